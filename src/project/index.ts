@@ -1,0 +1,1 @@
+export type * from './project-types.generated.js'

@@ -1,0 +1,6 @@
+export type { Assumption } from './assumption.js'
+export { sortFindings, type Finding } from './finding.js'
+export { formatSource, type Source, type SourceStanding } from './source.js'
+export { StageError } from './stage-error.js'
+export type { Step, StepInput } from './step.js'
+export { Worksheet, type Result } from './worksheet.js'
