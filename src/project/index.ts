@@ -1,1 +1,18 @@
 export type * from './project-types.generated.js'
+export { formatCodeFrame } from './code-frame.js'
+export { didYouMean, nearest } from './did-you-mean.js'
+export { loadProject, type LoadedProject, type LoadOptions } from './load-project.js'
+export type { Location } from './locator.js'
+export { arrangementBlocks, moduleCountOf, modulesInBlock } from './module-count.js'
+export {
+  listModuleGroups,
+  lookUp,
+  type ModuleGroup,
+  type ModuleLevelConversion,
+  type ModuleString,
+  type StringConversion,
+} from './module-groups.js'
+export { formatProblem, type Problem } from './problem.js'
+export { ProjectError } from './project-error.js'
+export { startingFile, type StartingFileOptions } from './starting-file.js'
+export { tiltDegOf } from './tilt.js'

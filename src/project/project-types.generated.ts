@@ -44,6 +44,10 @@ blocks: {
 fit: FitRequest
 })
 /**
+ * Conductor size in quotes, AWG number, or kcmil.
+ */
+export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | "1" | "1/0" | "2/0" | "3/0" | "4/0" | "250 kcmil" | "300 kcmil" | "350 kcmil" | "400 kcmil" | "500 kcmil")
+/**
  * Dirt; one number, or twelve with January first.
  */
 export type SoilingPct = (number | number[])
@@ -51,6 +55,26 @@ export type SoilingPct = (number | number[])
  * Snow on the modules; one number, or twelve with January first. When missing, a published method is used where snow data are known.
  */
 export type SnowPct = (number | number[])
+/**
+ * Metal of the conductor.
+ */
+export type ConductorMaterial = ("copper" | "aluminum")
+/**
+ * Trade size of a raceway in quotes.
+ */
+export type TradeSize = ("1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3")
+/**
+ * Day of the year as month-day.
+ */
+export type MonthDay = string
+/**
+ * USD/kWh; one number, or twelve with January first.
+ */
+export type RiderPrice = (number | number[])
+/**
+ * Month of the year, 1 = January.
+ */
+export type MonthNumber = number
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -74,6 +98,7 @@ site: Site
 roof_planes: {
 [k: string]: RoofPlane
 }
+roof_access?: RoofAccess
 /**
  * Groups of equal modules on one roof plane, keyed by your own ids.
  */
@@ -330,15 +355,34 @@ eave_height_ft?: number
 obstructions?: {
 [k: string]: Obstruction
 }
+/**
+ * Strip to keep free of modules along every edge, in; a fire access rule that asks for more wins.
+ */
+edge_clearance_in?: number
+edge_clearances?: EdgeClearances
+/**
+ * Emergency escape windows that open onto this plane, keyed by your own ids; the roof below each stays free.
+ */
+rescue_openings?: {
+[k: string]: RescueOpening
+}
+/**
+ * Where the firefighter pathway that belongs to this plane lies: own (on this plane), adjacent (wholly on the plane beside it) or straddling (half on each); own when missing.
+ */
+fire_pathway?: ("own" | "adjacent" | "straddling")
+/**
+ * Whether this plane is on the street or driveway side of the house.
+ */
+street_side?: boolean
 }
 /**
  * Shape of the plane in its own coordinates, ft along the surface (not in plan).
  */
 export interface Outline {
 /**
- * rectangle needs width_ft and depth_ft; hip (trapezoid) and triangle need width_ft, depth_ft and for hip ridge_ft; polygon needs corners.
+ * rectangle needs width_ft and depth_ft; hip (trapezoid) and triangle need width_ft, depth_ft and for hip ridge_ft; l_shape is a rectangle without one corner and needs notch_width_ft, notch_depth_ft and notch_at too; polygon needs corners.
  */
-shape: ("rectangle" | "hip" | "triangle" | "polygon")
+shape: ("rectangle" | "hip" | "triangle" | "l_shape" | "polygon")
 /**
  * Length of the eave, ft.
  */
@@ -352,9 +396,33 @@ depth_ft?: number
  */
 ridge_ft?: number
 /**
- * Distance along x from the left end of the eave to the left end of the ridge, ft; centred when missing.
+ * Distance along x from the left end of the eave to the left end of the ridge (of a triangle: to its top corner), ft; centred when missing.
  */
 ridge_offset_ft?: number
+/**
+ * Size along the eave of the corner that an l_shape lacks, ft.
+ */
+notch_width_ft?: number
+/**
+ * Size up the slope of the corner that an l_shape lacks, ft.
+ */
+notch_depth_ft?: number
+/**
+ * Which corner an l_shape lacks.
+ */
+notch_at?: ("lower_left" | "lower_right" | "upper_left" | "upper_right")
+/**
+ * Kind of the left edge of any shape but polygon; rake for rectangle and l_shape, hip for hip and triangle when missing.
+ */
+left_edge?: ("rake" | "hip" | "valley" | "wall")
+/**
+ * Kind of the right edge of any shape but polygon; rake for rectangle and l_shape, hip for hip and triangle when missing.
+ */
+right_edge?: ("rake" | "hip" | "valley" | "wall")
+/**
+ * Kind of the upper edge of any shape but polygon and triangle; ridge when missing.
+ */
+upper_edge?: ("ridge" | "wall")
 /**
  * Corners of a polygon, counter-clockwise from the left end of the eave.
  * 
@@ -411,6 +479,93 @@ kind?: ("chimney" | "vent" | "skylight" | "antenna" | "dormer" | "other")
  * Space to keep free all round it, in.
  */
 clearance_in?: number
+}
+/**
+ * Strips to keep free of modules by kind of edge, in; each wins over edge_clearance_in.
+ */
+export interface EdgeClearances {
+/**
+ * Along eaves, in.
+ */
+eave_in?: number
+/**
+ * Along ridges, in.
+ */
+ridge_in?: number
+/**
+ * Along rakes, in.
+ */
+rake_in?: number
+/**
+ * Along hips, in.
+ */
+hip_in?: number
+/**
+ * Along valleys, in.
+ */
+valley_in?: number
+/**
+ * Along walls, in.
+ */
+wall_in?: number
+}
+/**
+ * An emergency escape and rescue opening (a bedroom window) above the plane.
+ */
+export interface RescueOpening {
+/**
+ * Left edge of the opening along the eave, ft.
+ */
+x_ft: number
+/**
+ * Where its sill meets the roof, up the slope, ft.
+ */
+y_ft: number
+/**
+ * Width of the opening, ft.
+ */
+width_ft: number
+}
+/**
+ * What the fire access rules need to know about the whole roof, and values that the authority allowed or asked for instead of the code's.
+ */
+export interface RoofAccess {
+/**
+ * Area of the WHOLE roof of the building seen from above (plan view), square ft; the planes in this file are summed when missing.
+ */
+total_roof_area_ft2?: number
+/**
+ * Whether the dwelling has a residential sprinkler system throughout (NFPA 13D or IRC P2904).
+ */
+sprinklered?: boolean
+/**
+ * Firefighter pathways from the lowest roof edge to the ridge on roof planes that are not in this file.
+ */
+other_pathways?: number
+/**
+ * Where the pathway on the street or driveway side lies, when no plane in this file is marked street_side.
+ */
+street_side_pathway?: string
+/**
+ * Who allowed or asked for the values below, when, and why; needed with any of them.
+ */
+waiver_note?: string
+/**
+ * Free strip below a ridge instead of the code's, in; needs waiver_note.
+ */
+ridge_setback_in?: number
+/**
+ * Width of a pathway instead of the code's, in; needs waiver_note.
+ */
+pathway_in?: number
+/**
+ * Pathways on each plane with modules instead of the code's number (0 = waived); needs waiver_note.
+ */
+pathways_per_plane?: number
+/**
+ * Free strip along hips and valleys instead of the code's, in; needs waiver_note.
+ */
+hip_valley_setback_in?: number
 }
 /**
  * Equal modules on one roof plane with one kind of mounting.
@@ -526,6 +681,10 @@ centered?: boolean
  * Gap between modules, in.
  */
 gap_in?: number
+/**
+ * Gap between rows when it differs from gap_in, in.
+ */
+row_gap_in?: number
 }
 /**
  * A string inverter as installed.
@@ -827,22 +986,230 @@ load_pct: number
 efficiency_pct: number
 }
 /**
- * A listed trunk cable.
+ * A listed AC trunk cable of module-level inverters, from its data sheet.
  */
 export interface TrunkCable {
-
+/**
+ * Maker's text.
+ */
+name?: string
+size_awg: ConductorSize
+/**
+ * Largest continuous current that the maker allows on the cable, A (not multiplied by 1.25).
+ */
+ampacity_a: number
+/**
+ * Largest overcurrent device that the maker allows, A.
+ */
+max_ocpd_a?: number
+/**
+ * Most inverters that the maker allows on one branch.
+ */
+max_inverters?: number
+/**
+ * Cable length between two inverter connectors, ft.
+ */
+connector_spacing_ft?: number
+/**
+ * Resistance of one conductor, ohm per 1000 ft at 75 deg C; from the code table when missing.
+ */
+resistance_ohm_per_kft?: number
+/**
+ * Whether an equipment grounding conductor runs in it.
+ */
+has_egc?: boolean
+/**
+ * Listing standard.
+ */
+listing?: string
 }
 /**
- * A mounting rail.
+ * A mounting rail, from its data sheet. x is bending at right angles to the roof, y is bending along the slope.
  */
 export interface Rail {
-
+/**
+ * Maker's text.
+ */
+name?: string
+/**
+ * Alloy and temper.
+ */
+alloy?: ("6005A-T5" | "6005A-T61" | "6005-T5" | "6105-T5" | "6061-T6" | "6063-T5" | "6063-T6")
+/**
+ * Section modulus Sx, in3 (the smaller one).
+ */
+section_modulus_x_in3?: number
+/**
+ * Moment of inertia Ix, in4.
+ */
+moment_of_inertia_x_in4?: number
+/**
+ * Section modulus Sy, in3 (the smaller one).
+ */
+section_modulus_y_in3?: number
+/**
+ * Area of the upright webs that carry shear, in2.
+ */
+shear_area_in2?: number
+/**
+ * Allowable moment from the sheet (allowable stress level), lb-in; used instead of section and alloy.
+ */
+allowable_moment_x_lb_in?: number
+/**
+ * Allowable moment along the slope from the sheet, lb-in.
+ */
+allowable_moment_y_lb_in?: number
+/**
+ * Allowable shear from the sheet, lb.
+ */
+allowable_shear_lb?: number
+/**
+ * Largest distance between mounts that the sheet allows at all, in.
+ */
+max_span_in?: number
+/**
+ * Largest free end past the last mount, in.
+ */
+max_cantilever_in?: number
+/**
+ * Largest free end as a share of the next span (0.33 = a third).
+ */
+max_cantilever_of_span?: number
+/**
+ * Rail past the frame of the last module, for the end clamp, in.
+ */
+end_allowance_in?: number
+/**
+ * n of the deflection limit span / n.
+ */
+deflection_limit?: number
+/**
+ * Lengths that are sold, in.
+ * 
+ * @minItems 1
+ * 
+ * Items: One length, in.
+ */
+stock_lengths_in?: number[]
+splice?: RailSplice
+clamp?: ModuleClamp
+/**
+ * Weight, lb per ft.
+ */
+weight_lb_per_ft?: number
+/**
+ * Name of the source sheet.
+ */
+sheet?: string
 }
 /**
- * A roof mount.
+ * Rules for joints between pieces of rail.
+ */
+export interface RailSplice {
+/**
+ * Least distance from a joint to a mount, in.
+ */
+min_from_mount_in?: number
+/**
+ * Largest distance from a joint to the nearer mount as a share of the span; half when missing (anywhere).
+ */
+max_from_mount_of_span?: number
+/**
+ * Whether a joint may lie in the span next to a free end.
+ */
+allowed_in_end_span?: boolean
+/**
+ * Longest run before an expansion gap, ft.
+ */
+max_continuous_ft?: number
+}
+/**
+ * Allowable loads of the module clamps on this rail.
+ */
+export interface ModuleClamp {
+/**
+ * Allowable uplift of a clamp between two modules, lb.
+ */
+mid_uplift_lb?: number
+/**
+ * Allowable uplift of an end clamp, lb.
+ */
+end_uplift_lb?: number
+/**
+ * Name of the source sheet.
+ */
+sheet?: string
+}
+/**
+ * A roof mount, from its data sheet. Capacities at allowable stress level.
  */
 export interface Mount {
-
+/**
+ * Maker's text.
+ */
+name?: string
+/**
+ * Allowable uplift of the mount itself, lb.
+ */
+capacity_uplift_lb?: number
+/**
+ * Allowable downward load of the mount, lb.
+ */
+capacity_down_lb?: number
+/**
+ * Allowable load along the slope, lb.
+ */
+capacity_lateral_lb?: number
+/**
+ * Metal, flashing and gasket between the head of the screw and the roof covering, in.
+ */
+base_in?: number
+/**
+ * Metal under the head of the screw: steel_14_ga, steel_12_ga, steel_10_ga, steel_quarter_inch, or other (aluminium, casting).
+ */
+base_plate?: ("steel_14_ga" | "steel_12_ga" | "steel_10_ga" | "steel_quarter_inch" | "other")
+/**
+ * Whether the screw bridges an open gap between mount and roof.
+ */
+stands_off?: boolean
+lag?: LagScrew
+/**
+ * Weight with hardware, lb.
+ */
+weight_lb?: number
+/**
+ * Name of the source sheet.
+ */
+sheet?: string
+}
+/**
+ * The lag screws of one mount.
+ */
+export interface LagScrew {
+/**
+ * Nominal diameter, in.
+ */
+size: ("1/4" | "5/16" | "3/8")
+/**
+ * Length under the head, in.
+ */
+length_in: number
+/**
+ * Length of thread including the tip, in, for screws that are threaded further than the standard table.
+ */
+thread_length_in?: number
+/**
+ * Number of screws in the rafter.
+ */
+count: number
+/**
+ * Distance between two screws along the rafter, in; needed with count 2. Side by side does not fit a rafter.
+ */
+in_line_spacing_in?: number
+/**
+ * Diameter of the drilled lead hole, in.
+ */
+lead_hole_in?: number
 }
 /**
  * Which published models the energy estimate uses; each has a default.
@@ -897,6 +1264,10 @@ wind_at_modules?: number
  */
 solar_constant_w_m2?: number
 /**
+ * How the wiring losses are meant: resistive (grows with the square of the current, percent at rated current) or proportional (the same percent at all times).
+ */
+wiring_loss?: ("resistive" | "proportional")
+/**
  * Whether horizon and obstacles also hide part of the diffuse sky.
  */
 diffuse_shading?: boolean
@@ -945,46 +1316,1291 @@ age_years?: number
 degradation_pct_per_year?: number
 }
 /**
- * Connection, panel, branches and runs.
+ * Connection, panel, branches and runs. The service is single-phase 120/240 V.
  */
 export interface Electrical {
-
+service?: ElectricalService
+connection?: ElectricalConnection
+panel?: MainPanel
+combiner?: CombinerPanel
+/**
+ * Id under equipment.trunk_cables of the cable that every branch uses unless it names its own.
+ */
+trunk?: string
+/**
+ * AC branch circuits of module-level inverters, keyed by your own ids. When missing, every array is split evenly into the fewest branches, named array_1, array_2 and so on.
+ */
+branches?: {
+[k: string]: AcBranch
+}
+/**
+ * Ways of the circuits from the array to the panel, keyed by your own ids, in that order. A circuit passes through every run that carries it; circuits of one run share its raceway.
+ */
+runs?: {
+[k: string]: WiringRun
+}
+/**
+ * Lowest temperature rating marked on the terminals of inverters, boxes and disconnects, deg C. 60 is used for what is not marked.
+ */
+terminal_temperature_c?: (60 | 75)
+/**
+ * Power factor at which the inverters run at full output.
+ */
+power_factor?: number
+/**
+ * Largest AC voltage rise from the point of connection to the last inverter, percent. The maker's limit is used when missing.
+ */
+voltage_rise_limit_pct?: number
+/**
+ * Largest DC voltage drop of a string circuit, percent.
+ */
+dc_voltage_drop_limit_pct?: number
+/**
+ * Whether the higher ampacity may be used where the hotter part is no longer than 10 ft and 10 percent of the rest of the circuit.
+ */
+use_10ft_rule?: boolean
+/**
+ * Rise of the cells above the hot design ambient in full sun, K, for the lowest string voltage. From the nominal operating cell temperature when missing.
+ */
+hot_cell_rise_c?: number
+/**
+ * Size of the bare copper conductor that bonds the rails along the array.
+ */
+array_bonding_conductor_awg?: ("10" | "8" | "6" | "4")
+/**
+ * What the project does about a grounding electrode at the array.
+ */
+array_electrode?: ("none" | "rod" | "within_6_ft_of_premises_electrode")
+/**
+ * Length of the unspliced conductor from the array to its electrode, ft.
+ */
+array_electrode_run_ft?: number
+rapid_shutdown?: RapidShutdown
+/**
+ * Disconnects of the PV system outside the equipment, keyed by your own ids.
+ */
+disconnects?: {
+[k: string]: Disconnect
+}
+}
+/**
+ * The service of the house.
+ */
+export interface ElectricalService {
+/**
+ * Rating of the service, A (marked on the service disconnect).
+ */
+rating_a?: number
+/**
+ * Line-to-line voltage, V; only single-phase 120/240 V is covered.
+ */
+voltage_v?: 240
+conductor_size?: ConductorSize
+conductor_material?: ConductorMaterial
+/**
+ * Ampacity of the service conductors, A (supply-side connection since NEC 2020).
+ */
+conductor_ampacity_a?: number
+/**
+ * Available fault current at the panel, A; ask the utility.
+ */
+available_fault_current_a?: number
+}
+/**
+ * Where the PV system joins the house wiring.
+ */
+export interface ElectricalConnection {
+/**
+ * load_side_breaker (backfed breaker in the panel) or supply_side (ahead of the service disconnect).
+ */
+kind: ("load_side_breaker" | "supply_side")
+/**
+ * Where the backfed breaker stands on the busbar, seen from the main breaker or feeder.
+ */
+breaker_position?: ("opposite_end" | "other")
+/**
+ * Rating of the backfed breaker or of the supply-side overcurrent device, A, when you have chosen one; the smallest allowed is used when missing.
+ */
+breaker_a?: number
+/**
+ * Whether the backfed breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+/**
+ * Supply side only. Conductor length from the point of connection to the overcurrent device, ft.
+ */
+overcurrent_device_distance_ft?: number
+conductor_size?: ConductorSize
+conductor_material?: ConductorMaterial
+}
+/**
+ * The panel that takes the PV breaker.
+ */
+export interface MainPanel {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * Rating of the busbar, A; on the label inside the door.
+ */
+bus_a?: number
+/**
+ * Rating of the device that protects the busbar, A; on the main breaker, or on the feeder breaker of a subpanel.
+ */
+main_a?: number
+/**
+ * Whether the busbar is fed at an end or in the centre.
+ */
+main_position?: ("end" | "centre")
+/**
+ * Ratings of the load breakers in place, A, without the main and the PV breaker; every two-pole breaker once.
+ * 
+ * Items: One breaker, A.
+ */
+breakers_a?: number[]
+/**
+ * Sum of breakers_a when you only know the sum, A.
+ */
+breaker_sum_a?: number
+/**
+ * Number of one-pole spaces.
+ */
+spaces_total?: number
+/**
+ * Number of free one-pole spaces.
+ */
+spaces_free?: number
+feed_through?: FeedThrough
+/**
+ * Temperature rating marked on the breaker terminals, deg C.
+ */
+terminal_temperature_c?: (60 | 75)
+/**
+ * Interrupting rating of the breakers, A.
+ */
+interrupting_rating_a?: number
+/**
+ * Where it hangs.
+ */
+location?: ("indoors" | "outdoors")
+}
+/**
+ * Conductors on the feed-through lugs of the panel that lead to the busbar where the PV breaker is.
+ */
+export interface FeedThrough {
+/**
+ * Ampacity of the feed-through conductors, A.
+ */
+conductor_ampacity_a: number
+/**
+ * Overcurrent device at the load side of the connection that protects the conductors, A.
+ */
+overcurrent_device_a?: number
+}
+/**
+ * AC panel that gathers several branches or inverter outputs before the main panel.
+ */
+export interface CombinerPanel {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * Rating of its busbar, A.
+ */
+bus_a?: number
+/**
+ * Ratings of other breakers in it, such as that of a monitoring unit, A.
+ * 
+ * Items: One breaker, A.
+ */
+other_breakers_a?: number[]
+/**
+ * Number of one-pole spaces.
+ */
+spaces_total?: number
+/**
+ * Temperature rating marked on its terminals, deg C.
+ */
+terminal_temperature_c?: (60 | 75)
+/**
+ * Where it hangs.
+ */
+location?: ("indoors" | "outdoors")
+}
+/**
+ * Module-level inverters on one breaker.
+ */
+export interface AcBranch {
+/**
+ * Number of modules (one inverter each) of every array on this branch, keyed by array id.
+ */
+modules: {
+/**
+ * Number of modules.
+ */
+[k: string]: number
+}
+/**
+ * Id under equipment.trunk_cables.
+ */
+trunk?: string
+/**
+ * Whether the home run joins the trunk at its end or in its centre.
+ */
+feed?: ("end" | "centre")
+/**
+ * Length of the trunk from the junction box to the last inverter, ft (of the longer half when fed in the centre). From the cable's connector spacing when missing.
+ */
+trunk_length_ft?: number
+/**
+ * Rating of the branch breaker, A, when you have chosen one.
+ */
+breaker_a?: number
+}
+/**
+ * A way from box to box with the circuits that share it.
+ */
+export interface WiringRun {
+/**
+ * Circuits in it: ids of branches, of inverter_units (their AC output), of strings (array id, underscore, s, number: south_s1), or the words branches, strings, inverter_outputs, output (the combined output of the combiner panel).
+ * 
+ * @minItems 1
+ */
+carries: Id[]
+/**
+ * Pieces from box to box, keyed by your own ids, in order from the array to the panel.
+ */
+segments: {
+[k: string]: WiringSegment
+}
+}
+/**
+ * A piece of one raceway between two boxes or fittings.
+ */
+export interface WiringSegment {
+/**
+ * Where it lies.
+ */
+location: ("array" | "roof" | "attic" | "outdoor_wall" | "indoors" | "buried")
+/**
+ * Whether the sun shines on it. On a roof and on an outdoor wall yes when missing.
+ */
+sun?: boolean
+/**
+ * Clear height from the roof surface to the bottom of the raceway, in.
+ */
+height_above_roof_in?: number
+/**
+ * Length one way, ft.
+ */
+length_ft: number
+/**
+ * Kind of raceway; none only for exposed wire within the array.
+ */
+raceway: ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "RMC" | "none")
+trade_size?: TradeSize
+/**
+ * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing.
+ */
+insulation?: ("THWN-2" | "XHHW-2" | "USE-2" | "PV wire" | "THHN")
+material?: ConductorMaterial
+size_awg?: ConductorSize
+/**
+ * Outside diameter of one conductor from its data sheet, in; needed for PV wire in a raceway.
+ */
+conductor_diameter_in?: number
+/**
+ * Air temperature round the raceway, deg C, when it is not the outdoor design temperature. Always stated for an attic.
+ */
+ambient_c?: number
+other_conductors?: OtherConductors
+/**
+ * Temperature range of PVC between its coldest and hottest hour, deg F; from the design temperatures when missing.
+ */
+expansion_range_f?: number
+}
+/**
+ * Conductors of circuits that are not part of this project in the same raceway.
+ */
+export interface OtherConductors {
+/**
+ * Number of current-carrying conductors.
+ */
+current_carrying: number
+/**
+ * Number of all conductors, with the grounding ones; current_carrying when missing.
+ */
+total?: number
+/**
+ * Sum of their cross-sections over the insulation, square inches.
+ */
+area_in2: number
+}
+/**
+ * What the project does about rapid shutdown.
+ */
+export interface RapidShutdown {
+/**
+ * How conductors inside the array boundary are controlled: module_level (at most 80 V), hazard_control_system (listed), no_exposed_parts.
+ */
+inside_boundary?: ("module_level" | "hazard_control_system" | "no_exposed_parts")
+/**
+ * What starts it.
+ */
+initiator?: ("service_disconnect" | "pv_disconnect" | "switch")
+/**
+ * Whether the initiator is readily accessible outside.
+ */
+initiator_outdoors?: boolean
+}
+/**
+ * A disconnect of the PV system.
+ */
+export interface Disconnect {
+/**
+ * pv_system (parts PV from the rest), dc (between array and inverter), or equipment.
+ */
+kind: ("pv_system" | "dc" | "equipment")
+/**
+ * Rating, A.
+ */
+rating_a?: number
+/**
+ * Whether it can be reached without ladder or tool.
+ */
+readily_accessible?: boolean
+/**
+ * Whether it can be locked open.
+ */
+lockable?: boolean
+/**
+ * Whether it is marked suitable as service equipment.
+ */
+service_rated?: boolean
+/**
+ * Whether it holds fuses.
+ */
+fused?: boolean
+/**
+ * Where it is.
+ */
+location?: ("indoors" | "outdoors")
 }
 /**
  * Wind, snow and the framing under the roof. Safety inputs, never guessed.
  */
 export interface Structure {
-
+wind?: WindSite
+snow?: SnowSite
+building?: Building
+/**
+ * Framing under each roof plane, keyed by the id of the plane under roof_planes.
+ */
+framing?: {
+[k: string]: Framing
+}
+/**
+ * Id under equipment.rails of the rail that is used.
+ */
+rail?: string
+/**
+ * Id under equipment.mounts of the mount that is used.
+ */
+mount?: string
+/**
+ * aligned (all rails of a row on the same rafters) or staggered (neighbouring rails on different rafters, which spreads the load).
+ */
+mount_layout?: ("aligned" | "staggered")
+/**
+ * Wished largest distance between mounts along a rail, in; the largest that passes in each wind zone when missing.
+ */
+mount_spacing_in?: number
+/**
+ * Largest free rail end past the last mount, in, when it shall be less than the rail sheet allows.
+ */
+max_cantilever_in?: number
+/**
+ * Space to keep between a mount and a vent, chimney or skylight, in; the clearance of the obstruction is used when it is larger.
+ */
+mount_clearance_in?: number
+/**
+ * Space to keep between a mount and the edge of the roof plane, in.
+ */
+mount_edge_in?: number
+}
+/**
+ * Wind at the site, for a dwelling (Risk Category II).
+ */
+export interface WindSite {
+/**
+ * Basic wind speed of the adopted load standard, 3-second gust, Risk Category II, mph. Ask the building department.
+ */
+basic_speed_mph?: number
+/**
+ * Exposure category: B (suburb, wood), C (open country), D (open water).
+ */
+exposure?: ("B" | "C" | "D")
+/**
+ * Mean of eave and ridge height above ground, ft.
+ */
+mean_roof_height_ft?: number
+/**
+ * Whether the house stands on the upper half of an isolated hill, ridge or escarpment, where wind speeds up.
+ */
+hill_or_escarpment?: boolean
+/**
+ * Whether the wind map or the authority marks the place as a special wind region.
+ */
+special_wind_region?: boolean
+/**
+ * Ground above sea level, ft, to take the lower density of air into account (7-16 and later); 0 is assumed when missing, which is the safe side.
+ */
+ground_elevation_ft?: number
+/**
+ * Whether the coefficient of exposure B stays at 0.70 below 30 ft. Always so in 7-10; set it for later editions when the authority wants it.
+ */
+keep_exposure_b_floor?: boolean
+/**
+ * Whether the authority or your engineer counts ridge and hip as roof edges for the exposure of array edges. When false (the safe side) the roof goes on beyond the ridge.
+ */
+ridge_is_roof_edge?: boolean
+}
+/**
+ * Snow at the site.
+ */
+export interface SnowSite {
+/**
+ * Ground snow load of the adopted load standard, psf (0 where it does not snow). Ask the building department.
+ */
+ground_psf?: number
+/**
+ * Whether ground_psf is allowable (7-10, 7-16, some residential codes) or strength level (7-22 maps). Needed with 7-22.
+ */
+ground_basis?: ("allowable" | "strength")
+/**
+ * Exposure of the roof to wind that takes snow away.
+ */
+roof_exposure?: ("fully_exposed" | "partially_exposed" | "sheltered")
+/**
+ * Warmth under the roof: heated, cold_ventilated (ventilated attic, R 25 or more), unheated, freezer, greenhouse.
+ */
+thermal?: ("heated" | "cold_ventilated" | "unheated" | "freezer" | "greenhouse")
+/**
+ * Thermal factor Ct as a number, instead of `thermal`. Needed with 7-22.
+ */
+thermal_factor?: number
+/**
+ * Whether snow may be counted as sliding off the glass: nothing holds it, and there is room for it below the eave.
+ */
+slippery_modules?: boolean
+/**
+ * Least roof snow load that the authority prescribes, psf on the horizontal.
+ */
+roof_minimum_psf?: number
+}
+/**
+ * The house as the wind sees it.
+ */
+export interface Building {
+/**
+ * Longer side of the house in plan, ft.
+ */
+length_ft?: number
+/**
+ * Shorter side of the house in plan, ft (the least horizontal dimension).
+ */
+width_ft?: number
+/**
+ * enclosed is an ordinary house; partially_enclosed and open (carport) are outside this method.
+ */
+enclosure?: ("enclosed" | "partially_enclosed" | "open")
+/**
+ * Shape of the roof as a whole.
+ */
+roof_kind?: ("gable" | "hip")
+}
+/**
+ * The framing under one roof plane. Look into the attic.
+ */
+export interface Framing {
+/**
+ * rafter, or truss (factory-made, refused here).
+ */
+kind?: ("rafter" | "truss")
+/**
+ * Nominal size of the rafter.
+ */
+nominal_size?: ("2x4" | "2x6" | "2x8" | "2x10" | "2x12")
+/**
+ * Species combination as stamped on the lumber; state this or specific_gravity.
+ */
+species?: ("Douglas Fir-Larch" | "Douglas Fir-Larch (North)" | "Douglas Fir-South" | "Hem-Fir" | "Hem-Fir (North)" | "Southern Pine" | "Mixed Southern Pine" | "Spruce-Pine-Fir" | "Spruce-Pine-Fir (South)" | "Eastern Softwoods" | "Northern Species" | "Western Woods" | "Western Cedars" | "Redwood" | "Western Hemlock" | "Engelmann Spruce-Lodgepole Pine" | "Eastern Spruce" | "Northern White Cedar")
+/**
+ * Specific gravity G of the wood when the species is not known: take the lowest that may occur.
+ */
+specific_gravity?: number
+/**
+ * Grade as stamped on the lumber, for the span table.
+ */
+grade?: ("Select Structural" | "No. 1" | "No. 2" | "No. 3")
+/**
+ * Rafter spacing, centre to centre, in.
+ */
+spacing_in?: number
+/**
+ * Centre of the first rafter from the left end of the eave, in.
+ */
+first_offset_in?: number
+/**
+ * up_slope (rafters), or along_eave (purlins, refused here).
+ */
+direction?: ("up_slope" | "along_eave")
+/**
+ * Horizontal clear span of the rafter between supports, ft.
+ */
+span_ft?: number
+/**
+ * Horizontal depth of the eave overhang outside the wall, in.
+ */
+eave_overhang_in?: number
+/**
+ * Depth of the overhang at the gable ends outside the wall, in.
+ */
+rake_overhang_in?: number
+/**
+ * Thickness of the roof sheathing, in.
+ */
+sheathing_in?: number
+/**
+ * Roof covering.
+ */
+covering?: ("asphalt_shingle" | "metal" | "wood_shake" | "membrane" | "tile")
+/**
+ * Thickness of the roof covering between sheathing and mount, all layers, in.
+ */
+covering_in?: number
+/**
+ * Whether a ceiling is fixed to these rafters.
+ */
+ceiling_attached?: boolean
+/**
+ * Dead load of the roof as it stands (covering, sheathing, rafters, ceiling if attached), psf of roof surface.
+ */
+existing_dead_psf?: number
+/**
+ * Whether the wood stays above 19 percent moisture.
+ */
+wet_service?: boolean
+/**
+ * Sustained temperature of the wood: up_to_100_f, up_to_125_f or up_to_150_f.
+ */
+sustained_temperature?: ("up_to_100_f" | "up_to_125_f" | "up_to_150_f")
 }
 /**
  * Where prices come from.
  */
 export interface Materials {
-
+/**
+ * Path of the price list file, relative to this file.
+ */
+price_list?: string
 }
 /**
- * What the house uses.
+ * What the house uses. State exactly one of monthly_kwh, annual_kwh, green_button and interval_csv.
  */
 export interface Usage {
-
+/**
+ * Twelve monthly totals from the bills, kWh, January first.
+ */
+monthly_kwh?: number[]
+/**
+ * Total of one year, kWh; load_shape spreads it over months and hours.
+ */
+annual_kwh?: number
+/**
+ * Name of a built-in profile that spreads monthly_kwh or annual_kwh over the hours, or `even`.
+ */
+load_shape?: string
+/**
+ * Path of an ESPI (Green Button) XML export, relative to this file.
+ */
+green_button?: string
+interval_csv?: IntervalCsv
+/**
+ * What to do with missing meter readings: refuse (gaps of up to 24 hours are still filled and reported) or typical_day (every gap is filled with the mean of the same clock hour and kind of day in that month).
+ */
+fill_gaps?: ("refuse" | "typical_day")
+/**
+ * Which of two readings of one interval counts when they differ; without it they are an error.
+ */
+overlaps?: ("first" | "last")
+/**
+ * Calendar year whose weekdays and holidays are used with monthly_kwh and annual_kwh.
+ */
+year?: number
+/**
+ * Whether clocks at the house change to daylight saving time by the US rule.
+ */
+daylight_saving?: boolean
 }
 /**
- * What the utility charges and pays.
+ * How to read a table of meter readings. Nothing is guessed.
+ */
+export interface IntervalCsv {
+/**
+ * Path relative to this file.
+ */
+file: string
+/**
+ * Line that holds the column names, counted from 1; lines above it are skipped and never kept.
+ */
+header_line: number
+/**
+ * Character between columns; a comma when missing.
+ */
+delimiter?: ("," | ";" | "\t" | "|")
+/**
+ * Names of the columns that make the time stamp, joined with one space; just the date in the wide layout.
+ * 
+ * @minItems 1
+ * @maxItems 2
+ * 
+ * Items: Column name.
+ */
+stamp_columns?: string[]
+/**
+ * Pattern of the joined stamp with YYYY YY MM M DD D HH H hh h mm ss A, or `iso`, or `unix_s`.
+ */
+stamp_format: string
+/**
+ * Whether a stamp is the beginning or the ending of its interval.
+ */
+stamps_mark: ("beginning" | "ending")
+/**
+ * Time of the stamps: local clock with daylight saving, local standard all year, or utc.
+ */
+clock: ("local" | "standard" | "utc")
+/**
+ * Unit of the values; kw and w are means over the interval.
+ */
+unit: ("kwh" | "wh" | "kw" | "w")
+/**
+ * Length of an interval, minutes.
+ */
+interval_min: (5 | 10 | 15 | 30 | 60)
+/**
+ * Column of energy delivered to the house (long layout).
+ */
+use_column?: string
+/**
+ * Column of energy received from the house, if there is one (long layout).
+ */
+export_column?: string
+/**
+ * Column that is filled when a reading was estimated by the utility.
+ */
+estimated_column?: string
+/**
+ * Wide layout (one row per day): name of the first value column; the rest of the day follows it.
+ */
+wide_first_column?: string
+}
+/**
+ * What the utility charges and pays. Copy it from the rate sheet; nothing is assumed of any utility.
  */
 export interface Tariff {
-
+/**
+ * Name of the rate.
+ */
+name: string
+/**
+ * Rate sheet and its date.
+ */
+source?: string
+/**
+ * Day on which you last checked it (year-month-day).
+ */
+checked?: string
+/**
+ * States that prices below zero in this tariff are meant.
+ */
+negative_prices?: boolean
+/**
+ * Seasons keyed by your own ids; together they cover every day once. One season `all_year` when missing.
+ */
+seasons?: {
+[k: string]: Season
+}
+holidays?: HolidayList
+time_of_use?: TimeOfUse
+/**
+ * Fixed charges keyed by your own ids.
+ */
+fixed?: {
+[k: string]: FixedCharge
+}
+minimum?: MinimumCharge
+/**
+ * Energy prices keyed by season (`all_year` when there are no seasons).
+ */
+energy: {
+[k: string]: EnergyPrice
 }
 /**
- * Rebates, credits and performance payments.
+ * Surcharges above an amount, keyed by your own ids.
+ */
+tier_adders?: {
+[k: string]: TierAdder
+}
+/**
+ * Riders keyed by your own ids.
+ */
+riders?: {
+[k: string]: Rider
+}
+/**
+ * Demand charges keyed by your own ids.
+ */
+demand?: {
+[k: string]: DemandCharge
+}
+/**
+ * Taxes and fees keyed by your own ids.
+ */
+taxes?: {
+[k: string]: Tax
+}
+/**
+ * line (every line to the cent, half up) or total (only the sum). Both occur; a printed bill shows which.
+ */
+rounding: ("line" | "total")
+/**
+ * Day of the month of the meter reading, which is the last day of a bill; calendar months when missing.
+ */
+read_day?: number
+solar?: SolarRule
+}
+/**
+ * Days of the year, both ends included; may run over New Year.
+ */
+export interface Season {
+from: MonthDay
+to: MonthDay
+}
+/**
+ * Holidays of the tariff, by name or as month-day, and when a holiday on a weekend is observed.
+ */
+export interface HolidayList {
+/**
+ * Holidays.
+ */
+days: (("new_year" | "martin_luther_king" | "presidents" | "memorial" | "juneteenth" | "independence" | "labor" | "columbus" | "veterans" | "thanksgiving" | "christmas") | MonthDay)[]
+/**
+ * none (the day itself), monday_after_sunday, or nearest_weekday (Saturday to Friday, Sunday to Monday).
+ */
+observed?: ("none" | "monday_after_sunday" | "nearest_weekday")
+}
+/**
+ * Which hours belong to which price period, in clock time.
+ */
+export interface TimeOfUse {
+/**
+ * Your names of the periods.
+ * 
+ * @minItems 1
+ * @maxItems 12
+ */
+periods: Id[]
+/**
+ * Hours of a period; two rules must not give one hour to different periods.
+ * 
+ * @minItems 1
+ */
+rules: TimeOfUseRule[]
+/**
+ * Period of all hours that no rule names. Without it, an hour without a rule is an error.
+ */
+otherwise?: string
+}
+/**
+ * Hours of one period.
+ */
+export interface TimeOfUseRule {
+period: Id
+/**
+ * Seasons in which the rule holds; all when missing.
+ */
+seasons?: Id[]
+/**
+ * Kinds of day; weekdays never include holidays, which are a kind of their own.
+ * 
+ * @minItems 1
+ */
+days: ("every_day" | "weekdays" | "weekends" | "saturdays" | "sundays" | "holidays")[]
+/**
+ * First clock hour, 0 to 23.
+ */
+from_hour: number
+/**
+ * Clock hour at which it ends, 1 to 24 (21 = until 9 pm); smaller than from_hour to run over midnight.
+ */
+to_hour: number
+}
+/**
+ * A charge that no kWh changes. State usd_per_month or usd_per_day.
+ */
+export interface FixedCharge {
+/**
+ * USD per bill.
+ */
+usd_per_month?: number
+/**
+ * USD per day of the bill.
+ */
+usd_per_day?: number
+/**
+ * Whether usd_per_month is multiplied by days/(365/12).
+ */
+prorate_by_days?: boolean
+}
+/**
+ * The least that a bill comes to before taxes. State usd_per_month or usd_per_day.
+ */
+export interface MinimumCharge {
+/**
+ * USD per bill.
+ */
+usd_per_month?: number
+/**
+ * USD per day of the bill.
+ */
+usd_per_day?: number
+/**
+ * What it is compared with: energy (energy and riders) or bill (everything before taxes).
+ */
+of: ("energy" | "bill")
+}
+/**
+ * Price of a kWh in one season. State one of usd_per_kwh, tiers and periods_usd_per_kwh.
+ */
+export interface EnergyPrice {
+/**
+ * One price, USD/kWh.
+ */
+usd_per_kwh?: number
+/**
+ * Blocks of use from the first kWh up; the last one has no upper end.
+ * 
+ * @minItems 2
+ */
+tiers?: EnergyTier[]
+/**
+ * Price by time-of-use period, USD/kWh.
+ */
+periods_usd_per_kwh?: {
+[k: string]: number
+}
+}
+/**
+ * One block of use.
+ */
+export interface EnergyTier {
+/**
+ * Upper end of the block counted from zero, kWh per bill.
+ */
+up_to_kwh_per_month?: number
+/**
+ * Upper end of the block counted from zero, kWh per day of the bill.
+ */
+up_to_kwh_per_day?: number
+/**
+ * Price in the block, USD/kWh.
+ */
+usd_per_kwh: number
+}
+/**
+ * A surcharge on all kWh above an amount, on top of the energy price. State above_kwh_per_month or above_kwh_per_day.
+ */
+export interface TierAdder {
+/**
+ * Amount that is free of it, kWh per bill.
+ */
+above_kwh_per_month?: number
+/**
+ * Amount that is free of it, kWh per day of the bill.
+ */
+above_kwh_per_day?: number
+/**
+ * Surcharge, USD/kWh.
+ */
+usd_per_kwh: number
+/**
+ * Seasons in which it is charged; all when missing.
+ */
+seasons?: Id[]
+}
+/**
+ * A price on all kWh beside the energy price (power cost, fuel, transmission, public purpose).
+ */
+export interface Rider {
+usd_per_kwh: RiderPrice
+/**
+ * Whether it is due on every kWh taken from the grid, also when exports are netted against it later.
+ */
+non_bypassable?: boolean
+}
+/**
+ * A price on the highest hourly mean power taken from the grid in a bill.
+ */
+export interface DemandCharge {
+/**
+ * USD per kW.
+ */
+usd_per_kw: number
+/**
+ * Time-of-use periods that count; all when missing.
+ */
+periods?: Id[]
+/**
+ * Seasons that count; all when missing.
+ */
+seasons?: Id[]
+}
+/**
+ * A tax or fee on the bill. State percent or usd_per_kwh.
+ */
+export interface Tax {
+/**
+ * Percent of the charges named by `of`.
+ */
+percent?: number
+/**
+ * USD per billed kWh.
+ */
+usd_per_kwh?: number
+/**
+ * Charges that are taxed: fixed, minimum, energy, riders, demand, or ids of single charges; everything before taxes when missing.
+ * 
+ * @minItems 1
+ * 
+ * Items: Group or id of a charge.
+ */
+of?: string[]
+/**
+ * Whether a percentage is taken before solar credits are subtracted (true) or after.
+ */
+before_credits?: boolean
+}
+/**
+ * What changes for a customer with a solar system. State at most one of net_metering, net_billing and buy_all_sell_all; with none, exported kWh are not paid.
+ */
+export interface SolarRule {
+/**
+ * Fixed charges that replace `tariff.fixed` for a solar customer.
+ */
+fixed?: {
+[k: string]: FixedCharge
+}
+net_metering?: NetMetering
+net_billing?: NetBilling
+buy_all_sell_all?: BuyAllSellAll
+}
+/**
+ * Exported kWh are subtracted from imported kWh over the bill.
+ */
+export interface NetMetering {
+/**
+ * monthly (left-over kWh are settled on each bill) or annual (they go to a bank until the true-up bill).
+ */
+settle: ("monthly" | "annual")
+true_up_month?: MonthNumber
+/**
+ * Paid for kWh left at settlement, USD/kWh; 0 = granted to the utility.
+ */
+surplus_usd_per_kwh?: number
+/**
+ * Fee when left-over kWh are paid at the true-up, USD.
+ */
+true_up_fee_usd?: number
+/**
+ * by_period (kWh serve only their own time-of-use period), any_period (also others, in the order of time_of_use.periods), or money (valued at the retail price of their period).
+ */
+bank?: ("by_period" | "any_period" | "money")
+credit?: MoneyCredit
+}
+/**
+ * What a credit in money may pay and what becomes of the rest.
+ */
+export interface MoneyCredit {
+/**
+ * energy (energy, tier adders, bypassable riders) or all (every charge before taxes, but never below the minimum).
+ */
+offsets: ("energy" | "all")
+/**
+ * When the unused rest is settled: never (it rolls over), monthly, or annual.
+ */
+settle: ("never" | "monthly" | "annual")
+true_up_month?: MonthNumber
+/**
+ * Share of the unused rest that is paid out at settlement, percent; the remainder is lost.
+ */
+paid_out_pct?: number
+/**
+ * First month of the year that is worked out when the rest rolls over for ever, 1 = January.
+ */
+year_starts_month?: number
+}
+/**
+ * Imports at retail, exports at another price.
+ */
+export interface NetBilling {
+/**
+ * Over what time import and export are netted: instant, 15_min, hour or bill. instant and 15_min are worked out by hours and said to be so.
+ */
+netting: ("instant" | "15_min" | "hour" | "bill")
+/**
+ * One export price, USD/kWh.
+ */
+export_usd_per_kwh?: number
+/**
+ * Export price by month, USD/kWh, January first.
+ * 
+ * @minItems 12
+ * @maxItems 12
+ */
+export_monthly_usd_per_kwh?: number[]
+/**
+ * Export price by time-of-use period, USD/kWh.
+ */
+export_periods_usd_per_kwh?: {
+[k: string]: number
+}
+/**
+ * Export price by month (12 rows, January first) and clock hour (24 numbers), USD/kWh.
+ */
+export_month_by_hour_usd_per_kwh?: number[][]
+/**
+ * The same table for Saturdays, Sundays and holidays; the other table serves every day when missing.
+ */
+export_weekend_month_by_hour_usd_per_kwh?: number[][]
+credit: MoneyCredit
+}
+/**
+ * The whole use is billed as before; all generation is credited at one rate.
+ */
+export interface BuyAllSellAll {
+/**
+ * Credit for every kWh generated, USD/kWh.
+ */
+usd_per_kwh: number
+credit: MoneyCredit
+}
+/**
+ * Rebates, credits and performance payments keyed by your own ids. None is assumed; enter what you have checked.
  */
 export interface Incentives {
-
+[k: string]: Incentive
 }
 /**
- * Rates and horizon of the cash flow.
+ * One incentive, as entered by you.
+ */
+export interface Incentive {
+/**
+ * Name of the programme.
+ */
+name: string
+/**
+ * upfront (amount_usd), per_watt (usd_per_w of DC rating), share_of_cost (percent), per_kwh (usd_per_kwh for `years`), tax_credit (percent of the cost basis).
+ */
+kind: ("upfront" | "per_watt" | "share_of_cost" | "per_kwh" | "tax_credit")
+/**
+ * Amount, USD.
+ */
+amount_usd?: number
+/**
+ * USD per watt of DC rating.
+ */
+usd_per_w?: number
+/**
+ * Percent of the cost.
+ */
+percent?: number
+/**
+ * USD per kWh generated.
+ */
+usd_per_kwh?: number
+/**
+ * Number of years of a performance payment.
+ */
+years?: number
+/**
+ * Most that is paid in all, USD.
+ */
+cap_usd?: number
+/**
+ * Year of the cash flow in which it arrives or begins; 0 = at purchase.
+ */
+year_received?: number
+/**
+ * Whether it is subtracted from the cost on which a tax credit is figured.
+ */
+reduces_cost_basis?: boolean
+/**
+ * Whether it is taxed as income.
+ */
+taxable?: boolean
+/**
+ * Your marginal income tax rate, percent; needed when taxable.
+ */
+marginal_tax_rate_pct?: number
+/**
+ * Whether a tax credit above the tax is paid out.
+ */
+refundable?: boolean
+/**
+ * Income tax that a nonrefundable credit can reduce, USD per year; the rest carries forward.
+ */
+tax_liability_usd_per_year?: number
+/**
+ * Where you read it.
+ */
+source: string
+/**
+ * Day on which you checked it (year-month-day).
+ */
+checked: string
+}
+/**
+ * Rates, horizon and costs of the cash flow.
  */
 export interface Finance {
-
+/**
+ * Years that are studied.
+ */
+years?: number
+/**
+ * real (constant dollars) or nominal (current dollars); rates below must be of the same kind.
+ */
+money?: ("real" | "nominal")
+/**
+ * Discount rate, percent per year, of the kind that `money` says.
+ */
+discount_rate_pct?: number
+/**
+ * General inflation, percent per year.
+ */
+inflation_pct?: number
+/**
+ * REAL change of electricity prices (above inflation), percent per year.
+ */
+electricity_escalation_pct?: number
+/**
+ * Census division whose published price index replaces electricity_escalation_pct.
+ */
+electricity_price_index?: ("East North Central" | "East South Central" | "Middle Atlantic" | "Mountain" | "New England" | "Pacific" | "South Atlantic" | "United States" | "West North Central" | "West South Central")
+/**
+ * Year of purchase; year 1 of the cash flow is the year after it.
+ */
+base_year?: number
+/**
+ * Contract price when it replaces the bill of materials, USD before incentives.
+ */
+installed_cost_usd?: number
+/**
+ * Loss of output per year, percent.
+ */
+degradation_pct_per_year?: number
+/**
+ * Maintenance, USD per year of the purchase year.
+ */
+maintenance_usd_per_year?: number
+/**
+ * Extra insurance, USD per year of the purchase year.
+ */
+insurance_usd_per_year?: number
+/**
+ * Other yearly income such as renewable certificates, USD per year of the purchase year.
+ */
+other_income_usd_per_year?: number
+/**
+ * Things that are replaced within the study.
+ */
+replacements?: Replacement[]
+/**
+ * Value left at the end of the study, USD of the purchase year.
+ */
+residual_usd?: number
+loan?: Loan
+uncertainty?: Uncertainty
+}
+/**
+ * One later replacement.
+ */
+export interface Replacement {
+/**
+ * What is replaced.
+ */
+name: string
+/**
+ * Year of the cash flow.
+ */
+year: number
+/**
+ * Cost, USD of the purchase year.
+ */
+usd: number
+}
+/**
+ * A loan with equal monthly payments, in nominal money.
+ */
+export interface Loan {
+/**
+ * Amount financed, USD.
+ */
+principal_usd: number
+/**
+ * Nominal annual rate, compounded monthly (rate/12 per month), percent.
+ */
+apr_pct: number
+/**
+ * Years of payments.
+ */
+term_years: number
+/**
+ * Fee that the loan adds to the price, USD.
+ */
+dealer_fee_usd?: number
+}
+/**
+ * Standard deviations and the random draw.
+ */
+export interface Uncertainty {
+/**
+ * Seed of the random numbers.
+ */
+seed?: number
+/**
+ * Number of samples.
+ */
+samples?: number
+/**
+ * Standard deviation of the long-term yield estimate, percent.
+ */
+yield_sigma_pct?: number
+/**
+ * Standard deviation of one year about the long-term mean, percent.
+ */
+weather_sigma_pct?: number
+/**
+ * Standard deviation of the real escalation rate, percentage points per year.
+ */
+escalation_sigma_pct?: number
+/**
+ * Standard deviation of the installed cost, percent; 0 for a binding quote.
+ */
+cost_sigma_pct?: number
 }
 /**
  * Lot, buildings and equipment in plan.

@@ -18,3 +18,8 @@ export interface ModulePlacement {
   /** Size up the slope, ft. */
   readonly heightFt: number
 }
+
+/** How findings name a module to the person: `south r2c3`, or `south main r2c3` when the array has several blocks. */
+export function moduleName(module: Pick<ModulePlacement, 'id'>): string {
+  return module.id.replaceAll('.', ' ')
+}

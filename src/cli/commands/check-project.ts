@@ -1,0 +1,93 @@
+import type { Command } from 'commander'
+import { moduleCountOf, type LoadedProject } from '../../project/index.js'
+import { StageError, Worksheet } from '../../worksheet/index.js'
+import { CHECK_STAGES, type CheckStage } from '../check-stages.js'
+import { takesProject, writesReport } from '../options.js'
+import { countFindings } from '../output/findings.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+
+export const examples: readonly [Example, Example] = [
+  { line: 'check-project project.yaml', does: 'everything that is wrong, missing or assumed' },
+  {
+    line: 'check-project project.yaml --set site.elevation_ft=6200 --json',
+    does: 'the same with one value changed, for a script',
+  },
+]
+
+export function configure(command: Command): void {
+  writesReport(takesProject(command)).addHelpText(
+    'after',
+    '\nExit code 1 when an error is found, 2 when the file is not a valid project.',
+  )
+}
+
+export async function run(context: CommandContext): Promise<CommandOutcome> {
+  const loaded = await context.project()
+  const sheet = new Worksheet()
+  const ran: string[] = []
+  for (const stage of CHECK_STAGES) {
+    if (!stage.applies(loaded)) continue
+    context.progress(`checking ${stage.name}`)
+    if (await runStage(stage, loaded, sheet)) ran.push(stage.name)
+  }
+  const counts = countParts(loaded)
+  const proof = sheet.result({})
+  const failed = proof.findings.some((finding) => finding.severity === 'error')
+  const result = { ...proof, values: { ok: !failed, counts, stages_run: ran } }
+  const parts = Object.entries(counts).map(([name, count]) => `${count} ${name.replaceAll('_', ' ')}`)
+  return {
+    report: {
+      title: loaded.project.title,
+      stage: 'check',
+      sections: [
+        {
+          kind: 'paragraph',
+          text: `${failed ? 'not ok' : 'ok'}: ${parts.join(', ')}; ${countFindings(proof.findings)}`,
+        },
+      ],
+      csv: {
+        columns: [
+          { heading: 'Severity' },
+          { heading: 'Id' },
+          { heading: 'Where' },
+          { heading: 'Message' },
+          { heading: 'Fix' },
+        ],
+        rows: proof.findings.map(({ severity, id, where, message, fix }) => [
+          severity,
+          id,
+          where,
+          message,
+          fix ?? null,
+        ]),
+      },
+      result,
+    },
+  }
+}
+
+/** A stage that cannot run is itself something to tell; the others still run. */
+async function runStage(stage: CheckStage, loaded: LoadedProject, sheet: Worksheet): Promise<boolean> {
+  try {
+    sheet.include(await stage.run(loaded))
+    return true
+  } catch (error) {
+    if (!(error instanceof StageError)) throw error
+    const { where, message, fix } = error
+    sheet.find({ severity: 'error', id: `${stage.name}.cannot-run`, message, where, fix })
+    return false
+  }
+}
+
+/** What the file holds, so that a person sees that all of it was read. */
+function countParts({ project }: LoadedProject): Record<string, number> {
+  return {
+    roof_planes: count(project.roof_planes),
+    arrays: count(project.arrays),
+    modules: Object.values(project.arrays).reduce((sum, array) => sum + moduleCountOf(array), 0),
+  }
+}
+
+function count(part: object | undefined): number {
+  return Object.keys(part ?? {}).length
+}

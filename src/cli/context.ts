@@ -1,0 +1,58 @@
+import type { LoadedProject } from '../project/index.js'
+import { checkEarlier, readEarlier, type EarlierResult } from './earlier-result.js'
+import { UsageError } from './errors.js'
+import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js'
+import { cleanLine } from './output/sanitise.js'
+import { writeErr } from './streams.js'
+import type { CommandContext } from './subcommand.js'
+
+/** The context of one run. `loaded` tells the frame which project the run has read, if any. */
+export interface FrameContext extends CommandContext {
+  readonly loaded: () => LoadedProject | undefined
+}
+
+export function makeContext(
+  args: readonly string[],
+  tool: string,
+  options: CommonOptions & Partial<ProjectOptions & EarlierOptions>,
+): FrameContext {
+  let loaded: LoadedProject | undefined
+  let earlierResults: readonly EarlierResult[] | undefined
+
+  const project = async (): Promise<LoadedProject> => {
+    if (loaded !== undefined) return loaded
+    const [path] = args
+    if (path === undefined) throw new Error('this subcommand takes no project')
+    if (path === '-' && process.stdin.isTTY) {
+      throw new UsageError('stdin is a terminal: pipe a project file in, or name one')
+    }
+    const { loadProject } = await import('../project/index.js')
+    loaded = loadProject({ path, overrides: [...(options.set ?? [])], allowOutside: options.allowOutside === true })
+    return loaded
+  }
+
+  const earlier: CommandContext['earlier'] = async (stage) => {
+    const paths = options.use ?? []
+    if (paths.length === 0) return undefined
+    const { digest } = await project()
+    if (earlierResults === undefined) {
+      earlierResults = paths.map(readEarlier)
+      for (const one of earlierResults) checkEarlier(one, tool, digest)
+    }
+    const found = earlierResults.filter((one) => one.stage === stage)
+    if (found.length > 1)
+      throw new UsageError(`--use: ${found.map((one) => one.path).join(' and ')} are both a '${stage}' result`)
+    return found[0]?.result
+  }
+
+  return {
+    args,
+    tool,
+    project,
+    earlier,
+    loaded: () => loaded,
+    progress: (text) => {
+      if (process.stderr.isTTY && options.quiet !== true) writeErr(`${cleanLine(text)}\n`)
+    },
+  }
+}

@@ -1,0 +1,111 @@
+import { realpathSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { EXIT, type ExitCode } from './exit-codes.js'
+import type { FrameContext } from './context.js'
+import { UsageError } from './errors.js'
+import type { CommonOptions, ReportOptions } from './options.js'
+import type { Report, ReportContext } from './output/report.js'
+import { cleanLine } from './output/sanitise.js'
+import { placeText } from './place-text.js'
+import { writeErr, writeOut } from './streams.js'
+import type { CommandOutcome } from './subcommand.js'
+
+type DeliveryOptions = CommonOptions & ReportOptions
+
+/** Looks before the work begins whether its result can be put where `--out` says. */
+export async function checkDelivery(options: DeliveryOptions): Promise<void> {
+  if (options.out === undefined || options.out === '-') return
+  const { checkTarget } = await import('./output/write-file.js')
+  checkTarget(options.out, options.force === true)
+}
+
+/** Puts an outcome where it belongs and says so; returns the exit code. */
+export async function deliver(
+  outcome: CommandOutcome,
+  context: FrameContext,
+  options: DeliveryOptions,
+): Promise<ExitCode> {
+  const isReport = 'report' in outcome
+  const content = isReport ? await render(outcome.report, context, options) : outcome.document
+  // A file that the result is written beside must not be half of a pair, so stdout comes after the files.
+  for (const file of outcome.files ?? []) await writeTold(file.path, file.content, context, options)
+  if (options.out === undefined || options.out === '-') writeOut(content)
+  else await writeTold(options.out, content, context, options)
+  if (isReport && options.csv === true) await tellFindings(outcome.report, context, options)
+  const next = isReport ? outcome.report.next : outcome.next
+  if (next !== undefined && options.quiet !== true && process.stderr.isTTY) writeErr(`next: ${cleanLine(next)}\n`)
+  const failed = isReport
+    ? outcome.report.result.findings.some((finding) => finding.severity === 'error')
+    : outcome.failed === true
+  return failed ? EXIT.checkFailed : EXIT.done
+}
+
+/** Each renderer is loaded only for its own format. */
+async function render(report: Report, context: FrameContext, options: DeliveryOptions): Promise<string> {
+  const around = reportContext(context, options)
+  if (options.json === true) return (await import('./output/json.js')).renderJson(report, around)
+  if (options.markdown === true) return (await import('./output/markdown.js')).renderMarkdown(report, around)
+  if (options.csv === true) {
+    const { renderCsv } = await import('./output/csv.js')
+    const table = report.csv ?? report.sections.find((section) => section.kind === 'table')
+    if (table === undefined)
+      throw new UsageError('this result has no table, so it cannot be printed as CSV; use --json')
+    return renderCsv(table)
+  }
+  const [{ renderText }, { FILE_STYLE, streamStyle }] = await Promise.all([
+    import('./output/text.js'),
+    import('./output/style.js'),
+  ])
+  const toFile = options.out !== undefined && options.out !== '-'
+  return renderText(report, around, toFile ? FILE_STYLE : streamStyle(process.stdout, process.env, options.color))
+}
+
+/** CSV has no room for findings, and they must not be lost. */
+async function tellFindings(report: Report, context: FrameContext, options: DeliveryOptions): Promise<void> {
+  const [{ renderFindings }, { streamStyle }] = await Promise.all([
+    import('./output/text.js'),
+    import('./output/style.js'),
+  ])
+  const findings = report.result.findings.filter((finding) => options.quiet !== true || finding.severity === 'error')
+  const style = streamStyle(process.stderr, process.env, options.color)
+  const lines = renderFindings(findings, reportContext(context, options).locate, style)
+  if (lines.length > 0) writeErr(`${lines.join('\n')}\n`)
+}
+
+function reportContext(context: FrameContext, options: DeliveryOptions): ReportContext {
+  const loaded = context.loaded()
+  return {
+    tool: context.tool,
+    project: loaded === undefined ? undefined : { title: loaded.project.title, digest: loaded.digest },
+    locate: (path) => (loaded === undefined ? undefined : placeText(loaded, path)),
+    showWork: options.showWork === true,
+  }
+}
+
+async function writeTold(
+  path: string,
+  content: string | Uint8Array,
+  context: FrameContext,
+  options: DeliveryOptions,
+): Promise<void> {
+  refuseOwnInput(path, context)
+  const { writeWhole } = await import('./output/write-file.js')
+  writeWhole(path, content, options.force === true)
+  if (options.quiet !== true) writeErr(`wrote ${cleanLine(path)}\n`)
+}
+
+/** `--out project.yaml --force` would destroy the work of hours. */
+function refuseOwnInput(path: string, context: FrameContext): void {
+  const loaded = context.loaded()
+  if (loaded === undefined) return
+  const files = [loaded.path, ...[...loaded.files.keys()].map((file) => resolve(loaded.folder, file))]
+  if (files.map(real).includes(real(path))) throw new UsageError(`--out ${path}: the project reads this file`)
+}
+
+function real(path: string): string {
+  try {
+    return realpathSync(path)
+  } catch {
+    return path
+  }
+}

@@ -1,0 +1,9 @@
+/** The command line asks for something that cannot be. Exit code 2. */
+export class UsageError extends Error {
+  override readonly name = 'UsageError'
+}
+
+/** A file cannot be read or written; the message says which and why in plain words. Exit code 3. */
+export class FileError extends Error {
+  override readonly name = 'FileError'
+}

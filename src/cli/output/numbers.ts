@@ -1,0 +1,38 @@
+/** A number that must never reach output. Always a defect of ours: stages throw StageError long before. */
+function finite(value: number): number {
+  if (!Number.isFinite(value)) throw new Error(`a number in the output is ${value}`)
+  return value
+}
+
+/**
+ * A number for people, with thousands separators and a fixed count of decimals: `12,345.60`. Never `-0`.
+ *
+ * @param decimals Digits after the point, 0 to 20.
+ * @throws Error when the value is not finite.
+ */
+export function formatNumber(value: number, decimals = 0): string {
+  const [whole = '', fraction] = Math.abs(finite(value)).toFixed(decimals).split('.')
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(?:\d{3})+$)/gu, ',') : whole
+  const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`
+  return value < 0 && /[1-9]/u.test(digits) ? `-${digits}` : digits
+}
+
+/**
+ * A number inside a formula: up to `digits` significant ones, no separators, no needless zeros: `0.00125`, `1234.5`.
+ *
+ * @throws Error when the value is not finite.
+ */
+export function formatSignificant(value: number, digits = 6): string {
+  const rounded = Number(finite(value).toPrecision(digits))
+  return rounded === 0 ? '0' : String(rounded)
+}
+
+/**
+ * The value that machine formats carry: 10 significant digits, which is far below any input's accuracy and above the
+ * noise of the last bits that differs between platforms. `-0` becomes `0`.
+ *
+ * @throws Error when the value is not finite.
+ */
+export function roundForMachines(value: number): number {
+  return Number(finite(value).toPrecision(10)) + 0
+}

@@ -1,0 +1,110 @@
+import type { Finding, Step } from '../../worksheet/index.js'
+import { cautionTexts } from '../cautions.js'
+import { renderBars } from './bars.js'
+import { assumptionLine, FINDING_TONES, findingLines } from './findings.js'
+import { plotXY } from './plot.js'
+import { cellTone, type Fact, type Report, type ReportContext, type Section } from './report.js'
+import { cleanLine, cleanText } from './sanitise.js'
+import type { Style } from './style.js'
+import { cellText, renderTable } from './table.js'
+import { groupSteps, workLines } from './work.js'
+import { displayWidth, hang, wrapText } from './wrap.js'
+
+/** A report for a terminal or a plain text file. */
+export function renderText(report: Report, context: ReportContext, style: Style): string {
+  const { findings, assumptions, worksheet } = report.result
+  const block = (heading: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', style.paint('heading', heading), ...lines]
+  const lines = [
+    ...wrapText(cleanLine(report.title), style.width).map((line) => style.paint('heading', line)),
+    ...report.sections.flatMap((section) => [
+      '',
+      ...(section.heading === undefined ? [] : [style.paint('heading', cleanLine(section.heading))]),
+      ...renderSection(section, style),
+    ]),
+    ...(context.showWork ? renderWork(worksheet, style) : []),
+    ...block('Assumed, because the project does not say', bullets(assumptions.map(assumptionLine), style)),
+    ...block('Found', renderFindings(findings, context.locate, style)),
+    ...block('Caution', bullets(cautionTexts(report.cautions ?? []), style)),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+function renderSection(section: Section, style: Style): string[] {
+  switch (section.kind) {
+    case 'table':
+      return renderTable(section, style)
+    case 'facts':
+      return renderFacts(section.facts, style)
+    case 'paragraph':
+      return wrapText(cleanText(section.text), style.width)
+    case 'list':
+      return bullets(section.items, style)
+    case 'bars':
+      return renderBars(section.bars, section.unit, section.decimals, style)
+    case 'plot':
+      return plotXY(section.x, section.y, section.series, style)
+  }
+}
+
+function bullets(items: readonly string[], style: Style): string[] {
+  return items.flatMap((item) => hang('- ', cleanLine(item), style.width))
+}
+
+function renderFacts(facts: readonly Fact[], style: Style): string[] {
+  const labelWidth = Math.max(0, ...facts.map((fact) => displayWidth(cleanLine(fact.label))))
+  return facts.flatMap((fact) => {
+    const label = cleanLine(fact.label)
+    const text = `${cellText(fact.value, fact.decimals)}${fact.unit === undefined ? '' : ` ${cleanLine(fact.unit)}`}`
+    const tone = cellTone(fact.value)
+    const lead = `${label}${' '.repeat(labelWidth - displayWidth(label))}  `
+    return wrapText(text, Math.max(10, style.width - labelWidth - 2)).map(
+      (line, index) =>
+        (index === 0 ? lead : ' '.repeat(labelWidth + 2)) + (tone === undefined ? line : style.paint(tone, line)),
+    )
+  })
+}
+
+/** Each finding with its severity word, so that nothing hangs on colour alone. Also used for stderr beside CSV. */
+export function renderFindings(
+  findings: readonly Finding[],
+  locate: (path: string) => string | undefined,
+  style: Style,
+): string[] {
+  const detail = (name: string, text: string | undefined): string[] =>
+    text === undefined ? [] : hang(`    ${name}: `, cleanLine(text), style.width)
+  return findingLines(findings, locate).flatMap((finding) => {
+    const [first = '', ...rest] = hang(
+      `${finding.severity}: `,
+      `${cleanLine(finding.message)} [${finding.id}]`,
+      style.width,
+    )
+    const word = `${finding.severity}:`
+    return [
+      style.paint(FINDING_TONES[finding.severity], word) + first.slice(word.length),
+      ...rest,
+      ...detail('at', finding.where),
+      ...detail('source', finding.source),
+      ...detail('fix', finding.fix),
+    ]
+  })
+}
+
+function renderWork(steps: readonly Step[], style: Style): string[] {
+  const lines: string[] = []
+  const say = (lead: string, text: string): void => void lines.push(...hang(lead, cleanLine(text), style.width))
+  for (const [group, members] of groupSteps(steps)) {
+    lines.push('', style.paint('heading', `Work: ${cleanLine(group)}`))
+    for (const step of members.map(workLines)) {
+      say('', `${step.says} [${step.id}]`)
+      say('    ', step.formula)
+      if (step.numbers !== undefined) say('      = ', step.numbers)
+      say('    ', step.result)
+      if (step.check !== undefined) say('    check: ', step.check)
+      for (const input of step.inputs) say('    with ', input)
+      say('    source: ', step.source)
+      if (step.limits !== undefined) say('    limits: ', step.limits)
+    }
+  }
+  return lines
+}

@@ -1,0 +1,20 @@
+import type { SubcommandEntry } from './subcommand.js'
+
+/** Every subcommand, in the order of the job. A new one is a file in commands/ and a line here. */
+export const SUBCOMMANDS: readonly SubcommandEntry[] = [
+  {
+    name: 'new-project',
+    summary: 'start a project file',
+    load: () => import('./commands/new-project.js'),
+  },
+  {
+    name: 'list-sites',
+    summary: 'find weather sites by name or by place',
+    load: () => import('./commands/list-sites.js'),
+  },
+  {
+    name: 'check-project',
+    summary: 'tell what is wrong, missing or assumed',
+    load: () => import('./commands/check-project.js'),
+  },
+]

@@ -1,0 +1,33 @@
+export { checkClock } from './check-clock.js'
+export { checkEpwLocation } from './check-epw-location.js'
+export { clockShift, closureRmsWM2, type ClockShift } from './clock-shift.js'
+export { clearnessExponent, clearnessQuantile, dayTypes, highestClearness, type DayType } from './day-types.js'
+export { designTemperatures } from './design-temperatures.js'
+export { distanceKm } from './distance.js'
+export type { EpwLocation } from './epw-header.js'
+export {
+  dailyExtraterrestrialWhM2,
+  DAYS_IN_MONTH,
+  MEAN_DAY_OF_YEAR,
+  monthlyExtraterrestrialWhM2Day,
+  SOLAR_CONSTANT_W_M2,
+} from './extraterrestrial.js'
+export { findSite, type FoundSite } from './find-site.js'
+export { hourlyClimate } from './hourly-climate.js'
+export { houseOf, METRES_PER_FOOT, type House } from './house.js'
+export { listSites, type ListedSite } from './list-sites.js'
+export { monthlyFromHourly } from './monthly-from-hourly.js'
+export { nearbyClimate } from './nearby-climate.js'
+export { parseEpw, type EpwFile } from './parse-epw.js'
+export { siteClimate } from './site-climate.js'
+export { explainSiteFlag } from './site-flags.js'
+export { climateSites, siteRecord, type ClimateSite, type SiteRecord } from './site-table.js'
+export { stationClimate } from './station-climate.js'
+export type {
+  Climate,
+  ClimateSiteUse,
+  DesignTemperature,
+  DesignTemperatures,
+  HourlyClimate,
+  MonthlyClimate,
+} from './types.js'

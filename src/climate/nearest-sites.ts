@@ -1,0 +1,47 @@
+import { StageError } from '../worksheet/index.js'
+import { distanceKm } from './distance.js'
+import type { House } from './house.js'
+import { climateSites, type ClimateSite } from './site-table.js'
+
+/** Beyond this distance a site says nothing about a house and the table is refused, km. */
+export const REACH_KM = 500
+
+export interface SiteAtDistance {
+  readonly site: ClimateSite
+  readonly distanceKm: number
+}
+
+/**
+ * The built-in sites within reach, nearest first.
+ *
+ * @param place Degrees, north and east positive.
+ * @param reachKm Largest distance, km.
+ */
+export function sitesByDistance(
+  place: Pick<House, 'latitudeDeg' | 'longitudeDeg'>,
+  reachKm: number = REACH_KM,
+): SiteAtDistance[] {
+  const near: SiteAtDistance[] = []
+  // One degree of latitude is never less than 110 km, so that most sites need no trigonometry.
+  const bandDeg = reachKm / 110
+  for (const site of climateSites()) {
+    if (Math.abs(site.latitudeDeg - place.latitudeDeg) > bandDeg) continue
+    const distance = distanceKm(place.latitudeDeg, place.longitudeDeg, site.latitudeDeg, site.longitudeDeg)
+    if (distance <= reachKm) near.push({ site, distanceKm: distance })
+  }
+  return near.sort((a, b) => a.distanceKm - b.distanceKm)
+}
+
+/** The error for a house that no built-in site can stand for. */
+export function outOfReach(house: House): StageError {
+  const [nearest] = sitesByDistance(house, Infinity)
+  const how =
+    nearest === undefined
+      ? ''
+      : ` (the nearest is ${nearest.site.name}, ${nearest.site.state}, ${Math.round(nearest.distanceKm)} km away)`
+  return new StageError(
+    'site.latitude_deg',
+    `no built-in climate site within ${REACH_KM} km of latitude ${house.latitudeDeg}, longitude ${house.longitudeDeg}${how}`,
+    'check the sign of the longitude (east is positive, the Americas are negative); elsewhere set site.climate to { epw: FILE } with an hourly weather file in EPW format for the place',
+  )
+}

@@ -1,0 +1,125 @@
+import { LAPSE_RATE_K_PER_M, LAPSE_RATE_SOURCE, TYPICAL_YEAR_SOURCE } from '../tables/climate/index.js'
+import type { Worksheet } from '../worksheet/index.js'
+import { METRES_PER_FOOT, type House } from './house.js'
+import type { SiteAtDistance } from './nearest-sites.js'
+import { FAR_KM, HIGH_M, saySite } from './say-site.js'
+import { yearlySum } from './site-clearness.js'
+import { explainSiteFlag, radiationFlags } from './site-flags.js'
+import type { MonthlyClimate } from './types.js'
+
+/** Writes down what a monthly climate was made from: sites, defaults, and what is doubtful about them. */
+export function recordMonthly(
+  climate: MonthlyClimate,
+  near: readonly SiteAtDistance[],
+  house: House,
+  worksheet: Worksheet,
+): void {
+  recordDefaults(climate, house, worksheet)
+  recordSteps(climate, worksheet)
+  worksheet.find({
+    severity: 'note',
+    id: 'climate.sites-used',
+    message: `sun, temperature and wind come from ${climate.sites.map(saySite).join('; ')}`,
+    where: 'site.climate',
+    source: TYPICAL_YEAR_SOURCE,
+  })
+  const far = climate.sites.filter((site) => site.distanceKm > FAR_KM)
+  if (far.length > 0) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'climate.site-far',
+      message: `climate site more than ${FAR_KM} km from the house: ${far.map(saySite).join('; ')}`,
+      where: 'site.climate',
+      fix: 'look whether the land between is alike, or set site.climate to { epw: FILE } with an hourly file for a nearer place',
+    })
+  }
+  const high = climate.sites.filter((site) => Math.abs(site.heightDifferenceM ?? 0) > HIGH_M)
+  if (high.length > 0) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'climate.site-height',
+      message: `climate site more than ${HIGH_M} m higher or lower than the house: ${high.map(saySite).join('; ')}`,
+      where: 'site.elevation_ft',
+      fix: 'check site.elevation_ft; temperature is corrected for height but sun, fog and snow are not',
+    })
+  }
+  for (const { site } of near) {
+    const flags = radiationFlags(site)
+    if (flags.length === 0) continue
+    worksheet.find({
+      severity: 'warning',
+      id: 'climate.station-flagged',
+      message: `${site.name}, ${site.state} failed a check of the climate table: ${flags.map(explainSiteFlag).join('; ')}`,
+      where: 'site.climate',
+      source: TYPICAL_YEAR_SOURCE,
+      fix: 'set site.climate to nearby, which leaves such sites out wherever it can, or use an EPW file',
+    })
+  }
+}
+
+function recordDefaults(climate: MonthlyClimate, house: House, worksheet: Worksheet): void {
+  const nearest = climate.sites[0]
+  if (nearest === undefined) return
+  const tableOffsetH = climate.utcOffsetH
+  if (house.utcOffsetH === undefined) {
+    worksheet.assume({
+      path: 'site.utc_offset_h',
+      value: tableOffsetH,
+      unit: 'h',
+      why: `standard time of the nearest climate site, ${nearest.name}, ${nearest.state}`,
+      source: TYPICAL_YEAR_SOURCE,
+    })
+  }
+  if (house.elevationM === undefined) {
+    worksheet.assume({
+      path: 'site.elevation_ft',
+      value: Math.round(climate.elevationM / METRES_PER_FOOT),
+      unit: 'ft',
+      why: 'the height of the climate sites, weighted as their climate is; temperatures belong to that height',
+      source: TYPICAL_YEAR_SOURCE,
+    })
+  }
+  worksheet.assume({
+    path: 'site.climate.temperature_lapse',
+    value: LAPSE_RATE_K_PER_M * 1000,
+    unit: 'K/km',
+    why: 'temperatures of the climate sites are carried to the height of the house with the mean fall of temperature with height',
+    source: LAPSE_RATE_SOURCE,
+  })
+}
+
+function recordSteps(climate: MonthlyClimate, worksheet: Worksheet): void {
+  worksheet.note({
+    id: 'climate.weights',
+    says: 'Weight of each climate site, by inverse distance',
+    formula: 'w_i = (1 / d_i) / sum(1 / d), d at least 1 km',
+    inputs: climate.sites.map((site, index) => ({
+      symbol: `d_${index + 1}`,
+      value: site.distanceKm,
+      unit: 'km',
+      from: `climate table, station ${site.wmo}`,
+    })),
+    result: { symbol: 'w', value: climate.sites.map((site) => site.weight.toFixed(3)).join(', '), unit: '' },
+    source: { document: 'inverse-distance weighting', standing: 'common practice, no source' },
+  })
+  worksheet.step({
+    id: 'climate.annual-irradiation',
+    says: 'Global horizontal irradiation of the typical year at the house',
+    formula: 'GHI_year = sum over months of K_month * H0_month(latitude) * days',
+    inputs: [
+      { symbol: 'latitude', value: climate.latitudeDeg, unit: 'deg', from: 'site.latitude_deg' },
+      ...climate.clearness.map((value, month) => ({
+        symbol: `K_${month + 1}`,
+        value,
+        unit: '',
+        from: 'weighted clearness index of the climate sites',
+      })),
+    ],
+    result: { symbol: 'GHI_year', value: yearlySum(climate.ghiWhM2Day) / 1000, unit: 'kWh/m2' },
+    source: {
+      document: 'Duffie & Beckman, Solar Engineering of Thermal Processes',
+      place: 'eq. 1.10.3 with the mean days of Klein 1977',
+      standing: 'from memory',
+    },
+  })
+}

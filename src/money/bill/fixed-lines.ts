@@ -1,0 +1,60 @@
+import { Decimal, kwhDecimal, ZERO } from '../exact/index.js'
+import type { FixedCharges, RateSheet } from '../tariff/index.js'
+import type { BillLines } from './bill-lines.js'
+import type { BillLedger } from './ledger.js'
+
+const ONE = new Decimal(1)
+const DAYS_PER_MONTH = new Decimal(365).div(12)
+
+/** Charges that no kWh changes. */
+export function addFixedLines(lines: BillLines, charges: readonly FixedCharges[], days: number): void {
+  for (const { id, usd, per } of charges) {
+    const quantity = per === 'day' ? new Decimal(days) : per === 'month' ? ONE : new Decimal(days).div(DAYS_PER_MONTH)
+    lines.add({
+      id: `fixed.${id}`,
+      group: 'fixed',
+      says: id,
+      quantity,
+      unit: per === 'day' ? 'days' : 'months',
+      price: usd,
+    })
+  }
+}
+
+/** Demand charges on the highest hourly mean power from the grid (of the house when all generation is sold). */
+export function addDemandLines(lines: BillLines, sheet: RateSheet, ledger: BillLedger, ofLoad: boolean): void {
+  for (const charge of sheet.demand) {
+    let peak = 0
+    for (const segment of ledger.segments) {
+      if (!charge.seasons.includes(segment.season)) continue
+      const peaks = ofLoad ? segment.peakLoad : segment.peakImport
+      for (const p of charge.periods) peak = Math.max(peak, peaks[p] ?? 0)
+    }
+    lines.add({
+      id: `demand.${charge.id}`,
+      group: 'demand',
+      says: `${charge.id}: highest hour`,
+      quantity: kwhDecimal(peak),
+      unit: 'kW',
+      price: charge.usdPerKw,
+    })
+  }
+}
+
+/**
+ * Tops the bill up to the minimum.
+ *
+ * @returns The part of the charges that no credit may go below: the minimum, or the charges when there is none above them.
+ */
+export function addMinimumLine(lines: BillLines, sheet: RateSheet, days: number): Decimal {
+  const { minimum } = sheet
+  if (minimum === undefined) return ZERO
+  const least = minimum.per === 'day' ? minimum.usd.times(days) : minimum.usd
+  const compared = lines.total((line) => minimum.of === 'bill' || line.group === 'energy' || line.group === 'riders')
+  const missing = least.minus(compared)
+  if (missing.gt(0)) {
+    const says = `up to the minimum of ${least.toFixed()} USD for ${minimum.of === 'energy' ? 'energy' : 'the bill'}`
+    lines.add({ id: 'minimum', group: 'minimum', says, quantity: missing, unit: 'USD', price: ONE })
+  }
+  return least
+}

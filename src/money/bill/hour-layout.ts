@@ -1,0 +1,51 @@
+import { holidayDays, HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
+import type { RateSheet } from '../tariff/index.js'
+
+/** Where each of the 8760 hours of a calendar falls in a tariff. */
+export interface HourLayout {
+  readonly periods: number
+  /** Per hour: segment, period, and cell of month x (weekday, other) x clock hour. */
+  readonly segment: Uint8Array
+  readonly period: Uint8Array
+  readonly cell: Uint16Array
+  /** Seasons within bills, in the order of `segment`. */
+  readonly segments: readonly { readonly bill: number; readonly season: number; readonly days: number }[]
+}
+
+/** @returns Bill (1 to 12) of a day: the calendar month, or the month whose reading ends the bill. */
+function billOf(month: number, day: number, readDay: number | undefined): number {
+  return readDay === undefined || day <= readDay ? month : (month % 12) + 1
+}
+
+/** Lays the hours of a calendar out in bills, seasons and periods. */
+export function layHours(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
+  const holiday = holidayDays(calendar, sheet.holidays, sheet.observed)
+  const segments: { bill: number; season: number; days: number }[] = []
+  const segmentOfDay = new Uint8Array(365)
+  const kindOfDay = new Uint8Array(365)
+  const start = (sheet.readDay ?? 0) === 0 ? 0 : 334 + (sheet.readDay ?? 0)
+  for (let i = 0; i < 365; i++) {
+    const d = (start + i) % 365
+    const bill = billOf(calendar.month[d] ?? 1, calendar.dayOfMonth[d] ?? 1, sheet.readDay)
+    const season = sheet.seasonOfDay[d] ?? 0
+    let index = segments.findIndex((segment) => segment.bill === bill && segment.season === season)
+    if (index < 0) index = segments.push({ bill, season, days: 0 }) - 1
+    const segment = segments[index]
+    if (segment !== undefined) segment.days += 1
+    segmentOfDay[d] = index
+    const weekday = calendar.weekday[d]
+    kindOfDay[d] = holiday[d] === 1 ? 3 : weekday === 0 ? 2 : weekday === 6 ? 1 : 0
+  }
+  const segment = new Uint8Array(HOURS_PER_YEAR)
+  const period = new Uint8Array(HOURS_PER_YEAR)
+  const cell = new Uint16Array(HOURS_PER_YEAR)
+  for (let h = 0; h < HOURS_PER_YEAR; h++) {
+    const d = calendar.clockDay[h] ?? 0
+    const hour = calendar.clockHour[h] ?? 0
+    const kind = kindOfDay[d] ?? 0
+    segment[h] = segmentOfDay[d] ?? 0
+    period[h] = sheet.periodOfHour[((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 + hour] ?? 0
+    cell[h] = ((calendar.month[d] ?? 1) - 1) * 48 + (kind === 0 ? 0 : 24) + hour
+  }
+  return { periods: sheet.periods.length, segment, period, cell, segments }
+}

@@ -1,0 +1,2 @@
+export { Decimal, decimal, smaller, sum, toCents, ZERO } from './decimal.js'
+export { kwhDecimal, microKwh, splitMicroKwh } from './micro-kwh.js'

@@ -1,0 +1,16 @@
+export { DAY_KINDS } from './rate-sheet.js'
+export type {
+  DemandCharges,
+  EnergyPrices,
+  ExportPrices,
+  FixedCharges,
+  MinimumCharges,
+  MoneyCreditTerms,
+  RateSheet,
+  Riders,
+  SolarTerms,
+  Taxes,
+  Threshold,
+  TierAdders,
+} from './rate-sheet.js'
+export { readTariff } from './read-tariff.js'

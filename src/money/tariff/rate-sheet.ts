@@ -1,0 +1,121 @@
+import type { Observance } from '../calendar/index.js'
+import type { Decimal } from '../exact/index.js'
+
+/** A tariff that was checked and whose prices are exact decimals. Seasons and periods are addressed by index. */
+export interface RateSheet {
+  readonly name: string
+  readonly seasons: readonly string[]
+  /** Season of each day of a 365-day year. */
+  readonly seasonOfDay: Uint8Array
+  readonly periods: readonly string[]
+  /** Period of season x kind of day x clock hour: index `(season * 4 + kind) * 24 + hour`. */
+  readonly periodOfHour: Uint8Array
+  readonly holidays: readonly string[]
+  readonly observed: Observance
+  readonly fixed: readonly FixedCharges[]
+  readonly minimum: MinimumCharges | undefined
+  /** By season. */
+  readonly energy: readonly EnergyPrices[]
+  readonly tierAdders: readonly TierAdders[]
+  readonly riders: readonly Riders[]
+  readonly demand: readonly DemandCharges[]
+  readonly taxes: readonly Taxes[]
+  readonly rounding: 'line' | 'total'
+  readonly readDay: number | undefined
+  readonly solarFixed: readonly FixedCharges[] | undefined
+  readonly solar: SolarTerms
+}
+
+/** Kinds of day, in the order of `RateSheet.periodOfHour`. */
+export const DAY_KINDS = ['weekday', 'saturday', 'sunday', 'holiday'] as const
+
+export interface FixedCharges {
+  readonly id: string
+  readonly usd: Decimal
+  readonly per: 'month' | 'day' | 'month by days'
+}
+
+export interface MinimumCharges {
+  readonly usd: Decimal
+  readonly per: 'month' | 'day'
+  readonly of: 'energy' | 'bill'
+}
+
+/** Amount of energy per bill, or per day of a bill. */
+export interface Threshold {
+  readonly kwh: Decimal
+  readonly per: 'month' | 'day'
+}
+
+export interface Tier {
+  /** Undefined for the last tier. */
+  readonly upTo: Threshold | undefined
+  readonly usdPerKwh: Decimal
+}
+
+export type EnergyPrices =
+  | { readonly kind: 'tiers'; readonly tiers: readonly Tier[] }
+  | { readonly kind: 'periods'; readonly usdPerKwh: readonly Decimal[] }
+
+export interface TierAdders {
+  readonly id: string
+  readonly above: Threshold
+  readonly usdPerKwh: Decimal
+  readonly seasons: readonly number[]
+}
+
+export interface Riders {
+  readonly id: string
+  /** By month, January first. */
+  readonly usdPerKwh: readonly Decimal[]
+  readonly nonBypassable: boolean
+}
+
+export interface DemandCharges {
+  readonly id: string
+  readonly usdPerKw: Decimal
+  readonly periods: readonly number[]
+  readonly seasons: readonly number[]
+}
+
+export interface Taxes {
+  readonly id: string
+  readonly percent: Decimal | undefined
+  readonly usdPerKwh: Decimal | undefined
+  /** Groups or ids; undefined = everything before taxes. */
+  readonly of: readonly string[] | undefined
+  readonly beforeCredits: boolean
+}
+
+export interface MoneyCreditTerms {
+  readonly offsets: 'energy' | 'all'
+  readonly settle: 'never' | 'monthly' | 'annual'
+  /** Month of the true-up bill, 1 to 12; 12 unless annual. */
+  readonly trueUpMonth: number
+  readonly paidOut: Decimal
+}
+
+export type ExportPrices =
+  | { readonly kind: 'monthly'; readonly usdPerKwh: readonly Decimal[] }
+  | { readonly kind: 'periods'; readonly usdPerKwh: readonly Decimal[] }
+  /** Month x (weekday, other) x hour: index `(month - 1) * 48 + other * 24 + hour`. */
+  | { readonly kind: 'hours'; readonly usdPerKwh: readonly Decimal[] }
+
+export type SolarTerms =
+  | { readonly rule: 'unpaid' }
+  | {
+      readonly rule: 'net metering'
+      readonly settle: 'monthly' | 'annual'
+      readonly trueUpMonth: number
+      readonly surplusUsdPerKwh: Decimal
+      readonly trueUpFeeUsd: Decimal
+      readonly bank: 'by_period' | 'any_period' | 'money'
+      readonly credit: MoneyCreditTerms | undefined
+    }
+  | {
+      readonly rule: 'net billing'
+      readonly netting: 'instant' | '15_min' | 'hour' | 'bill'
+      readonly prices: ExportPrices
+      readonly credit: MoneyCreditTerms
+    }
+  | { readonly rule: 'buy all, sell all'; readonly usdPerKwh: Decimal; readonly credit: MoneyCreditTerms }

@@ -1,0 +1,52 @@
+import type { Tariff } from '../../project/index.js'
+import { priceReader } from './price-reader.js'
+import type { RateSheet } from './rate-sheet.js'
+import { readDemand, readFixed, readMinimum, readRiders, readTaxes } from './read-charges.js'
+import { readEnergy, readTierAdders } from './read-energy.js'
+import { readSeasons } from './read-seasons.js'
+import { readSolar } from './read-solar.js'
+import { readTimeOfUse } from './read-time-of-use.js'
+import { tariffError } from './tariff-error.js'
+
+/**
+ * Checks a tariff and turns its prices into exact decimals.
+ *
+ * @throws StageError for overlapping or missing seasons and hours, tiers that go down, prices below zero without
+ * `negative_prices`, ids that do not exist, and alternatives stated twice.
+ */
+export function readTariff(tariff: Tariff): RateSheet {
+  const price = priceReader(tariff.negative_prices === true)
+  const { seasons, seasonOfDay } = readSeasons(tariff.seasons)
+  const use = tariff.time_of_use
+  const periods = use?.periods ?? ['all']
+  const twice = periods.find((period, i) => periods.indexOf(period) !== i)
+  if (twice !== undefined) {
+    throw tariffError('time_of_use.periods', `period ${twice} is listed twice`, 'List each period once.')
+  }
+  const holidays = tariff.holidays?.days ?? []
+  const energy = readEnergy(tariff.energy, seasons, periods, price)
+  const hasTiers = energy.some((prices) => prices.kind === 'tiers' && prices.tiers.length > 1)
+  const { fixed = {}, riders = {}, demand = {}, tier_adders: adders = {}, solar } = tariff
+  const chargeIds = [fixed, riders, demand, adders, solar?.fixed ?? {}].flatMap((charges) => Object.keys(charges))
+  return {
+    name: tariff.name,
+    seasons,
+    seasonOfDay,
+    periods,
+    periodOfHour:
+      use === undefined ? new Uint8Array(seasons.length * 96) : readTimeOfUse(use, seasons, holidays.length > 0),
+    holidays,
+    observed: tariff.holidays?.observed ?? 'none',
+    fixed: readFixed('fixed', fixed, price),
+    minimum: readMinimum(tariff.minimum, price),
+    energy,
+    tierAdders: readTierAdders(adders, seasons, price),
+    riders: readRiders(riders, price),
+    demand: readDemand(demand, seasons, periods, price),
+    taxes: readTaxes(tariff.taxes ?? {}, chargeIds, price),
+    rounding: tariff.rounding,
+    readDay: tariff.read_day,
+    solarFixed: solar?.fixed === undefined ? undefined : readFixed('solar.fixed', solar.fixed, price),
+    solar: readSolar(solar, periods, hasTiers || Object.keys(adders).length > 0, price),
+  }
+}

@@ -1,0 +1,27 @@
+import type { ArrayOfModules, Block } from './project-types.generated.js'
+
+/** Number of modules of an array: from its blocks, else as stated, else the sum of its strings. */
+export function moduleCountOf(array: ArrayOfModules): number {
+  const blocks = arrangementBlocks(array)
+  if (blocks !== undefined) return Object.values(blocks).reduce((sum, block) => sum + modulesInBlock(block), 0)
+  const number = array.modules ?? stringModuleCount(array)
+  if (number === undefined) throw new Error('an array without a number of modules has passed the check')
+  return number
+}
+
+/** Number of modules in a block, without those left out. */
+export function modulesInBlock(block: Block): number {
+  const omitted = new Set(block.omit?.map((module) => module.slice(1).split('c').map(Number).join()))
+  return block.rows * block.columns - omitted.size
+}
+
+/** The blocks that the person placed, or undefined when the program is to place the modules. */
+export function arrangementBlocks(array: ArrayOfModules): Readonly<Record<string, Block>> | undefined {
+  const { arrangement } = array
+  return typeof arrangement === 'object' && 'blocks' in arrangement ? arrangement.blocks : undefined
+}
+
+/** Sum of the modules of the strings, or undefined without strings. */
+export function stringModuleCount(array: ArrayOfModules): number | undefined {
+  return array.strings?.reduce((sum, { modules }) => sum + modules, 0)
+}

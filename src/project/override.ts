@@ -1,0 +1,117 @@
+import { parseDocument } from 'yaml'
+import { didYouMean } from './did-you-mean.js'
+import { splitPath, type Segments } from './path.js'
+import { isPlainMap, ownValue, setOwn } from './plain-data.js'
+import { alternatives, childSchemas, typesOf, type Schema } from './schema.js'
+import { listWords, showKind, showValue } from './words.js'
+import { toData } from './yaml-data.js'
+
+/** One `--set path=value`. */
+export interface Override {
+  /** As problems name it: `--set roof_planes.south.azimuth_deg=195`. */
+  readonly name: string
+  readonly segments: Segments
+  readonly value: unknown
+}
+
+/** An override that cannot be applied, with the reason. */
+export interface BadOverride {
+  readonly name: string
+  readonly path: string
+  readonly message: string
+}
+
+/** Reads `path=value`; the schema says of what type the value is, so that '724940' stays text where text is wanted. */
+export function readOverride(text: string, schema: Schema): Override | BadOverride {
+  const name = `--set ${text}`
+  const equals = text.indexOf('=')
+  if (equals < 1) return { name, path: '', message: "not of the form path=value, for example --set title='New roof'" }
+  const path = text.slice(0, equals).trim()
+  const raw = text.slice(equals + 1)
+  const segments = splitPath(path)
+  let schemas: Schema[] = [schema]
+  for (const [i, segment] of segments.entries()) {
+    const next = segment === '__proto__' ? [] : schemas.flatMap((each) => childSchemas(each, segment, schema))
+    if (next.length === 0) return { name, path, message: badPath(segments, i, schemas, schema) }
+    schemas = next
+  }
+  const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
+  const value = readValue(raw, types)
+  if (value instanceof UnreadableValue) return { name, path, message: value.message }
+  return { name, segments, value }
+}
+
+function badPath(segments: readonly string[], at: number, schemas: readonly Schema[], root: Schema): string {
+  const segment = segments[at] ?? ''
+  const above = segments.slice(0, at).join('.')
+  const where = above === '' ? 'at the top level' : `under ${above}`
+  if (segment === '') return 'a step of the path is empty'
+  const offered = schemas.flatMap((each) => alternatives(each, root))
+  const known = [...new Set(offered.flatMap((each) => Object.keys(each.properties ?? {})))]
+  if (known.length > 0) {
+    const near = didYouMean(segment, known)
+    return `no key ${showValue(segment)} ${where}${near === '' ? `; known there: ${listWords(known)}` : near}`
+  }
+  if (offered.some((each) => each.items !== undefined)) {
+    return `${above} is a list; after it comes the number of an entry, counted from 0, not ${showValue(segment)}`
+  }
+  return `nothing can stand under ${above}`
+}
+
+class UnreadableValue extends Error {}
+
+const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/
+
+function readValue(raw: string, types: ReadonlySet<string>): unknown {
+  const text = raw.trim()
+  const takesNumber = types.has('number') || types.has('integer')
+  if (types.size === 1 && types.has('string')) return raw
+  if (takesNumber && NUMBER.test(text)) return Number(text)
+  if (types.has('boolean') && (text === 'true' || text === 'false')) return text === 'true'
+  if (types.has('array') || types.has('object')) {
+    const value = parseFlow(raw)
+    const isScalarText = types.has('string') && (typeof value !== 'object' || value === null)
+    return isScalarText ? raw : value
+  }
+  return raw
+}
+
+function parseFlow(raw: string): unknown {
+  const document = parseDocument(raw, { prettyErrors: false, logLevel: 'error' })
+  const [error] = document.errors
+  if (error !== undefined) return new UnreadableValue(`the value is not readable as YAML: ${error.message}`)
+  const { data, complaints } = toData(document)
+  const [complaint] = complaints
+  return complaint === undefined ? data : new UnreadableValue(`the value is not usable: ${complaint.message}`)
+}
+
+/**
+ * Puts the value of an override into the data, making the maps on the way that are not there.
+ *
+ * @returns What is wrong, or undefined.
+ */
+export function applyOverride(data: unknown, override: Override): string | undefined {
+  let holder = data
+  const { segments, value } = override
+  for (const [i, segment] of segments.entries()) {
+    const isLast = i === segments.length - 1
+    if (Array.isArray(holder)) {
+      const index = Number(segment)
+      if (!Number.isInteger(index) || index < 0 || index > holder.length || (index === holder.length && !isLast)) {
+        const above = segments.slice(0, i).join('.')
+        return `${above} has ${holder.length} entries, counted from 0; there is no entry ${segment}`
+      }
+      if (isLast) holder[index] = value
+      else holder = holder[index]
+      continue
+    }
+    if (!isPlainMap(holder)) return `${segments.slice(0, i).join('.')} is ${showKind(holder)}, not a map`
+    if (isLast) setOwn(holder, String(segment), value)
+    else {
+      const inner = ownValue(holder, segment)
+      if (!isPlainMap(inner) && !Array.isArray(inner)) setOwn(holder, String(segment), {})
+      holder = ownValue(holder, segment)
+    }
+  }
+  return undefined
+}

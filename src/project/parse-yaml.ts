@@ -1,0 +1,84 @@
+import { Composer, Lexer, LineCounter, Parser, type Document, type ParsedNode } from 'yaml'
+import type { Problem } from './problem.js'
+import { positionOf, type YamlFile } from './yaml-file.js'
+import { toData } from './yaml-data.js'
+import { sayYamlError } from './yaml-messages.js'
+
+/** No project needs more levels; a hostile file has thousands. */
+const DEEPEST = 40
+
+type Tokens = ReturnType<Parser['next']>
+
+/** Reads one YAML document. What is wrong with the text as YAML comes back as problems; then the data are not to be used. */
+export function parseYaml(file: string, text: string): YamlFile & { readonly problems: readonly Problem[] } {
+  const lineCounter = new LineCounter()
+  const parser = new Parser(lineCounter.addNewLine)
+  let tooDeepAt: number | undefined
+
+  function* tokens(): Tokens {
+    lineCounter.addNewLine(0)
+    for (const lexeme of new Lexer().lex(text)) {
+      yield* parser.next(lexeme)
+      if (parser.stack.length > 2 * DEEPEST) {
+        tooDeepAt = parser.offset
+        return
+      }
+    }
+    yield* parser.end()
+  }
+
+  // Duplicate keys are found in toData: the library's own search takes quadratic time.
+  const composer = new Composer({ lineCounter, prettyErrors: false, uniqueKeys: false, logLevel: 'error' })
+  const documents: Document.Parsed<ParsedNode>[] = []
+  for (const document of composer.compose(tokens(), true, text.length)) {
+    documents.push(document)
+    if (tooDeepAt !== undefined || documents.length > 1) break
+  }
+  const [document, second] = documents
+  const yamlFile: YamlFile = { file, text, document, lineCounter, data: undefined }
+  const at = (offset: number, message: string, length = 1, path = ''): Problem => ({
+    file,
+    ...positionOf(yamlFile, offset),
+    length,
+    path,
+    message,
+  })
+
+  if (tooDeepAt !== undefined) {
+    return {
+      ...yamlFile,
+      problems: [at(tooDeepAt, `nested more than ${DEEPEST} levels deep; a project file needs about 8`)],
+    }
+  }
+  if (document === undefined) return { ...yamlFile, problems: [{ file, path: '', message: EMPTY }] }
+  const errors = [...document.errors, ...document.warnings]
+  if (errors.length > 0) {
+    const problems = errors.map((error) => at(error.pos[0], sayYamlError(error, text), error.pos[1] - error.pos[0]))
+    return { ...yamlFile, problems: firstOfEachLine(problems) }
+  }
+  if (second !== undefined) {
+    const message = "a second document starts here; a project file holds one: remove the '---' line or split the file"
+    return { ...yamlFile, problems: [at(second.range[0], message, 3)] }
+  }
+  const directive = document.directives.yaml
+  if (directive.explicit && directive.version !== '1.2') {
+    const message = `YAML ${directive.version} is asked for; this file is read as YAML 1.2: remove the %YAML line`
+    return { ...yamlFile, problems: [at(text.indexOf('%YAML'), message, 5)] }
+  }
+  const { data, complaints } = toData(document)
+  if (complaints.length > 0) {
+    return { ...yamlFile, problems: complaints.map((c) => at(c.offset, c.message, c.length, c.path)) }
+  }
+  if (data === null) return { ...yamlFile, problems: [{ file, path: '', message: EMPTY }] }
+  return { ...yamlFile, data, problems: [] }
+}
+
+const EMPTY = "is empty; 'gablewatt new-project' writes a file to start from"
+
+/** One mistake often makes the parser stumble several times on a line. */
+function firstOfEachLine(problems: readonly Problem[]): Problem[] {
+  const lines = new Set<number>()
+  return problems
+    .toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0))
+    .filter(({ line = 0 }) => !lines.has(line) && lines.add(line))
+}

@@ -1,0 +1,124 @@
+import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs'
+
+/** Largest project or equipment file, bytes. */
+export const LARGEST_YAML_BYTES = 2_000_000
+/** Largest weather file, bytes: an EPW year of hours has about 1.6 MB. */
+export const LARGEST_TEXT_BYTES = 20_000_000
+
+/** Why a file could not be taken; `unreadable` is the machine's doing (exit code 3), otherwise the content is wrong. */
+export class FileTrouble extends Error {
+  override readonly name = 'FileTrouble'
+  readonly unreadable: boolean
+
+  constructor(message: string, unreadable: boolean) {
+    super(message)
+    this.unreadable = unreadable
+  }
+}
+
+/**
+ * Reads a regular file whole.
+ *
+ * @throws FileTrouble when it is missing, not a regular file, not permitted, or larger than `most` bytes.
+ */
+export function readBytes(path: string, most: number): Buffer {
+  try {
+    const status = statSync(path)
+    if (status.isDirectory()) throw new FileTrouble('is a folder, not a file', true)
+    if (!status.isFile()) {
+      throw new FileTrouble("is not a regular file; to read from a pipe give '-' as the file name", true)
+    }
+    if (status.size > most) throw tooLarge(status.size, most)
+    return readFileSync(path)
+  } catch (error) {
+    throw error instanceof FileTrouble ? error : systemTrouble(error)
+  }
+}
+
+/**
+ * Reads standard input to its end.
+ *
+ * @throws FileTrouble when it cannot be read or holds more than `most` bytes.
+ */
+export function readStandardInput(most: number): Buffer {
+  const chunks: Buffer[] = []
+  let total = 0
+  let descriptor = 0
+  try {
+    // Opening it anew gives a blocking descriptor; where that is not possible the inherited one is used.
+    descriptor = openStandardInput()
+    for (;;) {
+      const chunk = Buffer.alloc(65_536)
+      const length = readSync(descriptor, chunk)
+      if (length === 0) return Buffer.concat(chunks)
+      total += length
+      if (total > most) throw tooLarge(total, most)
+      chunks.push(chunk.subarray(0, length))
+    }
+  } catch (error) {
+    if (error instanceof FileTrouble) throw error
+    if (error instanceof Error && 'code' in error && error.code === 'EOF') return Buffer.concat(chunks)
+    throw systemTrouble(error)
+  } finally {
+    if (descriptor !== 0) closeSync(descriptor)
+  }
+}
+
+function openStandardInput(): number {
+  try {
+    return openSync('/dev/stdin', 'r')
+  } catch {
+    return 0
+  }
+}
+
+/**
+ * Turns bytes into text. A byte-order mark is dropped.
+ *
+ * @param fallback Encoding to try when the bytes are not UTF-8; weather files often carry Latin-1 place names.
+ * @throws FileTrouble when the bytes are no text.
+ */
+export function decodeText(bytes: Uint8Array, fallback?: 'latin1'): string {
+  let text: string
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    if (fallback === undefined) throw new FileTrouble(`is not UTF-8 text${badByte(bytes)}; save it as UTF-8`, false)
+    text = new TextDecoder('windows-1252').decode(bytes)
+  }
+  if (text.includes('\0')) throw new FileTrouble('holds NUL characters; it is not a text file', false)
+  return text
+}
+
+/** Names the line of the first byte that breaks UTF-8. */
+function badByte(bytes: Uint8Array): string {
+  const [first, second] = bytes
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return ' (it looks like UTF-16)'
+  const lenient = new TextDecoder('utf-8').decode(bytes)
+  const line = lenient.slice(0, lenient.indexOf('\uFFFD')).split('\n').length
+  return ` (line ${line})`
+}
+
+function tooLarge(size: number, most: number): FileTrouble {
+  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, false)
+}
+
+function megabytes(bytes: number): string {
+  return `${(bytes / 1e6).toFixed(1)} MB`
+}
+
+const SYSTEM_MESSAGES: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file',
+  ENOTDIR: 'no such file: a part of its path is not a folder',
+  EACCES: 'no permission to read it',
+  EPERM: 'no permission to read it',
+  ELOOP: 'its symbolic links go round in a circle',
+  ENAMETOOLONG: 'its name is too long',
+  EAGAIN: 'standard input gave nothing',
+}
+
+function systemTrouble(error: unknown): FileTrouble {
+  const code =
+    error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : 'unknown error'
+  return new FileTrouble(SYSTEM_MESSAGES[code] ?? `cannot be read (${code})`, true)
+}

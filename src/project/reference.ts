@@ -1,0 +1,18 @@
+import type { Segments } from './path.js'
+import { LARGEST_TEXT_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
+
+/** A place in the project that names another file. */
+export interface Reference {
+  readonly segments: Segments
+  readonly most: number
+  /** Encoding to fall back on; only for text that others make. */
+  readonly fallback?: 'latin1'
+  /** The part of the project that the file's maps are merged under; a file without it is kept as text. */
+  readonly mergedInto?: Segments
+}
+
+/** All of them. A new one is a line here. */
+export const REFERENCES: readonly Reference[] = [
+  { segments: ['equipment', 'file'], most: LARGEST_YAML_BYTES, mergedInto: ['equipment'] },
+  { segments: ['site', 'climate', 'epw'], most: LARGEST_TEXT_BYTES, fallback: 'latin1' },
+]

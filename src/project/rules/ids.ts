@@ -1,0 +1,33 @@
+import { didYouMean } from '../did-you-mean.js'
+import type { Segments } from '../path.js'
+import { listWords, showValue } from '../words.js'
+import type { Rule } from './rule.js'
+
+/** Ids that other parts refer to have to exist. */
+export const checkIds: Rule = (project, report) => {
+  const { equipment } = project
+  const check = (segments: Segments, id: string | undefined, place: string, known: object | undefined) => {
+    if (id === undefined || Object.hasOwn(known ?? {}, id)) return
+    const ids = Object.keys(known ?? {})
+    const near = didYouMean(id, ids)
+    const there = ids.length === 0 ? '; nothing stands there' : `; known there: ${listWords(ids)}`
+    report(segments, `no ${showValue(id)} under ${place}${near === '' ? there : near}`)
+  }
+  for (const [id, array] of Object.entries(project.arrays)) {
+    check(['arrays', id, 'roof_plane'], array.roof_plane, 'roof_planes', project.roof_planes)
+    check(['arrays', id, 'module'], array.module, 'equipment.modules', equipment.modules)
+    check(['arrays', id, 'inverter'], array.inverter, 'equipment.inverters', equipment.inverters)
+    array.strings?.forEach((string, i) => {
+      const path = ['arrays', id, 'strings', i, 'inverter_unit']
+      check(path, string.inverter_unit, 'inverter_units', project.inverter_units)
+    })
+  }
+  for (const [id, unit] of Object.entries(project.inverter_units ?? {})) {
+    check(['inverter_units', id, 'inverter'], unit.inverter, 'equipment.inverters', equipment.inverters)
+  }
+  for (const [id, obstacle] of Object.entries(project.site.obstacles ?? {})) {
+    obstacle.arrays?.forEach((array, i) => {
+      check(['site', 'obstacles', id, 'arrays', i], array, 'arrays', project.arrays)
+    })
+  }
+}

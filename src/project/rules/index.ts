@@ -1,0 +1,36 @@
+import type { Complaint } from '../explain/complaint.js'
+import type { Project } from '../project-types.generated.js'
+import { checkArrays } from './arrays.js'
+import { checkIds } from './ids.js'
+import { checkInverterLoad } from './inverter-load.js'
+import { checkInverters } from './inverters.js'
+import { checkModuleCounts } from './module-counts.js'
+import { checkModules } from './modules.js'
+import { checkOutlines } from './outlines.js'
+import type { Rule } from './rule.js'
+import { checkSite } from './site.js'
+import { checkSlopes } from './slopes.js'
+import { checkSnow } from './snow.js'
+
+/** A new rule is a line here. */
+const RULES: readonly Rule[] = [
+  checkSite,
+  checkSnow,
+  checkSlopes,
+  checkOutlines,
+  checkIds,
+  checkArrays,
+  checkModuleCounts,
+  checkModules,
+  checkInverters,
+  checkInverterLoad,
+]
+
+/** Every rule that a project breaks whose parts are each valid by the schema. */
+export function checkRules(project: Project): Complaint[] {
+  const complaints: Complaint[] = []
+  for (const rule of RULES) {
+    rule(project, (segments, message, at = 'value') => complaints.push({ segments, at, message }))
+  }
+  return complaints
+}

@@ -1,0 +1,99 @@
+export interface StartingFileOptions {
+  readonly site?: {
+    readonly name: string
+    /** North positive, deg. */
+    readonly lat: number
+    /** East positive, deg. */
+    readonly lon: number
+    readonly elevationFt?: number
+    /** Local standard time minus UTC, h. */
+    readonly utcOffsetH?: number
+  }
+  /** Where editors find the schema, for completion and hover text. */
+  readonly schema?: string
+}
+
+const INVENTED_SITE = { name: 'Sampletown (invented)', lat: 38.6, lon: -121.5, elevationFt: 120, utcOffsetH: -8 }
+const PACKAGED_SCHEMA = './node_modules/gablewatt/schemas/project.schema.json'
+
+/** A valid project file with comments, to start from. What a person has to replace is marked `# <- yours`. */
+export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }: StartingFileOptions = {}): string {
+  const elevation =
+    site.elevationFt === undefined ? [] : [`  elevation_ft: ${site.elevationFt}  # <- yours: ground above sea level`]
+  const offset =
+    site.utcOffsetH === undefined
+      ? []
+      : [`  utc_offset_h: ${site.utcOffsetH}  # <- yours: local STANDARD time minus UTC`]
+  const lines = [
+    `# yaml-language-server: $schema=${schema.replaceAll(/[\r\n]/g, '')}`,
+    '#',
+    '# A project for gablewatt. Every line marked "# <- yours" holds a made-up value: replace it by your own.',
+    '# The ending of a key is its unit: _ft feet, _in inches, _deg degrees, _w watts, _pct percent, _c degrees Celsius.',
+    '# Directions are degrees clockwise from true north (90 east, 180 south, 270 west).',
+    '',
+    'format: gablewatt/1',
+    `title: ${quoted(`My roof at ${site.name}`)}  # <- yours`,
+    '',
+    'document:',
+    '  invented: true  # <- yours: false once people, place and equipment are real',
+    '',
+    'site:',
+    `  address: ${quoted(site.name)}  # <- yours`,
+    `  latitude_deg: ${site.lat}  # <- yours: north is positive`,
+    `  longitude_deg: ${site.lon}  # <- yours: EAST is positive, all of America is negative`,
+    ...elevation,
+    ...offset,
+    "  climate: nearby  # the three nearest built-in sites; or { station: '724940' }, or { epw: weather.epw }",
+    '',
+    'roof_planes:',
+    '  south:  # the names of planes, arrays and equipment are your own',
+    '    azimuth_deg: 180  # <- yours: the direction that the plane faces, downhill',
+    '    pitch_in_12: 6  # <- yours: inches of rise in 12 of run; or tilt_deg',
+    '    eave_height_ft: 10  # <- yours',
+    '    outline: { shape: rectangle, width_ft: 40, depth_ft: 16 }  # <- yours: measured along the roof surface',
+    '',
+    'arrays:',
+    '  south:',
+    '    roof_plane: south',
+    '    module: m410',
+    '    modules: 12  # <- yours',
+    '    inverter: micro366  # one behind every module',
+    '    mounting: close_roof  # parallel to the roof on standoffs',
+    '    standoff_in: 4  # <- yours: clear height between roof and module frame',
+    '    arrangement: fit  # the program places the modules',
+    '',
+    'equipment:  # from the data sheets of what you mean to buy',
+    '  modules:',
+    '    m410:  # invented',
+    '      name: Invented M410  # <- yours',
+    '      pmax_w: 410  # <- yours',
+    '      pmax_temp_coeff_pct_per_c: -0.34  # <- yours',
+    '      noct_c: 45  # <- yours',
+    '      voc_v: 37.2  # <- yours',
+    '      isc_a: 13.9  # <- yours',
+    '      vmp_v: 31.4  # <- yours',
+    '      imp_a: 13.06  # <- yours',
+    '      length_in: 67.8  # <- yours: the long side',
+    '      width_in: 44.6  # <- yours',
+    '      thickness_in: 1.38  # <- yours',
+    '      weight_lb: 47.4  # <- yours',
+    '  inverters:',
+    '    micro366:  # invented',
+    '      name: Invented micro 366  # <- yours',
+    '      kind: module_level',
+    '      ac_power_w: 366  # <- yours',
+    '      ac_current_a: 1.53  # <- yours',
+    '      ac_voltage_v: 240  # <- yours',
+    '      weighted_efficiency_pct: 97  # <- yours',
+    '      max_dc_power_w: 540  # <- yours',
+    '',
+    "# Wiring, structure, prices and tariff have parts of their own. 'gablewatt check-project' says what each answer needs.",
+    '',
+  ]
+  return lines.join('\n')
+}
+
+/** Text in single quotes, on one line. */
+function quoted(text: string): string {
+  return `'${text.replaceAll(/\s+/g, ' ').replaceAll("'", "''")}'`
+}

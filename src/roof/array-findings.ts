@@ -1,0 +1,76 @@
+import type { Project } from '../project/index.js'
+import { StageError, type Finding } from '../worksheet/index.js'
+import { planeOf } from './plane-field.js'
+import { planeTiltDeg } from './roof-surface.js'
+import type { Trial } from './trial.js'
+
+/** What the person must know about each array's places, whatever the plane: counts, missing places, racks. */
+export function arrayFindings(project: Project, trial: Trial): Finding[] {
+  return Object.entries(project.arrays).flatMap(([arrayId, array]) => {
+    const plane = planeOf(project, arrayId)
+    const placed = trial.modules.filter((module) => module.array === arrayId).length
+    if (array.arrangement === undefined) return [noArrangement(arrayId, array.modules)]
+    const findings: Finding[] = []
+    const fit = trial.fits.get(arrayId)
+    const path = `arrays.${arrayId}`
+    if (fit !== undefined && placed < (array.modules ?? 1)) {
+      const asked = array.modules === undefined ? 'as many as possible' : String(array.modules)
+      const covered =
+        placed < fit.capacity ? `; there is room for ${fit.capacity}, but they would cover too much of the roof` : ''
+      findings.push({
+        severity: 'error',
+        id: 'roof.fit-too-few',
+        message: `${arrayId} asks for ${asked} modules, and the usable part of plane ${array.roof_plane} takes ${placed}${covered}`,
+        where: `${path}.modules`,
+        fix: 'Ask for fewer, allow the other orientation, or use another plane for the rest.',
+      })
+    }
+    if (fit === undefined && array.modules !== undefined && array.modules !== placed) {
+      findings.push({
+        severity: 'error',
+        id: 'roof.module-count',
+        message: `${arrayId} states ${array.modules} modules, and its blocks hold ${placed}`,
+        where: `${path}.modules`,
+        fix: 'Leave modules out; it is counted from the blocks.',
+      })
+    }
+    if (plane.outline === undefined) {
+      findings.push({
+        severity: 'note',
+        id: 'roof.no-outline',
+        message: `plane ${array.roof_plane} has no outline, so its edges and fire access were not checked for ${arrayId}`,
+        where: `roof_planes.${array.roof_plane}.outline`,
+        fix: 'State the outline: eave, ridge and the length from eave to ridge, measured along the surface.',
+      })
+    }
+    const { module_tilt_deg: rackTilt, module_azimuth_deg: rackAzimuth } = array
+    const tilted = rackTilt !== undefined && Math.abs(rackTilt - planeTiltDeg(array.roof_plane, plane)) > 0.5
+    if (tilted || (rackAzimuth !== undefined && rackAzimuth !== plane.azimuth_deg)) {
+      findings.push({
+        severity: 'note',
+        id: 'roof.rack-footprint',
+        message: `${arrayId} stands on racks; its modules are laid out as if they lay flat on the plane`,
+        where: `${path}.${tilted ? 'module_tilt_deg' : 'module_azimuth_deg'}`,
+        fix: 'Check by hand that the feet of the racks stand on the plane and that rows do not shade each other.',
+      })
+    }
+    return findings
+  })
+}
+
+function noArrangement(arrayId: string, modules: number | undefined): Finding {
+  if (modules === undefined) {
+    throw new StageError(
+      `arrays.${arrayId}`,
+      `array '${arrayId}' states neither modules nor arrangement`,
+      'State the number of modules, or an arrangement: fit, or blocks.',
+    )
+  }
+  return {
+    severity: 'note',
+    id: 'roof.no-arrangement',
+    message: `${arrayId} has ${modules} modules but no arrangement, so their places were not worked out or checked`,
+    where: `arrays.${arrayId}.arrangement`,
+    fix: 'State arrangement: fit, or place blocks of rows and columns.',
+  }
+}

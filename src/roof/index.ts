@@ -1,0 +1,21 @@
+export { arrangeModules } from './arrange-modules.js'
+export type { ArrangedPlane, Arrangement } from './arrangement.js'
+export type { KeepOut } from './keep-out.js'
+export type { Pathway } from './pathways.js'
+export { moduleName, type ModulePlacement } from './placement.js'
+export { placeModules } from './place-modules.js'
+export { planeAxes, planeToLocalFt, type PlaneAxes, type Vector3 } from './plane-axes.js'
+export type { EdgeKind, PlaneEdge } from './plane-edge.js'
+export {
+  boxCorners,
+  containsPoint,
+  distanceBetweenFt,
+  distanceToSegmentFt,
+  reachBetween,
+  signedAreaFt2,
+  type Box,
+  type Point,
+} from './polygon.js'
+export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
+export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
+export { textPlan, type PlanMark } from './text-plan.js'

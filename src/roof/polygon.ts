@@ -1,0 +1,145 @@
+/** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
+export interface Point {
+  readonly xFt: number
+  readonly yFt: number
+}
+
+/** An upright rectangle of a roof plane, ft. */
+export interface Box {
+  /** Lower left corner, ft. */
+  readonly xFt: number
+  readonly yFt: number
+  /** Size along the eave, ft. */
+  readonly widthFt: number
+  /** Size up the slope, ft. */
+  readonly heightFt: number
+}
+
+/** Lengths below this count as nothing, ft (far below the width of a pencil line). */
+export const TOLERANCE_FT = 1e-7
+
+/** Pairs of each corner with the next, round the polygon. */
+export function segmentsOf(corners: readonly Point[]): [Point, Point][] {
+  return corners.map((corner, index) => [corner, corners[(index + 1) % corners.length] ?? corner])
+}
+
+/** Area by the shoelace formula, square ft; positive when the corners run counter-clockwise. */
+export function signedAreaFt2(corners: readonly Point[]): number {
+  return segmentsOf(corners).reduce((sum, [a, b]) => sum + (a.xFt * b.yFt - b.xFt * a.yFt) / 2, 0)
+}
+
+/** Whether a point lies inside a polygon; what lies on an edge may fall either way. */
+export function containsPoint(corners: readonly Point[], point: Point): boolean {
+  let inside = false
+  for (const [a, b] of segmentsOf(corners)) {
+    if (a.yFt > point.yFt === b.yFt > point.yFt) continue
+    const crossing = a.xFt + ((point.yFt - a.yFt) / (b.yFt - a.yFt)) * (b.xFt - a.xFt)
+    if (crossing > point.xFt) inside = !inside
+  }
+  return inside
+}
+
+/** Corners of a rectangle, counter-clockwise from the lower left. */
+export function boxCorners({ xFt, yFt, widthFt, heightFt }: Box): Point[] {
+  return [
+    { xFt, yFt },
+    { xFt: xFt + widthFt, yFt },
+    { xFt: xFt + widthFt, yFt: yFt + heightFt },
+    { xFt, yFt: yFt + heightFt },
+  ]
+}
+
+/** Distance from a point to a segment, ft. */
+export function distanceToSegmentFt(point: Point, [a, b]: readonly [Point, Point]): number {
+  const [dx, dy] = [b.xFt - a.xFt, b.yFt - a.yFt]
+  const squared = dx * dx + dy * dy
+  const along = squared === 0 ? 0 : ((point.xFt - a.xFt) * dx + (point.yFt - a.yFt) * dy) / squared
+  const t = Math.min(1, Math.max(0, along))
+  return Math.hypot(point.xFt - a.xFt - t * dx, point.yFt - a.yFt - t * dy)
+}
+
+/** Smallest distance between the outlines of two figures that do not cross, ft. */
+export function distanceBetweenFt(first: readonly Point[], second: readonly Point[]): number {
+  const oneWay = (points: readonly Point[], outline: readonly Point[]) =>
+    points.flatMap((point) => segmentsOf(outline).map((segment) => distanceToSegmentFt(point, segment)))
+  return Math.min(...oneWay(first, second), ...oneWay(second, first))
+}
+
+/**
+ * How far a convex figure reaches along x between two heights, or undefined where it does not lie between them.
+ * A rectangle of those heights meets the figure exactly when it meets this stretch.
+ */
+export function reachBetween(
+  convex: readonly Point[],
+  lowFt: number,
+  highFt: number,
+): readonly [leftFt: number, rightFt: number] | undefined {
+  let left = Infinity
+  let right = -Infinity
+  const count = convex.length
+  for (let index = 0; index < count; index++) {
+    const a = convex[index]
+    const b = convex[index + 1 === count ? 0 : index + 1]
+    if (a === undefined || b === undefined) continue
+    const bottom = Math.max(Math.min(a.yFt, b.yFt), lowFt)
+    const top = Math.min(Math.max(a.yFt, b.yFt), highFt)
+    // An edge along the very border of the band does not reach into it; the other edges tell.
+    if (bottom > top || top <= lowFt + TOLERANCE_FT || bottom >= highFt - TOLERANCE_FT) continue
+    const level = Math.abs(b.yFt - a.yFt) < TOLERANCE_FT
+    const slope = level ? 0 : (b.xFt - a.xFt) / (b.yFt - a.yFt)
+    const x0 = level ? a.xFt : a.xFt + slope * (bottom - a.yFt)
+    const x1 = level ? b.xFt : a.xFt + slope * (top - a.yFt)
+    left = Math.min(left, x0, x1)
+    right = Math.max(right, x0, x1)
+  }
+  return right < left ? undefined : [left, right]
+}
+
+/** Whether two convex figures overlap by more than a touch (separating axis test). */
+export function convexOverlap(first: readonly Point[], second: readonly Point[]): boolean {
+  for (const [a, b] of [...segmentsOf(first), ...segmentsOf(second)]) {
+    const length = Math.hypot(b.xFt - a.xFt, b.yFt - a.yFt)
+    if (length < TOLERANCE_FT) continue
+    const [nx, ny] = [(b.yFt - a.yFt) / length, (a.xFt - b.xFt) / length]
+    const span = (points: readonly Point[]) => {
+      const along = points.map((point) => point.xFt * nx + point.yFt * ny)
+      return [Math.min(...along), Math.max(...along)] as const
+    }
+    const [low1, high1] = span(first)
+    const [low2, high2] = span(second)
+    if (high1 <= low2 + TOLERANCE_FT || high2 <= low1 + TOLERANCE_FT) return false
+  }
+  return true
+}
+
+/** The first two edges that cross or touch away from a shared corner, as indices, or undefined for a simple polygon. */
+export function crossingEdges(corners: readonly Point[]): readonly [number, number] | undefined {
+  const segments = segmentsOf(corners)
+  for (const [i, first] of segments.entries()) {
+    for (let j = i + 1; j < segments.length; j++) {
+      const second = segments[j]
+      if (second === undefined) continue
+      const adjacent = j === i + 1 || (i === 0 && j === segments.length - 1)
+      if (adjacent ? foldsBack(first, second) : segmentsMeet(first, second)) return [i, j]
+    }
+  }
+  return undefined
+}
+
+function turn(a: Point, b: Point, c: Point): number {
+  return (b.xFt - a.xFt) * (c.yFt - a.yFt) - (b.yFt - a.yFt) * (c.xFt - a.xFt)
+}
+
+function segmentsMeet([a, b]: [Point, Point], [c, d]: [Point, Point]): boolean {
+  const crosses = turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
+  const touches = [distanceToSegmentFt(a, [c, d]), distanceToSegmentFt(b, [c, d]), distanceToSegmentFt(c, [a, b])]
+  return crosses || Math.min(...touches, distanceToSegmentFt(d, [a, b])) < TOLERANCE_FT
+}
+
+/** Neighbouring edges that run back over each other. */
+function foldsBack([a, b]: [Point, Point], [c, d]: [Point, Point]): boolean {
+  const [shared, before, after] = Math.hypot(b.xFt - c.xFt, b.yFt - c.yFt) < TOLERANCE_FT ? [b, a, d] : [a, b, c]
+  const dot =
+    (before.xFt - shared.xFt) * (after.xFt - shared.xFt) + (before.yFt - shared.yFt) * (after.yFt - shared.yFt)
+  return Math.abs(turn(before, shared, after)) < TOLERANCE_FT && dot > 0
+}

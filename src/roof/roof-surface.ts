@@ -1,0 +1,62 @@
+import type { RoofPlane } from '../project/index.js'
+import { StageError, type Worksheet } from '../worksheet/index.js'
+import type { PlaneEdge } from './plane-edge.js'
+import { outlineEdges } from './plane-outline.js'
+import { signedAreaFt2, type Point } from './polygon.js'
+
+/** A roof plane with its outline worked out. */
+export interface RoofSurface {
+  readonly id: string
+  /** Direction that it faces, degrees clockwise from true north. */
+  readonly azimuthDeg: number
+  /** Slope from level, degrees. */
+  readonly tiltDeg: number
+  /** Counter-clockwise from the left end of the eave, ft in plane coordinates. */
+  readonly corners: readonly Point[]
+  /** `edges[i]` runs from `corners[i]` to the next corner. */
+  readonly edges: readonly PlaneEdge[]
+  /** Along the surface, square ft. */
+  readonly areaFt2: number
+  /** Seen from above, square ft. */
+  readonly planAreaFt2: number
+}
+
+/**
+ * Works out a roof plane, or undefined when the project does not state its outline.
+ *
+ * @throws StageError when the slope is missing or stated twice, or the outline is impossible.
+ */
+export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet): RoofSurface | undefined {
+  if (plane.outline === undefined) return undefined
+  const tiltDeg = planeTiltDeg(id, plane)
+  const edges = outlineEdges(plane.outline, `roof_planes.${id}.outline`, worksheet)
+  const corners = edges.map((edge) => ({ xFt: edge.from.xFt, yFt: edge.from.yFt }))
+  const areaFt2 = signedAreaFt2(corners)
+  const planAreaFt2 = areaFt2 * Math.cos((tiltDeg * Math.PI) / 180)
+  return { id, azimuthDeg: plane.azimuth_deg, tiltDeg, corners, edges, areaFt2, planAreaFt2 }
+}
+
+/**
+ * Slope of a roof plane from level, degrees, from `tilt_deg` or `pitch_in_12`.
+ *
+ * @throws StageError when neither is stated, or both are and differ by more than half a degree.
+ */
+export function planeTiltDeg(id: string, plane: RoofPlane): number {
+  const path = `roof_planes.${id}`
+  const { tilt_deg: tilt, pitch_in_12: pitch } = plane
+  const fromPitch = pitch === undefined ? undefined : (Math.atan2(pitch, 12) * 180) / Math.PI
+  if (tilt !== undefined && fromPitch !== undefined && Math.abs(tilt - fromPitch) > 0.5) {
+    throw new StageError(
+      `${path}.tilt_deg`,
+      `tilt_deg ${tilt} and pitch_in_12 ${pitch} (${fromPitch.toFixed(1)} degrees) do not agree`,
+      'State only one of them.',
+    )
+  }
+  const value = tilt ?? fromPitch
+  if (value !== undefined) return value
+  throw new StageError(
+    path,
+    `the slope of roof plane '${id}' is not stated`,
+    'State tilt_deg, or pitch_in_12: lay a level 12 in long on the rafter or shingles and measure the rise at its end.',
+  )
+}

@@ -1,0 +1,13 @@
+/**
+ * Allowable resultant of a lag screw under withdrawal and lateral load together, lb.
+ *
+ * @param withdrawalLb Adjusted withdrawal capacity W'p, lb, over 0.
+ * @param lateralLb Adjusted lateral capacity Z', lb, over 0.
+ * @param angleDeg Angle of the resultant to the wood surface: 90 is straight out.
+ * @source NDS 2018 eq. 12.4-1 (11.4-1 in NDS 2012)
+ * @example combinedCapacityLb(1000, 300, 90) is 1000
+ */
+export function combinedCapacityLb(withdrawalLb: number, lateralLb: number, angleDeg: number): number {
+  const a = (angleDeg * Math.PI) / 180
+  return (withdrawalLb * lateralLb) / (withdrawalLb * Math.cos(a) ** 2 + lateralLb * Math.sin(a) ** 2)
+}

@@ -1,0 +1,52 @@
+/** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
+export interface PlanePoint {
+  readonly xFt: number
+  readonly yFt: number
+}
+
+export type PlaneEdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall'
+
+/** What this stage needs to know about a roof plane; edges run counter-clockwise from the left end of the eave. */
+export interface PlaneGeometry {
+  readonly id: string
+  /** Slope from level, degrees. */
+  readonly tiltDeg: number
+  readonly edges: readonly { readonly kind: PlaneEdgeKind; readonly from: PlanePoint; readonly to: PlanePoint }[]
+}
+
+/** Whether a point lies in the plane or on its edge. */
+export function isInPlane(plane: PlaneGeometry, point: PlanePoint): boolean {
+  let inside = false
+  for (const { from, to } of plane.edges) {
+    if (distanceToSegmentFt(point, from, to) < 1e-6) return true
+    if (from.yFt > point.yFt === to.yFt > point.yFt) continue
+    const crossing = from.xFt + ((point.yFt - from.yFt) / (to.yFt - from.yFt)) * (to.xFt - from.xFt)
+    if (point.xFt < crossing) inside = !inside
+  }
+  return inside
+}
+
+/** Distance from a point to a segment, ft. */
+export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): number {
+  const [dx, dy] = [to.xFt - from.xFt, to.yFt - from.yFt]
+  const squared = dx * dx + dy * dy
+  const along = squared === 0 ? 0 : ((point.xFt - from.xFt) * dx + (point.yFt - from.yFt) * dy) / squared
+  const t = Math.min(1, Math.max(0, along))
+  return Math.hypot(point.xFt - from.xFt - t * dx, point.yFt - from.yFt - t * dy)
+}
+
+/** The plane seen from above: y becomes horizontal, ft. */
+export function inPlan(plane: PlaneGeometry, point: PlanePoint): PlanePoint {
+  return { xFt: point.xFt, yFt: point.yFt * Math.cos((plane.tiltDeg * Math.PI) / 180) }
+}
+
+/** Horizontal distance from a point of the plane to its nearest edge of some kinds, ft; Infinity when it has none. */
+export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): number {
+  const p = inPlan(plane, point)
+  let nearest = Infinity
+  for (const edge of plane.edges) {
+    if (!kinds.includes(edge.kind)) continue
+    nearest = Math.min(nearest, distanceToSegmentFt(p, inPlan(plane, edge.from), inPlan(plane, edge.to)))
+  }
+  return nearest
+}

@@ -1,0 +1,72 @@
+/** A rail and the rules for its joints. */
+export interface RailCut {
+  readonly startIn: number
+  readonly endIn: number
+  readonly mountsIn: readonly number[]
+  readonly stockLengthsIn: readonly number[]
+  readonly minFromMountIn: number
+  /** Largest distance from a joint to the nearer mount as a share of the span. */
+  readonly maxFromMountOfSpan: number
+  readonly allowedInEndSpan: boolean
+}
+
+export interface RailPieces {
+  readonly piecesIn: readonly number[]
+  /** Places of the joints in plane coordinates, in. */
+  readonly splicesIn: readonly number[]
+}
+
+const STEP_IN = 1
+
+/** Places where a joint may lie, on a net of one inch and at the bounds. */
+function jointPlaces(cut: RailCut): { x: number; span: number }[] {
+  const places: { x: number; span: number }[] = []
+  const last = cut.mountsIn.length - 2
+  for (let span = 0; span <= last; span++) {
+    if (!cut.allowedInEndSpan && (span === 0 || span === last)) continue
+    const [a, b] = [cut.mountsIn[span] ?? 0, cut.mountsIn[span + 1] ?? 0]
+    const reach = cut.maxFromMountOfSpan * (b - a)
+    for (let d = cut.minFromMountIn; d <= b - a - cut.minFromMountIn + 1e-9; d += STEP_IN) {
+      if (Math.min(d, b - a - d) <= reach + 1e-9) places.push({ x: a + d, span })
+    }
+  }
+  return places
+}
+
+/**
+ * Cuts a rail from stock lengths: the fewest pieces, then the least waste, with at most one joint a span and every joint
+ * at its distance from the mounts.
+ *
+ * @returns The pieces from left to right, or undefined when no set of joints obeys the rules.
+ */
+export function cutRail(cut: RailCut): RailPieces | undefined {
+  const longest = Math.max(...cut.stockLengthsIn)
+  const wasteOf = (length: number): number =>
+    Math.min(...cut.stockLengthsIn.filter((stock) => stock >= length - 1e-9)) - length
+  if (cut.endIn - cut.startIn <= longest + 1e-9) return { piecesIn: [cut.endIn - cut.startIn], splicesIn: [] }
+  const nodes = [{ x: cut.startIn, span: -1 }, ...jointPlaces(cut), { x: cut.endIn, span: Infinity }]
+  const best: ({ pieces: number; waste: number; from: number } | undefined)[] = [{ pieces: 0, waste: 0, from: -1 }]
+  for (let to = 1; to < nodes.length; to++) {
+    const target = nodes[to]
+    if (target === undefined) break
+    for (let from = 0; from < to; from++) {
+      const [origin, before] = [nodes[from], best[from]]
+      if (origin === undefined || before === undefined || origin.span === target.span) continue
+      const length = target.x - origin.x
+      if (length > longest + 1e-9) continue
+      const candidate = { pieces: before.pieces + 1, waste: before.waste + wasteOf(length), from }
+      const held = best[to]
+      if (held === undefined || candidate.pieces < held.pieces || (candidate.pieces === held.pieces && candidate.waste < held.waste - 1e-9)) {
+        best[to] = candidate
+      }
+    }
+    best[to] ??= undefined
+  }
+  const splices: number[] = []
+  let at = nodes.length - 1
+  if (best[at] === undefined) return undefined
+  for (let from = best[at]?.from ?? -1; from > 0; from = best[from]?.from ?? -1) splices.unshift(nodes[from]?.x ?? 0)
+  at = 0
+  const bounds = [cut.startIn, ...splices, cut.endIn]
+  return { piecesIn: bounds.slice(1).map((x, index) => x - (bounds[index] ?? 0)), splicesIn: splices }
+}

@@ -1,0 +1,33 @@
+export { airMass } from './air-mass.js'
+export {
+  dailyExtraterrestrialWhM2,
+  diffuseShareOfDay,
+  globalShareOfDay,
+  sunsetHourAngleDeg,
+} from './day-course.js'
+export { erbsDaily, erbsHourly, erbsMonthly } from './diffuse-fraction.js'
+export { atDay, ephemeris, type Ephemeris } from './ephemeris.js'
+export { eccentricityFactor, SOLAR_CONSTANT_W_M2 } from './extraterrestrial.js'
+export { sunPosition, type SunPosition } from './position.js'
+export {
+  ashraeModifier,
+  cosDeg,
+  effectiveGroundAngleDeg,
+  effectiveSkyAngleDeg,
+  physicalModifier,
+} from './reflection.js'
+export { hayDavies, isotropicSky, perez1990, type SkyInstant, type SkyModel, type SkySplit } from './sky.js'
+export {
+  dot,
+  horizonElevationDeg,
+  isBehindBox,
+  isBehindObstacle,
+  planeAxes,
+  type Direction,
+  type FarObstacle,
+  type HorizonPoint,
+  type PlaneAxes,
+  type Point,
+  type RoofBox,
+} from './shade.js'
+export { trueAltitudeDeg } from './true-altitude.js'

@@ -1,0 +1,26 @@
+const RADIANS = Math.PI / 180
+
+/** Refraction that the ephemeris library adds, in degrees, for a TRUE altitude in degrees (Meeus, eq. 16.4; constant below the horizon). */
+function refractionDeg(trueAltitudeDeg: number): number {
+  const h = Math.max(0, trueAltitudeDeg) * RADIANS
+  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RADIANS
+}
+
+/**
+ * Takes refraction back out of an apparent altitude, since the published radiation formulas want the true one.
+ *
+ * @param apparentDeg Apparent altitude of the sun, degrees above the horizon.
+ * @returns True (geometric) altitude, degrees.
+ * @source Meeus, Astronomical Algorithms, eq. 16.4, in the form that the ephemeris library (suncalc 2) adds it.
+ */
+export function trueAltitudeDeg(apparentDeg: number): number {
+  const atHorizon = refractionDeg(0)
+  if (apparentDeg <= atHorizon) return apparentDeg - atHorizon
+  let altitude = apparentDeg
+  for (let round = 0; round < 30; round += 1) {
+    const next = apparentDeg - refractionDeg(altitude)
+    if (Math.abs(next - altitude) < 1e-12) return next
+    altitude = next
+  }
+  return altitude
+}

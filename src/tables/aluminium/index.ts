@@ -1,0 +1,8 @@
+export {
+  ALLOYS,
+  ALUMINIUM_MODULUS_PSI,
+  ALUMINIUM_SAFETY,
+  SHEAR_OVER_TENSION,
+  type Alloy,
+  type AlloyStrength,
+} from './strengths.js'

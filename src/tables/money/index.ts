@@ -1,0 +1,10 @@
+export { HOLIDAY_SOURCE, HOLIDAYS, type HolidayName, type HolidayRule } from './holidays.js'
+export { LOAD_SHAPES, type LoadShape, type LoadShapeName } from './load-shapes.js'
+export { PRICE_INDEX, PRICE_INDEX_FIRST_YEAR, PRICE_INDEX_SOURCE, type CensusDivision } from './price-index.js'
+export {
+  DEFAULT_RATES,
+  PLAUSIBLE_USD_PER_W,
+  SHOWN_DISCOUNT_PCT,
+  SHOWN_ESCALATION_PCT,
+  type PublishedRate,
+} from './rates.js'

@@ -1,0 +1,13 @@
+export { LOAD_DURATION, TEMPERATURE, WET_SERVICE, type SustainedTemperature } from './factors.js'
+export {
+  LAG_GEOMETRY,
+  LAG_ROOT_TENSION_PSI,
+  LAG_SCREWS,
+  LEAD_HOLES,
+  SIDE_PLATES,
+  type LagDimensions,
+  type LagSize,
+  type SidePlate,
+} from './lag-screws.js'
+export { LUMBER_SIZES, type NominalSize } from './lumber.js'
+export { SPECIFIC_GRAVITY } from './specific-gravity.js'

@@ -1,0 +1,43 @@
+export { acImpedance, type AcImpedanceRow } from './ac-impedance.js'
+export { ambientCorrection, type AmbientCorrectionRow } from './ambient-correction.js'
+export { ampacityFreeAir } from './ampacity-free-air.js'
+export { ampacityRaceway } from './ampacity-raceway.js'
+export type { AmpacityRow } from './ampacity-row.js'
+export { busbarRules, type BusbarRule } from './busbar-rules.js'
+export { conductorAdjustment } from './conductor-adjustment.js'
+export { conductorAreas, use2Areas } from './conductor-areas.js'
+export {
+  conductorSizes,
+  tradeSizes,
+  type ConductorMaterial,
+  type ConductorSize,
+  type TradeSize,
+} from './conductor-sizes.js'
+export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
+export { editionSections, type SectionTopic } from './edition-sections.js'
+export { editions, isEdition, type Edition } from './editions.js'
+export { electrodeConductor } from './electrode-conductor.js'
+export { equipmentGround } from './equipment-ground.js'
+export {
+  ARC_FAULT_FROM_V,
+  DWELLING_DC_LIMIT_V,
+  groundingRules,
+  lockableDisconnect,
+  ROD_CONDUCTOR_AWG,
+  UNPROTECTED_GROUND_AWG,
+} from './grounding-rules.js'
+export { insulationTypes, type Insulation, type InsulationRow } from './insulation-types.js'
+export { labelRules, type LabelRule } from './label-rules.js'
+export { pvHighTemperature, pvHighTemperatureAmpacity } from './pv-high-temperature.js'
+export { EXPANSION_FITTING_FROM_IN, PVC_COEFFICIENT_PER_F, pvcExpansion, STEEL_SHARE_OF_PVC } from './pvc-expansion.js'
+export { rapidShutdownRules, type RapidShutdownRule } from './rapid-shutdown-rules.js'
+export { racewayAreas, type RacewayAreaRow, type RacewayTableKind } from './raceway-areas.js'
+export { NIPPLE_FILL_PCT, NIPPLE_LENGTH_IN, racewayFill } from './raceway-fill.js'
+export { ARRAY_CABLE_SUPPORT_IN, racewaySupports } from './raceway-supports.js'
+export { rooftopAdderExempt, rooftopAdders, type RooftopAdderRow } from './rooftop-adders.js'
+export { necSource, sectionOf } from './section-of.js'
+export { smallConductors } from './small-conductors.js'
+export { NEXT_SIZE_UP_LIMIT_A, standardDevices } from './standard-devices.js'
+export { supplySideRules, type SupplySideRule } from './supply-side-rules.js'
+export { vocCorrection } from './voc-correction.js'
+export { workingSpace } from './working-space.js'

@@ -1,0 +1,184 @@
+import type { Inverter, Project, PvModule } from '../project/index.js'
+import type { ModulePlacement } from '../roof/index.js'
+import { planeAxes, type FarObstacle } from '../sun/index.js'
+import { StageError } from '../worksheet/index.js'
+import type { ShadeScene, ShadedModule } from './module-shade.js'
+import { monthlyValues } from './months.js'
+
+/** One array as the estimate runs it. */
+export interface ArrayPlan {
+  readonly id: string
+  readonly tiltDeg: number
+  readonly azimuthDeg: number
+  readonly mounting: Project['arrays'][string]['mounting']
+  readonly standoffIn: number
+  readonly moduleId: string
+  readonly module: PvModule
+  readonly modules: readonly PlannedModule[]
+  readonly scene: ShadeScene
+  /** Module rows up the slope, for snow; undefined when the modules have no places. */
+  readonly rows: number | undefined
+}
+
+export interface PlannedModule {
+  /** Placement id, or `<array>.m<number>` when the modules have no places. */
+  readonly id: string
+  readonly shaded: ShadedModule
+  readonly inverterId: string
+  /** String inverter that takes the module; undefined behind a module-level inverter. */
+  readonly unit: string | undefined
+}
+
+/** Looks an inverter up; the project file's rules have checked that it is there. */
+export function inverterOf(project: Project, inverterId: string, where: string): Inverter {
+  const inverter = project.equipment.inverters?.[inverterId]
+  if (inverter === undefined) {
+    throw new StageError(where, `no inverter '${inverterId}' under equipment.inverters`, 'name one that is listed there')
+  }
+  return inverter
+}
+
+const RAD = 180 / Math.PI
+
+/**
+ * Turns an array of the project into what the estimate needs: direction, modules with their places, what shades them,
+ * and the inverter that takes each.
+ *
+ * @param placements Places of this array's modules; empty when the project does not state them.
+ * @throws StageError when a part of the equipment is missing.
+ */
+export function planArray(project: Project, arrayId: string, placements: readonly ModulePlacement[]): ArrayPlan {
+  const where = `arrays.${arrayId}`
+  const array = project.arrays[arrayId]
+  const plane = array === undefined ? undefined : project.roof_planes[array.roof_plane]
+  const module = array === undefined ? undefined : project.equipment.modules?.[array.module]
+  if (array === undefined || plane === undefined || module === undefined) {
+    throw new StageError(where, 'names a roof plane or a module that is not in the file', 'correct the name')
+  }
+  const roofTiltDeg = plane.tilt_deg ?? Math.atan((plane.pitch_in_12 ?? 0) / 12) * RAD
+  const tiltDeg = array.module_tilt_deg ?? roofTiltDeg
+  const azimuthDeg = array.module_azimuth_deg ?? plane.azimuth_deg
+  const roof = planeAxes(roofTiltDeg, plane.azimuth_deg)
+  const count = placements.length > 0 ? placements.length : (array.modules ?? stringModules(array.strings))
+  if (count === 0) {
+    throw new StageError(where, 'does not say how many modules it has', 'state modules, strings or arrangement.blocks')
+  }
+  const inverters = invertersOf(project, arrayId, count)
+  const sections = module.bypass_sections ?? 3
+  const centre = placements.length > 0 ? middleOf(placements) : { x: 0, y: 0 }
+  const modules = inverters.map((takes, index): PlannedModule => {
+    const placement = placements[index]
+    if (placement === undefined) {
+      return {
+        id: `${arrayId}.m${index + 1}`,
+        shaded: { middle: { east: 0, north: 0, up: 0 }, rectangle: undefined, sections, sectionsAlongX: true },
+        ...takes,
+      }
+    }
+    const dx = placement.xFt + placement.widthFt / 2 - centre.x
+    const dy = placement.yFt + placement.heightFt / 2 - centre.y
+    return {
+      id: placement.id,
+      shaded: {
+        middle: {
+          east: dx * roof.x.east + dy * roof.y.east,
+          north: dx * roof.x.north + dy * roof.y.north,
+          up: dx * roof.x.up + dy * roof.y.up,
+        },
+        rectangle: placement,
+        sections,
+        sectionsAlongX: placement.orientation === 'portrait',
+      },
+      ...takes,
+    }
+  })
+  return {
+    id: arrayId,
+    tiltDeg,
+    azimuthDeg,
+    mounting: array.mounting,
+    standoffIn: array.standoff_in,
+    moduleId: array.module,
+    module,
+    modules,
+    scene: {
+      roof,
+      modulePlane: planeAxes(tiltDeg, azimuthDeg),
+      horizon: (project.site.horizon ?? [])
+        .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
+        .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg),
+      obstacles: farObstacles(project, arrayId),
+      boxes: Object.values(plane.obstructions ?? {})
+        .filter((box) => box.height_ft > 0)
+        .map((box) => ({
+          xFt: box.x_ft,
+          yFt: box.y_ft,
+          widthFt: box.width_ft,
+          lengthFt: box.length_ft,
+          heightFt: box.height_ft,
+        })),
+      moduleHeightFt: (array.standoff_in + (module.thickness_in ?? 0)) / 12,
+    },
+    rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,
+  }
+}
+
+function farObstacles(project: Project, arrayId: string): FarObstacle[] {
+  return Object.values(project.site.obstacles ?? {})
+    .filter((obstacle) => obstacle.arrays === undefined || obstacle.arrays.includes(arrayId))
+    .map((obstacle) => ({
+      bearingDeg: obstacle.bearing_deg,
+      distanceFt: obstacle.distance_ft,
+      widthFt: obstacle.width_ft,
+      topFt: obstacle.height_ft,
+      baseFt: obstacle.base_height_ft ?? Number.NEGATIVE_INFINITY,
+      transmittance: monthlyValues(obstacle.transmittance ?? 0),
+    }))
+}
+
+/** For each module in order, the inverter that takes it. */
+function invertersOf(
+  project: Project,
+  arrayId: string,
+  count: number,
+): { readonly inverterId: string; readonly unit: string | undefined }[] {
+  const array = project.arrays[arrayId]
+  if (array?.inverter !== undefined) {
+    const inverterId = array.inverter
+    return Array.from({ length: count }, () => ({ inverterId, unit: undefined }))
+  }
+  const takes = (array?.strings ?? []).flatMap((string) => {
+    const inverterId = project.inverter_units?.[string.inverter_unit]?.inverter
+    if (inverterId === undefined) {
+      throw new StageError(
+        `arrays.${arrayId}.strings`,
+        `no inverter unit '${string.inverter_unit}' under inverter_units`,
+        'name one that is listed there',
+      )
+    }
+    return Array.from({ length: string.modules }, () => ({ inverterId, unit: string.inverter_unit }))
+  })
+  if (takes.length !== count) {
+    throw new StageError(
+      `arrays.${arrayId}`,
+      `has ${count} modules but its strings take ${takes.length}`,
+      'state an inverter, or strings whose modules add up',
+    )
+  }
+  return takes
+}
+
+function stringModules(strings: Project['arrays'][string]['strings']): number {
+  return (strings ?? []).reduce((sum, string) => sum + string.modules, 0)
+}
+
+function middleOf(placements: readonly ModulePlacement[]): { readonly x: number; readonly y: number } {
+  const sum = placements.reduce(
+    (so, placement) => ({
+      x: so.x + placement.xFt + placement.widthFt / 2,
+      y: so.y + placement.yFt + placement.heightFt / 2,
+    }),
+    { x: 0, y: 0 },
+  )
+  return { x: sum.x / placements.length, y: sum.y / placements.length }
+}

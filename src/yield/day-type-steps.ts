@@ -1,0 +1,112 @@
+import { dayTypes, type MonthlyClimate } from '../climate/index.js'
+import {
+  airMass,
+  atDay,
+  dailyExtraterrestrialWhM2,
+  eccentricityFactor,
+  ephemeris,
+  erbsHourly,
+  globalShareOfDay,
+  sunsetHourAngleDeg,
+} from '../sun/index.js'
+import { KLEIN_MEAN_DAYS, MONTH_DAYS } from './months.js'
+import { daytimeTemperatureC } from './daytime-temperature.js'
+import { SkyStepBuilder, type SkySteps } from './sky-steps.js'
+
+const RADIANS = Math.PI / 180
+/** Longest step, h. */
+const STEP_H = 0.25
+/** Number of kinds of day in a month, of equal probability. */
+export const DAY_TYPE_COUNT = 10
+/** Daily extraterrestrial irradiation below which a month counts as polar night, Wh/m2. */
+const POLAR_NIGHT_WH_M2 = 50
+
+/**
+ * The steps of a table of monthly means: for each month the mean day's sun, and ten kinds of day from dull to clear, each
+ * with its own course of global and diffuse irradiance.
+ *
+ * Global: the day's clearness times the extraterrestrial day, spread by Collares-Pereira & Rabl. Diffuse: the hourly
+ * correlation of Erbs et al. at each step's own clearness. (The daily correlation together with an anisotropic sky gives
+ * too much on tilted planes; see DEVELOPERS.md for the figures.)
+ *
+ * @param climate Monthly mean days.
+ * @param solarConstantWM2 Solar constant, W/m2.
+ * @limits Mornings and afternoons are alike, so planes that face east or west are less certain than south ones.
+ */
+export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number): SkySteps {
+  const { declinationDeg } = ephemeris()
+  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
+  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
+  const builder = new SkyStepBuilder(12 * DAY_TYPE_COUNT * (24 / STEP_H + 1))
+  const nightHours = new Float64Array(12)
+  const labels: { month: number; hour: number; dayType: number; days: number }[] = []
+  const values = Array.from({ length: 11 }, () => 0)
+  let sunCount = 0
+  for (let month = 0; month < 12; month += 1) {
+    const days = MONTH_DAYS[month] as number
+    const dayOfYear = KLEIN_MEAN_DAYS[month] as number
+    const normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
+    const noonUtDay = dayOfYear - 0.5 - climate.longitudeDeg / 360
+    const delta = atDay(declinationDeg, noonUtDay)
+    const sunset = sunsetHourAngleDeg(climate.latitudeDeg, delta)
+    const dayLengthH = (2 * sunset) / 15
+    nightHours[month] = days * (24 - dayLengthH)
+    const outsideWhM2 = dailyExtraterrestrialWhM2(climate.latitudeDeg, delta, normalWM2)
+    const meanWhM2 = climate.ghiWhM2Day[month] as number
+    if (outsideWhM2 < POLAR_NIGHT_WH_M2 || meanWhM2 <= 0) continue
+    const stepCount = 2 * Math.ceil(dayLengthH / STEP_H / 2)
+    const stepH = dayLengthH / stepCount
+    // The course of the day, the same for every kind: sun and share of the day's energy, normalised to 1.
+    const suns = Array.from({ length: stepCount }, (_, index) => {
+      const hourAngleDeg = -sunset + (index + 0.5) * stepH * 15
+      const angle = hourAngleDeg * RADIANS
+      const sinDelta = Math.sin(delta * RADIANS)
+      const cosDelta = Math.cos(delta * RADIANS)
+      const up = Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * Math.cos(angle))
+      return {
+        hour: 12 + hourAngleDeg / 15,
+        east: -cosDelta * Math.sin(angle),
+        north: cosPhi * sinDelta - sinPhi * cosDelta * Math.cos(angle),
+        up,
+        airMass: airMass(Math.acos(Math.min(1, up)) / RADIANS),
+        share: Math.max(0, globalShareOfDay(hourAngleDeg, sunset)),
+        dryBulbC: daytimeTemperatureC(
+          climate.meanC[month] as number,
+          (climate.meanMaxC[month] as number) - (climate.meanMinC[month] as number),
+          12 + hourAngleDeg / 15,
+        ),
+      }
+    })
+    const shareSum = suns.reduce((sum, sun) => sum + sun.share * stepH, 0)
+    const meanClearness = Math.min(0.8, Math.max(0.15, meanWhM2 / outsideWhM2))
+    dayTypes(meanClearness, DAY_TYPE_COUNT).forEach((kind, kindIndex) => {
+      // The mean of the kinds is meanClearness; the ratio carries months outside its range without losing energy.
+      const dayWhM2 = (kind.clearness / meanClearness) * meanWhM2
+      suns.forEach((sun, sunOfDay) => {
+        const ghi = (dayWhM2 * sun.share) / shareSum
+        const outside = normalWM2 * sun.up
+        const dhi = ghi * erbsHourly(ghi / outside)
+        values[0] = stepH * days * kind.share
+        values[1] = sun.east
+        values[2] = sun.north
+        values[3] = sun.up
+        values[4] = sun.airMass
+        values[5] = normalWM2
+        values[6] = (ghi - dhi) / sun.up
+        values[7] = dhi
+        values[8] = ghi
+        values[9] = sun.dryBulbC
+        values[10] = climate.windMs[month] as number
+        labels.push({ month: month + 1, hour: sun.hour, dayType: kindIndex + 1, days: days * kind.share })
+        builder.add(month, sunCount + sunOfDay, values)
+      })
+    })
+    sunCount += stepCount
+  }
+  return builder.finish({
+    sunCount,
+    fileRow: undefined,
+    nightHours,
+    label: (step) => labels[step] as (typeof labels)[number],
+  })
+}

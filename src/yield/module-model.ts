@@ -1,0 +1,43 @@
+/** Power of one module as a function of light and temperature. */
+export interface ModuleModel {
+  readonly pmaxW: number
+  /** Per K, negative. */
+  readonly powerCoefficientPerK: number
+  /** Change of relative efficiency per e-fold of irradiance; 0 when the data sheet tells nothing. */
+  readonly lowLightSlope: number
+}
+
+/**
+ * Slope of the relative efficiency against the logarithm of irradiance that meets the data sheet's value at 200 W/m2.
+ *
+ * @param efficiencyAt200Pct Efficiency at 200 W/m2 relative to the rating, percent.
+ * @source Voltage falls with the logarithm of current (diode law); one-point fit (common practice, no source).
+ */
+export function lowLightSlope(efficiencyAt200Pct: number): number {
+  return (efficiencyAt200Pct / 100 - 1) / Math.log(0.2)
+}
+
+/**
+ * DC power at the rated conditions of a module, before any loss of the system.
+ *
+ * @param irradianceWM2 Light that works in the cell, W/m2.
+ * @param cellC Cell temperature, deg C.
+ * @returns W.
+ * @source P = Pmax E/1000 (1 + gamma (Tc - 25)), data-sheet form.
+ */
+export function modulePowerW(model: ModuleModel, irradianceWM2: number, cellC: number): number {
+  if (irradianceWM2 <= 0) return 0
+  const power =
+    model.pmaxW *
+    (irradianceWM2 / 1000) *
+    lowLightFactor(model, irradianceWM2) *
+    (1 + model.powerCoefficientPerK * (cellC - 25))
+  return power > 0 ? power : 0
+}
+
+/** Relative efficiency at an irradiance, 0 and more. */
+export function lowLightFactor(model: ModuleModel, irradianceWM2: number): number {
+  if (model.lowLightSlope === 0) return 1
+  const factor = 1 + model.lowLightSlope * Math.log(irradianceWM2 / 1000)
+  return factor > 0 ? factor : 0
+}

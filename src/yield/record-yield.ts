@@ -1,0 +1,128 @@
+import type { Climate } from '../climate/index.js'
+import type { Project } from '../project/index.js'
+import { MOUNTING_SOURCE } from '../tables/modules/cell-temperature.js'
+import type { Worksheet } from '../worksheet/index.js'
+import type { ArrayPlan } from './array-plan.js'
+import { COMPARISON_SOURCE } from './equipment-models.js'
+import { LADDER } from './ladder.js'
+import type { ArrayYield, YieldValues } from './yield-values.js'
+
+/** Writes the sums of the estimate on the worksheet, and the things that the person must know. */
+export function recordYield(
+  project: Project,
+  climate: Climate,
+  values: YieldValues,
+  plans: readonly ArrayPlan[],
+  comparedKwh: number,
+  worksheet: Worksheet,
+): void {
+  const annual = values.annual
+  worksheet.step({
+    id: 'yield.rated-power',
+    says: 'Rated DC power of all modules at standard test conditions',
+    formula: 'P0 = sum(N * Pmax) / 1000',
+    inputs: plans.map((plan) => ({
+      symbol: `N_${plan.id}`,
+      value: plan.modules.length,
+      unit: `x ${plan.module.pmax_w} W`,
+      from: `arrays.${plan.id}`,
+    })),
+    result: { symbol: 'P0', value: values.rated_kw, unit: 'kW' },
+    source: { document: 'data sheets of the modules', standing: 'project file' },
+  })
+  let left = values.ladder.plane
+  for (const name of LADDER.slice(2)) {
+    const next = values.ladder[name]
+    worksheet.step({
+      id: `yield.ladder.${name.replaceAll('_', '-')}`,
+      says: `Energy left after ${name.replaceAll('_', ' ')}`,
+      formula: 'E_after = E_before * k',
+      inputs: [
+        { symbol: 'E_before', value: left, unit: 'kWh', from: 'the step above' },
+        { symbol: 'k', value: left > 0 ? next / left : 1, unit: '', from: 'sum over the steps of the year' },
+      ],
+      result: { symbol: 'E_after', value: next, unit: 'kWh' },
+      source: { document: 'sum over the steps of the year', place: 'models as named under assumptions', standing: 'read' },
+    })
+    left = next
+  }
+  worksheet.step({
+    id: 'yield.performance-ratio',
+    says: 'Performance ratio',
+    formula: 'PR = (E / P0) / (H / 1 kW/m2)',
+    inputs: [
+      { symbol: 'E', value: annual.ac_kwh, unit: 'kWh', from: 'values.annual.ac_kwh' },
+      { symbol: 'P0', value: values.rated_kw, unit: 'kW', from: 'yield.rated-power' },
+      { symbol: 'H', value: annual.poa_kwh_m2, unit: 'kWh/m2', from: 'values.annual.poa_kwh_m2' },
+    ],
+    result: { symbol: 'PR', value: annual.performance_ratio, unit: '' },
+    source: { document: 'IEC 61724-1', standing: 'secondary' },
+  })
+  sayTemperatureSpread(values, comparedKwh, worksheet)
+  if (climate.kind === 'monthly') sayMonthlyLimits(values.arrays, worksheet)
+  sayClipping(values, climate, worksheet)
+  sayUnplaced(project, plans, worksheet)
+}
+
+function sayTemperatureSpread(values: YieldValues, comparedKwh: number, worksheet: Worksheet): void {
+  const difference = values.annual.ac_kwh > 0 ? (100 * (comparedKwh - values.annual.ac_kwh)) / values.annual.ac_kwh : 0
+  if (Math.abs(difference) < 0.05) return
+  worksheet.find({
+    severity: 'note',
+    id: 'yield.temperature-spread',
+    message: `installed NOCT at this standoff would give ${comparedKwh.toFixed(0)} kWh a year (${difference > 0 ? '+' : ''}${difference.toFixed(1)} %); half of that difference is in the uncertainty`,
+    where: 'model.temperature',
+    source: COMPARISON_SOURCE,
+    fix: 'choose model.temperature: noct if the standoff is open to the wind on all sides',
+  })
+  worksheet.note({
+    id: 'yield.temperature-spread',
+    says: 'Yield of the year with the other published cell-temperature method',
+    formula: 'E(installed NOCT) against E(chosen model)',
+    inputs: [{ symbol: 'E', value: values.annual.ac_kwh, unit: 'kWh', from: 'values.annual.ac_kwh' }],
+    result: { symbol: 'E_NOCT', value: comparedKwh, unit: 'kWh' },
+    source: MOUNTING_SOURCE,
+  })
+}
+
+/** Directions in which the day-type method was compared with hourly weather: azimuth 135 to 225. */
+function sayMonthlyLimits(arrays: Readonly<Record<string, ArrayYield>>, worksheet: Worksheet): void {
+  for (const [id, array] of Object.entries(arrays)) {
+    const sideways = array.azimuth_deg < 135 || array.azimuth_deg > 225
+    const offSouth = array.tilt_deg > 1 && sideways
+    const steep = array.tilt_deg > 34
+    if (!offSouth && !steep) continue
+    worksheet.find({
+      severity: 'note',
+      id: 'yield.monthly-method-limit',
+      message: `array ${id} (tilt ${array.tilt_deg.toFixed(1)} deg, azimuth ${array.azimuth_deg.toFixed(0)} deg): from monthly means mornings and afternoons are alike, which on planes that face east or west or stand steep can be off by up to 6.5 % a year`,
+      where: `arrays.${id}`,
+      fix: 'use an hourly weather file (site.climate.epw) to narrow this',
+    })
+  }
+}
+
+function sayClipping(values: YieldValues, climate: Climate, worksheet: Worksheet): void {
+  const { clipped_kwh: clipped, ac_kwh: ac } = values.annual
+  if (clipped < 0.005 * ac) return
+  worksheet.find({
+    severity: 'note',
+    id: 'yield.clipping',
+    message: `inverters cut off ${clipped.toFixed(0)} kWh a year (${((100 * clipped) / ac).toFixed(1)} % of the output)${climate.kind === 'monthly' ? '; broken clouds cut off more than smooth days show, take it as a lower bound' : ''}`,
+    where: 'equipment.inverters',
+  })
+}
+
+function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: Worksheet): void {
+  for (const plan of plans) {
+    const boxes = plan.scene.boxes.length
+    if (boxes === 0 || plan.rows !== undefined) continue
+    worksheet.find({
+      severity: 'warning',
+      id: 'yield.shade-without-places',
+      message: `array ${plan.id} does not say where its modules lie, so the shade of ${boxes} obstruction(s) on its roof plane is not counted`,
+      where: `arrays.${plan.id}${project.arrays[plan.id]?.arrangement === undefined ? '' : '.arrangement'}`,
+      fix: 'state arrangement.blocks, or arrangement: fit',
+    })
+  }
+}

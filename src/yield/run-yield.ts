@@ -1,0 +1,131 @@
+import { siteClimate, type Climate } from '../climate/index.js'
+import type { Project } from '../project/index.js'
+import { placeModules } from '../roof/index.js'
+import { Worksheet, type Result } from '../worksheet/index.js'
+import { arrayDc, type ArrayDc } from './array-dc.js'
+import { planArray, type ArrayPlan } from './array-plan.js'
+import type { CellTemperatureModel } from './cell-temperature.js'
+import { dayTypeSteps } from './day-type-steps.js'
+import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
+import { hourlySteps } from './hourly-steps.js'
+import { recordYield } from './record-yield.js'
+import { lossSettings, modelSettings, type LossSettings, type ModelSettings } from './settings.js'
+import type { SkySteps } from './sky-steps.js'
+import { snowShares } from './snow-shares.js'
+import { summarise } from './summarise.js'
+import { systemAc, type SystemAc } from './system-ac.js'
+import { yieldUncertainty } from './uncertainty.js'
+import type { YieldValues } from './yield-values.js'
+
+/** The estimate with everything behind it, for stages that need more than its values. */
+export interface YieldRun {
+  readonly result: Result<YieldValues>
+  readonly climate: Climate
+  readonly steps: SkySteps
+  readonly arrays: readonly ArrayDc[]
+  readonly system: SystemAc
+}
+
+/** What can be reused from run to run of the same house: the climate does not change with the roof. */
+export interface YieldContext {
+  readonly climate: Climate
+  readonly steps: SkySteps
+}
+
+/**
+ * Estimates the energy of a project.
+ *
+ * @param project A valid project.
+ * @param files Text of the files that the project names, by the path as written.
+ * @param context Climate and sky of an earlier run of the same site.
+ * @throws StageError when something is missing that may not be guessed.
+ */
+export function runYield(project: Project, files: ReadonlyMap<string, string>, context?: YieldContext): YieldRun {
+  const worksheet = new Worksheet()
+  const choice = project.site.climate
+  const epw = typeof choice === 'object' && 'epw' in choice ? files.get(choice.epw) : undefined
+  const climate = context?.climate ?? siteClimate(project.site, epw, worksheet)
+  const settings = modelSettings(project, worksheet)
+  const steps =
+    context?.steps ??
+    (climate.kind === 'hourly'
+      ? hourlySteps(climate, settings.solarConstantWM2)
+      : dayTypeSteps(climate, settings.solarConstantWM2))
+  const placements = placeModules(project, worksheet)
+  const plans = Object.keys(project.arrays).map((id) =>
+    planArray(
+      project,
+      id,
+      placements.filter((placement) => placement.array === id),
+    ),
+  )
+  const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
+  const compute = (temperatureOf: (plan: ArrayPlan) => CellTemperatureModel, quiet: Worksheet): Computed =>
+    computeArrays({ project, climate, steps, plans, settings, losses, temperatureOf, worksheet: quiet })
+  const { arrays, system } = compute(
+    (plan) => cellTemperatureModel(project, plan, settings.temperature, worksheet),
+    worksheet,
+  )
+  const compared = compute(comparisonTemperature, new Worksheet())
+  const annualKwh = acKwh(system)
+  const comparedKwh = acKwh(compared.system)
+  const temperatureSpread = annualKwh > 0 ? Math.abs(comparedKwh - annualKwh) / annualKwh / 2 : 0
+  const uncertainty = yieldUncertainty(
+    annualKwh,
+    climate.kind,
+    climate.kind === 'monthly' ? climate.spreadRel : 0,
+    temperatureSpread,
+    worksheet,
+  )
+  const values = summarise(climate, steps, arrays, system, uncertainty)
+  recordYield(project, climate, values, plans, comparedKwh, worksheet)
+  return { result: worksheet.result(values), climate, steps, arrays, system }
+}
+
+/** Estimates the energy of a project; see `runYield` for what is behind it. */
+export function estimateYield(project: Project, files: ReadonlyMap<string, string> = new Map()): Result<YieldValues> {
+  return runYield(project, files).result
+}
+
+interface Computed {
+  readonly arrays: readonly ArrayDc[]
+  readonly system: SystemAc
+}
+
+function computeArrays(all: {
+  readonly project: Project
+  readonly climate: Climate
+  readonly steps: SkySteps
+  readonly plans: readonly ArrayPlan[]
+  readonly settings: ModelSettings
+  readonly losses: LossSettings
+  readonly temperatureOf: (plan: ArrayPlan) => CellTemperatureModel
+  readonly worksheet: Worksheet
+}): Computed {
+  const { project, climate, steps, plans, settings, losses, temperatureOf, worksheet } = all
+  const arrays = plans.map((plan) =>
+    arrayDc(steps, plan, {
+      settings,
+      losses,
+      module: moduleModel(plan, worksheet),
+      temperature: temperatureOf(plan),
+      snow: snowShares(project, climate, steps, plan, settings, worksheet),
+    }),
+  )
+  const inverters = inverterModels(project, plans, worksheet)
+  return { arrays, system: systemAc(steps, arrays, inverters, settings, losses) }
+}
+
+/** The kind of inverter that decides between the two columns of loss defaults; strings where both are used. */
+function inverterKind(project: Project, plans: readonly ArrayPlan[]): 'module_level' | 'string' {
+  const kinds = plans.flatMap((plan) =>
+    plan.modules.map((module) => project.equipment.inverters?.[module.inverterId]?.kind ?? 'string'),
+  )
+  return kinds.includes('string') ? 'string' : 'module_level'
+}
+
+function acKwh(system: SystemAc): number {
+  let sum = 0
+  for (const array of system.arrays.values()) for (const kwh of array.acKwh) sum += kwh
+  return sum
+}

@@ -1,0 +1,135 @@
+import type { Inverter, Losses, Model, Project } from '../project/index.js'
+import { hayDavies, isotropicSky, perez1990, SOLAR_CONSTANT_W_M2, type SkyModel } from '../sun/index.js'
+import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
+import type { Source, Worksheet } from '../worksheet/index.js'
+import { monthlyValues } from './months.js'
+
+/** Model choices of the energy estimate with every default filled in. */
+export interface ModelSettings {
+  readonly skyName: 'perez_1990' | 'hay_davies' | 'isotropic'
+  readonly sky: SkyModel
+  readonly incidence: 'physical' | 'ashrae' | 'none'
+  readonly ashraeB0: number
+  readonly temperature: NonNullable<Model['temperature']>
+  readonly wiringLoss: 'resistive' | 'proportional'
+  readonly diffuseShading: boolean
+  readonly solarConstantWM2: number
+  readonly albedo: readonly number[]
+}
+
+const SKY_MODELS = { perez_1990: perez1990, hay_davies: hayDavies, isotropic: isotropicSky } as const
+
+const PEREZ_SOURCE: Source = {
+  document: 'Perez et al., Solar Energy 44:271-289',
+  edition: '1990',
+  place: 'table 6, extended digits',
+  standing: 'secondary',
+}
+
+/** Fills in the model choices, each default as an assumption. */
+export function modelSettings(project: Project, worksheet: Worksheet): ModelSettings {
+  const model = project.model ?? {}
+  const skyName =
+    model.sky ??
+    worksheet.assume({
+      path: 'model.sky',
+      value: 'perez_1990' as const,
+      unit: '',
+      why: 'anisotropic sky, the most widely tested',
+      source: PEREZ_SOURCE,
+    })
+  const incidence =
+    model.incidence ??
+    worksheet.assume({
+      path: 'model.incidence',
+      value: 'physical' as const,
+      unit: '',
+      why: 'Fresnel and Bouguer for glass of index 1.526, 2 mm; holds at grazing sun',
+      source: { document: 'De Soto, Klein & Beckman, Solar Energy 80:78-88', edition: '2006', standing: 'from memory' },
+    })
+  const ashraeB0 = model.ashrae_b0 ?? 0.05
+  if (incidence === 'ashrae' && model.ashrae_b0 === undefined) {
+    worksheet.assume({
+      path: 'model.ashrae_b0',
+      value: ashraeB0,
+      unit: '',
+      why: 'usual for one glass',
+      source: { document: 'ASHRAE Standard 93 form', standing: 'from memory' },
+    })
+  }
+  const temperature =
+    model.temperature ??
+    worksheet.assume({
+      path: 'model.temperature',
+      value: 'by_mounting' as const,
+      unit: '',
+      why: 'coefficients by mounting; the cautious choice on a roof',
+      source: { document: 'King, Boyson & Kratochvil, SAND2004-3535', edition: '2004', standing: 'secondary' },
+    })
+  const albedo =
+    project.site.albedo ??
+    worksheet.assume({
+      path: 'site.albedo',
+      value: 0.2,
+      unit: '',
+      why: 'grass and town ground without snow',
+      source: { document: '', standing: 'common practice, no source' },
+    })
+  return {
+    skyName,
+    sky: SKY_MODELS[skyName],
+    incidence,
+    ashraeB0,
+    temperature,
+    wiringLoss: model.wiring_loss ?? 'resistive',
+    diffuseShading: model.diffuse_shading ?? true,
+    solarConstantWM2: model.solar_constant_w_m2 ?? SOLAR_CONSTANT_W_M2,
+    albedo: monthlyValues(albedo),
+  }
+}
+
+/** Losses as shares of 1, every default filled in. */
+export interface LossSettings {
+  /** Twelve months. */
+  readonly soiling: readonly number[]
+  readonly mismatch: number
+  readonly dcWiring: number
+  readonly acWiring: number
+  readonly connections: number
+  readonly lightInduced: number
+  readonly nameplate: number
+  readonly availability: number
+  /** Loss by age at the start of the year that is estimated. */
+  readonly age: number
+}
+
+/** Fills in the losses, each default as an assumption. `kind` decides between the two columns of defaults. */
+export function lossSettings(
+  losses: Losses | undefined,
+  kind: Inverter['kind'],
+  worksheet: Worksheet,
+): LossSettings {
+  const stated: Losses = losses ?? {}
+  const pick = (key: keyof typeof LOSS_DEFAULTS & keyof Losses): number => {
+    const value = stated[key]
+    if (typeof value === 'number') return value / 100
+    const usual = LOSS_DEFAULTS[key]
+    const pct = kind === 'module_level' ? usual.moduleLevelPct : usual.stringPct
+    worksheet.assume({ path: `losses.${key}`, value: pct, unit: '%', why: usual.why, source: usual.source })
+    return pct / 100
+  }
+  const soiling =
+    stated.soiling_pct === undefined ? [pick('soiling_pct')] : monthlyValues(stated.soiling_pct).map((v) => v / 100)
+  const ageYears = stated.age_years ?? 0
+  return {
+    soiling: soiling.length === 12 ? soiling : monthlyValues(soiling[0] as number),
+    mismatch: pick('mismatch_pct'),
+    dcWiring: pick('dc_wiring_pct'),
+    acWiring: pick('ac_wiring_pct'),
+    connections: pick('connections_pct'),
+    lightInduced: pick('light_induced_pct'),
+    nameplate: pick('nameplate_pct'),
+    availability: pick('availability_pct'),
+    age: ageYears === 0 ? 0 : 1 - (1 - pick('degradation_pct_per_year')) ** ageYears,
+  }
+}

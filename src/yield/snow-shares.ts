@@ -1,0 +1,154 @@
+import type { Climate } from '../climate/index.js'
+import type { Project } from '../project/index.js'
+import type { Worksheet } from '../worksheet/index.js'
+import type { ArrayPlan } from './array-plan.js'
+import { monthlySnowLoss } from './monthly-snow-loss.js'
+import { MONTH_DAYS, monthlyValues } from './months.js'
+import { planeLight } from './plane-light.js'
+import type { ModelSettings } from './settings.js'
+import type { SkySteps } from './sky-steps.js'
+import { snowCover } from './snow-cover.js'
+
+/** Mean temperature of a month below which snow can be expected, deg C. */
+const SNOW_CLIMATE_C = 0
+/** Drop below the modules that stands in when the eave height is not stated, ft. */
+const USUAL_DROP_FT = 9
+
+/**
+ * Share of light that snow takes from an array, by step; undefined where there is none.
+ *
+ * In this order: the project's own percentages; the hourly method where the weather file knows the snow depth; the
+ * monthly method where the project states snowfall. Where a climate has snow and none of these can be used, a warning.
+ */
+export function snowShares(
+  project: Project,
+  climate: Climate,
+  steps: SkySteps,
+  plan: ArrayPlan,
+  settings: ModelSettings,
+  worksheet: Worksheet,
+): Float64Array | undefined {
+  const stated = project.losses?.snow_pct
+  if (stated !== undefined) {
+    const shares = monthlyValues(stated).map((pct) => pct / 100)
+    return shares.some((share) => share > 0) ? byMonth(steps, shares) : undefined
+  }
+  if (climate.kind === 'hourly') {
+    if (climate.snowDepthCm.some((depth) => depth > 0)) {
+      worksheet.assume({
+        path: 'losses.snow_pct',
+        value: 'hourly method',
+        unit: '',
+        why: 'the weather file knows the snow depth: snowfalls cover the modules, warmth and sun let it slide',
+        source: {
+          document: 'Marion, Schaefer, Caine & Sanchez, Solar Energy 97:112-121',
+          edition: '2013',
+          standing: 'from memory',
+        },
+      })
+      return hourly(climate, steps, plan, settings)
+    }
+    if (!coldMonths(monthlyMeans(climate))) return undefined
+  } else {
+    const snowfall = project.site.monthly_snowfall_in
+    if (snowfall !== undefined) return monthly(project, climate, steps, plan, settings, worksheet)
+    if (!coldMonths(climate.meanC)) return undefined
+  }
+  worksheet.find({
+    severity: 'warning',
+    id: 'yield.snow-not-counted',
+    message: `months of this climate are below ${SNOW_CLIMATE_C} deg C on average, and no snow data are known: snow loss is not in the figures`,
+    where: 'losses.snow_pct',
+    fix: 'state site.monthly_snowfall_in with site.monthly_snow_events, or losses.snow_pct by month',
+  })
+  return undefined
+}
+
+function hourly(
+  climate: Extract<Climate, { kind: 'hourly' }>,
+  steps: SkySteps,
+  plan: ArrayPlan,
+  settings: ModelSettings,
+): Float64Array {
+  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
+  const byRow = new Float64Array(climate.length)
+  const rows = steps.fileRow as Uint32Array
+  for (let step = 0; step < steps.length; step += 1) {
+    byRow[rows[step] as number] =
+      (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
+  }
+  const cover = snowCover(climate, byRow, plan.tiltDeg, plan.rows)
+  return Float64Array.from(rows, (row) => cover[row] as number)
+}
+
+function monthly(
+  project: Project,
+  climate: Extract<Climate, { kind: 'monthly' }>,
+  steps: SkySteps,
+  plan: ArrayPlan,
+  settings: ModelSettings,
+  worksheet: Worksheet,
+): Float64Array {
+  const snowfall = project.site.monthly_snowfall_in ?? []
+  const events = project.site.monthly_snow_events ?? snowfall.map((inches) => Math.ceil(inches / 3))
+  const array = project.arrays[plan.id]
+  const plane = array === undefined ? undefined : project.roof_planes[array.roof_plane]
+  const dropFt =
+    plane?.eave_height_ft ??
+    worksheet.assume({
+      path: `roof_planes.${array?.roof_plane ?? ''}.eave_height_ft`,
+      value: USUAL_DROP_FT,
+      unit: 'ft',
+      why: 'drop below the modules, for the monthly snow method only',
+      source: { document: '', standing: 'common practice, no source' },
+    })
+  worksheet.assume({
+    path: 'losses.snow_pct',
+    value: 'monthly method',
+    unit: '',
+    why: 'from site.monthly_snowfall_in, 75 % relative humidity',
+    source: { document: 'Townsend & Powers, 37th IEEE PVSC', edition: '2011', standing: 'from memory' },
+  })
+  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
+  const planeKwhM2 = new Float64Array(12)
+  for (let step = 0; step < steps.length; step += 1) {
+    const month = steps.month[step] as number
+    const watts = (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
+    planeKwhM2[month] = (planeKwhM2[month] as number) + (watts * (steps.hours[step] as number)) / 1000
+  }
+  const slantIn = (plan.module.length_in ?? 66) * (plan.rows ?? 1)
+  const shares = MONTH_DAYS.map((_, month) => {
+    const before = (month + 11) % 12
+    return monthlySnowLoss(
+      {
+        snowfallIn: snowfall[month] ?? 0,
+        snowfallBeforeIn: snowfall[before] ?? 0,
+        events: events[month] ?? 0,
+        eventsBefore: events[before] ?? 0,
+        meanC: climate.meanC[month] as number,
+        planeKwhM2: planeKwhM2[month] as number,
+      },
+      { tiltDeg: plan.tiltDeg, slantIn, dropIn: dropFt * 12 },
+    )
+  })
+  return byMonth(steps, shares)
+}
+
+function byMonth(steps: SkySteps, shares: readonly number[]): Float64Array {
+  return Float64Array.from(steps.month, (month) => shares[month] as number)
+}
+
+function coldMonths(meanC: readonly number[]): boolean {
+  return meanC.some((celsius) => celsius < SNOW_CLIMATE_C)
+}
+
+function monthlyMeans(climate: Extract<Climate, { kind: 'hourly' }>): number[] {
+  const sums = Array.from({ length: 12 }, () => ({ sum: 0, hours: 0 }))
+  for (let row = 0; row < climate.length; row += 1) {
+    const month = sums[(climate.month[row] as number) - 1]
+    if (month === undefined) continue
+    month.sum += climate.dryBulbC[row] as number
+    month.hours += 1
+  }
+  return sums.map(({ sum, hours }) => (hours > 0 ? sum / hours : SNOW_CLIMATE_C))
+}

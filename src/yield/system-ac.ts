@@ -1,0 +1,189 @@
+import type { ArrayDc } from './array-dc.js'
+import { unlimitedAcW, type InverterModel } from './inverter-model.js'
+import { emptyLadder, type Ladder } from './ladder.js'
+import type { LossSettings, ModelSettings } from './settings.js'
+import type { SkySteps } from './sky-steps.js'
+
+/** Energy of something by month, kWh. */
+export interface MonthlyEnergy {
+  readonly dcKwh: Float64Array
+  readonly acKwh: Float64Array
+  readonly clippedKwh: Float64Array
+}
+
+export interface ArrayAc extends MonthlyEnergy {
+  readonly ladder: Ladder
+  /** AC energy of each module a year, kWh, in the order of `plan.modules`. */
+  readonly moduleAcKwh: Float64Array
+}
+
+export interface SystemAc {
+  readonly arrays: ReadonlyMap<string, ArrayAc>
+  /** AC power at the connection, W, by step, after all losses but night consumption. */
+  readonly acW: Float64Array
+  /** DC power at all inverters, and AC power lost at their limits, W, by step. */
+  readonly dcW: Float64Array
+  readonly clippedW: Float64Array
+}
+
+/** An inverter, and which modules of which arrays hang on it. */
+interface Station {
+  readonly inverter: InverterModel
+  /** How many equal inverters this stands for (module-level inverters of one shade group). */
+  readonly count: number
+  readonly inputs: readonly { readonly arrayId: string; readonly dcW: Float64Array; readonly modules: readonly number[] }[]
+}
+
+/**
+ * AC side of the whole system: each inverter adds up its modules, converts, and is limited to its rating.
+ *
+ * What an inverter loses is shared out among its arrays in proportion to the DC energy they bring at that step.
+ */
+export function systemAc(
+  steps: SkySteps,
+  arrays: readonly ArrayDc[],
+  inverters: ReadonlyMap<string, InverterModel>,
+  settings: ModelSettings,
+  losses: LossSettings,
+): SystemAc {
+  const length = steps.length
+  const result = new Map<string, ArrayAc>()
+  for (const array of arrays) {
+    result.set(array.plan.id, {
+      dcKwh: new Float64Array(12),
+      acKwh: new Float64Array(12),
+      clippedKwh: new Float64Array(12),
+      ladder: { ...array.ladder },
+      moduleAcKwh: new Float64Array(array.plan.modules.length),
+    })
+  }
+  const totals = { acW: new Float64Array(length), dcW: new Float64Array(length), clippedW: new Float64Array(length) }
+  for (const station of stations(arrays, inverters)) {
+    runStation(steps, station, settings, losses, result, totals)
+  }
+  addNight(steps, arrays, inverters, result)
+  return { arrays: result, ...totals }
+}
+
+function runStation(
+  steps: SkySteps,
+  station: Station,
+  settings: ModelSettings,
+  losses: LossSettings,
+  arrays: ReadonlyMap<string, ArrayAc>,
+  totals: { readonly acW: Float64Array; readonly dcW: Float64Array; readonly clippedW: Float64Array },
+): void {
+  const { inverter, inputs, count } = station
+  const rating = inverter.acRatingW
+  const up = 1 - losses.availability
+  const into = inputs.map((input) => arrays.get(input.arrayId) as ArrayAc)
+  const perModule = inputs.map(() => 0)
+  for (let step = 0; step < steps.length; step += 1) {
+    let dc = 0
+    for (const input of inputs) dc += (input.dcW[step] as number) * input.modules.length
+    dc /= count
+    if (dc <= 0) continue
+    const free = unlimitedAcW(inverter, dc)
+    const limited = free > rating ? rating : free
+    const wired =
+      limited * (1 - (settings.wiringLoss === 'resistive' ? losses.acWiring * (limited / rating) : losses.acWiring))
+    const delivered = wired * up
+    const month = steps.month[step] as number
+    const hours = steps.hours[step] as number
+    const kwh = (hours * count) / 1000
+    totals.acW[step] = (totals.acW[step] as number) + delivered * count
+    totals.dcW[step] = (totals.dcW[step] as number) + dc * count
+    totals.clippedW[step] = (totals.clippedW[step] as number) + (free - limited) * count
+    inputs.forEach((input, index) => {
+      const array = into[index] as ArrayAc
+      const share = ((input.dcW[step] as number) * input.modules.length) / count / dc
+      const energy = kwh * share
+      array.dcKwh[month] = (array.dcKwh[month] as number) + dc * energy
+      array.acKwh[month] = (array.acKwh[month] as number) + delivered * energy
+      array.clippedKwh[month] = (array.clippedKwh[month] as number) + (free - limited) * energy
+      array.ladder.inverter += free * energy
+      array.ladder.clipping += limited * energy
+      array.ladder.ac_wiring += wired * energy
+      array.ladder.availability += delivered * energy
+      perModule[index] = (perModule[index] as number) + (delivered * energy) / input.modules.length
+    })
+  }
+  inputs.forEach((input, index) => {
+    const array = into[index] as ArrayAc
+    for (const module of input.modules) {
+      array.moduleAcKwh[module] = (array.moduleAcKwh[module] as number) + (perModule[index] as number)
+    }
+  })
+}
+
+/** Module-level inverters become one station per shade group, string inverters one station each. */
+function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, InverterModel>): Station[] {
+  const found: Station[] = []
+  const units = new Map<string, { inverter: InverterModel; inputs: { arrayId: string; dcW: Float64Array; modules: number[] }[] }>()
+  for (const { plan, groups } of arrays) {
+    for (const { members, dcW } of groups) {
+      const alone: number[] = []
+      const byUnit = new Map<string, number[]>()
+      for (const member of members) {
+        const unit = plan.modules[member]?.unit
+        if (unit === undefined) alone.push(member)
+        else byUnit.set(unit, [...(byUnit.get(unit) ?? []), member])
+      }
+      const inverterId = plan.modules[members[0] as number]?.inverterId ?? ''
+      const inverter = inverters.get(inverterId)
+      if (alone.length > 0 && inverter !== undefined) {
+        found.push({ inverter, count: alone.length, inputs: [{ arrayId: plan.id, dcW, modules: alone }] })
+      }
+      for (const [unit, modules] of byUnit) {
+        const unitInverter = inverters.get(plan.modules[modules[0] as number]?.inverterId ?? '')
+        if (unitInverter === undefined) continue
+        const station = units.get(unit) ?? { inverter: unitInverter, inputs: [] }
+        station.inputs.push({ arrayId: plan.id, dcW, modules })
+        units.set(unit, station)
+      }
+    }
+  }
+  return [...found, ...[...units.values()].map((unit) => ({ ...unit, count: 1 }))]
+}
+
+/** Night consumption: each inverter draws its own while the sun is down; shared among arrays by modules. */
+function addNight(
+  steps: SkySteps,
+  arrays: readonly ArrayDc[],
+  inverters: ReadonlyMap<string, InverterModel>,
+  results: ReadonlyMap<string, ArrayAc>,
+): void {
+  const modulesOnUnit = new Map<string, number>()
+  for (const { plan } of arrays) {
+    for (const { unit } of plan.modules) {
+      if (unit !== undefined) modulesOnUnit.set(unit, (modulesOnUnit.get(unit) ?? 0) + 1)
+    }
+  }
+  for (const { plan } of arrays) {
+    const array = results.get(plan.id) as ArrayAc
+    let nightW = 0
+    plan.modules.forEach(({ unit, inverterId }, index) => {
+      const own = inverters.get(inverterId)?.nightW ?? 0
+      const share = unit === undefined ? own : own / (modulesOnUnit.get(unit) ?? 1)
+      nightW += share
+      let hours = 0
+      for (const monthHours of steps.nightHours) hours += monthHours
+      array.moduleAcKwh[index] = (array.moduleAcKwh[index] as number) - (share * hours) / 1000
+    })
+    array.ladder.night = array.ladder.availability
+    for (let month = 0; month < 12; month += 1) {
+      const kwh = (nightW * (steps.nightHours[month] as number)) / 1000
+      array.acKwh[month] = (array.acKwh[month] as number) - kwh
+      array.ladder.night -= kwh
+    }
+  }
+}
+
+/** An empty ladder for a system total. */
+export function totalLadder(arrays: Iterable<ArrayAc>): Ladder {
+  const total = emptyLadder()
+  for (const { ladder } of arrays) {
+    for (const name of Object.keys(total) as (keyof Ladder)[]) total[name] += ladder[name]
+  }
+  return total
+}

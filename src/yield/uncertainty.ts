@@ -1,0 +1,97 @@
+import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
+import type { Worksheet } from '../worksheet/index.js'
+
+/** Yearly yield that is exceeded in a share of cases, kWh. */
+export interface Exceedance {
+  readonly p50_kwh: number
+  readonly p90_kwh: number
+  readonly p99_kwh: number
+}
+
+export interface YieldUncertainty {
+  readonly terms: readonly { readonly name: string; readonly relative_pct: number; readonly why: string }[]
+  readonly single_year: Exceedance
+  readonly ten_year_mean: Exceedance
+}
+
+/**
+ * How sure the yearly yield is: independent terms add up as squares.
+ *
+ * @param annualKwh Expected yearly yield, kWh.
+ * @param method Which path the estimate took.
+ * @param siteSpread Relative standard deviation of annual clearness among the sites used.
+ * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
+ */
+export function yieldUncertainty(
+  annualKwh: number,
+  method: 'monthly' | 'hourly',
+  siteSpread: number,
+  temperatureSpread: number,
+  worksheet: Worksheet,
+): YieldUncertainty {
+  const own = method === 'monthly' ? UNCERTAINTY.monthlyMethod : UNCERTAINTY.hourlyMethod
+  const lasting: { name: string; term: UncertaintyTerm }[] = [
+    { name: `${method} method`, term: own },
+    {
+      name: 'spread of the climate sites',
+      term: { relative: siteSpread, why: 'standard deviation of annual clearness among the sites used', source: own.source },
+    },
+    {
+      name: 'cell temperature method',
+      term: {
+        relative: temperatureSpread,
+        why: 'half the difference between coefficients by mounting and installed NOCT at this standoff',
+        source: own.source,
+      },
+    },
+  ]
+  const yearly = UNCERTAINTY.yearToYear
+  const lastingSquare = lasting.reduce((sum, { term }) => sum + term.relative ** 2, 0)
+  const single = Math.sqrt(lastingSquare + yearly.relative ** 2)
+  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / 10)
+  worksheet.step({
+    id: 'yield.uncertainty.single-year',
+    says: 'Standard deviation of the yield of one year',
+    formula: 's = sqrt(s_method^2 + s_sites^2 + s_temperature^2 + s_year^2)',
+    inputs: [
+      { symbol: 's_method', value: own.relative * 100, unit: '%', from: own.why },
+      { symbol: 's_sites', value: siteSpread * 100, unit: '%', from: 'values.climate' },
+      { symbol: 's_temperature', value: temperatureSpread * 100, unit: '%', from: 'installed NOCT against coefficients' },
+      { symbol: 's_year', value: yearly.relative * 100, unit: '%', from: yearly.why },
+    ],
+    result: { symbol: 's', value: single * 100, unit: '%' },
+    source: own.source,
+  })
+  worksheet.step({
+    id: 'yield.uncertainty.p90',
+    says: 'Yield of one year that nine years in ten exceed',
+    formula: 'P90 = P50 (1 - 1.2816 s)',
+    inputs: [
+      { symbol: 'P50', value: annualKwh, unit: 'kWh', from: 'values.annual.ac_kwh' },
+      { symbol: 's', value: single * 100, unit: '%', from: 'yield.uncertainty.single-year' },
+    ],
+    result: { symbol: 'P90', value: exceed(annualKwh, EXCEEDANCE_Z.p90, single), unit: 'kWh' },
+    source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
+  })
+  return {
+    terms: [...lasting, { name: 'year to year', term: yearly }].map(({ name, term }) => ({
+      name,
+      relative_pct: term.relative * 100,
+      why: term.why,
+    })),
+    single_year: exceedance(annualKwh, single),
+    ten_year_mean: exceedance(annualKwh, tenYears),
+  }
+}
+
+function exceedance(annualKwh: number, relative: number): Exceedance {
+  return {
+    p50_kwh: annualKwh,
+    p90_kwh: exceed(annualKwh, EXCEEDANCE_Z.p90, relative),
+    p99_kwh: exceed(annualKwh, EXCEEDANCE_Z.p99, relative),
+  }
+}
+
+function exceed(annualKwh: number, z: number, relative: number): number {
+  return annualKwh * Math.max(0, 1 - z * relative)
+}

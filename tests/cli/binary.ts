@@ -1,0 +1,64 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { execa, type Options, type Result } from 'execa'
+
+export const ROOT = new URL('../..', import.meta.url).pathname
+export const BINARY = join(ROOT, 'bin/gablewatt.js')
+
+const LOCK = join(ROOT, 'node_modules/.gablewatt-build-lock')
+
+function newest(folder: string): number {
+  return Math.max(
+    ...readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => statSync(join(entry.parentPath, entry.name)).mtimeMs),
+  )
+}
+
+function isFresh(): boolean {
+  const built = join(ROOT, 'dist/cli/main.js')
+  return existsSync(built) && statSync(built).mtimeMs > newest(join(ROOT, 'src'))
+}
+
+/** Builds dist once when a source is newer. Test files run side by side, so the builder holds a lock. */
+export function ensureBuilt(): void {
+  const deadline = Date.now() + 60_000
+  while (!isFresh()) {
+    try {
+      mkdirSync(LOCK)
+    } catch {
+      // A lock that outlives any build was left by a run that was killed.
+      const age = Date.now() - (statSync(LOCK, { throwIfNoEntry: false })?.mtimeMs ?? Date.now())
+      if (age > 30_000) rmdirSync(LOCK)
+      if (Date.now() > deadline) throw new Error(`dist is being built for too long; remove ${LOCK}`)
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100)
+      continue
+    }
+    try {
+      // The types are `npm run typecheck`'s business; here only the programs matter.
+      const tsc = join(ROOT, 'node_modules/typescript/bin/tsc')
+      const build = spawnSync(process.execPath, [tsc, '-p', 'tsconfig.json'], { cwd: ROOT, encoding: 'utf8' })
+      if (!existsSync(join(ROOT, 'dist/cli/main.js')))
+        throw new Error(`the build failed:\n${build.stdout}${build.stderr}`)
+      return
+    } finally {
+      rmdirSync(LOCK)
+    }
+  }
+}
+
+/** Runs the real program as a child, in a clean environment; a failing exit code is a result, not an error. */
+export async function gablewatt(
+  args: readonly string[],
+  options: Options = {},
+): Promise<Result<{ reject: false; stripFinalNewline: false; encoding: 'utf8' }>> {
+  return execa(process.execPath, [BINARY, ...args], {
+    reject: false,
+    stripFinalNewline: false,
+    extendEnv: false,
+    stdin: 'ignore',
+    ...options,
+    env: { PATH: process.env['PATH'], HOME: process.env['HOME'], ...options.env },
+  }) as never
+}

@@ -1,0 +1,73 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { BINARY, ensureBuilt, gablewatt, ROOT } from './binary.js'
+
+beforeAll(ensureBuilt)
+
+/** Everything that loading a file loads with it: static imports only, as dynamic ones wait until they are needed. */
+function loadedWith(entry: string): Set<string> {
+  const seen = new Set<string>()
+  const visit = (file: string): void => {
+    if (seen.has(file)) return
+    seen.add(file)
+    const text = readFileSync(file, 'utf8')
+    for (const [, name = ''] of text.matchAll(/^(?:import|export)\b(?:[\w*{},$\s]*?\sfrom)?\s*['"]([^'"]+)['"]/gmu)) {
+      if (name.startsWith('.')) visit(resolve(dirname(file), name))
+      else seen.add(name)
+    }
+  }
+  visit(entry)
+  return seen
+}
+
+const packagesOf = (entry: string): string[] =>
+  [...loadedWith(entry)].filter((name) => !name.startsWith('/') && !name.startsWith('node:')).sort()
+const dist = (name: string): string => join(ROOT, 'dist/cli', name)
+
+describe('what is loaded', () => {
+  test('--version loads no file of ours and no package', () => {
+    expect(packagesOf(BINARY)).toEqual([])
+    expect([...loadedWith(BINARY)].filter((name) => name.startsWith(join(ROOT, 'dist')))).toEqual([])
+  })
+
+  test('--help loads commander only, and no subcommand, trade or table', () => {
+    expect(packagesOf(dist('main.js'))).toEqual(['commander'])
+    const ours = [...loadedWith(dist('main.js'))]
+      .filter((name) => name.startsWith('/'))
+      .map((name) => name.slice(join(ROOT, 'dist/').length))
+    expect(
+      ours.filter((name) => !/^(?:cli\/[a-z-]+|cli\/output\/[a-z-]+|worksheet\/[a-z-]+)\.js$/u.test(name)),
+    ).toEqual([])
+  })
+
+  test('list-sites loads neither YAML nor PDF nor the table drawer', () => {
+    expect(packagesOf(dist('commands/list-sites.js')).filter((name) => name !== 'commander')).toEqual([])
+  })
+
+  test('each renderer loads what it draws with, JSON and CSV nothing', () => {
+    expect(packagesOf(dist('output/json.js'))).toEqual([])
+    expect(packagesOf(dist('output/csv.js'))).toEqual([])
+    expect(packagesOf(dist('output/text.js'))).toEqual(['cli-table3'])
+  })
+})
+
+describe('the launcher', () => {
+  test.each(['--version', '-V'])('%s', async (option) => {
+    const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string }
+    expect(await gablewatt([option])).toMatchObject({ exitCode: 0, stdout: `gablewatt ${version}\n`, stderr: '' })
+  })
+
+  test('says what to do when the program is not built', async () => {
+    const folder = join(process.env['TMPDIR'] ?? '/tmp', `gablewatt-unbuilt-${process.pid}`)
+    spawnSync('mkdir', ['-p', join(folder, 'bin')])
+    spawnSync('cp', [BINARY, join(folder, 'bin/gablewatt.js')])
+    spawnSync('cp', [join(ROOT, 'package.json'), folder])
+    const run = spawnSync(process.execPath, [join(folder, 'bin/gablewatt.js'), 'help'], { encoding: 'utf8' })
+    spawnSync('rm', ['-r', folder])
+    expect(existsSync(folder)).toBe(false)
+    expect(run).toMatchObject({ status: 70, stdout: '' })
+    expect(run.stderr).toBe('gablewatt: the program is not built: run `npm run build` in its folder\n')
+  })
+})
