@@ -3,6 +3,7 @@ import { checkEarlier, readEarlier, type EarlierResult } from './earlier-result.
 import { UsageError } from './errors.js'
 import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js'
 import { cleanLine } from './output/sanitise.js'
+import { readStdin } from './stdin.js'
 import { writeErr } from './streams.js'
 import type { CommandContext } from './subcommand.js'
 
@@ -23,11 +24,16 @@ export function makeContext(
     if (loaded !== undefined) return loaded
     const [path] = args
     if (path === undefined) throw new Error('this subcommand takes no project')
-    if (path === '-' && process.stdin.isTTY) {
-      throw new UsageError('stdin is a terminal: pipe a project file in, or name one')
-    }
-    const { loadProject } = await import('../project/index.js')
-    loaded = loadProject({ path, overrides: [...(options.set ?? [])], allowOutside: options.allowOutside === true })
+    const [{ loadProject }, text] = await Promise.all([
+      import('../project/index.js'),
+      path === '-' ? readStdin() : undefined,
+    ])
+    loaded = loadProject({
+      path,
+      ...(text === undefined ? {} : { text }),
+      overrides: [...(options.set ?? [])],
+      allowOutside: options.allowOutside === true,
+    })
     return loaded
   }
 

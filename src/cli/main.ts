@@ -40,7 +40,9 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
         exitCode = await deliver(await subcommand.run(context, options as never), context, options)
       })
     }
-    await program.parseAsync(args, { from: 'user' })
+    // Asked for help on a name that it does not know, commander shows the whole help; as a subcommand it is an error.
+    const isUnknown = args[0] === 'help' && args[1] !== undefined && command === undefined && args[1] !== 'help'
+    await program.parseAsync(isUnknown ? args.slice(1) : args, { from: 'user' })
     return exitCode
   } catch (error) {
     const failure = explainFailure(error, context?.loaded())

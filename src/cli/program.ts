@@ -5,11 +5,13 @@ import type { Example, SubcommandEntry } from './subcommand.js'
 
 const SHORT_HELP = `
 Examples:
-  gablewatt new-project --site "Boulder, CO" --out project.yaml   start a project file
-  gablewatt check-project project.yaml                           tell what is wrong or missing
+  # start a project file, then see what is wrong or missing in it
+  gablewatt new-project --site "Reno, NV" --out project.yaml
+  gablewatt check-project project.yaml
 
-Exit codes: 0 done; 1 done, but a check fails; 2 wrong usage or project; 3 a file cannot be read
-or written; 70 a defect of ours. 'gablewatt help SUBCOMMAND' tells more.`
+Exit codes: 0 done; 1 done, but a check fails; 2 wrong usage or project;
+3 a file cannot be read or written; 70 a defect of ours.
+'gablewatt help SUBCOMMAND' tells more about one.`
 
 /** The program with the names and summaries of its subcommands; no subcommand is loaded for it. */
 export function makeProgram(tool: string, entries: readonly SubcommandEntry[]): Command {

@@ -13,6 +13,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
+    name: 'estimate-yield',
+    summary: 'what the roof will produce, month by month',
+    load: () => import('./commands/estimate-yield.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

@@ -70,16 +70,19 @@ const HIGH_0P4PCT: Quantity = {
  */
 export function designTemperatures(site: DesignSite, worksheet: Worksheet): DesignTemperatures {
   const house = houseOf(site)
-  let within: readonly { readonly near: SiteAtDistance; readonly record: SiteRecord }[] | undefined
+  let within: SiteAtDistance[] | undefined
   const told = new Set<string>()
   const find = (quantity: Quantity): DesignTemperature | undefined => {
     const stated = site.design_temperatures?.[quantity.override]
     if (stated !== undefined) return stateOverride(quantity, stated, site.design_temperatures?.source, worksheet)
-    within ??= sitesByDistance(house).map((near) => ({ near, record: siteRecord(near.site) }))
-    const used = within.find((one) => quantity.value(one.record) !== undefined)
-    if (used === undefined) return undefined
-    recordDesignSite(used.near, used.record, house, quantity.override, told, worksheet)
-    return fromSite(quantity, used.near, used.record, house, worksheet)
+    within ??= sitesByDistance(house)
+    for (const near of within) {
+      const record = siteRecord(near.site)
+      if (quantity.value(record) === undefined) continue
+      recordDesignSite(near, record, house, quantity.override, told, worksheet)
+      return fromSite(quantity, near, record, house, worksheet)
+    }
+    return undefined
   }
   return { extremeLow: find(EXTREME_LOW), high2pct: find(HIGH_2PCT), high0p4pct: find(HIGH_0P4PCT) }
 }

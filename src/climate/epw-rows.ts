@@ -10,7 +10,7 @@ const FEWEST_COLUMNS = 32
 const MOST_COLUMNS = 35
 const [COMMA, NEWLINE, RETURN] = [44, 10, 13] as const
 
-/** Place of each value among the ten that are read from a row. */
+/** Place of each value among the nine that are read from a row. */
 const SLOT = { month: 0, day: 1, hour: 2, dryBulb: 3, ghi: 4, dni: 5, dhi: 6, wind: 7, snowDepth: 8 } as const
 const SLOT_OF_COLUMN = new Int8Array(64).fill(-1)
 for (const [name, column] of Object.entries(EPW_COLUMN)) SLOT_OF_COLUMN[column] = SLOT[name as keyof typeof SLOT]

@@ -99,7 +99,7 @@ function findMissing(rows: EpwRows, rule: Rule, dataLine: number): number[] {
     const value = series[row]!
     if (value >= rule.low && value <= rule.high) continue
     const column = EPW_COLUMN[rule.series]
-    const text = rows.fieldText(row, column).trim()
+    const text = Number.isNaN(value) ? rows.fieldText(row, column).trim() : String(value)
     if (text === '' || value >= rule.missingFrom) {
       missing.push(row)
     } else {
@@ -122,17 +122,20 @@ function nameHours(rows: EpwRows, missing: readonly number[], dataLine: number):
 
 /** Straight lines over the gaps, the year taken as a ring. */
 function fillWind(wind: Float64Array, missing: readonly number[]): void {
-  if (missing.length === wind.length) {
+  const size = wind.length
+  if (missing.length === size) {
     wind.fill(WIND_WHEN_UNKNOWN_MS)
     return
   }
-  const size = wind.length
   const gap = new Set(missing)
-  for (const row of missing) {
-    let [before, after] = [1, 1]
-    while (gap.has((row - before + size) % size)) before++
-    while (gap.has((row + after) % size)) after++
-    const [left, right] = [wind[(row - before + size) % size]!, wind[(row + after) % size]!]
-    wind[row] = left + ((right - left) * before) / (before + after)
+  for (const start of missing) {
+    const before = (start - 1 + size) % size
+    if (gap.has(before)) continue
+    let hours = 1
+    while (gap.has((start + hours) % size)) hours++
+    const [left, right] = [wind[before]!, wind[(start + hours) % size]!]
+    for (let hour = 0; hour < hours; hour++) {
+      wind[(start + hour) % size] = left + ((right - left) * (hour + 1)) / (hours + 1)
+    }
   }
 }

@@ -1,7 +1,7 @@
 import { StageError } from '../worksheet/index.js'
 import { distanceKm } from './distance.js'
 import type { House } from './house.js'
-import { climateSites, type ClimateSite } from './site-table.js'
+import { siteAtRow, sitePositions, type ClimateSite } from './site-table.js'
 
 /** Beyond this distance a site says nothing about a house and the table is refused, km. */
 export const REACH_KM = 500
@@ -21,15 +21,17 @@ export function sitesByDistance(
   place: Pick<House, 'latitudeDeg' | 'longitudeDeg'>,
   reachKm: number = REACH_KM,
 ): SiteAtDistance[] {
-  const near: SiteAtDistance[] = []
+  const { latitudeDeg, longitudeDeg } = sitePositions()
+  const near: { row: number; distanceKm: number }[] = []
   // One degree of latitude is never less than 110 km, so that most sites need no trigonometry.
   const bandDeg = reachKm / 110
-  for (const site of climateSites()) {
-    if (Math.abs(site.latitudeDeg - place.latitudeDeg) > bandDeg) continue
-    const distance = distanceKm(place.latitudeDeg, place.longitudeDeg, site.latitudeDeg, site.longitudeDeg)
-    if (distance <= reachKm) near.push({ site, distanceKm: distance })
+  for (let row = 0; row < latitudeDeg.length; row++) {
+    if (Math.abs(latitudeDeg[row]! - place.latitudeDeg) > bandDeg) continue
+    const distance = distanceKm(place.latitudeDeg, place.longitudeDeg, latitudeDeg[row]!, longitudeDeg[row]!)
+    if (distance <= reachKm) near.push({ row, distanceKm: distance })
   }
-  return near.sort((a, b) => a.distanceKm - b.distanceKm)
+  near.sort((a, b) => a.distanceKm - b.distanceKm)
+  return near.map((one) => ({ site: siteAtRow(one.row), distanceKm: one.distanceKm }))
 }
 
 /** The error for a house that no built-in site can stand for. */

@@ -43,6 +43,16 @@ export function recordMonthly(
       fix: 'check site.elevation_ft; temperature is corrected for height but sun, fog and snow are not',
     })
   }
+  const tableOffsetH = near[0]?.site.utcOffsetH
+  if (house.utcOffsetH !== undefined && tableOffsetH !== undefined && house.utcOffsetH !== tableOffsetH) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'climate.utc-offset',
+      message: `the project's clock is UTC ${house.utcOffsetH} h, that of the nearest climate site UTC ${tableOffsetH} h`,
+      where: 'site.utc_offset_h',
+      fix: 'state standard time without daylight saving; near the border of a time zone the project may be right',
+    })
+  }
   for (const { site } of near) {
     const flags = radiationFlags(site)
     if (flags.length === 0) continue
@@ -60,11 +70,10 @@ export function recordMonthly(
 function recordDefaults(climate: MonthlyClimate, house: House, worksheet: Worksheet): void {
   const nearest = climate.sites[0]
   if (nearest === undefined) return
-  const tableOffsetH = climate.utcOffsetH
   if (house.utcOffsetH === undefined) {
     worksheet.assume({
       path: 'site.utc_offset_h',
-      value: tableOffsetH,
+      value: climate.utcOffsetH,
       unit: 'h',
       why: `standard time of the nearest climate site, ${nearest.name}, ${nearest.state}`,
       source: TYPICAL_YEAR_SOURCE,

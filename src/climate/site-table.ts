@@ -43,42 +43,70 @@ const DESIGN_SOURCES: Readonly<Record<string, string>> = {
   L: 'ASHRAE 2009 0.4 % cooling and 99 % heating through an open list',
 }
 
-let decoded: readonly ClimateSite[] | undefined
-/** Where the rest of a station's row begins in the table. */
-const restAt = new Map<string, number>()
+let rows: readonly string[] | undefined
+const sites: (ClimateSite | undefined)[] = []
+const rowOfStation = new Map<string, number>()
 
-/** All built-in sites in the order of the table: by state, then name. Decoded on first use and kept. */
-export function climateSites(): readonly ClimateSite[] {
-  decoded ??= decodeSites()
-  return decoded
+function tableRows(): readonly string[] {
+  rows ??= SITE_TABLE.split('\n')
+  return rows
 }
 
-function decodeSites(): ClimateSite[] {
-  const sites: ClimateSite[] = []
-  let at = 0
-  const field = (): string => {
-    const end = SITE_TABLE.indexOf('\t', at)
-    const text = SITE_TABLE.slice(at, end)
-    at = end + 1
-    return text
+/** Every row's latitude and longitude, degrees; nothing else of the rows is decoded. */
+export interface SitePositions {
+  readonly latitudeDeg: Float64Array
+  readonly longitudeDeg: Float64Array
+}
+
+let positions: SitePositions | undefined
+
+export function sitePositions(): SitePositions {
+  if (positions !== undefined) return positions
+  const table = tableRows()
+  const latitudeDeg = new Float64Array(table.length)
+  const longitudeDeg = new Float64Array(table.length)
+  for (let row = 0; row < table.length; row++) {
+    const text = table[row]!
+    const tab = text.indexOf('\t')
+    latitudeDeg[row] = Number(text.slice(0, tab)) / 1000
+    longitudeDeg[row] = Number(text.slice(tab + 1, text.indexOf('\t', tab + 1))) / 1000
   }
-  while (at < SITE_TABLE.length) {
-    const [wmo, name, state] = [field(), field(), field()]
-    const [latitudeDeg, longitudeDeg] = [Number(field()) / 1000, Number(field()) / 1000]
-    const [utcOffsetH, elevationM, flagText] = [Number(field()), Number(field()), field()]
-    const flags = flagText === '' ? [] : flagText.split(' ')
-    sites.push({ wmo, name, state, latitudeDeg, longitudeDeg, utcOffsetH, elevationM, flags })
-    restAt.set(wmo, at)
-    at = SITE_TABLE.indexOf('\n', at) + 1
+  positions = { latitudeDeg, longitudeDeg }
+  return positions
+}
+
+/** What identifies the site of a row; decoded on first use and kept. */
+export function siteAtRow(row: number): ClimateSite {
+  const known = sites[row]
+  if (known !== undefined) return known
+  const fields = tableRows()[row]!.split('\t', 8)
+  const flags = fields[7]!
+  const wmo = fields[2]!
+  const site: ClimateSite = {
+    wmo,
+    name: fields[3]!,
+    state: fields[4]!,
+    latitudeDeg: Number(fields[0]) / 1000,
+    longitudeDeg: Number(fields[1]) / 1000,
+    utcOffsetH: Number(fields[5]),
+    elevationM: Number(fields[6]),
+    flags: flags === '' ? [] : flags.split(' '),
   }
-  return sites
+  sites[row] = site
+  rowOfStation.set(wmo, row)
+  return site
+}
+
+/** All built-in sites in the order of the table. */
+export function climateSites(): readonly ClimateSite[] {
+  return tableRows().map((_, row) => siteAtRow(row))
 }
 
 /** Decodes the monthly and design values of one site. */
 export function siteRecord(site: ClimateSite): SiteRecord {
-  const at = restAt.get(site.wmo)
-  if (at === undefined) throw new Error(`station ${site.wmo} is not in the climate table`)
-  const rest = SITE_TABLE.slice(at, SITE_TABLE.indexOf('\n', at)).split('\t')
+  const row = rowOfStation.get(site.wmo)
+  if (row === undefined) throw new Error(`station ${site.wmo} is not in the climate table`)
+  const rest = tableRows()[row]!.split('\t').slice(8)
   const [file = '', design = '', estimates = '', numbers = ''] = rest
   const texts = numbers.split(',')
   const tenth = (index: number): number => Number(texts[index]) / 10

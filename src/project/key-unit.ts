@@ -34,7 +34,7 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
 /** The unit that a key's ending states, or '' for a pure number or a name. The key of a list speaks for its entries. */
 export function unitOfPath(segments: readonly (string | number)[]): string {
   const key = segments.findLast((segment) => typeof segment === 'string') ?? ''
-  return UNITS.find(([ending]) => String(key).endsWith(ending))?.[1] ?? ''
+  return UNITS.find(([ending]) => key.endsWith(ending))?.[1] ?? ''
 }
 
 /** A number with its unit. */

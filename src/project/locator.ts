@@ -11,6 +11,8 @@ export type Location =
 export interface Locator {
   /** The nearest place: that of the value, or of the innermost map around it that exists. */
   locate(segments: Segments, at: 'key' | 'value' | 'parent'): Location
+  /** Whether the path stands in a file, apart from any override. */
+  isInFile(segments: Segments): boolean
   sourceAt(segments: Segments): { readonly text: string; readonly quoted: boolean } | undefined
 }
 
@@ -55,6 +57,7 @@ export function makeLocator(main: YamlFile, merged: readonly MergedFile[], overr
 
   return {
     locate,
+    isInFile: (segments) => spanIn(segments, 'key') !== undefined,
     sourceAt(segments) {
       const location = locate(segments, 'value')
       if ('override' in location) return undefined

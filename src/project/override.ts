@@ -1,7 +1,7 @@
 import { parseDocument } from 'yaml'
 import { didYouMean } from './did-you-mean.js'
 import { splitPath, type Segments } from './path.js'
-import { isPlainMap, ownValue, setOwn } from './plain-data.js'
+import { isPlainMap, ownValue, setOwn, type PlainMap } from './plain-data.js'
 import { alternatives, childSchemas, typesOf, type Schema } from './schema.js'
 import { listWords, showKind, showValue } from './words.js'
 import { toData } from './yaml-data.js'
@@ -12,6 +12,8 @@ export interface Override {
   readonly name: string
   readonly segments: Segments
   readonly value: unknown
+  /** For each step, whether what lies under it is a list by the schema. */
+  readonly lists: readonly boolean[]
 }
 
 /** An override that cannot be applied, with the reason. */
@@ -30,15 +32,18 @@ export function readOverride(text: string, schema: Schema): Override | BadOverri
   const raw = text.slice(equals + 1)
   const segments = splitPath(path)
   let schemas: Schema[] = [schema]
+  const lists: boolean[] = []
   for (const [i, segment] of segments.entries()) {
     const next = segment === '__proto__' ? [] : schemas.flatMap((each) => childSchemas(each, segment, schema))
     if (next.length === 0) return { name, path, message: badPath(segments, i, schemas, schema) }
     schemas = next
+    const following = segments[i + 1] ?? ''
+    lists.push(/^\d+$/.test(following) && next.some((each) => typesOf(each, schema).has('array')))
   }
   const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
   const value = readValue(raw, types)
   if (value instanceof UnreadableValue) return { name, path, message: value.message }
-  return { name, segments, value }
+  return { name, segments, value, lists }
 }
 
 function badPath(segments: readonly string[], at: number, schemas: readonly Schema[], root: Schema): string {
@@ -86,32 +91,30 @@ function parseFlow(raw: string): unknown {
 }
 
 /**
- * Puts the value of an override into the data, making the maps on the way that are not there.
+ * Puts the value of an override into the data, making the maps and lists on the way that are not there.
  *
  * @returns What is wrong, or undefined.
  */
 export function applyOverride(data: unknown, override: Override): string | undefined {
+  const { segments, value, lists } = override
   let holder = data
-  const { segments, value } = override
   for (const [i, segment] of segments.entries()) {
-    const isLast = i === segments.length - 1
-    if (Array.isArray(holder)) {
-      const index = Number(segment)
-      if (!Number.isInteger(index) || index < 0 || index > holder.length || (index === holder.length && !isLast)) {
-        const above = segments.slice(0, i).join('.')
-        return `${above} has ${holder.length} entries, counted from 0; there is no entry ${segment}`
-      }
-      if (isLast) holder[index] = value
-      else holder = holder[index]
-      continue
+    const above = segments.slice(0, i).join('.')
+    if (Array.isArray(holder) && Number(segment) > holder.length) {
+      return `${above} has ${holder.length} entries, counted from 0; the next new one is ${holder.length}, not ${segment}`
     }
-    if (!isPlainMap(holder)) return `${segments.slice(0, i).join('.')} is ${showKind(holder)}, not a map`
-    if (isLast) setOwn(holder, String(segment), value)
+    if (!isPlainMap(holder) && !Array.isArray(holder)) return `${above} is ${showKind(holder)}, not a map`
+    if (i === segments.length - 1) put(holder, segment, value)
     else {
       const inner = ownValue(holder, segment)
-      if (!isPlainMap(inner) && !Array.isArray(inner)) setOwn(holder, String(segment), {})
+      if (!isPlainMap(inner) && !Array.isArray(inner)) put(holder, segment, lists[i] === true ? [] : {})
       holder = ownValue(holder, segment)
     }
   }
   return undefined
+}
+
+function put(holder: PlainMap | unknown[], segment: string | number, value: unknown): void {
+  if (Array.isArray(holder)) holder[Number(segment)] = value
+  else setOwn(holder, String(segment), value)
 }

@@ -1,4 +1,4 @@
-import { Composer, Lexer, LineCounter, Parser, type Document, type ParsedNode } from 'yaml'
+import { Composer, Lexer, LineCounter, Parser, type Document } from 'yaml'
 import type { Problem } from './problem.js'
 import { positionOf, type YamlFile } from './yaml-file.js'
 import { toData } from './yaml-data.js'
@@ -29,7 +29,7 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
 
   // Duplicate keys are found in toData: the library's own search takes quadratic time.
   const composer = new Composer({ lineCounter, prettyErrors: false, uniqueKeys: false, logLevel: 'error' })
-  const documents: Document.Parsed<ParsedNode>[] = []
+  const documents: Document.Parsed[] = []
   for (const document of composer.compose(tokens(), true, text.length)) {
     documents.push(document)
     if (tooDeepAt !== undefined || documents.length > 1) break
@@ -53,7 +53,7 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
   if (document === undefined) return { ...yamlFile, problems: [{ file, path: '', message: EMPTY }] }
   const errors = [...document.errors, ...document.warnings]
   if (errors.length > 0) {
-    const problems = errors.map((error) => at(error.pos[0], sayYamlError(error, text), error.pos[1] - error.pos[0]))
+    const problems = errors.map((error) => at(error.pos[0], sayYamlError(error), error.pos[1] - error.pos[0]))
     return { ...yamlFile, problems: firstOfEachLine(problems) }
   }
   if (second !== undefined) {

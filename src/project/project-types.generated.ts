@@ -1570,6 +1570,10 @@ export interface WiringRun {
  */
 carries: Id[]
 /**
+ * Whether each circuit brings a neutral. It fills the raceway but is not counted as current-carrying.
+ */
+neutral?: boolean
+/**
  * Pieces from box to box, keyed by your own ids, in order from the array to the panel.
  */
 segments: {
@@ -1889,6 +1893,10 @@ ceiling_attached?: boolean
  * Dead load of the roof as it stands (covering, sheathing, rafters, ceiling if attached), psf of roof surface.
  */
 existing_dead_psf?: number
+/**
+ * Name of the engineer's letter or calculation that covers these rafters with the array; printed on the sheets.
+ */
+rafters_verified_by?: string
 /**
  * Whether the wood stays above 19 percent moisture.
  */

@@ -3,7 +3,9 @@ import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs'
 /** Largest project or equipment file, bytes. */
 export const LARGEST_YAML_BYTES = 2_000_000
 /** Largest weather file, bytes: an EPW year of hours has about 1.6 MB. */
-export const LARGEST_TEXT_BYTES = 20_000_000
+export const LARGEST_WEATHER_BYTES = 20_000_000
+/** Largest export of a meter, bytes: a year of quarter hours in XML has about 15 MB. */
+export const LARGEST_METER_BYTES = 60_000_000
 
 /** Why a file could not be taken; `unreadable` is the machine's doing (exit code 3), otherwise the content is wrong. */
 export class FileTrouble extends Error {
@@ -99,7 +101,7 @@ function badByte(bytes: Uint8Array): string {
   return ` (line ${line})`
 }
 
-function tooLarge(size: number, most: number): FileTrouble {
+export function tooLarge(size: number, most: number): FileTrouble {
   return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, false)
 }
 

@@ -1,5 +1,5 @@
 import type { Segments } from './path.js'
-import { LARGEST_TEXT_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
+import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
 
 /** A place in the project that names another file. */
 export interface Reference {
@@ -14,5 +14,8 @@ export interface Reference {
 /** All of them. A new one is a line here. */
 export const REFERENCES: readonly Reference[] = [
   { segments: ['equipment', 'file'], most: LARGEST_YAML_BYTES, mergedInto: ['equipment'] },
-  { segments: ['site', 'climate', 'epw'], most: LARGEST_TEXT_BYTES, fallback: 'latin1' },
+  { segments: ['site', 'climate', 'epw'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
+  { segments: ['materials', 'price_list'], most: LARGEST_YAML_BYTES },
+  { segments: ['usage', 'green_button'], most: LARGEST_METER_BYTES },
+  { segments: ['usage', 'interval_csv', 'file'], most: LARGEST_METER_BYTES, fallback: 'latin1' },
 ]

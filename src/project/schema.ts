@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs'
-import { isPlainMap } from './plain-data.js'
 
 /** The part of JSON Schema that the project schema uses. */
 export interface Schema {
@@ -74,7 +73,7 @@ export function childSchemas(schema: Schema, segment: string | number, root: Sch
       const property = each.properties[String(segment)]
       return property === undefined ? [] : [property]
     }
-    return isPlainMap(each.additionalProperties) ? [each.additionalProperties as Schema] : []
+    return typeof each.additionalProperties === 'object' ? [each.additionalProperties] : []
   })
 }
 

@@ -6,7 +6,7 @@ export function showValue(value: unknown): string {
   if (Array.isArray(value)) return `a list of ${value.length}`
   if (typeof value === 'object') return 'a map'
   if (typeof value === 'string') return `'${shorten(value)}'`
-  return String(value as number | boolean | bigint)
+  return typeof value === 'number' || typeof value === 'boolean' ? String(value) : typeof value
 }
 
 /** The kind of a value and the value: `text 'twelve'`, `the number 12`. */

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair, type ParsedNode } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair } from 'yaml'
 import { setOwn, type PlainMap } from './plain-data.js'
 import { shorten } from './words.js'
 
@@ -16,7 +16,7 @@ interface Complaint {
 class TooMuch extends Error {}
 
 /** Plain data of a document, aliases copied out, with what YAML allows and a project file does not. */
-export function toData(document: Document.Parsed<ParsedNode>): { data: unknown; complaints: readonly Complaint[] } {
+export function toData(document: Document.Parsed): { data: unknown; complaints: readonly Complaint[] } {
   const complaints: Complaint[] = []
   const anchors = new Map<string, Node>()
   const open = new Set<Node>()
@@ -80,7 +80,7 @@ export function toData(document: Document.Parsed<ParsedNode>): { data: unknown; 
 
 /** A key as written: `0123` stays `0123`. */
 function keyText(value: unknown, source: string | undefined): string {
-  return typeof value === 'string' ? value : (source ?? String(value as number | boolean))
+  return typeof value === 'string' ? value : (source ?? String(value))
 }
 
 function join(path: string, segment: string): string {

@@ -1,11 +1,11 @@
-import { isAlias, isMap, isScalar, isSeq, type Document, type LineCounter, type Node, type ParsedNode } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type Document, type LineCounter, type Node } from 'yaml'
 import type { Segments } from './path.js'
 
 /** A YAML file with what is needed to say where something stands in it. */
 export interface YamlFile {
   readonly file: string
   readonly text: string
-  readonly document: Document.Parsed<ParsedNode> | undefined
+  readonly document: Document.Parsed | undefined
   readonly lineCounter: LineCounter
   readonly data: unknown
 }

@@ -18,8 +18,9 @@ const ACCURACY_IN = 0.01
 export function overlapFindings(modules: readonly ModulePlacement[]): Finding[] {
   return modules.flatMap((first, index) =>
     modules.slice(index + 1).flatMap((second) => {
+      if (first.roofPlane !== second.roofPlane) return []
       const [acrossIn, upIn] = overlapIn(first, second)
-      if (first.roofPlane !== second.roofPlane || acrossIn < ACCURACY_IN || upIn < ACCURACY_IN) return []
+      if (acrossIn < ACCURACY_IN || upIn < ACCURACY_IN) return []
       return [
         {
           severity: 'error' as const,
@@ -123,11 +124,14 @@ function boundsOf(points: readonly Point[]): Box {
 }
 
 function overlapIn(a: Box, b: Box): [acrossIn: number, upIn: number] {
-  const shared = (a0: number, a1: number, b0: number, b1: number) => 12 * (Math.min(a1, b1) - Math.max(a0, b0))
   return [
-    shared(a.xFt, a.xFt + a.widthFt, b.xFt, b.xFt + b.widthFt),
-    shared(a.yFt, a.yFt + a.heightFt, b.yFt, b.yFt + b.heightFt),
+    sharedIn(a.xFt, a.xFt + a.widthFt, b.xFt, b.xFt + b.widthFt),
+    sharedIn(a.yFt, a.yFt + a.heightFt, b.yFt, b.yFt + b.heightFt),
   ]
+}
+
+function sharedIn(a0: number, a1: number, b0: number, b1: number): number {
+  return 12 * (Math.min(a1, b1) - Math.max(a0, b0))
 }
 
 function placePath(module: ModulePlacement): string {

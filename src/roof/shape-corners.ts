@@ -1,6 +1,6 @@
 import type { Outline } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
-import type { OutlineCornerFt } from './plane-edge.js'
+import type { EdgeKind, OutlineCornerFt } from './plane-edge.js'
 
 /** Corners of a stated shape, counter-clockwise; throws a StageError for a missing or impossible size. */
 export function shapeCorners(outline: Outline, path: string): OutlineCornerFt[] {
@@ -19,11 +19,12 @@ export function shapeCorners(outline: Outline, path: string): OutlineCornerFt[] 
     case 'l_shape':
       return lShape(outline, path)
     case 'polygon':
-      if (outline.corners === undefined) {
-        throw new StageError(`${path}.corners`, 'a polygon needs corners', 'List them counter-clockwise from the eave.')
-      }
-      return outline.corners.map((corner) => ({ xFt: corner.x_ft, yFt: corner.y_ft, edge: corner.edge }))
+      break
   }
+  if (outline.corners !== undefined) {
+    return outline.corners.map((corner) => ({ xFt: corner.x_ft, yFt: corner.y_ft, edge: corner.edge }))
+  }
+  throw new StageError(`${path}.corners`, 'a polygon needs corners', 'List them counter-clockwise from the eave.')
 }
 
 type Length = 'width_ft' | 'depth_ft' | 'ridge_ft' | 'notch_width_ft' | 'notch_depth_ft'
@@ -81,36 +82,42 @@ function lShape(outline: Outline, path: string): OutlineCornerFt[] {
     outline.right_edge ?? 'rake',
     outline.upper_edge ?? 'ridge',
   ]
-  const at = (xFt: number, yFt: number, edge: OutlineCornerFt['edge']): OutlineCornerFt => ({ xFt, yFt, edge })
-  switch (outline.notch_at) {
-    case 'lower_left':
-      return [at(nw, 0, 'eave'), at(w, 0, right), at(w, d, upper), at(0, d, left), at(0, nd, 'eave'), at(nw, nd, left)]
-    case 'lower_right':
-      return [
-        at(0, 0, 'eave'),
-        at(w - nw, 0, right),
-        at(w - nw, nd, 'eave'),
-        at(w, nd, right),
-        at(w, d, upper),
-        at(0, d, left),
-      ]
-    case 'upper_right':
-      return [
-        at(0, 0, 'eave'),
-        at(w, 0, right),
-        at(w, d - nd, upper),
-        at(w - nw, d - nd, right),
-        at(w - nw, d, upper),
-        at(0, d, left),
-      ]
-    case 'upper_left':
-      return [
-        at(0, 0, 'eave'),
-        at(w, 0, right),
-        at(w, d, upper),
-        at(nw, d, left),
-        at(nw, d - nd, upper),
-        at(0, d - nd, left),
-      ]
-  }
+  return {
+    lower_left: [
+      at(nw, 0, 'eave'),
+      at(w, 0, right),
+      at(w, d, upper),
+      at(0, d, left),
+      at(0, nd, 'eave'),
+      at(nw, nd, left),
+    ],
+    lower_right: [
+      at(0, 0, 'eave'),
+      at(w - nw, 0, right),
+      at(w - nw, nd, 'eave'),
+      at(w, nd, right),
+      at(w, d, upper),
+      at(0, d, left),
+    ],
+    upper_right: [
+      at(0, 0, 'eave'),
+      at(w, 0, right),
+      at(w, d - nd, upper),
+      at(w - nw, d - nd, right),
+      at(w - nw, d, upper),
+      at(0, d, left),
+    ],
+    upper_left: [
+      at(0, 0, 'eave'),
+      at(w, 0, right),
+      at(w, d, upper),
+      at(nw, d, left),
+      at(nw, d - nd, upper),
+      at(0, d - nd, left),
+    ],
+  }[outline.notch_at]
+}
+
+function at(xFt: number, yFt: number, edge: EdgeKind): OutlineCornerFt {
+  return { xFt, yFt, edge }
 }

@@ -39,10 +39,9 @@ export function textPlan(
       return characterAt(plane, own, point)
     }),
   )
-  const clamp = (value: number, limit: number) => Math.min(limit - 1, Math.max(0, Math.floor(value)))
   for (const mark of marks) {
-    const line = grid[clamp((mark.yFt - bottom) / lineFt, lines)]
-    if (line !== undefined) line[clamp((mark.xFt - left) / cellFt, width)] = mark.character.slice(0, 1)
+    const line = grid[cellIndex((mark.yFt - bottom) / lineFt, lines)]
+    if (line !== undefined) line[cellIndex((mark.xFt - left) / cellFt, width)] = mark.character.slice(0, 1)
   }
   return grid
     .toReversed()
@@ -58,4 +57,8 @@ function characterAt(plane: ArrangedPlane, modules: readonly ModulePlacement[], 
   if (obstruction !== undefined) return 'X'
   const free = [...plane.keepOuts.map((item) => item.corners), ...plane.pathways.flatMap((pathway) => pathway.figures)]
   return free.some((figure) => containsPoint(figure, point)) ? ':' : '.'
+}
+
+function cellIndex(value: number, count: number): number {
+  return Math.min(count - 1, Math.max(0, Math.floor(value)))
 }

@@ -60,13 +60,11 @@ export function cutRail(cut: RailCut): RailPieces | undefined {
         best[to] = candidate
       }
     }
-    best[to] ??= undefined
   }
   const splices: number[] = []
-  let at = nodes.length - 1
-  if (best[at] === undefined) return undefined
-  for (let from = best[at]?.from ?? -1; from > 0; from = best[from]?.from ?? -1) splices.unshift(nodes[from]?.x ?? 0)
-  at = 0
+  const last = best[nodes.length - 1]
+  if (last === undefined) return undefined
+  for (let from = last.from; from > 0; from = best[from]?.from ?? -1) splices.unshift(nodes[from]?.x ?? 0)
   const bounds = [cut.startIn, ...splices, cut.endIn]
   return { piecesIn: bounds.slice(1).map((x, index) => x - (bounds[index] ?? 0)), splicesIn: splices }
 }

@@ -34,8 +34,12 @@ export class Worksheet {
     this.#steps.set(step.id, step)
   }
 
+  /** Tells the person something; the same thing about the same place is told once. */
   find(finding: Finding): void {
-    this.#findings.push(finding)
+    const said = this.#findings.some(
+      (other) => other.id === finding.id && other.where === finding.where && other.message === finding.message,
+    )
+    if (!said) this.#findings.push(finding)
   }
 
   /** Records that a default was used, once per path, and hands the default back. */
@@ -47,7 +51,7 @@ export class Worksheet {
   /** Takes over the proof of an earlier result, so that a later stage's result is complete by itself. */
   include(earlier: Result<unknown>): void {
     for (const step of earlier.worksheet) this.#steps.set(step.id, step)
-    this.#findings.push(...earlier.findings)
+    for (const finding of earlier.findings) this.find(finding)
     for (const assumption of earlier.assumptions) this.#assumptions.set(assumption.path, assumption)
   }
 

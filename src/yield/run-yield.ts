@@ -51,7 +51,10 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
     (climate.kind === 'hourly'
       ? hourlySteps(climate, settings.solarConstantWM2)
       : dayTypeSteps(climate, settings.solarConstantWM2))
-  const placements = placeModules(project, worksheet)
+  const arrangement = new Worksheet()
+  const placements = placeModules(project, arrangement)
+  // The arrangement is reported by its own stage; here only what makes the estimate wrong.
+  for (const finding of arrangement.result({}).findings) if (finding.severity === 'error') worksheet.find(finding)
   const plans = Object.keys(project.arrays).map((id) =>
     planArray(
       project,

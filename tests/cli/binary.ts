@@ -49,7 +49,7 @@ export function ensureBuilt(): void {
 }
 
 /** Runs the real program as a child, in a clean environment; a failing exit code is a result, not an error. */
-export async function gablewatt(
+export function gablewatt(
   args: readonly string[],
   options: Options = {},
 ): Promise<Result<{ reject: false; stripFinalNewline: false; encoding: 'utf8' }>> {

@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import { assert as holdsForAll, double, integer, property, string } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   cleanJson,
@@ -127,18 +127,12 @@ describe('numbers', () => {
   })
 
   test('read back without separators, a formatted number is within half a unit of the last place', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: -1e9, max: 1e9, noNaN: true }),
-        fc.integer({ min: 0, max: 6 }),
-        (value, decimals) => {
-          const back = Number(formatNumber(value, decimals).replaceAll(',', ''))
-          expect(Math.abs(back - value)).toBeLessThanOrEqual(
-            0.5 * 10 ** -decimals * (1 + 1e-6) + Math.abs(value) * 1e-15,
-          )
-          expect(Object.is(back, -0)).toBe(false)
-        },
-      ),
+    holdsForAll(
+      property(double({ min: -1e9, max: 1e9, noNaN: true }), integer({ min: 0, max: 6 }), (value, decimals) => {
+        const back = Number(formatNumber(value, decimals).replaceAll(',', ''))
+        expect(Math.abs(back - value)).toBeLessThanOrEqual(0.5 * 10 ** -decimals * (1 + 1e-6) + Math.abs(value) * 1e-15)
+        expect(Object.is(back, -0)).toBe(false)
+      }),
       { numRuns: 200 },
     )
   })
@@ -159,8 +153,8 @@ describe('text of a stranger', () => {
   })
 
   test('of any kind holds nothing that steers a terminal', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'binary' }), (text) => {
+    holdsForAll(
+      property(string({ unit: 'binary' }), (text) => {
         // oxlint-disable-next-line no-control-regex
         expect(cleanLine(text)).not.toMatch(/[\u0000-\u001F\u007F-\u009F\u202A-\u202E\u2066-\u2069]/u)
       }),
@@ -207,8 +201,8 @@ describe('text of a stranger', () => {
 
 describe('wrapping', () => {
   test('fits the width and loses no letter', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 120 }), fc.integer({ min: 2, max: 40 }), (raw, width) => {
+    holdsForAll(
+      property(string({ unit: 'grapheme', maxLength: 120 }), integer({ min: 2, max: 40 }), (raw, width) => {
         const text = cleanLine(raw)
         const lines = wrapText(text, width)
         for (const line of lines) expect(displayWidth(line)).toBeLessThanOrEqual(width)
@@ -377,11 +371,12 @@ describe('JSON', () => {
   })
 })
 
+function isColoured(stream: { isTTY?: boolean }, env: Record<string, string>, allowed: boolean): boolean {
+  return streamStyle(stream, env, allowed).paint('bad', 'x') !== 'x'
+}
+
 describe('colour and width', () => {
   const tty = { isTTY: true, columns: 80 }
-  const isColoured = (stream: { isTTY?: boolean }, env: Record<string, string>, allowed = true): boolean =>
-    streamStyle(stream, env, allowed).paint('bad', 'x') !== 'x'
-
   test.each([
     ['a terminal', tty, {}, true, true],
     ['a pipe', {}, {}, true, false],

@@ -59,7 +59,7 @@ describe('the launcher', () => {
     expect(await gablewatt([option])).toMatchObject({ exitCode: 0, stdout: `gablewatt ${version}\n`, stderr: '' })
   })
 
-  test('says what to do when the program is not built', async () => {
+  test('says what to do when the program is not built', () => {
     const folder = join(process.env['TMPDIR'] ?? '/tmp', `gablewatt-unbuilt-${process.pid}`)
     spawnSync('mkdir', ['-p', join(folder, 'bin')])
     spawnSync('cp', [BINARY, join(folder, 'bin/gablewatt.js')])

@@ -3,7 +3,13 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterAll } from 'vitest'
 import { rmSync } from 'node:fs'
-import { loadProject, ProjectError, startingFile, type LoadedProject, type LoadOptions } from '../../src/project/index.js'
+import {
+  loadProject,
+  ProjectError,
+  startingFile,
+  type LoadedProject,
+  type LoadOptions,
+} from '../../src/project/index.js'
 
 export const STARTER = startingFile()
 

@@ -34,7 +34,7 @@ export async function run(context: CommandContext): Promise<CommandOutcome> {
   const proof = sheet.result({})
   const failed = proof.findings.some((finding) => finding.severity === 'error')
   const result = { ...proof, values: { ok: !failed, counts, stages_run: ran } }
-  const parts = Object.entries(counts).map(([name, count]) => `${count} ${name.replaceAll('_', ' ')}`)
+  const parts = Object.entries(counts).map(([name, number]) => sayCount(number, name.replaceAll('_', ' ')))
   return {
     report: {
       title: loaded.project.title,
@@ -90,4 +90,9 @@ function countParts({ project }: LoadedProject): Record<string, number> {
 
 function count(part: object | undefined): number {
   return Object.keys(part ?? {}).length
+}
+
+/** `1 roof plane`, `2 roof planes`; `name` is in the plural. */
+function sayCount(number: number, name: string): string {
+  return `${number} ${number === 1 ? name.replace(/s$/u, '') : name}`
 }

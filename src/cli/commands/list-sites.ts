@@ -44,9 +44,7 @@ export function run(context: CommandContext, { near, limit }: Options): CommandO
       fix: 'try the beginning of the name alone, the state as two letters, or --near with latitude and longitude',
     })
   }
-  const notes = sites
-    .filter((site) => site.flags.length > 0)
-    .map((site) => `${site.name}, ${site.state}: ${noteOf(site)}`)
+  const notes = doubtsAbout(sites)
   const count =
     sites.length < found.length ? `${sites.length} of ${found.length}; --limit shows more` : `${sites.length}`
   return {
@@ -104,8 +102,15 @@ function jsonOf(site: ListedSite): Record<string, unknown> {
   }
 }
 
-function noteOf(site: ListedSite): string {
-  return site.flags.map(explainSiteFlag).join('; ')
+/** Each doubt once, with the sites that it concerns. */
+function doubtsAbout(sites: readonly ListedSite[]): string[] {
+  const doubts = new Map<string, string[]>()
+  for (const site of sites) {
+    for (const doubt of site.flags.map(explainSiteFlag)) {
+      doubts.set(doubt, [...(doubts.get(doubt) ?? []), `${site.name}, ${site.state}`])
+    }
+  }
+  return [...doubts].map(([doubt, names]) => `${names.join('; ')}: ${doubt}`)
 }
 
 function parsePlace(text: string): Place {

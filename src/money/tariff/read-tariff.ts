@@ -30,6 +30,11 @@ export function readTariff(tariff: Tariff): RateSheet {
   const chargeIds = [fixed, riders, demand, adders, solar?.fixed ?? {}].flatMap((charges) => Object.keys(charges))
   return {
     name: tariff.name,
+    source: {
+      document: tariff.source ?? tariff.name,
+      ...(tariff.checked === undefined ? {} : { edition: `checked ${tariff.checked}` }),
+      standing: 'project file',
+    },
     seasons,
     seasonOfDay,
     periods,

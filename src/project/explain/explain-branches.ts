@@ -40,11 +40,14 @@ export function explainBranches(
     if (best !== undefined) return complaintsOf[branches.indexOf(best)] ?? []
   } else {
     const [only] = sameType
-    const isChoice = (branch: Schema) => 'const' in branch || branch.enum !== undefined
     if (sameType.length === 1 && only !== undefined && !isChoice(only))
       return complaintsOf[branches.indexOf(only)] ?? []
   }
   return [{ segments, at: 'value', message: oneOf(schema, branches, value, segments, root) }]
+}
+
+function isChoice(branch: Schema): boolean {
+  return 'const' in branch || branch.enum !== undefined
 }
 
 /** The one sentence. */
@@ -78,7 +81,7 @@ function explainKind(
   if (key === undefined) return undefined
   const words = maps.flatMap((map) => wordsOf(map, key, root))
   const given = Object.hasOwn(value, key) ? value[key] : undefined
-  if (given !== undefined && words.includes(String(given as string))) return undefined
+  if (typeof given === 'string' && words.includes(given)) return undefined
   const allowed = `expected one of: ${listWords(words)}`
   const path = [...segments, key]
   if (given === undefined) return [{ segments: path, at: 'parent', message: `missing; ${allowed}` }]
@@ -103,6 +106,6 @@ function bestMap(maps: readonly Schema[], value: PlainMap, root: Schema): Schema
 function score(map: Schema, value: PlainMap, root: Schema): number {
   return Object.entries(value).reduce((sum, [key, inner]) => {
     if (!Object.hasOwn(map.properties ?? {}, key)) return sum
-    return sum + (wordsOf(map, key, root).includes(String(inner as string)) ? 100 : 1)
+    return sum + (typeof inner === 'string' && wordsOf(map, key, root).includes(inner) ? 100 : 1)
   }, 0)
 }

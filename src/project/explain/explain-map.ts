@@ -34,7 +34,7 @@ export function explainMap(
         complaints.push(...bad.map((message): Complaint => ({ segments: path, at: 'key', message })))
       }
       if (isPlainMap(additionalProperties)) {
-        complaints.push(...explain(additionalProperties as Schema, inner, path, context))
+        complaints.push(...explain(additionalProperties, inner, path, context))
       }
     }
   }
@@ -62,7 +62,7 @@ function unknownKey(near: string | undefined, known: readonly string[]): string 
 
 function missing(schema: Schema, key: string, segments: Segments, context: ExplainContext, why = ''): Complaint {
   const raw = ownValue(schema.properties, key)
-  const property = isPlainMap(raw) ? dereference(raw as Schema, context.root) : {}
+  const property = isPlainMap(raw) ? dereference(raw, context.root) : {}
   const description = property.description?.replace(/\.$/, '')
   const example = property.examples?.[0]
   const parts = [`missing${why}`]
@@ -72,7 +72,7 @@ function missing(schema: Schema, key: string, segments: Segments, context: Expla
 }
 
 function showExample(example: unknown): string {
-  return typeof example === 'object' ? JSON.stringify(example) : String(example as string | number | boolean)
+  return typeof example === 'string' ? example : JSON.stringify(example)
 }
 
 function explainSize(schema: Schema, value: PlainMap, segments: Segments): Complaint[] {

@@ -23,7 +23,7 @@ export function explainText(schema: Schema, value: string, segments: Segments): 
     const shown = example === undefined ? `it has to match ${pattern}` : `for example ${showValue(example)}`
     return complain(PATTERNS[pattern] ?? `does not have the right form; ${shown}`)
   }
-  const length = [...value].length
+  const length = Array.from(value).length
   if (length < minLength) return complain(`is too short; at least ${minLength} characters`)
   return length > maxLength ? complain(`is too long; at most ${maxLength} characters`) : []
 }

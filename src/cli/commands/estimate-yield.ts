@@ -1,0 +1,185 @@
+import { Option, type Command } from 'commander'
+import { runYield, stepTable, sweepAngle, type Sweep, type YieldRun, type YieldValues } from '../../yield/index.js'
+import { UsageError } from '../errors.js'
+import { takesProject, usesEarlier, writesReport } from '../options.js'
+import { renderCsv } from '../output/csv.js'
+import type { Report, Section } from '../output/report.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { ladderSection, monthlyTable } from './yield-sections.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'estimate-yield project.yaml', does: 'month by month, with losses and how sure it is' },
+  { line: 'estimate-yield project.yaml --sweep tilt --array south', does: 'what another tilt would give' },
+  {
+    line: 'estimate-yield project.yaml --hourly hours.csv --json',
+    does: 'the course of the year, and all values for a script',
+  },
+]
+
+interface Options {
+  readonly hourly?: string
+  readonly sweep?: 'tilt' | 'azimuth'
+  readonly array?: string
+}
+
+export function configure(command: Command): void {
+  usesEarlier(
+    writesReport(
+      takesProject(command)
+        .option('--hourly <file>', 'also write the course of the year as CSV: hours of the weather file, or day types')
+        .addOption(
+          new Option('--sweep <angle>', 'yearly yield of one array against an angle').choices(['tilt', 'azimuth']),
+        )
+        .option('--array <id>', 'the array that --sweep turns; needed when there are several'),
+    ),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const { project, files } = await context.project()
+  if (options.array !== undefined && options.sweep === undefined) {
+    throw new UsageError('--array goes with --sweep tilt or --sweep azimuth')
+  }
+  const swept = options.sweep === undefined ? undefined : arrayToSweep(Object.keys(project.arrays), options.array)
+  const earlier = options.hourly === undefined && swept === undefined ? await context.earlier('yield') : undefined
+  const computed = earlier === undefined ? runYield(project, files) : undefined
+  const result = (earlier ?? computed?.result) as YieldRun['result']
+  const sweep =
+    computed === undefined || swept === undefined || options.sweep === undefined
+      ? undefined
+      : sweepAngle(project, files, computed, swept, options.sweep)
+  const report: Report = {
+    title: `Energy estimate: ${project.title}`,
+    stage: 'yield',
+    sections: [...(sweep === undefined ? yieldSections(result.values) : sweepSections(sweep))],
+    result: sweep === undefined ? result : { ...result, values: { ...result.values, sweep } },
+    ...(sweep === undefined ? { csv: monthlyTable(result.values, false) } : {}),
+    next: `gablewatt check-project ${context.args[0] ?? 'project.yaml'}`,
+  }
+  if (options.hourly === undefined || computed === undefined) return { report }
+  const table = stepTable(computed)
+  return { report, files: [{ path: options.hourly, content: renderCsv({ columns: table.headings.map((key) => ({ heading: key, key })), rows: table.rows }) }] }
+}
+
+function arrayToSweep(ids: readonly string[], named: string | undefined): string {
+  if (named !== undefined && !ids.includes(named)) {
+    throw new UsageError(`--array ${named}: no such array; the project has ${ids.join(', ')}`)
+  }
+  const only = named ?? (ids.length === 1 ? ids[0] : undefined)
+  if (only === undefined) throw new UsageError(`--sweep turns one array: add --array with one of ${ids.join(', ')}`)
+  return only
+}
+
+function yieldSections(values: YieldValues): Section[] {
+  const { annual, climate, uncertainty } = values
+  return [
+    {
+      kind: 'facts',
+      facts: [
+        { label: 'Climate', value: climate.name },
+        { label: 'Rated power', value: values.rated_kw, unit: 'kW', decimals: 2 },
+        { label: 'Yearly yield', value: { value: annual.ac_kwh, tone: 'strong' }, unit: 'kWh' },
+        { label: 'Per rated kW', value: annual.kwh_per_kw, unit: 'kWh/kW' },
+        { label: 'Sun on level ground', value: annual.ghi_kwh_m2, unit: 'kWh/m2' },
+        { label: 'Sun on the modules', value: annual.poa_kwh_m2, unit: 'kWh/m2' },
+        { label: 'Performance ratio', value: annual.performance_ratio, decimals: 3 },
+      ],
+    },
+    { kind: 'table', heading: 'Month by month', ...monthlyTable(values) },
+    ...arraySections(values),
+    ladderSection(values),
+    {
+      kind: 'table',
+      heading: 'How sure it is',
+      columns: [
+        { heading: 'Exceeded in' },
+        { heading: 'One year', unit: 'kWh' },
+        { heading: 'Mean of ten years', unit: 'kWh' },
+      ],
+      rows: (['p50_kwh', 'p90_kwh', 'p99_kwh'] as const).map((key) => [
+        `${key.slice(1, 3)} % of cases (${key.slice(0, 3).toUpperCase()})`,
+        uncertainty.single_year[key],
+        uncertainty.ten_year_mean[key],
+      ]),
+    },
+    {
+      kind: 'list',
+      items: uncertainty.terms.map((term) => `${term.name}: ${term.relative_pct.toFixed(1)} % (${term.why})`),
+    },
+  ]
+}
+
+function arraySections(values: YieldValues): Section[] {
+  const ids = Object.keys(values.arrays)
+  const shaded = ids.filter((id) => values.arrays[id]?.by_module.some((module) => module.light_pct < 99.5))
+  const table: Section = {
+    kind: 'table',
+    heading: 'By array',
+    columns: [
+      { heading: 'Array' },
+      { heading: 'Modules' },
+      { heading: 'Rated', unit: 'kW', decimals: 2 },
+      { heading: 'Tilt', unit: 'deg', decimals: 1 },
+      { heading: 'Azimuth', unit: 'deg' },
+      { heading: 'On plane', unit: 'kWh/m2' },
+      { heading: 'AC', unit: 'kWh' },
+      { heading: 'AC per kW', unit: 'kWh/kW' },
+    ],
+    rows: Object.entries(values.arrays).map(([id, array]) => [
+      id,
+      array.modules,
+      array.rated_kw,
+      array.tilt_deg,
+      array.azimuth_deg,
+      array.annual.poa_kwh_m2,
+      array.annual.ac_kwh,
+      array.annual.kwh_per_kw,
+    ]),
+  }
+  const modules: Section[] = shaded.map((id) => {
+    const array = values.arrays[id]
+    const darkest = (array?.by_module ?? []).toSorted((a, b) => a.light_pct - b.light_pct).slice(0, 5)
+    return {
+      kind: 'table',
+      heading: `Most shaded modules of ${id}`,
+      columns: [
+        { heading: 'Module' },
+        { heading: 'Light that arrives', unit: '%', decimals: 1 },
+        { heading: 'AC', unit: 'kWh' },
+      ],
+      rows: darkest.map((module) => [module.id, module.light_pct, module.ac_kwh]),
+    }
+  })
+  return [table, ...modules]
+}
+
+function sweepSections(sweep: Sweep): Section[] {
+  const name = sweep.axis === 'tilt' ? 'Tilt' : 'Azimuth'
+  return [
+    {
+      kind: 'facts',
+      heading: `Array ${sweep.array} against ${sweep.axis}`,
+      facts: [
+        { label: `${name} now`, value: sweep.now_deg, unit: 'deg', decimals: 1 },
+        { label: 'Yearly yield now', value: sweep.now_kwh, unit: 'kWh' },
+        { label: `Best ${sweep.axis}`, value: sweep.best_deg, unit: 'deg', decimals: 1 },
+        { label: 'Yearly yield there', value: sweep.best_kwh, unit: 'kWh' },
+      ],
+    },
+    {
+      kind: 'plot',
+      x: { label: name, unit: 'deg' },
+      y: { label: 'AC', unit: 'kWh' },
+      series: [{ name: sweep.array, points: sweep.points.map((point) => [point.angle_deg, point.ac_kwh] as const) }],
+    },
+    {
+      kind: 'table',
+      columns: [
+        { heading: name, unit: 'deg' },
+        { heading: 'AC', unit: 'kWh' },
+        { heading: 'Of the best', unit: '%', decimals: 1 },
+      ],
+      rows: sweep.points.map((point) => [point.angle_deg, point.ac_kwh, (100 * point.ac_kwh) / sweep.best_kwh]),
+    },
+  ]
+}

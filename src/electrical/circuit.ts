@@ -1,0 +1,62 @@
+import type { Inverter, PvModule, TrunkCable } from '../project/index.js'
+
+export type CircuitKind = 'dc_string' | 'ac_branch' | 'ac_inverter_output' | 'ac_combined_output'
+
+/** A listed cable with evenly spaced inverters. */
+export interface Trunk {
+  readonly id: string
+  readonly cable: TrunkCable
+  readonly feed: 'end' | 'centre'
+  /** Length from the feed to the last inverter (of the longer half), ft. */
+  readonly lengthFt: number
+  readonly inverters: number
+}
+
+/** A circuit before it is sized. */
+export interface Circuit {
+  readonly id: string
+  readonly kind: CircuitKind
+  /** Path in project.yaml that a person would change. */
+  readonly where: string
+  /** Line-to-line voltage, or the string's voltage at maximum power, V. */
+  readonly voltageV: number
+  /** Maximum circuit current, A: rated output, or 1.25 times the short-circuit current. */
+  readonly continuousA: number
+  /** Current at which voltage rise is reckoned, A: rated output, or the current at maximum power. */
+  readonly operatingA: number
+  /** Device that protects it, A; null when none is needed. */
+  readonly deviceA: number | null
+  /** Device that the grounding conductor is sized by, A. */
+  readonly groundingDeviceA: number
+  /** The smallest device that would do, A. */
+  readonly smallestDeviceA: number
+  /** Largest device that the makers allow, A; undefined when nothing limits it. */
+  readonly maxDeviceA: number | undefined
+  /** Largest voltage rise that the maker allows, percent. */
+  readonly makerRisePct: number | undefined
+  readonly inverterId: string | undefined
+  readonly inverter: Inverter | undefined
+  /** Inverters that feed it. */
+  readonly inverters: number
+  readonly trunk: Trunk | undefined
+  readonly arrays: Readonly<Record<string, number>>
+  readonly string: StringFacts | undefined
+}
+
+/** What a string is made of. */
+export interface StringFacts {
+  readonly array: string
+  readonly moduleId: string
+  readonly module: PvModule
+  readonly modules: number
+  readonly unit: string
+  readonly input: number
+  /** Strings on the same input, this one too. */
+  readonly parallel: number
+  readonly iscA: number
+}
+
+export const isAc = (circuit: Circuit): boolean => circuit.kind !== 'dc_string'
+
+/** Line-to-line voltage of the service that is covered, V. */
+export const SERVICE_VOLTAGE_V = 240

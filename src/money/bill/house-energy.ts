@@ -1,0 +1,74 @@
+import { StageError } from '../../worksheet/index.js'
+import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
+import type { RateSheet } from '../tariff/index.js'
+import { layHours } from './hour-layout.js'
+import { hourlyLedgers } from './hourly-ledgers.js'
+import type { BillLedger } from './ledger.js'
+import { monthlyLedgers } from './monthly-ledgers.js'
+
+/** What the house uses and the system produces in a typical year. */
+export type HouseEnergy =
+  /** 8760 hours of local standard time, kWh. */
+  | { readonly kind: 'hourly'; readonly usageKwh: Float64Array; readonly productionKwh?: Float64Array }
+  /** Twelve totals, January first, kWh. */
+  | { readonly kind: 'monthly'; readonly usageKwh: readonly number[]; readonly productionKwh?: readonly number[] }
+
+/** @throws StageError unless there are `count` finite numbers, none below `least`. */
+function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least: number): void {
+  const what = count === 12 ? 'months' : 'hours'
+  if (kwh.length !== count) {
+    throw new StageError(
+      where,
+      `there are ${String(kwh.length)} ${what}, not ${String(count)}`,
+      count === 12 ? 'State twelve totals, January first.' : 'Give every hour of a year of 365 days.',
+    )
+  }
+  for (let i = 0; i < kwh.length; i++) {
+    const value = kwh[i] ?? Number.NaN
+    if (Number.isFinite(value) && value >= least) continue
+    throw new StageError(
+      where,
+      `${what.slice(0, -1)} ${String(i + 1)} is ${String(value)} kWh`,
+      'State energy in kWh, zero or above.',
+    )
+  }
+}
+
+/** Ledgers of a year of bills without and with the system, with the output scaled. */
+export interface YearLedgers {
+  readonly without: readonly BillLedger[]
+  /** @param scale Factor on the output, 1 = as stated. */
+  withSystem(scale: number): readonly BillLedger[]
+}
+
+/**
+ * Lays a year of energy out in the bills of a tariff.
+ *
+ * @throws StageError when months or hours are missing, or the tariff needs hours that monthly totals do not tell.
+ */
+export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: BillingCalendar): YearLedgers {
+  const layout = layHours(sheet, calendar)
+  if (energy.kind === 'monthly') {
+    const { usageKwh, productionKwh } = energy
+    checkSeries('usage.monthly_kwh', usageKwh, 12, 0)
+    if (productionKwh !== undefined) checkSeries('yield', productionKwh, 12, -Infinity)
+    return {
+      without: monthlyLedgers(sheet, layout, usageKwh, undefined),
+      withSystem: (scale) =>
+        monthlyLedgers(
+          sheet,
+          layout,
+          usageKwh,
+          (productionKwh ?? []).map((kwh) => kwh * scale),
+        ),
+    }
+  }
+  const { usageKwh, productionKwh } = energy
+  checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
+  if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
+  const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
+  return {
+    without: hourlyLedgers(layout, usageKwh, undefined, 1, false),
+    withSystem: (scale) => hourlyLedgers(layout, usageKwh, productionKwh, scale, byHour),
+  }
+}

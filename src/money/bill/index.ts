@@ -1,0 +1,7 @@
+export { billAcrossRates, type DatedSheet, type ProratedBillValues } from './bill-across-rates.js'
+export type { BillLineValues, BillValues, BillYearValues } from './bill-values.js'
+export { computeBill } from './compute-bill.js'
+export { computeSavings, type SavingsValues } from './compute-savings.js'
+export type { HouseEnergy } from './house-energy.js'
+export { billFromPeriods } from './period-bill.js'
+export { savingsAt, savingsCurve, type SavingsCurve } from './savings-curve.js'

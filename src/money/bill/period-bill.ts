@@ -1,0 +1,47 @@
+import { StageError } from '../../worksheet/index.js'
+import { dayOfYear } from '../calendar/index.js'
+import { microKwh } from '../exact/index.js'
+import type { RateSheet } from '../tariff/index.js'
+import { billValues, type BillValues } from './bill-values.js'
+import { emptySegment, type BillLedger } from './ledger.js'
+import { noBanks, priceBill } from './price-bill.js'
+
+/**
+ * One bill from the energy of each time-of-use period, such as a printed bill shows it.
+ *
+ * @param month Month of the bill, 1 to 12, which tells the season by its first day.
+ * @param usageKwh kWh by period id; `all` when the tariff has no periods.
+ * @throws StageError when a period is missing.
+ */
+export function billFromPeriods(
+  sheet: RateSheet,
+  month: number,
+  days: number,
+  usageKwh: Readonly<Record<string, number>>,
+): BillValues {
+  const firstDay = dayOfYear(month, 1)
+  if (sheet.demand.length > 0) {
+    throw new StageError(
+      'tariff.demand',
+      'energy by period does not tell the demand',
+      'Use hourly use for this tariff.',
+    )
+  }
+  const segment = emptySegment(sheet.seasonOfDay[firstDay] ?? 0, days, sheet.periods.length)
+  for (const [p, period] of sheet.periods.entries()) {
+    const kwh = usageKwh[period]
+    if (kwh === undefined)
+      throw new StageError('usage', `there is no energy for period ${period}`, `State the kWh of ${period}.`)
+    segment.load[p] = microKwh(kwh)
+    segment.imported[p] = microKwh(kwh)
+  }
+  const ledger: BillLedger = {
+    month,
+    days,
+    segments: [segment],
+    generation: 0,
+    exportedByHour: undefined,
+    hourly: false,
+  }
+  return billValues(priceBill(sheet, ledger, false, noBanks(sheet)))
+}

@@ -1,0 +1,54 @@
+import type { BillingCalendar } from '../calendar/index.js'
+import type { RateSheet } from '../tariff/index.js'
+import { toNumber } from './bill-values.js'
+import { priceYear } from './bill-year.js'
+import { yearLedgers, type HouseEnergy } from './house-energy.js'
+
+/** Annual savings as a function of output: exact bills at the nodes, straight lines between them. */
+export interface SavingsCurve {
+  readonly scales: Float64Array
+  readonly savingsUsd: Float64Array
+}
+
+const GRID = [0, ...Array.from({ length: 25 }, (_, i) => (30 + 5 * i) / 100)]
+
+/**
+ * Savings per year at many outputs, so that years of degradation and samples of weather need no new bills.
+ *
+ * @param extraScales Further factors on the output at which the curve must be exact.
+ * @throws StageError as `computeBill`.
+ */
+export function savingsCurve(
+  sheet: RateSheet,
+  energy: HouseEnergy,
+  calendar: BillingCalendar,
+  extraScales: readonly number[] = [],
+  sheetWithSystem: RateSheet = sheet,
+): SavingsCurve {
+  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without, false).total
+  const ledgers = yearLedgers(sheetWithSystem, energy, calendar)
+  const scales = Float64Array.from([...new Set([...GRID, ...extraScales])].sort((a, b) => a - b))
+  const savingsUsd = scales.map((scale) => {
+    return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.withSystem(scale), true).total))
+  })
+  return { scales, savingsUsd }
+}
+
+/** @param scale Factor on the output; above the last node the last line is prolonged. @returns USD per year at base prices. */
+export function savingsAt(curve: SavingsCurve, scale: number): number {
+  const { scales, savingsUsd } = curve
+  let low = 0
+  let high = scales.length - 1
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if ((scales[middle] ?? 0) <= scale) low = middle
+    else high = middle
+  }
+  const x0 = scales[low] ?? 0
+  const x1 = scales[high] ?? 1
+  const y0 = savingsUsd[low] ?? 0
+  const y1 = savingsUsd[high] ?? 0
+  if (scale === x0) return y0
+  if (scale === x1) return y1
+  return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
+}

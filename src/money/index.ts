@@ -1,0 +1,18 @@
+export {
+  billAcrossRates,
+  billFromPeriods,
+  computeBill,
+  computeSavings,
+  savingsAt,
+  savingsCurve,
+  type BillLineValues,
+  type BillValues,
+  type BillYearValues,
+  type DatedSheet,
+  type HouseEnergy,
+  type ProratedBillValues,
+  type SavingsCurve,
+  type SavingsValues,
+} from './bill/index.js'
+export { makeCalendar, type BillingCalendar } from './calendar/index.js'
+export { readTariff, type RateSheet } from './tariff/index.js'

@@ -1,0 +1,22 @@
+import type { Complaint } from './explain/complaint.js'
+import { explain } from './explain/explain.js'
+import type { Locator } from './locator.js'
+import type { PlainMap } from './plain-data.js'
+import type { Project } from './project-types.generated.js'
+import { validate } from './project-validator.generated.js'
+import { checkRules } from './rules/index.js'
+import { projectSchema } from './schema.js'
+
+/** All that is wrong with the data by the schema or, when the schema is content, by the rules. */
+export function checkData(data: PlainMap, locator: Pick<Locator, 'sourceAt'>): Complaint[] {
+  if (validate(data)) return checkRules(data as unknown as Project)
+  const root = projectSchema()
+  const complaints = explain(root, data, [], { root, sourceAt: (segments) => locator.sourceAt(segments) })
+  if (complaints.length > 0) return complaints
+  // The validator refuses what explain does not know of: its own words are better than silence.
+  return (validate.errors ?? []).map(({ instancePath, keyword, params }) => ({
+    segments: instancePath.split('/').slice(1),
+    at: 'value',
+    message: `breaks '${keyword}' of the schema: ${JSON.stringify(params)}`,
+  }))
+}

@@ -1,0 +1,87 @@
+import type { YieldRun } from './run-yield.js'
+import { DAY_TYPE_COUNT } from './day-type-steps.js'
+import type { SkySteps } from './sky-steps.js'
+
+/** Numbers by hour of an hourly file, or by day type and step of the monthly method. */
+export interface StepTable {
+  readonly headings: readonly string[]
+  readonly rows: readonly (readonly (string | number)[])[]
+}
+
+/**
+ * Course of the year behind an estimate: 8760 (or 8784) rows for an hourly file, sun up or not; one row for each step
+ * of each day type otherwise, with the number of days of the year that it stands for.
+ */
+export function stepTable(run: YieldRun): StepTable {
+  return run.climate.kind === 'hourly' ? hourTable(run, run.climate.length) : dayTypeTable(run)
+}
+
+const LIGHT = ['ghi_w_m2', 'dni_w_m2', 'dhi_w_m2'] as const
+
+function lightOf(steps: SkySteps, step: number): number[] {
+  return [steps.ghiWM2[step] as number, steps.dniWM2[step] as number, steps.dhiWM2[step] as number]
+}
+
+function hourTable(run: YieldRun, length: number): StepTable {
+  const { steps, arrays, system, climate } = run
+  if (climate.kind !== 'hourly') throw new Error('an hourly table needs an hourly climate')
+  const stepOfRow = new Int32Array(length).fill(-1)
+  steps.fileRow?.forEach((row, step) => {
+    stepOfRow[row] = step
+  })
+  const rows = Array.from({ length }, (_, row) => {
+    const step = stepOfRow[row] as number
+    const when = [climate.month[row] as number, climate.day[row] as number, climate.hour[row] as number]
+    if (step < 0) {
+      const dark = [climate.ghiWM2[row] as number, climate.dniWM2[row] as number, climate.dhiWM2[row] as number]
+      return [...when, ...dark, climate.dryBulbC[row] as number, ...arrays.map(() => 0), 0, 0, 0]
+    }
+    return [
+      ...when,
+      ...lightOf(steps, step),
+      steps.dryBulbC[step] as number,
+      ...arrays.map((array) => array.planeWM2[step] as number),
+      system.dcW[step] as number,
+      system.clippedW[step] as number,
+      system.acW[step] as number,
+    ]
+  })
+  return { headings: ['month', 'day', 'hour_ending_standard_time', ...LIGHT, 'dry_bulb_c', ...powers(run)], rows }
+}
+
+function dayTypeTable(run: YieldRun): StepTable {
+  const { steps, arrays, system } = run
+  const rows = Array.from({ length: steps.length }, (_, step) => {
+    const { month, dayType, days, hour } = steps.label(step)
+    return [
+      month,
+      dayType ?? 0,
+      days ?? 0,
+      hour,
+      days === undefined ? 0 : (steps.hours[step] as number) / days,
+      ...lightOf(steps, step),
+      steps.dryBulbC[step] as number,
+      ...arrays.map((array) => array.planeWM2[step] as number),
+      system.dcW[step] as number,
+      system.clippedW[step] as number,
+      system.acW[step] as number,
+    ]
+  })
+  return {
+    headings: [
+      'month',
+      `day_type_1_dull_to_${DAY_TYPE_COUNT}_clear`,
+      'days_per_year',
+      'solar_time_h',
+      'step_h',
+      ...LIGHT,
+      'dry_bulb_c',
+      ...powers(run),
+    ],
+    rows,
+  }
+}
+
+function powers(run: YieldRun): string[] {
+  return [...run.arrays.map((array) => `plane_${array.plan.id}_w_m2`), 'dc_w', 'clipped_w', 'ac_w']
+}

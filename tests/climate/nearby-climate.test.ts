@@ -1,0 +1,233 @@
+import * as fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import {
+  climateSites,
+  monthlyExtraterrestrialWhM2Day,
+  nearbyClimate,
+  siteClimate,
+  siteRecord,
+  stationClimate,
+  type House,
+  type MonthlyClimate,
+} from '../../src/climate/index.js'
+import { StageError, Worksheet } from '../../src/worksheet/index.js'
+
+const nearby = (house: House): { climate: MonthlyClimate; ids: string[]; worksheet: Worksheet } => {
+  const worksheet = new Worksheet()
+  const climate = nearbyClimate(house, worksheet)
+  return { climate, ids: worksheet.result(0).findings.map((finding) => finding.id), worksheet }
+}
+const site = (wmo: string) => climateSites().find((one) => one.wmo === wmo)!
+const series = ['ghiWhM2Day', 'dhiWhM2Day', 'clearness', 'meanC', 'meanMaxC', 'meanMinC', 'windMs'] as const
+
+/** The error of a run that must fail. */
+function refusal(run: () => unknown): StageError {
+  try {
+    run()
+  } catch (error) {
+    if (error instanceof StageError) return error
+    throw error
+  }
+  throw new Error('did not fail')
+}
+
+function expectSound(climate: MonthlyClimate): void {
+  for (const key of series) {
+    expect(climate[key]).toHaveLength(12)
+    expect(climate[key].every(Number.isFinite)).toBe(true)
+  }
+  expect(Number.isFinite(climate.elevationM) && Number.isFinite(climate.spreadRel)).toBe(true)
+  for (let month = 0; month < 12; month++) {
+    expect(climate.dhiWhM2Day[month]).toBeGreaterThanOrEqual(0)
+    expect(climate.dhiWhM2Day[month]).toBeLessThanOrEqual(climate.ghiWhM2Day[month]!)
+    expect(climate.clearness[month]).toBeLessThanOrEqual(0.8 + 1e-9)
+    expect(climate.meanMinC[month]).toBeLessThanOrEqual(climate.meanC[month]!)
+    expect(climate.meanC[month]).toBeLessThanOrEqual(climate.meanMaxC[month]!)
+  }
+}
+
+describe('nearbyClimate', () => {
+  it('averages three sites with weights of one over the distance', () => {
+    const { climate } = nearby({ latitudeDeg: 40, longitudeDeg: -100, elevationM: 700 })
+    expect(climate.sites).toHaveLength(3)
+    const [first, second, third] = climate.sites
+    expect(first!.distanceKm).toBeLessThanOrEqual(second!.distanceKm)
+    expect(first!.weight / third!.weight).toBeCloseTo(third!.distanceKm / first!.distanceKm, 10)
+    expect(first!.weight + second!.weight + third!.weight).toBeCloseTo(1, 12)
+  })
+
+  it('counts a distance below 1 km as 1 km', () => {
+    const { latitudeDeg, longitudeDeg } = site('727450')
+    const { climate } = nearby({ latitudeDeg, longitudeDeg, elevationM: 433 })
+    expect(climate.sites[0]!.distanceKm).toBe(0)
+    expect(climate.sites[0]!.weight / climate.sites[1]!.weight).toBeCloseTo(climate.sites[1]!.distanceKm, 9)
+  })
+
+  it('leaves out sites whose sunshine is flagged, but not those flagged for design temperature only', () => {
+    // Hilo is flagged 16 % below its neighbours; San Francisco only for its late summer.
+    const hilo = site('912850')
+    expect(nearby({ ...hilo }).climate.sites.map((one) => one.wmo)).not.toContain('912850')
+    const coast = climateSites().find((one) => one.state === 'CA' && one.flags.join(' ') === 'jja_high?')!
+    expect(nearby({ ...coast }).climate.sites[0]!.wmo).toBe(coast.wmo)
+  })
+
+  it('uses a flagged site where nothing else is within reach, and warns', () => {
+    const { climate, ids } = nearby({ ...site('704140') })
+    expect(climate.sites[0]!.name).toContain('SHEMYA')
+    expect(ids).toContain('climate.station-flagged')
+    expect(ids).toContain('climate.fewer-sites')
+    expectSound(climate)
+  })
+
+  it('corrects temperature by 6.5 K/km to the height of the house and says so', () => {
+    const place = { latitudeDeg: 39.7, longitudeDeg: -105 }
+    const low = nearby({ ...place, elevationM: 1600 })
+    const high = nearby({ ...place, elevationM: 2600 })
+    for (let month = 0; month < 12; month++) {
+      expect(low.climate.meanC[month]! - high.climate.meanC[month]!).toBeCloseTo(6.5, 9)
+      expect(low.climate.ghiWhM2Day[month]).toBe(high.climate.ghiWhM2Day[month])
+    }
+    const assumption = low.worksheet.result(0).assumptions.find((one) => one.unit === 'K/km')
+    expect(assumption?.value).toBe(6.5)
+    expect(high.ids).toContain('climate.site-height')
+    expect(low.ids).not.toContain('climate.site-height')
+  })
+
+  it('says that the height of the sites was used when the house has none', () => {
+    const { climate, worksheet } = nearby({ latitudeDeg: 40, longitudeDeg: -100 })
+    const weighted = climate.sites.reduce((sum, one) => sum + one.weight * site(one.wmo).elevationM, 0)
+    expect(climate.elevationM).toBeCloseTo(weighted, 9)
+    const assumption = worksheet.result(0).assumptions.find((one) => one.path === 'site.elevation_ft')
+    expect(Number(assumption?.value) * 0.3048).toBeCloseTo(weighted, 0)
+    expect(climate.sites[0]!.heightDifferenceM).toBeUndefined()
+  })
+
+  it('takes the clock of the nearest site unless the project states one', () => {
+    const place = { latitudeDeg: 40, longitudeDeg: -100 }
+    expect(nearby(place).climate.utcOffsetH).toBe(site(nearby(place).climate.sites[0]!.wmo).utcOffsetH)
+    const stated = nearby({ ...place, utcOffsetH: -5 })
+    expect(stated.climate.utcOffsetH).toBe(-5)
+    // Probably daylight saving time.
+    expect(stated.ids).toContain('climate.utc-offset')
+    expect(nearby({ ...place, utcOffsetH: -6 }).ids).not.toContain('climate.utc-offset')
+  })
+
+  it('warns beyond 80 km and names the site', () => {
+    const { ids, worksheet } = nearby({ latitudeDeg: 38.5, longitudeDeg: -110.5, elevationM: 1400 })
+    expect(ids).toContain('climate.site-far')
+    const finding = worksheet.result(0).findings.find((one) => one.id === 'climate.site-far')!
+    expect(finding.message).toMatch(/\(\d+ km away, \d+ m (higher|lower)\)/)
+  })
+
+  it.each([
+    ['London', 51.5, -0.1],
+    ['Denver with the sign of its longitude lost', 39.7, 105],
+    ['the middle of the Pacific', 0, -140],
+  ])('refuses %s and points to an EPW file', (_, latitudeDeg, longitudeDeg) => {
+    const error = refusal(() => nearby({ latitudeDeg, longitudeDeg }))
+    expect(error.fix).toMatch(/EPW/)
+    expect(error.message).toMatch(/within 500 km/)
+  })
+
+  it('has clearness, weights and temperatures within those of its neighbours, anywhere in the US, and no NaN', () => {
+    // Up to 2 degrees from any site: all the land, and some water.
+    const offset = fc.double({ min: -2, max: 2, noNaN: true })
+    const places = fc
+      .tuple(fc.constantFrom(...climateSites()), offset, offset)
+      .map(([one, north, east]) => ({ latitudeDeg: one.latitudeDeg + north, longitudeDeg: one.longitudeDeg + east }))
+    fc.assert(
+      fc.property(places, fc.option(fc.integer({ min: 0, max: 3500 }), { nil: undefined }), (place, elevationM) => {
+        const { climate } = nearby({ ...place, elevationM })
+        expectSound(climate)
+        expect(climate.sites.reduce((sum, one) => sum + one.weight, 0)).toBeCloseTo(1, 12)
+        const used = climate.sites.map((one) => ({ place: site(one.wmo), record: siteRecord(site(one.wmo)) }))
+        for (let month = 0; month < 12; month++) {
+          const winds = used.map((one) => one.record.windMs[month]!)
+          expect(climate.windMs[month]).toBeGreaterThanOrEqual(Math.min(...winds) - 1e-9)
+          expect(climate.windMs[month]).toBeLessThanOrEqual(Math.max(...winds) + 1e-9)
+          const warm = used.map(
+            (one) => one.record.meanC[month]! + 0.0065 * (one.place.elevationM - climate.elevationM),
+          )
+          expect(climate.meanC[month]).toBeGreaterThanOrEqual(Math.min(...warm) - 1e-9)
+          expect(climate.meanC[month]).toBeLessThanOrEqual(Math.max(...warm) + 1e-9)
+          // Months of low sun are capped or left out and have no such bounds.
+          const clear = used.map((one) => {
+            const h0 = monthlyExtraterrestrialWhM2Day(one.place.latitudeDeg)[month]!
+            return h0 >= 300 ? one.record.ghiWhM2Day[month]! / h0 : undefined
+          })
+          const bounds = clear.every((one) => one !== undefined) ? clear : [0, 0.8]
+          expect(climate.clearness[month]).toBeGreaterThanOrEqual(Math.min(...bounds) - 1e-9)
+          expect(climate.clearness[month]).toBeLessThanOrEqual(Math.max(...bounds) + 1e-9)
+        }
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  it('is sound on the spot of every site', () => {
+    for (const one of climateSites()) {
+      const { climate } = nearby({ ...one })
+      expect(climate.sites.length).toBeGreaterThan(0)
+      expectSound(climate)
+    }
+  })
+})
+
+describe('stationClimate', () => {
+  it('gives back the sunshine and temperature of a site for a house on the spot', () => {
+    const one = site('727450')
+    const climate = stationClimate('727450', one, new Worksheet())
+    const record = siteRecord(one)
+    for (let month = 0; month < 12; month++) {
+      expect(climate.ghiWhM2Day[month]).toBeCloseTo(record.ghiWhM2Day[month]!, 6)
+      expect(climate.dhiWhM2Day[month]).toBeCloseTo(record.dhiWhM2Day[month]!, 6)
+      expect(climate.meanC[month]).toBeCloseTo(record.meanC[month]!, 9)
+    }
+    expect(climate.spreadRel).toBe(0)
+    expect(climate.sites).toHaveLength(1)
+  })
+
+  it('warns about a flagged station in words', () => {
+    const worksheet = new Worksheet()
+    stationClimate('912850', site('912850'), worksheet)
+    const finding = worksheet.result(0).findings.find((one) => one.id === 'climate.station-flagged')
+    expect(finding?.message).toContain('16 % below the median of its nearest sites')
+  })
+
+  it('refuses an unknown station and names the nearest ones', () => {
+    const place = { latitudeDeg: 47.6, longitudeDeg: -122.3 }
+    const error = refusal(() => stationClimate('000000', place, new Worksheet()))
+    expect(error.message).toContain("'000000'")
+    expect(error.fix).toContain('727930')
+  })
+
+  it('refuses a station more than 500 km away', () => {
+    expect(() => stationClimate('727450', { latitudeDeg: 33, longitudeDeg: -112 }, new Worksheet())).toThrow(
+      /at most 500 km/,
+    )
+  })
+})
+
+describe('siteClimate', () => {
+  const place = { latitude_deg: 40, longitude_deg: -100, elevation_ft: 2400, utc_offset_h: -6 }
+  it('takes nearby sites when the project says nothing, and says that', () => {
+    const worksheet = new Worksheet()
+    const climate = siteClimate(place, undefined, worksheet)
+    expect(climate).toMatchObject({ kind: 'monthly', elevationM: 2400 * 0.3048, utcOffsetH: -6 })
+    expect(worksheet.result(0).assumptions.map((one) => one.path)).toEqual([
+      'site.climate',
+      'site.climate.temperature_lapse',
+    ])
+  })
+  it('takes the station that the project names', () => {
+    const climate = siteClimate(
+      { ...place, climate: { station: '725520' } },
+      undefined,
+      new Worksheet(),
+    ) as MonthlyClimate
+    expect(climate.sites.map((one) => one.wmo)).toEqual(['725520'])
+  })
+  it('refuses to go on without the text of the weather file', () => {
+    expect(() => siteClimate({ ...place, climate: { epw: 'a.epw' } }, undefined, new Worksheet())).toThrow(StageError)
+  })
+})
