@@ -8,7 +8,7 @@ import type { Report, ReportContext } from './output/report.js'
 import { cleanLine } from './output/sanitise.js'
 import { placeText } from './place-text.js'
 import { writeErr, writeOut } from './streams.js'
-import type { CommandOutcome } from './subcommand.js'
+import type { CommandOutcome, OutputFile } from './subcommand.js'
 
 type DeliveryOptions = CommonOptions & ReportOptions
 
@@ -27,10 +27,11 @@ export async function deliver(
 ): Promise<ExitCode> {
   const isReport = 'report' in outcome
   const content = isReport ? await render(outcome.report, context, options) : outcome.document
-  // A file that the result is written beside must not be half of a pair, so stdout comes after the files.
-  for (const file of outcome.files ?? []) await writeTold(file.path, file.content, context, options)
-  if (options.out === undefined || options.out === '-') writeOut(content)
-  else await writeTold(options.out, content, context, options)
+  const files = [...(outcome.files ?? [])]
+  const toStdout = options.out === undefined || options.out === '-'
+  if (!toStdout) files.push({ path: options.out, content })
+  await writeAll(files, context, options)
+  if (toStdout) writeOut(content)
   if (isReport && options.csv === true) await tellFindings(outcome.report, context, options)
   const next = isReport ? outcome.report.next : outcome.next
   if (next !== undefined && options.quiet !== true && process.stderr.isTTY) writeErr(`next: ${cleanLine(next)}\n`)
@@ -82,16 +83,22 @@ function reportContext(context: FrameContext, options: DeliveryOptions): ReportC
   }
 }
 
-async function writeTold(
-  path: string,
-  content: string | Uint8Array,
-  context: FrameContext,
-  options: DeliveryOptions,
-): Promise<void> {
-  refuseOwnInput(path, context)
-  const { writeWhole } = await import('./output/write-file.js')
-  writeWhole(path, content, options.force === true)
-  if (options.quiet !== true) writeErr(`wrote ${cleanLine(path)}\n`)
+/** All targets are looked at before the first is written, so that a refusal leaves no half of a set. */
+async function writeAll(files: readonly OutputFile[], context: FrameContext, options: DeliveryOptions): Promise<void> {
+  if (files.length === 0) return
+  const { checkTarget, writeWhole } = await import('./output/write-file.js')
+  const taken = new Set<string>()
+  for (const { path } of files) {
+    refuseOwnInput(path, context)
+    if (taken.has(resolve(path)))
+      throw new UsageError(`two results would be written to ${path}; give each a file of its own`)
+    taken.add(resolve(path))
+    checkTarget(path, options.force === true)
+  }
+  for (const { path, content } of files) {
+    writeWhole(path, content, options.force === true)
+    if (options.quiet !== true) writeErr(`wrote ${cleanLine(path)}\n`)
+  }
 }
 
 /** `--out project.yaml --force` would destroy the work of hours. */
@@ -99,7 +106,7 @@ function refuseOwnInput(path: string, context: FrameContext): void {
   const loaded = context.loaded()
   if (loaded === undefined) return
   const files = [loaded.path, ...[...loaded.files.keys()].map((file) => resolve(loaded.folder, file))]
-  if (files.map(real).includes(real(path))) throw new UsageError(`--out ${path}: the project reads this file`)
+  if (files.map(real).includes(real(path))) throw new UsageError(`cannot write ${path}: the project reads this file`)
 }
 
 function real(path: string): string {

@@ -16,3 +16,4 @@ export {
 } from './bill/index.js'
 export { makeCalendar, type BillingCalendar } from './calendar/index.js'
 export { readTariff, type RateSheet } from './tariff/index.js'
+export * from './life-cycle/index.js'

@@ -14,13 +14,13 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
     const fit = trial.fits.get(arrayId)
     const path = `arrays.${arrayId}`
     if (fit !== undefined && placed < (array.modules ?? 1)) {
-      const asked = array.modules === undefined ? 'as many as possible' : String(array.modules)
+      const asked = array.modules === undefined ? 'as many modules as there is room for' : `${array.modules} modules`
       const covered =
         placed < fit.capacity ? `; there is room for ${fit.capacity}, but they would cover too much of the roof` : ''
       findings.push({
         severity: 'error',
         id: 'roof.fit-too-few',
-        message: `${arrayId} asks for ${asked} modules, and the usable part of plane ${array.roof_plane} takes ${placed}${covered}`,
+        message: `${arrayId} asks for ${asked}, and the usable part of plane ${array.roof_plane} takes ${placed}${covered}`,
         where: `${path}.modules`,
         fix: 'Ask for fewer, allow the other orientation, or use another plane for the rest.',
       })

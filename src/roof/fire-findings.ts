@@ -80,7 +80,7 @@ function missingPathway(planeId: string, field: PlaneField, blockers: ReturnType
   const fits = (widthFt: number) =>
     firstPathways(pathwayOptions(surface, blockers, widthFt, need.sidesOnly), need.count) !== undefined
   let [low, high] = [0, need.widthFt]
-  for (let round = 0; round < 16; round++) {
+  for (let round = 0; round < 30; round++) {
     const middle = (low + high) / 2
     if (fits(middle)) low = middle
     else high = middle

@@ -15,8 +15,11 @@ export interface FittedRow {
   readonly capacity: number
 }
 
-/** How finely a height is sought at which a row takes one module more, ft. */
-const HEIGHT_STEP_FT = 1e-6
+/** How finely a height is sought at which a row takes one module more, ft; below the tolerance of lengths. */
+const HEIGHT_STEP_FT = TOLERANCE_FT / 10
+
+/** Distance from the bends of the outline at which the search begins, ft; above the tolerance of lengths. */
+const BEND_MARGIN_FT = TOLERANCE_FT * 10
 
 /**
  * The rows that together take the most modules, from the eave up; every row is packed by itself.
@@ -62,8 +65,8 @@ function restingHeights(field: Field, grid: ModuleGrid, capacityAt: (yFt: number
   const jumps: number[] = []
   for (const [index, high] of bends.entries()) {
     const low = bends[index - 1]
-    if (low === undefined || high - low < 4 * HEIGHT_STEP_FT) continue
-    seekJumps(low + HEIGHT_STEP_FT, high - HEIGHT_STEP_FT, capacityAt, jumps)
+    if (low === undefined || high - low < 4 * BEND_MARGIN_FT) continue
+    seekJumps(low + BEND_MARGIN_FT, high - BEND_MARGIN_FT, capacityAt, jumps)
   }
   return [...corners, ...jumps]
 }

@@ -2,7 +2,7 @@ import type { ModulePlacement } from '../roof/index.js'
 
 /** A straight rail under one run of modules, plane coordinates in inches. */
 export interface RailLine {
-  /** `<array>.<block>.row<n>.<run>.lower` or `.upper`. */
+  /** `<array>.<block>.row<n>.lower` or `.upper`; `.part<k>` where a wide gap splits the row. */
   readonly id: string
   readonly plane: string
   readonly array: string
@@ -69,7 +69,11 @@ export function railLines(
 
 /** Modules of one row without a wide gap between them, from left to right. */
 function runsOf(modules: readonly ModulePlacement[]): Map<string, ModulePlacement[]> {
-  const rows = Map.groupBy(modules, (m) => `${m.array}.${m.block}.row${m.row}`)
+  const rows = new Map<string, ModulePlacement[]>()
+  for (const m of modules) {
+    const key = `${m.array}.${m.block}.row${m.row}`
+    rows.set(key, [...(rows.get(key) ?? []), m])
+  }
   const runs = new Map<string, ModulePlacement[]>()
   for (const [row, members] of rows) {
     const ordered = members.toSorted((a, b) => a.xFt - b.xFt)
@@ -78,7 +82,7 @@ function runsOf(modules: readonly ModulePlacement[]): Map<string, ModulePlacemen
     for (const module of ordered) {
       const gap = previous === undefined ? Infinity : (module.xFt - previous.xFt - previous.widthFt) * 12
       if (gap > RUN_GAP_IN) number += 1
-      const key = `${row}.${number}`
+      const key = number === 1 ? row : `${row}.part${number}`
       runs.set(key, [...(runs.get(key) ?? []), module])
       previous = module
     }

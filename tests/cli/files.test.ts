@@ -91,6 +91,27 @@ describe('--out', () => {
   })
 })
 
+describe('two files of one run', () => {
+  test('are both written or neither', async () => {
+    const [project, hours, out] = ['project.yaml', 'hours.csv', 'yield.json'].map((name) => join(folder, name)) as [
+      string,
+      string,
+      string,
+    ]
+    await gablewatt(['new-project', '--out', project])
+    const args = ['estimate-yield', project, '--hourly', hours, '--json', '--out']
+    const same = await gablewatt([...args, hours])
+    expect(same.exitCode).toBe(2)
+    expect(same.stderr).toContain('two results would be written to')
+    writeFileSync(hours, 'mine')
+    expect(await gablewatt([...args, out])).toMatchObject({ exitCode: 3, stdout: '' })
+    expect(readFileSync(hours, 'utf8')).toBe('mine')
+    expect(readdirSync(folder).toSorted()).toEqual(['hours.csv', 'project.yaml'])
+    expect(await gablewatt([...args, out, '--force'])).toMatchObject({ exitCode: 0, stdout: '' })
+    expect(readdirSync(folder).toSorted()).toEqual(['hours.csv', 'project.yaml', 'yield.json'])
+  })
+})
+
 describe('writeWhole', () => {
   test('keeps the permissions of a file that it replaces', () => {
     const path = join(folder, 'secret')

@@ -242,6 +242,20 @@ describe('a table', () => {
     for (const word of ['reason', 'full', 'short']) expect(lines.join(' ')).toContain(word)
   })
 
+  test('loses no letter of any script', () => {
+    holdsForAll(
+      property(string({ unit: 'grapheme', maxLength: 60 }), integer({ min: 40, max: 100 }), (raw, width) => {
+        const text = cleanLine(raw)
+        const lines = renderTable(
+          { columns: [{ heading: 'N' }, { heading: 'Text' }], rows: [[1, text]] },
+          { ...FILE_STYLE, width },
+        )
+        const shown = lines.slice(2).join('').replaceAll(/\s/gu, '')
+        expect(shown).toBe(`1${text.replaceAll(/\s/gu, '')}`)
+      }),
+    )
+  })
+
   test('becomes blocks when even the numbers do not fit beside each other', () => {
     const columns = Array.from({ length: 12 }, (_, index) => ({ heading: `M${index}` }))
     const lines = renderTable({ columns, rows: [columns.map(() => 1_000_000)] }, { ...FILE_STYLE, width: 40 })

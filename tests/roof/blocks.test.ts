@@ -110,13 +110,7 @@ describe('blocks', () => {
         arrangement: { blocks: { main: block({ orientation: 'landscape', rows: 1, columns: 1, x_ft: 7.5, y_ft: 2 }) } },
       },
     )
-    expect(messages(project)).toEqual(
-      ['roof.module-outside: south r1c1 reaches 12 in beyond the valley and the hip of plane south'].map((text) =>
-        text.replace('valley and the hip', 'hip and the valley'),
-      ).length > 0
-        ? messages(project)
-        : [],
-    )
+    expect(messages(project)).toHaveLength(1)
     expect(messages(project)[0]).toMatch(/roof\.module-outside: south r1c1 reaches 12 in beyond/)
   })
 
@@ -187,20 +181,18 @@ test('text plan: ridge on top, neighbours differ, marks win', () => {
   const chimney = { x_ft: 15, y_ft: 8, width_ft: 3, length_ft: 4, height_ft: 4 }
   const project = roofProject(
     { outline: { shape: 'rectangle', width_ft: 20, depth_ft: 12 }, obstructions: { chimney } },
-    { arrangement: { blocks: { main: block({ x_ft: 1, y_ft: 0, rows: 2, columns: 2 }) } } },
+    { arrangement: { blocks: { main: block({ x_ft: 1, y_ft: 0.5, rows: 2, columns: 2 }) } } },
   )
   const { planes, modules } = arrangeModules(project).values
   const plane = planes['south']
   if (plane === undefined) throw new Error('no plane')
   const plan = textPlan(plane, modules, [{ xFt: 2.5, yFt: 1, character: 'o' }], 20)
-  expect(plan.split('\n')).toEqual(
-    [
-      '...............XXX..',
-      '.===###........XXX..',
-      '.===###.............',
-      '.###===.............',
-      '.###===.............',
-      '.##o===.............',
-    ].map((line, index) => (index === 5 ? '.#o#===.............' : line)),
-  )
+  expect(plan.split('\n')).toEqual([
+    '...............XXX..',
+    '.===###........XXX..',
+    '.===###.............',
+    '.###===.............',
+    '.###===.............',
+    '.#o#===.............',
+  ])
 })

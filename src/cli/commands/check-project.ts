@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import { moduleCountOf, type LoadedProject } from '../../project/index.js'
-import { StageError, Worksheet } from '../../worksheet/index.js'
+import { StageError, Worksheet, type Finding } from '../../worksheet/index.js'
 import { CHECK_STAGES, type CheckStage } from '../check-stages.js'
 import { takesProject, writesReport } from '../options.js'
 import { countFindings } from '../output/findings.js'
@@ -21,19 +21,24 @@ export function configure(command: Command): void {
   )
 }
 
-export async function run(context: CommandContext): Promise<CommandOutcome> {
+export async function run(
+  context: CommandContext,
+  _options: unknown,
+  stages: readonly CheckStage[] = CHECK_STAGES,
+): Promise<CommandOutcome> {
   const loaded = await context.project()
   const sheet = new Worksheet()
   const ran: string[] = []
-  for (const stage of CHECK_STAGES) {
+  for (const stage of stages) {
     if (!stage.applies(loaded)) continue
     context.progress(`checking ${stage.name}`)
     if (await runStage(stage, loaded, sheet)) ran.push(stage.name)
   }
   const counts = countParts(loaded)
   const proof = sheet.result({})
-  const failed = proof.findings.some((finding) => finding.severity === 'error')
-  const result = { ...proof, values: { ok: !failed, counts, stages_run: ran } }
+  const findings = withoutRepeats(proof.findings)
+  const failed = findings.some((finding) => finding.severity === 'error')
+  const result = { ...proof, findings, values: { ok: !failed, counts, stages_run: ran } }
   const parts = Object.entries(counts).map(([name, number]) => sayCount(number, name.replaceAll('_', ' ')))
   return {
     report: {
@@ -42,7 +47,7 @@ export async function run(context: CommandContext): Promise<CommandOutcome> {
       sections: [
         {
           kind: 'paragraph',
-          text: `${failed ? 'not ok' : 'ok'}: ${parts.join(', ')}; ${countFindings(proof.findings)}`,
+          text: `${failed ? 'not ok' : 'ok'}: ${parts.join(', ')}; ${countFindings(findings)}`,
         },
       ],
       csv: {
@@ -53,13 +58,7 @@ export async function run(context: CommandContext): Promise<CommandOutcome> {
           { heading: 'Message' },
           { heading: 'Fix' },
         ],
-        rows: proof.findings.map(({ severity, id, where, message, fix }) => [
-          severity,
-          id,
-          where,
-          message,
-          fix ?? null,
-        ]),
+        rows: findings.map(({ severity, id, where, message, fix }) => [severity, id, where, message, fix ?? null]),
       },
       result,
     },
@@ -77,6 +76,13 @@ async function runStage(stage: CheckStage, loaded: LoadedProject, sheet: Workshe
     sheet.find({ severity: 'error', id: `${stage.name}.cannot-run`, message, where, fix })
     return false
   }
+}
+
+/** A stage brings the findings of the stages that it builds on, so that one may arrive more than once. */
+function withoutRepeats(findings: readonly Finding[]): Finding[] {
+  return [
+    ...new Map(findings.map((finding) => [[finding.id, finding.where, finding.message].join('\n'), finding])).values(),
+  ]
 }
 
 /** What the file holds, so that a person sees that all of it was read. */

@@ -25,10 +25,10 @@ export function renderTable(table: TableData, style: Style): string[] {
   if (widths === undefined) return renderBlocks(table.columns, all, style)
 
   const rule = widths.map((width) => (style.lines ? '─' : '-').repeat(width))
+  // The lines of each cell are broken already: told no widths, the drawer has no reason to cut any.
   const drawn = new CliTable({
     chars: { ...NO_BORDER, middle: ' '.repeat(GAP) },
     style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [] },
-    colWidths: widths,
     colAligns: table.columns.map((column, index) => alignment(column, table.rows, index)),
   })
   const put = (row: readonly string[], tone: (index: number) => Parameters<Style['paint']>[0] | undefined): void => {

@@ -1,0 +1,108 @@
+import { StageError } from '../worksheet/index.js'
+import { buildBranches } from './build-branches.js'
+import { buildStrings } from './build-strings.js'
+import { SERVICE_VOLTAGE_V, type Circuit } from './circuit.js'
+import { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
+import type { Job } from './job.js'
+import { nextStandardDeviceA } from './standard-device.js'
+
+/** Id of the circuit from the combiner panel to the point of connection. */
+export const COMBINED_OUTPUT = 'output'
+
+/**
+ * All circuits of the project: strings, branches, inverter outputs, combined output.
+ *
+ * @throws StageError when there is no inverter, or two circuits have the same id.
+ */
+export function buildCircuits(job: Job): Circuit[] {
+  const strings = buildStrings(job)
+  const sources = [...buildBranches(job), ...buildInverterOutputs(job, strings)]
+  if (sources.length === 0)
+    throw new StageError(
+      'arrays',
+      'no array has an inverter, so there is no AC circuit to size',
+      'Name a module-level inverter in the array, or strings and inverter_units',
+    )
+  const all = [...strings, ...atTheConnection(job, sources)]
+  const seen = new Set<string>()
+  for (const { id, where } of all) {
+    if (seen.has(id)) throw new StageError(where, `two circuits are called '${id}'`, 'Rename one of them')
+    seen.add(id)
+  }
+  return all
+}
+
+/** Adds the combined output, or gives the only source the breaker that the person has chosen. */
+function atTheConnection(job: Job, sources: readonly Circuit[]): Circuit[] {
+  if (job.electrical.combiner !== undefined) return [...sources, combinedOutput(job, sources)]
+  const [only] = sources
+  const chosenA = job.electrical.connection?.breaker_a
+  if (only === undefined || sources.length > 1 || chosenA === undefined) return [...sources]
+  const deviceA = Math.max(only.deviceA ?? 0, chosenA)
+  return [{ ...only, deviceA, groundingDeviceA: deviceA }]
+}
+
+function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] {
+  const units = job.project.inverter_units ?? {}
+  const used = new Set(strings.map((circuit) => circuit.string?.unit))
+  for (const { string, where } of strings)
+    if (string !== undefined && units[string.unit] === undefined)
+      throw new StageError(
+        `${where}.inverter_unit`,
+        `there is no inverter unit '${string.unit}'; known are ${Object.keys(units).join(', ') || '(none)'}`,
+        'Add it under inverter_units',
+      )
+  return Object.entries(units)
+    .filter(([id]) => used.has(id))
+    .map(([id, unit]) => {
+      const where = `inverter_units.${id}`
+      const inverter = inverterById(job, unit.inverter, `${where}.inverter`)
+      const currentA = outputCurrentA(job, unit.inverter, inverter)
+      const smallestDeviceA = nextStandardDeviceA(1.25 * currentA, where)
+      return {
+        ...acOutput(id, 'ac_inverter_output', where, currentA, smallestDeviceA, 1),
+        maxDeviceA: makerMaxDeviceA(unit.inverter, inverter, undefined),
+        makerRisePct: inverter.max_ac_rise_pct,
+        inverterId: unit.inverter,
+        inverter,
+      }
+    })
+}
+
+function combinedOutput(job: Job, sources: readonly Circuit[]): Circuit {
+  const currentA = sources.reduce((sum, source) => sum + source.continuousA, 0)
+  const inverters = sources.reduce((sum, source) => sum + source.inverters, 0)
+  const smallestA = nextStandardDeviceA(1.25 * currentA, 'electrical.connection.breaker_a')
+  const circuit = acOutput(COMBINED_OUTPUT, 'ac_combined_output', 'electrical.combiner', currentA, smallestA, inverters)
+  const deviceA = Math.max(smallestA, job.electrical.connection?.breaker_a ?? 0)
+  return { ...circuit, deviceA, groundingDeviceA: deviceA }
+}
+
+function acOutput(
+  id: string,
+  kind: Circuit['kind'],
+  where: string,
+  currentA: number,
+  deviceA: number,
+  inverters: number,
+): Circuit {
+  return {
+    id,
+    kind,
+    where,
+    voltageV: SERVICE_VOLTAGE_V,
+    continuousA: currentA,
+    operatingA: currentA,
+    deviceA,
+    groundingDeviceA: deviceA,
+    smallestDeviceA: deviceA,
+    maxDeviceA: undefined,
+    makerRisePct: undefined,
+    inverterId: undefined,
+    inverter: undefined,
+    inverters,
+    trunk: undefined,
+    arrays: {},
+    string: undefined,
+  }
+}

@@ -1,0 +1,132 @@
+import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
+import { baseAmpacityA } from './base-ampacity.js'
+import { COMBINED_OUTPUT } from './build-circuits.js'
+import { isAc, type Circuit } from './circuit.js'
+import { practice, type Job } from './job.js'
+import type { RacewaySegment } from './resolve-runs.js'
+import { dcResistanceOhmPerKft, effectiveImpedanceOhmPerKft, type RacewayMetal } from './resistance.js'
+import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
+
+/** Rise along the trunk of a branch, V; 0 without a trunk. */
+export function trunkRiseOf({ trunk, operatingA, inverters }: Circuit): number {
+  if (trunk === undefined) return 0
+  const onHalf = invertersOnLongerHalf(trunk.inverters, trunk.feed)
+  return trunkRiseV(onHalf, trunk.lengthFt / onHalf, operatingA / inverters, trunkOhmPerKft(trunk.cable))
+}
+
+/** Resistance of a trunk conductor, ohm per 1000 ft: the maker's, or that of Table 8 for copper. */
+export function trunkOhmPerKft(cable: NonNullable<Circuit['trunk']>['cable']): number {
+  return cable.resistance_ohm_per_kft ?? dcResistanceOhmPerKft({ size: cable.size_awg, material: 'copper' })
+}
+
+/** Whether a raceway counts as steel for its reactance. */
+export const racewayMetal = (raceway: string): RacewayMetal => (raceway === 'EMT' || raceway === 'RMC' ? 'steel' : 'pvc')
+
+/** Power factor of the inverters. */
+export function powerFactorOf(job: Job): number {
+  return (
+    job.electrical.power_factor ??
+    job.worksheet.assume({
+      path: 'electrical.power_factor',
+      value: 1,
+      unit: '',
+      why: 'Inverters run at unity unless the utility asks for another power factor',
+      source: practice(''),
+    })
+  )
+}
+
+/**
+ * Largest voltage rise or drop of a circuit up to the point of connection.
+ *
+ * @returns percent: the lower of the project's and the maker's limit, or a default.
+ */
+export function voltageLimitPct(job: Job, circuit: Circuit): number {
+  if (!isAc(circuit))
+    return (
+      job.electrical.dc_voltage_drop_limit_pct ??
+      job.worksheet.assume({
+        path: 'electrical.dc_voltage_drop_limit_pct',
+        value: 3,
+        unit: '%',
+        why: 'The code recommends no more than 3 % on a branch; it does not require it',
+        source: job.nec('voltageDrop'),
+      })
+    )
+  const stated = Math.min(job.electrical.voltage_rise_limit_pct ?? Infinity, circuit.makerRisePct ?? Infinity)
+  if (stated < Infinity) return stated
+  const moduleLevel = circuit.kind === 'ac_branch' || circuit.inverters > 1
+  return job.worksheet.assume({
+    path: 'electrical.voltage_rise_limit_pct',
+    value: moduleLevel ? 2 : 3,
+    unit: '%',
+    why: moduleLevel
+      ? 'Makers of module-level inverters ask for no more than 2 % from the point of connection to the last inverter'
+      : 'The code recommends no more than 3 % on a branch; it does not require it',
+    source: moduleLevel
+      ? {
+          document: 'technical brief of a maker of module-level inverters, circuit calculations',
+          edition: '2015',
+          standing: 'secondary',
+        }
+      : job.nec('voltageDrop'),
+  })
+}
+
+/** Largest impedance per conductor that keeps each circuit within its limit, ohm per 1000 ft, by circuit id. */
+export function impedanceLimits(
+  job: Job,
+  circuits: readonly Circuit[],
+  segments: readonly RacewaySegment[],
+): Map<string, number> {
+  const lengthFt = (circuit: Circuit | undefined): number =>
+    segments
+      .filter((segment) => circuit !== undefined && segment.circuits.includes(circuit))
+      .reduce((sum, segment) => sum + segment.stated.length_ft, 0)
+  const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
+  const limits = new Map<string, number>()
+  for (const circuit of circuits) {
+    if (circuit === output) continue
+    const shared = isAc(circuit) ? output : undefined
+    const leftV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV - trunkRiseOf(circuit)
+    // What the trunk leaves is shared by length: equal volts per foot in the branch and in the combined output.
+    const voltsPerFt = leftV / (lengthFt(circuit) + lengthFt(shared))
+    limits.set(circuit.id, (voltsPerFt * 1000) / (2 * circuit.operatingA))
+    if (shared !== undefined) {
+      const ohm = (voltsPerFt * 1000) / (2 * shared.operatingA)
+      limits.set(shared.id, Math.min(ohm, limits.get(shared.id) ?? Infinity))
+    }
+  }
+  return limits
+}
+
+/**
+ * Smallest size whose impedance is within a limit.
+ *
+ * It does not depend on ampacity, so that a hotter segment never makes another one smaller.
+ *
+ * @param limitOhmPerKft ohm per 1000 ft; zero or below when the trunk alone takes everything.
+ * @returns undefined when no size of the tables is within it; a finding says so where the rise is summed.
+ */
+export function voltageFloor(
+  limitOhmPerKft: number,
+  material: ConductorMaterial,
+  raceway: string,
+  ac: boolean,
+  powerFactor: number,
+): ConductorSize | undefined {
+  return conductorSizes.find((size) => {
+    if (baseAmpacityA({ size, material }, 90, false) === undefined) return false
+    return impedanceOhmPerKft({ size, material }, raceway, ac, powerFactor) <= limitOhmPerKft
+  })
+}
+
+/** Impedance of one conductor as the circuit sees it, ohm per 1000 ft at 75 deg C. */
+export function impedanceOhmPerKft(
+  conductor: { readonly size: ConductorSize; readonly material: ConductorMaterial },
+  raceway: string,
+  ac: boolean,
+  powerFactor: number,
+): number {
+  return ac ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor) : dcResistanceOhmPerKft(conductor)
+}

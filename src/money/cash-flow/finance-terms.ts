@@ -1,0 +1,99 @@
+import type { Finance } from '../../project/index.js'
+import { DEFAULT_RATES, PRICE_INDEX, PRICE_INDEX_FIRST_YEAR, type PublishedRate } from '../../tables/money/index.js'
+import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { nominalRate, realRate } from '../life-cycle/index.js'
+
+/** Rates and horizon of a cash flow, every default resolved. Rates are fractions per year. */
+export interface FinanceTerms {
+  readonly years: number
+  readonly money: 'real' | 'nominal'
+  readonly realDiscount: number
+  readonly inflation: number
+  /** Real price of electricity relative to the base year, year 1 first. */
+  readonly priceIndex: readonly number[]
+  /** Set when the price index is a constant rate. */
+  readonly escalation: number | undefined
+  readonly degradation: number
+  readonly baseYear: number
+}
+
+/** Discount rate in the money that is reported. */
+export function reportedDiscount(terms: FinanceTerms): number {
+  return terms.money === 'real' ? terms.realDiscount : nominalRate(terms.realDiscount, terms.inflation)
+}
+
+/** Output of year t (1 or later) relative to the first year. */
+export function outputShare(terms: FinanceTerms, year: number): number {
+  return (1 - terms.degradation) ** (year - 1)
+}
+
+/**
+ * Resolves rates and horizon, recording every default.
+ *
+ * @param degradationPct From `losses`, when `finance` states none.
+ * @throws StageError when the published index does not reach the study, or escalation is stated twice.
+ */
+export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: number | undefined): FinanceTerms {
+  const assume = (path: string, rate: PublishedRate): number =>
+    worksheet.assume({
+      path: `finance.${path}`,
+      value: rate.value,
+      unit: rate.unit,
+      why: rate.why,
+      source: rate.source,
+    })
+  const years = finance.years ?? assume('years', DEFAULT_RATES.studyYears)
+  const money = finance.money ?? 'real'
+  const inflation = (finance.inflation_pct ?? assume('inflation_pct', DEFAULT_RATES.inflationPct)) / 100
+  const stated = finance.discount_rate_pct
+  const realDiscount =
+    stated === undefined
+      ? assume('discount_rate_pct', DEFAULT_RATES.realDiscountPct) / 100
+      : money === 'real'
+        ? stated / 100
+        : realRate(stated / 100, inflation)
+  const baseYear = finance.base_year ?? PRICE_INDEX_FIRST_YEAR + 1
+  const { electricity_price_index: division, electricity_escalation_pct: rate } = finance
+  if (division !== undefined && rate !== undefined) {
+    throw new StageError(
+      'finance.electricity_escalation_pct',
+      'a constant escalation and a published price index are both stated',
+      'Keep one of electricity_escalation_pct and electricity_price_index.',
+    )
+  }
+  const escalation =
+    division === undefined
+      ? (rate ?? assume('electricity_escalation_pct', DEFAULT_RATES.realEscalationPct)) / 100
+      : undefined
+  return {
+    years,
+    money,
+    realDiscount,
+    inflation,
+    priceIndex: escalation === undefined ? publishedIndex(division, baseYear, years) : constantIndex(escalation, years),
+    escalation,
+    degradation:
+      (finance.degradation_pct_per_year ??
+        degradationPct ??
+        assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)) / 100,
+    baseYear,
+  }
+}
+
+export function constantIndex(escalation: number, years: number): number[] {
+  return Array.from({ length: years }, (_, i) => (1 + escalation) ** (i + 1))
+}
+
+function publishedIndex(division: Finance['electricity_price_index'], baseYear: number, years: number): number[] {
+  const row: readonly number[] = division === undefined ? [] : PRICE_INDEX[division]
+  const base = row[baseYear - PRICE_INDEX_FIRST_YEAR]
+  return Array.from({ length: years }, (_, i) => {
+    const index = row[baseYear - PRICE_INDEX_FIRST_YEAR + i + 1]
+    if (base !== undefined && index !== undefined) return index / base
+    throw new StageError(
+      'finance.electricity_price_index',
+      `the published index ends in ${String(PRICE_INDEX_FIRST_YEAR + row.length - 1)}, before year ${String(i + 1)} of the study`,
+      'Study fewer years, or state electricity_escalation_pct.',
+    )
+  })
+}

@@ -1,0 +1,72 @@
+import { netPresentValue } from './present-value.js'
+
+/** Rates at which the net present value is zero. */
+export type InternalRate =
+  | { readonly kind: 'one'; readonly rate: number }
+  | { readonly kind: 'none'; readonly why: string }
+  | { readonly kind: 'several'; readonly rates: readonly number[] }
+
+const LOWEST = -0.99
+const HIGHEST = 10
+const POINTS = 4000
+
+function signChanges(flows: readonly number[]): number {
+  const signs = flows.filter((flow) => flow !== 0).map(Math.sign)
+  return signs.filter((sign, i) => i > 0 && sign !== signs[i - 1]).length
+}
+
+function bisect(flows: readonly number[], low: number, high: number): number {
+  let [a, b] = [low, high]
+  const atLow = netPresentValue(flows, a)
+  for (let i = 0; i < 200 && b - a > 1e-14 * Math.max(1, Math.abs(a)); i++) {
+    const middle = (a + b) / 2
+    if (Math.sign(netPresentValue(flows, middle)) === Math.sign(atLow)) a = middle
+    else b = middle
+  }
+  return (a + b) / 2
+}
+
+/**
+ * Internal rate of return, with the answer that there is none or that there are several.
+ *
+ * @param flows USD, year 0 first.
+ * @returns Fraction per year.
+ * @limits Rates from -99 % to 1000 % are searched on a fine grid; two roots closer together than a grid step are not seen.
+ */
+export function internalRate(flows: readonly number[]): InternalRate {
+  if (signChanges(flows) === 0) {
+    return { kind: 'none', why: 'the flows never change sign, so no rate makes their present value zero' }
+  }
+  const rates: number[] = []
+  const grid = (i: number): number => (1 + LOWEST) * ((1 + HIGHEST) / (1 + LOWEST)) ** (i / POINTS) - 1
+  let before = netPresentValue(flows, grid(0))
+  for (let i = 1; i <= POINTS; i++) {
+    const here = netPresentValue(flows, grid(i))
+    if (here === 0) rates.push(grid(i))
+    else if (before !== 0 && Math.sign(before) !== Math.sign(here)) rates.push(bisect(flows, grid(i - 1), grid(i)))
+    before = here
+  }
+  const only = rates[0]
+  if (only === undefined) return { kind: 'none', why: 'no rate from -99 % to 1000 % makes the present value zero' }
+  return rates.length === 1 ? { kind: 'one', rate: only } : { kind: 'several', rates }
+}
+
+/**
+ * Modified internal rate of return: outflows financed at one rate, inflows reinvested at another.
+ *
+ * @param financeRate, reinvestRate Fractions per year.
+ * @returns Fraction per year, or undefined without both inflows and outflows.
+ */
+export function modifiedInternalRate(
+  flows: readonly number[],
+  financeRate: number,
+  reinvestRate: number,
+): number | undefined {
+  const last = flows.length - 1
+  const inflows = flows.map((flow) => Math.max(0, flow))
+  const outflows = flows.map((flow) => Math.min(0, flow))
+  const future = netPresentValue(inflows, reinvestRate) * (1 + reinvestRate) ** last
+  const present = -netPresentValue(outflows, financeRate)
+  if (future <= 0 || present <= 0 || last < 1) return undefined
+  return (future / present) ** (1 / last) - 1
+}

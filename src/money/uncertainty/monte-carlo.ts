@@ -1,0 +1,75 @@
+import { savingsAt } from '../bill/index.js'
+import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
+import { RandomSource } from './random.js'
+
+/** Standard deviations as fractions, and the draw. */
+export interface Spread {
+  readonly seed: number
+  readonly samples: number
+  readonly yieldSigma: number
+  readonly weatherSigma: number
+  /** Of the real escalation rate, fraction per year. */
+  readonly escalationSigma: number
+  readonly costSigma: number
+}
+
+/** One entry per sample, ascending. */
+export interface Samples {
+  readonly npvUsd: Float64Array
+  /** Simple payback, years; Infinity = not within the study. */
+  readonly paybackYears: Float64Array
+}
+
+/**
+ * Draws the long-term yield error, every year's weather, the escalation rate and the installed cost, and follows each draw
+ * through all years of the cash flow.
+ *
+ * @limits Errors are normal and independent; bills between the nodes of the savings curve are interpolated; payments per
+ * kWh follow output beyond their cap; incentives do not follow the drawn cost.
+ */
+export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: Spread): Samples {
+  const { terms, curve } = input
+  const { years } = terms
+  const random = new RandomSource(spread.seed)
+  const discount = reportedDiscount(terms)
+  // Everything that no draw changes, and the factors of what a draw does change, by year.
+  const fixed = new Float64Array(years + 1)
+  const performance = new Float64Array(years + 1)
+  const price = new Float64Array(years + 1)
+  const present = new Float64Array(years + 1)
+  const share = new Float64Array(years + 1)
+  for (const row of central.rows) {
+    const t = row.year
+    fixed[t] = row.netUsd - row.billSavingsUsd - row.performanceUsd
+    performance[t] = row.performanceUsd
+    const inflated = terms.money === 'real' ? 1 : (1 + terms.inflation) ** t
+    price[t] = (terms.priceIndex[t - 1] ?? 1) * inflated
+    present[t] = (1 + discount) ** -t
+    share[t] = outputShare(terms, t)
+  }
+  const npvUsd = new Float64Array(spread.samples)
+  const paybackYears = new Float64Array(spread.samples)
+  for (let i = 0; i < spread.samples; i++) {
+    const longTerm = 1 + spread.yieldSigma * random.normal()
+    const drift = 1 + spread.escalationSigma * random.normal()
+    const cost = input.grossCostUsd * spread.costSigma * random.normal()
+    let sum = (fixed[0] ?? 0) - cost
+    let npv = sum
+    let growth = 1
+    let paidBack = sum >= 0 ? 0 : Infinity
+    for (let t = 1; t <= years; t++) {
+      growth *= drift
+      const output = Math.max(0, longTerm * (1 + spread.weatherSigma * random.normal()))
+      const saved = savingsAt(curve, (share[t] ?? 0) * output) * (price[t] ?? 1) * growth
+      const flow = (fixed[t] ?? 0) + saved + (performance[t] ?? 0) * output
+      npv += flow * (present[t] ?? 0)
+      if (sum < 0 && sum + flow >= 0) {
+        if (paidBack === Infinity) paidBack = t - 1 - sum / flow
+      }
+      sum += flow
+    }
+    npvUsd[i] = npv
+    paybackYears[i] = paidBack
+  }
+  return { npvUsd: npvUsd.sort(), paybackYears: paybackYears.sort() }
+}

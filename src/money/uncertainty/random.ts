@@ -1,0 +1,32 @@
+/** Reproducible random numbers, the same on every machine: a 32-bit counter generator. */
+export class RandomSource {
+  #state: number
+
+  /** @param seed Whole number from 0 to 2^32 - 1. */
+  constructor(seed: number) {
+    this.#state = seed >>> 0
+  }
+
+  /** Uniform above 0 and below 1. */
+  uniform(): number {
+    this.#state = (this.#state + 0x6d2b79f5) >>> 0
+    let x = this.#state
+    x = Math.imul(x ^ (x >>> 15), x | 1)
+    x ^= x + Math.imul(x ^ (x >>> 7), x | 61)
+    return (((x ^ (x >>> 14)) >>> 0) + 0.5) / 4_294_967_296
+  }
+
+  /**
+   * Standard normal, by the polar form of the Box-Muller method.
+   *
+   * @source Marsaglia & Bray 1964, SIAM Review 6(3), 260-264 (from memory)
+   */
+  normal(): number {
+    for (;;) {
+      const u = 2 * this.uniform() - 1
+      const v = 2 * this.uniform() - 1
+      const square = u * u + v * v
+      if (square < 1) return u * Math.sqrt((-2 * Math.log(square)) / square)
+    }
+  }
+}

@@ -1,0 +1,135 @@
+import { evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from './mount-layout.js'
+import { railDemand, type LoadedRail, type RailDemand } from './rail-demand.js'
+import type { SpanLimit } from './span-limit.js'
+
+/** A rail with the rules for placing its mounts. */
+export interface RailToLay {
+  readonly loaded: LoadedRail
+  /** Rafters that may carry a mount of this rail, in. */
+  readonly rafters: readonly number[]
+  /** Longest span by wind zone and exposure. */
+  readonly limitOf: (zone: string, exposed: boolean) => SpanLimit
+}
+
+export interface LaidRail extends RailToLay {
+  readonly supportsIn: readonly number[]
+  readonly demand: RailDemand
+  /** Rules that no layout on these rafters keeps. */
+  readonly broken: readonly ('limits' | 'stagger')[]
+}
+
+export interface LayoutRules {
+  readonly layout: 'aligned' | 'staggered'
+  /** One spacing for all zones, in; otherwise each zone's own longest span. */
+  readonly spacingIn: number | undefined
+  readonly optimise: boolean
+  readonly maxCantileverIn: number
+  readonly maxCantileverOfSpan: number
+  readonly longestSpanIn: number
+  readonly rafterSpacingIn: number
+}
+
+/** Share of a rail's width below which a zone does not limit a span. */
+const LIMITING_SHARE = 0.1
+
+/**
+ * Lays the mounts of all rails of one plane, from the lowest rail up.
+ *
+ * @returns One entry a rail; `broken` tells which rules could not be kept.
+ */
+export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidRail[] {
+  const laid: LaidRail[] = []
+  const groups = rules.layout === 'aligned' ? byRun(rails) : rails.map((rail) => [rail])
+  let taken: ReadonlySet<number> = new Set()
+  for (const group of groups) {
+    const common = sharedRafters(group)
+    const free = rules.layout === 'staggered' ? common.filter((x) => !taken.has(x)) : common
+    const staggered = solve(group, free, rules)
+    const supports = staggered ?? solve(group, common, rules)
+    const broken: LaidRail['broken'] = [
+      ...(supports === undefined ? (['limits'] as const) : []),
+      ...(staggered === undefined && supports !== undefined && free.length < common.length ? (['stagger'] as const) : []),
+    ]
+    const supportsIn = supports ?? common
+    for (const rail of group) laid.push({ ...rail, supportsIn, demand: railDemand(rail.loaded, supportsIn), broken })
+    taken = new Set(supportsIn)
+  }
+  return laid
+}
+
+function byRun(rails: readonly RailToLay[]): RailToLay[][] {
+  const runs = new Map<string, RailToLay[]>()
+  for (const rail of rails) {
+    const key = rail.loaded.line.run
+    runs.set(key, [...(runs.get(key) ?? []), rail])
+  }
+  return [...runs.values()]
+}
+
+/** Rafters that every rail of a group may use. */
+function sharedRafters(group: readonly RailToLay[]): number[] {
+  const [first, ...others] = group
+  return (first?.rafters ?? []).filter((x) => others.every((rail) => rail.rafters.includes(x)))
+}
+
+/** Longest allowed span between two places of a rail by the zones in between. */
+function limitBetween(rail: RailToLay, rules: LayoutRules, from: number, to: number): number {
+  if (rules.spacingIn !== undefined) return Math.min(rules.spacingIn, rules.longestSpanIn)
+  let limit = rules.longestSpanIn
+  for (const patch of rail.loaded.patches) {
+    if (patch.toIn <= from || patch.fromIn >= to) continue
+    for (const { key, widthFt } of patch.widths) {
+      if (widthFt < LIMITING_SHARE * patch.totalWidthFt) continue
+      limit = Math.min(limit, rail.limitOf(key.zone, key.exposed).spanIn)
+    }
+  }
+  // Where not even neighbouring rafters pass, they are used and the failing check is reported.
+  return Math.max(limit, rules.rafterSpacingIn)
+}
+
+function solve(
+  group: readonly RailToLay[],
+  rafters: readonly number[],
+  rules: LayoutRules,
+): readonly number[] | undefined {
+  const [first] = group
+  if (first === undefined) return undefined
+  const { startIn, endIn } = first.loaded.line
+  const memo = new Map<string, number>()
+  const problem: LayoutProblem = {
+    startIn,
+    endIn,
+    rafters,
+    maxCantileverIn: rules.maxCantileverIn,
+    maxCantileverOfSpan: rules.maxCantileverOfSpan,
+    limitIn: (from, to) => {
+      if (rules.optimise) return rules.longestSpanIn
+      const key = `${from},${to}`
+      const held = memo.get(key) ?? Math.min(...group.map((rail) => limitBetween(rail, rules, from, to)))
+      memo.set(key, held)
+      return held
+    },
+  }
+  const ratioOf = (layout: readonly number[]): number =>
+    Math.max(...group.map((rail) => railDemand(rail.loaded, layout).ratio))
+  if (rules.optimise) return optimisedMounts(problem, ratioOf)
+  const fewest = fewestMounts(problem)
+  if (fewest === undefined || rules.spacingIn !== undefined) return fewest
+  return firstThatPasses(problem, fewest, ratioOf)
+}
+
+/** Adds mounts until the exact check passes; the best layout when none does. */
+function firstThatPasses(
+  problem: LayoutProblem,
+  fewest: readonly number[],
+  ratioOf: (layout: readonly number[]) => number,
+): readonly number[] {
+  let best = { layout: fewest, ratio: ratioOf(fewest) }
+  for (let count = fewest.length + 1; best.ratio > 1 && count <= problem.rafters.length; count++) {
+    const layout = evenLayout(problem, count)
+    if (layout === undefined) continue
+    const ratio = ratioOf(layout)
+    if (ratio < best.ratio) best = { layout, ratio }
+  }
+  return best.layout
+}

@@ -1,0 +1,97 @@
+/** Values of the stage, with the names that the JSON has. */
+export interface MountValues {
+  readonly edition: string
+  readonly loads: {
+    /** Worst net ASD loads at right angles to the roof by zone, over all planes, at the largest spacing that passes. */
+    readonly zones: Readonly<Record<string, ZoneLoads>>
+    readonly planes: Readonly<Record<string, PlaneLoadsValues>>
+  }
+  readonly max_span_in: Readonly<Record<string, number>>
+  /** Check that stops the next longer span. */
+  readonly max_span_governs: Readonly<Record<string, string>>
+  readonly mounts: readonly MountValue[]
+  readonly rails: readonly RailValue[]
+  readonly modules: readonly { readonly id: string; readonly x_in: number; readonly y_in: number }[]
+  readonly added_dead_load_psf: number
+  readonly array_weight_lb: number
+  readonly counts: {
+    readonly modules: number
+    readonly mounts: number
+    readonly lag_screws: number
+    readonly rails: number
+    readonly rail_pieces: number
+    readonly splices: number
+  }
+  readonly checks: readonly CheckValue[]
+  readonly weakest_link: { readonly name: string; readonly where: string; readonly ratio: number }
+  readonly lag: {
+    readonly thread_in_rafter_in: number
+    readonly lead_hole_least_in: number
+    readonly lead_hole_most_in: number
+    /** How far from the middle of the rafter the screw may be. */
+    readonly centring_tolerance_in: number
+  }
+  readonly cautions: readonly string[]
+}
+
+export interface ZoneLoads {
+  readonly uplift_psf: number
+  readonly down_psf: number
+}
+
+export interface PlaneLoadsValues {
+  readonly slope_deg: number
+  /** With the directionality factor, strength level. */
+  readonly velocity_pressure_psf: number
+  readonly edge_strip_ft: number
+  /** On the horizontal. */
+  readonly snow_psf: number
+  readonly array_dead_psf: number
+  readonly zones: Readonly<Record<string, ZoneLoads & { readonly area_ft2: number; readonly edge_factor: number }>>
+}
+
+export interface MountValue {
+  readonly id: string
+  readonly plane: string
+  readonly rail: string
+  /** Counted from the left, 1 first. */
+  readonly rafter: number
+  readonly x_in: number
+  readonly y_in: number
+  readonly zone: string
+  readonly edge_factor: number
+  readonly area_ft2: number
+  readonly uplift_lb: number
+  readonly down_lb: number
+  readonly along_lb: number
+  /** Of the check that governs. */
+  readonly capacity_lb: number
+  readonly ratio: number
+  readonly governs: string
+}
+
+export interface RailValue {
+  readonly id: string
+  readonly plane: string
+  readonly x_in: number
+  readonly y_in: number
+  readonly length_in: number
+  readonly pieces_in: readonly number[]
+  readonly splices_in: readonly number[]
+  /** The longer free end. */
+  readonly overhang_in: number
+  readonly overhang_left_in: number
+  readonly overhang_right_in: number
+}
+
+export interface CheckValue {
+  readonly name: string
+  readonly demand: number
+  readonly capacity: number
+  readonly unit: string
+  readonly ratio: number
+  /** Whether it is the weakest link. */
+  readonly governs: boolean
+  /** Mount, rail, module or plane with the highest ratio. */
+  readonly where: string
+}
