@@ -1,13 +1,10 @@
+import { dailyExtraterrestrialWhM2 as dailyIrradiationWhM2, SOLAR_CONSTANT_W_M2 } from '../sun/index.js'
+
 /** Day of the year whose declination stands for the month, January first (Klein 1977, as in D&B Table 1.6.1). */
 export const MEAN_DAY_OF_YEAR = [17, 47, 75, 105, 135, 162, 198, 228, 258, 288, 318, 344] as const
 
 /** Days of each month of a year of 365 days. */
 export const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
-
-/** Solar constant, W/m2 (Gueymard 2018; from memory, unverified). */
-export const SOLAR_CONSTANT_W_M2 = 1361.1
-
-const RADIANS = Math.PI / 180
 
 /**
  * Extraterrestrial irradiation on a horizontal square metre over a day.
@@ -23,14 +20,9 @@ export function dailyExtraterrestrialWhM2(
   dayOfYear: number,
   solarConstantWM2: number = SOLAR_CONSTANT_W_M2,
 ): number {
-  const phi = latitudeDeg * RADIANS
-  const delta = 23.45 * RADIANS * Math.sin((2 * Math.PI * (284 + dayOfYear)) / 365) // 1.6.1a
-  const cosSunset = -Math.tan(phi) * Math.tan(delta) // 1.6.10
-  const omegaS = Math.acos(Math.min(1, Math.max(-1, cosSunset)))
-  const normal = solarConstantWM2 * (1 + 0.033 * Math.cos((2 * Math.PI * dayOfYear) / 365)) // 1.4.1a
-  const cosines = Math.cos(phi) * Math.cos(delta) * Math.sin(omegaS)
-  const sines = omegaS * Math.sin(phi) * Math.sin(delta)
-  return Math.max(0, (24 / Math.PI) * normal * (cosines + sines)) // 1.10.3 in Wh
+  const declinationDeg = 23.45 * Math.sin((2 * Math.PI * (284 + dayOfYear)) / 365) // 1.6.1a
+  const normalWM2 = solarConstantWM2 * (1 + 0.033 * Math.cos((2 * Math.PI * dayOfYear) / 365)) // 1.4.1a
+  return dailyIrradiationWhM2(latitudeDeg, declinationDeg, normalWM2)
 }
 
 /**

@@ -10,7 +10,6 @@ export {
   DAYS_IN_MONTH,
   MEAN_DAY_OF_YEAR,
   monthlyExtraterrestrialWhM2Day,
-  SOLAR_CONSTANT_W_M2,
 } from './extraterrestrial.js'
 export { findSite, type FoundSite } from './find-site.js'
 export { hourlyClimate } from './hourly-climate.js'

@@ -1,7 +1,8 @@
 import type { Project } from '../project/index.js'
-import { SIDE_PLATES } from '../tables/nds/index.js'
+import { LAG_GEOMETRY, LAG_SCREWS, SIDE_PLATES, WET_SERVICE } from '../tables/nds/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { FramingSpec } from './framing-spec.js'
+import { penetrationIn, threadInRafterIn } from './lag-withdrawal.js'
 import type { MountStrength } from './mount-capacity.js'
 import { need } from './need.js'
 import { allowableBendingKsi, allowableShearKsi, type RailStrength } from './rail-capacity.js'
@@ -95,7 +96,7 @@ export function mountStrength({ at, product: mount }: Chosen<MountProduct>, fram
       'It stands on the data sheet or test report of the mount.',
     )
   }
-  return {
+  const strength: MountStrength = {
     upliftLb: need(mount.capacity_uplift_lb, `${at}.capacity_uplift_lb`, 'the allowable uplift', SHEET),
     downLb: need(mount.capacity_down_lb, `${at}.capacity_down_lb`, 'the allowable downward load', SHEET),
     lateralLb: mount.capacity_lateral_lb,
@@ -109,7 +110,21 @@ export function mountStrength({ at, product: mount }: Chosen<MountProduct>, fram
     },
     specificGravity: framing.specificGravity,
     plate: byTable && plate in SIDE_PLATES ? (plate as keyof typeof SIDE_PLATES) : undefined,
-    wetFactor: framing.wet ? 0.7 : 1,
+    // Withdrawal and lateral loads share this factor for lag screws of 1/4 in and more.
+    wetFactor: framing.wet ? Math.min(WET_SERVICE.withdrawal, WET_SERVICE.lateral) : 1,
     temperatureFactor: framing.temperatureFactor,
   }
+  refuseShortScrew(strength, at)
+  return strength
+}
+
+function refuseShortScrew({ lag }: MountStrength, at: string): void {
+  const least = LAG_GEOMETRY.leastPenetration * LAG_SCREWS[lag.size].diameterIn
+  const reach = Math.min(penetrationIn(lag), threadInRafterIn(lag))
+  if (reach >= least) return
+  throw new StageError(
+    `${at}.lag.length_in`,
+    `a ${lag.size} x ${lag.lengthIn} in screw has ${reach.toFixed(2)} in of thread in the rafter after ${lag.aboveRafterIn.toFixed(2)} in of base, covering and sheathing; at least 4 diameters (${least.toFixed(2)} in) are needed`,
+    'Choose a longer screw, or one that is threaded further.',
+  )
 }

@@ -1,10 +1,5 @@
 export { airMass } from './air-mass.js'
-export {
-  dailyExtraterrestrialWhM2,
-  diffuseShareOfDay,
-  globalShareOfDay,
-  sunsetHourAngleDeg,
-} from './day-course.js'
+export { dailyExtraterrestrialWhM2, diffuseShareOfDay, globalShareOfDay, sunsetHourAngleDeg } from './day-course.js'
 export { erbsDaily, erbsHourly, erbsMonthly } from './diffuse-fraction.js'
 export { atDay, ephemeris, type Ephemeris } from './ephemeris.js'
 export { eccentricityFactor, SOLAR_CONSTANT_W_M2 } from './extraterrestrial.js'
@@ -17,17 +12,9 @@ export {
   physicalModifier,
 } from './reflection.js'
 export { hayDavies, isotropicSky, perez1990, type SkyInstant, type SkyModel, type SkySplit } from './sky.js'
-export {
-  dot,
-  horizonElevationDeg,
-  isBehindBox,
-  isBehindObstacle,
-  planeAxes,
-  type Direction,
-  type FarObstacle,
-  type HorizonPoint,
-  type PlaneAxes,
-  type Point,
-  type RoofBox,
-} from './shade.js'
+export { dot, type Direction, type Point } from './direction.js'
+export { isBehindObstacle, type FarObstacle } from './far-obstacle.js'
+export { horizonElevationDeg, type HorizonPoint } from './horizon.js'
+export { planeAxes, type PlaneAxes } from './plane-axes.js'
+export { isBehindBox, type RoofBox } from './roof-box.js'
 export { trueAltitudeDeg } from './true-altitude.js'

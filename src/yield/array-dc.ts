@@ -83,8 +83,7 @@ export function arrayDc(steps: SkySteps, plan: ArrayPlan, models: ArrayModels): 
       }
       const rated = module.pmaxW
       const beforeWiring = power * kept
-      const wiring =
-        settings.wiringLoss === 'resistive' ? losses.dcWiring * (beforeWiring / rated) : losses.dcWiring
+      const wiring = settings.wiringLoss === 'resistive' ? losses.dcWiring * (beforeWiring / rated) : losses.dcWiring
       const out = beforeWiring * (1 - wiring)
       dcW[step] = out
       const hours = steps.hours[step] as number

@@ -33,7 +33,11 @@ export interface PlannedModule {
 export function inverterOf(project: Project, inverterId: string, where: string): Inverter {
   const inverter = project.equipment.inverters?.[inverterId]
   if (inverter === undefined) {
-    throw new StageError(where, `no inverter '${inverterId}' under equipment.inverters`, 'name one that is listed there')
+    throw new StageError(
+      where,
+      `no inverter '${inverterId}' under equipment.inverters`,
+      'name one that is listed there',
+    )
   }
   return inverter
 }

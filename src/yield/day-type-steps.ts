@@ -1,4 +1,4 @@
-import { dayTypes, type MonthlyClimate } from '../climate/index.js'
+import { DAYS_IN_MONTH, dayTypes, MEAN_DAY_OF_YEAR, type MonthlyClimate } from '../climate/index.js'
 import {
   airMass,
   atDay,
@@ -9,7 +9,6 @@ import {
   globalShareOfDay,
   sunsetHourAngleDeg,
 } from '../sun/index.js'
-import { KLEIN_MEAN_DAYS, MONTH_DAYS } from './months.js'
 import { daytimeTemperatureC } from './daytime-temperature.js'
 import { SkyStepBuilder, type SkySteps } from './sky-steps.js'
 
@@ -43,8 +42,8 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
   const values = Array.from({ length: 11 }, () => 0)
   let sunCount = 0
   for (let month = 0; month < 12; month += 1) {
-    const days = MONTH_DAYS[month] as number
-    const dayOfYear = KLEIN_MEAN_DAYS[month] as number
+    const days = DAYS_IN_MONTH[month] as number
+    const dayOfYear = MEAN_DAY_OF_YEAR[month] as number
     const normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
     const noonUtDay = dayOfYear - 0.5 - climate.longitudeDeg / 360
     const delta = atDay(declinationDeg, noonUtDay)

@@ -1,10 +1,5 @@
 import type { Project } from '../project/index.js'
-import {
-  FAIMAN,
-  INSTALLED_NOCT,
-  MOUNTING_COEFFICIENTS,
-  MOUNTING_SOURCE,
-} from '../tables/modules/cell-temperature.js'
+import { FAIMAN, INSTALLED_NOCT, MOUNTING_COEFFICIENTS, MOUNTING_SOURCE } from '../tables/modules/cell-temperature.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { installedNoctC, type CellTemperatureModel } from './cell-temperature.js'
@@ -111,7 +106,11 @@ export function comparisonTemperature(plan: ArrayPlan): CellTemperatureModel {
 export const COMPARISON_SOURCE = INSTALLED_NOCT.source
 
 /** Every inverter that a plan uses. */
-export function inverterModels(project: Project, plans: readonly ArrayPlan[], worksheet: Worksheet): Map<string, InverterModel> {
+export function inverterModels(
+  project: Project,
+  plans: readonly ArrayPlan[],
+  worksheet: Worksheet,
+): Map<string, InverterModel> {
   const models = new Map<string, InverterModel>()
   for (const { id: arrayId, modules } of plans) {
     for (const { inverterId } of modules) {
@@ -125,7 +124,11 @@ export function inverterModels(project: Project, plans: readonly ArrayPlan[], wo
 function inverterModel(project: Project, inverterId: string, where: string, worksheet: Worksheet): InverterModel {
   const inverter = project.equipment.inverters?.[inverterId]
   if (inverter === undefined) {
-    throw new StageError(where, `no inverter '${inverterId}' under equipment.inverters`, 'name one that is listed there')
+    throw new StageError(
+      where,
+      `no inverter '${inverterId}' under equipment.inverters`,
+      'name one that is listed there',
+    )
   }
   const path = `equipment.inverters.${inverterId}`
   const nightW =

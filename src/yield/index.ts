@@ -7,7 +7,6 @@ export { constantEfficiency, curveEfficiency, EFFICIENCY_WEIGHTS, unlimitedAcW }
 export { LADDER, type Ladder, type LadderStep } from './ladder.js'
 export { lowLightSlope, modulePowerW, type ModuleModel } from './module-model.js'
 export { monthlySnowLoss } from './monthly-snow-loss.js'
-export { MONTH_DAYS } from './months.js'
 export { estimateYield, runYield, type YieldContext, type YieldRun } from './run-yield.js'
 export type { SkySteps, StepLabel } from './sky-steps.js'
 export { sweepAngle, type Sweep, type SweepPoint } from './sweep.js'

@@ -53,8 +53,7 @@ export function planeLight(steps: SkySteps, tiltDeg: number, azimuthDeg: number,
   const instant = { dniWM2: 0, dhiWM2: 0, extraterrestrialWM2: 0, airMass: 0, cosZenith: 0, cosIncidence: 0 }
   for (let step = 0; step < length; step += 1) {
     const sunUp = steps.sunUp[step] as number
-    const cosIncidence =
-      (steps.sunEast[step] as number) * east + (steps.sunNorth[step] as number) * north + sunUp * up
+    const cosIncidence = (steps.sunEast[step] as number) * east + (steps.sunNorth[step] as number) * north + sunUp * up
     const dhi = steps.dhiWM2[step] as number
     const dni = steps.dniWM2[step] as number
     instant.dniWM2 = dni
@@ -66,7 +65,8 @@ export function planeLight(steps: SkySteps, tiltDeg: number, azimuthDeg: number,
     settings.sky(split, instant, up, sinTilt)
     const direct = (cosIncidence > 0 ? dni * cosIncidence : 0) + dhi * split.circumsolar
     const skyLight = Math.max(0, dhi * (split.dome + split.horizon))
-    const ground = (steps.ghiWM2[step] as number) * (settings.albedo[steps.month[step] as number] as number) * groundView
+    const ground =
+      (steps.ghiWM2[step] as number) * (settings.albedo[steps.month[step] as number] as number) * groundView
     light.direct[step] = direct
     light.sky[step] = skyLight
     light.ground[step] = ground

@@ -42,7 +42,11 @@ export function recordYield(
         { symbol: 'k', value: left > 0 ? next / left : 1, unit: '', from: 'sum over the steps of the year' },
       ],
       result: { symbol: 'E_after', value: next, unit: 'kWh' },
-      source: { document: 'sum over the steps of the year', place: 'models as named under assumptions', standing: 'read' },
+      source: {
+        document: 'sum over the steps of the year',
+        place: 'models as named under assumptions',
+        standing: 'read',
+      },
     })
     left = next
   }

@@ -104,11 +104,7 @@ export interface LossSettings {
 }
 
 /** Fills in the losses, each default as an assumption. `kind` decides between the two columns of defaults. */
-export function lossSettings(
-  losses: Losses | undefined,
-  kind: Inverter['kind'],
-  worksheet: Worksheet,
-): LossSettings {
+export function lossSettings(losses: Losses | undefined, kind: Inverter['kind'], worksheet: Worksheet): LossSettings {
   const stated: Losses = losses ?? {}
   const pick = (key: keyof typeof LOSS_DEFAULTS & keyof Losses): number => {
     const value = stated[key]

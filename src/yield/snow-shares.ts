@@ -1,9 +1,9 @@
-import type { Climate } from '../climate/index.js'
+import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
-import { MONTH_DAYS, monthlyValues } from './months.js'
+import { monthlyValues } from './months.js'
 import { planeLight } from './plane-light.js'
 import type { ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
@@ -117,7 +117,7 @@ function monthly(
     planeKwhM2[month] = (planeKwhM2[month] as number) + (watts * (steps.hours[step] as number)) / 1000
   }
   const slantIn = (plan.module.length_in ?? 66) * (plan.rows ?? 1)
-  const shares = MONTH_DAYS.map((_, month) => {
+  const shares = DAYS_IN_MONTH.map((_, month) => {
     const before = (month + 11) % 12
     return monthlySnowLoss(
       {

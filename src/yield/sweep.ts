@@ -43,7 +43,11 @@ export function sweepAngle(
 ): Sweep {
   const array = project.arrays[arrayId]
   if (array === undefined) {
-    throw new StageError('arrays', `there is no array '${arrayId}'`, `name one of ${Object.keys(project.arrays).join(', ')}`)
+    throw new StageError(
+      'arrays',
+      `there is no array '${arrayId}'`,
+      `name one of ${Object.keys(project.arrays).join(', ')}`,
+    )
   }
   const yieldAt = (angleDeg: number | undefined): { readonly kwh: number; readonly angleDeg: number } => {
     const key = axis === 'tilt' ? 'module_tilt_deg' : 'module_azimuth_deg'
@@ -81,6 +85,6 @@ function summit(
   const shift = (0.5 * (before.ac_kwh - after.ac_kwh)) / curve
   return {
     best_deg: top.angle_deg + shift * spacing,
-    best_kwh: top.ac_kwh - (0.25 * (before.ac_kwh - after.ac_kwh) * shift),
+    best_kwh: top.ac_kwh - 0.25 * (before.ac_kwh - after.ac_kwh) * shift,
   }
 }

@@ -31,7 +31,11 @@ interface Station {
   readonly inverter: InverterModel
   /** How many equal inverters this stands for (module-level inverters of one shade group). */
   readonly count: number
-  readonly inputs: readonly { readonly arrayId: string; readonly dcW: Float64Array; readonly modules: readonly number[] }[]
+  readonly inputs: readonly {
+    readonly arrayId: string
+    readonly dcW: Float64Array
+    readonly modules: readonly number[]
+  }[]
 }
 
 /**
@@ -119,7 +123,10 @@ function runStation(
 /** Module-level inverters become one station per shade group, string inverters one station each. */
 function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, InverterModel>): Station[] {
   const found: Station[] = []
-  const units = new Map<string, { inverter: InverterModel; inputs: { arrayId: string; dcW: Float64Array; modules: number[] }[] }>()
+  const units = new Map<
+    string,
+    { inverter: InverterModel; inputs: { arrayId: string; dcW: Float64Array; modules: number[] }[] }
+  >()
   for (const { plan, groups } of arrays) {
     for (const { members, dcW } of groups) {
       const alone: number[] = []

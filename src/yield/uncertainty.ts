@@ -34,7 +34,11 @@ export function yieldUncertainty(
     { name: `${method} method`, term: own },
     {
       name: 'spread of the climate sites',
-      term: { relative: siteSpread, why: 'standard deviation of annual clearness among the sites used', source: own.source },
+      term: {
+        relative: siteSpread,
+        why: 'standard deviation of annual clearness among the sites used',
+        source: own.source,
+      },
     },
     {
       name: 'cell temperature method',
@@ -56,7 +60,12 @@ export function yieldUncertainty(
     inputs: [
       { symbol: 's_method', value: own.relative * 100, unit: '%', from: own.why },
       { symbol: 's_sites', value: siteSpread * 100, unit: '%', from: 'values.climate' },
-      { symbol: 's_temperature', value: temperatureSpread * 100, unit: '%', from: 'installed NOCT against coefficients' },
+      {
+        symbol: 's_temperature',
+        value: temperatureSpread * 100,
+        unit: '%',
+        from: 'installed NOCT against coefficients',
+      },
       { symbol: 's_year', value: yearly.relative * 100, unit: '%', from: yearly.why },
     ],
     result: { symbol: 's', value: single * 100, unit: '%' },

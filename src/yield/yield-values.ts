@@ -57,5 +57,10 @@ export interface ClimateValues {
   readonly elevation_m: number
   readonly utc_offset_h: number
   readonly spread_pct: number
-  readonly sites: readonly { readonly wmo: string; readonly name: string; readonly distance_km: number; readonly weight: number }[]
+  readonly sites: readonly {
+    readonly wmo: string
+    readonly name: string
+    readonly distance_km: number
+    readonly weight: number
+  }[]
 }

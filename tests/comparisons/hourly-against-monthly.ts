@@ -38,7 +38,9 @@ function projectOf(tilt: number, azimuth: number, ratio: number): Project {
 }
 
 const cases: Case[] = []
-for (const file of readdirSync(folder).filter((name) => name.endsWith('.epw')).toSorted()) {
+for (const file of readdirSync(folder)
+  .filter((name) => name.endsWith('.epw'))
+  .toSorted()) {
   const { climate } = parseEpw(readFileSync(join(folder, file), 'utf8'))
   const means = monthlyFromHourly(climate)
   const hours = { climate, steps: hourlySteps(climate, SOLAR_CONSTANT_W_M2) }

@@ -7,7 +7,15 @@
 // La Reunion, EU project TwInSolar (openly published by the university).
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { airMass, eccentricityFactor, perez1990, physicalModifier, planeAxes, SOLAR_CONSTANT_W_M2, sunPosition } from '../../src/sun/index.js'
+import {
+  airMass,
+  eccentricityFactor,
+  perez1990,
+  physicalModifier,
+  planeAxes,
+  SOLAR_CONSTANT_W_M2,
+  sunPosition,
+} from '../../src/sun/index.js'
 import { cosDeg, effectiveGroundAngleDeg, effectiveSkyAngleDeg } from '../../src/sun/index.js'
 import { cellRiseKPerWM2, modulePowerW } from '../../src/yield/index.js'
 
@@ -31,7 +39,9 @@ const INVERTER = 0.97
 const MODULE = { pmaxW: 210, powerCoefficientPerK: -0.0045, lowLightSlope: 0 }
 
 function compare(file: string, stepMinutes: number): void {
-  const [header, ...lines] = readFileSync(join(folder as string, file), 'utf8').trim().split(/\r?\n/u)
+  const [header, ...lines] = readFileSync(join(folder as string, file), 'utf8')
+    .trim()
+    .split(/\r?\n/u)
   const names = (header as string).split(',')
   const column = (name: string): number => names.indexOf(name)
   const { normal } = planeAxes(TILT, AZIMUTH)
@@ -99,7 +109,9 @@ function compare(file: string, stepMinutes: number): void {
   const relative = [...days.values()].filter((day) => day.measured > 5).map((day) => day.model / day.measured - 1)
   const mean = relative.reduce((sum, each) => sum + each, 0) / relative.length
   const spread = Math.sqrt(relative.reduce((sum, each) => sum + (each - mean) ** 2, 0) / relative.length)
-  console.log(`| ${file} | inverter 1, day by day (${relative.length} days) | mean ${(100 * mean).toFixed(1)} % | scatter ${(100 * spread).toFixed(1)} % | |`)
+  console.log(
+    `| ${file} | inverter 1, day by day (${relative.length} days) | mean ${(100 * mean).toFixed(1)} % | scatter ${(100 * spread).toFixed(1)} % | |`,
+  )
 }
 
 console.log('| data | what | modelled | measured | difference |\n|---|---|---|---|---|')

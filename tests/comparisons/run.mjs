@@ -10,7 +10,15 @@ const here = fileURLToPath(new URL('.', import.meta.url))
 const folder = mkdtempSync(join(here, '.run-'))
 try {
   const outfile = join(folder, `${name}.mjs`)
-  await build({ entryPoints: [join(here, `${name}.ts`)], outfile, bundle: true, platform: 'node', format: 'esm', packages: 'external', logLevel: 'error' })
+  await build({
+    entryPoints: [join(here, `${name}.ts`)],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    logLevel: 'error',
+  })
   process.exitCode = spawnSync(process.execPath, [outfile, ...rest], { stdio: 'inherit' }).status ?? 1
 } finally {
   rmSync(folder, { recursive: true })

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { clearnessExponent, clearnessQuantile, dayTypes, highestClearness } from '../../src/climate/index.js'
+import {
+  clearnessExponent,
+  clearnessQuantile,
+  dayTypes,
+  highestClearness,
+  MEAN_DAY_OF_YEAR,
+} from '../../src/climate/index.js'
 import {
   airMass,
   ashraeModifier,
@@ -20,7 +26,6 @@ import {
   planeAxes,
   sunsetHourAngleDeg,
 } from '../../src/sun/index.js'
-import { KLEIN_MEAN_DAYS } from '../../src/yield/months.js'
 
 const RADIANS = Math.PI / 180
 
@@ -49,7 +54,7 @@ describe('light from the sun outside the air', () => {
     [45, [12.13, 17.63, 25.05, 33.16, 39.19, 41.75, 40.43, 35.46, 27.95, 19.78, 13.4, 10.68]],
     [-35, [43.22, 38.86, 32.5, 24.85, 18.64, 15.81, 16.98, 21.96, 29.21, 36.52, 41.89, 44.19]],
   ])('has the daily extraterrestrial irradiation at latitude %i', (latitude, expected) => {
-    KLEIN_MEAN_DAYS.forEach((day, month) => {
+    MEAN_DAY_OF_YEAR.forEach((day, month) => {
       const normal = 1367 * (1 + 0.033 * Math.cos((2 * Math.PI * day) / 365))
       const megajoules = dailyExtraterrestrialWhM2(latitude, cooperDeg(day), normal) * 0.0036
       expect(Math.abs(megajoules / (expected[month] as number) - 1)).toBeLessThan(0.001)
@@ -77,7 +82,13 @@ describe('air mass', () => {
 })
 
 describe('incidence on a plane', () => {
-  const incidence = (latitude: number, declination: number, hourAngle: number, slope: number, azimuth: number): number => {
+  const incidence = (
+    latitude: number,
+    declination: number,
+    hourAngle: number,
+    slope: number,
+    azimuth: number,
+  ): number => {
     const sinPhi = Math.sin(latitude * RADIANS)
     const cosPhi = Math.cos(latitude * RADIANS)
     const sinDelta = Math.sin(declination * RADIANS)
@@ -150,7 +161,8 @@ describe('course of a day', () => {
       let diffuse = 0
       const steps = 2000
       for (let step = 0; step < steps; step += 1) {
-        diffuse += diffuseShareOfDay(-sunset + ((step + 0.5) * 2 * sunset) / steps, sunset) * ((2 * sunset) / steps / 15)
+        diffuse +=
+          diffuseShareOfDay(-sunset + ((step + 0.5) * 2 * sunset) / steps, sunset) * ((2 * sunset) / steps / 15)
       }
       expect(diffuse).toBeCloseTo(1, 4)
     }

@@ -26,15 +26,30 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
     const field = line.split(',').map(Number)
     const month = (field[1] as number) - 1
     const [ta, ghi, dni, dhi, wind] = [6, 13, 14, 15, 21].map((at) => field[at] as number) as [
-      number, number, number, number, number,
+      number,
+      number,
+      number,
+      number,
+      number,
     ]
     const day = Math.floor(index / 24) + 1
     const b = (2 * Math.PI * (day - 1)) / 365
     const declination =
-      (0.006918 - 0.399912 * Math.cos(b) + 0.070257 * Math.sin(b) - 0.006758 * Math.cos(2 * b) +
-        0.000907 * Math.sin(2 * b) - 0.002697 * Math.cos(3 * b) + 0.00148 * Math.sin(3 * b)) / RAD
+      (0.006918 -
+        0.399912 * Math.cos(b) +
+        0.070257 * Math.sin(b) -
+        0.006758 * Math.cos(2 * b) +
+        0.000907 * Math.sin(2 * b) -
+        0.002697 * Math.cos(3 * b) +
+        0.00148 * Math.sin(3 * b)) /
+      RAD
     const eot =
-      229.2 * (0.000075 + 0.001868 * Math.cos(b) - 0.032077 * Math.sin(b) - 0.014615 * Math.cos(2 * b) - 0.04089 * Math.sin(2 * b))
+      229.2 *
+      (0.000075 +
+        0.001868 * Math.cos(b) -
+        0.032077 * Math.sin(b) -
+        0.014615 * Math.cos(2 * b) -
+        0.04089 * Math.sin(2 * b))
     const e0 =
       1.00011 + 0.034221 * Math.cos(b) + 0.00128 * Math.sin(b) + 0.000719 * Math.cos(2 * b) + 0.000077 * Math.sin(2 * b)
     const solar = (field[3] as number) - 0.5 + ((lon as number) - 15 * (zone as number)) / 15 + eot / 60
@@ -48,9 +63,11 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
     // Duffie & Beckman eq. 1.6.2, surface azimuth from south, west positive.
     const g = azimuth - 180
     const cosI =
-      sin(declination) * sin(lat as number) * cos(tilt) - sin(declination) * cos(lat as number) * sin(tilt) * cos(g) +
+      sin(declination) * sin(lat as number) * cos(tilt) -
+      sin(declination) * cos(lat as number) * sin(tilt) * cos(g) +
       cos(declination) * cos(lat as number) * cos(tilt) * cos(w) +
-      cos(declination) * sin(lat as number) * sin(tilt) * cos(g) * cos(w) + cos(declination) * sin(tilt) * sin(g) * sin(w)
+      cos(declination) * sin(lat as number) * sin(tilt) * cos(g) * cos(w) +
+      cos(declination) * sin(tilt) * sin(g) * sin(w)
     const am = 1 / (cosZ + 0.50572 * (96.07995 - z) ** -1.6364)
     let circumsolar = 0
     let rest = 0
@@ -60,7 +77,12 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
       const delta = (dhi * am) / (1361.1 * e0)
       const bin = PEREZ_1990.binFrom.filter((bound) => eps >= bound).length
       const [f11, f12, f13, f21, f22, f23] = PEREZ_1990.coefficients[bin] as readonly [
-        number, number, number, number, number, number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
       ]
       const f1 = Math.max(0, f11 + f12 * delta + f13 * zr)
       const f2 = f21 + f22 * delta + f23 * zr
@@ -75,8 +97,9 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
       const tau = (theta: number): number => {
         const t = Math.max(theta, 0.001)
         const r = Math.asin(sin(t) / 1.526) / RAD
-        const reflect = 0.5 * ((sin(r - t) / sin(r + t)) ** 2 + (Math.tan((r - t) * RAD) / Math.tan((r + t) * RAD)) ** 2)
-        return Math.exp(-4 * 0.002 / cos(r)) * (1 - reflect)
+        const reflect =
+          0.5 * ((sin(r - t) / sin(r + t)) ** 2 + (Math.tan((r - t) * RAD) / Math.tan((r + t) * RAD)) ** 2)
+        return Math.exp((-4 * 0.002) / cos(r)) * (1 - reflect)
       }
       return tau(angle) / tau(0)
     }
@@ -104,8 +127,15 @@ function projectOf(tilt: number, azimuth: number, acLimitKw: number): Project {
       inverters: { i: { kind: 'module_level', ac_power_w: acLimitKw * 1000, weighted_efficiency_pct: 97, night_w: 0 } },
     },
     losses: {
-      soiling_pct: 0, snow_pct: 0, mismatch_pct: 0, dc_wiring_pct: 0, ac_wiring_pct: 0, connections_pct: 0,
-      light_induced_pct: 0, nameplate_pct: 0, availability_pct: 0,
+      soiling_pct: 0,
+      snow_pct: 0,
+      mismatch_pct: 0,
+      dc_wiring_pct: 0,
+      ac_wiring_pct: 0,
+      connections_pct: 0,
+      light_induced_pct: 0,
+      nameplate_pct: 0,
+      availability_pct: 0,
     },
   }
 }
@@ -129,7 +159,9 @@ describe('hourly method against an independent implementation', () => {
     ours.monthly.forEach((month, index) => {
       const ofMean = (sum(truth.acKwh) / 12) * 0.015
       expect(Math.abs(month.ac_kwh - (truth.acKwh[index] as number))).toBeLessThan(ofMean)
-      expect(Math.abs(month.poa_kwh_m2 - (truth.poaKwhM2[index] as number))).toBeLessThan((sum(truth.poaKwhM2) / 12) * 0.015)
+      expect(Math.abs(month.poa_kwh_m2 - (truth.poaKwhM2[index] as number))).toBeLessThan(
+        (sum(truth.poaKwhM2) / 12) * 0.015,
+      )
     })
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { planeAxes, planeTiltDeg, planeToLocalFt, roofSurface } from '../../src/roof/index.js'
+import { planeTiltDeg, planeToLocalFt, roofSurface } from '../../src/roof/index.js'
+import { planeAxes } from '../../src/sun/index.js'
 import type { Outline } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 
@@ -109,7 +110,7 @@ describe('refused outlines', () => {
 
 describe('plane to east, north, up', () => {
   test('south plane: x is east, y is north and up', () => {
-    const axes = planeAxes(180, 30)
+    const axes = planeAxes(30, 180)
     const at = planeToLocalFt(axes, { xFt: 7, yFt: 10 })
     expect(at.east).toBeCloseTo(7, 12)
     expect(at.north).toBeCloseTo(10 * Math.cos(Math.PI / 6), 12)
@@ -121,13 +122,13 @@ describe('plane to east, north, up', () => {
     [270, { east: 0, north: -1 }],
     [0, { east: -1, north: 0 }],
   ])('seen from outside, the eave of a plane that faces %d runs to the right', (azimuth, right) => {
-    const { x } = planeAxes(azimuth, 20)
+    const { x } = planeAxes(20, azimuth)
     expect(x.east).toBeCloseTo(right.east, 12)
     expect(x.north).toBeCloseTo(right.north, 12)
   })
 
   test.each([0, 33, 180, 211])('axes of azimuth %d are a right-handed set of unit vectors', (azimuth) => {
-    const { x, y, normal } = planeAxes(azimuth, 35)
+    const { x, y, normal } = planeAxes(35, azimuth)
     expect(x.north * y.up - x.up * y.north).toBeCloseTo(normal.east, 12)
     expect(x.up * y.east - x.east * y.up).toBeCloseTo(normal.north, 12)
     expect(x.east * y.north - x.north * y.east).toBeCloseTo(normal.up, 12)

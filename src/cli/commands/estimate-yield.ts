@@ -58,7 +58,15 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   if (options.hourly === undefined || computed === undefined) return { report }
   const table = stepTable(computed)
-  return { report, files: [{ path: options.hourly, content: renderCsv({ columns: table.headings.map((key) => ({ heading: key, key })), rows: table.rows }) }] }
+  return {
+    report,
+    files: [
+      {
+        path: options.hourly,
+        content: renderCsv({ columns: table.headings.map((key) => ({ heading: key, key })), rows: table.rows }),
+      },
+    ],
+  }
 }
 
 function arrayToSweep(ids: readonly string[], named: string | undefined): string {

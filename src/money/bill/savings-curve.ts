@@ -52,3 +52,8 @@ export function savingsAt(curve: SavingsCurve, scale: number): number {
   if (scale === x1) return y1
   return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
 }
+
+/** The same savings for another yardstick: an output of 1 on the new curve is an output of `factor` on the old one. */
+export function scaledCurve(curve: SavingsCurve, factor: number): SavingsCurve {
+  return { scales: curve.scales.map((scale) => scale / factor), savingsUsd: curve.savingsUsd }
+}

@@ -14,3 +14,4 @@ export type {
   TierAdders,
 } from './rate-sheet.js'
 export { readTariff } from './read-tariff.js'
+export { scaleExportPrices } from './scale-export-prices.js'

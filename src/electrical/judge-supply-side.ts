@@ -1,0 +1,78 @@
+import { conductorSizes, supplySideRules, type ConductorSize, type Edition, type SupplySideRule } from '../tables/nec/index.js'
+import { StageError } from '../worksheet/index.js'
+import { largestStandardDeviceA } from './standard-device.js'
+
+/** What is connected ahead of the service disconnect. */
+export interface SupplySide {
+  readonly serviceA: number | undefined
+  readonly serviceAmpacityA: number | undefined
+  readonly inverterA: number
+  readonly sourceBreakersA: number
+}
+
+/** The supply-side comparison. */
+export interface SupplySideVerdict {
+  readonly rule: SupplySideRule
+  readonly holds: boolean
+  readonly formula: string
+  readonly sumA: number
+  readonly limitA: number
+  readonly maxInverterA: number
+}
+
+/** The supply-side rule of an edition. */
+export function supplySideRule(edition: Edition): SupplySideRule {
+  const rule = supplySideRules.find((candidate) => candidate.edition === edition)
+  if (rule === undefined) throw new Error(`no supply-side rule for ${edition}`)
+  return rule
+}
+
+/**
+ * Compares sources with the service.
+ *
+ * @throws StageError when the rating that the edition compares with is missing.
+ * @source NEC 705.12(A) (to 2017), 705.11 (2020, 2023)
+ */
+export function judgeSupplySide(edition: Edition, side: SupplySide): SupplySideVerdict {
+  const rule = supplySideRule(edition)
+  switch (rule.compares) {
+    case 'devices with service rating': {
+      const limitA = stated(side.serviceA, 'electrical.service.rating_a', 'the rating of the service', 'the service disconnect')
+      return {
+        rule,
+        formula: 'sum of source overcurrent devices <= service rating',
+        sumA: side.sourceBreakersA,
+        limitA,
+        holds: side.sourceBreakersA <= limitA,
+        maxInverterA: largestStandardDeviceA(limitA) / 1.25,
+      }
+    }
+    case 'currents with service conductor ampacity': {
+      const limitA = stated(
+        side.serviceAmpacityA,
+        'electrical.service.conductor_ampacity_a',
+        'the ampacity of the service conductors',
+        "the utility's record, or size and insulation of the conductors",
+      )
+      return {
+        rule,
+        formula: 'sum of inverter currents <= ampacity of the service conductors',
+        sumA: side.inverterA,
+        limitA,
+        holds: side.inverterA <= limitA,
+        maxInverterA: limitA,
+      }
+    }
+  }
+}
+
+function stated(value: number | undefined, where: string, what: string, found: string): number {
+  if (value !== undefined && Number.isFinite(value) && value > 0) return value
+  throw new StageError(where, `${what} is not stated`, `Find it on ${found}`)
+}
+
+/** Whether a conductor of the connection is at least as large as the edition asks. */
+export function largeEnough(rule: SupplySideRule, size: ConductorSize, material: 'copper' | 'aluminum'): boolean {
+  const smallest = material === 'copper' ? rule.smallestCopper : rule.smallestAluminum
+  return smallest === undefined || conductorSizes.indexOf(size) >= conductorSizes.indexOf(smallest)
+}

@@ -1,0 +1,104 @@
+import { UNPROTECTED_GROUND_AWG, type ConductorSize } from '../tables/nec/index.js'
+import type { Circuit } from './circuit.js'
+import { isAc } from './circuit.js'
+import { largerOf } from './equipment-ground-size.js'
+import type { Job } from './job.js'
+import { placeCableClips, placeStraps, type Straps } from './place-straps.js'
+import type { RacewaySegment } from './resolve-runs.js'
+import { segmentConditions, type SegmentConditions } from './segment-conditions.js'
+import type { ConductorDemand } from './select-conductor.js'
+import { sizeConductor, type SizedConductor } from './size-conductor.js'
+import { fillRaceway, racewayGround, type RacewayContents } from './size-raceway.js'
+import { tenFootNeighbour } from './ten-foot-rule.js'
+import { terminalTemperatureC } from './terminal-temperature.js'
+import { impedanceLimits, powerFactorOf, voltageFloor } from './voltage-limits.js'
+
+/** One circuit in one segment: what it has to carry, with which factors, and the conductor. */
+export interface CircuitInSegment {
+  readonly circuit: Circuit
+  readonly demand: ConductorDemand
+  /** Segment whose higher factors are used by the 10 ft rule. */
+  readonly borrowedFrom: string | undefined
+  readonly sized: SizedConductor
+}
+
+/** A segment with everything in it. */
+export interface SizedSegment {
+  readonly segment: RacewaySegment
+  readonly conditions: SegmentConditions
+  readonly circuits: readonly CircuitInSegment[]
+  readonly ground: ConductorSize
+  readonly contents: RacewayContents
+  readonly straps: Straps
+}
+
+/** Sizes conductors, grounding conductor, raceway and straps of every segment. */
+export function sizeSegments(
+  job: Job,
+  circuits: readonly Circuit[],
+  segments: readonly RacewaySegment[],
+): SizedSegment[] {
+  const limits = impedanceLimits(job, circuits, segments)
+  const powerFactor = powerFactorOf(job)
+  const conditions = new Map(segments.map((segment) => [segment, segmentConditions(job, segment)]))
+  return segments.map((segment) => {
+    const here = need(conditions.get(segment))
+    const inSegment = segment.circuits.map((circuit): CircuitInSegment => {
+      const borrowed = borrowFrom(job, circuit, segment, segments, conditions)
+      const factors = borrowed === undefined ? here : need(conditions.get(borrowed))
+      const demand: ConductorDemand = {
+        continuousA: circuit.continuousA,
+        requiredA: 1.25 * circuit.continuousA,
+        deviceA: circuit.deviceA,
+        material: here.material,
+        terminalC: terminalTemperatureC(job, circuit),
+        freeAir: here.freeAir,
+        correction: factors.correction,
+        adjustment: factors.adjustment,
+        voltageFloor: voltageFloor(
+          limits.get(circuit.id) ?? Infinity,
+          here.material,
+          segment.stated.raceway,
+          isAc(circuit),
+          powerFactor,
+        ),
+      }
+      const sized = sizeConductor(demand, segment.stated.size_awg, segment.where)
+      return { circuit, demand, borrowedFrom: borrowed?.id, sized }
+    })
+    const byId = new Map(inSegment.map((entry) => [entry.circuit.id, entry.sized]))
+    const inRaceway = racewayGround(segment.circuits, byId)
+    const ground = here.freeAir ? largerOf(inRaceway, UNPROTECTED_GROUND_AWG) : inRaceway
+    const contents = fillRaceway(segment, here, byId, ground)
+    return { segment, conditions: here, circuits: inSegment, ground, contents, straps: strapsOf(segment, contents) }
+  })
+}
+
+function strapsOf({ stated }: RacewaySegment, { verdict }: RacewayContents): Straps {
+  if (stated.raceway === 'none' || verdict === undefined) return placeCableClips(stated.length_ft)
+  return placeStraps(stated.raceway, verdict.tradeSize, stated.length_ft)
+}
+
+function borrowFrom(
+  job: Job,
+  circuit: Circuit,
+  segment: RacewaySegment,
+  segments: readonly RacewaySegment[],
+  conditions: ReadonlyMap<RacewaySegment, SegmentConditions>,
+): RacewaySegment | undefined {
+  if (job.electrical.use_10ft_rule !== true) return undefined
+  const path = segments.filter((candidate) => candidate.circuits.includes(circuit))
+  const parts = path.map((part) => {
+    const { correction, adjustment, freeAir, material } = need(conditions.get(part))
+    const here = need(conditions.get(segment))
+    const alike = freeAir === here.freeAir && material === here.material
+    return { lengthFt: part.stated.length_ft, factor: alike ? correction * adjustment : 0 }
+  })
+  const neighbour = tenFootNeighbour(parts, path.indexOf(segment))
+  return neighbour === undefined ? undefined : path[neighbour]
+}
+
+function need<T>(value: T | undefined): T {
+  if (value === undefined) throw new Error('segment without conditions')
+  return value
+}

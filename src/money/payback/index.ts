@@ -1,0 +1,11 @@
+export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
+export type {
+  CashFlowRowValues,
+  ExceedanceValues,
+  PaybackValues,
+  PaybackYearsValues,
+  SensitivityValues,
+  UncertaintyValues,
+} from './payback-values.js'
+export { paybackYearsValues } from './report-values.js'
+export { worthOf, type Worth } from './worth.js'

@@ -1,0 +1,102 @@
+import type { SavingsValues } from '../bill/index.js'
+
+/** Payback of one kind, years after purchase; null = not within the study. */
+export interface PaybackYearsValues {
+  /** First whole year with a running sum of zero or above. */
+  readonly whole_year: number | null
+  /** Interpolated inside the year. */
+  readonly years: number | null
+  /** Interpolated year from which the running sum stays positive. */
+  readonly lasting_years: number | null
+  /** Year in which a later cost turns the running sum negative again. */
+  readonly dips_again_year: number | null
+}
+
+export interface CashFlowRowValues {
+  readonly year: number
+  readonly output_kwh: number
+  readonly bill_savings_usd: number
+  readonly performance_usd: number
+  readonly other_income_usd: number
+  readonly maintenance_usd: number
+  readonly insurance_usd: number
+  readonly purchase_usd: number
+  readonly incentives_usd: number
+  readonly replacement_usd: number
+  readonly residual_usd: number
+  readonly loan_received_usd: number
+  readonly loan_payment_usd: number
+  readonly net_usd: number
+  readonly cumulative_usd: number
+  readonly discounted_cumulative_usd: number
+}
+
+/** P10 is reached or exceeded in 10 % of the samples, P90 in 90 %: P90 is the cautious one. */
+export interface ExceedanceValues {
+  readonly p10: number | null
+  readonly p50: number | null
+  readonly p90: number | null
+}
+
+export interface UncertaintyValues {
+  readonly seed: number
+  readonly samples: number
+  readonly yield_sigma_pct: number
+  readonly weather_sigma_pct: number
+  readonly escalation_sigma_pct: number
+  readonly cost_sigma_pct: number
+  readonly npv_usd: ExceedanceValues
+  /** P90 is the LONGER payback: 9 of 10 samples are paid back by then; null = not within the study. */
+  readonly payback_years: ExceedanceValues
+  readonly never_paid_back_pct: number
+  readonly npv_below_zero_pct: number
+}
+
+export interface SensitivityValues {
+  readonly id: string
+  readonly says: string
+  readonly unit: string
+  readonly central: number
+  readonly low: number
+  readonly high: number
+  readonly npv_at_low_usd: number
+  readonly npv_at_high_usd: number
+  readonly swing_usd: number
+  readonly break_even: number | null
+  readonly bar: string
+}
+
+export interface PaybackValues {
+  readonly money: 'real' | 'nominal'
+  readonly years: number
+  readonly discount_rate_pct: number
+  readonly real_discount_rate_pct: number
+  readonly inflation_pct: number
+  /** Null when a published index is used. */
+  readonly real_escalation_pct: number | null
+  readonly gross_cost_usd: number
+  /** One-time incentives and tax credits, nominal USD. */
+  readonly incentives_usd: number
+  readonly net_cost_usd: number
+  readonly first_year_kwh: number
+  readonly first_year_savings_usd: number
+  readonly bills: SavingsValues
+  readonly cash_flow: readonly CashFlowRowValues[]
+  readonly simple_payback: PaybackYearsValues
+  readonly discounted_payback: PaybackYearsValues
+  readonly npv_usd: number
+  /** At the real rates that are always shown. */
+  readonly npv_at: readonly { readonly real_discount_rate_pct: number; readonly npv_usd: number }[]
+  readonly irr: {
+    readonly kind: 'one' | 'none' | 'several'
+    readonly rates_pct: readonly number[]
+    readonly says: string
+  }
+  readonly sir: number | null
+  readonly airr_pct: number | null
+  readonly lcoe_usd_per_kwh: number | null
+  /** The same costs per kWh that lower the bill. */
+  readonly cost_per_kwh_saved_usd: number | null
+  readonly uncertainty: UncertaintyValues
+  readonly sensitivity: readonly SensitivityValues[]
+}

@@ -1,0 +1,153 @@
+import type { Finance, Incentive } from '../../project/index.js'
+import { SHOWN_DISCOUNT_PCT } from '../../tables/money/index.js'
+import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { computeSavings, savingsCurve, type HouseEnergy, type SavingsCurve, type SavingsValues } from '../bill/index.js'
+import type { BillingCalendar } from '../calendar/index.js'
+import {
+  cashFlow,
+  outputShare,
+  readFinance,
+  reportedDiscount,
+  type CashFlowInput,
+  type FinanceTerms,
+} from '../cash-flow/index.js'
+import { netPresentValue, nominalRate } from '../life-cycle/index.js'
+import { scaleExportPrices, type RateSheet } from '../tariff/index.js'
+import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
+import { tellIncentives, tellWorth } from './payback-findings.js'
+import { recordWorth } from './payback-proof.js'
+import type { PaybackValues } from './payback-values.js'
+import {
+  cashFlowValues,
+  cents,
+  internalRateValues,
+  paybackYearsValues,
+  rounded,
+  sensitivityValues,
+  uncertaintyValues,
+} from './report-values.js'
+import { worthOf } from './worth.js'
+
+/** What the payback of a system is worked out from. */
+export interface PaybackInput {
+  readonly sheet: RateSheet
+  /** Tariff of the solar customer when it is another one altogether. */
+  readonly sheetWithSystem?: RateSheet
+  /** Use and output of the first year; the output must be there. */
+  readonly energy: HouseEnergy
+  readonly calendar: BillingCalendar
+  /** Cost before incentives from the bill of materials, USD; `finance.installed_cost_usd` replaces it. */
+  readonly billOfMaterialsUsd?: number
+  /** DC rating at standard test conditions, W. */
+  readonly dcRatingW: number
+  readonly finance: Finance
+  readonly incentives: Readonly<Record<string, Incentive>>
+  /** `losses.degradation_pct_per_year`, percent. */
+  readonly degradationPct?: number
+}
+
+/** Annual output, kWh. @throws StageError without one. */
+export function annualOutput(energy: HouseEnergy): number {
+  const series: ArrayLike<number> | undefined = energy.productionKwh
+  if (series === undefined)
+    throw new StageError('arrays', 'there is no output to pay back with', 'Run the energy estimate first.')
+  let total = 0
+  for (let i = 0; i < series.length; i++) total += series[i] ?? 0
+  return total
+}
+
+function costOf(input: PaybackInput): number {
+  const cost = input.finance.installed_cost_usd ?? input.billOfMaterialsUsd
+  if (cost !== undefined) return cost
+  throw new StageError(
+    'finance.installed_cost_usd',
+    'the installed cost is not known',
+    'State the price of the quote, or give a price list under materials.',
+  )
+}
+
+/** kWh of the first year that lower the bill: own use, and exports where they are netted. */
+function savedKwh(sheet: RateSheet, bills: SavingsValues): number {
+  const { usage_kwh, import_kwh, generation_kwh, lost_kwh } = bills.with
+  if (sheet.solar.rule === 'unpaid' || sheet.solar.rule === 'net billing') return usage_kwh - import_kwh
+  return generation_kwh - lost_kwh
+}
+
+/** Nodes of the savings curve that make every year of the cash flow exact. */
+export function yearScales(terms: FinanceTerms): number[] {
+  return Array.from({ length: terms.years }, (_, i) => outputShare(terms, i + 1))
+}
+
+/**
+ * Cost, savings, payback and their uncertainty.
+ *
+ * @throws StageError when the cost or the output is missing, and as `computeBill`, `readFinance` and `incentiveFlows`.
+ * @limits Bills of later years keep the tariff's structure; prices follow one escalation rate. Use does not change.
+ */
+export function payback(input: PaybackInput): Result<PaybackValues> {
+  const worksheet = new Worksheet()
+  const { sheet, energy, calendar, finance, incentives } = input
+  const solarSheet = input.sheetWithSystem ?? sheet
+  const firstYearKwh = annualOutput(energy)
+  const grossCostUsd = costOf(input)
+  const terms = readFinance(finance, worksheet, input.degradationPct)
+  const spread = readSpread(finance.uncertainty ?? {}, worksheet)
+  const bills = computeSavings(sheet, energy, calendar, solarSheet)
+  worksheet.include(bills)
+  const curveOf = (withSystem: RateSheet, nodes: readonly number[]): SavingsCurve =>
+    savingsCurve(sheet, energy, calendar, nodes, withSystem)
+  const curve = curveOf(solarSheet, yearScales(terms))
+  const base: CashFlowInput = {
+    curve,
+    firstYearKwh,
+    grossCostUsd,
+    dcRatingW: input.dcRatingW,
+    finance,
+    incentives,
+    terms,
+  }
+  const flow = cashFlow(base)
+  const worth = worthOf(flow, terms)
+  recordWorth(worksheet, flow, terms, worth)
+  tellIncentives(worksheet, incentives, flow)
+  tellWorth(worksheet, base, worth)
+  const half = scaleExportPrices(solarSheet, 0.5)
+  const oneAndHalf = scaleExportPrices(solarSheet, 1.5)
+  const exportCurves =
+    half === undefined || oneAndHalf === undefined
+      ? undefined
+      : { half: curveOf(half, []), oneAndHalf: curveOf(oneAndHalf, []) }
+  const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
+  const lcoe = worth.levelisedCostUsdPerKwh
+  const saved = savedKwh(solarSheet, bills.values)
+  const inMoney = (real: number): number => (terms.money === 'real' ? real : nominalRate(real, terms.inflation))
+  return worksheet.result({
+    money: terms.money,
+    years: terms.years,
+    discount_rate_pct: rounded(reportedDiscount(terms) * 100, 4),
+    real_discount_rate_pct: rounded(terms.realDiscount * 100, 4),
+    inflation_pct: rounded(terms.inflation * 100, 4),
+    real_escalation_pct: terms.escalation === undefined ? null : rounded(terms.escalation * 100, 4),
+    gross_cost_usd: cents(grossCostUsd),
+    incentives_usd: cents(lumps),
+    net_cost_usd: cents(grossCostUsd - lumps),
+    first_year_kwh: rounded(firstYearKwh, 1),
+    first_year_savings_usd: bills.values.annual_savings_usd,
+    bills: bills.values,
+    cash_flow: cashFlowValues(flow, reportedDiscount(terms)),
+    simple_payback: paybackYearsValues(worth.simple),
+    discounted_payback: paybackYearsValues(worth.discounted),
+    npv_usd: cents(worth.npvUsd),
+    npv_at: SHOWN_DISCOUNT_PCT.map((percent) => ({
+      real_discount_rate_pct: percent,
+      npv_usd: cents(netPresentValue(flow.net, inMoney(percent / 100))),
+    })),
+    irr: internalRateValues(worth.internal),
+    sir: worth.savingsToInvestment === undefined ? null : rounded(worth.savingsToInvestment, 3),
+    airr_pct: worth.adjustedInternal === undefined ? null : rounded(worth.adjustedInternal * 100, 3),
+    lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
+    cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
+    uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
+    sensitivity: sensitivityValues(sensitivity(base, spread, exportCurves)),
+  })
+}

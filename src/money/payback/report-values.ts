@@ -1,0 +1,104 @@
+import type { CashFlow } from '../cash-flow/index.js'
+import { cumulativePresentValues, type InternalRate, type PaybackYears } from '../life-cycle/index.js'
+import { quantile, sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
+import type {
+  CashFlowRowValues,
+  ExceedanceValues,
+  PaybackValues,
+  PaybackYearsValues,
+  SensitivityValues,
+  UncertaintyValues,
+} from './payback-values.js'
+
+export const cents = (usd: number): number => Math.round(usd * 100) / 100
+export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
+const orNull = (value: number | undefined, digits: number): number | null =>
+  value === undefined || !Number.isFinite(value) ? null : rounded(value, digits)
+
+export function paybackYearsValues(years: PaybackYears): PaybackYearsValues {
+  return {
+    whole_year: years.wholeYear ?? null,
+    years: orNull(years.interpolated, 2),
+    lasting_years: orNull(years.lasting, 2),
+    dips_again_year: years.dipsAgainYear ?? null,
+  }
+}
+
+export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[] {
+  const cumulative = cumulativePresentValues(flow.net, 0)
+  const discounted = cumulativePresentValues(flow.net, rate)
+  return flow.rows.map((row, t) => ({
+    year: row.year,
+    output_kwh: rounded(row.outputKwh, 1),
+    bill_savings_usd: cents(row.billSavingsUsd),
+    performance_usd: cents(row.performanceUsd),
+    other_income_usd: cents(row.otherIncomeUsd),
+    maintenance_usd: cents(row.maintenanceUsd),
+    insurance_usd: cents(row.insuranceUsd),
+    purchase_usd: cents(row.purchaseUsd),
+    incentives_usd: cents(row.incentivesUsd),
+    replacement_usd: cents(row.replacementUsd),
+    residual_usd: cents(row.residualUsd),
+    loan_received_usd: cents(row.loanReceivedUsd),
+    loan_payment_usd: cents(row.loanPaymentUsd),
+    net_usd: cents(row.netUsd),
+    cumulative_usd: cents(cumulative[t] ?? 0),
+    discounted_cumulative_usd: cents(discounted[t] ?? 0),
+  }))
+}
+
+export function internalRateValues(found: InternalRate): PaybackValues['irr'] {
+  const pct = (rate: number): number => rounded(rate * 100, 3)
+  switch (found.kind) {
+    case 'one':
+      return { kind: 'one', rates_pct: [pct(found.rate)], says: 'one rate makes the present value zero' }
+    case 'none':
+      return { kind: 'none', rates_pct: [], says: found.why }
+    case 'several':
+      return {
+        kind: 'several',
+        rates_pct: found.rates.map(pct),
+        says: 'several rates make the present value zero, so none of them is a rate of return; use NPV or AIRR',
+      }
+  }
+}
+
+const exceedance = (sorted: Float64Array, longIsBad: boolean, digits: number): ExceedanceValues => ({
+  p10: orNull(quantile(sorted, longIsBad ? 0.1 : 0.9), digits),
+  p50: orNull(quantile(sorted, 0.5), digits),
+  p90: orNull(quantile(sorted, longIsBad ? 0.9 : 0.1), digits),
+})
+
+export function uncertaintyValues(spread: Spread, samples: Samples): UncertaintyValues {
+  const share = (passes: (value: number) => boolean, of: Float64Array): number =>
+    rounded((100 * of.reduce((count, value) => count + (passes(value) ? 1 : 0), 0)) / of.length, 2)
+  return {
+    seed: spread.seed,
+    samples: spread.samples,
+    yield_sigma_pct: rounded(spread.yieldSigma * 100, 6),
+    weather_sigma_pct: rounded(spread.weatherSigma * 100, 6),
+    escalation_sigma_pct: rounded(spread.escalationSigma * 100, 6),
+    cost_sigma_pct: rounded(spread.costSigma * 100, 6),
+    npv_usd: exceedance(samples.npvUsd, false, 2),
+    payback_years: exceedance(samples.paybackYears, true, 2),
+    never_paid_back_pct: share((years) => years === Infinity, samples.paybackYears),
+    npv_below_zero_pct: share((usd) => usd < 0, samples.npvUsd),
+  }
+}
+
+export function sensitivityValues(rows: readonly SensitivityRow[]): SensitivityValues[] {
+  const bars = sensitivityBars(rows, 30)
+  return rows.map((row, i) => ({
+    id: row.id,
+    says: row.says,
+    unit: row.unit,
+    central: rounded(row.central, 4),
+    low: rounded(row.low, 4),
+    high: rounded(row.high, 4),
+    npv_at_low_usd: cents(row.npvAtLowUsd),
+    npv_at_high_usd: cents(row.npvAtHighUsd),
+    swing_usd: cents(row.swingUsd),
+    break_even: orNull(row.breakEven, 4),
+    bar: bars[i] ?? '',
+  }))
+}

@@ -1,0 +1,29 @@
+import type { Direction } from './direction.js'
+
+const RADIANS = Math.PI / 180
+
+/** The three axes of a roof plane in local east, north, up: along the eave, up the slope, away from the surface. */
+export interface PlaneAxes {
+  readonly x: Direction
+  readonly y: Direction
+  readonly normal: Direction
+}
+
+/**
+ * Axes of a plane.
+ *
+ * @param tiltDeg From level, degrees.
+ * @param azimuthDeg Direction that the plane faces, degrees clockwise from true north.
+ */
+export function planeAxes(tiltDeg: number, azimuthDeg: number): PlaneAxes {
+  const sinTilt = Math.sin(tiltDeg * RADIANS)
+  const cosTilt = Math.cos(tiltDeg * RADIANS)
+  const sinAzimuth = Math.sin(azimuthDeg * RADIANS)
+  const cosAzimuth = Math.cos(azimuthDeg * RADIANS)
+  return {
+    // Facing the slope from outside, right is 90 degrees anticlockwise from the direction that the plane faces.
+    x: { east: -cosAzimuth, north: sinAzimuth, up: 0 },
+    y: { east: -sinAzimuth * cosTilt, north: -cosAzimuth * cosTilt, up: sinTilt },
+    normal: { east: sinAzimuth * sinTilt, north: cosAzimuth * sinTilt, up: cosTilt },
+  }
+}
