@@ -14,4 +14,15 @@ export interface CheckStage {
  * Stages quick enough to run at every check, in the order of the job. Each imports its trade when it runs:
  * `run: async ({ project }) => (await import('../roof/index.js')).arrangeRoof(project)`.
  */
-export const CHECK_STAGES: readonly CheckStage[] = []
+export const CHECK_STAGES: readonly CheckStage[] = [
+  {
+    name: 'roof',
+    applies: () => true,
+    run: async ({ project }) => (await import('../roof/index.js')).arrangeModules(project),
+  },
+  {
+    name: 'yield',
+    applies: () => true,
+    run: async ({ project, files }) => (await import('../yield/index.js')).estimateYield(project, files),
+  },
+]

@@ -1,4 +1,5 @@
 import { editDistance } from './edit-distance.js'
+import { radiationFlags } from './site-flags.js'
 import { climateSites, type ClimateSite } from './site-table.js'
 
 /** Upper-case words of letters and digits. */
@@ -9,10 +10,10 @@ export function words(text: string): string[] {
     .filter((word) => word !== '')
 }
 
-/** The one site that was meant, or what may have been meant. */
+/** The site that was meant, or what may have been meant. */
 export interface FoundSite {
   readonly site: ClimateSite | undefined
-  /** Best first, at most five; empty when `site` is known. */
+  /** Other sites, best first, at most five: of the same city when `site` is known, with a name alike otherwise. */
   readonly candidates: readonly ClimateSite[]
 }
 
@@ -22,7 +23,8 @@ const MOST_CANDIDATES = 5
  * Finds a built-in site by `City, ST` or by its station number.
  *
  * @param text Such as `Seattle, WA`; the state may be missing, and the city may be the beginning of the site's name.
- * @returns The site when exactly one fits; otherwise the candidates.
+ * @returns The site that fits; of several in one city the one without doubts about its sun, an international airport
+ *   before others; or the candidates when none fits, or several of different states.
  */
 export function findSite(text: string): FoundSite {
   const sites = climateSites()
@@ -35,9 +37,19 @@ export function findSite(text: string): FoundSite {
   const anywhere = beginning.length > 0 ? beginning : inState.filter((site) => containsWords(words(site.name), city))
   const exact = anywhere.filter((site) => words(site.name).join(' ') === city.join(' '))
   const fitting = exact.length > 0 ? exact : anywhere
-  if (fitting.length === 1) return { site: fitting[0], candidates: [] }
-  if (fitting.length > 1) return { site: undefined, candidates: fitting.slice(0, MOST_CANDIDATES) }
+  if (fitting.length > 0) {
+    const ranked = fitting.toSorted((a, b) => doubt(a) - doubt(b))
+    const oneState = new Set(fitting.map((site) => site.state)).size === 1
+    return oneState
+      ? { site: ranked[0], candidates: ranked.slice(1, MOST_CANDIDATES + 1) }
+      : { site: undefined, candidates: ranked.slice(0, MOST_CANDIDATES) }
+  }
   return { site: undefined, candidates: alike(inState.length > 0 ? inState : sites, city) }
+}
+
+/** The less, the better a site stands for its city. */
+function doubt(site: ClimateSite): number {
+  return (radiationFlags(site).length > 0 ? 2 : 0) + (words(site.name).includes('INTL') ? 0 : 1)
 }
 
 function splitPlace(text: string): { city: string[]; state: string | undefined } {

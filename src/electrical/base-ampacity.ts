@@ -1,9 +1,4 @@
-import {
-  ampacityFreeAir,
-  ampacityRaceway,
-  type ConductorMaterial,
-  type ConductorSize,
-} from '../tables/nec/index.js'
+import { ampacityFreeAir, ampacityRaceway, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
 
 /** The conductor: size and metal. */
 export interface Conductor {

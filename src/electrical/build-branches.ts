@@ -64,6 +64,7 @@ function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCab
 }
 
 function checkTotals(job: Job, plans: readonly BranchPlan[]): void {
+  for (const plan of plans) inverterOf(job, plan)
   for (const arrayId of new Set([...moduleLevelArrays(job), ...plans.flatMap((plan) => Object.keys(plan.modules))])) {
     const total = countModules(job, arrayId)
     const onBranches = plans.reduce((sum, plan) => sum + (plan.modules[arrayId] ?? 0), 0)
@@ -84,13 +85,15 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const continuousA = inverters * currentA
   const smallestDeviceA = nextStandardDeviceA(1.25 * continuousA, plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
-  const feed = plan.feed ?? job.worksheet.assume({
-    path: `${plan.where}.feed`,
-    value: 'end' as const,
-    unit: '',
-    why: 'Fed at its end, which has the higher voltage rise',
-    source: { document: '', standing: 'common practice, no source' },
-  })
+  const feed =
+    plan.feed ??
+    job.worksheet.assume({
+      path: `${plan.where}.feed`,
+      value: 'end' as const,
+      unit: '',
+      why: 'Fed at its end, which has the higher voltage rise',
+      source: { document: '', standing: 'common practice, no source' },
+    })
   return {
     id: plan.id,
     kind: 'ac_branch',
@@ -148,16 +151,11 @@ function trunkById(job: Job, id: string | undefined, where: string): { id: strin
   )
 }
 
-function trunkLengthFt(
-  job: Job,
-  plan: BranchPlan,
-  cable: TrunkCable,
-  feed: Trunk['feed'],
-  inverters: number,
-): number {
+function trunkLengthFt(job: Job, plan: BranchPlan, cable: TrunkCable, feed: Trunk['feed'], inverters: number): number {
   const known = job.context.arrangement?.trunkLengthFt?.[plan.id] ?? plan.trunk_length_ft
   if (known !== undefined) return positive(known, `${plan.where}.trunk_length_ft`, 'the trunk length')
-  if (cable.connector_spacing_ft !== undefined) return invertersOnLongerHalf(inverters, feed) * cable.connector_spacing_ft
+  if (cable.connector_spacing_ft !== undefined)
+    return invertersOnLongerHalf(inverters, feed) * cable.connector_spacing_ft
   throw new StageError(
     `${plan.where}.trunk_length_ft`,
     'the length of the trunk is not known',

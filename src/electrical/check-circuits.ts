@@ -17,11 +17,20 @@ function recordCurrent(job: Job, circuit: Circuit): void {
   const ac = isAc(circuit)
   job.worksheet.note({
     id: `wire.${id}.current`,
-    says: ac ? `Maximum current of ${id}: rated continuous output` : `Maximum current of ${id}: 125 percent of the short-circuit current`,
+    says: ac
+      ? `Maximum current of ${id}: rated continuous output`
+      : `Maximum current of ${id}: 125 percent of the short-circuit current`,
     formula: ac ? 'I_max = sum of rated outputs' : 'I_max = 1.25 x I_sc',
     inputs: ac
       ? [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: where }]
-      : [{ symbol: 'I_sc', value: string?.iscA ?? 0, unit: 'A', from: `equipment.modules.${string?.moduleId ?? ''}.isc_a` }],
+      : [
+          {
+            symbol: 'I_sc',
+            value: string?.iscA ?? 0,
+            unit: 'A',
+            from: `equipment.modules.${string?.moduleId ?? ''}.isc_a`,
+          },
+        ],
     result: { symbol: 'I_max', value: circuit.continuousA, unit: 'A' },
     source: job.nec(ac ? 'inverterOutputCurrent' : 'sourceCircuitCurrent'),
   })
@@ -64,7 +73,14 @@ function recordDevice(job: Job, circuit: Circuit): void {
 function checkMakerLimits(job: Job, circuit: Circuit): void {
   const { id, where, deviceA, maxDeviceA, trunk, inverter, inverters, string } = circuit
   const error = (key: string, message: string, fix: string, at = where): void => {
-    job.worksheet.find({ severity: 'error', id: `wire.${key}`, message, where: at, source: job.nec('listedEquipment'), fix })
+    job.worksheet.find({
+      severity: 'error',
+      id: `wire.${key}`,
+      message,
+      where: at,
+      source: job.nec('listedEquipment'),
+      fix,
+    })
   }
   const stated = statedBreakerA(job, circuit)
   if (stated !== undefined && stated < circuit.smallestDeviceA)
@@ -87,7 +103,11 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
     )
   const most = Math.min(inverter?.max_per_branch ?? Infinity, trunk?.cable.max_inverters ?? Infinity)
   if (circuit.kind === 'ac_branch' && inverters > most)
-    error('too-many-inverters', `${id} holds ${inverters} inverters, the makers allow ${most}`, 'Put fewer inverters on the branch')
+    error(
+      'too-many-inverters',
+      `${id} holds ${inverters} inverters, the makers allow ${most}`,
+      'Put fewer inverters on the branch',
+    )
   if (string !== undefined && string.parallel >= 2 && maxDeviceA === undefined)
     error(
       'series-fuse-unknown',
@@ -112,10 +132,12 @@ function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
 
 /** Short-circuit and operating current of every inverter input. @source NEC 110.3(B) */
 function checkInputs(job: Job, circuits: readonly Circuit[]): void {
-  const inputs = Map.groupBy(
-    circuits.filter((circuit) => circuit.string !== undefined),
-    ({ string }) => `${string?.unit ?? ''} input ${string?.input ?? 1}`,
-  )
+  const inputs = new Map<string, Circuit[]>()
+  for (const circuit of circuits) {
+    if (circuit.string === undefined) continue
+    const name = `${circuit.string.unit} input ${circuit.string.input}`
+    inputs.set(name, [...(inputs.get(name) ?? []), circuit])
+  }
   for (const [name, strings] of inputs) {
     const facts = strings[0]?.string
     if (facts === undefined) continue

@@ -20,7 +20,8 @@ const OUTSIDE = new Set(['array', 'roof', 'outdoor_wall', 'attic'])
  */
 export function checkExpansion(job: Job, { id, stated, where }: RacewaySegment): Expansion {
   if (stated.raceway !== 'PVC 40' && stated.raceway !== 'PVC 80') return { changeIn: undefined, fitting: false }
-  if (!OUTSIDE.has(stated.location) && stated.expansion_range_f === undefined) return { changeIn: undefined, fitting: false }
+  if (!OUTSIDE.has(stated.location) && stated.expansion_range_f === undefined)
+    return { changeIn: undefined, fitting: false }
   const rangeF = stated.expansion_range_f ?? rangeOf(job, stated.sun ?? stated.location !== 'attic', stated.ambient_c)
   if (rangeF === undefined) {
     job.worksheet.find({
@@ -37,7 +38,9 @@ export function checkExpansion(job: Job, { id, stated, where }: RacewaySegment):
   const fitting = needsExpansionFitting(changeIn)
   job.worksheet.note({
     id: `wire.${id}.expansion`,
-    says: fitting ? 'PVC between fixed points: an expansion fitting is needed' : 'PVC between fixed points: no expansion fitting is needed',
+    says: fitting
+      ? 'PVC between fixed points: an expansion fitting is needed'
+      : 'PVC between fixed points: no expansion fitting is needed',
     formula: 'change = L x 3.38e-5 x range; fitting from 0.25 in on',
     inputs: [
       { symbol: 'L', value: stated.length_ft * 12, unit: 'in', from: `${where}.length_ft` },

@@ -26,13 +26,15 @@ export function checkMainPanel(job: Job, sources: Sources): PanelValues {
       'main rating',
       'on the main breaker, or on the breaker that feeds a subpanel',
     ),
-    mainPosition: panel?.main_position ?? job.worksheet.assume({
-      path: 'electrical.panel.main_position',
-      value: 'end' as const,
-      unit: '',
-      why: 'Most panels are fed at an end; the rules for a panel fed in the centre are not tried',
-      source: { document: '', standing: 'common practice, no source' },
-    }),
+    mainPosition:
+      panel?.main_position ??
+      job.worksheet.assume({
+        path: 'electrical.panel.main_position',
+        value: 'end' as const,
+        unit: '',
+        why: 'Most panels are fed at an end; the rules for a panel fed in the centre are not tried',
+        source: { document: '', standing: 'common practice, no source' },
+      }),
     oppositeEnd: connection?.breaker_position === 'opposite_end',
     inverterA: sources.inverterA,
     sourceBreakersA: sum(sources.breakersA),
@@ -48,7 +50,8 @@ export function checkMainPanel(job: Job, sources: Sources): PanelValues {
     job.worksheet.find({
       severity: 'warning',
       id: 'wire.breaker-position',
-      message: 'the position of the PV breaker on the busbar is not stated, so the rules that need the opposite end are not used',
+      message:
+        'the position of the PV breaker on the busbar is not stated, so the rules that need the opposite end are not used',
       where: 'electrical.connection.breaker_position',
       source: job.nec('loadSideBusbar'),
       fix: 'State opposite_end when it stands at the other end of the busbar than the main',
@@ -119,7 +122,12 @@ function recordRule(job: Job, stepId: string, panel: string, bus: Busbar, verdic
     formula: verdict.formula,
     inputs: [
       { symbol: 'B', value: bus.busA, unit: 'A', from: `electrical.${panel}.bus_a` },
-      { symbol: 'M', value: bus.mainA, unit: 'A', from: panel === 'panel' ? 'electrical.panel.main_a' : 'device of the combined output' },
+      {
+        symbol: 'M',
+        value: bus.mainA,
+        unit: 'A',
+        from: panel === 'panel' ? 'electrical.panel.main_a' : 'device of the combined output',
+      },
       { symbol: 'I', value: bus.inverterA, unit: 'A', from: 'sum of rated inverter outputs' },
     ],
     result:

@@ -34,7 +34,15 @@ export function checkStrings(job: Job, circuits: readonly Circuit[]): StringValu
     const inverter = inverterById(job, array.inverter, `arrays.${arrayId}.inverter`)
     const module = moduleById(job, array.module, arrayId)
     return [
-      { id: arrayId, where: `arrays.${arrayId}`, moduleId: array.module, module, modules: 1, inverterId: array.inverter, inverter },
+      {
+        id: arrayId,
+        where: `arrays.${arrayId}`,
+        moduleId: array.module,
+        module,
+        modules: 1,
+        inverterId: array.inverter,
+        inverter,
+      },
     ]
   })
   return [...strings, ...singles].map((string) => checkString(job, string))

@@ -21,7 +21,11 @@ export interface ColdVoltage {
  */
 export function coldVoltage(module: PvModule, lowestC: number, where: string): ColdVoltage {
   if (module.voc_v === undefined)
-    throw new StageError(`${where}.voc_v`, 'the open-circuit voltage is missing', "It stands on the module's data sheet as Voc")
+    throw new StageError(
+      `${where}.voc_v`,
+      'the open-circuit voltage is missing',
+      "It stands on the module's data sheet as Voc",
+    )
   const byTable = module.technology === 'thin_film' ? undefined : tableFactor(lowestC)
   const byTableV = byTable === undefined ? undefined : module.voc_v * byTable
   const byMaker = makerFactor(module, module.voc_v, lowestC)

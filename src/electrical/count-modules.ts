@@ -16,14 +16,14 @@ export function countModules(job: Job, arrayId: string): number {
     )
   const placed = job.context.arrangement?.modules?.[arrayId]
   if (placed !== undefined) return placed
-  if (array.modules !== undefined) return array.modules
-  if (array.strings !== undefined) return array.strings.reduce((sum, string) => sum + string.modules, 0)
   const { arrangement } = array
   if (typeof arrangement === 'object' && 'blocks' in arrangement)
     return Object.values(arrangement.blocks).reduce(
-      (sum, block) => sum + block.rows * block.columns - (block.omit?.length ?? 0),
+      (sum, block) => sum + block.rows * block.columns - new Set(block.omit).size,
       0,
     )
+  if (array.modules !== undefined) return array.modules
+  if (array.strings !== undefined) return array.strings.reduce((sum, string) => sum + string.modules, 0)
   throw new StageError(
     `arrays.${arrayId}.modules`,
     'the number of modules is not stated',

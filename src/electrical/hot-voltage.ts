@@ -10,7 +10,11 @@ import { StageError } from '../worksheet/index.js'
  */
 export function hotVoltageV(module: PvModule, cellC: number, where: string): number {
   if (module.vmp_v === undefined)
-    throw new StageError(`${where}.vmp_v`, 'the voltage at maximum power is missing', "It stands on the module's data sheet as Vmp")
+    throw new StageError(
+      `${where}.vmp_v`,
+      'the voltage at maximum power is missing',
+      "It stands on the module's data sheet as Vmp",
+    )
   const coefficient = module.vmp_temp_coeff_pct_per_c ?? module.pmax_temp_coeff_pct_per_c
   return module.vmp_v * (1 + (coefficient / 100) * (cellC - 25))
 }

@@ -28,7 +28,8 @@ export function outputCurrentA(job: Job, id: string, inverter: Inverter): number
       `${inverter.ac_voltage_v} V is not covered; only single-phase 120/240 V services are`,
       'Ask an electrical engineer for another service',
     )
-  if (inverter.ac_current_a !== undefined) return positive(inverter.ac_current_a, `${where}.ac_current_a`, 'the current')
+  if (inverter.ac_current_a !== undefined)
+    return positive(inverter.ac_current_a, `${where}.ac_current_a`, 'the current')
   const currentA = positive(inverter.ac_power_w, `${where}.ac_power_w`, 'the power') / SERVICE_VOLTAGE_V
   return job.worksheet.assume({
     path: `${where}.ac_current_a`,

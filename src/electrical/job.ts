@@ -1,4 +1,4 @@
-import type { DesignTemperatures } from '../climate/types.js'
+import type { DesignTemperatures } from '../climate/index.js'
 import type { Electrical, Project } from '../project/index.js'
 import { sectionOf, type Edition, type SectionTopic } from '../tables/nec/index.js'
 import { StageError, type Source, type Worksheet } from '../worksheet/index.js'

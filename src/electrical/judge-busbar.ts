@@ -93,7 +93,13 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
   'feed-through': (_, { mainA, inverterA, feedThrough }) => {
     const formula = 'feed-through conductors >= M + 1.25 x I, or a device at their load end that protects them'
     if (feedThrough === undefined)
-      return { formula, sumA: undefined, limitA: undefined, maxInverterA: 0, unusable: 'there are no feed-through conductors' }
+      return {
+        formula,
+        sumA: undefined,
+        limitA: undefined,
+        maxInverterA: 0,
+        unusable: 'there are no feed-through conductors',
+      }
     const { ampacityA, deviceA } = feedThrough
     const isProtected = deviceA !== undefined && deviceA <= ampacityA
     return {
@@ -117,5 +123,7 @@ export function governingRule(verdicts: readonly RuleVerdict[]): RuleVerdict {
   const [first] = verdicts
   if (first === undefined) throw new Error('an edition without busbar rules')
   const holding = verdicts.find((verdict) => verdict.holds)
-  return holding ?? verdicts.reduce((best, verdict) => (verdict.maxInverterA > best.maxInverterA ? verdict : best), first)
+  return (
+    holding ?? verdicts.reduce((best, verdict) => (verdict.maxInverterA > best.maxInverterA ? verdict : best), first)
+  )
 }

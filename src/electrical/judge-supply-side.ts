@@ -1,4 +1,10 @@
-import { conductorSizes, supplySideRules, type ConductorSize, type Edition, type SupplySideRule } from '../tables/nec/index.js'
+import {
+  conductorSizes,
+  supplySideRules,
+  type ConductorSize,
+  type Edition,
+  type SupplySideRule,
+} from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import { largestStandardDeviceA } from './standard-device.js'
 
@@ -37,7 +43,12 @@ export function judgeSupplySide(edition: Edition, side: SupplySide): SupplySideV
   const rule = supplySideRule(edition)
   switch (rule.compares) {
     case 'devices with service rating': {
-      const limitA = stated(side.serviceA, 'electrical.service.rating_a', 'the rating of the service', 'the service disconnect')
+      const limitA = stated(
+        side.serviceA,
+        'electrical.service.rating_a',
+        'the rating of the service',
+        'the service disconnect',
+      )
       return {
         rule,
         formula: 'sum of source overcurrent devices <= service rating',

@@ -56,4 +56,4 @@ function spread(lengthFt: number, maxSpacingFt: number, fromBoxFt: number): numb
   return Array.from({ length: gaps + 1 }, (_, i) => round(fromBoxFt + (between * i) / gaps))
 }
 
-const round = (ft: number): number => Math.round(ft * 100) / 100
+const round = (ft: number): number => Math.round(ft * 1e6) / 1e6

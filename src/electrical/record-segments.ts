@@ -1,4 +1,4 @@
-import { necSource } from '../tables/nec/index.js'
+import { conductorSizes, necSource, type ConductorSize } from '../tables/nec/index.js'
 import { isAc } from './circuit.js'
 import type { Job } from './job.js'
 import { reasonOf } from './size-conductor.js'
@@ -44,7 +44,9 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
   })
   job.worksheet.note({
     id: `${base}.adjustment`,
-    says: c.nipple ? 'No adjustment in a nipple of 24 in or less' : 'Adjustment for the current-carrying conductors in the raceway',
+    says: c.nipple
+      ? 'No adjustment in a nipple of 24 in or less'
+      : 'Adjustment for the current-carrying conductors in the raceway',
     formula: 'C_n from the table',
     inputs: [{ symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where }],
     result: { symbol: 'C_n', value: c.adjustment, unit: '' },
@@ -72,7 +74,12 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
     says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
     formula: 'I_z = I_90 x C_a x C_n >= I_max',
     inputs: [
-      { symbol: 'I_90', value: verdict.baseA, unit: 'A', from: job.nec(demand.freeAir ? 'freeAirAmpacity' : 'ampacityTable').place ?? '' },
+      {
+        symbol: 'I_90',
+        value: verdict.baseA,
+        unit: 'A',
+        from: job.nec(demand.freeAir ? 'freeAirAmpacity' : 'ampacityTable').place ?? '',
+      },
       { symbol: 'C_a', value: demand.correction, unit: '', from: `wire.${borrowedFrom ?? segment.id}.correction` },
       { symbol: 'C_n', value: demand.adjustment, unit: '', from: `wire.${borrowedFrom ?? segment.id}.adjustment` },
     ],
@@ -87,7 +94,12 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
       formula: 'device <= ampacity or the next standard size above it; small conductors have their own limit',
       inputs: [
         { symbol: 'device', value: demand.deviceA, unit: 'A', from: `wire.${circuit.id}.device` },
-        { symbol: 'ampacity', value: Math.min(verdict.correctedA, verdict.terminalA), unit: 'A', from: `${base}.conditions` },
+        {
+          symbol: 'ampacity',
+          value: Math.min(verdict.correctedA, verdict.terminalA),
+          unit: 'A',
+          from: `${base}.conditions`,
+        },
       ],
       result: { symbol: 'size', value: sized.size, unit: '' },
       source: job.nec(verdict.smallDeviceA === undefined ? 'nextSizeUp' : 'smallConductor'),
@@ -109,7 +121,8 @@ function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): 
     says: conditions.freeAir
       ? 'Grounding conductor exposed in the array: by the table, and at least the size that needs no protection'
       : 'Equipment grounding conductor by the largest device, increased with the circuit conductors',
-    formula: 'size from the table; area x (chosen / needed) when conductors are increased; never above the circuit conductors',
+    formula:
+      'size from the table; area x (chosen / needed) when conductors are increased; never above the circuit conductors',
     inputs: [{ symbol: 'device', value: device, unit: 'A', from: 'largest of the raceway' }],
     result: { symbol: 'EGC', value: ground, unit: '' },
     source: job.nec(conditions.freeAir ? 'equipmentGroundProtection' : 'equipmentGroundSize'),
@@ -148,6 +161,12 @@ function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
   })
 }
 
+/** Sizes of the table above the need from which on the voltage rise deserves a word. */
+const OVERSIZE = 3
+
+const sizesAbove = (needed: ConductorSize, chosen: ConductorSize): number =>
+  conductorSizes.indexOf(chosen) - conductorSizes.indexOf(needed)
+
 function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
   const { stated, where } = segment
   for (const { circuit, sized } of circuits)
@@ -159,6 +178,19 @@ function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
         where: `${where}.size_awg`,
         source: job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity'),
         fix: `Use ${sized.smallest} or larger`,
+      })
+  for (const { circuit, sized } of circuits)
+    if (sizesAbove(sized.smallestByAmpacity, sized.smallest) >= OVERSIZE)
+      job.worksheet.find({
+        severity: 'warning',
+        id: 'wire.voltage-oversize',
+        message: `the voltage rise makes ${circuit.id} ${sized.smallest} instead of ${sized.smallestByAmpacity} in ${segment.id}, which may not fit its terminals`,
+        where,
+        source: job.nec('voltageDrop'),
+        fix:
+          circuit.trunk === undefined
+            ? 'Shorten the run, or read the wire range of the terminals'
+            : 'Feed the trunk in its centre, or put fewer inverters on the branch',
       })
   const dc = segment.circuits.some((circuit) => !isAc(circuit))
   const inside = stated.location === 'attic' || stated.location === 'indoors'

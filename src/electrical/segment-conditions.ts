@@ -36,13 +36,15 @@ export function segmentConditions(job: Job, segment: RacewaySegment): SegmentCon
   const { stated, where } = segment
   const freeAir = stated.raceway === 'none'
   const insulation = insulationOf(job, segment, freeAir)
-  const material = stated.material ?? job.worksheet.assume({
-    path: 'electrical.runs.material',
-    value: 'copper' as const,
-    unit: '',
-    why: 'Copper where no metal is stated',
-    source: practice(''),
-  })
+  const material =
+    stated.material ??
+    job.worksheet.assume({
+      path: 'electrical.runs.material',
+      value: 'copper' as const,
+      unit: '',
+      why: 'Copper where no metal is stated',
+      source: practice(''),
+    })
   if (material === 'aluminum' && stated.size_awg === '14')
     throw new StageError(
       `${where}.size_awg`,
@@ -96,7 +98,12 @@ function insulationOf(job: Job, segment: RacewaySegment, freeAir: boolean): Insu
       })
 }
 
-function checkPlace(job: Job, { stated, where, circuits }: RacewaySegment, insulation: Insulation, freeAir: boolean): void {
+function checkPlace(
+  job: Job,
+  { stated, where, circuits }: RacewaySegment,
+  insulation: Insulation,
+  freeAir: boolean,
+): void {
   const row = insulationTypes.find((candidate) => candidate.type === insulation)
   if (freeAir && stated.location !== 'array')
     throw new StageError(

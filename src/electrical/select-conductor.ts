@@ -1,9 +1,4 @@
-import {
-  conductorSizes,
-  smallConductors,
-  type ConductorMaterial,
-  type ConductorSize,
-} from '../tables/nec/index.js'
+import { conductorSizes, smallConductors, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
 import { baseAmpacityA, type Conductor } from './base-ampacity.js'
 import { deviceProtects } from './standard-device.js'
 
@@ -25,7 +20,13 @@ export interface ConductorDemand {
 }
 
 /** The tests in the order in which an inspector makes them; the last two are choices, not ampacities. */
-export const conductorTests = ['terminal', 'conditions_of_use', 'overcurrent_device', 'small_conductor', 'voltage_rise'] as const
+export const conductorTests = [
+  'terminal',
+  'conditions_of_use',
+  'overcurrent_device',
+  'small_conductor',
+  'voltage_rise',
+] as const
 export type ConductorTest = (typeof conductorTests)[number]
 
 /** A size with its ampacities and the tests that it fails. */
@@ -103,5 +104,7 @@ function governingTest(
 ): ConductorTest {
   const failed = smaller?.fails[0]
   if (failed !== undefined) return failed
-  return chosen.terminalA / demand.requiredA <= chosen.correctedA / demand.continuousA ? 'terminal' : 'conditions_of_use'
+  return chosen.terminalA / demand.requiredA <= chosen.correctedA / demand.continuousA
+    ? 'terminal'
+    : 'conditions_of_use'
 }

@@ -35,7 +35,11 @@ export const reasonOf = (test: ConductorTest): string => REASONS[test]
  * @param named Size that the person named; a smaller one than needed is never used.
  * @throws StageError when no size of the tables passes.
  */
-export function sizeConductor(demand: ConductorDemand, named: ConductorSize | undefined, where: string): SizedConductor {
+export function sizeConductor(
+  demand: ConductorDemand,
+  named: ConductorSize | undefined,
+  where: string,
+): SizedConductor {
   const choice = selectConductor(demand)
   if (choice === undefined)
     throw new StageError(
@@ -48,7 +52,8 @@ export function sizeConductor(demand: ConductorDemand, named: ConductorSize | un
   if (named === undefined)
     return { ...common, size: smallest, verdict: choice.verdict, governs: choice.governs, named: undefined }
   const own = judgeConductor(named, demand)
-  if (own === undefined) throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
+  if (own === undefined)
+    throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
   const failed = own.fails[0]
   const complies = failed === undefined
   const reason = complies ? 'passes every test' : `fails: ${reasonOf(failed)}`

@@ -79,11 +79,15 @@ function countConductors(
   ground: ConductorSize,
 ): ConductorCount[] {
   const rows = circuits.flatMap((circuit): ConductorCount[] => {
-    const row = { circuit: circuit.id, size_awg: sized.get(circuit.id)?.size ?? '', material, insulation }
-    return [
-      { ...row, use: 'current_carrying', count: 2 },
-      ...(neutral && isAc(circuit) ? [{ ...row, use: 'neutral' as const, count: 1 }] : []),
-    ]
+    const row = (use: ConductorCount['use'], count: number): ConductorCount => ({
+      circuit: circuit.id,
+      use,
+      count,
+      size_awg: sized.get(circuit.id)?.size ?? '',
+      material,
+      insulation,
+    })
+    return neutral && isAc(circuit) ? [row('current_carrying', 2), row('neutral', 1)] : [row('current_carrying', 2)]
   })
   const bare = stated.raceway === 'none'
   return [

@@ -12,12 +12,23 @@ import type { Job } from './job.js'
  */
 export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
   const { electrical } = job
-  const others = end(job, electrical.terminal_temperature_c, 'electrical.terminal_temperature_c', 'inverters, boxes and disconnects')
+  const others = end(
+    job,
+    electrical.terminal_temperature_c,
+    'electrical.terminal_temperature_c',
+    'inverters, boxes and disconnects',
+  )
   if (circuit.kind === 'dc_string') return others
   const atCombiner = electrical.combiner !== undefined
-  const panel = () => end(job, electrical.panel?.terminal_temperature_c, 'electrical.panel.terminal_temperature_c', 'the panel')
+  const panel = () =>
+    end(job, electrical.panel?.terminal_temperature_c, 'electrical.panel.terminal_temperature_c', 'the panel')
   const combiner = () =>
-    end(job, electrical.combiner?.terminal_temperature_c, 'electrical.combiner.terminal_temperature_c', 'the combiner panel')
+    end(
+      job,
+      electrical.combiner?.terminal_temperature_c,
+      'electrical.combiner.terminal_temperature_c',
+      'the combiner panel',
+    )
   if (circuit.id === COMBINED_OUTPUT) return lower(others, lower(combiner(), panel()))
   return lower(others, atCombiner ? combiner() : panel())
 }

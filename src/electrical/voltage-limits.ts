@@ -20,7 +20,8 @@ export function trunkOhmPerKft(cable: NonNullable<Circuit['trunk']>['cable']): n
 }
 
 /** Whether a raceway counts as steel for its reactance. */
-export const racewayMetal = (raceway: string): RacewayMetal => (raceway === 'EMT' || raceway === 'RMC' ? 'steel' : 'pvc')
+export const racewayMetal = (raceway: string): RacewayMetal =>
+  raceway === 'EMT' || raceway === 'RMC' ? 'steel' : 'pvc'
 
 /** Power factor of the inverters. */
 export function powerFactorOf(job: Job): number {
@@ -128,5 +129,7 @@ export function impedanceOhmPerKft(
   ac: boolean,
   powerFactor: number,
 ): number {
-  return ac ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor) : dcResistanceOhmPerKft(conductor)
+  return ac
+    ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor)
+    : dcResistanceOhmPerKft(conductor)
 }

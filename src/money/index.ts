@@ -17,3 +17,6 @@ export {
 export { makeCalendar, type BillingCalendar } from './calendar/index.js'
 export { readTariff, type RateSheet } from './tariff/index.js'
 export * from './life-cycle/index.js'
+export { payback, type PaybackInput, type PaybackValues } from './payback/index.js'
+export * from './usage/index.js'
+export * from './sizing/index.js'

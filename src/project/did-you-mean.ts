@@ -21,6 +21,7 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   let best: string | undefined
   let bestDistance = Infinity
   for (const candidate of known) {
+    if (candidate.length > 80) continue
     const distance = nearness(lower, candidate.toLowerCase())
     if (distance < bestDistance) [best, bestDistance] = [candidate, distance]
   }

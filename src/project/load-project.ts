@@ -7,7 +7,7 @@ import { makeLocator, type Location } from './locator.js'
 import { parseYaml } from './parse-yaml.js'
 import { formatPath, splitPath } from './path.js'
 import { isPlainMap } from './plain-data.js'
-import { sortProblems, type Problem } from './problem.js'
+import { MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
 import { ProjectError } from './project-error.js'
 import type { Project } from './project-types.generated.js'
 import { readMain } from './read-main.js'
@@ -37,7 +37,7 @@ export interface LoadedProject {
   /** Text of the referenced files, such as the EPW, by their paths as written. */
   readonly files: ReadonlyMap<string, string>
   /** Where the value of a dotted path stands; for a value that is not there, the map that would hold it. */
-  locate(path: string): Location
+  readonly locate: (path: string) => Location
 }
 
 /**
@@ -70,7 +70,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     const stray = at === 'parent' ? sayStrayEntry(overrides, data, locator, segments) : ''
     return { file: location.override, ...problem, message: message + stray }
   }
-  const wrong = [...parts.complaints, ...checkData(data, locator)].map(place)
+  const wrong = [...parts.complaints, ...checkData(data, locator)].slice(0, MOST_PROBLEMS + 1).map(place)
   const problems = [...parts.problems, ...wrong]
   if (problems.length > 0) {
     const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map((each) => `--set ${each}`)]

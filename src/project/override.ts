@@ -14,6 +14,8 @@ export interface Override {
   readonly value: unknown
   /** For each step, whether what lies under it is a list by the schema. */
   readonly lists: readonly boolean[]
+  /** For each step, whether it is an id of the person's own and not a key of the schema. */
+  readonly ids: readonly boolean[]
 }
 
 /** An override that cannot be applied, with the reason. */
@@ -33,9 +35,11 @@ export function readOverride(text: string, schema: Schema): Override | BadOverri
   const segments = splitPath(path)
   let schemas: Schema[] = [schema]
   const lists: boolean[] = []
+  const ids: boolean[] = []
   for (const [i, segment] of segments.entries()) {
     const next = segment === '__proto__' ? [] : schemas.flatMap((each) => childSchemas(each, segment, schema))
     if (next.length === 0) return { name, path, message: badPath(segments, i, schemas, schema) }
+    ids.push(!keysOf(schemas, schema).includes(segment))
     schemas = next
     const following = segments[i + 1] ?? ''
     lists.push(/^\d+$/.test(following) && next.some((each) => typesOf(each, schema).has('array')))
@@ -43,7 +47,12 @@ export function readOverride(text: string, schema: Schema): Override | BadOverri
   const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
   const value = readValue(raw, types)
   if (value instanceof UnreadableValue) return { name, path, message: value.message }
-  return { name, segments, value, lists }
+  return { name, segments, value, lists, ids }
+}
+
+function keysOf(schemas: readonly Schema[], root: Schema): string[] {
+  const offered = schemas.flatMap((each) => alternatives(each, root))
+  return [...new Set(offered.flatMap((each) => Object.keys(each.properties ?? {})))]
 }
 
 function badPath(segments: readonly string[], at: number, schemas: readonly Schema[], root: Schema): string {
@@ -51,13 +60,12 @@ function badPath(segments: readonly string[], at: number, schemas: readonly Sche
   const above = segments.slice(0, at).join('.')
   const where = above === '' ? 'at the top level' : `under ${above}`
   if (segment === '') return 'a step of the path is empty'
-  const offered = schemas.flatMap((each) => alternatives(each, root))
-  const known = [...new Set(offered.flatMap((each) => Object.keys(each.properties ?? {})))]
+  const known = keysOf(schemas, root)
   if (known.length > 0) {
     const near = didYouMean(segment, known)
     return `no key ${showValue(segment)} ${where}${near === '' ? `; known there: ${listWords(known)}` : near}`
   }
-  if (offered.some((each) => each.items !== undefined)) {
+  if (schemas.flatMap((each) => alternatives(each, root)).some((each) => each.items !== undefined)) {
     return `${above} is a list; after it comes the number of an entry, counted from 0, not ${showValue(segment)}`
   }
   return `nothing can stand under ${above}`

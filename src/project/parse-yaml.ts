@@ -19,7 +19,7 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
     lineCounter.addNewLine(0)
     for (const lexeme of new Lexer().lex(text)) {
       yield* parser.next(lexeme)
-      if (parser.stack.length > 2 * DEEPEST) {
+      if (parser.stack.length > DEEPEST) {
         tooDeepAt = parser.offset
         return
       }

@@ -22,6 +22,9 @@ export function formatProblem(problem: Problem): string {
     .join('  ')
 }
 
+/** More are not told one by one: they have one cause, and finding the places takes time. */
+export const MOST_PROBLEMS = 200
+
 /** Files in the order of first reading, and within a file from top to bottom; each problem once. */
 export function sortProblems(problems: readonly Problem[], files: readonly string[]): Problem[] {
   const rank = (problem: Problem) => (files.includes(problem.file) ? files.indexOf(problem.file) : files.length)
@@ -29,10 +32,14 @@ export function sortProblems(problems: readonly Problem[], files: readonly strin
     (a, b) => rank(a) - rank(b) || (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0),
   )
   const seen = new Set<string>()
-  return sorted.filter((problem) => {
+  const unique = sorted.filter((problem) => {
     const text = formatProblem(problem)
     return !seen.has(text) && seen.add(text)
   })
+  const [first] = unique
+  if (first === undefined || unique.length <= MOST_PROBLEMS) return unique
+  const message = `more than ${MOST_PROBLEMS} problems; only the first ones are shown`
+  return [...unique.slice(0, MOST_PROBLEMS), { file: first.file, path: '', message }]
 }
 
 /** Replaces what could steer a terminal. */

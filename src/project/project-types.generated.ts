@@ -75,6 +75,12 @@ export type RiderPrice = (number | number[])
  * Month of the year, 1 = January.
  */
 export type MonthNumber = number
+/**
+ * Corners of a figure of the site plan, in order round it.
+ * 
+ * @minItems 3
+ */
+export type PlanFigure = PlanPoint[]
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -122,6 +128,7 @@ tariff?: Tariff
 incentives?: Incentives
 finance?: Finance
 site_plan?: SitePlan
+production?: Production
 /**
  * Specification sheets to append to the permit packet, paths relative to this file.
  * 
@@ -2611,8 +2618,178 @@ escalation_sigma_pct?: number
 cost_sigma_pct?: number
 }
 /**
- * Lot, buildings and equipment in plan.
+ * Lot, buildings and equipment seen from above, for sheet C-101. All in one system of coordinates of your choice: x to the right and y up on the drawing, ft.
  */
 export interface SitePlan {
-
+/**
+ * True direction that is up on the drawing, degrees clockwise from north; 0 (north up) when missing.
+ */
+up_azimuth_deg?: number
+lot: PlanFigure
+street?: PlanStreet
+/**
+ * Buildings on the lot, keyed by your own ids.
+ */
+buildings?: {
+[k: string]: PlanBuilding
+}
+driveway?: PlanFigure
+/**
+ * Where roof planes lie in plan, keyed by their ids under roof_planes; modules and pathways are drawn on them.
+ */
+roof_planes?: {
+[k: string]: PlanRoof
+}
+/**
+ * Equipment on the walls or the ground, keyed by your own ids.
+ */
+equipment?: {
+[k: string]: PlanEquipment
+}
+/**
+ * Way of the raceway from the array to the panel, point by point.
+ * 
+ * @minItems 2
+ */
+raceway_route?: PlanPoint[]
+/**
+ * Where ladders may be set up to reach the roof pathways.
+ */
+ground_access?: PlanPoint[]
+}
+/**
+ * A point of the site plan.
+ */
+export interface PlanPoint {
+/**
+ * To the right on the drawing, ft.
+ */
+x_ft: number
+/**
+ * Up on the drawing, ft.
+ */
+y_ft: number
+}
+/**
+ * The street that the lot lies on.
+ */
+export interface PlanStreet {
+/**
+ * Name as printed.
+ */
+name: string
+/**
+ * Which lot line is the street side: 1 runs from the first corner of the lot to the second, and so on.
+ */
+lot_line: number
+}
+/**
+ * A building in plan.
+ */
+export interface PlanBuilding {
+/**
+ * What it is called on the drawing; the id when missing.
+ */
+name?: string
+/**
+ * Whether distances to the lot lines are measured from it; of the first building when none says so.
+ */
+main?: boolean
+corners: PlanFigure
+}
+/**
+ * Place of a roof plane in plan.
+ */
+export interface PlanRoof {
+eave_left: PlanPoint
+/**
+ * Junction boxes on this plane, in the coordinates of the plane: x along the eave, y up the slope.
+ */
+junction_boxes?: PlanPoint[]
+/**
+ * Way of the raceway over this plane, in the coordinates of the plane.
+ * 
+ * @minItems 2
+ */
+raceway?: PlanPoint[]
+}
+/**
+ * A piece of equipment in plan.
+ */
+export interface PlanEquipment {
+/**
+ * What it is.
+ */
+kind: ("utility_meter" | "main_panel" | "pv_disconnect" | "combiner" | "inverter" | "production_meter" | "junction_box")
+/**
+ * What it is called on the drawing; its kind when missing.
+ */
+name?: string
+/**
+ * To the right on the drawing, ft.
+ */
+x_ft: number
+/**
+ * Up on the drawing, ft.
+ */
+y_ft: number
+}
+/**
+ * How to read the table of measured production, and how its days hang together. Options of the command win over these.
+ */
+export interface Production {
+/**
+ * Names of the one or two columns that make the time stamp; found by their names when missing.
+ * 
+ * @minItems 1
+ * @maxItems 2
+ * 
+ * Items: Column name.
+ */
+time_columns?: string[]
+/**
+ * Name of the column with the production of the whole system; found by its name when missing.
+ */
+value_column?: string
+/**
+ * Columns of single modules: column name to module id. Columns named as a module id are found without this.
+ */
+module_columns?: {
+/**
+ * Module id as in estimate-yield --json.
+ */
+[k: string]: string
+}
+/**
+ * Unit of the values; kw and w are means over the interval. Taken from the column name when missing.
+ */
+unit?: ("kwh" | "wh" | "kw" | "w")
+/**
+ * interval (each row holds the energy of its own time) or cumulative (each row holds the reading of a counter that only rises).
+ */
+meter?: ("interval" | "cumulative")
+/**
+ * Time of the stamps: local clock with US daylight saving, local standard all year, or utc.
+ */
+clock?: ("local" | "standard" | "utc")
+/**
+ * Whether a stamp is the beginning or the ending of its interval.
+ */
+stamps_mark?: ("beginning" | "ending")
+/**
+ * Order in dates such as 03/04/2026; found from the file when one reading is impossible.
+ */
+date_order?: ("month_first" | "day_first")
+/**
+ * Line that holds the column names, counted from 1; lines above it are skipped.
+ */
+header_line?: number
+/**
+ * Character between columns; found from the header when missing.
+ */
+delimiter?: ("," | ";" | "\t" | "|")
+/**
+ * Correlation of the sun of one day with that of the next, 0 for independent days.
+ */
+day_correlation?: number
 }

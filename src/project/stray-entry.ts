@@ -19,8 +19,9 @@ export function sayStrayEntry(
 ): string {
   for (let length = 2; length < segments.length; length++) {
     const entry = segments.slice(0, length)
-    const goesDeeper = overrides.some((each) => each.segments.length > length && isWithin(each.segments, entry))
-    if (!goesDeeper || locator.isInFile(entry) || !locator.isInFile(entry.slice(0, -1))) continue
+    const makesIt = (each: Override) => each.segments.length > length && each.ids[length - 1] === true
+    if (!overrides.some((each) => makesIt(each) && isWithin(each.segments, entry))) continue
+    if (locator.isInFile(entry) || !locator.isInFile(entry.slice(0, -1))) continue
     const id = String(entry.at(-1))
     const siblings = valueAt(data, entry.slice(0, -1))
     if (!isPlainMap(siblings)) return ''

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type Alias, type Document, type Node, type Pair } from 'yaml'
 import { setOwn, type PlainMap } from './plain-data.js'
 import { shorten } from './words.js'
 
@@ -21,6 +21,7 @@ export function toData(document: Document.Parsed): { data: unknown; complaints: 
   const anchors = new Map<string, Node>()
   const open = new Set<Node>()
   let values = 0
+  let outermost: { readonly node: Node; readonly path: string } | undefined
 
   function complain(node: Node | null, path: string, message: string): void {
     const [start, end] = node?.range ?? [0, 1]
@@ -31,16 +32,11 @@ export function toData(document: Document.Parsed): { data: unknown; complaints: 
     values += 1
     if (node === null) return null
     if (values > MOST_VALUES || depth > DEEPEST) {
-      complain(node, path, 'aliases (*name) make this file stand for far more than it holds; write the values out')
+      const message = 'aliases (*name) make this file stand for far more than it holds; write the values out'
+      complain(outermost?.node ?? node, outermost?.path ?? path, message)
       throw new TooMuch()
     }
-    if (isAlias(node)) {
-      const target = anchors.get(node.source)
-      if (target === undefined) complain(node, path, `no anchor &${shorten(node.source)} stands before this alias`)
-      else if (open.has(target)) complain(node, path, `alias *${shorten(node.source)} lies inside what it stands for`)
-      else return convert(target, path, depth + 1)
-      return null
-    }
+    if (isAlias(node)) return convertAlias(node, path, depth)
     if (isScalar(node)) {
       if (node.anchor !== undefined) anchors.set(node.anchor, node)
       return node.value
@@ -53,6 +49,22 @@ export function toData(document: Document.Parsed): { data: unknown; complaints: 
       : node.items.map((item, i) => convert(item as Node, join(path, String(i)), depth + 1))
     open.delete(node)
     return result
+  }
+
+  function convertAlias(node: Alias, path: string, depth: number): unknown {
+    const target = anchors.get(node.source)
+    if (target === undefined || open.has(target)) {
+      const name = shorten(node.source)
+      const why =
+        target === undefined ? `no anchor &${name} stands before this alias` : `alias *${name} lies inside itself`
+      complain(node, path, why)
+      return null
+    }
+    const isOutermost = outermost === undefined
+    if (isOutermost) outermost = { node, path }
+    const value = convert(target, path, depth + 1)
+    if (isOutermost) outermost = undefined
+    return value
   }
 
   function convertMap(items: readonly Pair<Node | null, Node | null>[], path: string, depth: number): PlainMap {

@@ -1,3 +1,4 @@
+import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import { planeOf } from './plane-field.js'
@@ -9,12 +10,13 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
   return Object.entries(project.arrays).flatMap(([arrayId, array]) => {
     const plane = planeOf(project, arrayId)
     const placed = trial.modules.filter((module) => module.array === arrayId).length
-    if (array.arrangement === undefined) return [noArrangement(arrayId, array.modules)]
+    const stated = statedModuleCount(array)
+    if (array.arrangement === undefined) return [noArrangement(arrayId, stated)]
     const findings: Finding[] = []
     const fit = trial.fits.get(arrayId)
     const path = `arrays.${arrayId}`
-    if (fit !== undefined && placed < (array.modules ?? 1)) {
-      const asked = array.modules === undefined ? 'as many modules as there is room for' : `${array.modules} modules`
+    if (fit !== undefined && placed < (stated ?? 1)) {
+      const asked = stated === undefined ? 'as many modules as there is room for' : `${stated} modules`
       const covered =
         placed < fit.capacity ? `; there is room for ${fit.capacity}, but they would cover too much of the roof` : ''
       findings.push({
@@ -25,11 +27,11 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
         fix: 'Ask for fewer, allow the other orientation, or use another plane for the rest.',
       })
     }
-    if (fit === undefined && array.modules !== undefined && array.modules !== placed) {
+    if (fit === undefined && stated !== undefined && stated !== placed) {
       findings.push({
         severity: 'error',
         id: 'roof.module-count',
-        message: `${arrayId} states ${array.modules} modules, and its blocks hold ${placed}`,
+        message: `${arrayId} states ${stated} modules, and its blocks hold ${placed}`,
         where: `${path}.modules`,
         fix: 'Leave modules out; it is counted from the blocks.',
       })

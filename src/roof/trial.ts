@@ -1,3 +1,4 @@
+import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
@@ -53,7 +54,7 @@ export function layOut(
       corners: field.surface.corners,
       keepOuts: [...field.keepOuts.map((keepOut) => keepOut.corners), ...there.map(boxCorners)],
       choices: choicesOf(field, there, taken.get(array.roof_plane)),
-      atMost: Math.min(array.modules ?? Infinity, affordable),
+      atMost: Math.min(statedModuleCount(array) ?? Infinity, affordable),
     }
     const fit = fitArray(project, arrayId, request, area, worksheet)
     fits.set(arrayId, fit)
@@ -90,7 +91,7 @@ function fixedPlanAreaFt2(project: Project, placed: ReadonlyMap<string, readonly
   for (const [arrayId, array] of Object.entries(project.arrays)) {
     if (fitRequestOf(project, arrayId) !== undefined) continue
     const placedCount = placed.get(arrayId)?.length ?? 0
-    const count = placedCount > 0 ? placedCount : (array.modules ?? 0)
+    const count = placedCount > 0 ? placedCount : (statedModuleCount(array) ?? 0)
     const module = project.equipment.modules?.[array.module]
     const sized = module?.length_in !== undefined && module.width_in !== undefined
     if (placedCount > 0 || sized) sum += count * modulePlanAreaFt2(project, arrayId)

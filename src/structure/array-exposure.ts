@@ -90,7 +90,9 @@ function isExposed(
   return PROBES.some((share) => {
     const probe = probeOf(module, side, share)
     if (neighbourDistanceFt(modules, module, probe, side) <= neighbourFt) return false
-    return roofEdgeDistanceFt(plane, probe, side, input.ridgeIsRoofEdge) > rule.roofEdgeOverHeight * input.meanRoofHeightFt
+    return (
+      roofEdgeDistanceFt(plane, probe, side, input.ridgeIsRoofEdge) > rule.roofEdgeOverHeight * input.meanRoofHeightFt
+    )
   })
 }
 

@@ -29,13 +29,28 @@ export function arrayDead(
 ): ArrayDead {
   const array = need(project.arrays[arrayId], `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const product = project.equipment.modules?.[array.module]
-  const moduleLb = need(product?.weight_lb, `equipment.modules.${array.module}.weight_lb`, 'the weight of the module', SHEET)
+  const moduleLb = need(
+    product?.weight_lb,
+    `equipment.modules.${array.module}.weight_lb`,
+    'the weight of the module',
+    SHEET,
+  )
   const inverter = array.inverter === undefined ? undefined : project.equipment.inverters?.[array.inverter]
   const inverterLb =
     array.inverter === undefined
       ? 0
-      : need(inverter?.weight_lb, `equipment.inverters.${array.inverter}.weight_lb`, 'the weight of the inverter', SHEET)
-  const railLbPerFt = need(rail.product.weight_lb_per_ft, `${rail.at}.weight_lb_per_ft`, 'the weight of the rail', SHEET)
+      : need(
+          inverter?.weight_lb,
+          `equipment.inverters.${array.inverter}.weight_lb`,
+          'the weight of the inverter',
+          SHEET,
+        )
+  const railLbPerFt = need(
+    rail.product.weight_lb_per_ft,
+    `${rail.at}.weight_lb_per_ft`,
+    'the weight of the rail',
+    SHEET,
+  )
   const mountLb = need(mount.product.weight_lb, `${mount.at}.weight_lb`, 'the weight of the mount', SHEET)
   const area = module.widthFt * module.heightFt
   const linesPsf = (2 * (railLbPerFt + mountLb / (rafterSpacingIn / 12))) / module.heightFt

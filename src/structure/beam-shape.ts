@@ -18,7 +18,7 @@ interface Station {
   readonly moment: number
 }
 
-const PIECES_PER_SPAN = 40
+const PIECES_PER_SPAN = 24
 
 /** Places where the shear jumps or its slope changes, and a fine net between them. */
 function stationsOf(beam: BeamModel): number[] {

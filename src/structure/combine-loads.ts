@@ -31,11 +31,7 @@ export interface CombinedLoad {
  * @param groundSnowIsAllowable Whether the snow is at allowable level although the edition's maps are at strength level.
  * @source ASCE 7 section 2.4.1 by edition; snow on the horizontal projection by statics: ps cos2 normal, ps cos sin along
  */
-export function combinedLoads(
-  edition: LoadEdition,
-  loads: PlaneLoads,
-  groundSnowIsAllowable: boolean,
-): CombinedLoad[] {
+export function combinedLoads(edition: LoadEdition, loads: PlaneLoads, groundSnowIsAllowable: boolean): CombinedLoad[] {
   const angle = (loads.slopeDeg * Math.PI) / 180
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   const table = edition === 'ASCE 7-22' && groundSnowIsAllowable ? 'ASCE 7-16' : edition

@@ -22,16 +22,44 @@ export interface Chosen<Product> {
 
 /** @throws StageError when no rail is chosen or the id is unknown. */
 export function chosenRail(project: Project): Chosen<RailProduct> {
-  const id = need(project.structure?.rail, 'structure.rail', 'the rail', 'State the id of a rail under equipment.rails.')
+  const id = need(
+    project.structure?.rail,
+    'structure.rail',
+    'the rail',
+    'State the id of a rail under equipment.rails.',
+  )
   const product = project.equipment.rails?.[id]
-  return { id, at: `equipment.rails.${id}`, product: need(product, 'structure.rail', `a rail '${id}' under equipment.rails`, 'Define it there from its data sheet.') }
+  return {
+    id,
+    at: `equipment.rails.${id}`,
+    product: need(
+      product,
+      'structure.rail',
+      `a rail '${id}' under equipment.rails`,
+      'Define it there from its data sheet.',
+    ),
+  }
 }
 
 /** @throws StageError when no mount is chosen or the id is unknown. */
 export function chosenMount(project: Project): Chosen<MountProduct> {
-  const id = need(project.structure?.mount, 'structure.mount', 'the mount', 'State the id of a mount under equipment.mounts.')
+  const id = need(
+    project.structure?.mount,
+    'structure.mount',
+    'the mount',
+    'State the id of a mount under equipment.mounts.',
+  )
   const product = project.equipment.mounts?.[id]
-  return { id, at: `equipment.mounts.${id}`, product: need(product, 'structure.mount', `a mount '${id}' under equipment.mounts`, 'Define it there from its data sheet.') }
+  return {
+    id,
+    at: `equipment.mounts.${id}`,
+    product: need(
+      product,
+      'structure.mount',
+      `a mount '${id}' under equipment.mounts`,
+      'Define it there from its data sheet.',
+    ),
+  }
 }
 
 /**
@@ -43,7 +71,12 @@ export function railStrength({ at, product: rail }: Chosen<RailProduct>, workshe
   const bendingPsi = (): number =>
     1000 * allowableBendingKsi(need(rail.alloy, `${at}.alloy`, 'the alloy or allowable_moment_x_lb_in', SHEET))
   const sectionX = (): number =>
-    need(rail.section_modulus_x_in3, `${at}.section_modulus_x_in3`, 'the section modulus or allowable_moment_x_lb_in', SHEET)
+    need(
+      rail.section_modulus_x_in3,
+      `${at}.section_modulus_x_in3`,
+      'the section modulus or allowable_moment_x_lb_in',
+      SHEET,
+    )
   const momentY =
     rail.allowable_moment_y_lb_in ??
     (rail.section_modulus_y_in3 === undefined || rail.alloy === undefined
@@ -58,7 +91,12 @@ export function railStrength({ at, product: rail }: Chosen<RailProduct>, workshe
     momentXLbIn: rail.allowable_moment_x_lb_in ?? bendingPsi() * sectionX(),
     momentYLbIn: momentY,
     shearLb: shear,
-    momentOfInertiaXIn4: need(rail.moment_of_inertia_x_in4, `${at}.moment_of_inertia_x_in4`, 'the moment of inertia', SHEET),
+    momentOfInertiaXIn4: need(
+      rail.moment_of_inertia_x_in4,
+      `${at}.moment_of_inertia_x_in4`,
+      'the moment of inertia',
+      SHEET,
+    ),
     deflectionLimit:
       rail.deflection_limit ??
       worksheet.assume({
@@ -66,7 +104,10 @@ export function railStrength({ at, product: rail }: Chosen<RailProduct>, workshe
         value: 180,
         unit: '',
         why: 'no code limits the deflection of a module rail; span / 180 is the stricter end of what is usual',
-        source: { document: 'Trade practice for aluminium rails, span / 120 to span / 180', standing: 'common practice, no source' },
+        source: {
+          document: 'Trade practice for aluminium rails, span / 120 to span / 180',
+          standing: 'common practice, no source',
+        },
       }),
   }
 }
@@ -79,7 +120,12 @@ export function railStrength({ at, product: rail }: Chosen<RailProduct>, workshe
 export function mountStrength({ at, product: mount }: Chosen<MountProduct>, framing: FramingSpec): MountStrength {
   const lag = need(mount.lag, `${at}.lag`, 'the lag screw', SHEET)
   const plate = need(mount.base_plate, `${at}.base_plate`, 'the metal under the head of the screw', SHEET)
-  const standsOff = need(mount.stands_off, `${at}.stands_off`, 'whether the screw bridges a gap', 'false for a mount that lies on the roof.')
+  const standsOff = need(
+    mount.stands_off,
+    `${at}.stands_off`,
+    'whether the screw bridges a gap',
+    'false for a mount that lies on the roof.',
+  )
   if (lag.count > 1 && lag.in_line_spacing_in === undefined) {
     throw new StageError(
       `${at}.lag.in_line_spacing_in`,
@@ -105,11 +151,12 @@ export function mountStrength({ at, product: mount }: Chosen<MountProduct>, fram
       size: lag.size,
       lengthIn: lag.length_in,
       threadLengthIn: lag.thread_length_in,
-      aboveRafterIn: need(mount.base_in, `${at}.base_in`, 'the thickness of mount base and flashing', SHEET) + framing.layersIn,
+      aboveRafterIn:
+        need(mount.base_in, `${at}.base_in`, 'the thickness of mount base and flashing', SHEET) + framing.layersIn,
       rafterDepthIn: framing.depthIn,
     },
     specificGravity: framing.specificGravity,
-    plate: byTable && plate in SIDE_PLATES ? (plate as keyof typeof SIDE_PLATES) : undefined,
+    plate: byTable && plate in SIDE_PLATES ? plate : undefined,
     // Withdrawal and lateral loads share this factor for lag screws of 1/4 in and more.
     wetFactor: framing.wet ? Math.min(WET_SERVICE.withdrawal, WET_SERVICE.lateral) : 1,
     temperatureFactor: framing.temperatureFactor,

@@ -67,12 +67,32 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
     spacingIn: need(f.spacing_in, `${at}.spacing_in`, 'the rafter spacing', ATTIC),
     firstOffsetIn: need(f.first_offset_in, `${at}.first_offset_in`, 'the place of the first rafter', ATTIC),
     spanFt: need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
-    eaveOverhangIn: need(f.eave_overhang_in, `${at}.eave_overhang_in`, 'the depth of the eave overhang', 'Measure it; 0 when there is none.'),
-    rakeOverhangIn: need(f.rake_overhang_in, `${at}.rake_overhang_in`, 'the depth of the gable overhang', 'Measure it; 0 when there is none.'),
+    eaveOverhangIn: need(
+      f.eave_overhang_in,
+      `${at}.eave_overhang_in`,
+      'the depth of the eave overhang',
+      'Measure it; 0 when there is none.',
+    ),
+    rakeOverhangIn: need(
+      f.rake_overhang_in,
+      `${at}.rake_overhang_in`,
+      'the depth of the gable overhang',
+      'Measure it; 0 when there is none.',
+    ),
     layersIn:
       need(f.sheathing_in, `${at}.sheathing_in`, 'the thickness of the sheathing', ATTIC) +
-      need(f.covering_in, `${at}.covering_in`, 'the thickness of the covering', 'Measure it at the edge of the roof, all layers.'),
-    ceilingAttached: need(f.ceiling_attached, `${at}.ceiling_attached`, 'whether a ceiling is fixed to the rafters', ATTIC),
+      need(
+        f.covering_in,
+        `${at}.covering_in`,
+        'the thickness of the covering',
+        'Measure it at the edge of the roof, all layers.',
+      ),
+    ceilingAttached: need(
+      f.ceiling_attached,
+      `${at}.ceiling_attached`,
+      'whether a ceiling is fixed to the rafters',
+      ATTIC,
+    ),
     existingDeadPsf: need(
       f.existing_dead_psf,
       `${at}.existing_dead_psf`,
@@ -89,7 +109,8 @@ type Framing = NonNullable<NonNullable<Project['structure']>['framing']>[string]
 
 function gravityOf(framing: Framing, at: string): number {
   const bySpecies = framing.species === undefined ? undefined : SPECIFIC_GRAVITY[framing.species]
-  if (bySpecies !== undefined && framing.specific_gravity !== undefined) return Math.min(bySpecies, framing.specific_gravity)
+  if (bySpecies !== undefined && framing.specific_gravity !== undefined)
+    return Math.min(bySpecies, framing.specific_gravity)
   return need(
     bySpecies ?? framing.specific_gravity,
     `${at}.species`,

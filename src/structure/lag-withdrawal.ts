@@ -4,11 +4,12 @@ import { LAG_SCREWS, type LagSize } from '../tables/nds/index.js'
  * Reference withdrawal design value of a lag screw in side grain, W = 1800 G^1.5 D^0.75.
  *
  * @param specificGravity G, 0.31 to 0.73.
+ * @param diameterIn Nominal diameter D, in.
  * @returns lb per inch of thread in the wood, tip left out.
  * @source NDS 2018 eq. 12.2-1 (11.2-1 in NDS 2012), reproduces table 12.2A
  */
-export function withdrawalPerInchLb(specificGravity: number, size: LagSize): number {
-  return 1800 * specificGravity ** 1.5 * LAG_SCREWS[size].diameterIn ** 0.75
+export function withdrawalPerInchLb(specificGravity: number, diameterIn: number): number {
+  return 1800 * specificGravity ** 1.5 * diameterIn ** 0.75
 }
 
 /** A lag screw and what it passes through before it reaches the rafter. */

@@ -1,5 +1,6 @@
 import { evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from './mount-layout.js'
-import { railDemand, type LoadedRail, type RailDemand } from './rail-demand.js'
+import type { LoadedRail } from './loaded-rail.js'
+import { railDemand, type RailDemand } from './rail-demand.js'
 import type { SpanLimit } from './span-limit.js'
 
 /** A rail with the rules for placing its mounts. */
@@ -15,7 +16,7 @@ export interface LaidRail extends RailToLay {
   readonly supportsIn: readonly number[]
   readonly demand: RailDemand
   /** Rules that no layout on these rafters keeps. */
-  readonly broken: readonly ('limits' | 'stagger')[]
+  readonly broken: readonly ('limits' | 'stagger' | 'stagger-ends')[]
 }
 
 export interface LayoutRules {
@@ -43,18 +44,40 @@ export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidR
   let taken: ReadonlySet<number> = new Set()
   for (const group of groups) {
     const common = sharedRafters(group)
-    const free = rules.layout === 'staggered' ? common.filter((x) => !taken.has(x)) : common
-    const staggered = solve(group, free, rules)
-    const supports = staggered ?? solve(group, common, rules)
-    const broken: LaidRail['broken'] = [
-      ...(supports === undefined ? (['limits'] as const) : []),
-      ...(staggered === undefined && supports !== undefined && free.length < common.length ? (['stagger'] as const) : []),
-    ]
-    const supportsIn = supports ?? common
+    const { layout, broken } = solveStaggered(group, common, rules.layout === 'staggered' ? taken : new Set(), rules)
+    const supportsIn = layout ?? common
     for (const rail of group) laid.push({ ...rail, supportsIn, demand: railDemand(rail.loaded, supportsIn), broken })
     taken = new Set(supportsIn)
   }
   return laid
+}
+
+/**
+ * Solves on rafters that the rail below left free; where its ends cannot be reached so, it shares end rafters, which get the
+ * smallest reactions; where that does not help either, any rafter.
+ */
+function solveStaggered(
+  group: readonly RailToLay[],
+  common: readonly number[],
+  taken: ReadonlySet<number>,
+  rules: LayoutRules,
+): { layout: readonly number[] | undefined; broken: LaidRail['broken'] } {
+  const { startIn, endIn } = group[0]?.loaded.line ?? { startIn: 0, endIn: 0 }
+  const nearEnd = (x: number): boolean => Math.min(x - startIn, endIn - x) <= rules.maxCantileverIn
+  const free = solve(
+    group,
+    common.filter((x) => !taken.has(x)),
+    rules,
+  )
+  if (free !== undefined) return { layout: free, broken: [] }
+  const sharedEnds = solve(
+    group,
+    common.filter((x) => !taken.has(x) || nearEnd(x)),
+    rules,
+  )
+  if (sharedEnds !== undefined) return { layout: sharedEnds, broken: taken.size === 0 ? [] : ['stagger-ends'] }
+  const any = solve(group, common, rules)
+  return { layout: any, broken: [any === undefined ? 'limits' : 'stagger'] }
 }
 
 function byRun(rails: readonly RailToLay[]): RailToLay[][] {

@@ -19,7 +19,10 @@ function keysUnder(plane: PlaneModel, module: ModulePlacement): WindKey[] {
   const keys = new Map<string, WindKey>()
   for (let i = 0; i < 6; i++) {
     for (let j = 0; j < 6; j++) {
-      const key = plane.keyAt(module.xFt + (module.widthFt * (i + 0.5)) / 6, module.yFt + (module.heightFt * (j + 0.5)) / 6)
+      const key = plane.keyAt(
+        module.xFt + (module.widthFt * (i + 0.5)) / 6,
+        module.yFt + (module.heightFt * (j + 0.5)) / 6,
+      )
       keys.set(`${key.zone}${key.exposed}`, key)
     }
   }
@@ -63,7 +66,8 @@ export function moduleChecks(
     const keys = keysUnder(plane, module)
     const area = module.widthFt * module.heightFt
     const add = (name: string, demand: number, capacity: number | undefined, unit: string): void => {
-      if (capacity !== undefined) checks.push({ name, demand, capacity, unit, ratio: demand / capacity, module: module.id })
+      if (capacity !== undefined)
+        checks.push({ name, demand, capacity, unit, ratio: demand / capacity, module: module.id })
     }
     const whole = netPsf(plane, keys, area, loads)
     add('module uplift', whole.upliftPsf, sheet?.design_load_up_psf, 'psf')

@@ -34,7 +34,8 @@ export interface LagCapacity {
 export function lagCapacity(mount: MountStrength, loadDuration: number): LagCapacity {
   const { lag, lagCount, specificGravity } = mount
   const service = loadDuration * mount.wetFactor * mount.temperatureFactor
-  const withdrawal = withdrawalPerInchLb(specificGravity, lag.size) * threadInRafterIn(lag) * service
+  const withdrawal =
+    withdrawalPerInchLb(specificGravity, LAG_SCREWS[lag.size].diameterIn) * threadInRafterIn(lag) * service
   const lateral =
     mount.plate === undefined
       ? (mount.lateralLb ?? 0)
@@ -43,7 +44,11 @@ export function lagCapacity(mount: MountStrength, loadDuration: number): LagCapa
         penetrationShare(penetrationIn(lag), lag.size) *
         service
   const rootArea = (Math.PI / 4) * LAG_SCREWS[lag.size].rootDiameterIn ** 2
-  return { withdrawalLb: lagCount * withdrawal, lateralLb: lateral, rootTensionLb: lagCount * LAG_ROOT_TENSION_PSI * rootArea }
+  return {
+    withdrawalLb: lagCount * withdrawal,
+    lateralLb: lateral,
+    rootTensionLb: lagCount * LAG_ROOT_TENSION_PSI * rootArea,
+  }
 }
 
 /** One way in which a mount can fail: what it must hold, and what it holds. */
@@ -61,7 +66,12 @@ export interface MountCheck {
  * @param alongLb Along the slope, lb, 0 or more.
  * @param loadDuration CD of the combination.
  */
-export function mountChecks(mount: MountStrength, normalLb: number, alongLb: number, loadDuration: number): MountCheck[] {
+export function mountChecks(
+  mount: MountStrength,
+  normalLb: number,
+  alongLb: number,
+  loadDuration: number,
+): MountCheck[] {
   const lags = lagCapacity(mount, loadDuration)
   const pull = Math.max(0, normalLb)
   const checks: MountCheck[] = []

@@ -77,7 +77,9 @@ export function allLayouts(problem: LayoutProblem, count: number, most: number):
       if (steps > most * 50) return false
       const x = rafters[i] ?? 0
       const last = path.at(-1)
-      if (last === undefined ? x - startIn > maxCantileverIn + SLACK_IN : x - last > problem.limitIn(last, x) + SLACK_IN) {
+      if (
+        last === undefined ? x - startIn > maxCantileverIn + SLACK_IN : x - last > problem.limitIn(last, x) + SLACK_IN
+      ) {
         break
       }
       if (path.length === 1 && last !== undefined && !startFits(problem, last, x)) continue
@@ -108,13 +110,18 @@ export function optimisedMounts(
   mostTried = 300,
 ): readonly number[] | undefined {
   let best: { layout: readonly number[]; ratio: number } | undefined
-  const rank = (layout: readonly number[]): { layout: readonly number[]; ratio: number } => ({ layout, ratio: ratioOf(layout) })
+  const rank = (layout: readonly number[]): { layout: readonly number[]; ratio: number } => ({
+    layout,
+    ratio: ratioOf(layout),
+  })
   for (let count = 2; count <= problem.rafters.length; count++) {
     const even = evenLayout(problem, count)
     if (even === undefined) continue
     const all = allLayouts(problem, count, mostTried)
     const candidate =
-      all === undefined ? improved(problem, rank(even), rank) : all.map(rank).reduce((a, b) => (b.ratio < a.ratio - 1e-9 ? b : a))
+      all === undefined
+        ? improved(problem, rank(even), rank)
+        : all.map(rank).reduce((a, b) => (b.ratio < a.ratio - 1e-9 ? b : a))
     if (best === undefined || candidate.ratio < best.ratio) best = candidate
     if (candidate.ratio <= 1) return candidate.layout
   }

@@ -6,8 +6,14 @@ import type { RailKit } from './plane-rails.js'
 
 /** Where each check of mount and rail comes from and what to do when it fails. */
 function basisOf(name: string, kit: RailKit, wood: string): { source: Source; path: string; fix: string } {
-  const mountSheet: Source = { document: kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`, standing: 'project file' }
-  const railSheet: Source = { document: kit.rail.product.sheet ?? `sheet of rail ${kit.rail.id}`, standing: 'project file' }
+  const mountSheet: Source = {
+    document: kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`,
+    standing: 'project file',
+  }
+  const railSheet: Source = {
+    document: kit.rail.product.sheet ?? `sheet of rail ${kit.rail.id}`,
+    standing: 'project file',
+  }
   const nds = (place: string): Source => ({ document: wood, place, standing: 'secondary' })
   const closer = 'Put the mounts closer together, or choose a stronger mount.'
   const longer = 'Put the mounts closer together, or use a longer or thicker screw.'
@@ -83,7 +89,9 @@ export function modulePartChecks(checks: readonly ModuleCheck[], kit: RailKit): 
       unit: check.unit,
       where: check.module,
       source: {
-        document: clamp ? (kit.rail.product.clamp?.sheet ?? `clamp sheet of rail ${kit.rail.id}`) : 'Data sheet of the module',
+        document: clamp
+          ? (kit.rail.product.clamp?.sheet ?? `clamp sheet of rail ${kit.rail.id}`)
+          : 'Data sheet of the module',
         standing: 'project file' as const,
       },
       path: clamp ? `${kit.rail.at}.clamp` : 'equipment.modules',

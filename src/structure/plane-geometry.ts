@@ -50,3 +50,9 @@ export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: r
   }
   return nearest
 }
+
+/** Area of the plane along the surface, ft2. */
+export function planeAreaFt2(plane: PlaneGeometry): number {
+  const twice = plane.edges.reduce((sum, { from, to }) => sum + from.xFt * to.yFt - to.xFt * from.yFt, 0)
+  return Math.abs(twice) / 2
+}

@@ -107,7 +107,12 @@ export function topHeightIn(project: Project, arrayId: string): number {
   const thickness = project.equipment.modules?.[array.module]?.thickness_in
   return (
     array.standoff_in +
-    need(thickness, `equipment.modules.${array.module}.thickness_in`, 'the frame height of the module', 'It stands on the data sheet.')
+    need(
+      thickness,
+      `equipment.modules.${array.module}.thickness_in`,
+      'the frame height of the module',
+      'It stands on the data sheet.',
+    )
   )
 }
 
@@ -134,7 +139,12 @@ function stripsOf(
  * @throws StageError when the data sheet's zone is not stated.
  */
 export function clampZoneOf(project: Project, module: ModulePlacement): ClampZone {
-  const id = need(project.arrays[module.array], `arrays.${module.array}`, `array '${module.array}'`, 'Define it under arrays.').module
+  const id = need(
+    project.arrays[module.array],
+    `arrays.${module.array}`,
+    `array '${module.array}'`,
+    'Define it under arrays.',
+  ).module
   const product = project.equipment.modules?.[id]
   const portrait = module.orientation === 'portrait'
   const key = portrait ? 'clamp_zone_from_corner_in' : 'clamp_zone_short_side_in'
@@ -146,5 +156,8 @@ export function clampZoneOf(project: Project, module: ModulePlacement): ClampZon
     'It stands in the installation manual of the module.',
   )
   const where = `equipment.modules.${id}.${key}`
-  return { nearestIn: need(nearestIn, where, 'the near end', 'State two numbers.'), farthestIn: need(farthestIn, where, 'the far end', 'State two numbers.') }
+  return {
+    nearestIn: need(nearestIn, where, 'the near end', 'State two numbers.'),
+    farthestIn: need(farthestIn, where, 'the far end', 'State two numbers.'),
+  }
 }

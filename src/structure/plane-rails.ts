@@ -71,7 +71,15 @@ export function planeRails(
     .toSorted((a, b) => a.yIn - b.yIn || a.startIn - b.startIn)
     .map((line) => {
       const places = rafterPlaces(plane.geometry, framing, obstructions, line, kit.mountEdgeIn, kit.mountClearanceIn)
-      return railToLay(plane, framing, kit, mount, line, arrays.get(line.array)?.combinations ?? [], places.map((p) => p.xIn))
+      return railToLay(
+        plane,
+        framing,
+        kit,
+        mount,
+        line,
+        arrays.get(line.array)?.combinations ?? [],
+        places.map((p) => p.xIn),
+      )
     })
 }
 

@@ -77,9 +77,7 @@ function lineAt(
     (row) =>
       row.edition === shape.edition &&
       (row.roof === shape.roofKind || row.roof === 'gable or hip') &&
-      (steepest
-        ? row.slopeOverDeg === 45
-        : row.slopeOverDeg < shape.slopeDeg && shape.slopeDeg <= row.slopeToDeg) &&
+      (steepest ? row.slopeOverDeg === 45 : row.slopeOverDeg < shape.slopeDeg && shape.slopeDeg <= row.slopeToDeg) &&
       row.direction === direction &&
       (row.zones === 'all' || row.zones.includes(zone)) &&
       row.heightOverWidth === heightOverWidth,
@@ -93,7 +91,12 @@ function atArea(line: Line, areaFt2: number): PressureCoefficient {
   return { value: g1 + (g2 - g1) * share, figure: line.figure, standing: line.standing }
 }
 
-function blend(from: Line | undefined, to: Line | undefined, share: number, areaFt2: number): PressureCoefficient | undefined {
+function blend(
+  from: Line | undefined,
+  to: Line | undefined,
+  share: number,
+  areaFt2: number,
+): PressureCoefficient | undefined {
   if (from === undefined || to === undefined) return undefined
   const [a, b] = [atArea(from, areaFt2), atArea(to, areaFt2)]
   const figure = a.figure === b.figure ? a.figure : `${a.figure} and ${b.figure}`

@@ -77,7 +77,10 @@ export function checkRafters(input: RafterInput, arrayDeadPsf: number): RafterRe
     if (moment > worst) [worst, number] = [moment, rafter]
   }
   const table = prescriptiveSpanFt(framing, framing.existingDeadPsf + arrayDeadPsf)
-  const notCovered = table === undefined ? 'size, species, grade, spacing or dead load is not in the held part of the table' : coverageGap(input)
+  const notCovered =
+    table === undefined
+      ? 'size, species, grade, spacing or dead load is not in the held part of the table'
+      : coverageGap(input)
   const byRule = before * (1 + GRAVITY_INCREASE_LIMIT_PCT / 100)
   const byTable =
     table === undefined || notCovered !== undefined

@@ -42,7 +42,10 @@ export function rafterPlaces(
       const keep = Math.max(clearanceIn, o.clearance_in ?? 0)
       const [x, y] = [o.x_ft * 12, o.y_ft * 12]
       return (
-        xIn > x - keep && xIn < x + o.width_ft * 12 + keep && rail.yIn > y - keep && rail.yIn < y + o.length_ft * 12 + keep
+        xIn > x - keep &&
+        xIn < x + o.width_ft * 12 + keep &&
+        rail.yIn > y - keep &&
+        rail.yIn < y + o.length_ft * 12 + keep
       )
     })
     if (!blocked) places.push({ number, xIn })

@@ -1,22 +1,9 @@
-import { ALUMINIUM_MODULUS_PSI } from '../tables/aluminium/index.js'
-import { beamExtremes } from './beam-shape.js'
-import type { CombinedLoad } from './combine-loads.js'
-import { solveContinuousBeam, type LineLoad } from './continuous-beam.js'
-import { mountChecks, type MountCheck, type MountStrength } from './mount-capacity.js'
-import type { RailStrength } from './rail-capacity.js'
-import type { RailLine } from './rail-lines.js'
-import type { RailPatch, WindKey } from './rail-patches.js'
-import { windPressurePsf, type WindOnPlane } from './wind-pressure.js'
-
-/** A rail with all that loads and resists it. */
-export interface LoadedRail {
-  readonly line: RailLine
-  readonly patches: readonly RailPatch[]
-  readonly wind: WindOnPlane
-  readonly combinations: readonly CombinedLoad[]
-  readonly mount: MountStrength
-  readonly strength: RailStrength
-}
+import { solveContinuousBeam } from './continuous-beam.js'
+import type { LoadedRail } from './loaded-rail.js'
+import { mountChecks, type MountCheck } from './mount-capacity.js'
+import { railChecks, type RailCheck } from './rail-checks.js'
+import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
+import { windPressurePsf } from './wind-pressure.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {
@@ -32,14 +19,6 @@ export interface MountDemand {
   readonly reactionAreaFt2: number
   /** The worst check of each name over all combinations. */
   readonly checks: readonly MountCheck[]
-}
-
-export interface RailCheck {
-  readonly name: string
-  readonly demand: number
-  readonly capacity: number
-  readonly unit: string
-  readonly ratio: number
 }
 
 export interface RailDemand {
@@ -78,19 +57,12 @@ function keysOf(patches: readonly RailPatch[]): WindKey[] {
 
 function unitReactions(rail: LoadedRail, supportsIn: readonly number[]): UnitReactions[] {
   return keysOf(rail.patches).map((key) => {
-    const loads = linesOf(rail.patches, (k, widthFt) => (k.zone === key.zone && k.exposed === key.exposed ? widthFt : 0))
+    const loads = patchLoads(rail.patches, (k, widthFt) =>
+      k.zone === key.zone && k.exposed === key.exposed ? widthFt : 0,
+    )
     const { startIn, endIn } = rail.line
     return { key, perPsf: solveContinuousBeam({ startIn, endIn, supportsIn, loads }).reactionsLb }
   })
-}
-
-/** Line loads from a pressure that depends on the zone, lb per in. */
-function linesOf(patches: readonly RailPatch[], lbPerFt: (key: WindKey, widthFt: number) => number): LineLoad[] {
-  return patches.map((patch) => ({
-    fromIn: patch.fromIn,
-    toIn: patch.toIn,
-    lbPerIn: patch.widths.reduce((sum, w) => sum + lbPerFt(w.key, w.widthFt), 0) / 12,
-  }))
 }
 
 function mountDemand(
@@ -107,7 +79,8 @@ function mountDemand(
   const total = unit.reduce((sum, u) => sum + (u.perPsf[index] ?? 0), 0)
   const windLb = (direction: 'uplift' | 'down'): number =>
     unit.reduce(
-      (sum, u) => sum + (u.perPsf[index] ?? 0) * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction),
+      (sum, u) =>
+        sum + (u.perPsf[index] ?? 0) * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction),
       0,
     )
   const wind = { uplift: windLb('uplift'), down: windLb('down') }
@@ -161,48 +134,4 @@ function tributary(rail: LoadedRail, from: number, to: number): { areaFt2: numbe
     .map((part) => ({ ...part, psf: windPressurePsf(rail.wind, part.key.zone, area, part.key.exposed, 'uplift') }))
     .sort((a, b) => b.psf - a.psf)
   return { areaFt2: area, worst: ranked[0]?.key ?? keysOf(rail.patches)[0] ?? { zone: '1', exposed: false } }
-}
-
-/** Keeps the logarithm finite for a mount that carries next to nothing; all lines are flat there. */
-const LEAST_AREA_FT2 = 0.5
-
-/** Smallest area that a span of the rail carries, ft2. */
-function leastSpanAreaFt2(rail: LoadedRail, supports: readonly number[]): number {
-  const width = Math.max(...rail.patches.map((patch) => patch.totalWidthFt))
-  const spans = supports.slice(1).map((x, index) => x - (supports[index] ?? 0))
-  return Math.max((Math.min(...spans) / 12) * width, LEAST_AREA_FT2)
-}
-
-function railChecks(rail: LoadedRail, supportsIn: readonly number[]): RailCheck[] {
-  const { line, patches, strength } = rail
-  const area = leastSpanAreaFt2(rail, supportsIn)
-  const worst = new Map<string, RailCheck>()
-  const add = (name: string, demand: number, capacity: number, unit: string): void => {
-    const ratio = demand / capacity
-    if (ratio > (worst.get(name)?.ratio ?? -1)) worst.set(name, { name, demand, capacity, unit, ratio })
-  }
-  const extremes = (loads: readonly LineLoad[]) => {
-    const beam = { startIn: line.startIn, endIn: line.endIn, supportsIn, loads }
-    return beamExtremes(beam, solveContinuousBeam(beam))
-  }
-  const onePsf = extremes(linesOf(patches, (_key, widthFt) => widthFt))
-  for (const load of rail.combinations) {
-    const sign = load.direction === 'uplift' ? 1 : -1
-    const loads = linesOf(patches, (key, widthFt) => {
-      const wind = load.windFactor * windPressurePsf(rail.wind, key.zone, area, key.exposed, load.direction)
-      return widthFt * (sign * wind - load.normalPsf)
-    })
-    const shape = extremes(loads)
-    add('rail moment', shape.momentLbIn, strength.momentXLbIn, 'lb-in')
-    if (strength.shearLb !== undefined) add('rail shear', shape.shearLb, strength.shearLb, 'lb')
-    if (strength.momentYLbIn !== undefined) {
-      const along = load.alongPsf * onePsf.momentLbIn
-      add('rail moment both ways', shape.momentLbIn / strength.momentXLbIn + along / strength.momentYLbIn, 1, '')
-    }
-    for (const { lengthIn, timesStiffness } of shape.deflections) {
-      const deflection = timesStiffness / (ALUMINIUM_MODULUS_PSI * strength.momentOfInertiaXIn4)
-      add('rail deflection', deflection, lengthIn / strength.deflectionLimit, 'in')
-    }
-  }
-  return [...worst.values()]
 }

@@ -1,3 +1,4 @@
+import type { LineLoad } from './continuous-beam.js'
 import type { RailLine } from './rail-lines.js'
 
 /** A wind zone with or without the array edge factor. */
@@ -74,4 +75,19 @@ function sameWidths(a: RailPatch['widths'], b: RailPatch['widths']): boolean {
       )
     })
   )
+}
+
+/** Keeps the logarithm finite for a part that carries next to nothing, ft2; all lines are flat there. */
+export const LEAST_AREA_FT2 = 0.5
+
+/** Line loads from a pressure that depends on the zone, lb per in. */
+export function patchLoads(
+  patches: readonly RailPatch[],
+  lbPerFt: (key: WindKey, widthFt: number) => number,
+): LineLoad[] {
+  return patches.map((patch) => ({
+    fromIn: patch.fromIn,
+    toIn: patch.toIn,
+    lbPerIn: patch.widths.reduce((sum, w) => sum + lbPerFt(w.key, w.widthFt), 0) / 12,
+  }))
 }

@@ -56,7 +56,11 @@ export function cutRail(cut: RailCut): RailPieces | undefined {
       if (length > longest + 1e-9) continue
       const candidate = { pieces: before.pieces + 1, waste: before.waste + wasteOf(length), from }
       const held = best[to]
-      if (held === undefined || candidate.pieces < held.pieces || (candidate.pieces === held.pieces && candidate.waste < held.waste - 1e-9)) {
+      if (
+        held === undefined ||
+        candidate.pieces < held.pieces ||
+        (candidate.pieces === held.pieces && candidate.waste < held.waste - 1e-9)
+      ) {
         best[to] = candidate
       }
     }

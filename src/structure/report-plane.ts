@@ -18,11 +18,20 @@ export interface ReportedZone {
 }
 
 /** Writes snow and wind by zone of one plane on the worksheet. */
-export function reportPlane(site: SiteLoads, plane: PlaneModel, zones: readonly ReportedZone[], worksheet: Worksheet): void {
+export function reportPlane(
+  site: SiteLoads,
+  plane: PlaneModel,
+  zones: readonly ReportedZone[],
+  worksheet: Worksheet,
+): void {
   const id = `structure.${plane.geometry.id}`
   const { edition, snow } = site
   const surface = site.slipperyModules ? 'slippery' : 'other'
-  const asce = (place: string, standing: Source['standing'] = 'secondary'): Source => ({ document: edition, place, standing })
+  const asce = (place: string, standing: Source['standing'] = 'secondary'): Source => ({
+    document: edition,
+    place,
+    standing,
+  })
   const factor = snowSlopeFactor(plane.geometry.tiltDeg, snow.thermalFactor, surface)
   worksheet.step({
     id: `${id}.snow`,
@@ -63,10 +72,16 @@ function reportZone(site: SiteLoads, plane: PlaneModel, zone: ReportedZone, work
             ]
           : []),
       ],
-      result: { symbol: 'p', value: windPressurePsf(plane.wind, zone.zone, area, zone.exposed, direction), unit: 'psf' },
+      result: {
+        symbol: 'p',
+        value: windPressurePsf(plane.wind, zone.zone, area, zone.exposed, direction),
+        unit: 'psf',
+      },
       source: {
         document: edition,
-        place: solar ? `eq. 29.4-7, figures ${coefficient.figure} and 29.4-8` : `eq. 30.4-1, figure ${coefficient.figure}`,
+        place: solar
+          ? `eq. 29.4-7, figures ${coefficient.figure} and 29.4-8`
+          : `eq. 30.4-1, figure ${coefficient.figure}`,
         standing: coefficient.standing,
       },
     })
@@ -80,6 +95,10 @@ function reportZone(site: SiteLoads, plane: PlaneModel, zone: ReportedZone, work
       { symbol: 'down', value: zone.downPsf, unit: 'psf', from: `${id}.down` },
     ],
     result: { symbol: 's', value: zone.spanIn, unit: 'in' },
-    source: { document: 'Statics of continuous beams', place: '1.25 wL at a mount, w L^2 / 8 in the rail', standing: 'read' },
+    source: {
+      document: 'Statics of continuous beams',
+      place: '1.25 wL at a mount, w L^2 / 8 in the rail',
+      standing: 'read',
+    },
   })
 }

@@ -16,14 +16,23 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
   const kz = worksheet.step({
     id: 'structure.kz',
     says: 'Velocity pressure exposure coefficient at the mean roof height',
-    formula: edition === 'ASCE 7-22' ? 'Kz = larger of the 7-16 and 7-22 constants, factor (h / zg)^(2 / alpha)' : 'Kz = 2.01 (h / zg)^(2 / alpha), h at least 15 ft',
+    formula:
+      edition === 'ASCE 7-22'
+        ? 'Kz = larger of the 7-16 and 7-22 constants, factor (h / zg)^(2 / alpha)'
+        : 'Kz = 2.01 (h / zg)^(2 / alpha), h at least 15 ft',
     inputs: [
       { symbol: 'h', value: wind.meanRoofHeightFt, unit: 'ft', from: 'structure.wind.mean_roof_height_ft' },
       { symbol: 'exposure', value: wind.exposure, unit: '', from: 'structure.wind.exposure' },
     ],
     result: { symbol: 'Kz', value: exposureCoefficient(wind), unit: '' },
-    source: asce('table of velocity pressure exposure coefficients', edition === 'ASCE 7-22' ? 'from memory' : 'secondary'),
-    limits: edition === 'ASCE 7-10' || wind.keepExposureBFloor ? 'exposure B: at least 0.70 below 30 ft' : 'exposure B: table value, no floor of 0.70',
+    source: asce(
+      'table of velocity pressure exposure coefficients',
+      edition === 'ASCE 7-22' ? 'from memory' : 'secondary',
+    ),
+    limits:
+      edition === 'ASCE 7-10' || wind.keepExposureBFloor
+        ? 'exposure B: at least 0.70 below 30 ft'
+        : 'exposure B: table value, no floor of 0.70',
   })
   const ke = worksheet.step({
     id: 'structure.ke',
@@ -63,7 +72,12 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
     says: 'Snow on a flat roof, Risk Category II',
     formula: 'pf = 0.7 Ce Ct pg',
     inputs: [
-      { symbol: 'Ce', value: SNOW_EXPOSURE[snow.exposure][snow.roofExposure], unit: '', from: 'structure.snow.roof_exposure' },
+      {
+        symbol: 'Ce',
+        value: SNOW_EXPOSURE[snow.exposure][snow.roofExposure],
+        unit: '',
+        from: 'structure.snow.roof_exposure',
+      },
       { symbol: 'Ct', value: snow.thermalFactor, unit: '', from: 'structure.snow.thermal' },
       { symbol: 'pg', value: snow.groundPsf, unit: 'psf', from: 'structure.snow.ground_psf' },
     ],

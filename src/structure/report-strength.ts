@@ -17,7 +17,11 @@ export function reportStrength(
 ): void {
   const id = `structure.${plane}.lag`
   const { lag, specificGravity } = mount
-  const nds = (place: string, standing: Source['standing'] = 'secondary'): Source => ({ document: edition, place, standing })
+  const nds = (place: string, standing: Source['standing'] = 'secondary'): Source => ({
+    document: edition,
+    place,
+    standing,
+  })
   const capacity = lagCapacity(mount, LOAD_DURATION.wind)
   const thread = worksheet.step({
     id: `${id}.thread`,
@@ -39,11 +43,21 @@ export function reportStrength(
     inputs: [
       { symbol: 'n', value: mount.lagCount, unit: '', from: `equipment.mounts.${mountId}.lag.count` },
       { symbol: 'G', value: specificGravity, unit: '', from: `structure.framing.${plane}` },
-      { symbol: 'W', value: withdrawalPerInchLb(specificGravity, lag.size), unit: 'lb/in', from: 'eq. 12.2-1' },
+      {
+        symbol: 'W',
+        value: withdrawalPerInchLb(specificGravity, LAG_SCREWS[lag.size].diameterIn),
+        unit: 'lb/in',
+        from: 'eq. 12.2-1',
+      },
       { symbol: 'pt', value: thread, unit: 'in', from: `${id}.thread` },
       { symbol: 'CD', value: LOAD_DURATION.wind, unit: '', from: 'table 2.3.2' },
       { symbol: 'CM', value: mount.wetFactor, unit: '', from: `structure.framing.${plane}.wet_service` },
-      { symbol: 'Ct', value: mount.temperatureFactor, unit: '', from: `structure.framing.${plane}.sustained_temperature` },
+      {
+        symbol: 'Ct',
+        value: mount.temperatureFactor,
+        unit: '',
+        from: `structure.framing.${plane}.sustained_temperature`,
+      },
     ],
     result: { symbol: "W'", value: capacity.withdrawalLb, unit: 'lb' },
     source: nds('eq. 12.2-1, tables 2.3.2, 11.3.3, 11.3.4'),
@@ -63,13 +77,26 @@ export function reportStrength(
     formula: mount.plate === undefined ? "Z' = value of the mount sheet" : "Z' = n Z (p / 8D, at most 1) CD CM Ct",
     inputs:
       mount.plate === undefined
-        ? [{ symbol: 'sheet', value: mount.lateralLb ?? 0, unit: 'lb', from: `equipment.mounts.${mountId}.capacity_lateral_lb` }]
+        ? [
+            {
+              symbol: 'sheet',
+              value: mount.lateralLb ?? 0,
+              unit: 'lb',
+              from: `equipment.mounts.${mountId}.capacity_lateral_lb`,
+            },
+          ]
         : [
-            { symbol: 'Z', value: lateralReferenceLb(specificGravity, lag.size, mount.plate, 'parallel'), unit: 'lb', from: 'table 12.3.1A' },
+            {
+              symbol: 'Z',
+              value: lateralReferenceLb(specificGravity, lag.size, mount.plate, 'parallel'),
+              unit: 'lb',
+              from: 'table 12.3.1A',
+            },
             { symbol: 'p / 8D', value: share, unit: '', from: 'table 12K footnote' },
           ],
     result: { symbol: "Z'", value: capacity.lateralLb, unit: 'lb' },
-    source: mount.plate === undefined ? { document: mountSheet, standing: 'project file' } : nds('tables 12.3.1A and 12K'),
+    source:
+      mount.plate === undefined ? { document: mountSheet, standing: 'project file' } : nds('tables 12.3.1A and 12K'),
     limits: 'the base lies on the roof; an open gap under it would bend the screw',
   })
   const hole = leadHoleIn(specificGravity, lag.size)

@@ -113,7 +113,12 @@ type Snow = NonNullable<NonNullable<Project['structure']>['snow']>
 
 function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 'slopeDeg' | 'exposure'> {
   const at = 'structure.snow'
-  const groundPsf = need(snow?.ground_psf, `${at}.ground_psf`, 'the ground snow load', `${DEPARTMENT} State 0 where none is set.`)
+  const groundPsf = need(
+    snow?.ground_psf,
+    `${at}.ground_psf`,
+    'the ground snow load',
+    `${DEPARTMENT} State 0 where none is set.`,
+  )
   if (groundPsf > MAX_GROUND_SNOW_PSF) {
     throw new StageError(
       `${at}.ground_psf`,
@@ -127,7 +132,12 @@ function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 
     'the exposure of the roof to wind that takes snow away',
     'partially_exposed for most houses; sheltered among tall conifers; fully_exposed when nothing shelters it.',
   )
-  return { groundPsf, roofExposure, thermalFactor: thermalFactor(snow, edition), minimumPsf: snow?.roof_minimum_psf ?? 0 }
+  return {
+    groundPsf,
+    roofExposure,
+    thermalFactor: thermalFactor(snow, edition),
+    minimumPsf: snow?.roof_minimum_psf ?? 0,
+  }
 }
 
 function thermalFactor(snow: Snow | undefined, edition: LoadEdition): number {

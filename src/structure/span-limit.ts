@@ -1,6 +1,6 @@
 import { ALUMINIUM_MODULUS_PSI } from '../tables/aluminium/index.js'
 import { mountChecks } from './mount-capacity.js'
-import type { LoadedRail } from './rail-demand.js'
+import type { LoadedRail } from './loaded-rail.js'
 import { windPressurePsf } from './wind-pressure.js'
 
 /** How far apart mounts may be in one zone, and why not farther. */

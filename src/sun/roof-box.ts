@@ -26,22 +26,27 @@ export function isBehindBox(
   away: number,
 ): boolean {
   if (height >= box.heightFt || away <= 0) return false
+  const reach = (box.heightFt - height) / away
+  // Where the line leaves the box's height it has run alongX * reach: the shadow is short or it misses.
+  const endX = x + alongX * reach
+  const endY = y + alongY * reach
+  const right = box.xFt + box.widthFt
+  const top = box.yFt + box.lengthFt
+  if ((x < box.xFt && endX < box.xFt) || (x > right && endX > right)) return false
+  if ((y < box.yFt && endY < box.yFt) || (y > top && endY > top)) return false
   let near = 0
-  let far = (box.heightFt - height) / away
-  const slabs: readonly (readonly [number, number, number, number])[] = [
-    [x, alongX, box.xFt, box.xFt + box.widthFt],
-    [y, alongY, box.yFt, box.yFt + box.lengthFt],
-  ]
-  for (const [start, speed, low, high] of slabs) {
-    if (Math.abs(speed) < 1e-12) {
-      if (start < low || start > high) return false
-      continue
-    }
-    const a = (low - start) / speed
-    const b = (high - start) / speed
+  let far = reach
+  if (Math.abs(alongX) > 1e-12) {
+    const a = (box.xFt - x) / alongX
+    const b = (right - x) / alongX
     near = Math.max(near, Math.min(a, b))
     far = Math.min(far, Math.max(a, b))
-    if (near > far) return false
   }
-  return true
+  if (Math.abs(alongY) > 1e-12) {
+    const a = (box.yFt - y) / alongY
+    const b = (top - y) / alongY
+    near = Math.max(near, Math.min(a, b))
+    far = Math.min(far, Math.max(a, b))
+  }
+  return near <= far
 }

@@ -1,9 +1,8 @@
+import type { ArrayLight, ShadeGroup } from './array-light.js'
 import type { ArrayPlan } from './array-plan.js'
 import { cellRiseKPerWM2, type CellTemperatureModel } from './cell-temperature.js'
-import { lowLightFactor, modulePowerW, type ModuleModel } from './module-model.js'
-import { moduleShade, type ModuleShade } from './module-shade.js'
 import { emptyLadder, type Ladder } from './ladder.js'
-import { planeLight } from './plane-light.js'
+import { modulePowerW, type ModuleModel } from './module-model.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
 
@@ -25,6 +24,8 @@ export interface ArrayDc {
   readonly planeWM2: Float64Array
   /** Steps of the ladder up to `dc_wiring`, kWh a year, all modules together. */
   readonly ladder: Ladder
+  /** Energy after cell temperature by the other temperature model, kWh a year. */
+  readonly comparedKwh: number
 }
 
 /** How one array is computed. */
@@ -33,106 +34,153 @@ export interface ArrayModels {
   readonly losses: LossSettings
   readonly module: ModuleModel
   readonly temperature: CellTemperatureModel
+  /** Another temperature model, for how much the choice matters. */
+  readonly compared: CellTemperatureModel
   /** Share of light that snow takes, by step; undefined without snow. */
   readonly snow: Float64Array | undefined
 }
 
+/** DC power of every module of an array through the year. */
+export function arrayDc(steps: SkySteps, lit: ArrayLight, models: ArrayModels): ArrayDc {
+  const { losses } = models
+  const riseOf = (model: CellTemperatureModel): Float64Array =>
+    Float64Array.from(steps.windMs, (wind) => cellRiseKPerWM2(model, wind))
+  const rise = riseOf(models.temperature)
+  const comparedRise = riseOf(models.compared)
+  const ladder = emptyLadder()
+  let comparedKwh = 0
+  const groups = lit.groups.map((group): ModuleGroup => {
+    const { dcW, sums } = groupDc(steps, lit, group, rise, comparedRise, models)
+    const count = group.members.length
+    for (const name of SUMMED) ladder[name] += sums[name] * count
+    comparedKwh += sums.compared * count
+    return { members: group.members, dcW, receivedKwhM2: sums.shade / (models.module.pmaxW / 1000) }
+  })
+  let left = ladder.temperature
+  for (const [name, loss] of fixedLosses(losses)) {
+    left *= 1 - loss
+    ladder[name] = left
+  }
+  return { plan: lit.plan, groups, planeWM2: lit.planeWM2, ladder, comparedKwh }
+}
+
+/** Losses that are the same at all times, in the order of the ladder. */
+function fixedLosses(losses: LossSettings): readonly (readonly [keyof Ladder, number])[] {
+  return [
+    ['nameplate', losses.nameplate],
+    ['light_induced', losses.lightInduced],
+    ['age', losses.age],
+    ['mismatch', losses.mismatch],
+    ['connections', losses.connections],
+  ]
+}
+
+const SUMMED = [
+  'horizontal',
+  'plane',
+  'shade',
+  'reflection',
+  'soiling',
+  'snow',
+  'bypass',
+  'low_light',
+  'temperature',
+  'dc_wiring',
+] as const
+
+type Sums = Record<(typeof SUMMED)[number] | 'compared', number>
+
 /**
- * DC power of every module of an array through the year.
+ * One module of a group through the year: the hot loop.
  *
  * Where a box on the roof shades a module, the module gives the larger of two: its lit bypass sections at full current,
  * or all sections at the current that diffuse light alone drives.
  */
-export function arrayDc(steps: SkySteps, plan: ArrayPlan, models: ArrayModels): ArrayDc {
-  const { settings, losses, module, temperature } = models
-  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
-  const length = steps.length
-  const planeWM2 = new Float64Array(length)
-  const rise = new Float64Array(length)
-  for (let step = 0; step < length; step += 1) {
-    planeWM2[step] = (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
-    rise[step] = cellRiseKPerWM2(temperature, steps.windMs[step] as number)
-  }
-  const fixed = [losses.nameplate, losses.lightInduced, losses.age, losses.mismatch, losses.connections]
-  const kept = fixed.reduce((product, loss) => product * (1 - loss), 1)
-  const ladder = emptyLadder()
-  const groups = shadeGroups(steps, plan, settings).map(({ members, shade }): ModuleGroup => {
-    const count = members.length
-    const dcW = new Float64Array(length)
-    let received = 0
-    for (let step = 0; step < length; step += 1) {
-      const month = steps.month[step] as number
-      const sun = steps.sunIndex[step] as number
-      const far = shade === undefined ? 1 : (shade.far[sun] as number)
-      const lit = shade === undefined ? 1 : (shade.nearLit[sun] as number)
-      const sky = shade === undefined ? 1 : (shade.sky[month] as number)
-      const sections = shade === undefined ? 1 : (shade.sectionsLit[sun] as number)
-      const diffuse = (light.sky[step] as number) * sky + (light.ground[step] as number)
-      const arrives = (light.direct[step] as number) * far * lit + diffuse
-      const diffuseIn = (light.skyIn[step] as number) * sky + (light.groundIn[step] as number)
-      const directIn = (light.directIn[step] as number) * far
-      const clean = 1 - (losses.soiling[month] as number)
-      const free = models.snow === undefined ? 1 : 1 - (models.snow[step] as number)
-      const works = (directIn * lit + diffuseIn) * clean * free
-      const cellC = (steps.dryBulbC[step] as number) + arrives * (rise[step] as number)
-      let power = modulePowerW(module, works, cellC)
-      if (sections < 1) {
-        const sunny = modulePowerW(module, (directIn + diffuseIn) * clean * free, cellC) * sections
-        const dull = modulePowerW(module, diffuseIn * clean * free, cellC)
-        power = Math.min(power, Math.max(sunny, dull))
-      }
-      const rated = module.pmaxW
-      const beforeWiring = power * kept
-      const wiring = settings.wiringLoss === 'resistive' ? losses.dcWiring * (beforeWiring / rated) : losses.dcWiring
-      const out = beforeWiring * (1 - wiring)
-      dcW[step] = out
-      const hours = steps.hours[step] as number
-      received += arrives * hours
-      const kwh = (rated * hours * count) / 1e6
-      ladder.horizontal += (steps.ghiWM2[step] as number) * kwh
-      ladder.plane += (planeWM2[step] as number) * kwh
-      ladder.shade += arrives * kwh
-      const through = directIn * lit + diffuseIn
-      ladder.reflection += through * kwh
-      ladder.soiling += through * clean * kwh
-      ladder.snow += works * kwh
-      const heat = 1 + module.powerCoefficientPerK * (cellC - 25)
-      const dim = works > 0 ? lowLightFactor(module, works) : 1
-      const ideal = heat > 0 && dim > 0 ? power / rated / (heat * dim) : 0
-      ladder.bypass += ideal * 1000 * kwh
-      ladder.low_light += ideal * 1000 * dim * kwh
-      ladder.temperature += (power / rated) * 1000 * kwh
-      ladder.dc_wiring += (out * hours * count) / 1000
-    }
-    return { members, dcW, receivedKwhM2: received / 1000 }
-  })
-  let left = ladder.temperature
-  const names = ['nameplate', 'light_induced', 'age', 'mismatch', 'connections'] as const
-  names.forEach((name, index) => {
-    left *= 1 - (fixed[index] as number)
-    ladder[name] = left
-  })
-  return { plan, groups, planeWM2, ladder }
-}
-
-/** Groups the modules that see the same light; without anything that shades there is one group. */
-function shadeGroups(
+function groupDc(
   steps: SkySteps,
-  plan: ArrayPlan,
-  settings: ModelSettings,
-): { readonly members: readonly number[]; readonly shade: ModuleShade | undefined }[] {
-  const { scene } = plan
-  const all = plan.modules.map((_, index) => index)
-  if (scene.horizon.length === 0 && scene.obstacles.length === 0 && scene.boxes.length === 0) {
-    return [{ members: all, shade: undefined }]
+  { light, planeWM2 }: ArrayLight,
+  { shade }: ShadeGroup,
+  rise: Float64Array,
+  comparedRise: Float64Array,
+  { settings, losses, module, snow }: ArrayModels,
+): { readonly dcW: Float64Array; readonly sums: Sums } {
+  const { length, month: months, hours, sunIndex, dryBulbC, ghiWM2 } = steps
+  const { direct, sky, ground, directIn, skyIn, groundIn } = light
+  const dcW = new Float64Array(length)
+  const clean = Float64Array.from(losses.soiling, (loss) => 1 - loss)
+  const kept = fixedLosses(losses).reduce((product, [, loss]) => product * (1 - loss), 1)
+  const resistive = settings.wiringLoss === 'resistive'
+  const { pmaxW, powerCoefficientPerK: perK, lowLightSlope: slope } = module
+  let [horizontal, plane, arriving, through, cleaned, snowFree, wired] = [0, 0, 0, 0, 0, 0, 0]
+  let [bypass, dimmed, heated, compared] = [0, 0, 0, 0]
+  for (let step = 0; step < length; step += 1) {
+    const month = months[step] as number
+    const hour = hours[step] as number
+    let far = 1
+    let nearLit = 1
+    let skySeen = 1
+    let sections = 1
+    if (shade !== undefined) {
+      const sun = sunIndex[step] as number
+      far = shade.far[sun] as number
+      nearLit = shade.nearLit[sun] as number
+      sections = shade.sectionsLit[sun] as number
+      skySeen = shade.sky[month] as number
+    }
+    const arrives =
+      (direct[step] as number) * far * nearLit + (sky[step] as number) * skySeen + (ground[step] as number)
+    const diffuseIn = (skyIn[step] as number) * skySeen + (groundIn[step] as number)
+    const sunIn = (directIn[step] as number) * far
+    const inGlass = sunIn * nearLit + diffuseIn
+    const clear = clean[month] as number
+    const free = snow === undefined ? clear : clear * (1 - (snow[step] as number))
+    const works = inGlass * free
+    const cellC = (dryBulbC[step] as number) + arrives * (rise[step] as number)
+    // modulePowerW, written out: this loop runs a hundred thousand times.
+    const heat = 1 + perK * (cellC - 25)
+    const dim = slope === 0 || works <= 0 ? 1 : Math.max(0, 1 + slope * Math.log(works / 1000))
+    let power = works > 0 && heat > 0 ? (pmaxW * works * dim * heat) / 1000 : 0
+    if (sections < 1) {
+      const sunny = modulePowerW(module, (sunIn + diffuseIn) * free, cellC) * sections
+      const dull = modulePowerW(module, diffuseIn * free, cellC)
+      const best = sunny > dull ? sunny : dull
+      if (best < power) power = best
+    }
+    const beforeWiring = power * kept
+    const out = beforeWiring * (1 - (resistive ? (losses.dcWiring * beforeWiring) / pmaxW : losses.dcWiring))
+    dcW[step] = out
+    horizontal += (ghiWM2[step] as number) * hour
+    plane += (planeWM2[step] as number) * hour
+    arriving += arrives * hour
+    through += inGlass * hour
+    cleaned += inGlass * clear * hour
+    snowFree += works * hour
+    wired += out * hour
+    if (power > 0) {
+      const ideal = (power / (heat * dim)) * hour
+      const comparedC = (dryBulbC[step] as number) + arrives * (comparedRise[step] as number)
+      bypass += ideal
+      dimmed += ideal * dim
+      heated += power * hour
+      compared += ideal * dim * (1 + perK * (comparedC - 25))
+    }
   }
-  if (plan.modules.every((module) => module.shaded.rectangle === undefined)) {
-    const first = plan.modules[0]
-    if (first === undefined) return []
-    return [{ members: all, shade: moduleShade(steps, scene, first.shaded, settings.diffuseShading) }]
+  // Light counts as the energy of loss-free modules under it; W over 1000 is kW, and so is rated power per kW/m2.
+  const asKwh = pmaxW / 1e6
+  return {
+    dcW,
+    sums: {
+      horizontal: horizontal * asKwh,
+      plane: plane * asKwh,
+      shade: arriving * asKwh,
+      reflection: through * asKwh,
+      soiling: cleaned * asKwh,
+      snow: snowFree * asKwh,
+      bypass: bypass / 1000,
+      low_light: dimmed / 1000,
+      temperature: heated / 1000,
+      dc_wiring: wired / 1000,
+      compared: compared / 1000,
+    },
   }
-  return plan.modules.map((module, index) => ({
-    members: [index],
-    shade: moduleShade(steps, scene, module.shaded, settings.diffuseShading),
-  }))
 }

@@ -1,3 +1,4 @@
+import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { planeAxes, type FarObstacle } from '../sun/index.js'
@@ -42,8 +43,6 @@ export function inverterOf(project: Project, inverterId: string, where: string):
   return inverter
 }
 
-const RAD = 180 / Math.PI
-
 /**
  * Turns an array of the project into what the estimate needs: direction, modules with their places, what shades them,
  * and the inverter that takes each.
@@ -59,11 +58,11 @@ export function planArray(project: Project, arrayId: string, placements: readonl
   if (array === undefined || plane === undefined || module === undefined) {
     throw new StageError(where, 'names a roof plane or a module that is not in the file', 'correct the name')
   }
-  const roofTiltDeg = plane.tilt_deg ?? Math.atan((plane.pitch_in_12 ?? 0) / 12) * RAD
+  const roofTiltDeg = tiltDegOf(plane)
   const tiltDeg = array.module_tilt_deg ?? roofTiltDeg
   const azimuthDeg = array.module_azimuth_deg ?? plane.azimuth_deg
   const roof = planeAxes(roofTiltDeg, plane.azimuth_deg)
-  const count = placements.length > 0 ? placements.length : (array.modules ?? stringModules(array.strings))
+  const count = placements.length > 0 ? placements.length : (statedModuleCount(array) ?? 0)
   if (count === 0) {
     throw new StageError(where, 'does not say how many modules it has', 'state modules, strings or arrangement.blocks')
   }
@@ -170,10 +169,6 @@ function invertersOf(
     )
   }
   return takes
-}
-
-function stringModules(strings: Project['arrays'][string]['strings']): number {
-  return (strings ?? []).reduce((sum, string) => sum + string.modules, 0)
 }
 
 function middleOf(placements: readonly ModulePlacement[]): { readonly x: number; readonly y: number } {

@@ -14,7 +14,7 @@ import { SkyStepBuilder, type SkySteps } from './sky-steps.js'
 
 const RADIANS = Math.PI / 180
 /** Longest step, h. */
-const STEP_H = 0.25
+const STEP_H = 0.5
 /** Number of kinds of day in a month, of equal probability. */
 export const DAY_TYPE_COUNT = 10
 /** Daily extraterrestrial irradiation below which a month counts as polar night, Wh/m2. */
@@ -36,9 +36,12 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
   const { declinationDeg } = ephemeris()
   const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
   const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
-  const builder = new SkyStepBuilder(12 * DAY_TYPE_COUNT * (24 / STEP_H + 1))
+  const capacity = 12 * DAY_TYPE_COUNT * (24 / STEP_H + 1)
+  const builder = new SkyStepBuilder(capacity)
   const nightHours = new Float64Array(12)
-  const labels: { month: number; hour: number; dayType: number; days: number }[] = []
+  const solarHour = new Float64Array(capacity)
+  const kindDays = new Float64Array(capacity)
+  const kindNumber = new Uint8Array(capacity)
   const values = Array.from({ length: 11 }, () => 0)
   let sunCount = 0
   for (let month = 0; month < 12; month += 1) {
@@ -96,7 +99,10 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
         values[8] = ghi
         values[9] = sun.dryBulbC
         values[10] = climate.windMs[month] as number
-        labels.push({ month: month + 1, hour: sun.hour, dayType: kindIndex + 1, days: days * kind.share })
+        const at = builder.length
+        solarHour[at] = sun.hour
+        kindDays[at] = days * kind.share
+        kindNumber[at] = kindIndex + 1
         builder.add(month, sunCount + sunOfDay, values)
       })
     })
@@ -106,6 +112,11 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
     sunCount,
     fileRow: undefined,
     nightHours,
-    label: (step) => labels[step] as (typeof labels)[number],
+    label: (step) => ({
+      month: (builder.month[step] as number) + 1,
+      hour: solarHour[step] as number,
+      dayType: kindNumber[step] as number,
+      days: kindDays[step] as number,
+    }),
   })
 }

@@ -36,7 +36,7 @@ export function modulePowerW(model: ModuleModel, irradianceWM2: number, cellC: n
 }
 
 /** Relative efficiency at an irradiance, 0 and more. */
-export function lowLightFactor(model: ModuleModel, irradianceWM2: number): number {
+function lowLightFactor(model: ModuleModel, irradianceWM2: number): number {
   if (model.lowLightSlope === 0) return 1
   const factor = 1 + model.lowLightSlope * Math.log(irradianceWM2 / 1000)
   return factor > 0 ? factor : 0

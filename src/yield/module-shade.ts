@@ -85,12 +85,15 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
   return { far, nearLit, sectionsLit, sky: withSky ? skyShare(scene, module) : new Float64Array(12).fill(1) }
 }
 
+function isBelowHorizon(scene: ShadeScene, towards: Direction): boolean {
+  if (scene.horizon.length === 0) return false
+  const azimuth = (Math.atan2(towards.east, towards.north) * 180) / Math.PI
+  const elevation = (Math.asin(Math.min(1, towards.up)) * 180) / Math.PI
+  return elevation < horizonElevationDeg(scene.horizon, azimuth)
+}
+
 function farTransmittance(scene: ShadeScene, from: Point, towards: Direction, month: number): number {
-  if (scene.horizon.length > 0) {
-    const azimuth = (Math.atan2(towards.east, towards.north) * 180) / Math.PI
-    const elevation = (Math.asin(Math.min(1, towards.up)) * 180) / Math.PI
-    if (elevation < horizonElevationDeg(scene.horizon, azimuth)) return 0
-  }
+  if (isBelowHorizon(scene, towards)) return 0
   let through = 1
   for (const obstacle of scene.obstacles) {
     if (isBehindObstacle(obstacle, from, towards)) through *= obstacle.transmittance[month] as number
@@ -110,6 +113,8 @@ function nearShade(
   const rectangle = module.rectangle
   if (rectangle === undefined || away <= 0) return { lit: 1, sectionsLit: 1 }
   const { xFt, yFt, widthFt, heightFt } = rectangle
+  const boxes = scene.boxes.filter((box) => mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away))
+  if (boxes.length === 0) return { lit: 1, sectionsLit: 1 }
   let litPoints = 0
   let litSections = 0
   for (let section = 0; section < module.sections; section += 1) {
@@ -120,7 +125,7 @@ function nearShade(
         const length = (along + 0.5) / SAMPLES_ALONG
         const x = xFt + widthFt * (module.sectionsAlongX ? side : length)
         const y = yFt + heightFt * (module.sectionsAlongX ? length : side)
-        if (scene.boxes.some((box) => isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away))) shaded += 1
+        if (boxes.some((box) => isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away))) shaded += 1
       }
     }
     litPoints += SAMPLES_ALONG * SAMPLES_ACROSS - shaded
@@ -130,6 +135,26 @@ function nearShade(
     lit: litPoints / (module.sections * SAMPLES_ALONG * SAMPLES_ACROSS),
     sectionsLit: litSections / module.sections,
   }
+}
+
+/** Whether the rectangle round a box and its shadow touches the module: a quick no for most suns and modules. */
+function mayReach(
+  box: RoofBox,
+  module: NonNullable<ShadedModule['rectangle']>,
+  moduleHeightFt: number,
+  perHeightX: number,
+  perHeightY: number,
+): boolean {
+  const height = box.heightFt - moduleHeightFt
+  if (height <= 0) return false
+  const shiftX = -perHeightX * height
+  const shiftY = -perHeightY * height
+  return (
+    box.xFt + Math.min(0, shiftX) < module.xFt + module.widthFt &&
+    box.xFt + box.widthFt + Math.max(0, shiftX) > module.xFt &&
+    box.yFt + Math.min(0, shiftY) < module.yFt + module.heightFt &&
+    box.yFt + box.lengthFt + Math.max(0, shiftY) > module.yFt
+  )
 }
 
 /** Rings and spokes of the sky dome: 5 degrees high, 10 degrees wide. */
@@ -154,29 +179,28 @@ function skyShare(scene: ShadeScene, module: ShadedModule): Float64Array {
   const rectangle = module.rectangle
   const x = rectangle === undefined ? 0 : rectangle.xFt + rectangle.widthFt / 2
   const y = rectangle === undefined ? 0 : rectangle.yFt + rectangle.heightFt / 2
-  const arriving = new Float64Array(12)
+  const hidden = new Float64Array(12)
   let all = 0
   for (const { direction, solidAngle } of DOME) {
     const weight = dot(direction, scene.modulePlane.normal) * solidAngle
     if (weight <= 0) continue
     all += weight
-    const hidden =
-      rectangle !== undefined &&
-      scene.boxes.some((box) =>
-        isBehindBox(
-          box,
-          x,
-          y,
-          scene.moduleHeightFt,
-          dot(direction, scene.roof.x),
-          dot(direction, scene.roof.y),
-          dot(direction, scene.roof.normal),
-        ),
-      )
-    if (hidden) continue
+    if (isBelowHorizon(scene, direction) || (rectangle !== undefined && isBehindAnyBox(scene, x, y, direction))) {
+      for (let month = 0; month < 12; month += 1) hidden[month] = (hidden[month] as number) + weight
+      continue
+    }
+    if (!scene.obstacles.some((obstacle) => isBehindObstacle(obstacle, module.middle, direction))) continue
     for (let month = 0; month < 12; month += 1) {
-      arriving[month] = (arriving[month] as number) + weight * farTransmittance(scene, module.middle, direction, month)
+      hidden[month] = (hidden[month] as number) + weight * (1 - farTransmittance(scene, module.middle, direction, month))
     }
   }
-  return arriving.map((value) => value / all)
+  return hidden.map((value) => 1 - value / all)
+}
+
+function isBehindAnyBox(scene: ShadeScene, x: number, y: number, towards: Direction): boolean {
+  if (scene.boxes.length === 0) return false
+  const alongX = dot(towards, scene.roof.x)
+  const alongY = dot(towards, scene.roof.y)
+  const away = dot(towards, scene.roof.normal)
+  return scene.boxes.some((box) => isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away))
 }

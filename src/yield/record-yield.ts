@@ -1,6 +1,5 @@
 import type { Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
-import { MOUNTING_SOURCE } from '../tables/modules/cell-temperature.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { COMPARISON_SOURCE } from './equipment-models.js'
@@ -13,7 +12,7 @@ export function recordYield(
   climate: Climate,
   values: YieldValues,
   plans: readonly ArrayPlan[],
-  comparedKwh: number,
+  comparedRatio: number,
   worksheet: Worksheet,
 ): void {
   const annual = values.annual
@@ -62,30 +61,30 @@ export function recordYield(
     result: { symbol: 'PR', value: annual.performance_ratio, unit: '' },
     source: { document: 'IEC 61724-1', standing: 'secondary' },
   })
-  sayTemperatureSpread(values, comparedKwh, worksheet)
+  sayTemperatureSpread(values, comparedRatio, worksheet)
   if (climate.kind === 'monthly') sayMonthlyLimits(values.arrays, worksheet)
   sayClipping(values, climate, worksheet)
   sayUnplaced(project, plans, worksheet)
 }
 
-function sayTemperatureSpread(values: YieldValues, comparedKwh: number, worksheet: Worksheet): void {
-  const difference = values.annual.ac_kwh > 0 ? (100 * (comparedKwh - values.annual.ac_kwh)) / values.annual.ac_kwh : 0
+function sayTemperatureSpread(values: YieldValues, comparedRatio: number, worksheet: Worksheet): void {
+  const difference = 100 * (comparedRatio - 1)
   if (Math.abs(difference) < 0.05) return
+  worksheet.note({
+    id: 'yield.temperature-spread',
+    says: 'DC energy with installed NOCT at this standoff over DC energy with the chosen temperature model',
+    formula: 'r = E_DC(installed NOCT) / E_DC(chosen model)',
+    inputs: [],
+    result: { symbol: 'r', value: comparedRatio, unit: '' },
+    source: COMPARISON_SOURCE,
+  })
   worksheet.find({
     severity: 'note',
     id: 'yield.temperature-spread',
-    message: `installed NOCT at this standoff would give ${comparedKwh.toFixed(0)} kWh a year (${difference > 0 ? '+' : ''}${difference.toFixed(1)} %); half of that difference is in the uncertainty`,
+    message: `installed NOCT at this standoff would change the DC energy by ${difference > 0 ? '+' : ''}${difference.toFixed(1)} % (${values.annual.dc_kwh.toFixed(0)} kWh now); half of that is in the uncertainty`,
     where: 'model.temperature',
     source: COMPARISON_SOURCE,
-    fix: 'choose model.temperature: noct if the standoff is open to the wind on all sides',
-  })
-  worksheet.note({
-    id: 'yield.temperature-spread',
-    says: 'Yield of the year with the other published cell-temperature method',
-    formula: 'E(installed NOCT) against E(chosen model)',
-    inputs: [{ symbol: 'E', value: values.annual.ac_kwh, unit: 'kWh', from: 'values.annual.ac_kwh' }],
-    result: { symbol: 'E_NOCT', value: comparedKwh, unit: 'kWh' },
-    source: MOUNTING_SOURCE,
+    fix: 'choose model.temperature: noct if air moves freely under the modules on all sides',
   })
 }
 

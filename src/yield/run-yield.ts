@@ -3,13 +3,13 @@ import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
+import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
-import type { CellTemperatureModel } from './cell-temperature.js'
 import { dayTypeSteps } from './day-type-steps.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
-import { lossSettings, modelSettings, type LossSettings, type ModelSettings } from './settings.js'
+import { lossSettings, modelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
 import { snowShares } from './snow-shares.js'
 import { summarise } from './summarise.js'
@@ -63,25 +63,28 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
     ),
   )
   const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
-  const compute = (temperatureOf: (plan: ArrayPlan) => CellTemperatureModel, quiet: Worksheet): Computed =>
-    computeArrays({ project, climate, steps, plans, settings, losses, temperatureOf, worksheet: quiet })
-  const { arrays, system } = compute(
-    (plan) => cellTemperatureModel(project, plan, settings.temperature, worksheet),
-    worksheet,
-  )
-  const compared = compute(comparisonTemperature, new Worksheet())
-  const annualKwh = acKwh(system)
-  const comparedKwh = acKwh(compared.system)
-  const temperatureSpread = annualKwh > 0 ? Math.abs(comparedKwh - annualKwh) / annualKwh / 2 : 0
+  const arrays = plans.map((plan) => {
+    const lit = arrayLight(steps, plan, settings)
+    return arrayDc(steps, lit, {
+      settings,
+      losses,
+      module: moduleModel(plan, worksheet),
+      temperature: cellTemperatureModel(project, plan, settings.temperature, worksheet),
+      compared: comparisonTemperature(plan),
+      snow: snowShares(project, climate, steps, lit, worksheet),
+    })
+  })
+  const system = systemAc(steps, arrays, inverterModels(project, plans, worksheet), settings, losses)
+  const comparedRatio = comparisonRatio(arrays)
   const uncertainty = yieldUncertainty(
-    annualKwh,
+    acKwh(system),
     climate.kind,
     climate.kind === 'monthly' ? climate.spreadRel : 0,
-    temperatureSpread,
+    Math.abs(comparedRatio - 1) / 2,
     worksheet,
   )
   const values = summarise(climate, steps, arrays, system, uncertainty)
-  recordYield(project, climate, values, plans, comparedKwh, worksheet)
+  recordYield(project, climate, values, plans, comparedRatio, worksheet)
   return { result: worksheet.result(values), climate, steps, arrays, system }
 }
 
@@ -90,33 +93,14 @@ export function estimateYield(project: Project, files: ReadonlyMap<string, strin
   return runYield(project, files).result
 }
 
-interface Computed {
-  readonly arrays: readonly ArrayDc[]
-  readonly system: SystemAc
-}
-
-function computeArrays(all: {
-  readonly project: Project
-  readonly climate: Climate
-  readonly steps: SkySteps
-  readonly plans: readonly ArrayPlan[]
-  readonly settings: ModelSettings
-  readonly losses: LossSettings
-  readonly temperatureOf: (plan: ArrayPlan) => CellTemperatureModel
-  readonly worksheet: Worksheet
-}): Computed {
-  const { project, climate, steps, plans, settings, losses, temperatureOf, worksheet } = all
-  const arrays = plans.map((plan) =>
-    arrayDc(steps, plan, {
-      settings,
-      losses,
-      module: moduleModel(plan, worksheet),
-      temperature: temperatureOf(plan),
-      snow: snowShares(project, climate, steps, plan, settings, worksheet),
-    }),
-  )
-  const inverters = inverterModels(project, plans, worksheet)
-  return { arrays, system: systemAc(steps, arrays, inverters, settings, losses) }
+/** Energy by the other temperature model over energy by the chosen one, on the DC side. */
+function comparisonRatio(arrays: readonly ArrayDc[]): number {
+  let [compared, chosen] = [0, 0]
+  for (const array of arrays) {
+    compared += array.comparedKwh
+    chosen += array.ladder.temperature
+  }
+  return chosen > 0 ? compared / chosen : 1
 }
 
 /** The kind of inverter that decides between the two columns of loss defaults; strings where both are used. */

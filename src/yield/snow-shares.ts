@@ -1,11 +1,9 @@
 import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import type { ArrayPlan } from './array-plan.js'
+import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
-import { planeLight } from './plane-light.js'
-import type { ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
 import { snowCover } from './snow-cover.js'
 
@@ -24,8 +22,7 @@ export function snowShares(
   project: Project,
   climate: Climate,
   steps: SkySteps,
-  plan: ArrayPlan,
-  settings: ModelSettings,
+  lit: ArrayLight,
   worksheet: Worksheet,
 ): Float64Array | undefined {
   const stated = project.losses?.snow_pct
@@ -46,12 +43,12 @@ export function snowShares(
           standing: 'from memory',
         },
       })
-      return hourly(climate, steps, plan, settings)
+      return hourly(climate, steps, lit)
     }
     if (!coldMonths(monthlyMeans(climate))) return undefined
   } else {
     const snowfall = project.site.monthly_snowfall_in
-    if (snowfall !== undefined) return monthly(project, climate, steps, plan, settings, worksheet)
+    if (snowfall !== undefined) return monthly(project, climate, steps, lit, worksheet)
     if (!coldMonths(climate.meanC)) return undefined
   }
   worksheet.find({
@@ -67,15 +64,12 @@ export function snowShares(
 function hourly(
   climate: Extract<Climate, { kind: 'hourly' }>,
   steps: SkySteps,
-  plan: ArrayPlan,
-  settings: ModelSettings,
+  { plan, planeWM2 }: ArrayLight,
 ): Float64Array {
-  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
   const byRow = new Float64Array(climate.length)
   const rows = steps.fileRow as Uint32Array
   for (let step = 0; step < steps.length; step += 1) {
-    byRow[rows[step] as number] =
-      (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
+    byRow[rows[step] as number] = planeWM2[step] as number
   }
   const cover = snowCover(climate, byRow, plan.tiltDeg, plan.rows)
   return Float64Array.from(rows, (row) => cover[row] as number)
@@ -85,8 +79,7 @@ function monthly(
   project: Project,
   climate: Extract<Climate, { kind: 'monthly' }>,
   steps: SkySteps,
-  plan: ArrayPlan,
-  settings: ModelSettings,
+  { plan, planeWM2 }: ArrayLight,
   worksheet: Worksheet,
 ): Float64Array {
   const snowfall = project.site.monthly_snowfall_in ?? []
@@ -109,11 +102,10 @@ function monthly(
     why: 'from site.monthly_snowfall_in, 75 % relative humidity',
     source: { document: 'Townsend & Powers, 37th IEEE PVSC', edition: '2011', standing: 'from memory' },
   })
-  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
   const planeKwhM2 = new Float64Array(12)
   for (let step = 0; step < steps.length; step += 1) {
     const month = steps.month[step] as number
-    const watts = (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
+    const watts = planeWM2[step] as number
     planeKwhM2[month] = (planeKwhM2[month] as number) + (watts * (steps.hours[step] as number)) / 1000
   }
   const slantIn = (plan.module.length_in ?? 66) * (plan.rows ?? 1)

@@ -78,46 +78,72 @@ function runStation(
   totals: { readonly acW: Float64Array; readonly dcW: Float64Array; readonly clippedW: Float64Array },
 ): void {
   const { inverter, inputs, count } = station
+  const { length, month: months, hours } = steps
   const rating = inverter.acRatingW
   const up = 1 - losses.availability
-  const into = inputs.map((input) => arrays.get(input.arrayId) as ArrayAc)
-  const perModule = inputs.map(() => 0)
-  for (let step = 0; step < steps.length; step += 1) {
+  const resistive = settings.wiringLoss === 'resistive'
+  const tallies = inputs.map(() => new Tally())
+  for (let step = 0; step < length; step += 1) {
     let dc = 0
     for (const input of inputs) dc += (input.dcW[step] as number) * input.modules.length
     dc /= count
     if (dc <= 0) continue
     const free = unlimitedAcW(inverter, dc)
     const limited = free > rating ? rating : free
-    const wired =
-      limited * (1 - (settings.wiringLoss === 'resistive' ? losses.acWiring * (limited / rating) : losses.acWiring))
+    const wired = limited * (1 - (resistive ? (losses.acWiring * limited) / rating : losses.acWiring))
     const delivered = wired * up
-    const month = steps.month[step] as number
-    const hours = steps.hours[step] as number
-    const kwh = (hours * count) / 1000
+    const month = months[step] as number
+    const kwh = ((hours[step] as number) * count) / 1000
     totals.acW[step] = (totals.acW[step] as number) + delivered * count
     totals.dcW[step] = (totals.dcW[step] as number) + dc * count
     totals.clippedW[step] = (totals.clippedW[step] as number) + (free - limited) * count
-    inputs.forEach((input, index) => {
-      const array = into[index] as ArrayAc
+    for (let index = 0; index < inputs.length; index += 1) {
+      const input = inputs[index] as Station['inputs'][number]
       const share = ((input.dcW[step] as number) * input.modules.length) / count / dc
-      const energy = kwh * share
-      array.dcKwh[month] = (array.dcKwh[month] as number) + dc * energy
-      array.acKwh[month] = (array.acKwh[month] as number) + delivered * energy
-      array.clippedKwh[month] = (array.clippedKwh[month] as number) + (free - limited) * energy
-      array.ladder.inverter += free * energy
-      array.ladder.clipping += limited * energy
-      array.ladder.ac_wiring += wired * energy
-      array.ladder.availability += delivered * energy
-      perModule[index] = (perModule[index] as number) + (delivered * energy) / input.modules.length
-    })
+      ;(tallies[index] as Tally).add(month, kwh * share, dc, free, limited, wired, delivered)
+    }
   }
   inputs.forEach((input, index) => {
-    const array = into[index] as ArrayAc
-    for (const module of input.modules) {
-      array.moduleAcKwh[module] = (array.moduleAcKwh[module] as number) + (perModule[index] as number)
-    }
+    const array = arrays.get(input.arrayId) as ArrayAc
+    ;(tallies[index] as Tally).into(array, input.modules)
   })
+}
+
+/** Energy of one input of an inverter. */
+class Tally {
+  readonly #dcKwh = new Float64Array(12)
+  readonly #acKwh = new Float64Array(12)
+  readonly #clippedKwh = new Float64Array(12)
+  #inverter = 0
+  #clipping = 0
+  #acWiring = 0
+  #availability = 0
+
+  /** Adds a step; powers of one inverter in W, `energy` turns them into this input's kWh. */
+  add(month: number, energy: number, dc: number, free: number, limited: number, wired: number, delivered: number): void {
+    this.#dcKwh[month] = (this.#dcKwh[month] as number) + dc * energy
+    this.#acKwh[month] = (this.#acKwh[month] as number) + delivered * energy
+    this.#clippedKwh[month] = (this.#clippedKwh[month] as number) + (free - limited) * energy
+    this.#inverter += free * energy
+    this.#clipping += limited * energy
+    this.#acWiring += wired * energy
+    this.#availability += delivered * energy
+  }
+
+  into(array: ArrayAc, modules: readonly number[]): void {
+    for (let month = 0; month < 12; month += 1) {
+      array.dcKwh[month] = (array.dcKwh[month] as number) + (this.#dcKwh[month] as number)
+      array.acKwh[month] = (array.acKwh[month] as number) + (this.#acKwh[month] as number)
+      array.clippedKwh[month] = (array.clippedKwh[month] as number) + (this.#clippedKwh[month] as number)
+    }
+    array.ladder.inverter += this.#inverter
+    array.ladder.clipping += this.#clipping
+    array.ladder.ac_wiring += this.#acWiring
+    array.ladder.availability += this.#availability
+    for (const module of modules) {
+      array.moduleAcKwh[module] = (array.moduleAcKwh[module] as number) + this.#availability / modules.length
+    }
+  }
 }
 
 /** Module-level inverters become one station per shade group, string inverters one station each. */

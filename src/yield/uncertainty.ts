@@ -83,7 +83,7 @@ export function yieldUncertainty(
     source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
   })
   return {
-    terms: [...lasting, { name: 'year to year', term: yearly }].map(({ name, term }) => ({
+    terms: [...lasting, { name: 'year to year', term: yearly }].filter(({ term }) => term.relative > 0).map(({ name, term }) => ({
       name,
       relative_pct: term.relative * 100,
       why: term.why,

@@ -17,7 +17,7 @@ function newest(folder: string): number {
 }
 
 function isFresh(): boolean {
-  const built = join(ROOT, 'dist/cli/main.js')
+  const built = join(ROOT, 'dist/program/main.js')
   return existsSync(built) && statSync(built).mtimeMs > newest(join(ROOT, 'src'))
 }
 
@@ -39,8 +39,9 @@ export function ensureBuilt(): void {
       // The types are `npm run typecheck`'s business; here only the programs matter.
       const tsc = join(ROOT, 'node_modules/typescript/bin/tsc')
       const build = spawnSync(process.execPath, [tsc, '-p', 'tsconfig.json'], { cwd: ROOT, encoding: 'utf8' })
-      if (!existsSync(join(ROOT, 'dist/cli/main.js')))
-        throw new Error(`the build failed:\n${build.stdout}${build.stderr}`)
+      const bundle = spawnSync('npm', ['run', '--silent', 'bundle'], { cwd: ROOT, encoding: 'utf8' })
+      if (bundle.status !== 0 || !existsSync(join(ROOT, 'dist/program/main.js')))
+        throw new Error(`the build failed:\n${build.stdout}${build.stderr}${bundle.stderr}`)
       return
     } finally {
       rmdirSync(LOCK)

@@ -33,12 +33,19 @@ describe('findSite', () => {
     expect(findSite('reno').site?.wmo).toBe('724880')
     expect(findSite('727450').site?.state).toBe('MN')
   })
-  it('gives candidates when several fit', () => {
+  it('takes the international airport of a city with several sites, and names the others', () => {
     const found = findSite('Seattle, WA')
-    expect(found.site).toBeUndefined()
-    expect(found.candidates.map((site) => site.wmo).toSorted()).toEqual(['727930', '727935'])
-    expect(findSite('Washington, DC').candidates.map((site) => site.wmo)).toContain('724050')
+    expect(found.site?.wmo).toBe('727930')
+    expect(found.candidates.map((site) => site.wmo)).toEqual(['727935'])
+    expect(findSite('Washington, DC').site?.state).toBe('VA')
   })
+
+  it('gives candidates when the name stands in several states', () => {
+    const found = findSite('Springfield')
+    expect(found.site).toBeUndefined()
+    expect(new Set(found.candidates.map((site) => site.state)).size).toBeGreaterThan(1)
+  })
+
   it('says what may have been meant', () => {
     expect(findSite('Duluht, MN').candidates[0]?.wmo).toBe('727450')
     expect(findSite('Qqqqqqqqqq, MN')).toEqual({ site: undefined, candidates: [] })

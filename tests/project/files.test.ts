@@ -1,6 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { ftruncateSync, openSync, closeSync, symlinkSync } from 'node:fs'
+import { closeSync, ftruncateSync, openSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { transformSync } from 'esbuild'
 import { describe, expect, test } from 'vitest'
 import { loadProject } from '../../src/project/index.js'
 import { failureOf, makeFolder, STARTER, starterWith } from './support.js'
@@ -58,7 +59,7 @@ describe('the project file', () => {
     const folder = makeFolder({})
     const script = join(folder, 'read.mjs')
     const source = new URL('../../src/project/read-file.ts', import.meta.url).pathname
-    execFileSync('npx', ['esbuild', source, '--format=esm', `--outfile=${script}`, '--log-level=error'])
+    writeFileSync(script, transformSync(readFileSync(source, 'utf8'), { loader: 'ts', format: 'esm' }).code)
     const run = (input: string | Buffer) =>
       spawnSync(
         process.execPath,
@@ -124,13 +125,13 @@ describe('files that the project names', () => {
       `${EQUIPMENT}\nfile: more.yaml\n`,
       'e.yaml:1:1  equipment.file  a file that is referred to cannot refer to another',
     ],
-    ['unknown group', `${EQUIPMENT}\nmodles: {}\n`, 'e.yaml:26:1  equipment.modles  unknown key; did you mean'],
+    ['unknown group', `${EQUIPMENT}\nmodles: {}\n`, 'e.yaml:25:1  equipment.modles  unknown key; did you mean'],
   ]
   test.each(EQUIPMENT_CASES)('equipment file: %s', (_name, text, start) => {
     const folder = makeFolder({ 'p.yaml': withEquipmentFile('e.yaml'), 'e.yaml': text })
     const [exitCode, ...lines] = said(folder, 'p.yaml')
     expect(exitCode).toBe(2)
-    expect(lines.some((line) => line.startsWith(start))).toBe(true)
+    expect(lines.map((line) => line.slice(0, start.length))).toContain(start)
   })
 
   const withEpw = (path: string) => starterWith('climate: nearby', `climate: { epw: '${path}' }`)

@@ -41,9 +41,9 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
   [
     'alias bomb',
     bomb,
-    ['5:8  e.0.0.0.1  aliases (*name) make this file stand for far more than it holds; write the values out'],
+    ['5:36  e.7  aliases (*name) make this file stand for far more than it holds; write the values out'],
   ],
-  ['alias inside itself', 'title: &a [*a]\n', ['1:12  title.0  alias *a lies inside what it stands for']],
+  ['alias inside itself', 'title: &a [*a]\n', ['1:12  title.0  alias *a lies inside itself']],
   ['alias of nothing', 'title: *a\n', ['1:8  title  no anchor &a stands before this alias']],
   ['tag', 'title: !shout hello\n', ['1:8  tags (!name) are not used in project files; remove it']],
   [
@@ -58,12 +58,12 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
   [
     'hostile depth of maps',
     '{a: '.repeat(50_000),
-    ['1:157  nested more than 40 levels deep; a project file needs about 8'],
+    ['1:158  nested more than 40 levels deep; a project file needs about 8'],
   ],
   [
     'hostile depth of dashes',
     '- '.repeat(50_000),
-    ['1:79  nested more than 40 levels deep; a project file needs about 8'],
+    ['1:80  nested more than 40 levels deep; a project file needs about 8'],
   ],
   ['NUL', 'title: a\0b\n', ['  holds NUL characters; it is not a text file']],
   ['more than 2 MB', `title: ${'x'.repeat(2_000_000)}`, ['  is 2.0 MB large; at most 2.0 MB is read']],
@@ -203,7 +203,7 @@ describe('what YAML allows and a project file does not', () => {
   test('many keys in one map take little time', () => {
     const text = Array.from({ length: 90_000 }, (_, i) => `k${i}: 1`).join('\n')
     const start = performance.now()
-    expect(problemsOf(text).length).toBeGreaterThan(1000)
+    expect(problemsOf(text)).toHaveLength(201)
     expect(performance.now() - start).toBeLessThan(10_000)
   })
 })

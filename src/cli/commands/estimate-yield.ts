@@ -54,6 +54,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     sections: [...(sweep === undefined ? yieldSections(result.values) : sweepSections(sweep))],
     result: sweep === undefined ? result : { ...result, values: { ...result.values, sweep } },
     ...(sweep === undefined ? { csv: monthlyTable(result.values, false) } : {}),
+    cautions: ['estimate', 'authority'],
     next: `gablewatt check-project ${context.args[0] ?? 'project.yaml'}`,
   }
   if (options.hourly === undefined || computed === undefined) return { report }
@@ -119,7 +120,7 @@ function yieldSections(values: YieldValues): Section[] {
 
 function arraySections(values: YieldValues): Section[] {
   const ids = Object.keys(values.arrays)
-  const shaded = ids.filter((id) => values.arrays[id]?.by_module.some((module) => module.light_pct < 99.5))
+  const shaded = ids.filter((id) => hasOwnShade(values, id))
   const table: Section = {
     kind: 'table',
     heading: 'By array',
@@ -146,7 +147,8 @@ function arraySections(values: YieldValues): Section[] {
   }
   const modules: Section[] = shaded.map((id) => {
     const array = values.arrays[id]
-    const darkest = (array?.by_module ?? []).toSorted((a, b) => a.light_pct - b.light_pct).slice(0, 5)
+    const modules = array?.by_module ?? []
+    const darkest = modules.toSorted((a, b) => a.light_pct - b.light_pct).slice(0, 5)
     return {
       kind: 'table',
       heading: `Most shaded modules of ${id}`,
@@ -159,6 +161,12 @@ function arraySections(values: YieldValues): Section[] {
     }
   })
   return [table, ...modules]
+}
+
+/** Whether the modules of an array differ in shade enough to name the worst of them. */
+function hasOwnShade(values: YieldValues, arrayId: string): boolean {
+  const light = (values.arrays[arrayId]?.by_module ?? []).map((module) => module.light_pct)
+  return Math.min(...light) < 99.5 && Math.max(...light) - Math.min(...light) > 0.05
 }
 
 function sweepSections(sweep: Sweep): Section[] {

@@ -29,8 +29,8 @@ export function configure(command: Command): void {
   )
 }
 
-export function run(_context: CommandContext, options: Options): CommandOutcome {
-  const site = siteOf(options)
+export function run(context: CommandContext, options: Options): CommandOutcome {
+  const site = siteOf(options, context.progress)
   const file = options.out === undefined || options.out === '-' ? 'project.yaml' : options.out
   return {
     document: startingFile(site === undefined ? {} : { site }),
@@ -38,18 +38,21 @@ export function run(_context: CommandContext, options: Options): CommandOutcome 
   }
 }
 
-function siteOf({ site, lat, lon }: Options): StartingFileOptions['site'] {
-  if (site !== undefined) return fromTable(site)
+function siteOf({ site, lat, lon }: Options, progress: CommandContext['progress']): StartingFileOptions['site'] {
+  if (site !== undefined) return fromTable(site, progress)
   if (lat === undefined && lon === undefined) return undefined
   if (lat === undefined || lon === undefined) throw new UsageError('--lat and --lon go together: give both')
   return { name: `${lat}, ${lon}`, lat, lon }
 }
 
-function fromTable(text: string): NonNullable<StartingFileOptions['site']> {
+function fromTable(text: string, progress: CommandContext['progress']): NonNullable<StartingFileOptions['site']> {
   const { site, candidates } = findSite(text)
   if (site === undefined) {
     const hint = candidates.length === 0 ? '' : `; did you mean ${candidates.map(sayCandidate).join(', or ')}?`
     throw new UsageError(`no one weather site is '${text}'${hint} 'gablewatt list-sites' finds them by word or place`)
+  }
+  if (candidates.length > 0) {
+    progress(`taking ${sayCandidate(site)}; others: ${candidates.map(sayCandidate).join(', ')}`)
   }
   return {
     name: `${site.name}, ${site.state}`,

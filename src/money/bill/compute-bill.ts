@@ -22,3 +22,10 @@ export function computeBill(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
   tellBillLimits(worksheet, sheet, year)
   return worksheet.result(billYearValues(sheet.name, year))
 }
+
+/** The same year of bills without its proof, for callers that compare many. @throws StageError as `computeBill`. */
+export function billYearOf(sheet: RateSheet, energy: HouseEnergy, calendar: BillingCalendar): BillYearValues {
+  const solar = energy.productionKwh !== undefined
+  const ledgers = yearLedgers(sheet, energy, calendar)
+  return billYearValues(sheet.name, priceYear(sheet, solar ? ledgers.withSystem(1) : ledgers.without, solar))
+}

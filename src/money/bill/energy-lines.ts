@@ -1,4 +1,4 @@
-import { decimal, Decimal, kwhDecimal, smaller, ZERO } from '../exact/index.js'
+import { decimal, kwhDecimal, smaller, ZERO, type Decimal } from '../exact/index.js'
 import type { EnergyPrices, RateSheet, Threshold } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'

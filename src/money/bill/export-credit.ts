@@ -1,4 +1,4 @@
-import { Decimal, kwhDecimal, sum, ZERO } from '../exact/index.js'
+import { kwhDecimal, sum, ZERO, type Decimal } from '../exact/index.js'
 import type { RateSheet, SolarTerms } from '../tariff/index.js'
 import type { BillLedger } from './ledger.js'
 

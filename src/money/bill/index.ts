@@ -1,6 +1,6 @@
 export { billAcrossRates, type DatedSheet, type ProratedBillValues } from './bill-across-rates.js'
 export type { BillLineValues, BillValues, BillYearValues } from './bill-values.js'
-export { computeBill } from './compute-bill.js'
+export { billYearOf, computeBill } from './compute-bill.js'
 export { computeSavings, type SavingsValues } from './compute-savings.js'
 export type { HouseEnergy } from './house-energy.js'
 export { billFromPeriods } from './period-bill.js'

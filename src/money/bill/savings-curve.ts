@@ -16,6 +16,7 @@ const GRID = [0, ...Array.from({ length: 25 }, (_, i) => (30 + 5 * i) / 100)]
  * Savings per year at many outputs, so that years of degradation and samples of weather need no new bills.
  *
  * @param extraScales Further factors on the output at which the curve must be exact.
+ * @param grid Factors at which it is exact besides.
  * @throws StageError as `computeBill`.
  */
 export function savingsCurve(
@@ -24,10 +25,11 @@ export function savingsCurve(
   calendar: BillingCalendar,
   extraScales: readonly number[] = [],
   sheetWithSystem: RateSheet = sheet,
+  grid: readonly number[] = GRID,
 ): SavingsCurve {
   const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without, false).total
   const ledgers = yearLedgers(sheetWithSystem, energy, calendar)
-  const scales = Float64Array.from([...new Set([...GRID, ...extraScales])].sort((a, b) => a - b))
+  const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
   const savingsUsd = scales.map((scale) => {
     return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.withSystem(scale), true).total))
   })

@@ -22,7 +22,7 @@ export interface IncentiveBasis {
 }
 
 /** Amount that a kind of incentive needs. @throws StageError when it is not stated. */
-function needed(id: string, key: keyof Incentive & string, incentive: Incentive): number {
+function needed(id: string, key: keyof Incentive, incentive: Incentive): number {
   const value = incentive[key]
   if (typeof value === 'number') return value
   throw new StageError(
@@ -105,6 +105,10 @@ export function incentiveFlows(incentives: Readonly<Record<string, Incentive>>, 
     if (incentive.kind === 'per_kwh' || incentive.kind === 'tax_credit') continue
     const usd = lumpUsd(id, incentive, basis)
     const year = incentive.year_received ?? 0
+    if (year > years) {
+      const message = `year ${String(year)} is after the study of ${String(years)} years`
+      throw new StageError(`incentives.${id}.year_received`, message, 'Study more years, or remove the incentive.')
+    }
     if (incentive.reduces_cost_basis === true) creditBasis -= usd
     record(
       id,

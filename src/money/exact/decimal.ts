@@ -1,4 +1,4 @@
-import Big from 'big.js'
+import { Big } from 'big.js'
 
 /** Exact decimal arithmetic: sums and products are exact, quotients are rounded half up at 20 places. */
 export const Decimal = Big()

@@ -5,7 +5,7 @@ import type { Spread } from './monte-carlo.js'
 
 /** Resolves the spreads of the random draw, recording every default. */
 export function readSpread(uncertainty: Uncertainty, worksheet: Worksheet): Spread {
-  const sigma = (key: keyof Uncertainty & string, rate: PublishedRate): number => {
+  const sigma = (key: keyof Uncertainty, rate: PublishedRate): number => {
     const { value, unit, why, source } = rate
     return (
       (uncertainty[key] ?? worksheet.assume({ path: `finance.uncertainty.${key}`, value, unit, why, source })) / 100

@@ -5,7 +5,7 @@ import { alternatives, dereference, type Schema } from '../schema.js'
 import { listWords, showKind } from '../words.js'
 import type { Complaint, Explain, ExplainContext } from './complaint.js'
 import { describeAllowed } from './describe.js'
-import { typeFits } from './explain-type.js'
+import { explainType, typeFits } from './explain-type.js'
 
 /**
  * `anyOf` and `oneOf`: the complaints of the one branch that the person meant, or one sentence with all that is allowed.
@@ -32,6 +32,8 @@ export function explainBranches(
       },
     ]
 
+  const wrongType = explainType(schema, value, segments, context)
+  if (wrongType.length > 0) return wrongType
   const sameType = branches.filter((branch) => typeFits(branch, value, root))
   if (isPlainMap(value)) {
     const byKind = explainKind(sameType, value, segments, root)

@@ -5,6 +5,9 @@ import { dereference, type Schema } from '../schema.js'
 import { listWords, showValue } from '../words.js'
 import type { Complaint, Explain, ExplainContext } from './complaint.js'
 
+/** In a map with more wrong keys than this, nobody meant one of ours. */
+const MOST_SUGGESTIONS = 50
+
 /** Keys that are unknown, missing or badly named, and what is wrong with the values. */
 export function explainMap(
   schema: Schema,
@@ -16,6 +19,8 @@ export function explainMap(
   const complaints: Complaint[] = []
   const { properties = {}, required = [], additionalProperties, propertyNames } = schema
   const meant = new Set<string>()
+  const known = Object.keys(properties)
+  const absent = known.filter((name) => !Object.hasOwn(value, name))
   for (const [key, inner] of Object.entries(value)) {
     const path = [...segments, key]
     const property = Object.hasOwn(properties, key) ? properties[key] : undefined
@@ -24,10 +29,9 @@ export function explainMap(
     else if (special !== undefined && Object.hasOwn(SPECIAL_KEYS, key))
       complaints.push({ segments: path, at: 'key', message: special })
     else if (additionalProperties === false) {
-      const absent = Object.keys(properties).filter((name) => !Object.hasOwn(value, name))
-      const near = nearest(key, absent)
+      const near = complaints.length < MOST_SUGGESTIONS ? (nearest(key, absent) ?? nearest(key, known)) : undefined
       if (near !== undefined) meant.add(near)
-      complaints.push({ segments: path, at: 'key', message: unknownKey(near, Object.keys(properties)) })
+      complaints.push({ segments: path, at: 'key', message: unknownKey(near, known) })
     } else {
       if (propertyNames !== undefined) {
         const bad = explain(propertyNames, key, path, context).map(({ message }) => message)

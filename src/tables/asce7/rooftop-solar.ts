@@ -47,8 +47,18 @@ export const EXPOSED_EDGE_RULES: Readonly<Record<'ASCE 7-16' | 'ASCE 7-22', Expo
 /** Steep-hip uplift of 7-16, coefficient = constant + perDeg * slope at two areas. */
 export interface SteepHipLine {
   readonly zone: string
-  readonly low: { readonly areaFt2: number; readonly areaPerDeg: number; readonly constant: number; readonly perDeg: number }
-  readonly high: { readonly areaFt2: number; readonly areaPerDeg: number; readonly constant: number; readonly perDeg: number }
+  readonly low: {
+    readonly areaFt2: number
+    readonly areaPerDeg: number
+    readonly constant: number
+    readonly perDeg: number
+  }
+  readonly high: {
+    readonly areaFt2: number
+    readonly areaPerDeg: number
+    readonly constant: number
+    readonly perDeg: number
+  }
 }
 
 /** @source ASCE 7-16 figure 30.3-2H, hip roofs of 27 to 45 degrees (secondary; areas uncertain) */

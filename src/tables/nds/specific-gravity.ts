@@ -4,7 +4,7 @@
  * @source NDS 2018 table 12.3.3A as quoted by secondary sources
  */
 export const SPECIFIC_GRAVITY = {
-  'Douglas Fir-Larch': 0.50,
+  'Douglas Fir-Larch': 0.5,
   'Douglas Fir-Larch (North)': 0.49,
   'Douglas Fir-South': 0.46,
   'Hem-Fir': 0.43,
@@ -17,7 +17,7 @@ export const SPECIFIC_GRAVITY = {
   'Northern Species': 0.35,
   'Western Woods': 0.36,
   'Western Cedars': 0.36,
-  'Redwood': 0.37,
+  Redwood: 0.37,
   'Western Hemlock': 0.47,
   'Engelmann Spruce-Lodgepole Pine': 0.38,
   'Eastern Spruce': 0.41,

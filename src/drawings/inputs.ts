@@ -1,0 +1,25 @@
+import type { WiringValues } from '../electrical/index.js'
+import type { Project } from '../project/index.js'
+import type { Arrangement } from '../roof/index.js'
+import type { MountValues } from '../structure/index.js'
+import type { Finding, Result } from '../worksheet/index.js'
+import type { PaperName } from './layout/index.js'
+
+/** A document of the person that follows the drawings. */
+export interface AppendedDocument {
+  readonly path: string
+  readonly pages: number
+}
+
+/** Everything that the packet is drawn from. A stage that could not run is left out and stands among the findings. */
+export interface PacketInput {
+  readonly project: Project
+  readonly size: PaperName
+  readonly draft: boolean
+  readonly arrangement: Result<Arrangement>
+  readonly mounts?: Result<MountValues> | undefined
+  readonly wiring?: Result<WiringValues> | undefined
+  readonly documents: readonly AppendedDocument[]
+  /** What is wrong or missing, of all stages and of the packet itself. */
+  readonly findings: readonly Finding[]
+}

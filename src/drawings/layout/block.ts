@@ -1,0 +1,23 @@
+import type { Primitive } from '../model/index.js'
+
+export interface TableColumn {
+  readonly heading: string
+  /** Share of the width; the shares of a table need not sum to 1. */
+  readonly share: number
+  readonly align?: 'left' | 'right' | 'center'
+  readonly bold?: boolean
+}
+
+/** What a page of text and tables is made of, in reading order. */
+export type Block =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
+  | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
+  | { readonly kind: 'facts'; readonly facts: readonly (readonly [label: string, value: string])[] }
+  | { readonly kind: 'table'; readonly columns: readonly TableColumn[]; readonly rows: readonly (readonly string[])[] }
+  | {
+      readonly kind: 'figure'
+      readonly heightPt: number
+      /** Draws it; x and y are its upper left corner on paper. */
+      readonly draw: (x: number, y: number, widthPt: number) => readonly Primitive[]
+    }

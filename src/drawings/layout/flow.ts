@@ -1,0 +1,151 @@
+import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
+import type { Block, TableColumn } from './block.js'
+import { label, line, TYPE_PT } from './text.js'
+
+/** A piece that stays whole: its height and how it is drawn. */
+interface Piece {
+  readonly heightPt: number
+  /** Space above it unless it comes first in its column. */
+  readonly gapPt: number
+  /** Whether the next piece must follow in the same column. */
+  readonly keep?: boolean
+  /** Repeated at the top of the next column when a table goes on there. */
+  readonly header?: Piece | undefined
+  readonly draw: (x: number, y: number) => readonly Primitive[]
+}
+
+const PAD = 3
+const SIZE = TYPE_PT.small
+
+/**
+ * Lets text and tables flow through the columns of as many pages as they need.
+ *
+ * @returns Primitives by page, at least one page.
+ */
+export function flowBlocks(blocks: readonly Block[], area: Box, columns = 1, columnGapPt = 18): Primitive[][] {
+  const widthPt = (area.width - columnGapPt * (columns - 1)) / columns
+  const pieces = blocks.flatMap((block) => piecesOf(block, widthPt, area.height))
+  const pages: Primitive[][] = [[]]
+  let [column, y] = [0, area.y]
+  const bottom = area.y + area.height
+  for (const [index, piece] of pieces.entries()) {
+    const first = y === area.y
+    const gap = first ? 0 : piece.gapPt
+    let needed = gap + piece.heightPt
+    for (let next = index; pieces[next]?.keep === true; next++) {
+      const follower = pieces[next + 1]
+      if (follower !== undefined) needed += follower.gapPt + follower.heightPt
+    }
+    let start = y + gap
+    if (y + Math.min(needed, area.height) > bottom + 1e-6 && !first) {
+      column += 1
+      if (column === columns) {
+        column = 0
+        pages.push([])
+      }
+      start = area.y
+      if (piece.header !== undefined) {
+        const x = area.x + column * (widthPt + columnGapPt)
+        pages.at(-1)?.push(...piece.header.draw(x, start))
+        start += piece.header.heightPt
+      }
+    }
+    const x = area.x + column * (widthPt + columnGapPt)
+    pages.at(-1)?.push(...piece.draw(x, start))
+    y = start + piece.heightPt
+  }
+  return pages
+}
+
+function piecesOf(block: Block, widthPt: number, mostPt: number): Piece[] {
+  switch (block.kind) {
+    case 'heading': {
+      const lines = wrapText(block.text, TYPE_PT.head, 'bold', widthPt).length
+      const height = blockHeightPt(lines, TYPE_PT.head) + 3
+      const draw: Piece['draw'] = (x, y) => [
+        label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt }),
+        line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
+      ]
+      return [{ heightPt: height, gapPt: 12, keep: true, draw }]
+    }
+    case 'text':
+      return paragraph(block.text, widthPt, block.bold === true ? 'bold' : 'plain')
+    case 'list':
+      return block.items.flatMap((item, index) => listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt))
+    case 'facts':
+      return tablePieces([{ heading: '', share: 0.34, bold: true }, { heading: '', share: 0.66 }], block.facts, widthPt, mostPt)
+    case 'table':
+      return tablePieces(block.columns, block.rows, widthPt, mostPt)
+    case 'figure':
+      return [{ heightPt: block.heightPt, gapPt: 8, draw: (x, y) => block.draw(x, y, widthPt) }]
+  }
+}
+
+function paragraph(text: string, widthPt: number, face: Face): Piece[] {
+  const lines = wrapText(text, TYPE_PT.text, face, widthPt)
+  return lines.map((each, index) => ({
+    heightPt: TYPE_PT.text * 1.22,
+    gapPt: index === 0 ? 5 : 0,
+    draw: (x, y) => [label(x, y, each, { face })],
+  }))
+}
+
+function listItem(text: string, mark: string, widthPt: number): Piece[] {
+  const indent = 14
+  return wrapText(text, TYPE_PT.text, 'plain', widthPt - indent).map((each, index) => ({
+    heightPt: TYPE_PT.text * 1.22,
+    gapPt: index === 0 ? 3.5 : 0,
+    draw: (x, y) => [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)],
+  }))
+}
+
+function tablePieces(columns: readonly TableColumn[], rows: readonly (readonly string[])[], widthPt: number, mostPt: number): Piece[] {
+  const total = columns.reduce((sum, column) => sum + column.share, 0)
+  const widths = columns.map((column) => (widthPt * column.share) / total)
+  const lefts = widths.map((_, index) => widths.slice(0, index).reduce((sum, width) => sum + width, 0))
+  const wrapped = (cells: readonly string[], face?: Face): string[][] =>
+    columns.map((column, index) =>
+      wrapText(cells[index] ?? '', SIZE, face ?? (column.bold === true ? 'bold' : 'plain'), (widths[index] ?? 0) - 2 * PAD),
+    )
+  const row = (cells: readonly (readonly string[])[], face: Face | undefined, fill: boolean): Piece => {
+    const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * PAD
+    return {
+      heightPt,
+      gapPt: 0,
+      draw: (x, y) => [
+        {
+          kind: 'rectangle',
+          x,
+          y,
+          width: widthPt,
+          height: heightPt,
+          pen: 'hair',
+          ...(fill ? { fill: 'light' as const } : {}),
+        },
+        ...lefts.slice(1).map((left) => line(x + left, y, x + left, y + heightPt, { pen: 'hair' })),
+        ...cells.flatMap((cell, index) => {
+          const align = columns[index]?.align ?? 'left'
+          const [left, width] = [x + (lefts[index] ?? 0), widths[index] ?? 0]
+          const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
+          const style = face ?? (columns[index]?.bold === true ? 'bold' : 'plain')
+          return cell.length === 0 ? [] : [label(at, y + PAD, cell.join('\n'), { sizePt: SIZE, align, face: style })]
+        }),
+      ],
+    }
+  }
+  const header = columns.some((column) => column.heading !== '')
+    ? row(wrapped(columns.map((column) => column.heading), 'bold'), 'bold', true)
+    : undefined
+  const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
+  const body = rows.flatMap((cells) => {
+    const lines = wrapped(cells)
+    const parts = Math.ceil(Math.max(1, ...lines.map((cell) => cell.length)) / mostLines)
+    return Array.from({ length: parts }, (_, part) =>
+      row(lines.map((cell) => cell.slice(part * mostLines, (part + 1) * mostLines)), undefined, false),
+    )
+  })
+  const first = header ?? body[0]
+  if (first === undefined) return []
+  const rest = header === undefined ? body.slice(1) : body
+  return [{ ...first, gapPt: 5, ...(header !== undefined ? { keep: true } : {}) }, ...rest.map((each) => ({ ...each, header }))]
+}

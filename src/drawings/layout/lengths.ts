@@ -1,0 +1,29 @@
+/**
+ * A length as drawings write it: `12'-6 1/2"`.
+ *
+ * @param lengthFt ft, not negative.
+ * @param parts Parts of an inch to round to.
+ */
+export function feetInches(lengthFt: number, parts = 8): string {
+  const units = Math.round(lengthFt * 12 * parts)
+  const feet = Math.floor(units / (12 * parts))
+  return `${feet}'-${inchText(units - feet * 12 * parts, parts)}`
+}
+
+/** A length in inches: `1 1/2"`. */
+export function inches(lengthIn: number, parts = 16): string {
+  return inchText(Math.round(lengthIn * parts), parts)
+}
+
+function inchText(units: number, parts: number): string {
+  const whole = Math.floor(units / parts)
+  let [over, under] = [units - whole * parts, parts]
+  if (over === 0) return `${whole}"`
+  while (over % 2 === 0) [over, under] = [over / 2, under / 2]
+  return whole === 0 ? `${over}/${under}"` : `${whole} ${over}/${under}"`
+}
+
+/** A number without needless decimals. */
+export function plainNumber(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)))
+}

@@ -1,0 +1,33 @@
+import { xy, type Primitive } from '../model/index.js'
+import type { Scale } from './scales.js'
+import { label, TYPE_PT } from './text.js'
+
+/** North arrow on paper. `northDeg` is the direction of true north on paper, clockwise from the top. */
+export function northArrow(x: number, y: number, northDeg: number, radiusPt = 17): Primitive[] {
+  const turn = (northDeg * Math.PI) / 180
+  const at = (along: number, across: number): { x: number; y: number } =>
+    xy(x + along * Math.sin(turn) + across * Math.cos(turn), y - along * Math.cos(turn) + across * Math.sin(turn))
+  const letter = at(radiusPt + 8, 0)
+  return [
+    { kind: 'circle', center: xy(x, y), radiusPt: radiusPt * 0.62, pen: 'thin' },
+    { kind: 'path', points: [at(radiusPt, 0), at(-radiusPt * 0.55, radiusPt * 0.42), at(-radiusPt * 0.25, 0)], closed: true, pen: 'thin', fill: 'black' },
+    { kind: 'path', points: [at(radiusPt, 0), at(-radiusPt * 0.55, -radiusPt * 0.42), at(-radiusPt * 0.25, 0)], closed: true, pen: 'thin', fill: 'white' },
+    label(letter.x, letter.y, 'N', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Scale bar on paper with the scale in words; x and y are its upper left corner. */
+export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
+  const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((feet) => feet * scale.ptPerFt >= 24) ?? 500
+  const drawn: Primitive[] = [label(x, y, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, face: 'bold' })]
+  const top = y + 12
+  for (let index = 0; index < 4; index++) {
+    const left = x + index * step * scale.ptPerFt
+    drawn.push({ kind: 'rectangle', x: left, y: top, width: step * scale.ptPerFt, height: 4, pen: 'thin', fill: index % 2 === 0 ? 'black' : 'white' })
+  }
+  for (const count of [0, 1, 2, 4]) {
+    const text = count === 4 ? `${4 * step} ft` : String(count * step)
+    drawn.push(label(x + count * step * scale.ptPerFt, top + 6, text, { sizePt: TYPE_PT.small, align: 'center' }))
+  }
+  return drawn
+}

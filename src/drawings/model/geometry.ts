@@ -1,0 +1,56 @@
+/** A point: feet with y up in a viewport, points with y down on paper. */
+export interface XY {
+  readonly x: number
+  readonly y: number
+}
+
+/** An upright box on paper, points, y down. */
+export interface Box {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+/** Points per inch of paper. */
+export const POINTS_PER_INCH = 72
+
+export const xy = (x: number, y: number): XY => ({ x, y })
+
+/** Shrinks a box by the same distance on all sides. */
+export function inset(box: Box, byPt: number): Box {
+  return { x: box.x + byPt, y: box.y + byPt, width: box.width - 2 * byPt, height: box.height - 2 * byPt }
+}
+
+/** Corners of an upright box, clockwise on paper from the upper left. */
+export function cornersOf({ x, y, width, height }: Box): XY[] {
+  return [xy(x, y), xy(x + width, y), xy(x + width, y + height), xy(x, y + height)]
+}
+
+/** The smallest upright box round some points. */
+export function boundsOf(points: readonly XY[]): Box {
+  const [xs, ys] = [points.map((point) => point.x), points.map((point) => point.y)]
+  const [left, top] = [Math.min(...xs), Math.min(...ys)]
+  return { x: left, y: top, width: Math.max(...xs) - left, height: Math.max(...ys) - top }
+}
+
+/** Whether two convex figures overlap by more than a touch (separating axis test). */
+export function figuresOverlap(first: readonly XY[], second: readonly XY[], slackPt = 0.05): boolean {
+  for (const figure of [first, second]) {
+    for (const [index, a] of figure.entries()) {
+      const b = figure[(index + 1) % figure.length] ?? a
+      const length = Math.hypot(b.x - a.x, b.y - a.y)
+      if (length < 1e-9) continue
+      const [nx, ny] = [(b.y - a.y) / length, (a.x - b.x) / length]
+      const [low1, high1] = spanAlong(first, nx, ny)
+      const [low2, high2] = spanAlong(second, nx, ny)
+      if (high1 <= low2 + slackPt || high2 <= low1 + slackPt) return false
+    }
+  }
+  return true
+}
+
+function spanAlong(points: readonly XY[], nx: number, ny: number): readonly [number, number] {
+  const along = points.map((point) => point.x * nx + point.y * ny)
+  return [Math.min(...along), Math.max(...along)]
+}

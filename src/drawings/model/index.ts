@@ -1,0 +1,8 @@
+export { boundsOf, cornersOf, figuresOverlap, inset, POINTS_PER_INCH, xy, type Box, type XY } from './geometry.js'
+export { flattenSheet } from './flatten.js'
+export type { FlatSheet, Mark, TextMark } from './mark.js'
+export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens.js'
+export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
+export { onPaper, type PaperSize, type Sheet, type Viewport } from './sheet.js'
+export { blockHeightPt, textFigure } from './text-block.js'
+export { CAP_HEIGHT, DESCENT, MIN_TEXT_PT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'

@@ -1,0 +1,42 @@
+import type { Box, XY } from './geometry.js'
+import type { Primitive } from './primitive.js'
+
+export interface PaperSize {
+  /** As the person asks for it: `11x17`. */
+  readonly name: string
+  readonly widthPt: number
+  readonly heightPt: number
+}
+
+/** A drawing to scale on a sheet. */
+export interface Viewport {
+  /** Points of paper per foot of the thing. */
+  readonly scalePtPerFt: number
+  /** Where the model's origin lies on paper, points from the upper left corner, y down. */
+  readonly originPt: XY
+  /** Part of the paper that the drawing must keep to. */
+  readonly box: Box
+  /** In feet, y up. */
+  readonly primitives: readonly Primitive[]
+}
+
+export interface Sheet {
+  /** Number by the National CAD Standard: `E-601`. */
+  readonly id: string
+  readonly title: string
+  readonly size: PaperSize
+  /** What may be drawn on: the inside of the frame. */
+  readonly frame: Box
+  readonly scaleNote: string
+  readonly viewports: readonly Viewport[]
+  /** In points from the upper left corner, y down. */
+  readonly paper: readonly Primitive[]
+}
+
+/** Where a point of a viewport lies on paper: the only change of units and of direction there is. */
+export function onPaper(viewport: Pick<Viewport, 'scalePtPerFt' | 'originPt'>, point: XY): XY {
+  return {
+    x: viewport.originPt.x + point.x * viewport.scalePtPerFt,
+    y: viewport.originPt.y - point.y * viewport.scalePtPerFt,
+  }
+}

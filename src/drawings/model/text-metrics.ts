@@ -1,0 +1,91 @@
+import { GLYPH_RUNS, UNITS_PER_EM } from './glyph-widths.js'
+
+export type Face = 'plain' | 'bold'
+
+/** The least height of type on paper, points: 3/32 in. */
+export const MIN_TEXT_PT = 6.75
+
+/** Parts of the height of type above and below the baseline that the box of a line covers. */
+export const ASCENT = 0.78
+export const DESCENT = 0.24
+
+/** Height of capitals over height of type. @source DejaVu Sans 2.37: 1493 of 2048 units. */
+export const CAP_HEIGHT = 1493 / 2048
+
+/** Distance from baseline to baseline over height of type. */
+export const LEADING = 1.22
+
+const WIDTHS: Readonly<Record<Face, ReadonlyMap<number, number>>> = { plain: widthsOf('plain'), bold: widthsOf('bold') }
+
+/**
+ * Width of one line of text.
+ *
+ * @returns points.
+ * @throws RangeError when the font lacks a character; `missingGlyphs` tells before.
+ */
+export function textWidthPt(text: string, sizePt: number, face: Face = 'plain'): number {
+  let units = 0
+  for (const character of text) {
+    const width = WIDTHS[face].get(character.codePointAt(0) ?? 0)
+    if (width === undefined) throw new RangeError(`the font has no character '${character}'`)
+    units += width
+  }
+  return (units * sizePt) / UNITS_PER_EM
+}
+
+/** The characters of a text that the embedded font cannot print, each once. */
+export function missingGlyphs(text: string): string[] {
+  const missing = [...text].filter((character) => !WIDTHS.plain.has(character.codePointAt(0) ?? 0))
+  return [...new Set(missing)].filter((character) => character !== '\n')
+}
+
+/**
+ * Breaks a text into lines that fit a width, at spaces where it can, inside a word where it must.
+ *
+ * @param widthPt Width of the lines; no limit when undefined.
+ */
+export function wrapText(text: string, sizePt: number, face: Face, widthPt: number | undefined): string[] {
+  return text.split('\n').flatMap((paragraph) => (widthPt === undefined ? [paragraph] : wrapLine(paragraph, sizePt, face, widthPt)))
+}
+
+function wrapLine(text: string, sizePt: number, face: Face, widthPt: number): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`
+    if (textWidthPt(longer, sizePt, face) <= widthPt) {
+      line = longer
+      continue
+    }
+    if (line !== '') lines.push(line)
+    line = ''
+    for (const piece of pieces(word, sizePt, face, widthPt)) {
+      if (line !== '') lines.push(line)
+      line = piece
+    }
+  }
+  return [...lines, line]
+}
+
+/** A word cut where it does not fit, after a mark such as `-` or `/` when there is one. */
+function pieces(word: string, sizePt: number, face: Face, widthPt: number): string[] {
+  const found: string[] = []
+  let rest = word
+  while (textWidthPt(rest, sizePt, face) > widthPt && rest.length > 1) {
+    let count = 1
+    while (count < rest.length && textWidthPt(rest.slice(0, count + 1), sizePt, face) <= widthPt) count++
+    const mark = Math.max(...['-', '/', '_', '.', ','].map((each) => rest.lastIndexOf(each, count - 1)))
+    if (mark > 0) count = mark + 1
+    found.push(rest.slice(0, count))
+    rest = rest.slice(count)
+  }
+  return [...found, rest]
+}
+
+function widthsOf(face: Face): Map<number, number> {
+  const widths = new Map<number, number>()
+  for (const run of GLYPH_RUNS) {
+    for (const [index, width] of run[face].entries()) if (width > 0) widths.set(run.first + index, width)
+  }
+  return widths
+}

@@ -1,0 +1,126 @@
+import { COLORS, DASH_PT, flattenSheet, PEN_PT, textFigure, type Mark, type Sheet, type TextMark } from '../model/index.js'
+
+/** Files of the embedded fonts, whole. */
+export interface FontFiles {
+  readonly plain: Uint8Array
+  readonly bold: Uint8Array
+}
+
+export interface PdfInfo {
+  readonly title: string
+  readonly author: string
+  readonly subject: string
+  /** Date of issue, year-month-day; the only date that the file holds. */
+  readonly date: string
+  readonly language: string
+}
+
+type PdfDocument = PDFKit.PDFDocument
+
+/** Kerning and ligatures off: then a line is exactly as wide as the sum of its characters, as it was laid out. */
+const NO_FEATURES = { kern: false, liga: false, clig: false, dlig: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
+
+/**
+ * Draws sheets as one PDF: embedded fonts, a bookmark for each sheet, no scaling when printed, bytes that depend on
+ * the input alone.
+ */
+export async function renderPdf(sheets: readonly Sheet[], fonts: FontFiles, info: PdfInfo): Promise<Uint8Array> {
+  const { default: Document } = await import('pdfkit')
+  const doc = new Document({
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    lang: info.language,
+    displayTitle: true,
+    info: {
+      Title: info.title,
+      Author: info.author,
+      Subject: info.subject,
+      Creator: 'gablewatt',
+      Producer: 'gablewatt',
+      CreationDate: new Date(`${info.date}T00:00:00Z`),
+    },
+  })
+  const done = collect(doc)
+  keepTrueSize(doc)
+  doc.registerFont('plain', fonts.plain as unknown as PDFKit.Mixins.PDFFontSource)
+  doc.registerFont('bold', fonts.bold as unknown as PDFKit.Mixins.PDFFontSource)
+  for (const sheet of sheets) {
+    doc.addPage({ size: [sheet.size.widthPt, sheet.size.heightPt], margin: 0 })
+    doc.outline.addItem(`${sheet.id} ${sheet.title}`)
+    for (const mark of flattenSheet(sheet).marks) drawMark(doc, mark)
+  }
+  doc.end()
+  return await done
+}
+
+async function collect(doc: PdfDocument): Promise<Uint8Array> {
+  return await new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = []
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk))
+    doc.on('error', reject)
+    doc.on('end', () => {
+      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0))
+      let at = 0
+      for (const chunk of chunks) {
+        bytes.set(chunk, at)
+        at += chunk.length
+      }
+      resolve(bytes)
+    })
+  })
+}
+
+/** A drawing to scale must not be fitted to the page by the print dialogue. */
+function keepTrueSize(doc: PdfDocument): void {
+  const root = doc as unknown as { _root: { data: { ViewerPreferences?: { data: Record<string, unknown> } } } }
+  const preferences = root._root.data.ViewerPreferences
+  if (preferences !== undefined) preferences.data['PrintScaling'] = 'None'
+}
+
+function drawMark(doc: PdfDocument, mark: Mark): void {
+  switch (mark.kind) {
+    case 'path': {
+      for (const [index, { x, y }] of mark.points.entries()) {
+        if (index === 0) doc.moveTo(x, y)
+        else doc.lineTo(x, y)
+      }
+      if (mark.closed) doc.closePath()
+      return paint(doc, mark)
+    }
+    case 'rectangle':
+      doc.rect(mark.x, mark.y, mark.width, mark.height)
+      return paint(doc, mark)
+    case 'circle':
+      doc.circle(mark.center.x, mark.center.y, mark.radius)
+      return paint(doc, mark)
+    case 'text':
+      return drawText(doc, mark)
+  }
+}
+
+function paint(doc: PdfDocument, mark: Exclude<Mark, TextMark>): void {
+  const fill = mark.fill === undefined ? undefined : COLORS[mark.fill]
+  if (mark.pen === undefined) {
+    if (fill !== undefined) doc.fill(fill)
+    return
+  }
+  doc.lineWidth(PEN_PT[mark.pen]).lineJoin('miter').lineCap('butt')
+  const dash = DASH_PT[mark.dash]
+  if (dash.length === 0) doc.undash()
+  else doc.dash([...dash] as unknown as number, {})
+  if (fill === undefined) doc.stroke(COLORS[mark.color])
+  else doc.fillAndStroke(fill, COLORS[mark.color])
+}
+
+function drawText(doc: PdfDocument, mark: TextMark): void {
+  if (mark.text.trim() === '') return
+  if (mark.halo) doc.polygon(...textFigure(mark).map(({ x, y }) => [x, y])).fill('#ffffff')
+  doc.font(mark.face).fontSize(mark.sizePt).fillColor(COLORS[mark.color])
+  const write = (): void => {
+    doc.text(mark.text, mark.at.x, mark.at.y, { lineBreak: false, baseline: 'alphabetic', features: NO_FEATURES })
+  }
+  if (mark.rotationDeg === 0) return write()
+  doc.save().rotate(-mark.rotationDeg, { origin: [mark.at.x, mark.at.y] })
+  write()
+  doc.restore()
+}

@@ -1,0 +1,26 @@
+import { xy, type XY } from '../model/index.js'
+
+/** The shortest way from a building to one lot line. */
+export interface LotDistance {
+  readonly from: XY
+  readonly to: XY
+  readonly lengthFt: number
+}
+
+/** For every lot line the nearest corner of the building and the foot of its perpendicular, when that lies on the line. */
+export function lotDistances(lot: readonly XY[], building: readonly XY[]): LotDistance[] {
+  return lot.flatMap((a, index) => {
+    const b = lot[(index + 1) % lot.length] ?? a
+    const length = Math.hypot(b.x - a.x, b.y - a.y)
+    if (length === 0) return []
+    const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length]
+    const found = building.flatMap((corner): LotDistance[] => {
+      const along = (corner.x - a.x) * ux + (corner.y - a.y) * uy
+      if (along < 0 || along > length) return []
+      const to = xy(a.x + along * ux, a.y + along * uy)
+      return [{ from: corner, to, lengthFt: Math.hypot(corner.x - to.x, corner.y - to.y) }]
+    })
+    const nearest = found.toSorted((one, other) => one.lengthFt - other.lengthFt)[0]
+    return nearest === undefined || nearest.lengthFt < 0.01 ? [] : [nearest]
+  })
+}

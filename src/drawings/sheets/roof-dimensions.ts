@@ -1,0 +1,90 @@
+import type { ArrangedPlane, ModulePlacement } from '../../roof/index.js'
+import type { PacketInput } from '../inputs.js'
+import { feetInches, inches } from '../layout/index.js'
+import { xy, type Primitive, type XY } from '../model/index.js'
+import { toXY } from './plane-figures.js'
+
+/** Distance of the first row of dimensions from the plane and between rows, on paper, points. */
+const FIRST_PT = 24
+const STEP_PT = 15
+
+/** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
+export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+  const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
+  return [...edgeDimensions(plane), ...arrayDimensions(plane, modules), ...mountDimensions(input, plane)]
+}
+
+function edgeDimensions(plane: ArrangedPlane): Primitive[] {
+  const rectangle = plane.edges.length === 4 && plane.edges.every((edge) => isLevel(edge) || isUpright(edge))
+  const shown = rectangle ? plane.edges.slice(0, 2) : plane.edges
+  const edges = shown.map((edge): Primitive => {
+    const down = isLevel(edge) && edge.to.xFt > edge.from.xFt
+    const length = rectangle && isUpright(edge) ? edge : undefined
+    return {
+      kind: 'dimension',
+      from: toXY(edge.from),
+      to: toXY(edge.to),
+      // The plane lies on the left, so the outside is at a negative distance.
+      offsetPt: down ? -(FIRST_PT + 2 * STEP_PT) : length === undefined ? -FIRST_PT : -(FIRST_PT - 2),
+      text: feetInches(edge.lengthFt),
+    }
+  })
+  return edges
+}
+
+const isLevel = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.yFt - edge.from.yFt) < 1e-6
+const isUpright = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.xFt - edge.from.xFt) < 1e-6
+
+/** Along the eave: from the left end to each array, across it, and to the right end. Up the slope: the same. */
+function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement[]): Primitive[] {
+  if (modules.length === 0) return []
+  const xs = plane.corners.map((corner) => corner.xFt)
+  const ys = plane.corners.map((corner) => corner.yFt)
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  const across = stops(modules.map((module) => [module.xFt, module.xFt + module.widthFt]), left, right)
+  const up = stops(modules.map((module) => [module.yFt, module.yFt + module.heightFt]), low, high)
+  return [
+    ...chain(across.map((x) => xy(x, low)), -(FIRST_PT + STEP_PT)),
+    ...chain(up.map((y) => xy(left, y)), FIRST_PT + STEP_PT),
+  ]
+}
+
+/** Ends of the groups of spans that lie apart by more than the gap between modules, with both ends of the whole. */
+function stops(spans: readonly (readonly [number, number])[], low: number, high: number): number[] {
+  const found: number[] = [low]
+  let end = Number.NEGATIVE_INFINITY
+  for (const [from, to] of spans.toSorted((a, b) => a[0] - b[0])) {
+    if (from > end + 0.34) {
+      if (Number.isFinite(end)) found.push(end)
+      found.push(from)
+    }
+    end = Math.max(end, to)
+  }
+  return [...found, end, high].filter((value, index, all) => index === 0 || value - (all[index - 1] ?? 0) > 1e-6)
+}
+
+function chain(points: readonly XY[], offsetPt: number, optional = false, write: (ft: number) => string = feetInches): Primitive[] {
+  return points.slice(1).map((to, index): Primitive => {
+    const from = points[index] ?? to
+    return { kind: 'dimension', from, to, offsetPt, text: write(Math.hypot(to.x - from.x, to.y - from.y)), ...(optional ? { optional } : {}) }
+  })
+}
+
+/** One chain for each different set of mount places; the schedule on the sheet lists every rail. */
+function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+  const values = input.mounts?.values
+  if (values === undefined) return []
+  const low = Math.min(...plane.corners.map((corner) => corner.yFt))
+  const patterns = new Map<string, Primitive[]>()
+  for (const rail of values.rails.filter((each) => each.plane === plane.id)) {
+    const places = values.mounts.filter((mount) => mount.rail === rail.id).map((mount) => mount.x_in)
+    const points = [rail.x_in, ...places.toSorted((a, b) => a - b), rail.x_in + rail.length_in]
+    const key = points.map((point) => point.toFixed(2)).join(' ')
+    if (patterns.has(key) || patterns.size === 2) continue
+    const level = patterns.size + 3
+    const stopsFt = points.map((point) => xy(point / 12, low))
+    const write = (ft: number): string => (ft < 1 ? inches(ft * 12, 8) : feetInches(ft))
+    patterns.set(key, chain(stopsFt, -(FIRST_PT + level * STEP_PT), true, write))
+  }
+  return [...patterns.values()].flat()
+}

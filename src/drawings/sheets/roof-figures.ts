@@ -1,0 +1,173 @@
+import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
+import type { PacketInput } from '../inputs.js'
+import { feetInches, label, TYPE_PT } from '../layout/index.js'
+import { textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
+import { clippedTo, toXY, uprightInside } from './plane-figures.js'
+import { shortModuleName } from './short-module-name.js'
+
+const SETBACK: Hatch = { angleDeg: 45, gapPt: 5 }
+const PATHWAY: Hatch = { angleDeg: 135, gapPt: 4, cross: true }
+/** Places beside its own for a text inside a figure. */
+const NEAR: readonly XY[] = [0, -9, 9, -18, 18, -27, 27].flatMap((dy) => [0, -14, 14].map((dx) => xy(dx, dy)))
+
+/** Everything that lies on the plane, in feet along its surface. */
+export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
+  const outline = plane.corners.map(toXY)
+  return [
+    ...plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
+    ...pathways(plane, outline),
+    ...rafters(input, plane, outline),
+    { kind: 'path', points: outline, closed: true, pen: 'heavy' },
+    ...plane.edges.map((edge) => edgeName(edge)),
+    ...plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction),
+    ...modules(input, plane, ptPerFt),
+    ...railsAndMounts(input, plane),
+    ...raceway(input, plane),
+  ]
+}
+
+function strip(keepOut: KeepOut, outline: readonly XY[]): Primitive[] {
+  if (keepOut.kind !== 'edge' && keepOut.kind !== 'rescue-opening') return []
+  if (keepOut.kind === 'edge' && keepOut.clearanceIn === 0) return []
+  const points = clippedTo(outline, keepOut.corners.map(toXY))
+  if (points.length < 3) return []
+  return [{ kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: SETBACK }]
+}
+
+function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
+  return plane.pathways.flatMap((pathway) =>
+    pathway.figures.flatMap((figure, index) => {
+      const points = clippedTo(outline, figure.map(toXY))
+      if (points.length < 3) return []
+      const hatched: Primitive = { kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: PATHWAY }
+      if (index > 0) return [hatched]
+      const text = `${feetInches(pathway.widthFt)} FIRE ACCESS PATHWAY`
+      const middle = points.reduce((sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length), xy(0, 0))
+      const [a, b] = [points[0] ?? middle, points[1] ?? middle]
+      const upright = pathway.kind === 'straight' || Math.abs(a.x - b.x) < Math.abs(a.y - b.y) || pathway.figures.length === 1
+      const shifts = [0, -40, 40, -80, 80].map((along) => (upright ? xy(0, along) : xy(along, 0)))
+      const name = label(middle.x, middle.y, text, {
+        sizePt: TYPE_PT.small,
+        align: 'center',
+        valign: 'middle',
+        rotationDeg: upright ? 90 : 0,
+        halo: true,
+        shifts,
+      })
+      return [hatched, name]
+    }),
+  )
+}
+
+function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
+  const framing = input.project.structure?.framing?.[plane.id]
+  if (framing?.spacing_in === undefined || framing.first_offset_in === undefined) return []
+  const spacing = framing.spacing_in / 12
+  const xs = outline.map((point) => point.x)
+  const lines: Primitive[] = []
+  for (let x = Math.min(...xs) + framing.first_offset_in / 12; x < Math.max(...xs); x += spacing) {
+    for (const points of uprightInside(outline, x)) lines.push({ kind: 'path', points, pen: 'hair', dash: 'center', color: 'grey' })
+  }
+  return lines
+}
+
+function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
+  const [dx, dy] = [edge.to.xFt - edge.from.xFt, edge.to.yFt - edge.from.yFt]
+  const length = Math.hypot(dx, dy)
+  // The plane lies on the left, so the outside is on the right; on paper y goes down.
+  const [ox, oy] = [dy / length, dx / length]
+  const angle = (Math.atan2(dy, dx) * 180) / Math.PI
+  const rotationDeg = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
+  const out = [9, 18, 27].flatMap((by) => [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)))
+  return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
+    sizePt: TYPE_PT.text,
+    face: 'bold',
+    align: 'center',
+    valign: 'middle',
+    rotationDeg: Math.round(rotationDeg * 1000) / 1000,
+    halo: true,
+    shifts: out,
+  })
+}
+
+function obstruction(keepOut: KeepOut): Primitive[] {
+  const points = keepOut.thing.map(toXY)
+  const [a, b, c, d] = points
+  const cross: Primitive[] =
+    a === undefined || b === undefined || c === undefined || d === undefined
+      ? []
+      : [
+          { kind: 'path', points: [a, c], pen: 'hair' },
+          { kind: 'path', points: [b, d], pen: 'hair' },
+        ]
+  const middle = points.reduce((sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length), xy(0, 0))
+  const clear: Primitive[] =
+    keepOut.clearanceIn > 0
+      ? [{ kind: 'path', points: keepOut.corners.map(toXY), closed: true, pen: 'hair', dash: 'dashed' }]
+      : []
+  const name = label(middle.x, middle.y, keepOut.name.toUpperCase().replaceAll('_', ' '), {
+    sizePt: TYPE_PT.small,
+    align: 'center',
+    valign: 'middle',
+    halo: true,
+    maxWidthPt: 80,
+    shifts: NEAR,
+  })
+  return [...clear, { kind: 'path', points, closed: true, pen: 'medium', fill: 'mid' }, ...cross, name]
+}
+
+function modules(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
+  return input.arrangement.values.modules
+    .filter((module) => module.roofPlane === plane.id)
+    .flatMap((module) => {
+      const name = shortModuleName(module.id, module.array)
+      const wide = module.widthFt * ptPerFt - 3
+      const turned = textWidthPt(name, TYPE_PT.small) > wide && module.heightFt > module.widthFt
+      return [
+        { kind: 'path', points: boxCorners(module).map(toXY), closed: true, pen: 'medium', fill: 'light' },
+        label(module.xFt + module.widthFt / 2, module.yFt + module.heightFt / 2, name, {
+          sizePt: TYPE_PT.small,
+          align: 'center',
+          valign: 'middle',
+          halo: true,
+          rotationDeg: turned ? 90 : 0,
+          shifts: [xy(0, 0), xy(0, -8), xy(0, 8)],
+          optional: true,
+        }),
+      ]
+    })
+}
+
+function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+  const values = input.mounts?.values
+  if (values === undefined) return []
+  const rails = values.rails
+    .filter((rail) => rail.plane === plane.id)
+    .flatMap((rail): Primitive[] => {
+      const [x, y] = [rail.x_in / 12, rail.y_in / 12]
+      return [
+        { kind: 'path', points: [xy(x, y), xy(x + rail.length_in / 12, y)], pen: 'heavy', color: 'grey' },
+        ...rail.splices_in.map((splice): Primitive => ({ kind: 'path', points: [xy(splice / 12, y - 0.25), xy(splice / 12, y + 0.25)], pen: 'medium' })),
+      ]
+    })
+  const mounts = values.mounts
+    .filter((mount) => mount.plane === plane.id)
+    .map((mount): Primitive => ({ kind: 'circle', center: xy(mount.x_in / 12, mount.y_in / 12), radiusPt: 2.2, pen: 'thin', fill: 'black' }))
+  return [...rails, ...mounts]
+}
+
+function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+  const stated = input.project.site_plan?.roof_planes?.[plane.id]
+  const points = (stated?.raceway ?? []).map((point) => xy(point.x_ft, point.y_ft))
+  const way: Primitive[] = points.length < 2 ? [] : [{ kind: 'path', points, pen: 'heavy', dash: 'dashed' }]
+  const first = points.at(-1)
+  const name: Primitive[] =
+    first === undefined
+      ? []
+      : [label(first.x, first.y, 'RACEWAY', { sizePt: TYPE_PT.small, halo: true, align: 'center', valign: 'middle', shifts: [xy(26, 0), xy(-26, 0), ...NEAR.slice(3)] })]
+  const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
+    { kind: 'rectangle', x: at.x_ft - 0.35, y: at.y_ft - 0.35, width: 0.7, height: 0.7, pen: 'medium', fill: 'white' },
+    label(at.x_ft, at.y_ft, `JB${index + 1}`, { sizePt: TYPE_PT.small, face: 'bold', halo: true, align: 'center', valign: 'middle', shifts: [xy(16, 0), xy(-16, 0), xy(0, -14), xy(0, 14), xy(22, -12), xy(22, 12)] }),
+  ])
+  return [...way, ...name, ...boxes]
+}

@@ -1,0 +1,166 @@
+import type { PlanEquipment, SitePlan } from '../../project/index.js'
+import { boxCorners } from '../../roof/index.js'
+import type { PacketInput } from '../inputs.js'
+import { feetInches, label, TYPE_PT } from '../layout/index.js'
+import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
+import { lotDistances } from './lot-distances.js'
+import { planeInPlan, planPoint } from './plan-frame.js'
+import { toXY } from './plane-figures.js'
+
+/** Letters that mark equipment on the plan, and what they are called. */
+export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: string, name: string]>> = {
+  utility_meter: ['M', 'Utility meter'],
+  main_panel: ['MP', 'Main panel'],
+  pv_disconnect: ['D', 'PV system disconnect'],
+  combiner: ['C', 'AC combiner'],
+  inverter: ['INV', 'Inverter'],
+  production_meter: ['PM', 'Production meter'],
+  junction_box: ['JB', 'Junction box'],
+}
+
+const BESIDE: readonly XY[] = [14, 22, 32, 44].flatMap((by) =>
+  [0, 45, 90, 135, 180, 225, 270, 315].map((deg) => xy(by * Math.cos((deg * Math.PI) / 180) * 1.3, -by * Math.sin((deg * Math.PI) / 180))),
+)
+const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
+
+/** Everything of the site plan, ft. */
+export function siteFigures(input: PacketInput, plan: SitePlan): Primitive[] {
+  const lot = plan.lot.map(planPoint)
+  const buildings = Object.entries(plan.buildings ?? {})
+  const main = buildings.find(([, building]) => building.main === true) ?? buildings[0]
+  const distances = main === undefined ? [] : lotDistances(lot, main[1].corners.map(planPoint))
+  return [
+    { kind: 'path', points: lot, closed: true, pen: 'heavy', dash: 'center' },
+    ...(plan.driveway === undefined ? [] : driveway(plan.driveway.map(planPoint))),
+    ...buildings.map(([, building]): Primitive => ({ kind: 'path', points: building.corners.map(planPoint), closed: true, pen: 'medium', fill: 'white' })),
+    ...roofs(input),
+    ...(plan.raceway_route === undefined ? [] : [{ kind: 'path', points: plan.raceway_route.map(planPoint), pen: 'heavy', dash: 'dashed' } as const]),
+    ...(plan.ground_access ?? []).flatMap(ladder),
+    ...Object.entries(plan.equipment ?? {}).flatMap(([, each]) => equipment(each)),
+    ...street(plan, lot),
+    ...lotLines(lot),
+    ...distances.map(({ from, to, lengthFt }): Primitive => ({ kind: 'dimension', from, to, offsetPt: 0, text: feetInches(lengthFt, 1) })),
+    ...buildings.map(([id, building]) => buildingName(building.name ?? id, building.corners.map(planPoint))),
+  ]
+}
+
+function driveway(points: readonly XY[]): Primitive[] {
+  const box = boundsOf(points)
+  return [
+    { kind: 'path', points, closed: true, pen: 'thin', fill: 'light' },
+    label(box.x + box.width / 2, box.y + box.height / 2, 'DRIVEWAY', { sizePt: TYPE_PT.small, align: 'center', valign: 'middle', halo: true, rotationDeg: box.height > box.width ? 90 : 0, shifts: NEAR }),
+  ]
+}
+
+/** Roof planes that the plan places, with modules and pathways seen from above. */
+function roofs(input: PacketInput): Primitive[] {
+  const { modules, planes } = input.arrangement.values
+  return Object.values(planes).flatMap((plane): Primitive[] => {
+    const place = planeInPlan(input.project, plane.id)
+    if (place === undefined) return []
+    const stated = input.project.site_plan?.roof_planes?.[plane.id]
+    const point = (each: { x_ft: number; y_ft: number }): XY => place({ xFt: each.x_ft, yFt: each.y_ft })
+    return [
+      { kind: 'path', points: plane.corners.map(place), closed: true, pen: 'thin', dash: 'dashed' },
+      ...plane.pathways.flatMap((pathway) =>
+        pathway.figures.map((figure): Primitive => ({ kind: 'path', points: clipToPlane(figure.map(toXY), plane.corners.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })), closed: true, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })),
+      ),
+      ...modules
+        .filter((module) => module.roofPlane === plane.id)
+        .map((module): Primitive => ({ kind: 'path', points: boxCorners(module).map(place), closed: true, pen: 'thin', fill: 'mid' })),
+      ...(stated?.raceway === undefined ? [] : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
+    ]
+  })
+}
+
+function clipToPlane(figure: readonly XY[], outline: readonly XY[]): XY[] {
+  const box = boundsOf(outline)
+  const limit = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value))
+  return figure.map(({ x, y }) => xy(limit(x, box.x, box.x + box.width), limit(y, box.y, box.y + box.height)))
+}
+
+function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
+  const size = 5
+  return [
+    { kind: 'circle', center: planPoint(at), radiusPt: size, pen: 'thin', fill: 'white' },
+    label(at.x_ft, at.y_ft, 'L', { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
+  ]
+}
+
+function equipment(each: PlanEquipment): Primitive[] {
+  const at = planPoint(each)
+  return [
+    { kind: 'circle', center: at, radiusPt: 2.4, pen: 'thin', fill: 'black' },
+    label(at.x, at.y, EQUIPMENT[each.kind][0], { sizePt: TYPE_PT.text, face: 'bold', align: 'center', valign: 'middle', halo: true, shifts: BESIDE }),
+  ]
+}
+
+function street(plan: SitePlan, lot: readonly XY[]): Primitive[] {
+  if (plan.street === undefined) return []
+  const a = lot[plan.street.lot_line - 1]
+  const b = lot[plan.street.lot_line % lot.length]
+  if (a === undefined || b === undefined) return []
+  const { middle, out, rotationDeg } = beside(a, b, lot)
+  return [
+    label(middle.x, middle.y, plan.street.name.toUpperCase(), {
+      sizePt: TYPE_PT.head,
+      face: 'bold',
+      align: 'center',
+      valign: 'middle',
+      rotationDeg,
+      halo: true,
+      maxWidthPt: 260,
+      shifts: [24, 30, 36].map((by) => xy(out.x * by, -out.y * by)),
+    }),
+  ]
+}
+
+function lotLines(lot: readonly XY[]): Primitive[] {
+  return lot.map((a, index) => {
+    const b = lot[(index + 1) % lot.length] ?? a
+    const { middle, out, rotationDeg } = beside(a, b, lot)
+    return label(middle.x, middle.y, `LOT LINE ${feetInches(Math.hypot(b.x - a.x, b.y - a.y), 1)}`, {
+      sizePt: TYPE_PT.small,
+      align: 'center',
+      valign: 'middle',
+      rotationDeg,
+      halo: true,
+      shifts: [9, 18].flatMap((by) => [0, 50, -50].map((along) => shifted(a, b, out, by, along))),
+    })
+  })
+}
+
+function shifted(a: XY, b: XY, out: XY, by: number, along: number): XY {
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
+  return xy(out.x * by + ((b.x - a.x) / length) * along, -out.y * by - ((b.y - a.y) / length) * along)
+}
+
+/** Middle of a lot line, the direction away from the lot, and the angle of a text along it. */
+function beside(a: XY, b: XY, lot: readonly XY[]): { middle: XY; out: XY; rotationDeg: number } {
+  const length = Math.hypot(b.x - a.x, b.y - a.y)
+  const area = lot.reduce((sum, p, index) => {
+    const q = lot[(index + 1) % lot.length] ?? p
+    return sum + p.x * q.y - q.x * p.y
+  }, 0)
+  const side = area > 0 ? 1 : -1
+  const angle = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI
+  const upright = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
+  return {
+    middle: xy((a.x + b.x) / 2, (a.y + b.y) / 2),
+    out: xy((side * (b.y - a.y)) / length, (side * (a.x - b.x)) / length),
+    rotationDeg: Math.round(upright * 1000) / 1000,
+  }
+}
+
+function buildingName(name: string, corners: readonly XY[]): Primitive {
+  const box = boundsOf(corners)
+  return label(box.x + box.width / 2, box.y + box.height / 2, name.toUpperCase(), {
+    sizePt: TYPE_PT.text,
+    face: 'bold',
+    align: 'center',
+    valign: 'middle',
+    halo: true,
+    maxWidthPt: 120,
+    shifts: [...NEAR, xy(0, 50), xy(0, -50), xy(60, 0), xy(-60, 0)],
+  })
+}

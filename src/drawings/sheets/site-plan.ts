@@ -1,0 +1,88 @@
+import { centredOrigin, CIVIL_SCALES, flowBlocks, label, largestScale, northArrow, scaleBar, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { boundsOf, xy, type Box, type Primitive } from '../model/index.js'
+import { continued, type SheetJob } from './job.js'
+import { planPoint } from './plan-frame.js'
+import { EQUIPMENT, siteFigures } from './site-figures.js'
+
+/** Room on paper round the lot for street, lot lines and their lengths, points. */
+const ROOM = 52
+
+/** Sheet C-101, when the project states a site plan. */
+export function sitePlanSheets(job: SheetJob): SheetDraft[] {
+  const plan = job.input.project.site_plan
+  if (plan === undefined) return []
+  const { body } = job.stationery
+  const notesWidth = Math.max(160, body.width * 0.22)
+  const planBox: Box = { ...body, width: body.width - notesWidth - 14 }
+  const drawBox: Box = { ...planBox, height: planBox.height - 40 }
+  const room = { x: drawBox.x + ROOM, y: drawBox.y + ROOM, width: drawBox.width - 2 * ROOM, height: drawBox.height - 2 * ROOM }
+  const shown = [...plan.lot, ...(plan.driveway ?? []), ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners)]
+  const bounds = boundsOf(shown.map(planPoint))
+  const scale = largestScale(CIVIL_SCALES, bounds.width, bounds.height, room)
+  const originPt = centredOrigin(xy(bounds.x, bounds.y), xy(bounds.x + bounds.width, bounds.y + bounds.height), scale, room)
+  const viewport = { scalePtPerFt: scale.ptPerFt, originPt, box: drawBox, primitives: siteFigures(job.input, plan) }
+  const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
+  const notesBox = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
+  return flowBlocks(notes(job), notesBox).map((paper, page) => {
+    if (page > 0) return { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
+    const low = planBox.y + planBox.height
+    return {
+      id: 'C-101',
+      title: 'Site plan',
+      scale: scale.note,
+      viewports: [viewport],
+      paper: [...paper, ...scaleBar(planBox.x + 4, low - 26, scale), ...northArrow(planBox.x + planBox.width - 26, low - 24, north)],
+    }
+  })
+}
+
+function notes(job: SheetJob): Block[] {
+  const plan = job.input.project.site_plan
+  const pieces = Object.values(plan?.equipment ?? {})
+  const named = new Map(pieces.map((each) => [`${each.kind} ${each.name ?? ''}`, each]))
+  const keys: Block = {
+    kind: 'table',
+    columns: [
+      { heading: 'Mark', share: 0.22, bold: true },
+      { heading: 'What it is', share: 0.78 },
+    ],
+    rows: [
+      ...[...named.values()].map((each) => [EQUIPMENT[each.kind][0], each.name ?? EQUIPMENT[each.kind][1]]),
+      ...(plan?.ground_access === undefined ? [] : [['L', 'Place for a ladder to the roof pathways']]),
+    ],
+  }
+  return [
+    { kind: 'heading', text: 'Equipment' },
+    keys,
+    { kind: 'heading', text: 'Legend' },
+    legend(),
+    { kind: 'heading', text: 'Notes' },
+    {
+      kind: 'list',
+      numbered: true,
+      items: [
+        'Made from what the owner knows of the lot; it is not a survey.',
+        'Distances to the lot lines are measured from the nearest corner of the main building.',
+        'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
+        'Where the raceway crosses a roof it keeps clear of the pathways and takes the shortest way to the wall.',
+      ],
+    },
+  ]
+}
+
+function legend(): Block {
+  const rows: readonly (readonly [string, (x: number, y: number) => Primitive])[] = [
+    ['Lot line', (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'center' })],
+    ['Building, at the walls', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'medium' })],
+    ['Roof plane', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'thin', dash: 'dashed' })],
+    ['Module', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'thin', fill: 'mid' })],
+    ['Fire access pathway on the roof', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })],
+    ['Raceway', (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'dashed' })],
+  ]
+  return {
+    kind: 'figure',
+    heightPt: rows.length * 15,
+    draw: (x, y, width) =>
+      rows.flatMap(([text, draw], index) => [draw(x, y + index * 15), label(x + 32, y + index * 15 + 4.5, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 32 })]),
+  }
+}

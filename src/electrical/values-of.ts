@@ -1,0 +1,198 @@
+import type { Circuit } from './circuit.js'
+import { isAc } from './circuit.js'
+import { COMBINED_OUTPUT } from './build-circuits.js'
+import { checkExpansion } from './check-expansion.js'
+import { equipmentGroundSize } from './equipment-ground-size.js'
+import { outdoorDesignC, type Job } from './job.js'
+import type { CircuitInSegment, SizedSegment } from './size-segments.js'
+import { terminalTemperatureC } from './terminal-temperature.js'
+import { impedanceOhmPerKft, powerFactorOf, trunkOhmPerKft, trunkRiseOf, voltageLimitPct } from './voltage-limits.js'
+import { invertersOnLongerHalf, twoWireRiseV } from './voltage-rise.js'
+import type { CircuitValues, RacewayValues, SegmentValues } from './wiring-values.js'
+
+/** Every raceway once, with all conductors, straps and expansion. */
+export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
+  return sized.map(({ segment, contents, straps }) => {
+    const expansion = checkExpansion(job, segment)
+    return {
+      id: segment.id,
+      run: segment.run,
+      location: segment.stated.location,
+      type: segment.stated.raceway,
+      trade_size: contents.verdict?.tradeSize ?? null,
+      fill_pct: contents.verdict?.fillPct ?? null,
+      fill_limit_pct: contents.verdict?.limitPct ?? null,
+      length_ft: segment.stated.length_ft,
+      circuits: segment.circuits.map((circuit) => circuit.id),
+      conductors: contents.conductors,
+      straps: straps.positionsFt.length,
+      strap_positions_ft: straps.positionsFt,
+      length_change_in: expansion.changeIn ?? null,
+      expansion_fitting: expansion.fitting,
+    }
+  })
+}
+
+/** Every circuit with its segments and its voltage rise, which it also puts on the worksheet. */
+export function circuitValues(job: Job, circuits: readonly Circuit[], sized: readonly SizedSegment[]): CircuitValues[] {
+  const own = new Map(circuits.map((circuit) => [circuit.id, segmentValues(job, circuit, sized)]))
+  const riseOf = (id: string): number => (own.get(id) ?? []).reduce((sum, segment) => sum + segment.voltage_rise_pct, 0)
+  return circuits.map((circuit) => {
+    const rise = riseOf(circuit.id)
+    const shared = isAc(circuit) && circuit.id !== COMBINED_OUTPUT ? riseOf(COMBINED_OUTPUT) : 0
+    const limit = limitOf(job, circuit, circuits)
+    recordRise(job, circuit, rise, shared, limit)
+    return {
+      id: circuit.id,
+      kind: circuit.kind,
+      inverters: circuit.inverters,
+      modules: circuit.arrays,
+      voltage_v: circuit.voltageV,
+      continuous_a: circuit.continuousA,
+      required_a: 1.25 * circuit.continuousA,
+      breaker_a: circuit.deviceA,
+      max_breaker_a: circuit.maxDeviceA ?? null,
+      terminal_temperature_c: terminalTemperatureC(job, circuit),
+      voltage_rise_pct: rise,
+      total_voltage_rise_pct: rise + shared,
+      voltage_rise_limit_pct: limit,
+      segments: own.get(circuit.id) ?? [],
+    }
+  })
+}
+
+/** The combined output has no limit of its own; it shares the strictest of its branches. */
+function limitOf(job: Job, circuit: Circuit, circuits: readonly Circuit[]): number {
+  if (circuit.id !== COMBINED_OUTPUT) return voltageLimitPct(job, circuit)
+  return Math.min(
+    ...circuits
+      .filter((candidate) => isAc(candidate) && candidate.id !== COMBINED_OUTPUT)
+      .map((candidate) => voltageLimitPct(job, candidate)),
+  )
+}
+
+function segmentValues(job: Job, circuit: Circuit, sized: readonly SizedSegment[]): SegmentValues[] {
+  const segments = sized.flatMap((segment) => {
+    const entry = segment.circuits.find((candidate) => candidate.circuit === circuit)
+    return entry === undefined ? [] : [racewaySegment(job, segment, entry)]
+  })
+  return circuit.trunk === undefined ? segments : [trunkSegment(job, circuit, circuit.trunk), ...segments]
+}
+
+function racewaySegment(job: Job, segment: SizedSegment, { circuit, sized, demand }: CircuitInSegment): SegmentValues {
+  const { stated, id } = segment.segment
+  const { conditions, ground, contents, straps } = segment
+  const conductor = { size: sized.size, material: demand.material }
+  const ohm = impedanceOhmPerKft(conductor, stated.raceway, isAc(circuit), powerFactorOf(job))
+  return {
+    id,
+    location: stated.location,
+    length_ft: stated.length_ft,
+    size_awg: sized.size,
+    material: demand.material,
+    insulation: conditions.insulation,
+    ambient_c: conditions.ambientC,
+    rooftop_adder_c: conditions.adderC,
+    correction: demand.correction,
+    adjustment: demand.adjustment,
+    ampacity_a: sized.verdict.correctedA,
+    terminal_limit_a: sized.verdict.terminalA,
+    governs: sized.governs,
+    named:
+      sized.named === undefined
+        ? null
+        : { size_awg: sized.named.size, complies: sized.named.complies, reason: sized.named.reason },
+    smallest_awg: sized.smallest,
+    egc_awg: ground,
+    raceway: {
+      type: stated.raceway,
+      trade_size: contents.verdict?.tradeSize ?? null,
+      fill_pct: contents.verdict?.fillPct ?? null,
+    },
+    voltage_rise_pct: percentOf(circuit, twoWireRiseV(stated.length_ft, circuit.operatingA, ohm)),
+    straps: straps.positionsFt.length,
+  }
+}
+
+function trunkSegment(job: Job, circuit: Circuit, trunk: NonNullable<Circuit['trunk']>): SegmentValues {
+  const { cable } = trunk
+  const needsGround = circuit.inverter?.needs_egc !== false
+  return {
+    id: `${circuit.id}.trunk`,
+    location: 'array',
+    length_ft: trunk.lengthFt,
+    size_awg: cable.size_awg,
+    material: 'copper',
+    insulation: 'listed trunk cable',
+    ambient_c: outdoorDesignC(job),
+    rooftop_adder_c: 0,
+    correction: 1,
+    adjustment: 1,
+    ampacity_a: cable.ampacity_a,
+    terminal_limit_a: cable.ampacity_a,
+    governs: 'listed_cable',
+    named: null,
+    smallest_awg: cable.size_awg,
+    egc_awg:
+      cable.has_egc === true && needsGround ? equipmentGroundSize(circuit.groundingDeviceA, circuit.where) : null,
+    raceway: { type: 'none', trade_size: null, fill_pct: null },
+    voltage_rise_pct: percentOf(circuit, trunkRiseOf(circuit)),
+    straps: 0,
+  }
+}
+
+const percentOf = (circuit: Circuit, volts: number): number => (100 * volts) / circuit.voltageV
+
+function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, limit: number): void {
+  const { id, trunk } = circuit
+  if (trunk !== undefined) {
+    const onHalf = invertersOnLongerHalf(trunk.inverters, trunk.feed)
+    job.worksheet.note({
+      id: `wire.${id}.trunk-rise`,
+      says: `Voltage rise along the trunk, fed at its ${trunk.feed}, conductors at 75 deg C`,
+      formula: 'V = 2 R I N (N + 1) / 2 with R of one piece',
+      inputs: [
+        { symbol: 'N', value: onHalf, unit: 'inverters', from: circuit.where },
+        { symbol: 'L', value: trunk.lengthFt, unit: 'ft', from: `${circuit.where}.trunk_length_ft` },
+        {
+          symbol: 'R',
+          value: trunkOhmPerKft(trunk.cable),
+          unit: 'ohm/1000 ft',
+          from: `equipment.trunk_cables.${trunk.id}`,
+        },
+      ],
+      result: { symbol: 'rise', value: percentOf(circuit, trunkRiseOf(circuit)), unit: '%' },
+      source: job.nec('dcResistance'),
+    })
+  }
+  const total = rise + shared
+  job.worksheet.note({
+    id: `wire.${id}.rise`,
+    says: isAc(circuit)
+      ? 'Voltage rise up to the point of connection, conductors at 75 deg C'
+      : 'Voltage drop at maximum power, conductors at 75 deg C',
+    formula: 'sum of 2 L I Z / 1000 over the segments, over the voltage',
+    inputs: [
+      { symbol: 'I', value: circuit.operatingA, unit: 'A', from: `wire.${id}.current` },
+      { symbol: 'V', value: circuit.voltageV, unit: 'V', from: circuit.where },
+      { symbol: 'own', value: rise, unit: '%', from: 'segments of this circuit' },
+      { symbol: 'shared', value: shared, unit: '%', from: 'combined output' },
+    ],
+    result: { symbol: 'total', value: total, unit: '%' },
+    check: { relation: '<=', limit, pass: total <= limit * (1 + 1e-9) },
+    source: job.nec(isAc(circuit) ? 'acImpedance' : 'dcResistance'),
+  })
+  if (total > limit * (1 + 1e-9))
+    job.worksheet.find({
+      severity:
+        circuit.makerRisePct === undefined && job.electrical.voltage_rise_limit_pct === undefined ? 'warning' : 'error',
+      id: 'wire.voltage-rise',
+      message: `${id} has ${total.toFixed(2)} % voltage ${isAc(circuit) ? 'rise' : 'drop'}, ${limit} % is the limit, and larger conductors in the runs do not bring it down`,
+      where: circuit.where,
+      source: job.nec(isAc(circuit) ? 'listedEquipment' : 'voltageDrop'),
+      fix:
+        trunk === undefined
+          ? 'Shorten the run'
+          : 'Feed the trunk in its centre, put fewer inverters on the branch, or move the junction box',
+    })
+}

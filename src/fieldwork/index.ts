@@ -1,0 +1,8 @@
+export { readProduction, type ProductionLimits, type ProductionSeries, type ReadProduction } from './production/index.js'
+export {
+  productionLimits,
+  reviewProduction,
+  weatherOfDays,
+  type ReviewRequest,
+  type ReviewValues,
+} from './review/index.js'

@@ -1,0 +1,36 @@
+import type { Finding } from '../../worksheet/index.js'
+import type { EnergyUnit } from './find-columns.js'
+
+/** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
+export interface Span {
+  readonly startMs: number
+  readonly endMs: number
+  readonly kwh: number
+  /** kWh of each module, in the order of `ProductionSeries.moduleIds`; undefined where a cell is empty. */
+  readonly moduleKwh: readonly (number | undefined)[]
+  readonly line: number
+}
+
+export type Resolution = 'interval' | 'day' | 'month'
+
+/** Measured production, in order of time, without overlaps. */
+export interface ProductionSeries {
+  readonly resolution: Resolution
+  /** Length of an interval, minutes; undefined for days and months. */
+  readonly stepMin: number | undefined
+  readonly unit: EnergyUnit
+  readonly meter: 'interval' | 'cumulative'
+  readonly clock: 'local' | 'standard' | 'utc'
+  readonly spans: readonly Span[]
+  readonly moduleIds: readonly string[]
+  /** What was odd about the file: gaps come later, when it is known when the sun was up. */
+  readonly findings: readonly Finding[]
+  /** What the file did not say and the reader took. */
+  readonly taken: readonly TakenSetting[]
+}
+
+export interface TakenSetting {
+  readonly path: string
+  readonly value: string
+  readonly why: string
+}

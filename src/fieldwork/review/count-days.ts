@@ -1,0 +1,83 @@
+import type { ProductionSeries, Span } from '../production/index.js'
+import { DAY_MS, dayNumber } from './calendar.js'
+import { daylight, type Place } from './daylight.js'
+
+/** Whole days with their measured energy: one day, or several that were read together. */
+export interface Period {
+  readonly firstDay: number
+  readonly days: number
+  readonly kwh: number
+  /** kWh of each module, in the order of the series. */
+  readonly moduleKwh: readonly (number | undefined)[]
+}
+
+export interface CountedDays {
+  readonly periods: readonly Period[]
+  /** Days between the first and the last that no period covers. */
+  readonly missing: readonly number[]
+  /** Energy of days that are not wholly covered, kWh. */
+  readonly leftOutKwh: number
+}
+
+/** Share of daylight that readings must cover for a day to count; less than a quarter of an hour may lack. */
+const COVERED = 0.985
+/** Sun too low to matter, ms after sunrise and before sunset. */
+const LOW_SUN_MS = 1_200_000
+
+/** Sums readings to whole days. A day counts only when readings cover its daylight; nights may be missing. */
+export function countDays(series: ProductionSeries, place: Place): CountedDays {
+  const periods = series.resolution === 'interval' ? daysOfIntervals(series, place) : { whole: series.spans.map(periodOf), leftOutKwh: 0 }
+  const whole = periods.whole.filter((period) => period.days > 0)
+  const covered = new Set(whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)))
+  const spanDays = series.spans.map((span) => dayNumber(span.startMs))
+  const last = Math.max(...series.spans.map((span) => dayNumber(span.endMs - 1)))
+  const first = Math.min(...spanDays)
+  const missing: number[] = []
+  for (let day = first; day <= last; day += 1) if (!covered.has(day)) missing.push(day)
+  return { periods: whole, missing, leftOutKwh: periods.leftOutKwh }
+}
+
+function periodOf(span: Span): Period {
+  const firstDay = Math.round(span.startMs / DAY_MS)
+  return { firstDay, days: Math.round(span.endMs / DAY_MS) - firstDay, kwh: span.kwh, moduleKwh: span.moduleKwh }
+}
+
+function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Period[]; leftOutKwh: number } {
+  const byDay = new Map<number, { covered: number; kwh: number; modules: (number | undefined)[]; split: boolean }>()
+  for (const span of series.spans) {
+    const touched: number[] = []
+    for (let day = dayNumber(span.startMs); day <= dayNumber(span.endMs - 1); day += 1) touched.push(day)
+    const lit = touched.map((day) => ({ day, ms: overlapMs(span, day, place) }))
+    const bright = lit.filter(({ ms }) => ms > 0)
+    const owner = bright.length === 1 ? (bright[0]?.day as number) : (touched[0] as number)
+    for (const { day, ms } of lit) {
+      const entry = byDay.get(day) ?? { covered: 0, kwh: 0, modules: series.moduleIds.map(() => 0 as number | undefined), split: false }
+      entry.covered += ms
+      // One reading over the daylight of two days: nobody knows how much belongs to which.
+      if (bright.length > 1 && ms > 0) entry.split = true
+      if (day === owner) {
+        entry.kwh += span.kwh
+        entry.modules = entry.modules.map((sum, at) => addKnown(sum, span.moduleKwh[at]))
+      }
+      byDay.set(day, entry)
+    }
+  }
+  const whole: Period[] = []
+  let leftOutKwh = 0
+  for (const [day, entry] of byDay) {
+    const { riseMs, setMs } = daylight(day, place)
+    const needed = Math.max(0, setMs - riseMs - 2 * LOW_SUN_MS)
+    if (!entry.split && entry.covered >= COVERED * needed) whole.push({ firstDay: day, days: 1, kwh: entry.kwh, moduleKwh: entry.modules })
+    else leftOutKwh += entry.kwh
+  }
+  return { whole, leftOutKwh }
+}
+
+function overlapMs(span: Span, day: number, place: Place): number {
+  const { riseMs, setMs } = daylight(day, place)
+  return Math.max(0, Math.min(span.endMs, setMs - LOW_SUN_MS) - Math.max(span.startMs, riseMs + LOW_SUN_MS))
+}
+
+function addKnown(sum: number | undefined, value: number | undefined): number | undefined {
+  return sum === undefined || value === undefined ? undefined : sum + value
+}

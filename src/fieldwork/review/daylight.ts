@@ -1,0 +1,23 @@
+import { atDay, ephemeris, sunsetHourAngleDeg } from '../../sun/index.js'
+import { DAY_MS, sunDay } from './calendar.js'
+
+export interface Place {
+  readonly latitudeDeg: number
+  readonly longitudeDeg: number
+  readonly utcOffsetH: number
+}
+
+/** Standard time at which the sun stands in the meridian, hours of that day. */
+export function solarNoonH(day: number, place: Place): number {
+  const utDay = sunDay(day) + 0.5 - place.longitudeDeg / 360
+  return 12 + place.utcOffsetH - place.longitudeDeg / 15 - atDay(ephemeris().equationOfTimeMin, utDay) / 60
+}
+
+/** Sunrise and sunset without refraction, local standard time as ms as if UTC. */
+export function daylight(day: number, place: Place): { readonly riseMs: number; readonly setMs: number } {
+  const noonH = solarNoonH(day, place)
+  const declination = atDay(ephemeris().declinationDeg, sunDay(day) + 0.5 - place.longitudeDeg / 360)
+  const half = sunsetHourAngleDeg(place.latitudeDeg, declination) / 15
+  const at = (hour: number): number => day * DAY_MS + hour * 3_600_000
+  return { riseMs: at(noonH - half), setMs: at(noonH + half) }
+}

@@ -1,0 +1,6 @@
+export { dayModel, kindsOfDay, type DayModel } from './day-model.js'
+export { methodSpread, reviewProduction, type ReviewRequest } from './review-production.js'
+export type * from './review-values.js'
+export { quantileKwh, shareBelow, sumDistribution, type DayOdds, type SumDistribution } from './sum-distribution.js'
+export { productionLimits, ratedAcKw } from './system-limits.js'
+export { weatherOfDays } from './weather-of-days.js'

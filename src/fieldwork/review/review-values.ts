@@ -1,0 +1,77 @@
+/** Result of `review-output`; names and units are part of the JSON format. */
+export interface ReviewValues {
+  readonly file: {
+    readonly resolution: 'interval' | 'day' | 'month'
+    readonly interval_min: number | null
+    readonly unit: string
+    readonly meter: 'interval' | 'cumulative'
+    readonly clock: 'local' | 'standard' | 'utc'
+  }
+  readonly period: {
+    readonly from: string
+    readonly to: string
+    readonly days_counted: number
+    readonly days_missing: number
+    /** Energy of days that are not wholly covered; not compared. */
+    readonly left_out_kwh: number
+  }
+  /** What the comparison rests on: the long-term kinds of day, or the weather of these very hours. */
+  readonly basis: 'long_term_days' | 'weather_of_these_hours'
+  readonly measured_kwh: number
+  readonly expected: ExpectedRange
+  readonly measured_over_expected: number
+  readonly percentile: number
+  /** Percentile by weather alone, as if the method were exact; null where the weather is given. */
+  readonly percentile_of_weather: number | null
+  readonly months: readonly MonthReview[]
+  readonly projection: { readonly month: Projection; readonly year: Projection }
+  readonly cumulative: readonly CumulativePoint[]
+  readonly modules: readonly ModuleReview[]
+}
+
+/** The 80 % ranges: of weather luck alone, and of weather and method together. */
+export interface ExpectedRange {
+  readonly mean_kwh: number
+  readonly weather_p10_kwh: number
+  readonly weather_p90_kwh: number
+  readonly p10_kwh: number
+  readonly p90_kwh: number
+  /** Standard deviation of the method, which no further day makes smaller. */
+  readonly method_uncertainty_pct: number
+}
+
+export interface MonthReview extends ExpectedRange {
+  readonly month: string
+  readonly days_counted: number
+  readonly measured_kwh: number
+  readonly percentile: number
+}
+
+export interface Projection {
+  readonly from: string
+  readonly to: string
+  readonly measured_kwh: number
+  readonly days_measured: number
+  readonly days_remaining: number
+  readonly expected_rest_kwh: number
+  readonly projected_kwh: number
+  readonly p10_kwh: number
+  readonly p90_kwh: number
+}
+
+export interface CumulativePoint {
+  readonly date: string
+  readonly measured_kwh: number
+  readonly expected_kwh: number
+  readonly p10_kwh: number
+  readonly p90_kwh: number
+}
+
+export interface ModuleReview {
+  readonly id: string
+  readonly measured_kwh: number
+  /** Against what its place should give, relative to the median module. */
+  readonly relative_pct: number
+  /** First day of the run of days without energy up to the end; null while it works. */
+  readonly dead_since: string | null
+}

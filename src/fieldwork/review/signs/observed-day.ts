@@ -1,0 +1,7 @@
+/** A counted day beside what a clear day would have given: what the signs of trouble are looked for in. */
+export interface ObservedDay {
+  readonly day: number
+  readonly kwh: number
+  /** Energy over that of the clearest kind of day of the season, or over the modelled energy of that day's weather. */
+  readonly ratio: number
+}

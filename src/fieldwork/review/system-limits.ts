@@ -1,0 +1,39 @@
+import { listModuleGroups, type Project } from '../../project/index.js'
+import type { YieldRun } from '../../yield/index.js'
+import type { ProductionLimits } from '../production/index.js'
+import { calendarDay, DAY_MS, dayNumber } from './calendar.js'
+import { dayModel, KIND_COUNT } from './day-model.js'
+
+/** Meters and inverters may run this far over the rating. */
+const OVER_RATING = 1.15
+/** A day above this multiple of the month's clearest kind of day cannot be. */
+const OVER_CLEAR_DAY = 1.6
+
+/** Rated AC output of all inverters, kW. */
+export function ratedAcKw(project: Project): number {
+  const units = new Map<string, number>()
+  let watts = 0
+  for (const group of listModuleGroups(project)) {
+    if (group.conversion.kind === 'module_level') watts += group.modules * group.conversion.inverter.ac_power_w
+    else for (const string of group.conversion.strings) units.set(string.unitId, string.inverter.ac_power_w)
+  }
+  for (const unitWatts of units.values()) watts += unitWatts
+  return watts / 1000
+}
+
+/** What the reader of measured production must know of the system. */
+export function productionLimits(project: Project, run: YieldRun): ProductionLimits {
+  const model = dayModel(run)
+  const powerKw = OVER_RATING * Math.min(ratedAcKw(project), run.result.values.rated_kw)
+  return {
+    moduleIds: Object.values(run.result.values.arrays).flatMap((array) => array.by_module.map((module) => module.id)),
+    utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
+    mostKwh: (startMs, endMs) => {
+      const byPower = (powerKw * (endMs - startMs)) / 3_600_000
+      if (endMs - startMs < DAY_MS) return byPower
+      const { month } = calendarDay(dayNumber(startMs))
+      const clear = [month, (month + 1) % 12].map((each) => model.kindsKwh[each]?.[KIND_COUNT - 1] ?? 0)
+      return Math.min(byPower, (OVER_CLEAR_DAY * Math.max(...clear) * (endMs - startMs)) / DAY_MS)
+    },
+  }
+}

@@ -1,0 +1,181 @@
+import type { Finance, Incentive } from '../../project/index.js'
+import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { billYearOf, savingsCurve, type BillYearValues } from '../bill/index.js'
+import type { BillingCalendar } from '../calendar/index.js'
+import { cashFlow, readFinance, type FinanceTerms } from '../cash-flow/index.js'
+import { yearScales, worthOf, type Worth } from '../payback/index.js'
+import type { RateSheet } from '../tariff/index.js'
+import { pickSizes, type SizePicks } from './pick-sizes.js'
+import { whatChanges, type LineChange } from './what-changes.js'
+
+/** One size that could be bought. */
+export interface SizeCandidate {
+  readonly modules: number
+  /** 8760 hours of local standard time, kWh. */
+  readonly productionKwh: Float64Array
+  /** Before incentives, USD. */
+  readonly grossCostUsd: number
+  readonly dcRatingW: number
+}
+
+export interface ChooseSizeInput {
+  readonly sheet: RateSheet
+  readonly sheetWithSystem?: RateSheet
+  readonly usageKwh: Float64Array
+  readonly calendar: BillingCalendar
+  /** In ascending order of modules. */
+  readonly candidates: readonly SizeCandidate[]
+  /** What forbids more modules than the last candidate: `the roof`, `the busbar of the panel`. */
+  readonly stoppedBy: string
+  readonly finance: Finance
+  readonly incentives: Readonly<Record<string, Incentive>>
+  readonly degradationPct?: number
+  /** Share of the year's use that the person wants to cover, percent. */
+  readonly wishedSharePct?: number
+}
+
+/** One size and what it is worth. */
+export interface SizeRow {
+  readonly modules: number
+  readonly annual_kwh: number
+  /** Generation over use, percent. */
+  readonly share_of_use_pct: number
+  readonly net_cost_usd: number
+  readonly first_year_savings_usd: number
+  readonly payback_years: number | null
+  readonly npv_usd: number
+  /** What the modules beyond the row before add; the first row against no system. */
+  readonly marginal: {
+    readonly modules: number
+    readonly kwh: number
+    readonly savings_usd: number
+    /** Saved in the first year per further kWh. */
+    readonly usd_per_kwh: number | null
+    readonly cost_usd: number
+    readonly npv_usd: number
+    readonly replaces: readonly LineChange[]
+  }
+}
+
+export interface ChooseSizeValues {
+  readonly sizes: readonly SizeRow[]
+  readonly picks: SizePicks
+  readonly stopped_by: string
+  readonly wished_share_pct: number | null
+}
+
+const cents = (usd: number): number => Math.round(usd * 100) / 100
+
+interface Evaluated {
+  readonly candidate: SizeCandidate
+  readonly annualKwh: number
+  readonly bills: BillYearValues
+  readonly savingsUsd: number
+  readonly netCostUsd: number
+  readonly worth: Worth
+}
+
+function evaluate(input: ChooseSizeInput, terms: FinanceTerms, candidate: SizeCandidate, without: number): Evaluated {
+  const { sheet, usageKwh, calendar, finance, incentives } = input
+  const withSystem = input.sheetWithSystem ?? sheet
+  const energy = { kind: 'hourly' as const, usageKwh, productionKwh: candidate.productionKwh }
+  const bills = billYearOf(withSystem, energy, calendar)
+  const curve = savingsCurve(sheet, energy, calendar, yearScales(terms), withSystem, [])
+  const annualKwh = candidate.productionKwh.reduce((a, b) => a + b, 0)
+  const { grossCostUsd, dcRatingW } = candidate
+  const flow = cashFlow({ curve, firstYearKwh: annualKwh, grossCostUsd, dcRatingW, finance, incentives, terms })
+  const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
+  return {
+    candidate,
+    annualKwh,
+    bills,
+    savingsUsd: cents(without - bills.total_usd),
+    netCostUsd: grossCostUsd - lumps,
+    worth: worthOf(flow, terms),
+  }
+}
+
+/**
+ * Cost, savings and worth of every size, what the last modules replace, and which size is best by which yardstick.
+ *
+ * @throws StageError without candidates or when they are not in ascending order, and as `computeBill`.
+ */
+export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
+  const worksheet = new Worksheet()
+  const { candidates, sheet, usageKwh, calendar } = input
+  if (candidates.length === 0) {
+    throw new StageError(
+      'roof_planes',
+      `no module fits: ${input.stoppedBy} stops it`,
+      'Look at the roof planes and their setbacks.',
+    )
+  }
+  if (candidates.some((one, i) => i > 0 && one.modules <= (candidates[i - 1]?.modules ?? 0))) {
+    throw new Error('sizes must be in ascending order of modules')
+  }
+  const terms = readFinance(input.finance, worksheet, input.degradationPct)
+  const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
+  const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
+  const sizes = evaluated.map((one, i): SizeRow => {
+    const before = evaluated[i - 1]
+    const kwh = one.annualKwh - (before?.annualKwh ?? 0)
+    const savings = one.savingsUsd - (before?.savingsUsd ?? 0)
+    return {
+      modules: one.candidate.modules,
+      annual_kwh: Number(one.annualKwh.toFixed(1)),
+      share_of_use_pct: without.usage_kwh > 0 ? Number(((100 * one.annualKwh) / without.usage_kwh).toFixed(2)) : 0,
+      net_cost_usd: cents(one.netCostUsd),
+      first_year_savings_usd: one.savingsUsd,
+      payback_years:
+        one.worth.simple.interpolated === undefined ? null : Number(one.worth.simple.interpolated.toFixed(2)),
+      npv_usd: cents(one.worth.npvUsd),
+      marginal: {
+        modules: one.candidate.modules - (before?.candidate.modules ?? 0),
+        kwh: Number(kwh.toFixed(1)),
+        savings_usd: cents(savings),
+        usd_per_kwh: kwh > 0 ? Number((savings / kwh).toFixed(4)) : null,
+        cost_usd: cents(one.netCostUsd - (before?.netCostUsd ?? 0)),
+        npv_usd: cents(one.worth.npvUsd - (before?.worth.npvUsd ?? 0)),
+        replaces: whatChanges(before?.bills ?? without, one.bills),
+      },
+    }
+  })
+  for (const row of sizes) {
+    worksheet.step({
+      id: `size.${String(row.modules)}.npv`,
+      says: `Net present value of ${String(row.modules)} modules`,
+      formula: 'NPV = sum_{t=0..n} CF_t / (1 + d)^t',
+      inputs: [
+        { symbol: 'net cost', value: row.net_cost_usd, unit: 'USD', from: 'bill of materials and incentives' },
+        {
+          symbol: 'savings of year 1',
+          value: row.first_year_savings_usd,
+          unit: 'USD',
+          from: 'bills without minus with',
+        },
+        { symbol: 'd', value: terms.realDiscount, unit: '1/year, real', from: 'finance.discount_rate_pct' },
+        { symbol: 'n', value: terms.years, unit: 'years', from: 'finance.years' },
+      ],
+      result: { symbol: 'NPV', value: row.npv_usd, unit: 'USD' },
+      source: { document: '10 CFR 436', place: '436.20', standing: 'read' },
+    })
+  }
+  const picks = pickSizes(sizes, input.wishedSharePct)
+  if (picks.best_npv !== null && picks.best_npv === candidates.at(-1)?.modules) {
+    worksheet.find({
+      severity: 'note',
+      id: 'size.limit-reached',
+      message: `the largest size has the best net present value; ${input.stoppedBy} stops more`,
+      where: 'roof_planes',
+    })
+  }
+  if (picks.best_npv === null) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'size.none-pays',
+      message: 'no size has a net present value above zero',
+      where: 'finance',
+    })
+  }
+  return worksheet.result({ sizes, picks, stopped_by: input.stoppedBy, wished_share_pct: input.wishedSharePct ?? null })
+}

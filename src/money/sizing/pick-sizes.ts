@@ -1,0 +1,39 @@
+import type { SizeRow } from './choose-size.js'
+
+/** Number of modules by yardstick; null = no size meets it. */
+export interface SizePicks {
+  /** Null when no size has a net present value above zero. */
+  readonly best_npv: number | null
+  readonly shortest_payback: number | null
+  /** Smallest size that covers the wished share of the use. */
+  readonly covers_wished_share: number | null
+  /** Last size before a further module saves less than nine tenths of what the dearest kWh of all sizes saves. */
+  readonly only_expensive_kwh: number | null
+}
+
+/** A further kWh counts as expensive while it saves this share of the dearest one. */
+const STILL_EXPENSIVE = 0.9
+
+/** Picks sizes from evaluated rows in ascending order. */
+export function pickSizes(sizes: readonly SizeRow[], wishedSharePct: number | undefined): SizePicks {
+  const best = sizes.reduce<SizeRow | undefined>(
+    (a, b) => (a === undefined || b.npv_usd > a.npv_usd ? b : a),
+    undefined,
+  )
+  const paid = sizes.filter((row) => row.payback_years !== null)
+  const quickest = paid.reduce<SizeRow | undefined>(
+    (a, b) => (a === undefined || (b.payback_years ?? Infinity) < (a.payback_years ?? Infinity) ? b : a),
+    undefined,
+  )
+  const wished = wishedSharePct === undefined ? undefined : sizes.find((row) => row.share_of_use_pct >= wishedSharePct)
+  const dearest = Math.max(...sizes.map((row) => row.marginal.usd_per_kwh ?? -Infinity))
+  const isDear = (row: SizeRow | undefined): boolean =>
+    (row?.marginal.usd_per_kwh ?? -Infinity) >= dearest * STILL_EXPENSIVE
+  const expensive = sizes.find((row, i) => isDear(row) && !isDear(sizes[i + 1]))
+  return {
+    best_npv: best !== undefined && best.npv_usd > 0 ? best.modules : null,
+    shortest_payback: quickest?.modules ?? null,
+    covers_wished_share: wished?.modules ?? null,
+    only_expensive_kwh: dearest > 0 ? (expensive?.modules ?? null) : null,
+  }
+}

@@ -1,0 +1,6 @@
+export type { MeterReading, MeterSeries } from './meter-series.js'
+export { readGreenButton } from './read-green-button.js'
+export { readIntervalCsv } from './read-interval-csv.js'
+export { readUsage, type UsageContext } from './read-usage.js'
+export { spreadMonths, spreadYear } from './shape-hours.js'
+export type { MeterReport, UsageValues, UsageYear } from './usage-year.js'

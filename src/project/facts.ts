@@ -1,0 +1,7 @@
+/**
+ * The pure face of this folder, for trades: types and what follows from a project without reading anything.
+ * `index.ts` has the reading too, which loads the file system and YAML.
+ */
+export type * from './project-types.generated.js'
+export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } from './module-count.js'
+export { tiltDegOf } from './tilt.js'

@@ -1,0 +1,123 @@
+import type { Project } from '../project/index.js'
+import { StageError, type Source, type Worksheet } from '../worksheet/index.js'
+import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
+import type { LayoutRules } from './lay-rails.js'
+import { need } from './need.js'
+import type { RailKit } from './plane-rails.js'
+
+const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
+const SHEET = 'It stands on the data sheet of the rail.'
+
+/** Longest span looked at when the rail sheet sets none, in. */
+const LONGEST_SPAN_IN = 144
+
+/**
+ * The rail and mount of the project with their strength and placing rules.
+ *
+ * @throws StageError when a needed value of a sheet is missing.
+ */
+export function railKit(project: Project, worksheet: Worksheet): RailKit {
+  const rail = chosenRail(project)
+  const mount = chosenMount(project)
+  const { structure } = project
+  const strength = railStrength(rail, worksheet)
+  for (const [missing, id, what] of [
+    [strength.momentYLbIn, 'rail-along-slope-not-checked', 'bending of the rail along the slope'],
+    [strength.shearLb, 'rail-shear-not-checked', 'shear of the rail'],
+    [rail.product.clamp?.mid_uplift_lb, 'clamp-not-checked', 'the module clamps'],
+    [mount.product.capacity_lateral_lb, 'mount-lateral-not-checked', 'the load along the slope on the mount itself'],
+  ] as const) {
+    if (missing !== undefined) continue
+    worksheet.find({
+      severity: 'warning',
+      id: `structure.${id}`,
+      message: `the equipment does not state what is needed to check ${what}`,
+      where: id.startsWith('mount') ? mount.at : rail.at,
+      fix: 'Add the values of the data sheet.',
+    })
+  }
+  return {
+    rail,
+    mount,
+    railStrength: strength,
+    endAllowanceIn:
+      rail.product.end_allowance_in ??
+      worksheet.assume({
+        path: `${rail.at}.end_allowance_in`,
+        value: 1.5,
+        unit: 'in',
+        why: 'an end clamp needs 1 to 1.5 in of rail past the frame',
+        source: PRACTICE,
+      }),
+    longestSpanIn: rail.product.max_span_in ?? LONGEST_SPAN_IN,
+    mountEdgeIn:
+      structure?.mount_edge_in ??
+      worksheet.assume({
+        path: 'structure.mount_edge_in',
+        value: 3,
+        unit: 'in',
+        why: 'a flashing needs room to the edge of the roof',
+        source: PRACTICE,
+      }),
+    mountClearanceIn:
+      structure?.mount_clearance_in ??
+      worksheet.assume({
+        path: 'structure.mount_clearance_in',
+        value: 6,
+        unit: 'in',
+        why: 'flashing of the mount and of a vent shall not overlap',
+        source: PRACTICE,
+      }),
+  }
+}
+
+/** What the person may ask of this run. */
+export interface SpaceMountsOptions {
+  /** Wished largest distance between mounts, in; wins over the project file. */
+  readonly spacingIn?: number
+  /** Look for the fewest mounts whose exact check passes. */
+  readonly optimise?: boolean
+}
+
+/**
+ * Rules for placing mounts on one plane.
+ *
+ * @throws StageError when the free end is not limited by the sheet, or the wished spacing is less than the rafter spacing.
+ */
+export function layoutRules(
+  project: Project,
+  kit: RailKit,
+  rafterSpacingIn: number,
+  options: SpaceMountsOptions,
+  worksheet: Worksheet,
+): LayoutRules {
+  const { structure } = project
+  const { product, at } = kit.rail
+  const sheet = need(product.max_cantilever_in, `${at}.max_cantilever_in`, 'the largest free end of the rail', SHEET)
+  const spacingIn = options.spacingIn ?? structure?.mount_spacing_in
+  if (spacingIn !== undefined && spacingIn < rafterSpacingIn - 1e-9) {
+    throw new StageError(
+      'structure.mount_spacing_in',
+      `a mount spacing of ${spacingIn} in is less than the rafter spacing of ${rafterSpacingIn} in`,
+      'Mounts stand on rafters: state a multiple of the rafter spacing.',
+    )
+  }
+  return {
+    layout:
+      structure?.mount_layout ??
+      worksheet.assume({
+        path: 'structure.mount_layout',
+        value: 'staggered',
+        unit: '',
+        why: 'neighbouring rails on different rafters halve what one rafter gets',
+        source: PRACTICE,
+      }),
+    spacingIn: options.optimise === true ? undefined : spacingIn,
+    optimise: options.optimise ?? false,
+    maxCantileverIn: Math.min(sheet, structure?.max_cantilever_in ?? Infinity),
+    maxCantileverOfSpan: product.max_cantilever_of_span ?? Infinity,
+    longestSpanIn:
+      options.optimise === true && spacingIn !== undefined ? Math.min(kit.longestSpanIn, spacingIn) : kit.longestSpanIn,
+    rafterSpacingIn,
+  }
+}

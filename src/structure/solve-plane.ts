@@ -1,0 +1,120 @@
+import type { Project } from '../project/index.js'
+import type { ModulePlacement } from '../roof/index.js'
+import { StageError, type Worksheet } from '../worksheet/index.js'
+import { mountStrength } from './equipment-spec.js'
+import { framingSpec, type FramingSpec } from './framing-spec.js'
+import { layRails, type LaidRail } from './lay-rails.js'
+import type { MountStrength } from './mount-capacity.js'
+import type { PlaneGeometry } from './plane-geometry.js'
+import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
+import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
+import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
+import { reportedZones } from './report-zones.js'
+import type { ReportedZone } from './report-plane.js'
+import type { SiteLoads } from './site-loads.js'
+import { solarConditions } from './solar-conditions.js'
+
+/** One plane, laid out. */
+export interface SolvedPlane {
+  readonly model: PlaneModel
+  readonly framing: FramingSpec
+  readonly mount: MountStrength
+  readonly arrays: ReadonlyMap<string, ArrayOnPlane>
+  readonly rails: readonly LaidRail[]
+  readonly zones: readonly ReportedZone[]
+}
+
+/**
+ * Loads, rails and mounts of one plane.
+ *
+ * @throws StageError when a safety input is missing or the method does not reach the case.
+ */
+export function solvePlane(
+  project: Project,
+  site: SiteLoads,
+  kit: RailKit,
+  geometry: PlaneGeometry,
+  modules: readonly ModulePlacement[],
+  options: SpaceMountsOptions,
+  worksheet: Worksheet,
+): SolvedPlane {
+  const framing = framingSpec(project, geometry.id)
+  const model = planeModel(project, site, geometry, framing, modules)
+  const mount = mountStrength(kit.mount, framing)
+  const arrays = new Map<string, ArrayOnPlane>()
+  for (const module of modules) {
+    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, model, framing, kit, module))
+  }
+  for (const array of arrays.keys()) checkConditions(project, site, geometry, modules, array, worksheet)
+  const toLay = planeRails(project, model, framing, kit, mount, arrays)
+  for (const rail of toLay) {
+    if (rail.rafters.length >= 2) continue
+    throw new StageError(
+      `structure.framing.${geometry.id}`,
+      `rail ${rail.loaded.line.id} crosses ${rail.rafters.length} usable rafters; it needs two`,
+      'Move the modules, choose rails across more modules, or check the rafter spacing and first offset.',
+    )
+  }
+  const rails = layRails(toLay, layoutRules(project, kit, framing.spacingIn, options, worksheet))
+  for (const rail of rails) reportBroken(rail, worksheet)
+  return { model, framing, mount, arrays, rails, zones: reportedZones(model, toLay) }
+}
+
+function checkConditions(
+  project: Project,
+  site: SiteLoads,
+  plane: PlaneGeometry,
+  modules: readonly ModulePlacement[],
+  arrayId: string,
+  worksheet: Worksheet,
+): void {
+  const array = project.arrays[arrayId]
+  const own = modules.filter((m) => m.array === arrayId)
+  const tilted = array?.module_tilt_deg === undefined ? 0 : Math.abs(array.module_tilt_deg - plane.tiltDeg)
+  const facing = project.roof_planes[plane.id]?.azimuth_deg
+  const turned =
+    array?.module_azimuth_deg === undefined || facing === undefined
+      ? 0
+      : Math.abs(((array.module_azimuth_deg - facing + 540) % 360) - 180)
+  const findings = solarConditions({
+    edition: site.edition,
+    plane,
+    array: arrayId,
+    modules: own,
+    tiltToRoofDeg: Math.max(tilted, turned),
+    topHeightIn: topHeightIn(project, arrayId),
+    moduleLengthFt: Math.max(...own.flatMap((m) => [m.widthFt, m.heightFt])),
+  })
+  for (const finding of findings) worksheet.find(finding)
+}
+
+function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
+  const { id } = rail.loaded.line
+  if (rail.broken.includes('limits')) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.no-mount-layout',
+      message: `rail ${id}: no set of rafters keeps both the mount spacing and the free ends within their limits; every usable rafter is taken`,
+      where: 'structure',
+      fix: 'Move the modules so that the rail ends near a rafter, or allow a longer free end or spacing where the sheets do.',
+    })
+  }
+  if (rail.broken.includes('stagger-ends')) {
+    worksheet.find({
+      severity: 'note',
+      id: 'structure.stagger-ends-shared',
+      message: `rail ${id}: an end mount stands on the same rafter as one of the rail below, since no other rafter is within the free end`,
+      where: 'structure.mount_layout',
+      fix: 'Nothing to do while the check of rafter bending passes; end mounts carry less than the others.',
+    })
+  }
+  if (rail.broken.includes('stagger')) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'structure.stagger-not-possible',
+      message: `rail ${id}: its mounts cannot avoid the rafters of the rail below it within spacing and free-end limits`,
+      where: 'structure.mount_layout',
+      fix: 'Accept shared rafters, or use a rail that allows longer spans.',
+    })
+  }
+}

@@ -1,0 +1,97 @@
+import type { Project } from '../project/index.js'
+import { StageError, Worksheet, type Result } from '../worksheet/index.js'
+import { collectChecks, type PartCheck } from './collect-checks.js'
+import { collectValues } from './collect-values.js'
+import { cutLaidRail } from './cut-rails.js'
+import { moduleChecks } from './module-checks.js'
+import { mountRows } from './mount-rows.js'
+import type { MountValues, RailValue } from './mount-values.js'
+import { modulePartChecks, railPartChecks } from './part-checks.js'
+import type { RailKit } from './plane-rails.js'
+import { rafterPartCheck } from './plane-rafters.js'
+import { railKit, type SpaceMountsOptions } from './rail-kit.js'
+import { reportFieldRules } from './report-field-rules.js'
+import { reportPlane } from './report-plane.js'
+import { reportSite } from './report-site.js'
+import { reportStrength } from './report-strength.js'
+import { siteLoads } from './site-loads.js'
+import type { RoofArrangement } from './roof-arrangement.js'
+import { solvePlane } from './solve-plane.js'
+
+/**
+ * Places mounts and rails under the modules and checks roof, rail, screw, wind and snow against each other.
+ *
+ * @param project Needs codes.loads, structure, roof_planes, arrays and the equipment they name.
+ * @param arrangement Planes with their edges (ft) and all modules on them (ft).
+ * @param options spacingIn: wished distance between mounts, in; optimise: look for the fewest mounts.
+ * @returns Loads by zone, spans, mounts, rails and checks; a failing check is an error finding.
+ * @throws StageError when a safety input is missing or the case is outside the methods.
+ * @source ASCE 7 (edition of the project) 29.4.4 or components and cladding; NDS chapter 12; statics of continuous beams
+ * @limits Gable and hip roofs of over 7 up to 45 degrees, at most 60 ft high, enclosed, not on a hill; rafters, no trusses.
+ */
+export function spaceMounts(
+  project: Project,
+  arrangement: RoofArrangement,
+  options: SpaceMountsOptions = {},
+): Result<MountValues> {
+  const worksheet = new Worksheet()
+  const site = siteLoads(project)
+  const kit = railKit(project, worksheet)
+  if (arrangement.modules.length === 0) {
+    throw new StageError('arrays', 'no module lies on a roof plane', 'Give the arrays an arrangement that fits.')
+  }
+  const wood = woodEdition(project, worksheet)
+  reportSite(site, worksheet)
+  const planes = arrangement.planes
+    .filter((plane) => arrangement.modules.some((m) => m.roofPlane === plane.id))
+    .map((plane) => {
+      const modules = arrangement.modules.filter((m) => m.roofPlane === plane.id)
+      return solvePlane(project, site, kit, plane, modules, options, worksheet)
+    })
+  const known = new Set(planes.map((plane) => plane.model.geometry.id))
+  const lost = arrangement.modules.find((m) => !known.has(m.roofPlane))
+  if (lost !== undefined) {
+    throw new StageError(
+      `roof_planes.${lost.roofPlane}.outline`,
+      `module ${lost.id} lies on roof plane '${lost.roofPlane}', whose outline is not known`,
+      'State the outline of the plane.',
+    )
+  }
+  const parts: PartCheck[] = []
+  const rails: RailValue[] = []
+  for (const plane of planes) {
+    const id = plane.model.geometry.id
+    reportPlane(site, plane.model, plane.zones, worksheet)
+    reportStrength(id, plane.mount, kit.mount.id, sheetOf(kit), plane.framing.breadthIn, wood, worksheet)
+    reportFieldRules(plane, kit, worksheet)
+    for (const rail of plane.rails) {
+      const ids = mountRows(plane, rail).map((row) => row.id)
+      parts.push(...railPartChecks(rail, ids, kit, wood))
+      rails.push(cutLaidRail(rail, kit, worksheet))
+    }
+    for (const [array, { combinations }] of plane.arrays) {
+      const own = plane.model.modules.filter((m) => m.array === array)
+      parts.push(...modulePartChecks(moduleChecks(project, plane.model, combinations, own), kit))
+    }
+    parts.push(rafterPartCheck(site, plane.model, plane.framing, plane.rails, plane.arrays, worksheet))
+  }
+  const checks = collectChecks(parts, worksheet)
+  return worksheet.result(collectValues(site.edition, arrangement, planes, rails, checks, kit))
+}
+
+function sheetOf(kit: RailKit): string {
+  return kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`
+}
+
+function woodEdition(project: Project, worksheet: Worksheet): string {
+  return (
+    project.codes?.wood ??
+    worksheet.assume({
+      path: 'codes.wood',
+      value: 'NDS 2018',
+      unit: '',
+      why: 'the lag screw values used here are the same in NDS 2012, 2015 and 2018',
+      source: { document: 'NDS 2018', standing: 'secondary' },
+    })
+  )
+}

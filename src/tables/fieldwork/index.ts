@@ -1,0 +1,2 @@
+export { DAY_CORRELATION } from './day-correlation.js'
+export { REVIEW_SOURCE, REVIEW_THRESHOLDS } from './review-thresholds.js'

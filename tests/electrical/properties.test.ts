@@ -1,0 +1,271 @@
+import * as fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { compareSizes, sizeWire, type WiringValues } from '../../src/electrical/index.js'
+import type { Project, WiringSegment } from '../../src/project/index.js'
+import { StageError, type Result } from '../../src/worksheet/index.js'
+import { editions, tradeSizes } from '../../src/tables/nec/index.js'
+import { context, microProject } from './demo.js'
+
+/** What the properties vary. */
+interface Case {
+  readonly edition: string
+  readonly inverters: number
+  readonly highC: number
+  readonly roofFt: number
+  readonly wallFt: number
+  readonly heightIn: number
+  readonly others: number
+  readonly raceway: 'EMT' | 'PVC 40' | 'PVC 80' | 'LFNC' | 'RMC'
+  readonly insulation: 'THWN-2' | 'XHHW-2'
+  readonly material: 'copper' | 'aluminum'
+  readonly risePct: number
+}
+
+const cases: fc.Arbitrary<Case> = fc.record({
+  edition: fc.constantFrom(...editions),
+  inverters: fc.integer({ min: 1, max: 12 }),
+  highC: fc.double({ min: 5, max: 48, noNaN: true }),
+  roofFt: fc.double({ min: 0.5, max: 120, noNaN: true }),
+  wallFt: fc.double({ min: 0.5, max: 120, noNaN: true }),
+  heightIn: fc.double({ min: 0, max: 40, noNaN: true }),
+  others: fc.integer({ min: 0, max: 12 }),
+  raceway: fc.constantFrom('EMT', 'PVC 40', 'PVC 80', 'LFNC', 'RMC'),
+  insulation: fc.constantFrom('THWN-2', 'XHHW-2'),
+  material: fc.constantFrom('copper', 'aluminum'),
+  risePct: fc.constantFrom(2, 3, 5, 10),
+})
+
+function projectOf(c: Case): Project {
+  const common = { raceway: c.raceway, insulation: c.insulation, material: c.material }
+  const roof: WiringSegment = {
+    ...common,
+    location: 'roof',
+    length_ft: c.roofFt,
+    height_above_roof_in: c.heightIn,
+    other_conductors: { current_carrying: c.others, area_in2: c.others * 0.0211 },
+  }
+  const project = microProject(
+    {
+      branches: { b1: { modules: { south: c.inverters }, feed: 'end' } },
+      voltage_rise_limit_pct: c.risePct,
+      runs: {
+        home: {
+          carries: ['b1'],
+          segments: { roof, wall: { ...common, location: 'outdoor_wall', length_ft: c.wallFt } },
+        },
+        to_panel: {
+          carries: ['output'],
+          segments: { inside: { location: 'indoors', length_ft: 15, raceway: c.raceway, material: c.material } },
+        },
+      },
+    },
+    c.inverters,
+  )
+  const micro = project.equipment.inverters?.['micro']
+  if (micro === undefined) throw new Error('no inverter')
+  const { max_ac_rise_pct: _, ...free } = micro
+  return { ...project, equipment: { ...project.equipment, inverters: { micro: free } } }
+}
+
+const size = (c: Case): Result<WiringValues> | undefined => {
+  try {
+    return sizeWire(projectOf(c), { ...context(c.highC), edition: c.edition })
+  } catch (error) {
+    if (error instanceof StageError) return undefined
+    throw error
+  }
+}
+
+/** A design whose trunk alone uses up the voltage is refused by an error finding, and its runs are not enlarged. */
+const lost = (result: Result<WiringValues>): boolean =>
+  result.findings.some((finding) => finding.id === 'wire.voltage-rise')
+
+/**
+ * Names of what is smaller in `harder` than in `easier`; it should be nothing.
+ *
+ * @param ground Whether grounding conductors count too.
+ */
+function shrunk(easier: Case, harder: Case, ground: 'with ground' | 'without ground' = 'with ground'): string[] {
+  const [a, b] = [size(easier), size(harder)]
+  // A refusal of the harder case is as good; a refusal of the easier one alone is not.
+  if (b === undefined) return []
+  if (a === undefined) return ['the easier case is refused and the harder is not']
+  if (lost(a) || lost(b)) return []
+  return a.values.circuits.flatMap((circuit, i) => {
+    const other = b.values.circuits[i]
+    const breaker = (other?.breaker_a ?? 0) < (circuit.breaker_a ?? 0) ? [`${circuit.id} breaker`] : []
+    const segments = circuit.segments.flatMap((segment, j) => {
+      const against = other?.segments[j]
+      const name = `${circuit.id} ${segment.id}`
+      const pipe = (value: string | null | undefined) => (tradeSizes as readonly string[]).indexOf(value ?? '')
+      return [
+        compareSizes(against?.size_awg ?? '', segment.size_awg) < 0 ? `${name} wire` : '',
+        ground === 'with ground' && compareSizes(against?.egc_awg ?? '', segment.egc_awg ?? '') < 0
+          ? `${name} ground`
+          : '',
+        pipe(against?.raceway.trade_size) < pipe(segment.raceway.trade_size) ? `${name} raceway` : '',
+      ].filter((line) => line !== '')
+    })
+    return [...breaker, ...segments]
+  })
+}
+
+const runs = { numRuns: 150 }
+
+describe('harder conditions never give a smaller wire, breaker or pipe', () => {
+  it('hotter', () => {
+    // The code grows the ground in proportion to what voltage adds to the NEEDED size, so more heat can shrink that
+    // surplus (250.122(B)); where voltage rise does not govern, nothing shrinks.
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 15, noNaN: true }), (c, more) => {
+        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
+        expect(shrunk(loose, { ...loose, highC: c.highC + more })).toEqual([])
+      }),
+      runs,
+    )
+  })
+
+  it('hotter, where voltage rise may govern: circuit conductors and breakers', () => {
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 15, noNaN: true }), (c, more) => {
+        const [a, b] = [size(c), size({ ...c, highC: c.highC + more })]
+        if (a === undefined || b === undefined) return
+        for (const [i, circuit] of a.values.circuits.entries())
+          for (const [j, segment] of circuit.segments.entries())
+            expect(
+              compareSizes(b.values.circuits[i]?.segments[j]?.size_awg ?? '', segment.size_awg),
+            ).toBeGreaterThanOrEqual(0)
+      }),
+      runs,
+    )
+  })
+
+  it('longer on the roof or on the wall', () => {
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 80, noNaN: true }), fc.boolean(), (c, more, onRoof) => {
+        expect(
+          shrunk(c, onRoof ? { ...c, roofFt: c.roofFt + more } : { ...c, wallFt: c.wallFt + more }, 'without ground'),
+        ).toEqual([])
+      }),
+      runs,
+    )
+  })
+
+  it('more conductors in the pipe', () => {
+    fc.assert(
+      fc.property(cases, fc.integer({ min: 1, max: 12 }), (c, more) => {
+        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
+        expect(shrunk(loose, { ...loose, others: c.others + more })).toEqual([])
+      }),
+      runs,
+    )
+  })
+
+  it('more inverters on the branch', () => {
+    fc.assert(
+      fc.property(cases, fc.integer({ min: 1, max: 11 }), (c, more) => {
+        expect(shrunk(c, { ...c, inverters: c.inverters + more }, 'without ground')).toEqual([])
+      }),
+      runs,
+    )
+  })
+
+  it('lower on the roof', () => {
+    fc.assert(
+      fc.property(cases, fc.double({ min: 0, max: 1, noNaN: true }), (c, share) => {
+        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
+        expect(shrunk(loose, { ...loose, heightIn: c.heightIn * share })).toEqual([])
+      }),
+      runs,
+    )
+  })
+})
+
+describe('a chosen conductor passes its own tests', () => {
+  it('for any case', () => {
+    fc.assert(
+      fc.property(cases, (c) => {
+        const result = size(c)
+        if (result === undefined) return
+        for (const circuit of result.values.circuits) {
+          for (const segment of circuit.segments) {
+            expect(segment.ampacity_a).toBeGreaterThanOrEqual(circuit.continuous_a)
+            if (segment.governs !== 'listed_cable')
+              expect(segment.terminal_limit_a).toBeGreaterThanOrEqual(circuit.required_a)
+            expect(segment.raceway.fill_pct ?? 0).toBeLessThanOrEqual(60)
+          }
+          expect(circuit.breaker_a).toBeGreaterThanOrEqual(circuit.required_a - 1e-9)
+        }
+        expect(JSON.stringify(result)).not.toMatch(/NaN|undefined|Infinity/)
+      }),
+      runs,
+    )
+  })
+
+  it('the same project gives the same bytes', () => {
+    fc.assert(
+      fc.property(cases, (c) => {
+        expect(JSON.stringify(size(c))).toBe(JSON.stringify(size(c)))
+      }),
+      { numRuns: 20 },
+    )
+  })
+})
+
+describe('unrelated input changes nothing', () => {
+  it.each<[string, (project: Project) => Project]>([
+    ['title', (project) => ({ ...project, title: 'Another name' })],
+    ['site', (project) => ({ ...project, site: { latitude_deg: 45, longitude_deg: -90 } })],
+    ['slope of the roof', (project) => ({ ...project, roof_planes: { south: { azimuth_deg: 120, tilt_deg: 40 } } })],
+    ['losses', (project) => ({ ...project, losses: { soiling_pct: 7 } })],
+    [
+      'another module on the shelf',
+      (project) => ({
+        ...project,
+        equipment: {
+          ...project.equipment,
+          modules: { ...project.equipment.modules, spare: { pmax_w: 100, pmax_temp_coeff_pct_per_c: -0.4 } },
+        },
+      }),
+    ],
+    [
+      'another inverter on the shelf',
+      (project) => ({
+        ...project,
+        equipment: {
+          ...project.equipment,
+          inverters: { ...project.equipment.inverters, spare: { kind: 'string', ac_power_w: 9000 } },
+        },
+      }),
+    ],
+  ])('%s', (_, change) => {
+    const result = sizeWire(microProject(), context())
+    expect(sizeWire(change(microProject()), context())).toEqual(result)
+  })
+
+  it('a warmer cold limit does not change the AC side', () => {
+    const [cold, mild] = [sizeWire(microProject(), context(38, -30)), sizeWire(microProject(), context(38, 5))]
+    expect(mild.values.circuits).toEqual(cold.values.circuits)
+    expect(mild.values.panel).toEqual(cold.values.panel)
+  })
+
+  it('a longer run of one circuit does not change another that has its own raceway', () => {
+    const of = (lengthFt: number) =>
+      sizeWire(
+        microProject({
+          branches: { a: { modules: { south: 12 } }, b: { modules: { south: 12 } } },
+          voltage_rise_limit_pct: 10,
+          runs: {
+            one: {
+              carries: ['a'],
+              segments: { wall: { location: 'outdoor_wall', length_ft: lengthFt, raceway: 'EMT' } },
+            },
+            two: { carries: ['b'], segments: { wall: { location: 'outdoor_wall', length_ft: 10, raceway: 'EMT' } } },
+            to_panel: { carries: ['output'], segments: { in: { location: 'indoors', length_ft: 10, raceway: 'EMT' } } },
+          },
+        }),
+        context(),
+      ).values.circuits.find((circuit) => circuit.id === 'b')?.segments
+    expect(of(60)).toEqual(of(10))
+  })
+})
