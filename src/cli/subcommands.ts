@@ -18,6 +18,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/estimate-yield.js'),
   },
   {
+    name: 'review-output',
+    summary: 'whether the measured production is what these days should have given',
+    load: () => import('./commands/review-output.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

@@ -15,7 +15,7 @@ export {
   type SavingsValues,
 } from './bill/index.js'
 export { makeCalendar, type BillingCalendar } from './calendar/index.js'
-export { readTariff, type RateSheet } from './tariff/index.js'
+export { readTariff, readTariffs, type RateSheet, type RateSheets } from './tariff/index.js'
 export * from './life-cycle/index.js'
 export { payback, type PaybackInput, type PaybackValues } from './payback/index.js'
 export * from './usage/index.js'

@@ -22,6 +22,8 @@ export interface Assembled {
   readonly complaints: readonly Complaint[]
   /** How many of the complaints are about files that cannot be read. */
   readonly unreadable: number
+  /** Whether every file that extends the project was taken in; ids cannot be checked otherwise. */
+  readonly isWhole: boolean
 }
 
 /** Reads the files that the project names, merges those that extend it, and applies the overrides. Changes `data`. */
@@ -34,6 +36,7 @@ export function assemble(
   const complaints: Complaint[] = []
   const overrides: Override[] = []
   let unreadable = 0
+  let isWhole = true
   const refuse = ({ name, path, message }: BadOverride) => problems.push({ file: name, path, message })
   for (const text of overrideTexts) {
     const override = readOverride(text, projectSchema())
@@ -55,6 +58,7 @@ export function assemble(
     if ('trouble' in found) {
       complaints.push({ segments: reference.segments, at: 'value', message: found.trouble })
       if (found.unreadable) unreadable += 1
+      if (reference.mergedInto !== undefined) isWhole = false
       continue
     }
     files.set(found.name, found.text)
@@ -62,10 +66,11 @@ export function assemble(
       const file = mergeFile(found.name, found.text, data, reference)
       merged.push({ mergedInto: reference.mergedInto, yaml: file.yaml })
       problems.push(...file.problems)
+      if (file.problems.length > 0) isWhole = false
     }
   }
   overrides.filter((override) => !namesFile(override)).forEach(apply)
-  return { overrides, files, merged, problems, complaints, unreadable }
+  return { overrides, files, merged, problems, complaints, unreadable, isWhole }
 }
 
 function namesFile(override: Override): boolean {

@@ -7,9 +7,13 @@ import { validate } from './project-validator.generated.js'
 import { checkRules } from './rules/index.js'
 import { projectSchema } from './schema.js'
 
-/** All that is wrong with the data by the schema or, when the schema is content, by the rules. */
-export function checkData(data: PlainMap, locator: Pick<Locator, 'sourceAt'>): Complaint[] {
-  if (validate(data)) return checkRules(data as unknown as Project)
+/**
+ * All that is wrong with the data by the schema or, when the schema is content, by the rules.
+ *
+ * @param isWhole False when a file that extends the data is missing: then the rules would blame what is right.
+ */
+export function checkData(data: PlainMap, locator: Pick<Locator, 'sourceAt'>, isWhole: boolean): Complaint[] {
+  if (validate(data)) return isWhole ? checkRules(data as unknown as Project) : []
   const root = projectSchema()
   const complaints = explain(root, data, [], { root, sourceAt: (segments) => locator.sourceAt(segments) })
   if (complaints.length > 0) return complaints

@@ -70,7 +70,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     const stray = at === 'parent' ? sayStrayEntry(overrides, data, locator, segments) : ''
     return { file: location.override, ...problem, message: message + stray }
   }
-  const wrong = [...parts.complaints, ...checkData(data, locator)].slice(0, MOST_PROBLEMS + 1).map(place)
+  const wrong = [...parts.complaints, ...checkData(data, locator, parts.isWhole)].slice(0, MOST_PROBLEMS + 1).map(place)
   const problems = [...parts.problems, ...wrong]
   if (problems.length > 0) {
     const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map((each) => `--set ${each}`)]

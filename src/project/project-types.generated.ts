@@ -2309,7 +2309,7 @@ of?: string[]
 before_credits?: boolean
 }
 /**
- * What changes for a customer with a solar system. State at most one of net_metering, net_billing and buy_all_sell_all; with none, exported kWh are not paid.
+ * What changes for a customer with a solar system. State at most one of net_metering, net_billing and buy_all_sell_all; with none, exported kWh are not paid. `tariff` is another tariff that a solar customer is moved to altogether; then its own `solar` holds the rule.
  */
 export interface SolarRule {
 /**
@@ -2318,6 +2318,7 @@ export interface SolarRule {
 fixed?: {
 [k: string]: FixedCharge
 }
+tariff?: Tariff
 net_metering?: NetMetering
 net_billing?: NetBilling
 buy_all_sell_all?: BuyAllSellAll

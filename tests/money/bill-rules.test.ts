@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { computeBill, computeSavings, makeCalendar, readTariff } from '../../src/money/index.js'
+import {
+  billAcrossRates,
+  computeBill,
+  computeSavings,
+  makeCalendar,
+  readTariff,
+  readTariffs,
+} from '../../src/money/index.js'
 import type { SolarRule, Tariff } from '../../src/project/index.js'
 import { bell, calendar2025, even, everyDayAt } from './hours.js'
 
@@ -116,6 +123,29 @@ describe('time of use', () => {
     // January 2025 has 23 weekdays; July 23 less the fourth, a Friday.
     expect(on(values, 0)).toBe(23 * 4)
     expect(on(values, 6)).toBe(22 * 4)
+  })
+
+  it('agrees with the clock of New York in every hour of a year, by the run-time library', () => {
+    const clock = new Intl.DateTimeFormat('en-US', {
+      timeZone: 'America/New_York',
+      weekday: 'short',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      hourCycle: 'h23',
+    })
+    const usage = Float64Array.from({ length: 8760 }, (_, h) => 1 + (h % 11))
+    const expected = Array.from<number>({ length: 12 }).fill(0)
+    for (const [h, kwh] of usage.entries()) {
+      const parts = clock.formatToParts(Date.UTC(2025, 0, 1, 5 + h))
+      const part = (type: string): string => parts.find((one) => one.type === type)?.value ?? ''
+      const [month, hour] = [Number(part('month')), Number(part('hour'))]
+      const holiday = month === 7 && part('day') === '4'
+      const working = !holiday && part('weekday') !== 'Sat' && part('weekday') !== 'Sun'
+      if (working && hour >= 17 && hour < 21) expected[month - 1]! += kwh
+    }
+    const values = hourly(tariff, usage)
+    expect(values.bills.map((_, m) => on(values, m))).toEqual(expected)
   })
 
   it('moves with daylight saving: 16:00 standard time is 17:00 on the clock in summer only', () => {
@@ -290,6 +320,31 @@ describe('solar rules', () => {
     expect(january.bank_usd).toBe(42)
   })
 
+  it('a minimum for energy does not shield the fixed charge from a credit that may pay all', () => {
+    const tariff = solar(
+      { buy_all_sell_all: { usd_per_kwh: 0.2, credit: { offsets: 'all', settle: 'never' } } },
+      { minimum: { usd_per_month: 12, of: 'energy' }, fixed: { base: { usd_per_month: 7 } } },
+    )
+    // 30 of energy and 7 fixed; 60 earned: 7 and 18 are paid by it.
+    expect(monthly(tariff, months(300), months(300)).bills[0]!.total_usd).toBe(12)
+    expect(monthly(tariff, months(300), months(100)).bills[0]!.total_usd).toBe(17)
+  })
+
+  it('a solar customer can be moved to another tariff', () => {
+    const { without, withSystem } = readTariffs(
+      flat({
+        solar: {
+          tariff: flat({ energy: { all_year: { usd_per_kwh: 0.15 } }, solar: { net_metering: { settle: 'monthly' } } }),
+        },
+      }),
+    )
+    const energy = { kind: 'monthly' as const, usageKwh: months(300), productionKwh: months(100) }
+    expect(computeSavings(without, energy, calendar2025, withSystem).values.monthly_savings_usd[0]).toBe(30 - 30)
+    expect(() => readTariffs(flat({ solar: { tariff: flat({ fixed: { base: {} } }) } }))).toThrow(
+      expect.objectContaining({ where: 'tariff.solar.tariff.fixed.base' }) as Error,
+    )
+  })
+
   it('a tax before or after the credit', () => {
     const tariff = (before: boolean): Tariff =>
       solar(
@@ -343,6 +398,17 @@ describe('energy that cannot be billed', () => {
     expect(refusal(() => hourly(flat(), even(Number.NaN)))).toBe('hour 1 is NaN kWh')
     expect(refusal(() => monthly(flat({ demand: { peak: { usd_per_kw: 1 } } }), months(1)))).toBe(
       'the tariff has demand charges, which monthly totals do not tell',
+    )
+    const perMonth = readTariff(flat({ fixed: { base: { usd_per_month: 5 } } }))
+    const changed = [
+      { from: '2025-01-01', sheet: perMonth },
+      { from: '2025-02-10', sheet: readTariff(flat()) },
+    ]
+    expect(refusal(() => billAcrossRates(changed, '2025-01-31', '2025-02-28', 100))).toBe(
+      'rates change within the bill, and charges or tiers per month cannot be divided over its parts',
+    )
+    expect(refusal(() => billAcrossRates(changed, '2024-12-01', '2025-01-02', 100))).toBe(
+      'no tariff holds on 2024-12-02',
     )
     expect(refusal(() => monthly(flat(), months(1), months(1)))).toBe(
       'the tariff has exports that are not netted over the whole bill, which monthly totals do not tell',

@@ -158,8 +158,10 @@ describe('files that the project names', () => {
       "q.yaml:19:19  site.climate.epw  file 'none.epw': no such file",
       'q.yaml:32:14  arrays.south.modules  0 is too low; allowed: 1 to 2000',
     ])
-    expect(said(folder, 'r.yaml').slice(1, 2)).toEqual([
+    expect(said(folder, 'r.yaml')).toEqual([
+      3,
       "r.yaml:19:19  site.climate.epw  file 'sub': is a folder, not a file",
+      "r.yaml:39:9  equipment.file  file 'none.yaml': no such file",
     ])
   })
 

@@ -5,10 +5,13 @@ import {
   impliedInflation,
   internalRate,
   lifeCycleCost,
+  makeCalendar,
   modifiedInternalRate,
   modifiedUniformPresentValue,
   monthlyRate,
   netPresentValue,
+  payback,
+  readTariff,
   nominalRate,
   paybackYears,
   cumulativePresentValues,
@@ -153,5 +156,29 @@ describe('internal rate of return', () => {
     const flows = [-120_000, 39_000, 30_000, 21_000, 37_000, 46_000]
     expect(modifiedInternalRate(flows, 0.1, 0.12)?.toFixed(6)).toBe('0.126094')
     expect(modifiedInternalRate(flows, 0.1, 0.14)?.toFixed(6)).toBe('0.134759')
+  })
+})
+
+describe('exceedance (P90 = P50 (1 - 1.2816 sigma), computed example of 4 % weather and 8 % model)', () => {
+  const yieldLow = (years: number): number => {
+    const hours = new Float64Array(8760).fill(1)
+    const { values } = payback({
+      sheet: readTariff({ name: 'R-1 (invented)', energy: { all_year: { usd_per_kwh: 0.1 } }, rounding: 'line' }),
+      energy: { kind: 'hourly', usageKwh: hours, productionKwh: hours },
+      calendar: makeCalendar('2025-01-01', true),
+      dcRatingW: 5000,
+      finance: {
+        years,
+        installed_cost_usd: 10_000,
+        uncertainty: { yield_sigma_pct: 8, weather_sigma_pct: 4, samples: 100 },
+      },
+      incentives: {},
+    })
+    return values.sensitivity.find((row) => row.id === 'yield')!.low / 100
+  }
+
+  it('0.885 for one year and 0.897 for the mean of 25', () => {
+    expect(yieldLow(1).toFixed(3)).toBe('0.885')
+    expect(yieldLow(25).toFixed(3)).toBe('0.897')
   })
 })

@@ -35,7 +35,8 @@ interface Part {
  * @param previousReading Day of the earlier reading, `YYYY-MM-DD`; it is not counted.
  * @param reading Day of the later reading; it is counted.
  * @returns Total in USD to the cent, from unrounded parts where the tariff rounds totals.
- * @throws StageError when no sheet holds on the first day, the dates are in the wrong order, or hours would be needed.
+ * @throws StageError when no sheet holds on the first day, the dates are in the wrong order, hours would be needed, or a
+ * charge per month would have to be divided.
  * @source Seattle City Light, Questions about residential billing procedures, 1 January 2012
  */
 export function billAcrossRates(
@@ -54,6 +55,7 @@ export function billAcrossRates(
     )
   }
   const parts = splitDays(sheets, previousReading, days)
+  if (parts.length > 1) for (const part of parts) refuseMonthlyTerms(part.sheet)
   const partDays = parts.map((part) => part.days.reduce((all, span) => all + span.count, 0))
   const shares = splitMicroKwh(microKwh(kwh), partDays)
   const bills = parts.map((part, i) => pricePart(part, shares[i] ?? 0, partDays[i] ?? 0))
@@ -81,6 +83,21 @@ export function billAcrossRates(
     })),
     total_usd: total,
   })
+}
+
+/** A charge or threshold per bill cannot be divided over the parts of a bill. */
+function refuseMonthlyTerms(sheet: RateSheet): void {
+  const perMonth =
+    sheet.fixed.some((charge) => charge.per === 'month') ||
+    sheet.minimum?.per === 'month' ||
+    sheet.tierAdders.some((adder) => adder.above.per === 'month') ||
+    sheet.energy.some((one) => one.kind === 'tiers' && one.tiers.some((tier) => tier.upTo?.per === 'month'))
+  if (!perMonth) return
+  throw new StageError(
+    'tariff',
+    'rates change within the bill, and charges or tiers per month cannot be divided over its parts',
+    'State them per day, or with prorate_by_days, as the rate sheet prorates them.',
+  )
 }
 
 function splitDays(sheets: readonly DatedSheet[], previousReading: string, days: number): Part[] {

@@ -24,6 +24,23 @@ export function recordBills(worksheet: Worksheet, sheet: RateSheet, year: BillYe
         source: sheet.source,
       })
     }
+    for (const line of bill.earned) {
+      const price =
+        line.price === undefined
+          ? { value: 'by month and hour', unit: '' }
+          : { value: toNumber(line.price), unit: `USD/${line.unit}` }
+      worksheet.step({
+        id: `${base}.earned.${line.id}`,
+        says: `${month} credit earned: ${line.says}`,
+        formula: 'credit = quantity * price',
+        inputs: [
+          { symbol: 'quantity', value: toNumber(line.quantity), unit: line.unit, from: 'usage and yield' },
+          { symbol: 'price', ...price, from: 'tariff.solar' },
+        ],
+        result: { symbol: 'credit', value: toNumber(line.amount), unit: 'USD' },
+        source: sheet.source,
+      })
+    }
     worksheet.step({
       id: `${base}.total`,
       says: `${month} bill ${which} the system: sum of its lines, to the cent`,

@@ -1,6 +1,6 @@
 import { Decimal, smaller, ZERO } from '../exact/index.js'
 import type { MoneyCreditTerms } from '../tariff/index.js'
-import type { BillLines } from './bill-lines.js'
+import type { BillLine, BillLines } from './bill-lines.js'
 
 const MINUS_ONE = new Decimal(-1)
 
@@ -26,9 +26,12 @@ export function applyCredit(
   floorOf: 'energy' | 'bill',
   month: number,
 ): CreditOutcome {
-  const charges = lines.total((line) => isOffset(line.group, line.bypassable, terms))
-  const guarded = lines.total((line) => floorOf === 'bill' || ['energy', 'riders', 'minimum'].includes(line.group))
-  const room = floor.gt(0) ? smaller(charges, guarded.minus(floor)) : charges
+  const isGuarded = (line: BillLine): boolean =>
+    floorOf === 'bill' || ['energy', 'riders', 'minimum'].includes(line.group)
+  const offset = (guarded: boolean): Decimal =>
+    lines.total((line) => isOffset(line, terms) && isGuarded(line) === guarded)
+  const aboveFloor = lines.total(isGuarded).minus(floor)
+  const room = offset(false).plus(smaller(offset(true), aboveFloor.gt(0) ? aboveFloor : ZERO))
   const used = room.gt(0) ? smaller(available, room) : ZERO
   lines.add({
     id: 'credit.used',
@@ -53,7 +56,7 @@ export function applyCredit(
   return { used, bank: ZERO, paidOut, lost: rest.minus(paidOut) }
 }
 
-function isOffset(group: string, bypassable: boolean, terms: MoneyCreditTerms): boolean {
-  if (group === 'surplus' || group === 'taxes') return false
-  return terms.offsets === 'all' || bypassable
+function isOffset(line: BillLine, terms: MoneyCreditTerms): boolean {
+  if (line.group === 'surplus' || line.group === 'taxes') return false
+  return terms.offsets === 'all' || line.bypassable
 }

@@ -44,7 +44,7 @@ export function addDemandLines(lines: BillLines, sheet: RateSheet, ledger: BillL
 /**
  * Tops the bill up to the minimum.
  *
- * @returns The part of the charges that no credit may go below: the minimum, or the charges when there is none above them.
+ * @returns The minimum, USD, which no credit may go below; 0 without one.
  */
 export function addMinimumLine(lines: BillLines, sheet: RateSheet, days: number): Decimal {
   const { minimum } = sheet

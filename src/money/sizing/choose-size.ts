@@ -44,6 +44,8 @@ export interface SizeRow {
   readonly first_year_savings_usd: number
   readonly payback_years: number | null
   readonly npv_usd: number
+  /** Text bar of the net present value: # above zero, - below, 30 characters for the largest. */
+  readonly npv_bar: string
   /** What the modules beyond the row before add; the first row against no system. */
   readonly marginal: {
     readonly modules: number
@@ -116,6 +118,7 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
   const terms = readFinance(input.finance, worksheet, input.degradationPct)
   const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
   const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
+  const widest = Math.max(...evaluated.map((one) => Math.abs(one.worth.npvUsd)), 1e-9)
   const sizes = evaluated.map((one, i): SizeRow => {
     const before = evaluated[i - 1]
     const kwh = one.annualKwh - (before?.annualKwh ?? 0)
@@ -129,6 +132,7 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       payback_years:
         one.worth.simple.interpolated === undefined ? null : Number(one.worth.simple.interpolated.toFixed(2)),
       npv_usd: cents(one.worth.npvUsd),
+      npv_bar: (one.worth.npvUsd < 0 ? '-' : '#').repeat(Math.round((30 * Math.abs(one.worth.npvUsd)) / widest)),
       marginal: {
         modules: one.candidate.modules - (before?.candidate.modules ?? 0),
         kwh: Number(kwh.toFixed(1)),

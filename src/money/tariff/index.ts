@@ -13,5 +13,5 @@ export type {
   Threshold,
   TierAdders,
 } from './rate-sheet.js'
-export { readTariff } from './read-tariff.js'
+export { readTariff, readTariffs, type RateSheets } from './read-tariff.js'
 export { scaleExportPrices } from './scale-export-prices.js'

@@ -1,4 +1,5 @@
 import type { Tariff } from '../../project/index.js'
+import { StageError } from '../../worksheet/index.js'
 import { priceReader } from './price-reader.js'
 import type { RateSheet } from './rate-sheet.js'
 import { readDemand, readFixed, readMinimum, readRiders, readTaxes } from './read-charges.js'
@@ -53,5 +54,35 @@ export function readTariff(tariff: Tariff): RateSheet {
     readDay: tariff.read_day,
     solarFixed: solar?.fixed === undefined ? undefined : readFixed('solar.fixed', solar.fixed, price),
     solar: readSolar(solar, periods, hasTiers || Object.keys(adders).length > 0, price),
+  }
+}
+
+/** Tariffs without and with the system. */
+export interface RateSheets {
+  readonly without: RateSheet
+  readonly withSystem: RateSheet
+}
+
+/**
+ * Reads a tariff and, where a solar customer is moved to another one, that too.
+ *
+ * @throws StageError as `readTariff`, or when rules stand beside the other tariff.
+ */
+export function readTariffs(tariff: Tariff): RateSheets {
+  const { tariff: other, ...rules } = tariff.solar ?? {}
+  const without = readTariff(tariff)
+  if (other === undefined) return { without, withSystem: without }
+  if (Object.keys(rules).length > 0) {
+    throw tariffError(
+      'solar',
+      'another tariff and rules of this one are both stated',
+      'Move the rules into solar.tariff.solar.',
+    )
+  }
+  try {
+    return { without, withSystem: readTariff(other) }
+  } catch (error) {
+    if (!(error instanceof StageError)) throw error
+    throw new StageError(`tariff.solar.${error.where}`, error.message, error.fix)
   }
 }

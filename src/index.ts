@@ -1,0 +1,29 @@
+/**
+ * The public library: the same stages as the subcommands, typed. A stage is a pure function from a project (and earlier
+ * results) to a result that carries its proof; only `loadProject` reads files.
+ */
+export { designTemperatures, findSite, listSites, parseEpw, siteClimate } from './climate/index.js'
+export type { Climate, HourlyClimate, MonthlyClimate } from './climate/index.js'
+export {
+  formatProblem,
+  loadProject,
+  ProjectError,
+  startingFile,
+  type LoadedProject,
+  type LoadOptions,
+  type Problem,
+  type Project,
+} from './project/index.js'
+export { arrangeModules, type ModulePlacement } from './roof/index.js'
+export { sunPosition, type SunPosition } from './sun/index.js'
+export {
+  formatSource,
+  StageError,
+  Worksheet,
+  type Assumption,
+  type Finding,
+  type Result,
+  type Source,
+  type Step,
+} from './worksheet/index.js'
+export { estimateYield, runYield, stepTable, sweepAngle, type YieldRun, type YieldValues } from './yield/index.js'
