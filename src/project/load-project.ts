@@ -4,6 +4,7 @@ import { checkData } from './check-data.js'
 import { digestOf } from './digest.js'
 import type { Complaint } from './explain/complaint.js'
 import { makeLocator, type Location } from './locator.js'
+import { nameOfOverride } from './override.js'
 import { parseYaml } from './parse-yaml.js'
 import { formatPath, splitPath } from './path.js'
 import { isPlainMap } from './plain-data.js'
@@ -73,7 +74,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
   const wrong = [...parts.complaints, ...checkData(data, locator, parts.isWhole)].slice(0, MOST_PROBLEMS + 1).map(place)
   const problems = [...parts.problems, ...wrong]
   if (problems.length > 0) {
-    const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map((each) => `--set ${each}`)]
+    const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map(nameOfOverride)]
     throw new ProjectError(sortProblems(problems, order), parts.unreadable === problems.length ? 3 : 2, sources)
   }
   return {

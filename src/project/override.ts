@@ -25,9 +25,14 @@ export interface BadOverride {
   readonly message: string
 }
 
+/** How problems name an override; one that would fill the screen is cut. */
+export function nameOfOverride(text: string): string {
+  return `--set ${text.length > 200 ? `${text.slice(0, 200)}...` : text}`
+}
+
 /** Reads `path=value`; the schema says of what type the value is, so that '724940' stays text where text is wanted. */
 export function readOverride(text: string, schema: Schema): Override | BadOverride {
-  const name = `--set ${text}`
+  const name = nameOfOverride(text)
   const equals = text.indexOf('=')
   if (equals < 1) return { name, path: '', message: "not of the form path=value, for example --set title='New roof'" }
   const path = text.slice(0, equals).trim()

@@ -2304,7 +2304,7 @@ usd_per_kwh?: number
  */
 of?: string[]
 /**
- * Whether a percentage is taken before solar credits are subtracted (true) or after.
+ * Whether a percentage is taken before solar credits are subtracted (true, also when missing) or after.
  */
 before_credits?: boolean
 }

@@ -32,7 +32,10 @@ export function toData(document: Document.Parsed): { data: unknown; complaints: 
     values += 1
     if (node === null) return null
     if (values > MOST_VALUES || depth > DEEPEST) {
-      const message = 'aliases (*name) make this file stand for far more than it holds; write the values out'
+      const message =
+        outermost === undefined
+          ? `holds more than ${MOST_VALUES} values; a project has a few hundred`
+          : 'aliases (*name) make this file stand for far more than it holds; write the values out'
       complain(outermost?.node ?? node, outermost?.path ?? path, message)
       throw new TooMuch()
     }

@@ -1,5 +1,6 @@
 import { ALUMINIUM_MODULUS_PSI } from '../tables/aluminium/index.js'
 import { beamExtremes, type BeamExtremes } from './beam-shape.js'
+import type { CombinedLoad } from './combine-loads.js'
 import { solveContinuousBeam, type LineLoad } from './continuous-beam.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { LEAST_AREA_FT2, patchLoads } from './rail-patches.js'
@@ -34,7 +35,7 @@ export function railChecks(rail: LoadedRail, supportsIn: readonly number[]): Rai
     return beamExtremes(beam, solveContinuousBeam(beam))
   }
   const onePsf = extremes(patchLoads(patches, (_key, widthFt) => widthFt))
-  for (const load of rail.combinations) {
+  for (const load of undominated(rail.combinations)) {
     const sign = load.direction === 'uplift' ? 1 : -1
     const loads = patchLoads(patches, (key, widthFt) => {
       const wind = load.windFactor * windPressurePsf(rail.wind, key.zone, area, key.exposed, load.direction)
@@ -53,4 +54,16 @@ export function railChecks(rail: LoadedRail, supportsIn: readonly number[]): Rai
     }
   }
   return [...worst.values()]
+}
+
+/** Leaves out a combination that another one of the same direction exceeds in every part, such as D beside D + S. */
+function undominated(combinations: readonly CombinedLoad[]): CombinedLoad[] {
+  return combinations.filter((c, index) => {
+    if (c.direction === 'uplift') return true
+    return !combinations.some((other, at) => {
+      if (at === index || other.direction !== 'down') return false
+      const difference = [other.normalPsf - c.normalPsf, other.windFactor - c.windFactor, other.alongPsf - c.alongPsf]
+      return difference.every((d) => d >= 0) && (at < index || difference.some((d) => d > 0))
+    })
+  })
 }

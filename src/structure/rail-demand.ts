@@ -77,12 +77,12 @@ function mountDemand(
   const to = after === undefined ? rail.line.endIn : (xIn + after) / 2
   const { areaFt2, worst } = tributary(rail, from, to)
   const total = unit.reduce((sum, u) => sum + (u.perPsf[index] ?? 0), 0)
+  // A zone whose load would relieve this mount is left out: a gust need not press on all zones at once.
   const windLb = (direction: 'uplift' | 'down'): number =>
-    unit.reduce(
-      (sum, u) =>
-        sum + (u.perPsf[index] ?? 0) * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction),
-      0,
-    )
+    unit.reduce((sum, u) => {
+      const lbPerPsf = Math.max(0, u.perPsf[index] ?? 0)
+      return sum + lbPerPsf * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction)
+    }, 0)
   const wind = { uplift: windLb('uplift'), down: windLb('down') }
   const held = new Map<string, MountCheck>()
   let [uplift, down, along, combination, highest] = [0, 0, 0, '', -1]
@@ -132,6 +132,7 @@ function tributary(rail: LoadedRail, from: number, to: number): { areaFt2: numbe
   const ranked = [...areas.values()]
     .filter((part) => part.areaFt2 >= NAMING_SHARE * total)
     .map((part) => ({ ...part, psf: windPressurePsf(rail.wind, part.key.zone, area, part.key.exposed, 'uplift') }))
-    .sort((a, b) => b.psf - a.psf)
+    // Of two zones with the same pressure the one with more area names the mount.
+    .sort((a, b) => (Math.abs(b.psf - a.psf) > 1e-9 ? b.psf - a.psf : b.areaFt2 - a.areaFt2))
   return { areaFt2: area, worst: ranked[0]?.key ?? keysOf(rail.patches)[0] ?? { zone: '1', exposed: false } }
 }

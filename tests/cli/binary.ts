@@ -17,7 +17,7 @@ function newest(folder: string): number {
 }
 
 function isFresh(): boolean {
-  const built = join(ROOT, 'dist/program/main.js')
+  const built = join(ROOT, 'dist/program/main.cjs')
   return existsSync(built) && statSync(built).mtimeMs > newest(join(ROOT, 'src'))
 }
 
@@ -40,7 +40,7 @@ export function ensureBuilt(): void {
       const tsc = join(ROOT, 'node_modules/typescript/bin/tsc')
       const build = spawnSync(process.execPath, [tsc, '-p', 'tsconfig.json'], { cwd: ROOT, encoding: 'utf8' })
       const bundle = spawnSync('npm', ['run', '--silent', 'bundle'], { cwd: ROOT, encoding: 'utf8' })
-      if (bundle.status !== 0 || !existsSync(join(ROOT, 'dist/program/main.js')))
+      if (bundle.status !== 0 || !existsSync(join(ROOT, 'dist/program/main.cjs')))
         throw new Error(`the build failed:\n${build.stdout}${build.stderr}${bundle.stderr}`)
       return
     } finally {

@@ -18,7 +18,7 @@ const kwh = fc.integer({ min: 0, max: 20_000 }).map((tenths) => tenths / 10)
 const months = fc.array(kwh, { minLength: 12, maxLength: 12 })
 const peak = fc.integer({ min: 0, max: 60 }).map((tenths) => tenths / 10)
 const rounding = fc.constantFrom('line' as const, 'total' as const)
-const runs = { numRuns: 25 }
+const runs = { numRuns: 15 }
 
 const flatTariff = (usd: number, how: 'line' | 'total'): Tariff => ({
   name: 'R-1 (invented)',

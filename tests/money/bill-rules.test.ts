@@ -379,6 +379,24 @@ describe('savings', () => {
   })
 })
 
+describe('what a tariff leaves open', () => {
+  it('is settled on the cautious side and said', () => {
+    const tariff = flat({
+      solar: { net_metering: { settle: 'annual', true_up_month: 4 } },
+      taxes: { city: { percent: 1 } },
+    })
+    const { assumptions } = computeBill(
+      readTariff(tariff),
+      { kind: 'hourly', usageKwh: even(1), productionKwh: bell(2) },
+      calendar2025,
+    )
+    expect(assumptions.map((one) => [one.path, one.value])).toEqual([
+      ['tariff.solar.net_metering.surplus_usd_per_kwh', 0],
+      ['tariff.taxes.city.before_credits', 'true'],
+    ])
+  })
+})
+
 describe('energy that cannot be billed', () => {
   const refusal = (run: () => unknown): string => {
     try {

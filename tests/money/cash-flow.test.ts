@@ -96,6 +96,7 @@ describe('cash flow', () => {
     const { assumptions } = worksheet.result(null)
     expect(assumptions.map((one) => one.path)).toEqual([
       'finance.years',
+      'finance.money',
       'finance.inflation_pct',
       'finance.discount_rate_pct',
       'finance.electricity_escalation_pct',

@@ -10,7 +10,8 @@ import {
   type PaybackInput,
 } from '../../src/money/index.js'
 import type { Finance, Incentive } from '../../src/project/index.js'
-import { bell, calendar2025, even } from './hours.js'
+import { shiftUse } from '../../src/money/payback/shift-use.js'
+import { bell, calendar2025, even, total } from './hours.js'
 
 const sheet = readTariff({
   name: 'R-1 (invented)',
@@ -110,6 +111,20 @@ describe('payback', () => {
     })
     const row = payback({ ...input(), sheet: billing }).values.sensitivity.find((one) => one.id === 'export_price')
     expect(row!.npv_at_high_usd).toBeGreaterThan(row!.npv_at_low_usd)
+  })
+
+  it('moves use into and out of the hours of production', () => {
+    const unpaid = readTariff({ name: 'R-3 (invented)', energy: { all_year: { usd_per_kwh: 0.2 } }, rounding: 'line' })
+    const row = payback({ ...input(), sheet: unpaid }).values.sensitivity.find((one) => one.id === 'own_use')
+    expect(row!.npv_at_high_usd).toBeGreaterThan(row!.npv_at_low_usd)
+    const usage = Float64Array.from({ length: 8760 }, (_, h) => 0.2 + (h % 5) / 10)
+    for (const share of [0.1, -0.1, 0.9, -0.9]) {
+      const shifted = shiftUse(usage, bell(2.5), share)
+      const sunny = (hours: Float64Array): number => total(hours.slice(24, 48).filter((_, h) => h >= 6 && h < 18))
+      expect(total(shifted.slice(24, 48))).toBeCloseTo(total(usage.slice(24, 48)), 9)
+      expect(Math.min(...shifted)).toBeGreaterThanOrEqual(0)
+      expect(Math.sign(sunny(shifted) - sunny(usage))).toBe(Math.sign(share))
+    }
   })
 
   it('gives no value that is no number', () => {

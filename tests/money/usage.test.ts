@@ -25,22 +25,35 @@ function hours(from: string, count: number): Hour[] {
 }
 const year = hours('2025-01-01T00:00:00-05:00', 8760)
 
+/** Runs of hours that follow each other: one block each, whose readings need no time of their own. */
+function runsOf(readings: readonly Hour[]): Hour[][] {
+  const runs: Hour[][] = []
+  for (const reading of readings) {
+    const last = runs.at(-1)
+    if (last?.at(-1)?.utc === reading.utc - 3600) last.push(reading)
+    else runs.push([reading])
+  }
+  return runs
+}
+
 function espi(
   readings: readonly Hour[],
   type: { uom?: number; power?: number; flow?: number; extra?: string } = {},
 ): string {
   const { uom = 72, power = 0, flow = 1, extra = '' } = type
-  const values = readings
+  const value = ({ kwh }: Hour): string =>
+    `<espi:IntervalReading><espi:value>${String(Math.round(kwh * 1000 * 10 ** -power))}</espi:value></espi:IntervalReading>`
+  const blocks = runsOf(readings)
     .map(
-      ({ utc, kwh }) =>
-        `<espi:IntervalReading><espi:timePeriod><espi:duration>3600</espi:duration><espi:start>${String(utc)}</espi:start></espi:timePeriod><espi:value>${String(Math.round(kwh * 1000 * 10 ** -power))}</espi:value></espi:IntervalReading>`,
+      (run) =>
+        `<espi:IntervalBlock><espi:interval><espi:start>${String(run[0]!.utc)}</espi:start></espi:interval>${run.map(value).join('')}</espi:IntervalBlock>`,
     )
     .join('')
   return `<?xml version="1.0"?><feed xmlns="http://www.w3.org/2005/Atom" xmlns:espi="http://naesb.org/espi">
 <entry><link rel="self" href="/U/1"/><title>12 Lark Hollow &amp; Co</title><content><espi:UsagePoint><espi:ServiceCategory><espi:kind>0</espi:kind></espi:ServiceCategory></espi:UsagePoint></content></entry>
 <entry><link rel="self" href="/L/1"/><content><espi:LocalTimeParameters><espi:dstEndRule>B40E2000</espi:dstEndRule><espi:dstOffset>3600</espi:dstOffset><espi:dstStartRule>360E2000</espi:dstStartRule><espi:tzOffset>-18000</espi:tzOffset></espi:LocalTimeParameters></content></entry>
 <entry><link rel="self" href="/U/1/M/1"/><link rel="related" href="/U/1/M/1/B"/><link rel="related" href="/R/1"/><content><espi:MeterReading/></content></entry>
-<entry><link rel="self" href="/U/1/M/1/B/1"/><link rel="up" href="/U/1/M/1/B"/><content><espi:IntervalBlock>${values}</espi:IntervalBlock></content></entry>
+<entry><link rel="self" href="/U/1/M/1/B/1"/><link rel="up" href="/U/1/M/1/B"/><content>${blocks}</content></entry>
 <entry><link rel="self" href="/R/1"/><content><espi:ReadingType><espi:accumulationBehaviour>4</espi:accumulationBehaviour><espi:flowDirection>${String(flow)}</espi:flowDirection><espi:intervalLength>3600</espi:intervalLength><espi:powerOfTenMultiplier>${String(power)}</espi:powerOfTenMultiplier><espi:uom>${String(uom)}</espi:uom></espi:ReadingType></content></entry>
 ${extra}</feed>`
 }

@@ -34,6 +34,12 @@ describe('--set', () => {
     expect(loaded.locate(path)).toEqual({ override: `--set ${override}` })
   })
 
+  test('a value that would fill the screen is cut in the message', () => {
+    const [said = ''] = problemsOf(STARTER, { overrides: [`site.climate=${'['.repeat(100_000)}`] })
+    expect(said.length).toBeLessThan(400)
+    expect(said).toContain('site.climate  the value is not readable as YAML: ')
+  })
+
   test('several are applied in order, and lists grow', () => {
     const overrides = ['documents.0=a.pdf', 'documents.1=b.pdf', 'documents.0=c.pdf', 'title=x', 'title=y']
     const { project } = loadText(STARTER, { overrides })

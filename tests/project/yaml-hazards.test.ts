@@ -43,6 +43,11 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
     bomb,
     ['5:36  e.7  aliases (*name) make this file stand for far more than it holds; write the values out'],
   ],
+  [
+    'far too many values',
+    `documents: [${'a, '.repeat(100_001)}b]`,
+    ['1:300007  documents.99998  holds more than 100000 values; a project has a few hundred'],
+  ],
   ['alias inside itself', 'title: &a [*a]\n', ['1:12  title.0  alias *a lies inside itself']],
   ['alias of nothing', 'title: *a\n', ['1:8  title  no anchor &a stands before this alias']],
   ['tag', 'title: !shout hello\n', ['1:8  tags (!name) are not used in project files; remove it']],

@@ -28,10 +28,8 @@ const site = (edition: LoadEdition, exposure: 'B' | 'C' | 'D', meanRoofHeightFt:
   keepExposureBFloor: false,
 })
 
-/** Whether a computed value is the printed one within a share of it. */
-function expectShare(value: number, printed: number, share: number): void {
-  expect(Math.abs(value - printed) / Math.abs(printed)).toBeLessThanOrEqual(share)
-}
+/** Difference of a computed from a printed value as a share of the printed one. */
+const off = (value: number, printed: number): number => Math.abs(value - printed) / Math.abs(printed)
 
 describe('velocity pressure exposure coefficient', () => {
   // ASCE 7-16 table 26.10-1, printed to two decimals; the formula of its note 1 differs by at most 0.006.
@@ -62,7 +60,9 @@ describe('velocity pressure exposure coefficient', () => {
   )
   it.each(factors)('gives the factor of $exposure at $mean_roof_height_ft ft', (row) => {
     const kz = exposureCoefficient(site('ASCE 7-10', row['exposure'] as 'B', Number(row['mean_roof_height_ft']), 100))
-    expectShare(kz / 0.7, Number(row['IRC2012-2018_R301.2(3)_value_inferred_from_a_read_table']), 0.006)
+    expect(off(kz / 0.7, Number(row['IRC2012-2018_R301.2(3)_value_inferred_from_a_read_table']))).toBeLessThanOrEqual(
+      0.006,
+    )
   })
 })
 
@@ -155,7 +155,7 @@ describe('published wind calculations', () => {
   // Permit calculation in a city record (2025), flush modules, gable 20 deg, ASCE 7-16 29.4.4: V 115, Kz 0.85, A 19.8.
   // Printed qz 24.3 is 0.7 % under its own formula; the chain is followed from the printed value, rounding 0.5 %.
   it('follows the chain of the 115 mph gable', () => {
-    expectShare(velocityPressurePsf(site('ASCE 7-16', 'C', 15, 115)), 24.3, 0.008)
+    expect(off(velocityPressurePsf(site('ASCE 7-16', 'C', 15, 115)), 24.3)).toBeLessThanOrEqual(0.008)
     expect(solarEqualisation(19.8)).toBeCloseTo(0.68, 2)
     for (const [zone, printedGcp, p, windLb, netLb] of [
       ['1', 2.0, 33.2, 393.6, 358.0],
@@ -171,9 +171,9 @@ describe('published wind calculations', () => {
         false,
         'uplift',
       )
-      expectShare(pressure, p, 0.005)
-      expectShare(0.6 * pressure * 19.8, windLb, 0.005)
-      expectShare(0.6 * pressure * 19.8 - 35.6, netLb, 0.006)
+      expect(off(pressure, p)).toBeLessThanOrEqual(0.005)
+      expect(off(0.6 * pressure * 19.8, windLb)).toBeLessThanOrEqual(0.005)
+      expect(off(0.6 * pressure * 19.8 - 35.6, netLb)).toBeLessThanOrEqual(0.006)
     }
   })
 
@@ -181,25 +181,25 @@ describe('published wind calculations', () => {
   // Its coefficients 1.5 and 2.5 are of another slope range: the arithmetic is tested with them, ours against figure 30.3-2B.
   it('follows the arithmetic of the 98 mph roof, and the right figure', () => {
     const qh = 0.00256 * 0.85 * 0.85 * 98 ** 2
-    expectShare(qh, 17.8, 0.003)
+    expect(off(qh, 17.8)).toBeLessThanOrEqual(0.003)
     const [low, mid, high] = [1.5, 2.5 * 1.5, 3.6 * 1.5].map((g) => qh * g * solarEqualisation(10.83))
-    expectShare(low ?? 0, 20.9, 0.003)
-    expectShare(mid ?? 0, 52.4, 0.003)
-    expectShare(high ?? 0, 75.4, 0.003)
-    expectShare(0.6 * (high ?? 0) * 10.83 - 16.6, 473.5, 0.003)
+    expect(off(low ?? 0, 20.9)).toBeLessThanOrEqual(0.003)
+    expect(off(mid ?? 0, 52.4)).toBeLessThanOrEqual(0.003)
+    expect(off(high ?? 0, 75.4)).toBeLessThanOrEqual(0.003)
+    expect(off(0.6 * (high ?? 0) * 10.83 - 16.6, 473.5)).toBeLessThanOrEqual(0.003)
     const wind = { shape: gable('ASCE 7-16', 18), velocityPressurePsf: qh }
-    expectShare(windPressurePsf(wind, '1', 10.83, false, 'uplift'), 27.9, 0.003)
-    expectShare(windPressurePsf(wind, '2r', 10.83, true, 'uplift'), 61.8, 0.003)
-    expectShare(windPressurePsf(wind, '3r', 10.83, true, 'uplift'), 74.1, 0.003)
+    expect(off(windPressurePsf(wind, '1', 10.83, false, 'uplift'), 27.9)).toBeLessThanOrEqual(0.003)
+    expect(off(windPressurePsf(wind, '2r', 10.83, true, 'uplift'), 61.8)).toBeLessThanOrEqual(0.003)
+    expect(off(windPressurePsf(wind, '3r', 10.83, true, 'uplift'), 74.1)).toBeLessThanOrEqual(0.003)
   })
 
   // Permit calculation in a city record (2023), exposure B at 15 ft, V 110, A 12.7, gammaE 1.5, D 2.9: printed 238.9 lb, 237.7 recalculated.
   it('follows the exposure B chain', () => {
-    expectShare(velocityPressurePsf(site('ASCE 7-16', 'B', 15, 110)), 15.01, 0.01)
+    expect(off(velocityPressurePsf(site('ASCE 7-16', 'B', 15, 110)), 15.01)).toBeLessThanOrEqual(0.01)
     expect(solarEqualisation(12.7)).toBeCloseTo(0.76, 2)
     const p = 15.01 * 2 * 1.5 * solarEqualisation(12.7)
-    expectShare(p, 34.1, 0.004)
-    expectShare(12.7 * (0.6 * p - 0.6 * 2.9), 238.9, 0.006)
+    expect(off(p, 34.1)).toBeLessThanOrEqual(0.004)
+    expect(off(12.7 * (0.6 * p - 0.6 * 2.9), 238.9)).toBeLessThanOrEqual(0.006)
   })
 
   // Permit calculation in a city record, ASCE 7-10 section 30.5: V 140, B, h 15, slope 7-27, A 10, strength level.
@@ -213,7 +213,7 @@ describe('published wind calculations', () => {
       shape: gable('ASCE 7-10', 20),
       velocityPressurePsf: velocityPressurePsf(site('ASCE 7-10', 'B', 15, 140)),
     }
-    expectShare(windPressurePsf(wind, zone, 10, false, direction), printed, 0.004)
+    expect(off(windPressurePsf(wind, zone, 10, false, direction), printed)).toBeLessThanOrEqual(0.004)
   })
 
   // Example 6.2 of the ASCE guide to 7-22 (answers quoted in an independent check report), qh Kd 29.39, with GCpi 0.18.
@@ -254,7 +254,7 @@ describe('published wind calculations', () => {
       const { uplift } = cladding(row['roof_slope_deg'] ?? '', (row['zone'] ?? '').split(';')[0] ?? '', 10)
       const height = Number((row['mean_roof_height_ft'] ?? '').split(' ')[0])
       const q = velocityPressurePsf(site('ASCE 7-10', row['exposure'] as 'B', height, 160))
-      expectShare(0.6 * q * (uplift - 0.18), Number(row['neg_psf_printed']), 0.006)
+      expect(off(0.6 * q * (uplift - 0.18), Number(row['neg_psf_printed']))).toBeLessThanOrEqual(0.006)
     },
   )
 })

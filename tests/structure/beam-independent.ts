@@ -37,7 +37,9 @@ export function finiteElementBeam(beam: BeamModel): { reactionsLb: number[]; def
     free.map((i) => F[i] ?? 0),
   )
   for (const [index, i] of free.entries()) u[i] = solved[index] ?? 0
-  const reactionsLb = held.map((i) => (F[i] ?? 0) - (K[i] ?? []).reduce((sum, v, j) => sum + v * (u[j] ?? 0), 0))
+  const reactionsLb = held.map(
+    (i) => (F[i] ?? 0) - (K[i] ?? new Float64Array(n)).reduce((sum, v, j) => sum + v * (u[j] ?? 0), 0),
+  )
   return { reactionsLb, deflectionAt: (x) => u[2 * nodes.indexOf(Number(x.toFixed(6)))] ?? Number.NaN }
 }
 

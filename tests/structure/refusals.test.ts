@@ -182,9 +182,7 @@ describe('conditions of the method for parallel modules are findings', () => {
   })
 
   it('height above the roof', () => {
-    expect(ids(changed('arrays.south.standoff_in', 8.6))).toEqual(
-      ['error structure.solar-edge-distance', 'error structure.solar-height'].filter((id) => !id.includes('edge')),
-    )
+    expect(ids(changed('arrays.south.standoff_in', 8.6))).toEqual([])
     expect(ids(changed('arrays.south.standoff_in', 9))).toContain('error structure.solar-height')
   })
 

@@ -5,7 +5,7 @@ import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
 import { lotDistances } from './lot-distances.js'
 import { planeInPlan, planPoint } from './plan-frame.js'
-import { toXY } from './plane-figures.js'
+import { clippedTo, toXY } from './plane-figures.js'
 
 /** Letters that mark equipment on the plan, and what they are called. */
 export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: string, name: string]>> = {
@@ -63,7 +63,7 @@ function roofs(input: PacketInput): Primitive[] {
     return [
       { kind: 'path', points: plane.corners.map(place), closed: true, pen: 'thin', dash: 'dashed' },
       ...plane.pathways.flatMap((pathway) =>
-        pathway.figures.map((figure): Primitive => ({ kind: 'path', points: clipToPlane(figure.map(toXY), plane.corners.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })), closed: true, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })),
+        pathway.figures.map((figure): Primitive => ({ kind: 'path', points: clippedTo(plane.corners.map(toXY), figure.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })), closed: true, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })),
       ),
       ...modules
         .filter((module) => module.roofPlane === plane.id)
@@ -71,12 +71,6 @@ function roofs(input: PacketInput): Primitive[] {
       ...(stated?.raceway === undefined ? [] : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
     ]
   })
-}
-
-function clipToPlane(figure: readonly XY[], outline: readonly XY[]): XY[] {
-  const box = boundsOf(outline)
-  const limit = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value))
-  return figure.map(({ x, y }) => xy(limit(x, box.x, box.x + box.width), limit(y, box.y, box.y + box.height)))
 }
 
 function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {

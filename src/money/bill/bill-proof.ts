@@ -61,6 +61,7 @@ export function recordBills(worksheet: Worksheet, sheet: RateSheet, year: BillYe
 export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: BillYear): void {
   const { solar } = sheet
   const hourly = year.bills.some((bill) => bill.ledger.hourly)
+  for (const assumption of sheet.assumptions) worksheet.assume(assumption)
   if (!year.solar) return
   if (solar.rule === 'unpaid') {
     worksheet.find({

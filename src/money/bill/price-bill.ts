@@ -1,4 +1,4 @@
-import { Decimal, kwhDecimal, sum, toCents, ZERO } from '../exact/index.js'
+import { kwhDecimal, sum, toCents, ZERO, type Decimal } from '../exact/index.js'
 import type { MoneyCreditTerms, RateSheet, SolarTerms } from '../tariff/index.js'
 import { BillLines, type BillLine } from './bill-lines.js'
 import { applyCredit, type CreditOutcome } from './credits.js'
@@ -7,6 +7,7 @@ import { exportEarnings, splitNetBilling, type Earned } from './export-credit.js
 import { addDemandLines, addFixedLines, addMinimumLine } from './fixed-lines.js'
 import type { BillLedger } from './ledger.js'
 import { netOverBill } from './net-metering.js'
+import { moveSurplusToCredit, settleKwh } from './settle-surplus.js'
 import { addTaxLines } from './tax-lines.js'
 
 /** What is carried from one bill to the next. */
@@ -117,44 +118,4 @@ function netEnergy(terms: SolarTerms, sheet: RateSheet, ledger: BillLedger, befo
       return { billed: ledger.segments.map((s) => s.load), earned: [earned], bankMicro, credit: terms.credit }
     }
   }
-}
-
-/** A surplus valued at retail becomes credit instead of a charge below zero. */
-function moveSurplusToCredit(lines: BillLines): Decimal {
-  const energy = lines.total((line) => line.bypassable)
-  if (energy.gte(0)) return ZERO
-  const surplus = energy.times(-1)
-  const says = 'energy surplus moved to the credit'
-  lines.add({ id: 'energy.to_credit', group: 'energy', says, quantity: surplus, unit: 'USD', price: new Decimal(1) })
-  return surplus
-}
-
-/** Pays or gives up banked kWh on the bill on which they are settled. */
-function settleKwh(
-  lines: BillLines,
-  terms: SolarTerms,
-  bankMicro: Float64Array,
-  month: number,
-): { readonly bankMicro: Float64Array; readonly lostMicro: number } {
-  const left = total(bankMicro)
-  if (terms.rule !== 'net metering' || left === 0) return { bankMicro, lostMicro: 0 }
-  if (terms.settle === 'annual' && month !== terms.trueUpMonth) return { bankMicro, lostMicro: 0 }
-  const paid = !terms.surplusUsdPerKwh.eq(0)
-  if (paid) {
-    const price = terms.surplusUsdPerKwh.times(-1)
-    const quantity = kwhDecimal(left)
-    lines.add({ id: 'surplus.kwh', group: 'surplus', says: 'left-over kWh paid', quantity, unit: 'kWh', price })
-    if (terms.settle === 'annual') {
-      const one = new Decimal(1)
-      lines.add({
-        id: 'surplus.fee',
-        group: 'surplus',
-        says: 'true-up fee',
-        quantity: one,
-        unit: 'times',
-        price: terms.trueUpFeeUsd,
-      })
-    }
-  }
-  return { bankMicro: new Float64Array(bankMicro.length), lostMicro: paid ? 0 : left }
 }

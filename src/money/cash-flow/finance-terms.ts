@@ -1,5 +1,11 @@
 import type { Finance } from '../../project/index.js'
-import { DEFAULT_RATES, PRICE_INDEX, PRICE_INDEX_FIRST_YEAR, type PublishedRate } from '../../tables/money/index.js'
+import {
+  DEFAULT_RATES,
+  PRICE_INDEX,
+  PRICE_INDEX_FIRST_YEAR,
+  PRICE_INDEX_SOURCE,
+  type PublishedRate,
+} from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
 
@@ -14,7 +20,6 @@ export interface FinanceTerms {
   /** Set when the price index is a constant rate. */
   readonly escalation: number | undefined
   readonly degradation: number
-  readonly baseYear: number
 }
 
 /** Discount rate in the money that is reported. */
@@ -43,7 +48,15 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       source: rate.source,
     })
   const years = finance.years ?? assume('years', DEFAULT_RATES.studyYears)
-  const money = finance.money ?? 'real'
+  const money =
+    finance.money ??
+    worksheet.assume({
+      path: 'finance.money',
+      value: 'real' as const,
+      unit: '',
+      why: 'constant dollars keep inflation out of the answer',
+      source: { document: '10 CFR 436', standing: 'secondary' },
+    })
   const inflation = (finance.inflation_pct ?? assume('inflation_pct', DEFAULT_RATES.inflationPct)) / 100
   const stated = finance.discount_rate_pct
   const realDiscount =
@@ -52,7 +65,6 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       : money === 'real'
         ? stated / 100
         : realRate(stated / 100, inflation)
-  const baseYear = finance.base_year ?? PRICE_INDEX_FIRST_YEAR + 1
   const { electricity_price_index: division, electricity_escalation_pct: rate } = finance
   if (division !== undefined && rate !== undefined) {
     throw new StageError(
@@ -61,6 +73,17 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       'Keep one of electricity_escalation_pct and electricity_price_index.',
     )
   }
+  const baseYear =
+    finance.base_year ??
+    (division === undefined
+      ? undefined
+      : worksheet.assume({
+          path: 'finance.base_year',
+          value: PRICE_INDEX_FIRST_YEAR + 1,
+          unit: '',
+          why: 'the year after the base year of the published index',
+          source: PRICE_INDEX_SOURCE,
+        }))
   const escalation =
     division === undefined
       ? (rate ?? assume('electricity_escalation_pct', DEFAULT_RATES.realEscalationPct)) / 100
@@ -70,13 +93,15 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
     money,
     realDiscount,
     inflation,
-    priceIndex: escalation === undefined ? publishedIndex(division, baseYear, years) : constantIndex(escalation, years),
+    priceIndex:
+      escalation === undefined
+        ? publishedIndex(division, baseYear ?? PRICE_INDEX_FIRST_YEAR, years)
+        : constantIndex(escalation, years),
     escalation,
     degradation:
       (finance.degradation_pct_per_year ??
         degradationPct ??
         assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)) / 100,
-    baseYear,
   }
 }
 

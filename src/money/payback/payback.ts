@@ -1,7 +1,7 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import { SHOWN_DISCOUNT_PCT } from '../../tables/money/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { computeSavings, savingsCurve, type HouseEnergy, type SavingsCurve, type SavingsValues } from '../bill/index.js'
+import { computeSavings, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
@@ -12,8 +12,9 @@ import {
   type FinanceTerms,
 } from '../cash-flow/index.js'
 import { netPresentValue, nominalRate } from '../life-cycle/index.js'
-import { scaleExportPrices, type RateSheet } from '../tariff/index.js'
+import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
+import { curveVariants } from './curve-variants.js'
 import { tellIncentives, tellWorth } from './payback-findings.js'
 import { recordWorth } from './payback-proof.js'
 import type { PaybackValues } from './payback-values.js'
@@ -94,9 +95,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   const spread = readSpread(finance.uncertainty ?? {}, worksheet)
   const bills = computeSavings(sheet, energy, calendar, solarSheet)
   worksheet.include(bills)
-  const curveOf = (withSystem: RateSheet, nodes: readonly number[]): SavingsCurve =>
-    savingsCurve(sheet, energy, calendar, nodes, withSystem)
-  const curve = curveOf(solarSheet, yearScales(terms))
+  const curve = savingsCurve(sheet, energy, calendar, yearScales(terms), solarSheet)
   const base: CashFlowInput = {
     curve,
     firstYearKwh,
@@ -111,12 +110,6 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   recordWorth(worksheet, flow, terms, worth)
   tellIncentives(worksheet, incentives, flow)
   tellWorth(worksheet, base, worth)
-  const half = scaleExportPrices(solarSheet, 0.5)
-  const oneAndHalf = scaleExportPrices(solarSheet, 1.5)
-  const exportCurves =
-    half === undefined || oneAndHalf === undefined
-      ? undefined
-      : { half: curveOf(half, []), oneAndHalf: curveOf(oneAndHalf, []) }
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
   const saved = savedKwh(solarSheet, bills.values)
@@ -148,6 +141,6 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
-    sensitivity: sensitivityValues(sensitivity(base, spread, exportCurves)),
+    sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar))),
   })
 }

@@ -1,9 +1,4 @@
-export {
-  chooseSize,
-  type ChooseSizeInput,
-  type ChooseSizeValues,
-  type SizeCandidate,
-  type SizeRow,
-} from './choose-size.js'
+export { chooseSize } from './choose-size.js'
 export type { SizePicks } from './pick-sizes.js'
+export type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
 export { whatChanges, type LineChange } from './what-changes.js'

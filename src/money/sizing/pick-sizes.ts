@@ -1,4 +1,4 @@
-import type { SizeRow } from './choose-size.js'
+import type { SizeRow } from './size-types.js'
 
 /** Number of modules by yardstick; null = no size meets it. */
 export interface SizePicks {

@@ -1,11 +1,12 @@
 import type { Observance } from '../calendar/index.js'
-import type { Source } from '../../worksheet/index.js'
+import type { Assumption, Source } from '../../worksheet/index.js'
 import type { Decimal } from '../exact/index.js'
 
 /** A tariff that was checked and whose prices are exact decimals. Seasons and periods are addressed by index. */
 export interface RateSheet {
   readonly name: string
   readonly source: Source
+  readonly assumptions: readonly Assumption[]
   readonly seasons: readonly string[]
   /** Season of each day of a 365-day year. */
   readonly seasonOfDay: Uint8Array

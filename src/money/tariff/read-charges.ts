@@ -81,7 +81,7 @@ export function readTaxes(
       percent: percent === undefined ? undefined : decimal(percent),
       usdPerKwh: perKwh === undefined ? undefined : price(`${place}.usd_per_kwh`, perKwh),
       of: tax.of,
-      beforeCredits: tax.before_credits === true,
+      beforeCredits: tax.before_credits !== false,
     }
   })
 }

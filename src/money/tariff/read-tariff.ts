@@ -7,6 +7,7 @@ import { readEnergy, readTierAdders } from './read-energy.js'
 import { readSeasons } from './read-seasons.js'
 import { readSolar } from './read-solar.js'
 import { readTimeOfUse } from './read-time-of-use.js'
+import { tariffAssumptions } from './tariff-assumptions.js'
 import { tariffError } from './tariff-error.js'
 
 /**
@@ -36,6 +37,7 @@ export function readTariff(tariff: Tariff): RateSheet {
       ...(tariff.checked === undefined ? {} : { edition: `checked ${tariff.checked}` }),
       standing: 'project file',
     },
+    assumptions: tariffAssumptions(tariff),
     seasons,
     seasonOfDay,
     periods,

@@ -71,6 +71,10 @@ function fromTotals(
       'State twelve totals, January first.',
     )
   }
+  const bad = (months ?? [usage.annual_kwh ?? 0]).find((kwh) => !Number.isFinite(kwh) || kwh < 0)
+  if (bad !== undefined) {
+    throw new StageError(`usage.${kind}`, `${String(bad)} is no use in kWh`, 'State kWh, zero or above.')
+  }
   const shape = chooseShape(usage.load_shape, context.state, worksheet)
   const daylightSaving = usage.daylight_saving ?? assumedDaylightSaving(worksheet)
   const year =

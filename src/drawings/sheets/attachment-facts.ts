@@ -1,0 +1,63 @@
+import type { Framing, Mount, Project, PvModule, Rail } from '../../project/index.js'
+import { LUMBER_SIZES } from '../../tables/nds/index.js'
+import type { PacketInput } from '../inputs.js'
+
+/** Sizes of one attachment, in; what the project does not state is undefined and not dimensioned. */
+export interface AttachmentFacts {
+  readonly planeId: string
+  readonly framing: Framing
+  readonly mount: Mount
+  readonly mountId: string
+  readonly rail: Rail
+  readonly railId: string
+  readonly module: PvModule
+  readonly breadthIn: number
+  readonly depthIn: number
+  readonly sheathingIn: number
+  readonly coveringIn: number
+  readonly baseIn: number
+  readonly standoffIn: number
+  readonly moduleIn: number
+  /** Gap between neighbouring modules of a row, undefined when no two stand side by side. */
+  readonly gapIn: number | undefined
+  readonly threadInRafterIn: number | undefined
+}
+
+/** The attachment on the first plane with modules whose framing is stated, or undefined when parts are missing. */
+export function attachmentFacts(input: PacketInput): AttachmentFacts | undefined {
+  const { project } = input
+  const [railId, mountId] = [project.structure?.rail ?? '', project.structure?.mount ?? '']
+  const rail = project.equipment.rails?.[railId]
+  const mount = project.equipment.mounts?.[mountId]
+  const array = Object.values(project.arrays).find((each) => project.structure?.framing?.[each.roof_plane] !== undefined)
+  if (rail === undefined || mount === undefined || array === undefined) return undefined
+  const framing = project.structure?.framing?.[array.roof_plane]
+  const module = project.equipment.modules?.[array.module]
+  if (framing?.nominal_size === undefined || module === undefined) return undefined
+  return {
+    planeId: array.roof_plane,
+    framing,
+    mount,
+    mountId,
+    rail,
+    railId,
+    module,
+    ...LUMBER_SIZES[framing.nominal_size],
+    sheathingIn: framing.sheathing_in ?? 0,
+    coveringIn: framing.covering_in ?? 0,
+    baseIn: mount.base_in ?? 0,
+    standoffIn: array.standoff_in,
+    moduleIn: module.thickness_in ?? 1.4,
+    gapIn: moduleGapIn(input, project),
+    threadInRafterIn: input.mounts?.values.lag.thread_in_rafter_in,
+  }
+}
+
+function moduleGapIn(input: PacketInput, project: Project): number | undefined {
+  const { modules } = input.arrangement.values
+  const gaps = modules.flatMap((module) => {
+    const next = modules.find((other) => other.array === module.array && other.block === module.block && other.row === module.row && other.column === module.column + 1)
+    return next === undefined || project.arrays[module.array] === undefined ? [] : [(next.xFt - module.xFt - module.widthFt) * 12]
+  })
+  return gaps.length === 0 ? undefined : Math.min(...gaps)
+}

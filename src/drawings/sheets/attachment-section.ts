@@ -1,0 +1,124 @@
+import { inches } from '../layout/index.js'
+import { xy, type Primitive, type XY } from '../model/index.js'
+import type { AttachmentFacts } from './attachment-facts.js'
+
+/** A note at a point of the detail, in. */
+export interface DetailNote {
+  readonly at: XY
+  readonly text: string
+}
+
+export interface Detail {
+  /** In feet, as every viewport. */
+  readonly primitives: readonly Primitive[]
+  readonly notes: readonly DetailNote[]
+  /** Least and greatest coordinates, in. */
+  readonly low: XY
+  readonly high: XY
+}
+
+const HALF_WIDTH_IN = 8
+/** Height of the rail as drawn when there is room, in; its sheet, not this drawing, gives its profile. */
+const RAIL_IN = 1.6
+
+const ft = (x: number, y: number): XY => xy(x / 12, y / 12)
+const box = (x: number, y: number, width: number, height: number, look: Partial<Primitive & { kind: 'path' }>): Primitive => ({
+  kind: 'path',
+  points: [ft(x, y), ft(x + width, y), ft(x + width, y + height), ft(x, y + height)],
+  closed: true,
+  pen: 'thin',
+  ...look,
+})
+
+/** Section across a rafter at a mount, looking up the slope; the top of the rafter is at height 0. */
+export function attachmentSection(facts: AttachmentFacts): Detail {
+  const { breadthIn, depthIn, sheathingIn, coveringIn, baseIn, standoffIn, moduleIn, mount } = facts
+  const roof = sheathingIn + coveringIn
+  const frame = roof + standoffIn
+  const railHigh = Math.min(RAIL_IN, Math.max(0.6, standoffIn - baseIn - 0.5))
+  const lag = mount.lag
+  const head = roof + baseIn
+  const tip = lag === undefined ? 0 : head - lag.length_in
+  const lagHalf = lag === undefined ? 0.15 : sizeOf(lag.size) / 2
+  const half = HALF_WIDTH_IN
+  const thread = facts.threadInRafterIn
+  const primitives: Primitive[] = [
+    box(-breadthIn / 2, -depthIn, breadthIn, depthIn, { pen: 'heavy', hatch: { angleDeg: 60, gapPt: 7 } }),
+    box(-half, 0, 2 * half, sheathingIn, { pen: 'medium', hatch: { angleDeg: 30, gapPt: 5 } }),
+    box(-half, sheathingIn, 2 * half, coveringIn, { pen: 'medium', fill: 'mid' }),
+    ...breaks(half, roof),
+    box(-5, roof, 10, Math.max(0.08, baseIn * 0.4), { pen: 'medium', fill: 'white' }),
+    box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light' }),
+    box(1.1, roof + baseIn, 0.28, frame - roof - baseIn - railHigh * 0.25, { pen: 'medium', fill: 'light' }),
+    box(-half, frame - railHigh, 2 * half, railHigh, { pen: 'medium', fill: 'white' }),
+    { kind: 'path', points: [ft(-half, frame - railHigh * 0.35), ft(half, frame - railHigh * 0.35)], pen: 'hair' },
+    box(-half, frame, 2 * half, moduleIn, { pen: 'medium', fill: 'light' }),
+    { kind: 'path', points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)], pen: 'hair' },
+    box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid' }),
+    ...screw(lagHalf, head, tip),
+    dimension(-half, frame, -half, roof, 14, inches(standoffIn)),
+    dimension(-half, frame + moduleIn, -half, frame, 14, inches(moduleIn)),
+    dimension(-breadthIn / 2, 0, -breadthIn / 2, -depthIn, -34, inches(depthIn)),
+    dimension(-breadthIn / 2, -depthIn, breadthIn / 2, -depthIn, -14, inches(breadthIn)),
+    ...(thread === undefined || lag === undefined ? [] : [dimension(breadthIn / 2, 0, breadthIn / 2, -thread, 16, `${inches(thread)} of thread`)]),
+  ]
+  return { primitives, notes: sectionNotes(facts, { roof, frame, railHigh, head, tip }), low: xy(-half, -depthIn), high: xy(half, frame + moduleIn) }
+}
+
+function dimension(x1: number, y1: number, x2: number, y2: number, offsetPt: number, text: string): Primitive {
+  return { kind: 'dimension', from: ft(x1, y1), to: ft(x2, y2), offsetPt, text }
+}
+
+function sizeOf(size: string): number {
+  const [over = '1', under = '1'] = size.split('/')
+  return Number(over) / Number(under)
+}
+
+function breaks(half: number, roof: number): Primitive[] {
+  return [-half, half].map((x): Primitive => ({
+    kind: 'path',
+    points: [ft(x, -0.6), ft(x, roof * 0.3), ft(x - 0.25, roof * 0.45), ft(x + 0.25, roof * 0.6), ft(x, roof * 0.75), ft(x, roof + 0.5)],
+    pen: 'hair',
+  }))
+}
+
+function screw(half: number, head: number, tip: number): Primitive[] {
+  const threads = Array.from({ length: Math.max(0, Math.floor((head - tip) / 0.28) - 2) }, (_, index): Primitive => {
+    const y = tip + 0.35 + index * 0.28
+    return { kind: 'path', points: [ft(-half * 1.3, y), ft(half * 1.3, y + 0.1)], pen: 'hair' }
+  })
+  return [
+    { kind: 'path', points: [ft(-half, head), ft(half, head), ft(half, tip + 0.3), ft(0, tip), ft(-half, tip + 0.3)], closed: true, pen: 'thin', fill: 'white' },
+    ...threads,
+    box(-half * 2, head, half * 4, 0.22, { pen: 'thin', fill: 'mid' }),
+  ]
+}
+
+interface Heights {
+  readonly roof: number
+  readonly frame: number
+  readonly railHigh: number
+  readonly head: number
+  readonly tip: number
+}
+
+function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
+  const { framing, mount, rail, module, sheathingIn, coveringIn } = facts
+  const lag = mount.lag
+  const spacing = framing.spacing_in === undefined ? '' : ` at ${inches(framing.spacing_in)} on centre`
+  const species = [framing.species, framing.grade].filter((each) => each !== undefined).join(', ')
+  const hole = lag?.lead_hole_in === undefined ? '' : `, lead hole ${inches(lag.lead_hole_in)}`
+  return [
+    { at: xy(6.5, at.frame + facts.moduleIn / 2), text: `Module ${module.name ?? ''}, frame ${inches(facts.moduleIn)} high` },
+    { at: xy(6.2, at.frame - at.railHigh / 2), text: `Rail ${rail.name ?? facts.railId}; profile by its maker` },
+    { at: xy(1.25, at.frame - at.railHigh * 0.6), text: 'Bolt of the rail maker, tightened as its sheet says' },
+    { at: xy(1.3, at.roof + facts.baseIn + 0.7), text: `Mount ${mount.name ?? facts.mountId}` },
+    { at: xy(4.6, at.roof + 0.05), text: 'Flashing, its upper edge under the course above, sealed at the hole' },
+    { at: xy(7, sheathingIn + coveringIn / 2), text: `${(framing.covering ?? 'roof covering').replaceAll('_', ' ')}, ${inches(coveringIn)}` },
+    { at: xy(7, sheathingIn / 2), text: `Sheathing ${inches(sheathingIn)}` },
+    ...(lag === undefined
+      ? []
+      : [{ at: xy(0.05, at.tip + 0.6), text: `${lag.count} lag screw ${lag.size} x ${inches(lag.length_in)} in the middle of the rafter${hole}` }]),
+    { at: xy(facts.breadthIn / 4, -facts.depthIn * 0.85), text: `Rafter ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}` },
+  ]
+}

@@ -1,0 +1,71 @@
+import { listModuleGroups, type Inverter, type PvModule } from '../../project/index.js'
+import type { PacketInput } from '../inputs.js'
+import { inches, plainNumber } from '../layout/index.js'
+
+/** Item, number, name, ratings, listing of what is installed. */
+export function equipmentRows(input: PacketInput): string[][] {
+  const { project } = input
+  const modules = new Map<string, number>()
+  const inverters = new Map<string, number>()
+  const add = (map: Map<string, number>, id: string, count: number): void => void map.set(id, (map.get(id) ?? 0) + count)
+  for (const group of listModuleGroups(project)) {
+    const placed = input.arrangement.values.modules.filter((module) => module.array === group.id).length
+    const count = placed === 0 ? group.modules : placed
+    add(modules, group.array.module, count)
+    if (group.conversion.kind === 'module_level') add(inverters, group.conversion.inverterId, count)
+  }
+  for (const unit of Object.values(project.inverter_units ?? {})) add(inverters, unit.inverter, 1)
+  const { equipment, structure } = project
+  const rows = [
+    ...[...modules].flatMap(([id, count]) => {
+      const module = equipment.modules?.[id]
+      return module === undefined ? [] : [['Module', String(count), module.name ?? id, moduleRatings(module), sheetText(module)]]
+    }),
+    ...[...inverters].flatMap(([id, count]) => {
+      const inverter = equipment.inverters?.[id]
+      return inverter === undefined ? [] : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
+    }),
+  ]
+  const rail = equipment.rails?.[structure?.rail ?? '']
+  const mount = equipment.mounts?.[structure?.mount ?? '']
+  const counts = input.mounts?.values.counts
+  if (rail !== undefined) rows.push(['Rail', counts === undefined ? '' : `${counts.rail_pieces} pieces`, rail.name ?? structure?.rail ?? '', rail.alloy ?? '', sheetText(rail)])
+  if (mount !== undefined) {
+    const lag = mount.lag === undefined ? '' : `${mount.lag.count} lag screw ${mount.lag.size} x ${inches(mount.lag.length_in)}`
+    rows.push(['Mount', counts === undefined ? '' : String(counts.mounts), mount.name ?? structure?.mount ?? '', lag, sheetText(mount)])
+  }
+  return rows
+}
+
+export function moduleRatings(module: PvModule): string {
+  return listed([
+    [`${module.pmax_w} W`, true],
+    [`Voc ${module.voc_v} V`, module.voc_v !== undefined],
+    [`Isc ${module.isc_a} A`, module.isc_a !== undefined],
+    [`Vmp ${module.vmp_v} V`, module.vmp_v !== undefined],
+    [`Imp ${module.imp_a} A`, module.imp_a !== undefined],
+    [`fuse at most ${module.max_series_fuse_a} A`, module.max_series_fuse_a !== undefined],
+    [`system at most ${module.max_system_voltage_v} V`, module.max_system_voltage_v !== undefined],
+  ])
+}
+
+export function inverterRatings(inverter: Inverter): string {
+  return listed([
+    [`${inverter.ac_power_w} W AC`, true],
+    [`${plainNumber(inverter.ac_current_a ?? 0)} A`, inverter.ac_current_a !== undefined],
+    [`${inverter.ac_voltage_v} V AC`, inverter.ac_voltage_v !== undefined],
+    [`DC at most ${inverter.max_dc_voltage_v} V`, inverter.max_dc_voltage_v !== undefined],
+    [`tracks ${inverter.mppt_min_v} to ${inverter.mppt_max_v} V`, inverter.mppt_min_v !== undefined && inverter.mppt_max_v !== undefined],
+    [`branch device at most ${inverter.max_branch_ocpd_a} A`, inverter.max_branch_ocpd_a !== undefined],
+    ['rapid shutdown', inverter.rapid_shutdown === true],
+    ['arc-fault protection', inverter.dc_afci === true],
+  ])
+}
+
+function listed(parts: readonly (readonly [string, boolean])[]): string {
+  return parts.flatMap(([text, known]) => (known ? [text] : [])).join(', ')
+}
+
+function sheetText(item: { listing?: string; sheet?: string }): string {
+  return [item.listing, item.sheet].filter((each) => each !== undefined).join('; ')
+}

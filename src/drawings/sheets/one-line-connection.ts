@@ -1,0 +1,151 @@
+import { label, line, polyline, TYPE_PT } from '../layout/index.js'
+import { xy, type Primitive } from '../model/index.js'
+import { spread, type DiagramJob, type Output } from './one-line-diagram.js'
+import { breakerSymbol, earthSymbol, meterSymbol, namedBox, switchSymbol } from './one-line-symbols.js'
+import { awg } from './wire-tags.js'
+
+const SIZE = TYPE_PT.small
+const AT = { disconnect: 0.665, panel: 0.77, meter: 0.92, tap: 0.875 } as const
+
+/** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
+export function drawConnection(job: DiagramJob, outputs: readonly Output[], centre: number, groundY: number): Primitive[] {
+  if (!job.withConnection) return offSheet(job, outputs)
+  const { box, input } = job
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
+  const panelX = box.x + box.width * AT.panel
+  const top = box.y + 40
+  const low = Math.max(centre, top + 96, ...outputs.map((each) => each.y))
+  return [
+    ...outputs.flatMap((output) => wireToPanel(job, output, supply, panelX)),
+    ...panel(job, outputs, { x: panelX, top, low, supply }),
+    ...service(job, { x: panelX, top, supply, outputs }),
+    ...grounding(job, groundY, panelX, low),
+  ]
+}
+
+/** A wire that goes on where the rest of the diagram is. */
+function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
+  return outputs.flatMap((output) => [
+    line(output.x, output.y, output.x + 40, output.y, { pen: 'medium' }),
+    { kind: 'path', points: [xy(output.x + 40, output.y - 4), xy(output.x + 48, output.y), xy(output.x + 40, output.y + 4)], closed: true, pen: 'thin', fill: 'black' } as const,
+    label(output.x + 53, output.y, job.note ?? '', { valign: 'middle', face: 'bold' }),
+  ])
+}
+
+function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: number): Primitive[] {
+  const { box, input, tags } = job
+  const disconnects = Object.entries(input.project.electrical?.disconnects ?? {}).filter(([, each]) => each.kind === 'pv_system')
+  const x = box.x + box.width * AT.disconnect
+  const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
+  const [first] = disconnects
+  const before = own.slice(0, Math.ceil(own.length / 2))
+  const after = own.slice(before.length)
+  const device = supply ? first?.[1].fused === true || output.breakerA !== null : first?.[1].fused === true
+  const words =
+    first === undefined
+      ? []
+      : [
+          first[0].replaceAll('_', ' ').toUpperCase(),
+          `PV system disconnect${first[1].rating_a === undefined ? '' : `, ${first[1].rating_a} A`}${first[1].lockable === true ? ', lockable' : ''}${first[1].service_rated === true ? ', service rated' : ''}${supply && output.breakerA !== null ? `, overcurrent device ${output.breakerA} A` : ''}`,
+        ]
+  const symbol: Primitive[] =
+    first === undefined
+      ? []
+      : [
+          { kind: 'rectangle', x: x - 22, y: output.y - 15, width: 48, height: 28, pen: 'medium', fill: 'white' },
+          line(x - 22, output.y, x + 26, output.y, { pen: 'medium' }),
+          ...switchSymbol(x, output.y, device),
+          label(x - 22, output.y - 18, words[0] ?? '', { face: 'bold', valign: 'bottom', maxWidthPt: 92 }),
+          label(x - 22, output.y + 16, words[1] ?? '', { sizePt: SIZE, maxWidthPt: panelX - x - 8 }),
+        ]
+  const last = supply ? box.x + box.width * AT.tap : panelX + 8
+  return [
+    line(output.x, output.y, last, output.y, { pen: 'medium' }),
+    ...spread(before, output.x + 2, x - 24, output.y),
+    ...spread(after, x + 28, panelX, output.y),
+    ...symbol,
+  ]
+}
+
+function panel(job: DiagramJob, outputs: readonly Output[], at: { x: number; top: number; low: number; supply: boolean }): Primitive[] {
+  const { input, wiring } = job
+  const { x, top, low, supply } = at
+  const electrical = input.project.electrical
+  const width = 64
+  const busX = x + width / 2
+  const bottom = supply ? Math.min(low, top + 76) - 24 : low + 16
+  const stated = electrical?.panel
+  const name = stated?.name ?? 'Main panel'
+  const position = electrical?.connection?.breaker_position === 'opposite_end' ? 'PV breaker at the end of the bus opposite the main' : ''
+  const service = electrical?.service
+  const facts = [
+    wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
+    wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
+    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
+    supply ? '' : position,
+  ].filter((each) => each !== '')
+  const drawn: Primitive[] = [
+    namedBox(x, top - 20, width, bottom - top + 20),
+    label(x, top - 23, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 120 }),
+    line(busX, top, busX, bottom - 8, { pen: 'heavy' }),
+    line(busX, top, x + width + 6, top, { pen: 'medium' }),
+    ...breakerSymbol(x + width - 14, top),
+    label(x + width - 14, top - 7, wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A`, { sizePt: SIZE, align: 'center', valign: 'bottom' }),
+    label(x + width + 5, top + 32, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.x + job.box.width - x - width - 8 }),
+  ]
+  for (const y of [top + 20, top + 36]) {
+    if (y < bottom - 14) drawn.push(line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y))
+  }
+  if (bottom - 14 > top + 36) drawn.push(label(x - 4, top + 28, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }))
+  if (!supply) {
+    for (const output of outputs) {
+      drawn.push(line(x + 8, output.y, busX, output.y, { pen: 'medium' }), ...breakerSymbol(x + 18, output.y))
+      drawn.push(label(x + 35, output.y, output.breakerA === null ? 'PV' : `PV\n${output.breakerA} A`, { sizePt: SIZE, face: 'bold', valign: 'middle' }))
+    }
+  }
+  return drawn
+}
+
+function service(job: DiagramJob, at: { x: number; top: number; supply: boolean; outputs: readonly Output[] }): Primitive[] {
+  const { box, input } = job
+  const meterX = box.x + box.width * AT.meter
+  const edge = box.x + box.width
+  const y = at.top
+  const utility = input.project.parties?.utility?.name ?? 'utility'
+  const wire = awg(input.project.electrical?.connection?.conductor_size ?? '')
+  const drawn: Primitive[] = [
+    line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
+    ...meterSymbol(meterX, y),
+    label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
+    { kind: 'path', points: [xy(edge - 8, y - 4), xy(edge, y), xy(edge - 8, y + 4)], closed: true, pen: 'thin', fill: 'black' },
+    label(edge, y + 12, `TO ${utility}`, { sizePt: SIZE, align: 'right', maxWidthPt: edge - at.x - 74 }),
+  ]
+  if (!at.supply) return drawn
+  const tapX = box.x + box.width * AT.tap
+  const stated = input.project.electrical?.connection?.conductor_size
+  return [
+    ...drawn.slice(0, -1),
+    label(edge, y - 26, `TO ${utility}`, { sizePt: SIZE, align: 'right', valign: 'bottom', maxWidthPt: edge - at.x - 74 }),
+    ...at.outputs.map((output) => polyline([[tapX, output.y], [tapX, y]], { pen: 'medium' })),
+    { kind: 'circle', center: xy(tapX, y), radiusPt: 2, fill: 'black' },
+    ...at.outputs.slice(0, 1).map((output) => label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, { sizePt: SIZE, valign: 'bottom', maxWidthPt: edge - tapX - 6 })),
+  ]
+}
+
+function grounding(job: DiagramJob, y: number, panelX: number, low: number): Primitive[] {
+  const { box, wiring } = job
+  const { grounding: facts } = wiring
+  const left = box.x + box.width * 0.2 + 12
+  const end = panelX + 32
+  const size = facts.equipment.map((each) => awg(each.size_awg))
+  const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
+  return [
+    line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
+    line(end, low + 16, end, y, { pen: 'thin', dash: 'dashed' }),
+    ...earthSymbol(end, y),
+    label(left, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 20 }),
+    label(end + 12, y + 6, 'existing grounding electrode system', { sizePt: SIZE, maxWidthPt: box.x + box.width - end - 14 }),
+    ...(facts.electrode.size_awg === null ? [] : [label(end + 12, y + 24, `array electrode: ${awg(facts.electrode.size_awg)}`, { sizePt: SIZE, maxWidthPt: box.x + box.width - end - 14 })]),
+  ]
+}
+

@@ -1,0 +1,172 @@
+import type { WiringValues } from '../../electrical/index.js'
+import type { PacketInput } from '../inputs.js'
+import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
+import { blockHeightPt, wrapText, xy, type Box, type Primitive } from '../model/index.js'
+import { drawConnection } from './one-line-connection.js'
+import type { OneLineSource } from './one-line-sources.js'
+import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol, tagSymbol } from './one-line-symbols.js'
+import type { WireTag } from './wire-tags.js'
+
+/** What the diagram needs to know of the project. */
+export interface DiagramJob {
+  readonly input: PacketInput
+  readonly wiring: WiringValues
+  readonly tags: readonly WireTag[]
+  readonly box: Box
+  /** Sheet where the diagram is continued or came from. */
+  readonly note?: string | undefined
+  readonly withConnection: boolean
+}
+
+/** Where things stand across the diagram, shares of its width. */
+const AT = { symbol: 0.2, junction: 0.31, inverter: 0.4, combiner: 0.53 } as const
+const SIZE = TYPE_PT.small
+
+/** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
+export function rowHeightPt(source: OneLineSource, widthPt: number): number {
+  return Math.max(42, sourceTextHeight(source, widthPt * AT.symbol - 12) + 12)
+}
+
+function sourceTextHeight(source: OneLineSource, width: number): number {
+  const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
+  const lines = source.lines.flatMap((each) => wrapText(each, SIZE, 'plain', width))
+  return blockHeightPt(title.length, TYPE_PT.text) + lines.length * SIZE * 1.22 + 2
+}
+
+/** The rows of the diagram with their collector and, on the first sheet, the connection to the house. */
+export function oneLineDiagram(job: DiagramJob, sources: readonly OneLineSource[]): Primitive[] {
+  const { box } = job
+  const top = box.y + 26
+  const heights = sources.map((source) => rowHeightPt(source, box.width))
+  const rows = sources.map((source, index) => ({
+    source,
+    y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + (heights[index] ?? 0) / 2,
+  }))
+  const bottom = top + heights.reduce((sum, height) => sum + height, 0)
+  const outputs = gather(job, rows)
+  const ys = outputs.map((output) => output.y)
+  const centre = (Math.min(...ys) + Math.max(...ys)) / 2
+  const groundY = Math.max(bottom + 14, centre + 96)
+  return [
+    ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
+    ...outputs.flatMap((output) => output.drawn),
+    ...drawConnection(job, outputs, centre, groundY),
+  ]
+}
+
+/** An AC wire that leaves the sources, and all that stands on the way to it. */
+export interface Output {
+  readonly circuitId: string
+  readonly x: number
+  readonly y: number
+  readonly breakerA: number | null
+  readonly drawn: readonly Primitive[]
+}
+
+function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
+  const { box } = job
+  const width = box.width * AT.symbol - 12
+  const symbolX = box.x + box.width * AT.symbol
+  const junctionX = box.x + box.width * AT.junction
+  const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
+  const top = y - sourceTextHeight(source, width) / 2
+  const micro = source.unit === undefined
+  const start = symbolX + (micro ? 54 : 26)
+  const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
+  const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
+  const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
+  return [
+    label(box.x, top, title.join('\n'), { face: 'bold' }),
+    label(box.x, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), { sizePt: SIZE, maxWidthPt: width }),
+    line(start, y, end, y, { pen: 'medium' }),
+    ...sourceSymbol(symbolX, y),
+    ...(micro ? [line(symbolX + 26, y, symbolX + 32, y, { pen: 'medium' }), ...inverterSymbol(symbolX + 33, y)] : []),
+    { kind: 'rectangle', x: junctionX - 6, y: y - 6, width: 12, height: 12, pen: 'medium', fill: 'white' },
+    label(junctionX, y - 8, 'JB', { sizePt: SIZE, align: 'center', valign: 'bottom' }),
+    ...spread(array, start + 4, junctionX - 8, y),
+    ...spread(onward, junctionX + 8, end - (micro ? 26 : 6), y),
+    ...(job.withConnection ? [line(junctionX, y + 6, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
+  ]
+}
+
+/** Tags evenly along a piece of wire. */
+export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
+  const step = (toX - fromX) / (tags.length + 1)
+  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.number))
+}
+
+/** Brings the rows together: strings into their inverters, branches and inverter outputs into the combiner. */
+function gather(job: DiagramJob, rows: readonly { readonly source: OneLineSource; readonly y: number }[]): Output[] {
+  const { wiring } = job
+  const sides = inverterOutputs(job, rows)
+  const branches = rows
+    .filter(({ source }) => source.unit === undefined)
+    .map(({ source, y }): Output => ({ circuitId: source.circuit.id, x: job.box.x + job.box.width * AT.combiner, y, breakerA: source.circuit.breaker_a, drawn: [] }))
+  const all = [...sides, ...branches]
+  const combined = wiring.circuits.find((circuit) => circuit.kind === 'ac_combined_output')
+  return combined === undefined ? all : [combiner(job, all, combined)]
+}
+
+function inverterOutputs(job: DiagramJob, rows: readonly { readonly source: OneLineSource; readonly y: number }[]): Output[] {
+  const { box, input } = job
+  const units = [...new Set(rows.flatMap(({ source }) => source.unit ?? []))]
+  const x = box.x + box.width * AT.inverter
+  const end = box.x + box.width * AT.combiner
+  return units.map((unit) => {
+    const own = rows.filter(({ source }) => source.unit === unit)
+    const ys = own.map((row) => row.y)
+    const [low, high] = [Math.min(...ys), Math.max(...ys)]
+    const y = (low + high) / 2
+    const id = input.project.inverter_units?.[unit]?.inverter ?? ''
+    const inverter = input.project.equipment.inverters?.[id]
+    const circuit = job.wiring.circuits.find((each) => each.id === unit)
+    const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
+    const height = high - low + 40
+    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}`
+    const drawn: Primitive[] = [
+      namedBox(x, y - height / 2, 40, height),
+      ...inverterSymbol(x + 10, y),
+      ...own.flatMap((row) => (inverter?.dc_disconnect === true && own.length > 1 ? [line(x, row.y, x + 6, row.y)] : [])),
+      label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
+      label(x, y + height / 2 + 3, ratings, { sizePt: SIZE, maxWidthPt: box.width * (AT.combiner - AT.inverter) - 8 }),
+      line(x + 40, y, end, y, { pen: 'medium' }),
+      ...spread(tags, x + 44, end - 24, y),
+    ]
+    return { circuitId: unit, x: end, y, breakerA: circuit?.breaker_a ?? null, drawn }
+  })
+}
+
+function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringValues['circuits'][number]): Output {
+  const { box, wiring, input } = job
+  const x = box.x + box.width * AT.combiner
+  const ys = inputs.map((each) => each.y)
+  const [low, high] = [Math.min(...ys), Math.max(...ys)]
+  const y = (low + high) / 2
+  const busX = x + 26
+  const name = input.project.electrical?.combiner?.name ?? 'AC combiner'
+  const ratings = wiring.combiner?.bus_a === null || wiring.combiner === null ? '' : `${wiring.combiner.bus_a} A bus`
+  return {
+    circuitId: combined.id,
+    x: busX + 14,
+    y,
+    breakerA: combined.breaker_a,
+    drawn: [
+      ...inputs.flatMap((each) => each.drawn),
+      namedBox(x - 24, low - 26, 64, high - low + 46),
+      ...inputs.flatMap((each) => [
+        line(each.x, each.y, busX, each.y, { pen: 'medium' }),
+        ...breakerSymbol(x + 6, each.y),
+        label(x + 6, each.y - 7, each.breakerA === null ? '' : `${each.breakerA} A`, { sizePt: SIZE, align: 'center', valign: 'bottom' }),
+      ]),
+      polyline([
+        [busX, low - 8],
+        [busX, high + 10],
+      ], { pen: 'heavy' }),
+      label(x - 24, low - 29, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 110 }),
+      label(x - 24, high + 23, `${ratings}, ${plainNumber(combined.continuous_a)} A out`, { sizePt: SIZE, maxWidthPt: 100 }),
+      line(busX, y, busX + 14, y, { pen: 'medium' }),
+      { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
+    ],
+  }
+}
+

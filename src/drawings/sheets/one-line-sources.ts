@@ -1,0 +1,60 @@
+import type { CircuitValues, WiringValues } from '../../electrical/index.js'
+import { plainNumber } from '../layout/index.js'
+import type { PacketInput } from '../inputs.js'
+
+/** A row of the diagram: what feeds one wire, and what is written beside it. */
+export interface OneLineSource {
+  readonly circuit: CircuitValues
+  readonly title: string
+  readonly lines: readonly string[]
+  /** Key under inverter_units of the string inverter that it leads to; undefined behind module-level inverters. */
+  readonly unit: string | undefined
+}
+
+/** Strings first by inverter, then branches. */
+export function oneLineSources(input: PacketInput, wiring: WiringValues): OneLineSource[] {
+  const strings = wiring.circuits.filter((circuit) => circuit.kind === 'dc_string').map((circuit) => stringSource(input, circuit))
+  const branches = wiring.circuits.filter((circuit) => circuit.kind === 'ac_branch').map((circuit) => branchSource(input, circuit))
+  return [...strings.toSorted((a, b) => (a.unit ?? '').localeCompare(b.unit ?? '', 'en')), ...branches]
+}
+
+function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource {
+  const lines = Object.entries(circuit.modules).map(([arrayId, count]) => {
+    const array = input.project.arrays[arrayId]
+    const module = input.project.equipment.modules?.[array?.module ?? '']
+    return `${count} modules ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W (array ${arrayId})`
+  })
+  const first = Object.keys(circuit.modules)[0] ?? ''
+  const inverterId = input.project.arrays[first]?.inverter ?? ''
+  const inverter = input.project.equipment.inverters?.[inverterId]
+  const each = circuit.inverters === 0 ? 0 : circuit.continuous_a / circuit.inverters
+  return {
+    circuit,
+    unit: undefined,
+    title: `BRANCH ${circuit.id}`,
+    lines: [
+      ...lines,
+      `${circuit.inverters} inverters ${inverter?.name ?? inverterId}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(each)} A each`,
+      `${plainNumber(circuit.continuous_a)} A at ${plainNumber(circuit.voltage_v, 0)} V`,
+    ],
+  }
+}
+
+function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource {
+  const [arrayId = '', count = 0] = Object.entries(circuit.modules)[0] ?? []
+  const array = input.project.arrays[arrayId]
+  const module = input.project.equipment.modules?.[array?.module ?? '']
+  const index = Number(/_s(\d+)$/.exec(circuit.id)?.[1] ?? '1') - 1
+  const stated = array?.strings?.[index]
+  const voltage = input.wiring?.values.strings.find((each) => each.id === circuit.id)
+  return {
+    circuit,
+    unit: stated?.inverter_unit,
+    title: `STRING ${circuit.id}`,
+    lines: [
+      `${count} modules in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
+      `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`,
+      ...(voltage === undefined ? [] : [`${plainNumber(voltage.voc_cold_v, 0)} V highest, of ${plainNumber(voltage.limit_v, 0)} V`]),
+    ],
+  }
+}

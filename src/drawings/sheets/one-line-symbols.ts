@@ -1,0 +1,72 @@
+import { label, line, TYPE_PT } from '../layout/index.js'
+import { xy, type Primitive } from '../model/index.js'
+
+/** Photovoltaic source: a box with a sun arrow. */
+export function sourceSymbol(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'rectangle', x, y: y - 9, width: 26, height: 18, pen: 'medium', fill: 'white' },
+    { kind: 'path', points: [xy(x, y - 9), xy(x + 9, y), xy(x, y + 9)], pen: 'thin' },
+    label(x + 18, y, 'PV', { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Inverter: a square cut from corner to corner, direct current on one side and alternating current on the other. */
+export function inverterSymbol(x: number, y: number, size = 20): Primitive[] {
+  const half = size / 2
+  const wave = Array.from({ length: 13 }, (_, index) => xy(x + half + 2 + (index * (half - 4)) / 12, y + half * 0.55 - 2.2 * Math.sin((index * Math.PI) / 6)))
+  return [
+    { kind: 'rectangle', x, y: y - half, width: size, height: size, pen: 'medium', fill: 'white' },
+    line(x, y + half, x + size, y - half),
+    line(x + 2.5, y - half * 0.62, x + half - 1, y - half * 0.62),
+    line(x + 2.5, y - half * 0.38, x + half - 1, y - half * 0.38, { dash: 'hidden' }),
+    { kind: 'path', points: wave, pen: 'thin' },
+  ]
+}
+
+/** Circuit breaker in a level wire: an arc over a gap between two dots. x is its middle. */
+export function breakerSymbol(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'rectangle', x: x - 7, y: y - 1.5, width: 14, height: 3, fill: 'white' },
+    { kind: 'circle', center: xy(x - 7, y), radiusPt: 1.3, fill: 'black' },
+    { kind: 'circle', center: xy(x + 7, y), radiusPt: 1.3, fill: 'black' },
+    { kind: 'circle', center: xy(x, y + 3), radiusPt: 7.6, fromDeg: 23, toDeg: 157, pen: 'medium' },
+  ]
+}
+
+/** Switch in a level wire, with a fuse when it has one. x is its middle. */
+export function switchSymbol(x: number, y: number, fused: boolean): Primitive[] {
+  const left = fused ? x - 14 : x - 8
+  return [
+    { kind: 'rectangle', x: left, y: y - 1.5, width: 16, height: 3, fill: 'white' },
+    { kind: 'circle', center: xy(left, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
+    { kind: 'circle', center: xy(left + 16, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
+    line(left + 1, y - 1, left + 14, y - 8, { pen: 'medium' }),
+    ...(fused ? [{ kind: 'rectangle', x: x + 5, y: y - 3, width: 14, height: 6, pen: 'thin', fill: 'white' } as const, line(x + 5, y, x + 19, y)] : []),
+  ]
+}
+
+/** Round meter. x and y are its middle. */
+export function meterSymbol(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'circle', center: xy(x, y), radiusPt: 11, pen: 'medium', fill: 'white' },
+    label(x, y, 'M', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Connection to earth, hanging from a point. */
+export function earthSymbol(x: number, y: number): Primitive[] {
+  return [line(x, y, x, y + 8), line(x - 8, y + 8, x + 8, y + 8, { pen: 'medium' }), line(x - 5, y + 11, x + 5, y + 11, { pen: 'medium' }), line(x - 2, y + 14, x + 2, y + 14, { pen: 'medium' })]
+}
+
+/** Number of a conductor on a wire. */
+export function tagSymbol(x: number, y: number, number: number): Primitive[] {
+  return [
+    { kind: 'circle', center: xy(x, y), radiusPt: 6.6, pen: 'thin', fill: 'white' },
+    label(x, y, String(number), { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Box with a name above it. */
+export function namedBox(x: number, y: number, width: number, height: number, dashed = false): Primitive {
+  return { kind: 'rectangle', x, y, width, height, pen: 'medium', dash: dashed ? 'dashed' : 'solid' }
+}

@@ -1,0 +1,69 @@
+import { flowBlocks, label, TYPE_PT, type SheetDraft } from '../layout/index.js'
+import { continued, type SheetJob } from './job.js'
+import { oneLineDiagram, rowHeightPt, type DiagramJob } from './one-line-diagram.js'
+import { oneLineSources, type OneLineSource } from './one-line-sources.js'
+import { tagTable } from './schedules.js'
+import { wireTags } from './wire-tags.js'
+
+/** Share of the sheet that the diagram may take before it goes on at another sheet. */
+const DIAGRAM_SHARE = 0.66
+/** Room above, below and for grounding, points. */
+const AROUND_PT = 150
+
+/** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
+export function oneLineSheets(job: SheetJob): SheetDraft[] {
+  const wiring = job.input.wiring?.values
+  if (wiring === undefined) return []
+  const { body } = job.stationery
+  const sources = oneLineSources(job.input, wiring)
+  const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
+  const tags = wireTags(wiring)
+  const drafts: SheetDraft[] = []
+  for (const [index, group] of groups.entries()) {
+    const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width), 0)
+    const more = groups.length > 1
+    const height = Math.max(heights + AROUND_PT - 54, 236)
+    const box = { ...body, y: body.y + (more ? 12 : 0), height }
+    const diagram: DiagramJob = {
+      input: job.input,
+      wiring,
+      tags,
+      box,
+      withConnection: index === 0,
+      note: `TO THE COMBINER OR PANEL, SHEET E-601`,
+    }
+    const heading = more ? [label(body.x, body.y, `Sources ${firstOf(groups, index)} to ${firstOf(groups, index) + group.length - 1} of ${sources.length}; sheets E-601 and following are one diagram`, { sizePt: TYPE_PT.small })] : []
+    const drawn = [...heading, ...oneLineDiagram(diagram, group)]
+    if (index > 0) {
+      drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
+      continue
+    }
+    const top = box.y + height + 16
+    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring)], { ...body, y: top, height: body.y + body.height - top })
+    for (const [page, table] of pages.entries()) {
+      drafts.push({ id: '', title: page === 0 ? 'One-line diagram' : 'One-line diagram, continued', scale: 'None', paper: page === 0 ? [...drawn, ...table] : table })
+    }
+  }
+  return drafts.map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
+}
+
+function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {
+  const groups: OneLineSource[][] = [[]]
+  let used = 0
+  for (const source of sources) {
+    const height = rowHeightPt(source, widthPt)
+    // Strings of one inverter stay on one sheet.
+    const tied = source.unit !== undefined && groups.at(-1)?.at(-1)?.unit === source.unit
+    if (used + height > roomPt && !tied && (groups.at(-1)?.length ?? 0) > 0) {
+      groups.push([])
+      used = 0
+    }
+    groups.at(-1)?.push(source)
+    used += height
+  }
+  return groups
+}
+
+function firstOf(groups: readonly (readonly unknown[])[], index: number): number {
+  return 1 + groups.slice(0, index).reduce((sum, group) => sum + group.length, 0)
+}

@@ -1,0 +1,63 @@
+import type { Finance, Incentive } from '../../project/index.js'
+import type { BillingCalendar } from '../calendar/index.js'
+import type { RateSheet } from '../tariff/index.js'
+import type { SizePicks } from './pick-sizes.js'
+import type { LineChange } from './what-changes.js'
+
+/** One size that could be bought. */
+export interface SizeCandidate {
+  readonly modules: number
+  /** 8760 hours of local standard time, kWh. */
+  readonly productionKwh: Float64Array
+  /** Before incentives, USD. */
+  readonly grossCostUsd: number
+  readonly dcRatingW: number
+}
+
+export interface ChooseSizeInput {
+  readonly sheet: RateSheet
+  readonly sheetWithSystem?: RateSheet
+  readonly usageKwh: Float64Array
+  readonly calendar: BillingCalendar
+  /** In ascending order of modules. */
+  readonly candidates: readonly SizeCandidate[]
+  /** What forbids more modules than the last candidate: `the roof`, `the busbar of the panel`. */
+  readonly stoppedBy: string
+  readonly finance: Finance
+  readonly incentives: Readonly<Record<string, Incentive>>
+  readonly degradationPct?: number
+  /** Share of the year's use that the person wants to cover, percent. */
+  readonly wishedSharePct?: number
+}
+
+/** One size and what it is worth. */
+export interface SizeRow {
+  readonly modules: number
+  readonly annual_kwh: number
+  /** Generation over use, percent. */
+  readonly share_of_use_pct: number
+  readonly net_cost_usd: number
+  readonly first_year_savings_usd: number
+  readonly payback_years: number | null
+  readonly npv_usd: number
+  /** Text bar of the net present value: # above zero, - below, 30 characters for the largest. */
+  readonly npv_bar: string
+  /** What the modules beyond the row before add; the first row against no system. */
+  readonly marginal: {
+    readonly modules: number
+    readonly kwh: number
+    readonly savings_usd: number
+    /** Saved in the first year per further kWh. */
+    readonly usd_per_kwh: number | null
+    readonly cost_usd: number
+    readonly npv_usd: number
+    readonly replaces: readonly LineChange[]
+  }
+}
+
+export interface ChooseSizeValues {
+  readonly sizes: readonly SizeRow[]
+  readonly picks: SizePicks
+  readonly stopped_by: string
+  readonly wished_share_pct: number | null
+}
