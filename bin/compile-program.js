@@ -7,7 +7,11 @@ const house = fileURLToPath(new URL('../examples/lark-hollow.yaml', import.meta.
 const { main, script } = loadProgram()
 const write = process.stdout.write.bind(process.stdout)
 process.stdout.write = () => true
-for (const args of [['estimate-yield', house], ['check-project', house], ['estimate-yield', house, '--json']]) {
+for (const args of [
+  ['estimate-yield', house],
+  ['check-project', house],
+  ['estimate-yield', house, '--json'],
+]) {
   await main([...args, '--quiet'], 'gablewatt')
 }
 process.stdout.write = write

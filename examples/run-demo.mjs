@@ -11,9 +11,21 @@ const steps = [
   ['Is the project file in order, and what is assumed?', ['check-project', house], false],
   ['What will the roof produce?', ['estimate-yield', house], true],
   ['... the same for a script', ['estimate-yield', house, '--json', '--out', 'demo-output/yield.json'], false],
-  ['... and the course of the year', ['estimate-yield', house, '--csv', '--hourly', 'demo-output/day-types.csv', '--out', 'demo-output/months.csv'], false],
-  ['What would another direction of the west roof give?', ['estimate-yield', house, '--sweep', 'azimuth', '--array', 'west', '--quiet'], false],
-  ['The same questions from an hourly weather file', ['estimate-yield', 'examples/harbor-point.yaml', '--out', 'demo-output/harbor-point.txt'], false],
+  [
+    '... and the course of the year',
+    ['estimate-yield', house, '--csv', '--hourly', 'demo-output/day-types.csv', '--out', 'demo-output/months.csv'],
+    false,
+  ],
+  [
+    'What would another direction of the west roof give?',
+    ['estimate-yield', house, '--sweep', 'azimuth', '--array', 'west', '--quiet'],
+    false,
+  ],
+  [
+    'The same questions from an hourly weather file',
+    ['estimate-yield', 'examples/harbor-point.yaml', '--out', 'demo-output/harbor-point.txt'],
+    false,
+  ],
 ]
 
 rmSync(new URL('../demo-output', import.meta.url), { recursive: true, force: true })

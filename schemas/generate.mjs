@@ -54,17 +54,26 @@ function withoutNotes(value, isMap = false) {
   if (Array.isArray(value)) return value.map((item) => withoutNotes(item))
   if (typeof value !== 'object' || value === null) return value
   const kept = Object.entries(value).filter(([key]) => isMap || !NOTES.has(key))
-  return Object.fromEntries(kept.map(([key, inner]) => {
-    const isData = !isMap && (key === 'const' || key === 'enum')
-    return [key, isData ? inner : withoutNotes(inner, !isMap && MAPS.has(key))]
-  }))
+  return Object.fromEntries(
+    kept.map(([key, inner]) => {
+      const isData = !isMap && (key === 'const' || key === 'enum')
+      return [key, isData ? inner : withoutNotes(inner, !isMap && MAPS.has(key))]
+    }),
+  )
 }
 
 /** Says yes or no and stops at the first error: messages are made by walking the schema itself (src/project/explain). */
 async function validator(schema) {
   const ajv = new Ajv2020({
-    schemas: [withoutNotes(schema)], allErrors: false, messages: false, inlineRefs: false, unevaluated: false, strict: true, strictTypes: false,
-    strictRequired: false, code: { source: true, esm: true, lines: false },
+    schemas: [withoutNotes(schema)],
+    allErrors: false,
+    messages: false,
+    inlineRefs: false,
+    unevaluated: false,
+    strict: true,
+    strictTypes: false,
+    strictRequired: false,
+    code: { source: true, esm: true, lines: false },
   })
   const code = standalone.default(ajv, { validate: schema.$id })
   const { code: small } = await transform(code, { format: 'esm', minify: true, treeShaking: true, target: 'es2022' })
@@ -85,7 +94,10 @@ for (const { parts, schema: file, into, name } of targets) {
   const schema = bundle(parts)
   emit(file, `${print(schema)}\n`)
   const types = await compile(structuredClone(schema), schema.title, {
-    bannerComment: banner.trim(), additionalProperties: false, format: false, ignoreMinAndMaxItems: true,
+    bannerComment: banner.trim(),
+    additionalProperties: false,
+    format: false,
+    ignoreMinAndMaxItems: true,
   })
   emit(`${into}${name}-types.generated.ts`, types)
   emit(`${into}${name}-validator.generated.js`, await validator(schema))

@@ -19,7 +19,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'review-output',
-    summary: 'whether the measured production is what these days should have given',
+    summary: 'whether measured kWh are what those days should give',
     load: () => import('./commands/review-output.js'),
   },
   {

@@ -108,6 +108,15 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
       `${id} holds ${inverters} inverters, the makers allow ${most}`,
       'Put fewer inverters on the branch',
     )
+  if (trunk !== undefined && inverter?.needs_egc !== false && trunk.cable.has_egc !== true)
+    job.worksheet.find({
+      severity: 'note',
+      id: 'wire.inverter-ground',
+      message: `the trunk of ${id} has no grounding conductor, so the array conductor has to reach every inverter that needs one`,
+      where,
+      source: job.nec('equipmentGrounding'),
+      fix: 'State needs_egc: false when the data sheet says that the inverter needs none',
+    })
   if (string !== undefined && string.parallel >= 2 && maxDeviceA === undefined)
     error(
       'series-fuse-unknown',

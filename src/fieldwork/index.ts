@@ -1,4 +1,9 @@
-export { readProduction, type ProductionLimits, type ProductionSeries, type ReadProduction } from './production/index.js'
+export {
+  readProduction,
+  type ProductionLimits,
+  type ProductionSeries,
+  type ReadProduction,
+} from './production/index.js'
 export {
   productionLimits,
   reviewProduction,

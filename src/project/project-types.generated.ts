@@ -1893,7 +1893,7 @@ covering?: ("asphalt_shingle" | "metal" | "wood_shake" | "membrane" | "tile")
  */
 covering_in?: number
 /**
- * Whether a ceiling is fixed to these rafters.
+ * Whether a ceiling is fixed to these rafters (the span table for attached ceilings is used either way, the stricter one).
  */
 ceiling_attached?: boolean
 /**
@@ -1984,7 +1984,7 @@ delimiter?: ("," | ";" | "\t" | "|")
  * 
  * Items: Column name.
  */
-stamp_columns?: string[]
+stamp_columns: string[]
 /**
  * Pattern of the joined stamp with YYYY YY MM M DD D HH H hh h mm ss A, or `iso`, or `unix_s`.
  */

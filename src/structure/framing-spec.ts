@@ -18,7 +18,7 @@ export interface FramingSpec {
   readonly rakeOverhangIn: number
   /** Sheathing and covering together, in. */
   readonly layersIn: number
-  readonly ceilingAttached: boolean
+  readonly covering: Framing['covering']
   readonly existingDeadPsf: number
   readonly verifiedBy: string | undefined
   readonly wet: boolean
@@ -87,12 +87,7 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
         'the thickness of the covering',
         'Measure it at the edge of the roof, all layers.',
       ),
-    ceilingAttached: need(
-      f.ceiling_attached,
-      `${at}.ceiling_attached`,
-      'whether a ceiling is fixed to the rafters',
-      ATTIC,
-    ),
+    covering: f.covering,
     existingDeadPsf: need(
       f.existing_dead_psf,
       `${at}.existing_dead_psf`,

@@ -14,43 +14,46 @@ export interface ModuleCheck {
   readonly module: string
 }
 
-/** Wind keys under a module, from a net of points. */
-function keysUnder(plane: PlaneModel, module: ModulePlacement): WindKey[] {
-  const keys = new Map<string, WindKey>()
-  for (let i = 0; i < 6; i++) {
-    for (let j = 0; j < 6; j++) {
-      const key = plane.keyAt(
-        module.xFt + (module.widthFt * (i + 0.5)) / 6,
-        module.yFt + (module.heightFt * (j + 0.5)) / 6,
-      )
-      keys.set(`${key.zone}${key.exposed}`, key)
+/** Points along each side of a module at which the wind zone is read; even, so that quarters share none. */
+const NET = 6
+
+/** Wind keys of the four quarters of a module. */
+function quartersOf(plane: PlaneModel, module: ModulePlacement): WindKey[][] {
+  const quarters: WindKey[][] = [[], [], [], []]
+  for (let i = 0; i < NET; i++) {
+    for (let j = 0; j < NET; j++) {
+      const x = module.xFt + (module.widthFt * (i + 0.5)) / NET
+      const y = module.yFt + (module.heightFt * (j + 0.5)) / NET
+      quarters[(i < NET / 2 ? 0 : 1) + (j < NET / 2 ? 0 : 2)]?.push(plane.keyAt(x, y))
     }
   }
-  return [...keys.values()]
+  return quarters
 }
 
-/** Net ASD load at right angles to the roof at the worst point of a module, psf. */
+/** Net ASD load at right angles to the roof on a part, psf: wind of each zone by its share of the part. */
 function netPsf(
   plane: PlaneModel,
   keys: readonly WindKey[],
   areaFt2: number,
   loads: readonly CombinedLoad[],
 ): { upliftPsf: number; downPsf: number } {
+  const windOf = (direction: 'uplift' | 'down'): number =>
+    keys.reduce((sum, key) => sum + windPressurePsf(plane.wind, key.zone, areaFt2, key.exposed, direction), 0) /
+    keys.length
+  const wind = { uplift: windOf('uplift'), down: windOf('down') }
   let [upliftPsf, downPsf] = [0, 0]
   for (const load of loads) {
-    for (const key of keys) {
-      const wind = load.windFactor * windPressurePsf(plane.wind, key.zone, areaFt2, key.exposed, load.direction)
-      if (load.direction === 'uplift') upliftPsf = Math.max(upliftPsf, wind - load.normalPsf)
-      else downPsf = Math.max(downPsf, wind + load.normalPsf)
-    }
+    const pressure = load.windFactor * wind[load.direction]
+    if (load.direction === 'uplift') upliftPsf = Math.max(upliftPsf, pressure - load.normalPsf)
+    else downPsf = Math.max(downPsf, pressure + load.normalPsf)
   }
   return { upliftPsf, downPsf }
 }
 
 /**
- * Modules against their maker's design loads, and clamps against theirs, with the whole part in its worst zone.
+ * Modules against their maker's design loads, and clamps against theirs.
  *
- * A clamp holds a quarter of each module it touches: an end clamp one, a middle clamp two.
+ * A clamp holds a quarter of each module it touches: an end clamp one, a middle clamp two; the worst quarter counts.
  */
 export function moduleChecks(
   project: Project,
@@ -63,17 +66,20 @@ export function moduleChecks(
   for (const module of modules) {
     const array = project.arrays[module.array]
     const sheet = array === undefined ? undefined : project.equipment.modules?.[array.module]
-    const keys = keysUnder(plane, module)
+    const quarters = quartersOf(plane, module)
     const area = module.widthFt * module.heightFt
     const add = (name: string, demand: number, capacity: number | undefined, unit: string): void => {
-      if (capacity !== undefined)
+      if (capacity !== undefined) {
         checks.push({ name, demand, capacity, unit, ratio: demand / capacity, module: module.id })
+      }
     }
-    const whole = netPsf(plane, keys, area, loads)
+    const worstQuarter = (areaFt2: number): number =>
+      Math.max(...quarters.map((keys) => netPsf(plane, keys, areaFt2, loads).upliftPsf))
+    const whole = netPsf(plane, quarters.flat(), area, loads)
     add('module uplift', whole.upliftPsf, sheet?.design_load_up_psf, 'psf')
     add('module down', whole.downPsf, sheet?.design_load_down_psf, 'psf')
-    add('middle clamp uplift', (netPsf(plane, keys, area / 2, loads).upliftPsf * area) / 2, clamp?.mid_uplift_lb, 'lb')
-    add('end clamp uplift', (netPsf(plane, keys, area / 4, loads).upliftPsf * area) / 4, clamp?.end_uplift_lb, 'lb')
+    add('middle clamp uplift', (worstQuarter(area / 2) * area) / 2, clamp?.mid_uplift_lb, 'lb')
+    add('end clamp uplift', (worstQuarter(area / 4) * area) / 4, clamp?.end_uplift_lb, 'lb')
   }
   return checks
 }

@@ -65,7 +65,7 @@ export function rafterPartCheck(
     source: { document: 'IRC 2018', place: 'table R301.6, roof live load', standing: 'secondary' },
     limits:
       result.notCovered === undefined
-        ? `span table: at most ${(result.tableSpanFt ?? 0).toFixed(2)} ft for these rafters`
+        ? `span table: at most ${(result.tableSpanFt ?? 0).toFixed(2)} ft for these rafters (ceiling attached, stricter than without)`
         : `span table not used: ${result.notCovered}`,
   })
   return {

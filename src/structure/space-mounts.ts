@@ -5,18 +5,19 @@ import { collectValues } from './collect-values.js'
 import { cutLaidRail } from './cut-rails.js'
 import { moduleChecks } from './module-checks.js'
 import { mountRows } from './mount-rows.js'
-import type { MountValues, RailValue } from './mount-values.js'
+import type { MountValue, MountValues, RailValue } from './mount-values.js'
 import { modulePartChecks, railPartChecks } from './part-checks.js'
 import type { RailKit } from './plane-rails.js'
 import { rafterPartCheck } from './plane-rafters.js'
 import { railKit, type SpaceMountsOptions } from './rail-kit.js'
 import { reportFieldRules } from './report-field-rules.js'
 import { reportPlane } from './report-plane.js'
+import { reportHardestMount, reportRail } from './report-rail.js'
 import { reportSite } from './report-site.js'
 import { reportStrength } from './report-strength.js'
 import { siteLoads } from './site-loads.js'
 import type { RoofArrangement } from './roof-arrangement.js'
-import { solvePlane } from './solve-plane.js'
+import { solvePlane, type SolvedPlane } from './solve-plane.js'
 
 /**
  * Places mounts and rails under the modules and checks roof, rail, screw, wind and snow against each other.
@@ -42,6 +43,7 @@ export function spaceMounts(
   }
   const wood = woodEdition(project, worksheet)
   reportSite(site, worksheet)
+  reportRail(kit, worksheet)
   const planes = arrangement.planes
     .filter((plane) => arrangement.modules.some((m) => m.roofPlane === plane.id))
     .map((plane) => {
@@ -75,6 +77,7 @@ export function spaceMounts(
     }
     parts.push(rafterPartCheck(site, plane.model, plane.framing, plane.rails, plane.arrays, worksheet))
   }
+  reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)
   return worksheet.result(collectValues(site.edition, arrangement, planes, rails, checks, kit))
 }
@@ -93,5 +96,15 @@ function woodEdition(project: Project, worksheet: Worksheet): string {
       why: 'the lag screw values used here are the same in NDS 2012, 2015 and 2018',
       source: { document: 'NDS 2018', standing: 'secondary' },
     })
+  )
+}
+
+/** Mounts of a plane with the roof area that the continuous rail gives to each. */
+function mountsWithAreas(plane: SolvedPlane): (MountValue & { reactionAreaFt2: number })[] {
+  return plane.rails.flatMap((rail) =>
+    mountRows(plane, rail).map((row, index) => ({
+      ...row,
+      reactionAreaFt2: rail.demand.mounts[index]?.reactionAreaFt2 ?? 0,
+    })),
   )
 }

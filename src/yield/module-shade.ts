@@ -113,7 +113,9 @@ function nearShade(
   const rectangle = module.rectangle
   if (rectangle === undefined || away <= 0) return { lit: 1, sectionsLit: 1 }
   const { xFt, yFt, widthFt, heightFt } = rectangle
-  const boxes = scene.boxes.filter((box) => mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away))
+  const boxes = scene.boxes.filter((box) =>
+    mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away),
+  )
   if (boxes.length === 0) return { lit: 1, sectionsLit: 1 }
   let litPoints = 0
   let litSections = 0
@@ -191,7 +193,8 @@ function skyShare(scene: ShadeScene, module: ShadedModule): Float64Array {
     }
     if (!scene.obstacles.some((obstacle) => isBehindObstacle(obstacle, module.middle, direction))) continue
     for (let month = 0; month < 12; month += 1) {
-      hidden[month] = (hidden[month] as number) + weight * (1 - farTransmittance(scene, module.middle, direction, month))
+      hidden[month] =
+        (hidden[month] as number) + weight * (1 - farTransmittance(scene, module.middle, direction, month))
     }
   }
   return hidden.map((value) => 1 - value / all)

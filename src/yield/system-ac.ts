@@ -120,7 +120,15 @@ class Tally {
   #availability = 0
 
   /** Adds a step; powers of one inverter in W, `energy` turns them into this input's kWh. */
-  add(month: number, energy: number, dc: number, free: number, limited: number, wired: number, delivered: number): void {
+  add(
+    month: number,
+    energy: number,
+    dc: number,
+    free: number,
+    limited: number,
+    wired: number,
+    delivered: number,
+  ): void {
     this.#dcKwh[month] = (this.#dcKwh[month] as number) + dc * energy
     this.#acKwh[month] = (this.#acKwh[month] as number) + delivered * energy
     this.#clippedKwh[month] = (this.#clippedKwh[month] as number) + (free - limited) * energy

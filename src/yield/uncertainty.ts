@@ -83,11 +83,13 @@ export function yieldUncertainty(
     source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
   })
   return {
-    terms: [...lasting, { name: 'year to year', term: yearly }].filter(({ term }) => term.relative > 0).map(({ name, term }) => ({
-      name,
-      relative_pct: term.relative * 100,
-      why: term.why,
-    })),
+    terms: [...lasting, { name: 'year to year', term: yearly }]
+      .filter(({ term }) => term.relative > 0)
+      .map(({ name, term }) => ({
+        name,
+        relative_pct: term.relative * 100,
+        why: term.why,
+      })),
     single_year: exceedance(annualKwh, single),
     ten_year_mean: exceedance(annualKwh, tenYears),
   }

@@ -43,7 +43,7 @@ describe('what is loaded', () => {
   })
 
   test('list-sites loads neither YAML nor PDF nor the table drawer', () => {
-    expect(packagesOf(dist('commands/list-sites.js')).filter((name) => name !== 'commander')).toEqual([])
+    expect(packagesOf(dist('commands/list-sites.js')).filter((name) => name !== 'commander')).toEqual(['suncalc'])
   })
 
   test('each renderer loads what it draws with, JSON and CSV nothing', () => {
@@ -62,7 +62,7 @@ describe('the launcher', () => {
   test('says what to do when the program is not built', () => {
     const folder = join(process.env['TMPDIR'] ?? '/tmp', `gablewatt-unbuilt-${process.pid}`)
     spawnSync('mkdir', ['-p', join(folder, 'bin')])
-    spawnSync('cp', [BINARY, join(folder, 'bin/gablewatt.js')])
+    spawnSync('cp', [BINARY, join(ROOT, 'bin/load-program.js'), join(folder, 'bin')])
     spawnSync('cp', [join(ROOT, 'package.json'), folder])
     const run = spawnSync(process.execPath, [join(folder, 'bin/gablewatt.js'), 'help'], { encoding: 'utf8' })
     spawnSync('rm', ['-r', folder])

@@ -6,7 +6,9 @@ import { kindsOfDay, quantileKwh, shareBelow, sumDistribution } from '../../src/
 import { dayOf, drawKinds, model, randomOf, run, shareOfNormal } from './synthetic.js'
 
 const TRIALS = 2000
-const periods = [7, 30, 90].flatMap((length) => ['2026-03-20', '2026-06-15', '2026-11-01'].map((from) => ({ length, from })))
+const periods = [7, 30, 90].flatMap((length) =>
+  ['2026-03-20', '2026-06-15', '2026-11-01'].map((from) => ({ length, from })),
+)
 
 function oddsOf(from: string, length: number) {
   return Array.from({ length }, (_, at) => ({ day: dayOf(from) + at, kindsKwh: kindsOfDay(model, dayOf(from) + at) }))
@@ -60,7 +62,9 @@ it('a day has one chance in ten of each kind', () => {
 it('two days against all hundred pairs', () => {
   const odds = oddsOf('2026-02-10', 2)
   const { total } = sumDistribution(odds, 0)
-  const sums = (odds[0]?.kindsKwh ?? []).flatMap((one) => (odds[1]?.kindsKwh ?? []).map((two) => one + two)).toSorted((a, b) => a - b)
+  const sums = (odds[0]?.kindsKwh ?? [])
+    .flatMap((one) => (odds[1]?.kindsKwh ?? []).map((two) => one + two))
+    .toSorted((a, b) => a - b)
   for (const at of [10, 35, 50, 80, 95]) {
     const between = ((sums[at - 1] as number) + (sums[at] as number)) / 2
     expect(Math.abs(shareBelow(total, between) - at / 100)).toBeLessThan(0.011)
@@ -85,7 +89,11 @@ it('transitions keep every kind equally probable and have the stated correlation
   }
   const kinds = drawKinds(50_000, 0.29, 9)
   const counts = table.map((row) => row.map(() => 0))
-  kinds.slice(1).forEach((to, at) => ((counts[kinds[at] as number] as number[])[to] = (counts[kinds[at] as number]?.[to] as number) + 1))
+  kinds
+    .slice(1)
+    .forEach(
+      (to, at) => ((counts[kinds[at] as number] as number[])[to] = (counts[kinds[at] as number]?.[to] as number) + 1),
+    )
   // About 5,000 days of each kind: a cell has a standard error of sqrt(p (1 - p) / 5000); five of them for a hundred cells.
   table.forEach((row, from) =>
     row.forEach((share, to) => {

@@ -12,9 +12,13 @@ function seriesOf(text: string, mapping: Production = {}) {
   return series
 }
 const complaints = (text: string, mapping: Production = {}): string[] =>
-  (read(text, mapping).problems ?? []).map((problem) => `${problem.line ?? 0}:${problem.column ?? 0} ${problem.message}`)
-const idsOf = (text: string, mapping: Production = {}): string[] => seriesOf(text, mapping).findings.map((finding) => finding.id)
-const kwhOf = (text: string, mapping: Production = {}): number[] => seriesOf(text, mapping).spans.map((span) => Number(span.kwh.toFixed(6)))
+  (read(text, mapping).problems ?? []).map(
+    (problem) => `${problem.line ?? 0}:${problem.column ?? 0} ${problem.message}`,
+  )
+const idsOf = (text: string, mapping: Production = {}): string[] =>
+  seriesOf(text, mapping).findings.map((finding) => finding.id)
+const kwhOf = (text: string, mapping: Production = {}): number[] =>
+  seriesOf(text, mapping).spans.map((span) => Number(span.kwh.toFixed(6)))
 const startsOf = (text: string, mapping: Production = {}): string[] =>
   seriesOf(text, mapping).spans.map((span) => new Date(span.startMs).toISOString().slice(0, 16))
 
@@ -25,7 +29,12 @@ describe('kinds of table', () => {
     expect(series.spans.map((span) => span.kwh)).toEqual([20.5, 31])
   })
   it('months, with names and with first days', () => {
-    for (const stamps of [['2026-03', '2026-04'], ['Mar 2026', 'April 2026'], ['2026-03-01', '2026-04-01'], ['3/31/2026', '4/30/2026']]) {
+    for (const stamps of [
+      ['2026-03', '2026-04'],
+      ['Mar 2026', 'April 2026'],
+      ['2026-03-01', '2026-04-01'],
+      ['3/31/2026', '4/30/2026'],
+    ]) {
       const series = seriesOf(`Month,Energy (kWh)\n${stamps[0]},800\n${stamps[1]},900\n`)
       expect(series.resolution).toBe('month')
       expect(series.spans.map((span) => (span.endMs - span.startMs) / 86_400_000)).toEqual([31, 30])
@@ -34,11 +43,14 @@ describe('kinds of table', () => {
   it('Wh, power in W over quarter hours, semicolons with decimal commas, thousands in quotes', () => {
     expect(kwhOf('date,Energy Wh\n2026-05-01,20500\n2026-05-02,31000\n')).toEqual([20.5, 31])
     expect(kwhOf('time,ac_w\n2026-05-01 12:00,4000\n2026-05-01 12:15,2000\n2026-05-01 12:30,0\n')).toEqual([1, 0.5, 0])
-    expect(kwhOf('Datum date;kWh\n2026-05-01;20,5\n2026-05-02;31,25\n', { time_columns: ['Datum date'] })).toEqual([20.5, 31.25])
+    expect(kwhOf('Datum date;kWh\n2026-05-01;20,5\n2026-05-02;31,25\n', { time_columns: ['Datum date'] })).toEqual([
+      20.5, 31.25,
+    ])
     expect(kwhOf('date,Wh\n2026-05-01,"20,500"\n2026-05-02,"31,000"\n')).toEqual([20.5, 31])
   })
   it('a cumulative meter, its reset, and a day that was not read', () => {
-    const text = 'date,meter reading (kWh)\n2026-05-01,1000\n2026-05-02,1020\n2026-05-04,1065\n2026-05-05,5\n2026-05-06,30\n'
+    const text =
+      'date,meter reading (kWh)\n2026-05-01,1000\n2026-05-02,1020\n2026-05-04,1065\n2026-05-05,5\n2026-05-06,30\n'
     expect(kwhOf(text)).toEqual([20, 45, 25])
     const series = seriesOf(text)
     expect(series.meter).toBe('cumulative')
@@ -67,7 +79,12 @@ describe('clocks', () => {
   it('daylight saving time when declared, both ways', () => {
     expect(startsOf(hours(['2026-07-01 13:00', '2026-07-01 14:00']), { clock: 'local' })[0]).toBe('2026-07-01T12:00')
     const autumn = hours(['2026-11-01 00:00', '2026-11-01 01:00', '2026-11-01 01:00', '2026-11-01 02:00'])
-    expect(startsOf(autumn, { clock: 'local' })).toEqual(['2026-10-31T23:00', '2026-11-01T00:00', '2026-11-01T01:00', '2026-11-01T02:00'])
+    expect(startsOf(autumn, { clock: 'local' })).toEqual([
+      '2026-10-31T23:00',
+      '2026-11-01T00:00',
+      '2026-11-01T01:00',
+      '2026-11-01T02:00',
+    ])
   })
   it('daylight saving time when the change of clocks is seen', () => {
     const spring = hours(['2026-03-08 00:00', '2026-03-08 01:00', '2026-03-08 03:00', '2026-03-08 04:00'])
@@ -75,7 +92,9 @@ describe('clocks', () => {
     expect(startsOf(spring)).toEqual(['2026-03-08T00:00', '2026-03-08T01:00', '2026-03-08T02:00', '2026-03-08T03:00'])
   })
   it('stamps at the ends of intervals, UTC, and offsets in the text', () => {
-    expect(startsOf(hours(['2026-05-01 13:00', '2026-05-01 14:00']), { stamps_mark: 'ending' })[0]).toBe('2026-05-01T12:00')
+    expect(startsOf(hours(['2026-05-01 13:00', '2026-05-01 14:00']), { stamps_mark: 'ending' })[0]).toBe(
+      '2026-05-01T12:00',
+    )
     expect(startsOf(hours(['2026-05-01 18:00', '2026-05-01 19:00']), { clock: 'utc' })[0]).toBe('2026-05-01T12:00')
     expect(startsOf(hours(['2026-05-01T13:00-05:00', '2026-05-01T14:00-05:00']))[0]).toBe('2026-05-01T12:00')
     expect(startsOf(hours(['2026-05-01T18:00Z', '2026-05-01T19:00Z']))[0]).toBe('2026-05-01T12:00')
@@ -96,17 +115,23 @@ describe('faults of the data, each told', () => {
     expect(found[2]).toMatch(/^5:1 the row has 1 cells/)
   })
   it('a header that does not say what is what', () => {
-    expect(complaints('date,kWh solar,kWh total\n2026-05-01,1,2\n')[0]).toMatch(/^1:16 several columns may hold the production/)
+    expect(complaints('date,kWh solar,kWh total\n2026-05-01,1,2\n')[0]).toMatch(
+      /^1:16 several columns may hold the production/,
+    )
     expect(complaints('date,energy\n2026-05-01,1\n')[0]).toMatch(/^1:6 the unit of 'energy' is unknown/)
     expect(complaints('a,kWh\n2026-05-01,1\n')[0]).toMatch(/no column is named as a time stamp/)
     expect(complaints('date,kWh\n', {})[0]).toMatch(/the table has no rows/)
     expect(complaints('', {})[0]).toMatch(/no line with column names/)
     expect(complaints('date,kWh\n2026-05-01,1\n', { value_column: 'Energy' })[0]).toMatch(/no column 'Energy'/)
-    expect(complaints('date,kWh\n2026-05-01,1\n', { module_columns: { kWh: 'roof.m99' } })[0]).toMatch(/module 'roof.m99', which the project does not have/)
+    expect(complaints('date,kWh\n2026-05-01,1\n', { module_columns: { kWh: 'roof.m99' } })[0]).toMatch(
+      /module 'roof.m99', which the project does not have/,
+    )
   })
   it('dates that may be read two ways', () => {
     expect(complaints('date,kWh\n03/04/2026,20\n03/05/2026,20\n')[0]).toMatch(/declare date_order/)
-    expect(startsOf('date,kWh\n03/04/2026,20\n04/04/2026,20\n', { date_order: 'day_first' })[1]).toBe('2026-04-04T00:00')
+    expect(startsOf('date,kWh\n03/04/2026,20\n04/04/2026,20\n', { date_order: 'day_first' })[1]).toBe(
+      '2026-04-04T00:00',
+    )
     expect(complaints('date,kWh\n13/04/2026,20\n04/13/2026,20\n')[0]).toMatch(/neither/)
   })
   it('rows out of order, repeated rows, contradicting rows, empty cells', () => {

@@ -4,10 +4,16 @@ import { solarNoonH, type Place } from '../../src/fieldwork/review/daylight.js'
 import { dateText } from '../../src/fieldwork/review/calendar.js'
 import { runYield, type YieldRun } from '../../src/yield/index.js'
 
-export const { project, files } = loadProject({ path: new URL('../../examples/lark-hollow.yaml', import.meta.url).pathname })
+export const { project, files } = loadProject({
+  path: new URL('../../examples/lark-hollow.yaml', import.meta.url).pathname,
+})
 export const run: YieldRun = runYield(project, files)
 export const model = dayModel(run)
-export const place: Place = { latitudeDeg: project.site.latitude_deg, longitudeDeg: project.site.longitude_deg, utcOffsetH: -6 }
+export const place: Place = {
+  latitudeDeg: project.site.latitude_deg,
+  longitudeDeg: project.site.longitude_deg,
+  utcOffsetH: -6,
+}
 export const DAY_MS = 86_400_000
 export const dayOf = (text: string): number => Date.parse(`${text}T00:00:00Z`) / DAY_MS
 
@@ -56,14 +62,18 @@ export interface Fault {
   readonly scale?: number
 }
 
+/** Course of a kind of day in the estimate: solar time, h, and power, kW. */
+const courses = new Map<string, [number, number][]>()
+for (let step = 0; step < run.steps.length; step += 1) {
+  const { month, dayType, hour } = run.steps.label(step)
+  const key = `${month}/${dayType ?? 0}`
+  courses.set(key, [...(courses.get(key) ?? []), [hour, (run.system.acW[step] as number) / 1000]])
+}
+
 /** Power of a day at standard time, kW: the course of its kind in the estimate, carried along the season. */
 function courseKw(day: number, kind: number): (hour: number) => number {
   const month = new Date(day * DAY_MS).getUTCMonth() + 1
-  const points: [number, number][] = []
-  for (let step = 0; step < run.steps.length; step += 1) {
-    const label = run.steps.label(step)
-    if (label.month === month && label.dayType === kind + 1) points.push([label.hour, (run.system.acW[step] as number) / 1000])
-  }
+  const points = courses.get(`${month}/${kind + 1}`) ?? []
   const factor = (kindsOfDay(model, day)[9] as number) / (model.kindsKwh[month - 1]?.[9] as number)
   const noon = solarNoonH(day, place)
   return (hour) => {

@@ -340,6 +340,7 @@ describe('solar rules', () => {
     )
     const energy = { kind: 'monthly' as const, usageKwh: months(300), productionKwh: months(100) }
     expect(computeSavings(without, energy, calendar2025, withSystem).values.monthly_savings_usd[0]).toBe(30 - 30)
+    expect(() => readTariffs(undefined)).toThrow('there is no tariff')
     expect(() => readTariffs(flat({ solar: { tariff: flat({ fixed: { base: {} } }) } }))).toThrow(
       expect.objectContaining({ where: 'tariff.solar.tariff.fixed.base' }) as Error,
     )

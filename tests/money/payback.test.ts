@@ -226,9 +226,11 @@ describe('uncertainty', () => {
   })
 
   it('30 years x 2,000 samples and all bills take less than a second', () => {
-    const start = performance.now()
+    // Processor time, so that a busy machine does not fail it.
+    const start = process.cpuUsage()
     payback(input({ years: 30 }))
-    expect(performance.now() - start).toBeLessThan(1000)
+    const { user, system } = process.cpuUsage(start)
+    expect((user + system) / 1e6).toBeLessThan(1)
   })
 })
 

@@ -348,6 +348,7 @@ describe('totals with a load shape', () => {
 
   it('refuses what is no use', () => {
     expect(refusal(() => readUsage({ monthly_kwh: [...monthly, 1] }, {}))).toBe('there are 13 months, not 12')
+    expect(refusal(() => readUsage(undefined, {}))).toMatch(/^usage states no energy/)
     expect(refusal(() => readUsage({}, {}))).toMatch(/^usage states no energy; exactly one of/)
     expect(refusal(() => readUsage({ annual_kwh: 1, monthly_kwh: monthly }, {}))).toMatch(
       /^usage states monthly_kwh and annual_kwh/,

@@ -152,7 +152,7 @@ describe('internal rate of return', () => {
     expect(found.rate).toBeCloseTo(irr(flows), 8)
   })
 
-  it('modified rate (spreadsheet help page of MIRR: 13 % and 13 %)', () => {
+  it('modified rate (Microsoft Excel help page of MIRR: 13 % and 13 %)', () => {
     const flows = [-120_000, 39_000, 30_000, 21_000, 37_000, 46_000]
     expect(modifiedInternalRate(flows, 0.1, 0.12)?.toFixed(6)).toBe('0.126094')
     expect(modifiedInternalRate(flows, 0.1, 0.14)?.toFixed(6)).toBe('0.134759')

@@ -48,6 +48,18 @@ describe('solar position against published values', () => {
     expect(Math.abs(sun.azimuthDeg - 85.9653)).toBeLessThan(0.4)
   })
 
+  // Meeus, Astronomical Algorithms, ex. 25.a: 13 October 1992, 0 h TD: declination -7.78507 (at the pole, altitude is declination).
+  it('has the declination of the textbook example', () => {
+    const sun = sunPosition(Date.UTC(1992, 9, 13), 90, 0)
+    expect(Math.abs(90 - sun.zenithDeg + 7.78507)).toBeLessThan(0.001)
+  })
+
+  // Duffett-Smith: 27 July 1980, 0 h: declination +19 deg 13 min 53 s.
+  it('has the declination of a second textbook', () => {
+    const sun = sunPosition(Date.UTC(1980, 6, 27), 90, 0)
+    expect(Math.abs(90 - sun.zenithDeg - (19 + 13 / 60 + 53 / 3600))).toBeLessThan(0.003)
+  })
+
   // A general astronomy library from the registry (astronomy-engine, itself checked against JPL Horizons), no refraction.
   it('meets an astronomy library through a year, both hemispheres, refraction taken out', () => {
     let worstAltitude = 0
@@ -98,6 +110,18 @@ describe('the sun through a typical year', () => {
   ])('agrees with the Spencer series on day %i', (dayOfYear, minutes, declination) => {
     expect(Math.abs(atDay(ephemeris().equationOfTimeMin, dayOfYear - 0.5) - minutes)).toBeLessThan(0.85)
     expect(Math.abs(atDay(ephemeris().declinationDeg, dayOfYear - 0.5) - declination)).toBeLessThan(0.6)
+  })
+
+  // Duffie & Beckman ex. 1.5.1: Madison, 3 February, 10:30 Central Standard Time, longitude 89.4 W: solar time 10:19
+  // printed, 10:18.9 re-derived.
+  it('turns clock time into solar time as the textbook does', () => {
+    const solarMinutes = 10 * 60 + 30 + 4 * (90 - 89.4) + atDay(ephemeris().equationOfTimeMin, 33 + 16.5 / 24)
+    expect(Math.abs(solarMinutes - (10 * 60 + 18.9))).toBeLessThan(0.3)
+  })
+
+  // Duffett-Smith: equation of time -6.4 min on 27 July at 12 h.
+  it('has the equation of time of a second textbook', () => {
+    expect(Math.abs(atDay(ephemeris().equationOfTimeMin, 207.5) + 6.4)).toBeLessThan(0.15)
   })
 
   it('lies between the daily entries where the astronomy library has it', () => {

@@ -141,7 +141,7 @@ describe('snow', () => {
 
   it('stays in deep frost and dull light: air below light over -80 W/m2/K', () => {
     const cover = snowCover(winter([5, 15, 15, 15], -5), new Float64Array(4).fill(399), 30, undefined)
-    expect([...cover.slice(1)]).toEqual([1, 1, 1])
+    expect(Array.from(cover.slice(1))).toEqual([1, 1, 1])
     const sunny = snowCover(winter([5, 15, 15, 15], -5), new Float64Array(4).fill(401), 30, undefined)
     expect(sunny[3]).toBeLessThan(1)
   })

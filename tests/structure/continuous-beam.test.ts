@@ -60,6 +60,32 @@ describe('continuous beam', () => {
     )
   })
 
+  it('deflects in its spans like the finite element solution', () => {
+    fc.assert(
+      fc.property(beams, (beam) => {
+        const shape = beamExtremes(beam, solveContinuousBeam(beam))
+        const bounds = beam.supportsIn.slice(1).map((to, i) => [beam.supportsIn[i] ?? 0, to] as const)
+        // Loads of nothing put nodes of the finite element mesh at twelfths of the spans.
+        const places = bounds.map(([a, b]) => Array.from({ length: 11 }, (_, k) => a + ((b - a) * (k + 1)) / 12))
+        const nodes = places.flat().map((x) => ({ fromIn: x, toIn: beam.endIn, lbPerIn: 0 }))
+        const theirs = finiteElementBeam({ ...beam, loads: [...beam.loads, ...nodes] })
+        const ours = shape.deflections.slice(beam.startIn < 0 ? 1 : 0)
+        for (const [i, xs] of places.entries()) {
+          const peak = Math.max(...xs.map((x) => Math.abs(theirs.deflectionAt(x))))
+          const L = (bounds[i]?.[1] ?? 0) - (bounds[i]?.[0] ?? 0)
+          // Ours is read at 24ths of the span, up to half a step off the peak: well under 1 %.
+          const slack = 1e-2 * peak + 1e-7 * size(beam) * L ** 3
+          expect(ours[i]?.timesStiffness ?? 0).toBeGreaterThanOrEqual(peak - slack)
+          // Between two nodes the true peak is at most a little higher.
+          expect(ours[i]?.timesStiffness ?? 0).toBeLessThanOrEqual(
+            1.08 * peak + slack + (1e-3 * size(beam) * L ** 3) / 48,
+          )
+        }
+      }),
+      { numRuns: 15 },
+    )
+  })
+
   it('holds the load and balances moments', () => {
     fc.assert(
       fc.property(beams, (beam) => {

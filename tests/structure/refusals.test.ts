@@ -131,7 +131,6 @@ describe('safety inputs are asked for', () => {
     'structure.framing.south.rake_overhang_in',
     'structure.framing.south.sheathing_in',
     'structure.framing.south.covering_in',
-    'structure.framing.south.ceiling_attached',
     'structure.framing.south.existing_dead_psf',
     'structure.framing.south.wet_service',
     'structure.framing.south.sustained_temperature',
@@ -254,6 +253,11 @@ describe('other findings', () => {
     ['equipment.mounts.foot.capacity_lateral_lb', 'structure.mount-lateral-not-checked'],
   ])('a sheet without %s is told', (path, id) => {
     expect(find(changed(path, undefined), id)?.severity).toBe('warning')
+  })
+
+  it('coverings that must not carry a mount', () => {
+    expect(find(changed('structure.framing.south.covering', 'tile'), 'structure.covering')?.severity).toBe('warning')
+    expect(find(changed('structure.framing.south.covering', 'metal'), 'structure.covering')).toBeUndefined()
   })
 
   it('snow that is held', () => {

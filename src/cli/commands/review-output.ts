@@ -1,6 +1,12 @@
 import { Option, type Command } from 'commander'
 import { readFileSync } from 'node:fs'
-import { productionLimits, readProduction, reviewProduction, weatherOfDays, type ReviewValues } from '../../fieldwork/index.js'
+import {
+  productionLimits,
+  readProduction,
+  reviewProduction,
+  weatherOfDays,
+  type ReviewValues,
+} from '../../fieldwork/index.js'
 import { ProjectError, type Production } from '../../project/index.js'
 import { runYield } from '../../yield/index.js'
 import { FileError, UsageError } from '../errors.js'
@@ -36,14 +42,23 @@ interface Options {
 export function configure(command: Command): void {
   writesReport(
     takesProject(command)
-      .argument('<production.csv>', 'measured production, or - for stdin: days, months, or intervals of 1 to 60 minutes')
+      .argument(
+        '<production.csv>',
+        'measured production, or - for stdin: days, months, or intervals of 1 to 60 minutes',
+      )
       .option('--weather <file.epw>', 'hourly weather of the measured year, in place of the long-term kinds of day')
-      .option('--time-columns <names>', 'column of the time stamp, or two parted by a comma: Date,Time', (text) => text.split(','))
+      .option('--time-columns <names>', 'column of the time stamp, or two parted by a comma: Date,Time', (text) =>
+        text.split(','),
+      )
       .option('--value-column <name>', 'column of the production of the whole system')
       .addOption(new Option('--unit <unit>', 'unit of the values').choices(['kwh', 'wh', 'kw', 'w']))
-      .addOption(new Option('--meter <kind>', 'energy of each row, or a counter that rises').choices(['interval', 'cumulative']))
+      .addOption(
+        new Option('--meter <kind>', 'energy of each row, or a counter that rises').choices(['interval', 'cumulative']),
+      )
       .addOption(new Option('--clock <kind>', 'clock of the stamps').choices(['local', 'standard', 'utc']))
-      .addOption(new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']))
+      .addOption(
+        new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
+      )
       .addOption(new Option('--date-order <order>', 'order in 03/04/2026').choices(['month_first', 'day_first'])),
   ).addHelpText(
     'after',
@@ -53,16 +68,23 @@ export function configure(command: Command): void {
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const [projectPath, tablePath = '-'] = context.args
-  if (projectPath === '-' && tablePath === '-') throw new UsageError('only one of project and table can come from stdin')
+  if (projectPath === '-' && tablePath === '-')
+    throw new UsageError('only one of project and table can come from stdin')
   const { project, files } = await context.project()
   const name = tablePath === '-' ? '<stdin>' : tablePath
   const text = tablePath === '-' ? await readStdin() : readText(tablePath)
   const estimate = runYield(project, files)
-  const read = readProduction(name, text, { ...project.production, ...mappingOf(options) }, productionLimits(project, estimate))
+  const read = readProduction(
+    name,
+    text,
+    { ...project.production, ...mappingOf(options) },
+    productionLimits(project, estimate),
+  )
   if (read.problems !== undefined) throw new ProjectError(read.problems, 2, new Map([[name, text]]))
   const { series } = read
   const { weather: weatherPath } = options
-  const weather = weatherPath === undefined ? undefined : weatherOfDays(project, weatherPath, readText(weatherPath), series)
+  const weather =
+    weatherPath === undefined ? undefined : weatherOfDays(project, weatherPath, readText(weatherPath), series)
   const result = reviewProduction({ project, run: estimate, series, ...(weather === undefined ? {} : { weather }) })
   const report: Report = {
     title: `Measured production: ${project.title}`,
@@ -111,14 +133,32 @@ function reviewSections(values: ReviewValues): Section[] {
     {
       kind: 'facts',
       facts: [
-        { label: 'Days compared', value: `${period.days_counted} (${period.from} to ${period.to}, ${period.days_missing} missing)` },
+        {
+          label: 'Days compared',
+          value: `${period.days_counted} (${period.from} to ${period.to}, ${period.days_missing} missing)`,
+        },
         { label: 'Measured', value: { value: values.measured_kwh, tone: 'strong' }, unit: 'kWh', decimals: 1 },
-        { label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather', value: expected.mean_kwh, unit: 'kWh', decimals: 1 },
+        {
+          label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather',
+          value: expected.mean_kwh,
+          unit: 'kWh',
+          decimals: 1,
+        },
         { label: 'Measured over expected', value: 100 * values.measured_over_expected, unit: '%', decimals: 1 },
         ...(isLongTerm
-          ? [{ label: '80 % range by weather luck alone', value: range(expected.weather_p10_kwh, expected.weather_p90_kwh), unit: 'kWh' }]
+          ? [
+              {
+                label: '80 % range by weather luck alone',
+                value: range(expected.weather_p10_kwh, expected.weather_p90_kwh),
+                unit: 'kWh',
+              },
+            ]
           : []),
-        { label: isLongTerm ? '80 % range with how sure the method is' : '80 % range of the method', value: range(expected.p10_kwh, expected.p90_kwh), unit: 'kWh' },
+        {
+          label: isLongTerm ? '80 % range with how sure the method is' : '80 % range of the method',
+          value: range(expected.p10_kwh, expected.p90_kwh),
+          unit: 'kWh',
+        },
         { label: 'Percentile of what was measured', value: values.percentile, decimals: 0 },
         ...(values.percentile_of_weather === null
           ? []
@@ -140,7 +180,13 @@ function reviewSections(values: ReviewValues): Section[] {
         { heading: '80 % range', unit: 'kWh', align: 'right' },
       ],
       rows: [projection.month, projection.year].map((each) => [
-        each.from, each.to, each.measured_kwh, each.days_remaining, each.expected_rest_kwh, each.projected_kwh, range(each.p10_kwh, each.p90_kwh),
+        each.from,
+        each.to,
+        each.measured_kwh,
+        each.days_remaining,
+        each.expected_rest_kwh,
+        each.projected_kwh,
+        range(each.p10_kwh, each.p90_kwh),
       ]),
     },
     ...moduleSection(values),
@@ -184,7 +230,13 @@ function monthTable(values: ReviewValues) {
       { heading: 'Percentile' },
     ],
     rows: values.months.map((month) => [
-      month.month, month.days_counted, month.measured_kwh, month.mean_kwh, month.p10_kwh, month.p90_kwh, month.percentile,
+      month.month,
+      month.days_counted,
+      month.measured_kwh,
+      month.mean_kwh,
+      month.p10_kwh,
+      month.p90_kwh,
+      month.percentile,
     ]),
   }
 }
@@ -195,7 +247,12 @@ function moduleSection({ modules }: ReviewValues): Section[] {
     {
       kind: 'table',
       heading: 'Modules against their neighbours',
-      columns: [{ heading: 'Module' }, { heading: 'Measured', unit: 'kWh', decimals: 1 }, { heading: 'Of what its place should give', unit: '%' }, { heading: 'Nothing since' }],
+      columns: [
+        { heading: 'Module' },
+        { heading: 'Measured', unit: 'kWh', decimals: 1 },
+        { heading: 'Of what its place should give', unit: '%' },
+        { heading: 'Nothing since' },
+      ],
       rows: modules.map((module) => [module.id, module.measured_kwh, module.relative_pct, module.dead_since]),
     },
   ]

@@ -1,4 +1,12 @@
-import { inset, textWidthPt, type Box, type PaperSize, type Primitive, type Sheet, type Viewport } from '../model/index.js'
+import {
+  inset,
+  textWidthPt,
+  type Box,
+  type PaperSize,
+  type Primitive,
+  type Sheet,
+  type Viewport,
+} from '../model/index.js'
 import { label, TYPE_PT } from './text.js'
 import { drawTitleBlock, titleBlockHeightPt, type TitleFacts } from './title-block.js'
 

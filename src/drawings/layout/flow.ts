@@ -71,9 +71,19 @@ function piecesOf(block: Block, widthPt: number, mostPt: number): Piece[] {
     case 'text':
       return paragraph(block.text, widthPt, block.bold === true ? 'bold' : 'plain')
     case 'list':
-      return block.items.flatMap((item, index) => listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt))
+      return block.items.flatMap((item, index) =>
+        listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt),
+      )
     case 'facts':
-      return tablePieces([{ heading: '', share: 0.34, bold: true }, { heading: '', share: 0.66 }], block.facts, widthPt, mostPt)
+      return tablePieces(
+        [
+          { heading: '', share: 0.34, bold: true },
+          { heading: '', share: 0.66 },
+        ],
+        block.facts,
+        widthPt,
+        mostPt,
+      )
     case 'table':
       return tablePieces(block.columns, block.rows, widthPt, mostPt)
     case 'figure':
@@ -99,13 +109,23 @@ function listItem(text: string, mark: string, widthPt: number): Piece[] {
   }))
 }
 
-function tablePieces(columns: readonly TableColumn[], rows: readonly (readonly string[])[], widthPt: number, mostPt: number): Piece[] {
+function tablePieces(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  widthPt: number,
+  mostPt: number,
+): Piece[] {
   const total = columns.reduce((sum, column) => sum + column.share, 0)
   const widths = columns.map((column) => (widthPt * column.share) / total)
   const lefts = widths.map((_, index) => widths.slice(0, index).reduce((sum, width) => sum + width, 0))
   const wrapped = (cells: readonly string[], face?: Face): string[][] =>
     columns.map((column, index) =>
-      wrapText(cells[index] ?? '', SIZE, face ?? (column.bold === true ? 'bold' : 'plain'), (widths[index] ?? 0) - 2 * PAD),
+      wrapText(
+        cells[index] ?? '',
+        SIZE,
+        face ?? (column.bold === true ? 'bold' : 'plain'),
+        (widths[index] ?? 0) - 2 * PAD,
+      ),
     )
   const row = (cells: readonly (readonly string[])[], face: Face | undefined, fill: boolean): Piece => {
     const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * PAD
@@ -134,18 +154,32 @@ function tablePieces(columns: readonly TableColumn[], rows: readonly (readonly s
     }
   }
   const header = columns.some((column) => column.heading !== '')
-    ? row(wrapped(columns.map((column) => column.heading), 'bold'), 'bold', true)
+    ? row(
+        wrapped(
+          columns.map((column) => column.heading),
+          'bold',
+        ),
+        'bold',
+        true,
+      )
     : undefined
   const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
   const body = rows.flatMap((cells) => {
     const lines = wrapped(cells)
     const parts = Math.ceil(Math.max(1, ...lines.map((cell) => cell.length)) / mostLines)
     return Array.from({ length: parts }, (_, part) =>
-      row(lines.map((cell) => cell.slice(part * mostLines, (part + 1) * mostLines)), undefined, false),
+      row(
+        lines.map((cell) => cell.slice(part * mostLines, (part + 1) * mostLines)),
+        undefined,
+        false,
+      ),
     )
   })
   const first = header ?? body[0]
   if (first === undefined) return []
   const rest = header === undefined ? body.slice(1) : body
-  return [{ ...first, gapPt: 5, ...(header !== undefined ? { keep: true } : {}) }, ...rest.map((each) => ({ ...each, header }))]
+  return [
+    { ...first, gapPt: 5, ...(header !== undefined ? { keep: true } : {}) },
+    ...rest.map((each) => ({ ...each, header })),
+  ]
 }

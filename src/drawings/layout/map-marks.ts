@@ -10,8 +10,20 @@ export function northArrow(x: number, y: number, northDeg: number, radiusPt = 17
   const letter = at(radiusPt + 8, 0)
   return [
     { kind: 'circle', center: xy(x, y), radiusPt: radiusPt * 0.62, pen: 'thin' },
-    { kind: 'path', points: [at(radiusPt, 0), at(-radiusPt * 0.55, radiusPt * 0.42), at(-radiusPt * 0.25, 0)], closed: true, pen: 'thin', fill: 'black' },
-    { kind: 'path', points: [at(radiusPt, 0), at(-radiusPt * 0.55, -radiusPt * 0.42), at(-radiusPt * 0.25, 0)], closed: true, pen: 'thin', fill: 'white' },
+    {
+      kind: 'path',
+      points: [at(radiusPt, 0), at(-radiusPt * 0.55, radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
+      closed: true,
+      pen: 'thin',
+      fill: 'black',
+    },
+    {
+      kind: 'path',
+      points: [at(radiusPt, 0), at(-radiusPt * 0.55, -radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
+      closed: true,
+      pen: 'thin',
+      fill: 'white',
+    },
     label(letter.x, letter.y, 'N', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
   ]
 }
@@ -23,7 +35,15 @@ export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
   const top = y + 12
   for (let index = 0; index < 4; index++) {
     const left = x + index * step * scale.ptPerFt
-    drawn.push({ kind: 'rectangle', x: left, y: top, width: step * scale.ptPerFt, height: 4, pen: 'thin', fill: index % 2 === 0 ? 'black' : 'white' })
+    drawn.push({
+      kind: 'rectangle',
+      x: left,
+      y: top,
+      width: step * scale.ptPerFt,
+      height: 4,
+      pen: 'thin',
+      fill: index % 2 === 0 ? 'black' : 'white',
+    })
   }
   for (const count of [0, 1, 2, 4]) {
     const text = count === 4 ? `${4 * step} ft` : String(count * step)

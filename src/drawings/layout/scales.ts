@@ -19,10 +19,12 @@ export const ARCHITECT_SCALES: readonly Scale[] = [
 ]
 
 /** Civil engineers' scales: an inch of paper for so many feet. */
-export const CIVIL_SCALES: readonly Scale[] = [5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500].map((feet) => ({
-  note: `1" = ${feet}'-0"`,
-  ptPerFt: 72 / feet,
-}))
+export const CIVIL_SCALES: readonly Scale[] = [5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500].map(
+  (feet) => ({
+    note: `1" = ${feet}'-0"`,
+    ptPerFt: 72 / feet,
+  }),
+)
 
 /** Scales of details, as shares of full size. */
 export const DETAIL_SCALES: readonly Scale[] = [
@@ -35,7 +37,12 @@ export const DETAIL_SCALES: readonly Scale[] = [
 ]
 
 /** The largest scale at which a thing of a size (ft) fits a part of the paper, or the smallest there is. */
-export function largestScale(scales: readonly Scale[], widthFt: number, heightFt: number, room: { readonly width: number; readonly height: number }): Scale {
+export function largestScale(
+  scales: readonly Scale[],
+  widthFt: number,
+  heightFt: number,
+  room: { readonly width: number; readonly height: number },
+): Scale {
   const fits = scales.find((scale) => widthFt * scale.ptPerFt <= room.width && heightFt * scale.ptPerFt <= room.height)
   const found = fits ?? scales.at(-1)
   if (found === undefined) throw new Error('no scales to choose from')

@@ -11,11 +11,20 @@ export function label(x: number, y: number, text: string, options: Options = {})
 }
 
 /** A straight line. */
-export function line(x1: number, y1: number, x2: number, y2: number, look: Partial<Primitive & { kind: 'path' }> = {}): Primitive {
+export function line(
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  look: Partial<Primitive & { kind: 'path' }> = {},
+): Primitive {
   return { kind: 'path', points: [xy(x1, y1), xy(x2, y2)], pen: 'thin', ...look }
 }
 
 /** A line through several points. */
-export function polyline(points: readonly (readonly [number, number])[], look: Partial<Primitive & { kind: 'path' }> = {}): Primitive {
+export function polyline(
+  points: readonly (readonly [number, number])[],
+  look: Partial<Primitive & { kind: 'path' }> = {},
+): Primitive {
   return { kind: 'path', points: points.map(([x, y]) => xy(x, y)), pen: 'thin', ...look }
 }

@@ -37,7 +37,9 @@ const PAD = 4
 /** Height that the block needs on paper of a width, so that the longest name of the project fits. */
 export function titleBlockHeightPt(facts: TitleFacts, titles: readonly string[], widthPt: number): number {
   const heights = titles.flatMap((title) =>
-    cells(facts, { id: 'E-601', title, scale: 'As noted', size: '11x17' }).map((lines, index) => cellHeight(lines, cellWidth(index, widthPt))),
+    cells(facts, { id: 'E-601', title, scale: 'As noted', size: '11x17' }).map((lines, index) =>
+      cellHeight(lines, cellWidth(index, widthPt)),
+    ),
   )
   return Math.max(48, ...heights) + 2 * PAD
 }
@@ -72,8 +74,17 @@ function cells(facts: TitleFacts, sheet: SheetFacts): Line[][] {
       ...(facts.invented ? [say('People, places and equipment are invented.')] : []),
     ],
     [...part('OWNER', facts.owner), ...part('INSTALLER', facts.contractor), cap('PREPARED BY'), say(facts.preparedBy)],
-    [cap('CODES'), say(facts.codes.length === 0 ? 'none stated' : facts.codes.join(', ')), ...part('AUTHORITY', facts.authority), ...part('UTILITY', facts.utility)],
-    [cap('SHEET'), { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold' }, ...(facts.draft ? [cap('DRAFT - NOT FOR PERMIT')] : [])],
+    [
+      cap('CODES'),
+      say(facts.codes.length === 0 ? 'none stated' : facts.codes.join(', ')),
+      ...part('AUTHORITY', facts.authority),
+      ...part('UTILITY', facts.utility),
+    ],
+    [
+      cap('SHEET'),
+      { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold' },
+      ...(facts.draft ? [cap('DRAFT - NOT FOR PERMIT')] : []),
+    ],
     [cap('DATE'), say(facts.date), cap('REVISION'), say(facts.revision), cap('SCALE'), say(sheet.scale)],
     [],
   ]
@@ -93,7 +104,12 @@ function drawLines(lines: readonly Line[], x: number, top: number, width: number
     const at = y
     y += lineHeight(each, width)
     const { text, sizePt, face } = each
-    return label(x, at, text, { sizePt, face, maxWidthPt: width, ...(face === 'bold' && sizePt === TYPE_PT.small ? { color: 'grey' as const } : {}) })
+    return label(x, at, text, {
+      sizePt,
+      face,
+      maxWidthPt: width,
+      ...(face === 'bold' && sizePt === TYPE_PT.small ? { color: 'grey' as const } : {}),
+    })
   })
 }
 
@@ -103,7 +119,12 @@ function sheetNumber(sheet: SheetFacts, box: Box): Primitive[] {
   while (size > TYPE_PT.head && wrapText(sheet.id, size, 'bold', box.width - 2 * PAD).length > 1) size -= 0.5
   return [
     label(middle, box.y + PAD, 'SHEET NUMBER', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey', align: 'center' }),
-    label(middle, box.y + box.height / 2 + 2, sheet.id, { sizePt: size, face: 'bold', align: 'center', valign: 'middle' }),
+    label(middle, box.y + box.height / 2 + 2, sheet.id, {
+      sizePt: size,
+      face: 'bold',
+      align: 'center',
+      valign: 'middle',
+    }),
     label(middle, box.y + box.height - PAD, sheet.size, { sizePt: TYPE_PT.small, align: 'center', valign: 'bottom' }),
   ]
 }

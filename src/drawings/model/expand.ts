@@ -1,7 +1,14 @@
 import type { XY } from './geometry.js'
 import { hatchLines } from './hatch-lines.js'
 import { rounded, roundedPoint, type Mark } from './mark.js'
-import type { CirclePrimitive, DimensionPrimitive, LeaderPrimitive, Look, Primitive, TextPrimitive } from './primitive.js'
+import type {
+  CirclePrimitive,
+  DimensionPrimitive,
+  LeaderPrimitive,
+  Look,
+  Primitive,
+  TextPrimitive,
+} from './primitive.js'
 import { textWidthPt } from './text-metrics.js'
 
 /** From the units of a primitive to paper. */
@@ -24,7 +31,10 @@ const NOTE_PT = 7
 export function expand(primitive: Primitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
   switch (primitive.kind) {
     case 'path':
-      return { marks: figureMarks(primitive.points.map(placing.point), primitive.closed === true, primitive), texts: [] }
+      return {
+        marks: figureMarks(primitive.points.map(placing.point), primitive.closed === true, primitive),
+        texts: [],
+      }
     case 'rectangle':
       return { marks: rectangleMarks(primitive, placing), texts: [] }
     case 'circle':
@@ -47,7 +57,8 @@ function stroke(points: readonly XY[], pen: Look['pen'] = 'thin', color: Look['c
 }
 
 function figureMarks(points: readonly XY[], closed: boolean, look: Look): Mark[] {
-  const hatch = look.hatch === undefined ? [] : hatchLines(points, look.hatch).map((line) => stroke(line, 'hair', 'grey'))
+  const hatch =
+    look.hatch === undefined ? [] : hatchLines(points, look.hatch).map((line) => stroke(line, 'hair', 'grey'))
   const filled: Mark[] =
     look.fill === undefined || hatch.length === 0
       ? []
@@ -104,7 +115,13 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const [a, b] = [at(from, offset), at(to, offset)]
   const tick = (point: XY): Mark => {
     const [dx, dy] = [2.2 * (ux + nx), 2.2 * (uy + ny)]
-    return stroke([{ x: point.x - dx, y: point.y - dy }, { x: point.x + dx, y: point.y + dy }], 'medium')
+    return stroke(
+      [
+        { x: point.x - dx, y: point.y - dy },
+        { x: point.x + dx, y: point.y + dy },
+      ],
+      'medium',
+    )
   }
   const marks: Mark[] = [stroke([at(a, 0, -3), at(b, 0, 3)], 'hair'), tick(a), tick(b)]
   for (const point of [from, to]) {
@@ -117,7 +134,10 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const beside = length / 2 + width / 2 + 6
   const along = (distance: number, away = 0): XY => ({ x: ux * distance + nx * away, y: uy * distance + ny * away })
   const fits = width + 8 <= length
-  const away = [1, 2, 3, 4].flatMap((level) => [along(0, level * (sizePt + 2) * sign), along(0, -level * (sizePt + 2) * sign)])
+  const away = [1, 2, 3, 4].flatMap((level) => [
+    along(0, level * (sizePt + 2) * sign),
+    along(0, -level * (sizePt + 2) * sign),
+  ])
   const ends = [along(beside), along(-beside)]
   const order = fits ? [{ x: 0, y: 0 }, ...away, ...ends] : [...away.slice(0, 2), ...ends, ...away.slice(2)]
   const text: TextPrimitive = {

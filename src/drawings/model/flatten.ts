@@ -46,7 +46,9 @@ function placeTexts(waiting: readonly Waiting[]): { texts: TextMark[]; collision
     marks.every((mark) => {
       const figure = textFigure(mark, 0.6)
       const box = boundsOf(figure)
-      return isInside(box, within) && !taken.some((other) => touches(box, other.box) && figuresOverlap(figure, other.figure))
+      return (
+        isInside(box, within) && !taken.some((other) => touches(box, other.box) && figuresOverlap(figure, other.figure))
+      )
     })
   for (const [index, { text, at, within }] of waiting.entries()) {
     if (text.shifts !== undefined) continue

@@ -12,7 +12,13 @@ interface MarkLook {
 /** What the renderers draw: points from the upper left corner of the paper, y down, rounded to thousandths. */
 export type Mark =
   | (MarkLook & { readonly kind: 'path'; readonly points: readonly XY[]; readonly closed: boolean })
-  | (MarkLook & { readonly kind: 'rectangle'; readonly x: number; readonly y: number; readonly width: number; readonly height: number })
+  | (MarkLook & {
+      readonly kind: 'rectangle'
+      readonly x: number
+      readonly y: number
+      readonly width: number
+      readonly height: number
+    })
   | (MarkLook & { readonly kind: 'circle'; readonly center: XY; readonly radius: number })
   | TextMark
 

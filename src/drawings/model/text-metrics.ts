@@ -45,7 +45,9 @@ export function missingGlyphs(text: string): string[] {
  * @param widthPt Width of the lines; no limit when undefined.
  */
 export function wrapText(text: string, sizePt: number, face: Face, widthPt: number | undefined): string[] {
-  return text.split('\n').flatMap((paragraph) => (widthPt === undefined ? [paragraph] : wrapLine(paragraph, sizePt, face, widthPt)))
+  return text
+    .split('\n')
+    .flatMap((paragraph) => (widthPt === undefined ? [paragraph] : wrapLine(paragraph, sizePt, face, widthPt)))
 }
 
 function wrapLine(text: string, sizePt: number, face: Face, widthPt: number): string[] {

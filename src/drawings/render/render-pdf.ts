@@ -1,4 +1,13 @@
-import { COLORS, DASH_PT, flattenSheet, PEN_PT, textFigure, type Mark, type Sheet, type TextMark } from '../model/index.js'
+import {
+  COLORS,
+  DASH_PT,
+  flattenSheet,
+  PEN_PT,
+  textFigure,
+  type Mark,
+  type Sheet,
+  type TextMark,
+} from '../model/index.js'
 
 /** Files of the embedded fonts, whole. */
 export interface FontFiles {
@@ -18,7 +27,12 @@ export interface PdfInfo {
 type PdfDocument = PDFKit.PDFDocument
 
 /** Kerning and ligatures off: then a line is exactly as wide as the sum of its characters, as it was laid out. */
-const NO_FEATURES = { kern: false, liga: false, clig: false, dlig: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
+const NO_FEATURES = {
+  kern: false,
+  liga: false,
+  clig: false,
+  dlig: false,
+} as unknown as PDFKit.Mixins.OpenTypeFeatures[]
 
 /**
  * Draws sheets as one PDF: embedded fonts, a bookmark for each sheet, no scaling when printed, bytes that depend on

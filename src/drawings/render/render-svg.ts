@@ -1,4 +1,14 @@
-import { COLORS, DASH_PT, flattenSheet, PEN_PT, type Mark, type Sheet, type TextMark, textFigure, type XY } from '../model/index.js'
+import {
+  COLORS,
+  DASH_PT,
+  flattenSheet,
+  PEN_PT,
+  type Mark,
+  type Sheet,
+  type TextMark,
+  textFigure,
+  type XY,
+} from '../model/index.js'
 import { rounded } from '../model/mark.js'
 
 /** A sheet as SVG: true size in inches, points from the upper left corner as units. */
@@ -46,7 +56,8 @@ function haloText(mark: TextMark): string {
 
 /** The length is stated so that another font in the viewer cannot make a line longer than it was laid out. */
 function lineText(mark: TextMark): string {
-  const turned = mark.rotationDeg === 0 ? '' : ` transform="rotate(${rounded(-mark.rotationDeg)} ${mark.at.x} ${mark.at.y})"`
+  const turned =
+    mark.rotationDeg === 0 ? '' : ` transform="rotate(${rounded(-mark.rotationDeg)} ${mark.at.x} ${mark.at.y})"`
   const weight = mark.face === 'bold' ? ' font-weight="bold"' : ''
   const length = mark.widthPt > 0 ? ` textLength="${mark.widthPt}" lengthAdjust="spacingAndGlyphs"` : ''
   return `<text x="${mark.at.x}" y="${mark.at.y}" font-family="'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif" font-stretch="condensed" font-size="${mark.sizePt}"${weight} fill="${COLORS[mark.color]}"${length}${turned}>${escape(mark.text)}</text>`

@@ -29,7 +29,9 @@ export function attachmentFacts(input: PacketInput): AttachmentFacts | undefined
   const [railId, mountId] = [project.structure?.rail ?? '', project.structure?.mount ?? '']
   const rail = project.equipment.rails?.[railId]
   const mount = project.equipment.mounts?.[mountId]
-  const array = Object.values(project.arrays).find((each) => project.structure?.framing?.[each.roof_plane] !== undefined)
+  const array = Object.values(project.arrays).find(
+    (each) => project.structure?.framing?.[each.roof_plane] !== undefined,
+  )
   if (rail === undefined || mount === undefined || array === undefined) return undefined
   const framing = project.structure?.framing?.[array.roof_plane]
   const module = project.equipment.modules?.[array.module]
@@ -56,8 +58,16 @@ export function attachmentFacts(input: PacketInput): AttachmentFacts | undefined
 function moduleGapIn(input: PacketInput, project: Project): number | undefined {
   const { modules } = input.arrangement.values
   const gaps = modules.flatMap((module) => {
-    const next = modules.find((other) => other.array === module.array && other.block === module.block && other.row === module.row && other.column === module.column + 1)
-    return next === undefined || project.arrays[module.array] === undefined ? [] : [(next.xFt - module.xFt - module.widthFt) * 12]
+    const next = modules.find(
+      (other) =>
+        other.array === module.array &&
+        other.block === module.block &&
+        other.row === module.row &&
+        other.column === module.column + 1,
+    )
+    return next === undefined || project.arrays[module.array] === undefined
+      ? []
+      : [(next.xFt - module.xFt - module.widthFt) * 12]
   })
   return gaps.length === 0 ? undefined : Math.min(...gaps)
 }

@@ -22,7 +22,13 @@ const HALF_WIDTH_IN = 8
 const RAIL_IN = 1.6
 
 const ft = (x: number, y: number): XY => xy(x / 12, y / 12)
-const box = (x: number, y: number, width: number, height: number, look: Partial<Primitive & { kind: 'path' }>): Primitive => ({
+const box = (
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  look: Partial<Primitive & { kind: 'path' }>,
+): Primitive => ({
   kind: 'path',
   points: [ft(x, y), ft(x + width, y), ft(x + width, y + height), ft(x, y + height)],
   closed: true,
@@ -60,9 +66,16 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     dimension(-half, frame + moduleIn, -half, frame, 14, inches(moduleIn)),
     dimension(-breadthIn / 2, 0, -breadthIn / 2, -depthIn, -34, inches(depthIn)),
     dimension(-breadthIn / 2, -depthIn, breadthIn / 2, -depthIn, -14, inches(breadthIn)),
-    ...(thread === undefined || lag === undefined ? [] : [dimension(breadthIn / 2, 0, breadthIn / 2, -thread, 16, `${inches(thread)} of thread`)]),
+    ...(thread === undefined || lag === undefined
+      ? []
+      : [dimension(breadthIn / 2, 0, breadthIn / 2, -thread, 16, `${inches(thread)} of thread`)]),
   ]
-  return { primitives, notes: sectionNotes(facts, { roof, frame, railHigh, head, tip }), low: xy(-half, -depthIn), high: xy(half, frame + moduleIn) }
+  return {
+    primitives,
+    notes: sectionNotes(facts, { roof, frame, railHigh, head, tip }),
+    low: xy(-half, -depthIn),
+    high: xy(half, frame + moduleIn),
+  }
 }
 
 function dimension(x1: number, y1: number, x2: number, y2: number, offsetPt: number, text: string): Primitive {
@@ -77,7 +90,14 @@ function sizeOf(size: string): number {
 function breaks(half: number, roof: number): Primitive[] {
   return [-half, half].map((x): Primitive => ({
     kind: 'path',
-    points: [ft(x, -0.6), ft(x, roof * 0.3), ft(x - 0.25, roof * 0.45), ft(x + 0.25, roof * 0.6), ft(x, roof * 0.75), ft(x, roof + 0.5)],
+    points: [
+      ft(x, -0.6),
+      ft(x, roof * 0.3),
+      ft(x - 0.25, roof * 0.45),
+      ft(x + 0.25, roof * 0.6),
+      ft(x, roof * 0.75),
+      ft(x, roof + 0.5),
+    ],
     pen: 'hair',
   }))
 }
@@ -88,7 +108,13 @@ function screw(half: number, head: number, tip: number): Primitive[] {
     return { kind: 'path', points: [ft(-half * 1.3, y), ft(half * 1.3, y + 0.1)], pen: 'hair' }
   })
   return [
-    { kind: 'path', points: [ft(-half, head), ft(half, head), ft(half, tip + 0.3), ft(0, tip), ft(-half, tip + 0.3)], closed: true, pen: 'thin', fill: 'white' },
+    {
+      kind: 'path',
+      points: [ft(-half, head), ft(half, head), ft(half, tip + 0.3), ft(0, tip), ft(-half, tip + 0.3)],
+      closed: true,
+      pen: 'thin',
+      fill: 'white',
+    },
     ...threads,
     box(-half * 2, head, half * 4, 0.22, { pen: 'thin', fill: 'mid' }),
   ]
@@ -109,16 +135,30 @@ function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
   const species = [framing.species, framing.grade].filter((each) => each !== undefined).join(', ')
   const hole = lag?.lead_hole_in === undefined ? '' : `, lead hole ${inches(lag.lead_hole_in)}`
   return [
-    { at: xy(6.5, at.frame + facts.moduleIn / 2), text: `Module ${module.name ?? ''}, frame ${inches(facts.moduleIn)} high` },
+    {
+      at: xy(6.5, at.frame + facts.moduleIn / 2),
+      text: `Module ${module.name ?? ''}, frame ${inches(facts.moduleIn)} high`,
+    },
     { at: xy(6.2, at.frame - at.railHigh / 2), text: `Rail ${rail.name ?? facts.railId}; profile by its maker` },
     { at: xy(1.25, at.frame - at.railHigh * 0.6), text: 'Bolt of the rail maker, tightened as its sheet says' },
     { at: xy(1.3, at.roof + facts.baseIn + 0.7), text: `Mount ${mount.name ?? facts.mountId}` },
     { at: xy(4.6, at.roof + 0.05), text: 'Flashing, its upper edge under the course above, sealed at the hole' },
-    { at: xy(7, sheathingIn + coveringIn / 2), text: `${(framing.covering ?? 'roof covering').replaceAll('_', ' ')}, ${inches(coveringIn)}` },
+    {
+      at: xy(7, sheathingIn + coveringIn / 2),
+      text: `${(framing.covering ?? 'roof covering').replaceAll('_', ' ')}, ${inches(coveringIn)}`,
+    },
     { at: xy(7, sheathingIn / 2), text: `Sheathing ${inches(sheathingIn)}` },
     ...(lag === undefined
       ? []
-      : [{ at: xy(0.05, at.tip + 0.6), text: `${lag.count} lag screw ${lag.size} x ${inches(lag.length_in)} in the middle of the rafter${hole}` }]),
-    { at: xy(facts.breadthIn / 4, -facts.depthIn * 0.85), text: `Rafter ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}` },
+      : [
+          {
+            at: xy(0.05, at.tip + 0.6),
+            text: `${lag.count} lag screw ${lag.size} x ${inches(lag.length_in)} in the middle of the rafter${hole}`,
+          },
+        ]),
+    {
+      at: xy(facts.breadthIn / 4, -facts.depthIn * 0.85),
+      text: `Rafter ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}`,
+    },
   ]
 }

@@ -1,4 +1,15 @@
-import { centredOrigin, DETAIL_SCALES, flowBlocks, inches, label, largestScale, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import {
+  centredOrigin,
+  DETAIL_SCALES,
+  flowBlocks,
+  inches,
+  label,
+  largestScale,
+  plainNumber,
+  TYPE_PT,
+  type Block,
+  type SheetDraft,
+} from '../layout/index.js'
 import { inset, onPaper, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
 import { attachmentFacts, type AttachmentFacts } from './attachment-facts.js'
 import { attachmentSection, type Detail } from './attachment-section.js'
@@ -16,23 +27,49 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
   const right: Box = { ...body, x: body.x + width + 14, width: body.width - width - 14 }
   const clampHeight = Math.min(170, body.height * 0.3)
   const half = (right.width - 12) / 2
-  const [mid, end] = [0, 1].map((index): Box => ({ x: right.x + index * (half + 12), y: right.y, width: half, height: clampHeight }))
+  const [mid, end] = [0, 1].map((index): Box => ({
+    x: right.x + index * (half + 12),
+    y: right.y,
+    width: half,
+    height: clampHeight,
+  }))
   const drawn = [
-    placeDetail(1, 'Section across the rafter, looking up the slope', attachmentSection(facts), left, Math.max(110, left.width * 0.3)),
+    placeDetail(
+      1,
+      'Section across the rafter, looking up the slope',
+      attachmentSection(facts),
+      left,
+      Math.max(110, left.width * 0.3),
+    ),
     ...(mid === undefined || end === undefined
       ? []
-      : [placeDetail(2, 'Between two modules', midClamp(facts), mid, 0), placeDetail(3, 'End of a row', endClamp(facts), end, 0)]),
+      : [
+          placeDetail(2, 'Between two modules', midClamp(facts), mid, 0),
+          placeDetail(3, 'End of a row', endClamp(facts), end, 0),
+        ]),
   ]
   const textBox = { ...right, y: right.y + clampHeight + 12, height: right.height - clampHeight - 12 }
   return flowBlocks(blocks(job, facts), textBox).map((paper, page) =>
     page > 0
       ? { id: continued('S-501', page), title: 'Attachment and rail details, continued', scale: 'None', paper }
-      : { id: 'S-501', title: 'Attachment and rail details', scale: 'As noted', viewports: drawn.map((each) => each.viewport), paper: [...paper, ...drawn.flatMap((each) => each.paper)] },
+      : {
+          id: 'S-501',
+          title: 'Attachment and rail details',
+          scale: 'As noted',
+          viewports: drawn.map((each) => each.viewport),
+          paper: [...paper, ...drawn.flatMap((each) => each.paper)],
+        },
   )
 }
 
 /** A detail in its part of the sheet: drawing, notes at its right side or below, number, name and scale. */
-function placeDetail(number: number, name: string, detail: Detail, box: Box, notesPt: number): { viewport: Viewport; paper: Primitive[] } {
+function placeDetail(
+  number: number,
+  name: string,
+  detail: Detail,
+  box: Box,
+  notesPt: number,
+): { viewport: Viewport; paper: Primitive[] } {
   const below = notesPt === 0 ? 46 : 0
   const room = inset({ ...box, width: box.width - notesPt, height: box.height - 30 - below }, notesPt === 0 ? 14 : 40)
   const [widthFt, heightFt] = [(detail.high.x - detail.low.x) / 12, (detail.high.y - detail.low.y) / 12]
@@ -41,18 +78,32 @@ function placeDetail(number: number, name: string, detail: Detail, box: Box, not
   const high = xy(detail.high.x / 12, detail.high.y / 12)
   const originPt = centredOrigin(low, high, scale, room)
   const viewport: Viewport = { scalePtPerFt: scale.ptPerFt, originPt, box, primitives: detail.primitives }
-  const tips = detail.notes.map((note) => ({ tip: onPaper(viewport, xy(note.at.x / 12, note.at.y / 12)), text: note.text }))
+  const tips = detail.notes.map((note) => ({
+    tip: onPaper(viewport, xy(note.at.x / 12, note.at.y / 12)),
+    text: note.text,
+  }))
   const bottom = box.y + box.height - 26
   const notes =
     notesPt > 0
-      ? noteColumn(tips, { x: box.x + box.width - notesPt + 4, top: box.y + 10, bottom: bottom - 10, widthPt: notesPt - 8, side: 'right' })
+      ? noteColumn(tips, {
+          x: box.x + box.width - notesPt + 4,
+          top: box.y + 10,
+          bottom: bottom - 10,
+          widthPt: notesPt - 8,
+          side: 'right',
+        })
       : numbered(tips, box, bottom - below)
   return {
     viewport,
     paper: [
       ...notes,
       { kind: 'circle', center: xy(box.x + 12, bottom + 13), radiusPt: 10, pen: 'medium' },
-      label(box.x + 12, bottom + 13, String(number), { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
+      label(box.x + 12, bottom + 13, String(number), {
+        face: 'bold',
+        sizePt: TYPE_PT.head,
+        align: 'center',
+        valign: 'middle',
+      }),
       label(box.x + 28, bottom + 4, name.toUpperCase(), { face: 'bold', maxWidthPt: box.width - 30 }),
       label(box.x + 28, bottom + 15, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 30 }),
     ],
@@ -60,7 +111,11 @@ function placeDetail(number: number, name: string, detail: Detail, box: Box, not
 }
 
 /** Letters at the points of a small detail, and what they mean below it. */
-function numbered(tips: readonly { readonly tip: { readonly x: number; readonly y: number }; readonly text: string }[], box: Box, y: number): Primitive[] {
+function numbered(
+  tips: readonly { readonly tip: { readonly x: number; readonly y: number }; readonly text: string }[],
+  box: Box,
+  y: number,
+): Primitive[] {
   return tips.flatMap(({ tip, text }, index): Primitive[] => {
     const letter = 'abcdef'[index] ?? ''
     return [
@@ -86,11 +141,25 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
   if (values !== undefined) {
     rows.push(
       ['Thread in the rafter', `${inches(values.lag.thread_in_rafter_in)} without the tip`],
-      ['Lead hole allowed', `${inches(values.lag.lead_hole_least_in, 64)} to ${inches(values.lag.lead_hole_most_in, 64)}`],
+      [
+        'Lead hole allowed',
+        `${inches(values.lag.lead_hole_least_in, 64)} to ${inches(values.lag.lead_hole_most_in, 64)}`,
+      ],
       ['From the middle of the rafter', `at most ${inches(values.lag.centring_tolerance_in)}`],
-      ['Largest distance of mounts', Object.entries(values.max_span_in).map(([zone, span]) => `${zone.replaceAll('_', ' ')}: ${inches(span)}`).join('; ')],
-      ['Weakest link', `${values.weakest_link.name} at ${values.weakest_link.where}, ${plainNumber(100 * values.weakest_link.ratio, 0)} % used`],
-      ['Added dead load', `${plainNumber(values.added_dead_load_psf)} psf of module area; array ${plainNumber(values.array_weight_lb, 0)} lb`],
+      [
+        'Largest distance of mounts',
+        Object.entries(values.max_span_in)
+          .map(([zone, span]) => `${zone.replaceAll('_', ' ')}: ${inches(span)}`)
+          .join('; '),
+      ],
+      [
+        'Weakest link',
+        `${values.weakest_link.name} at ${values.weakest_link.where}, ${plainNumber(100 * values.weakest_link.ratio, 0)} % used`,
+      ],
+      [
+        'Added dead load',
+        `${plainNumber(values.added_dead_load_psf)} psf of module area; array ${plainNumber(values.array_weight_lb, 0)} lb`,
+      ],
     )
   }
   if (framing.rafters_verified_by !== undefined) rows.push(['Rafters', framing.rafters_verified_by])
@@ -108,7 +177,13 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
               { heading: 'Used', share: 0.12, align: 'right' },
               { heading: 'Where', share: 0.24 },
             ],
-            rows: values.checks.map((check) => [check.name, `${plainNumber(check.demand)} ${check.unit}`, `${plainNumber(check.capacity)} ${check.unit}`, `${plainNumber(100 * check.ratio, 0)} %`, check.where]),
+            rows: values.checks.map((check) => [
+              check.name,
+              `${plainNumber(check.demand)} ${check.unit}`,
+              `${plainNumber(check.capacity)} ${check.unit}`,
+              `${plainNumber(100 * check.ratio, 0)} %`,
+              check.where,
+            ]),
           },
         ]
   return [

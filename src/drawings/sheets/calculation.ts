@@ -9,7 +9,9 @@ export function calculationSheets(job: SheetJob, id: string, title: string, step
     step.formula,
     step.inputs.map((input) => `${input.symbol} = ${amount(input.value, input.unit)}`).join('; '),
     `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
-    step.check === undefined ? '' : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+    step.check === undefined
+      ? ''
+      : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
     formatSource(step.source),
   ])
   const pages = flowBlocks(

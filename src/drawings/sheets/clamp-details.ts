@@ -5,7 +5,13 @@ import type { Detail } from './attachment-section.js'
 
 const RAIL_IN = 1.6
 const ft = (x: number, y: number): XY => xy(x / 12, y / 12)
-const box = (x: number, y: number, width: number, height: number, look: Partial<Primitive & { kind: 'path' }> = {}): Primitive => ({
+const box = (
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  look: Partial<Primitive & { kind: 'path' }> = {},
+): Primitive => ({
   kind: 'path',
   points: [ft(x, y), ft(x + width, y), ft(x + width, y + height), ft(x, y + height)],
   closed: true,
@@ -28,13 +34,27 @@ export function midClamp(facts: AttachmentFacts): Detail {
   return {
     primitives: [
       box(-gap / 2 - wide, -RAIL_IN, 2 * wide + gap, RAIL_IN, { fill: 'white' }),
-      { kind: 'path', points: [ft(-gap / 2 - wide, -RAIL_IN * 0.35), ft(gap / 2 + wide, -RAIL_IN * 0.35)], pen: 'hair' },
+      {
+        kind: 'path',
+        points: [ft(-gap / 2 - wide, -RAIL_IN * 0.35), ft(gap / 2 + wide, -RAIL_IN * 0.35)],
+        pen: 'hair',
+      },
       ...frameEnd(-gap / 2 - wide, wide, high),
       ...frameEnd(gap / 2, wide, high),
       box(-0.13, -RAIL_IN * 0.6, 0.26, high + RAIL_IN * 0.6, { pen: 'thin', fill: 'white' }),
       box(-gap / 2 - 0.35, high, gap + 0.7, 0.16, { fill: 'mid' }),
       box(-0.25, high + 0.16, 0.5, 0.25, { pen: 'thin', fill: 'mid' }),
-      ...(facts.gapIn === undefined ? [] : [{ kind: 'dimension', from: ft(-gap / 2, high), to: ft(gap / 2, high), offsetPt: 30, text: inches(gap) } as const]),
+      ...(facts.gapIn === undefined
+        ? []
+        : [
+            {
+              kind: 'dimension',
+              from: ft(-gap / 2, high),
+              to: ft(gap / 2, high),
+              offsetPt: 30,
+              text: inches(gap),
+            } as const,
+          ]),
     ],
     notes: [
       { at: xy(0.3, high + 0.08), text: 'Clamp between two modules, listed for this rail and this frame' },
@@ -61,7 +81,17 @@ export function endClamp(facts: AttachmentFacts): Detail {
       box(-0.35, high, 0.95, 0.16, { fill: 'mid' }),
       box(0.25, -RAIL_IN * 0.6, 0.26, high + RAIL_IN * 0.6, { pen: 'thin', fill: 'white' }),
       box(0.13, high + 0.16, 0.5, 0.25, { pen: 'thin', fill: 'mid' }),
-      ...(past === undefined ? [] : [{ kind: 'dimension', from: ft(0, -RAIL_IN), to: ft(end, -RAIL_IN), offsetPt: -16, text: inches(past) } as const]),
+      ...(past === undefined
+        ? []
+        : [
+            {
+              kind: 'dimension',
+              from: ft(0, -RAIL_IN),
+              to: ft(end, -RAIL_IN),
+              offsetPt: -16,
+              text: inches(past),
+            } as const,
+          ]),
     ],
     notes: [
       { at: xy(0.5, high + 0.08), text: 'Clamp at the end of a row' },

@@ -7,7 +7,8 @@ export function equipmentRows(input: PacketInput): string[][] {
   const { project } = input
   const modules = new Map<string, number>()
   const inverters = new Map<string, number>()
-  const add = (map: Map<string, number>, id: string, count: number): void => void map.set(id, (map.get(id) ?? 0) + count)
+  const add = (map: Map<string, number>, id: string, count: number): void =>
+    void map.set(id, (map.get(id) ?? 0) + count)
   for (const group of listModuleGroups(project)) {
     const placed = input.arrangement.values.modules.filter((module) => module.array === group.id).length
     const count = placed === 0 ? group.modules : placed
@@ -19,20 +20,38 @@ export function equipmentRows(input: PacketInput): string[][] {
   const rows = [
     ...[...modules].flatMap(([id, count]) => {
       const module = equipment.modules?.[id]
-      return module === undefined ? [] : [['Module', String(count), module.name ?? id, moduleRatings(module), sheetText(module)]]
+      return module === undefined
+        ? []
+        : [['Module', String(count), module.name ?? id, moduleRatings(module), sheetText(module)]]
     }),
     ...[...inverters].flatMap(([id, count]) => {
       const inverter = equipment.inverters?.[id]
-      return inverter === undefined ? [] : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
+      return inverter === undefined
+        ? []
+        : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
     }),
   ]
   const rail = equipment.rails?.[structure?.rail ?? '']
   const mount = equipment.mounts?.[structure?.mount ?? '']
   const counts = input.mounts?.values.counts
-  if (rail !== undefined) rows.push(['Rail', counts === undefined ? '' : `${counts.rail_pieces} pieces`, rail.name ?? structure?.rail ?? '', rail.alloy ?? '', sheetText(rail)])
+  if (rail !== undefined)
+    rows.push([
+      'Rail',
+      counts === undefined ? '' : `${counts.rail_pieces} pieces`,
+      rail.name ?? structure?.rail ?? '',
+      rail.alloy ?? '',
+      sheetText(rail),
+    ])
   if (mount !== undefined) {
-    const lag = mount.lag === undefined ? '' : `${mount.lag.count} lag screw ${mount.lag.size} x ${inches(mount.lag.length_in)}`
-    rows.push(['Mount', counts === undefined ? '' : String(counts.mounts), mount.name ?? structure?.mount ?? '', lag, sheetText(mount)])
+    const lag =
+      mount.lag === undefined ? '' : `${mount.lag.count} lag screw ${mount.lag.size} x ${inches(mount.lag.length_in)}`
+    rows.push([
+      'Mount',
+      counts === undefined ? '' : String(counts.mounts),
+      mount.name ?? structure?.mount ?? '',
+      lag,
+      sheetText(mount),
+    ])
   }
   return rows
 }
@@ -55,7 +74,10 @@ export function inverterRatings(inverter: Inverter): string {
     [`${plainNumber(inverter.ac_current_a ?? 0)} A`, inverter.ac_current_a !== undefined],
     [`${inverter.ac_voltage_v} V AC`, inverter.ac_voltage_v !== undefined],
     [`DC at most ${inverter.max_dc_voltage_v} V`, inverter.max_dc_voltage_v !== undefined],
-    [`tracks ${inverter.mppt_min_v} to ${inverter.mppt_max_v} V`, inverter.mppt_min_v !== undefined && inverter.mppt_max_v !== undefined],
+    [
+      `tracks ${inverter.mppt_min_v} to ${inverter.mppt_max_v} V`,
+      inverter.mppt_min_v !== undefined && inverter.mppt_max_v !== undefined,
+    ],
     [`branch device at most ${inverter.max_branch_ocpd_a} A`, inverter.max_branch_ocpd_a !== undefined],
     ['rapid shutdown', inverter.rapid_shutdown === true],
     ['arc-fault protection', inverter.dc_afci === true],

@@ -12,7 +12,16 @@ export interface Note {
  *
  * @param column Left edge (right edge when the detail lies to the right), top and bottom on paper, points.
  */
-export function noteColumn(notes: readonly Note[], column: { readonly x: number; readonly top: number; readonly bottom: number; readonly widthPt: number; readonly side: 'left' | 'right' }): Primitive[] {
+export function noteColumn(
+  notes: readonly Note[],
+  column: {
+    readonly x: number
+    readonly top: number
+    readonly bottom: number
+    readonly widthPt: number
+    readonly side: 'left' | 'right'
+  },
+): Primitive[] {
   const size = TYPE_PT.small
   const sorted = notes.toSorted((a, b) => a.tip.y - b.tip.y)
   const heights = sorted.map((note) => blockHeightPt(wrapText(note.text, size, 'plain', column.widthPt).length, size))
@@ -29,7 +38,13 @@ export function noteColumn(notes: readonly Note[], column: { readonly x: number;
     return [
       { kind: 'path', points: [note.tip, { x: end - 10 * direction, y: middle }, { x: end, y: middle }], pen: 'hair' },
       { kind: 'circle', center: note.tip, radiusPt: 1.3, fill: 'black' },
-      label(column.x, middle, note.text, { sizePt: size, valign: 'middle', align: direction === 1 ? 'left' : 'right', maxWidthPt: column.widthPt, halo: true }),
+      label(column.x, middle, note.text, {
+        sizePt: size,
+        valign: 'middle',
+        align: direction === 1 ? 'left' : 'right',
+        maxWidthPt: column.widthPt,
+        halo: true,
+      }),
     ]
   })
 }

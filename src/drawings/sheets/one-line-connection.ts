@@ -1,6 +1,6 @@
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
-import { spread, type DiagramJob, type Output } from './one-line-diagram.js'
+import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, earthSymbol, meterSymbol, namedBox, switchSymbol } from './one-line-symbols.js'
 import { awg } from './wire-tags.js'
 
@@ -8,7 +8,12 @@ const SIZE = TYPE_PT.small
 const AT = { disconnect: 0.665, panel: 0.77, meter: 0.92, tap: 0.875 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
-export function drawConnection(job: DiagramJob, outputs: readonly Output[], centre: number, groundY: number): Primitive[] {
+export function drawConnection(
+  job: DiagramJob,
+  outputs: readonly Output[],
+  centre: number,
+  groundY: number,
+): Primitive[] {
   if (!job.withConnection) return offSheet(job, outputs)
   const { box, input } = job
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
@@ -27,14 +32,22 @@ export function drawConnection(job: DiagramJob, outputs: readonly Output[], cent
 function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
   return outputs.flatMap((output) => [
     line(output.x, output.y, output.x + 40, output.y, { pen: 'medium' }),
-    { kind: 'path', points: [xy(output.x + 40, output.y - 4), xy(output.x + 48, output.y), xy(output.x + 40, output.y + 4)], closed: true, pen: 'thin', fill: 'black' } as const,
+    {
+      kind: 'path',
+      points: [xy(output.x + 40, output.y - 4), xy(output.x + 48, output.y), xy(output.x + 40, output.y + 4)],
+      closed: true,
+      pen: 'thin',
+      fill: 'black',
+    } as const,
     label(output.x + 53, output.y, job.note ?? '', { valign: 'middle', face: 'bold' }),
   ])
 }
 
 function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: number): Primitive[] {
   const { box, input, tags } = job
-  const disconnects = Object.entries(input.project.electrical?.disconnects ?? {}).filter(([, each]) => each.kind === 'pv_system')
+  const disconnects = Object.entries(input.project.electrical?.disconnects ?? {}).filter(
+    ([, each]) => each.kind === 'pv_system',
+  )
   const x = box.x + box.width * AT.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
   const [first] = disconnects
@@ -67,7 +80,11 @@ function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: n
   ]
 }
 
-function panel(job: DiagramJob, outputs: readonly Output[], at: { x: number; top: number; low: number; supply: boolean }): Primitive[] {
+function panel(
+  job: DiagramJob,
+  outputs: readonly Output[],
+  at: { x: number; top: number; low: number; supply: boolean },
+): Primitive[] {
   const { input, wiring } = job
   const { x, top, low, supply } = at
   const electrical = input.project.electrical
@@ -76,7 +93,10 @@ function panel(job: DiagramJob, outputs: readonly Output[], at: { x: number; top
   const bottom = supply ? Math.min(low, top + 76) - 24 : low + 16
   const stated = electrical?.panel
   const name = stated?.name ?? 'Main panel'
-  const position = electrical?.connection?.breaker_position === 'opposite_end' ? 'PV breaker at the end of the bus opposite the main' : ''
+  const position =
+    electrical?.connection?.breaker_position === 'opposite_end'
+      ? 'PV breaker at the end of the bus opposite the main'
+      : ''
   const service = electrical?.service
   const facts = [
     wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
@@ -90,23 +110,40 @@ function panel(job: DiagramJob, outputs: readonly Output[], at: { x: number; top
     line(busX, top, busX, bottom - 8, { pen: 'heavy' }),
     line(busX, top, x + width + 6, top, { pen: 'medium' }),
     ...breakerSymbol(x + width - 14, top),
-    label(x + width - 14, top - 7, wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A`, { sizePt: SIZE, align: 'center', valign: 'bottom' }),
-    label(x + width + 5, top + 32, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.x + job.box.width - x - width - 8 }),
+    label(x + width - 14, top - 7, wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A`, {
+      sizePt: SIZE,
+      align: 'center',
+      valign: 'bottom',
+    }),
+    label(x + width + 5, top + 32, facts.join('\n'), {
+      sizePt: SIZE,
+      maxWidthPt: job.box.x + job.box.width - x - width - 8,
+    }),
   ]
   for (const y of [top + 20, top + 36]) {
     if (y < bottom - 14) drawn.push(line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y))
   }
-  if (bottom - 14 > top + 36) drawn.push(label(x - 4, top + 28, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }))
+  if (bottom - 14 > top + 36)
+    drawn.push(label(x - 4, top + 28, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }))
   if (!supply) {
     for (const output of outputs) {
       drawn.push(line(x + 8, output.y, busX, output.y, { pen: 'medium' }), ...breakerSymbol(x + 18, output.y))
-      drawn.push(label(x + 35, output.y, output.breakerA === null ? 'PV' : `PV\n${output.breakerA} A`, { sizePt: SIZE, face: 'bold', valign: 'middle' }))
+      drawn.push(
+        label(x + 35, output.y, output.breakerA === null ? 'PV' : `PV\n${output.breakerA} A`, {
+          sizePt: SIZE,
+          face: 'bold',
+          valign: 'middle',
+        }),
+      )
     }
   }
   return drawn
 }
 
-function service(job: DiagramJob, at: { x: number; top: number; supply: boolean; outputs: readonly Output[] }): Primitive[] {
+function service(
+  job: DiagramJob,
+  at: { x: number; top: number; supply: boolean; outputs: readonly Output[] },
+): Primitive[] {
   const { box, input } = job
   const meterX = box.x + box.width * AT.meter
   const edge = box.x + box.width
@@ -117,7 +154,13 @@ function service(job: DiagramJob, at: { x: number; top: number; supply: boolean;
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
     label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
-    { kind: 'path', points: [xy(edge - 8, y - 4), xy(edge, y), xy(edge - 8, y + 4)], closed: true, pen: 'thin', fill: 'black' },
+    {
+      kind: 'path',
+      points: [xy(edge - 8, y - 4), xy(edge, y), xy(edge - 8, y + 4)],
+      closed: true,
+      pen: 'thin',
+      fill: 'black',
+    },
     label(edge, y + 12, `TO ${utility}`, { sizePt: SIZE, align: 'right', maxWidthPt: edge - at.x - 74 }),
   ]
   if (!at.supply) return drawn
@@ -125,10 +168,31 @@ function service(job: DiagramJob, at: { x: number; top: number; supply: boolean;
   const stated = input.project.electrical?.connection?.conductor_size
   return [
     ...drawn.slice(0, -1),
-    label(edge, y - 26, `TO ${utility}`, { sizePt: SIZE, align: 'right', valign: 'bottom', maxWidthPt: edge - at.x - 74 }),
-    ...at.outputs.map((output) => polyline([[tapX, output.y], [tapX, y]], { pen: 'medium' })),
+    label(edge, y - 26, `TO ${utility}`, {
+      sizePt: SIZE,
+      align: 'right',
+      valign: 'bottom',
+      maxWidthPt: edge - at.x - 74,
+    }),
+    ...at.outputs.map((output) =>
+      polyline(
+        [
+          [tapX, output.y],
+          [tapX, y],
+        ],
+        { pen: 'medium' },
+      ),
+    ),
     { kind: 'circle', center: xy(tapX, y), radiusPt: 2, fill: 'black' },
-    ...at.outputs.slice(0, 1).map((output) => label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, { sizePt: SIZE, valign: 'bottom', maxWidthPt: edge - tapX - 6 })),
+    ...at.outputs
+      .slice(0, 1)
+      .map((output) =>
+        label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, {
+          sizePt: SIZE,
+          valign: 'bottom',
+          maxWidthPt: edge - tapX - 6,
+        }),
+      ),
   ]
 }
 
@@ -144,8 +208,17 @@ function grounding(job: DiagramJob, y: number, panelX: number, low: number): Pri
     line(end, low + 16, end, y, { pen: 'thin', dash: 'dashed' }),
     ...earthSymbol(end, y),
     label(left, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 20 }),
-    label(end + 12, y + 6, 'existing grounding electrode system', { sizePt: SIZE, maxWidthPt: box.x + box.width - end - 14 }),
-    ...(facts.electrode.size_awg === null ? [] : [label(end + 12, y + 24, `array electrode: ${awg(facts.electrode.size_awg)}`, { sizePt: SIZE, maxWidthPt: box.x + box.width - end - 14 })]),
+    label(end + 12, y + 6, 'existing grounding electrode system', {
+      sizePt: SIZE,
+      maxWidthPt: box.x + box.width - end - 14,
+    }),
+    ...(facts.electrode.size_awg === null
+      ? []
+      : [
+          label(end + 12, y + 24, `array electrode: ${awg(facts.electrode.size_awg)}`, {
+            sizePt: SIZE,
+            maxWidthPt: box.x + box.width - end - 14,
+          }),
+        ]),
   ]
 }
-

@@ -1,22 +1,10 @@
 import type { WiringValues } from '../../electrical/index.js'
-import type { PacketInput } from '../inputs.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, xy, type Box, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawConnection } from './one-line-connection.js'
+import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
-import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol, tagSymbol } from './one-line-symbols.js'
-import type { WireTag } from './wire-tags.js'
-
-/** What the diagram needs to know of the project. */
-export interface DiagramJob {
-  readonly input: PacketInput
-  readonly wiring: WiringValues
-  readonly tags: readonly WireTag[]
-  readonly box: Box
-  /** Sheet where the diagram is continued or came from. */
-  readonly note?: string | undefined
-  readonly withConnection: boolean
-}
+import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol } from './one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.4, combiner: 0.53 } as const
@@ -54,15 +42,6 @@ export function oneLineDiagram(job: DiagramJob, sources: readonly OneLineSource[
   ]
 }
 
-/** An AC wire that leaves the sources, and all that stands on the way to it. */
-export interface Output {
-  readonly circuitId: string
-  readonly x: number
-  readonly y: number
-  readonly breakerA: number | null
-  readonly drawn: readonly Primitive[]
-}
-
 function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
   const { box } = job
   const width = box.width * AT.symbol - 12
@@ -77,7 +56,10 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
   return [
     label(box.x, top, title.join('\n'), { face: 'bold' }),
-    label(box.x, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), { sizePt: SIZE, maxWidthPt: width }),
+    label(box.x, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
+      sizePt: SIZE,
+      maxWidthPt: width,
+    }),
     line(start, y, end, y, { pen: 'medium' }),
     ...sourceSymbol(symbolX, y),
     ...(micro ? [line(symbolX + 26, y, symbolX + 32, y, { pen: 'medium' }), ...inverterSymbol(symbolX + 33, y)] : []),
@@ -89,25 +71,28 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   ]
 }
 
-/** Tags evenly along a piece of wire. */
-export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
-  const step = (toX - fromX) / (tags.length + 1)
-  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.number))
-}
-
 /** Brings the rows together: strings into their inverters, branches and inverter outputs into the combiner. */
 function gather(job: DiagramJob, rows: readonly { readonly source: OneLineSource; readonly y: number }[]): Output[] {
   const { wiring } = job
   const sides = inverterOutputs(job, rows)
   const branches = rows
     .filter(({ source }) => source.unit === undefined)
-    .map(({ source, y }): Output => ({ circuitId: source.circuit.id, x: job.box.x + job.box.width * AT.combiner, y, breakerA: source.circuit.breaker_a, drawn: [] }))
+    .map(({ source, y }): Output => ({
+      circuitId: source.circuit.id,
+      x: job.box.x + job.box.width * AT.combiner,
+      y,
+      breakerA: source.circuit.breaker_a,
+      drawn: [],
+    }))
   const all = [...sides, ...branches]
   const combined = wiring.circuits.find((circuit) => circuit.kind === 'ac_combined_output')
   return combined === undefined ? all : [combiner(job, all, combined)]
 }
 
-function inverterOutputs(job: DiagramJob, rows: readonly { readonly source: OneLineSource; readonly y: number }[]): Output[] {
+function inverterOutputs(
+  job: DiagramJob,
+  rows: readonly { readonly source: OneLineSource; readonly y: number }[],
+): Output[] {
   const { box, input } = job
   const units = [...new Set(rows.flatMap(({ source }) => source.unit ?? []))]
   const x = box.x + box.width * AT.inverter
@@ -126,7 +111,9 @@ function inverterOutputs(job: DiagramJob, rows: readonly { readonly source: OneL
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 40, height),
       ...inverterSymbol(x + 10, y),
-      ...own.flatMap((row) => (inverter?.dc_disconnect === true && own.length > 1 ? [line(x, row.y, x + 6, row.y)] : [])),
+      ...own.flatMap((row) =>
+        inverter?.dc_disconnect === true && own.length > 1 ? [line(x, row.y, x + 6, row.y)] : [],
+      ),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, { sizePt: SIZE, maxWidthPt: box.width * (AT.combiner - AT.inverter) - 8 }),
       line(x + 40, y, end, y, { pen: 'medium' }),
@@ -156,17 +143,26 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
       ...inputs.flatMap((each) => [
         line(each.x, each.y, busX, each.y, { pen: 'medium' }),
         ...breakerSymbol(x + 6, each.y),
-        label(x + 6, each.y - 7, each.breakerA === null ? '' : `${each.breakerA} A`, { sizePt: SIZE, align: 'center', valign: 'bottom' }),
+        label(x + 6, each.y - 7, each.breakerA === null ? '' : `${each.breakerA} A`, {
+          sizePt: SIZE,
+          align: 'center',
+          valign: 'bottom',
+        }),
       ]),
-      polyline([
-        [busX, low - 8],
-        [busX, high + 10],
-      ], { pen: 'heavy' }),
+      polyline(
+        [
+          [busX, low - 8],
+          [busX, high + 10],
+        ],
+        { pen: 'heavy' },
+      ),
       label(x - 24, low - 29, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 110 }),
-      label(x - 24, high + 23, `${ratings}, ${plainNumber(combined.continuous_a)} A out`, { sizePt: SIZE, maxWidthPt: 100 }),
+      label(x - 24, high + 23, `${ratings}, ${plainNumber(combined.continuous_a)} A out`, {
+        sizePt: SIZE,
+        maxWidthPt: 100,
+      }),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],
   }
 }
-

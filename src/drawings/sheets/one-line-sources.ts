@@ -13,8 +13,12 @@ export interface OneLineSource {
 
 /** Strings first by inverter, then branches. */
 export function oneLineSources(input: PacketInput, wiring: WiringValues): OneLineSource[] {
-  const strings = wiring.circuits.filter((circuit) => circuit.kind === 'dc_string').map((circuit) => stringSource(input, circuit))
-  const branches = wiring.circuits.filter((circuit) => circuit.kind === 'ac_branch').map((circuit) => branchSource(input, circuit))
+  const strings = wiring.circuits
+    .filter((circuit) => circuit.kind === 'dc_string')
+    .map((circuit) => stringSource(input, circuit))
+  const branches = wiring.circuits
+    .filter((circuit) => circuit.kind === 'ac_branch')
+    .map((circuit) => branchSource(input, circuit))
   return [...strings.toSorted((a, b) => (a.unit ?? '').localeCompare(b.unit ?? '', 'en')), ...branches]
 }
 
@@ -54,7 +58,9 @@ function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource
     lines: [
       `${count} modules in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
       `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`,
-      ...(voltage === undefined ? [] : [`${plainNumber(voltage.voc_cold_v, 0)} V highest, of ${plainNumber(voltage.limit_v, 0)} V`]),
+      ...(voltage === undefined
+        ? []
+        : [`${plainNumber(voltage.voc_cold_v, 0)} V highest, of ${plainNumber(voltage.limit_v, 0)} V`]),
     ],
   }
 }

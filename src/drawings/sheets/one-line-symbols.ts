@@ -13,7 +13,9 @@ export function sourceSymbol(x: number, y: number): Primitive[] {
 /** Inverter: a square cut from corner to corner, direct current on one side and alternating current on the other. */
 export function inverterSymbol(x: number, y: number, size = 20): Primitive[] {
   const half = size / 2
-  const wave = Array.from({ length: 13 }, (_, index) => xy(x + half + 2 + (index * (half - 4)) / 12, y + half * 0.55 - 2.2 * Math.sin((index * Math.PI) / 6)))
+  const wave = Array.from({ length: 13 }, (_, index) =>
+    xy(x + half + 2 + (index * (half - 4)) / 12, y + half * 0.55 - 2.2 * Math.sin((index * Math.PI) / 6)),
+  )
   return [
     { kind: 'rectangle', x, y: y - half, width: size, height: size, pen: 'medium', fill: 'white' },
     line(x, y + half, x + size, y - half),
@@ -41,7 +43,12 @@ export function switchSymbol(x: number, y: number, fused: boolean): Primitive[] 
     { kind: 'circle', center: xy(left, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
     { kind: 'circle', center: xy(left + 16, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
     line(left + 1, y - 1, left + 14, y - 8, { pen: 'medium' }),
-    ...(fused ? [{ kind: 'rectangle', x: x + 5, y: y - 3, width: 14, height: 6, pen: 'thin', fill: 'white' } as const, line(x + 5, y, x + 19, y)] : []),
+    ...(fused
+      ? [
+          { kind: 'rectangle', x: x + 5, y: y - 3, width: 14, height: 6, pen: 'thin', fill: 'white' } as const,
+          line(x + 5, y, x + 19, y),
+        ]
+      : []),
   ]
 }
 
@@ -55,7 +62,12 @@ export function meterSymbol(x: number, y: number): Primitive[] {
 
 /** Connection to earth, hanging from a point. */
 export function earthSymbol(x: number, y: number): Primitive[] {
-  return [line(x, y, x, y + 8), line(x - 8, y + 8, x + 8, y + 8, { pen: 'medium' }), line(x - 5, y + 11, x + 5, y + 11, { pen: 'medium' }), line(x - 2, y + 14, x + 2, y + 14, { pen: 'medium' })]
+  return [
+    line(x, y, x, y + 8),
+    line(x - 8, y + 8, x + 8, y + 8, { pen: 'medium' }),
+    line(x - 5, y + 11, x + 5, y + 11, { pen: 'medium' }),
+    line(x - 2, y + 14, x + 2, y + 14, { pen: 'medium' }),
+  ]
 }
 
 /** Number of a conductor on a wire. */

@@ -32,16 +32,34 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       withConnection: index === 0,
       note: `TO THE COMBINER OR PANEL, SHEET E-601`,
     }
-    const heading = more ? [label(body.x, body.y, `Sources ${firstOf(groups, index)} to ${firstOf(groups, index) + group.length - 1} of ${sources.length}; sheets E-601 and following are one diagram`, { sizePt: TYPE_PT.small })] : []
+    const heading = more
+      ? [
+          label(
+            body.x,
+            body.y,
+            `Sources ${firstOf(groups, index)} to ${firstOf(groups, index) + group.length - 1} of ${sources.length}; sheets E-601 and following are one diagram`,
+            { sizePt: TYPE_PT.small },
+          ),
+        ]
+      : []
     const drawn = [...heading, ...oneLineDiagram(diagram, group)]
     if (index > 0) {
       drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
       continue
     }
     const top = box.y + height + 16
-    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring)], { ...body, y: top, height: body.y + body.height - top })
+    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring)], {
+      ...body,
+      y: top,
+      height: body.y + body.height - top,
+    })
     for (const [page, table] of pages.entries()) {
-      drafts.push({ id: '', title: page === 0 ? 'One-line diagram' : 'One-line diagram, continued', scale: 'None', paper: page === 0 ? [...drawn, ...table] : table })
+      drafts.push({
+        id: '',
+        title: page === 0 ? 'One-line diagram' : 'One-line diagram, continued',
+        scale: 'None',
+        paper: page === 0 ? [...drawn, ...table] : table,
+      })
     }
   }
   return drafts.map((draft, index) => ({ ...draft, id: continued('E-601', index) }))

@@ -19,5 +19,6 @@ export function planeInPlan(project: Project, planeId: string): ((point: Point) 
   }
   const up = turn(plane.azimuth_deg + 180)
   const right = turn(plane.azimuth_deg + 270)
-  return ({ xFt, yFt }) => xy(place.x_ft + xFt * right.x + yFt * flat * up.x, place.y_ft + xFt * right.y + yFt * flat * up.y)
+  return ({ xFt, yFt }) =>
+    xy(place.x_ft + xFt * right.x + yFt * flat * up.x, place.y_ft + xFt * right.y + yFt * flat * up.y)
 }

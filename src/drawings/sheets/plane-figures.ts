@@ -24,10 +24,12 @@ export function clippedTo(subject: readonly XY[], convex: readonly XY[]): XY[] {
 }
 
 function isCounterClockwise(points: readonly XY[]): boolean {
-  return points.reduce((sum, a, index) => {
-    const b = points[(index + 1) % points.length] ?? a
-    return sum + a.x * b.y - b.x * a.y
-  }, 0) > 0
+  return (
+    points.reduce((sum, a, index) => {
+      const b = points[(index + 1) % points.length] ?? a
+      return sum + a.x * b.y - b.x * a.y
+    }, 0) > 0
+  )
 }
 
 /** The pieces of an upright line that lie inside a polygon, from bottom to top. */
@@ -38,5 +40,8 @@ export function uprightInside(polygon: readonly XY[], x: number): [XY, XY][] {
     return [a.y + ((x - a.x) / (b.x - a.x)) * (b.y - a.y)]
   })
   cuts.sort((one, other) => one - other)
-  return Array.from({ length: Math.floor(cuts.length / 2) }, (_, pair) => [xy(x, cuts[2 * pair] ?? 0), xy(x, cuts[2 * pair + 1] ?? 0)])
+  return Array.from({ length: Math.floor(cuts.length / 2) }, (_, pair) => [
+    xy(x, cuts[2 * pair] ?? 0),
+    xy(x, cuts[2 * pair + 1] ?? 0),
+  ])
 }

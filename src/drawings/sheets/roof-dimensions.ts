@@ -41,11 +41,25 @@ function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement
   const xs = plane.corners.map((corner) => corner.xFt)
   const ys = plane.corners.map((corner) => corner.yFt)
   const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
-  const across = stops(modules.map((module) => [module.xFt, module.xFt + module.widthFt]), left, right)
-  const up = stops(modules.map((module) => [module.yFt, module.yFt + module.heightFt]), low, high)
+  const across = stops(
+    modules.map((module) => [module.xFt, module.xFt + module.widthFt]),
+    left,
+    right,
+  )
+  const up = stops(
+    modules.map((module) => [module.yFt, module.yFt + module.heightFt]),
+    low,
+    high,
+  )
   return [
-    ...chain(across.map((x) => xy(x, low)), -(FIRST_PT + STEP_PT)),
-    ...chain(up.map((y) => xy(left, y)), FIRST_PT + STEP_PT),
+    ...chain(
+      across.map((x) => xy(x, low)),
+      -(FIRST_PT + STEP_PT),
+    ),
+    ...chain(
+      up.map((y) => xy(left, y)),
+      FIRST_PT + STEP_PT,
+    ),
   ]
 }
 
@@ -63,10 +77,22 @@ function stops(spans: readonly (readonly [number, number])[], low: number, high:
   return [...found, end, high].filter((value, index, all) => index === 0 || value - (all[index - 1] ?? 0) > 1e-6)
 }
 
-function chain(points: readonly XY[], offsetPt: number, optional = false, write: (ft: number) => string = feetInches): Primitive[] {
+function chain(
+  points: readonly XY[],
+  offsetPt: number,
+  optional = false,
+  write: (ft: number) => string = feetInches,
+): Primitive[] {
   return points.slice(1).map((to, index): Primitive => {
     const from = points[index] ?? to
-    return { kind: 'dimension', from, to, offsetPt, text: write(Math.hypot(to.x - from.x, to.y - from.y)), ...(optional ? { optional } : {}) }
+    return {
+      kind: 'dimension',
+      from,
+      to,
+      offsetPt,
+      text: write(Math.hypot(to.x - from.x, to.y - from.y)),
+      ...(optional ? { optional } : {}),
+    }
   })
 }
 

@@ -42,9 +42,13 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
       const hatched: Primitive = { kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: PATHWAY }
       if (index > 0) return [hatched]
       const text = `${feetInches(pathway.widthFt)} FIRE ACCESS PATHWAY`
-      const middle = points.reduce((sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length), xy(0, 0))
+      const middle = points.reduce(
+        (sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length),
+        xy(0, 0),
+      )
       const [a, b] = [points[0] ?? middle, points[1] ?? middle]
-      const upright = pathway.kind === 'straight' || Math.abs(a.x - b.x) < Math.abs(a.y - b.y) || pathway.figures.length === 1
+      const upright =
+        pathway.kind === 'straight' || Math.abs(a.x - b.x) < Math.abs(a.y - b.y) || pathway.figures.length === 1
       const shifts = [0, -40, 40, -80, 80].map((along) => (upright ? xy(0, along) : xy(along, 0)))
       const name = label(middle.x, middle.y, text, {
         sizePt: TYPE_PT.small,
@@ -66,7 +70,8 @@ function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[
   const xs = outline.map((point) => point.x)
   const lines: Primitive[] = []
   for (let x = Math.min(...xs) + framing.first_offset_in / 12; x < Math.max(...xs); x += spacing) {
-    for (const points of uprightInside(outline, x)) lines.push({ kind: 'path', points, pen: 'hair', dash: 'center', color: 'grey' })
+    for (const points of uprightInside(outline, x))
+      lines.push({ kind: 'path', points, pen: 'hair', dash: 'center', color: 'grey' })
   }
   return lines
 }
@@ -78,7 +83,9 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
   const [ox, oy] = [dy / length, dx / length]
   const angle = (Math.atan2(dy, dx) * 180) / Math.PI
   const rotationDeg = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
-  const out = [9, 18, 27].flatMap((by) => [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)))
+  const out = [9, 18, 27].flatMap((by) =>
+    [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)),
+  )
   return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
     sizePt: TYPE_PT.text,
     face: 'bold',
@@ -147,12 +154,22 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
       const [x, y] = [rail.x_in / 12, rail.y_in / 12]
       return [
         { kind: 'path', points: [xy(x, y), xy(x + rail.length_in / 12, y)], pen: 'heavy', color: 'grey' },
-        ...rail.splices_in.map((splice): Primitive => ({ kind: 'path', points: [xy(splice / 12, y - 0.25), xy(splice / 12, y + 0.25)], pen: 'medium' })),
+        ...rail.splices_in.map((splice): Primitive => ({
+          kind: 'path',
+          points: [xy(splice / 12, y - 0.25), xy(splice / 12, y + 0.25)],
+          pen: 'medium',
+        })),
       ]
     })
   const mounts = values.mounts
     .filter((mount) => mount.plane === plane.id)
-    .map((mount): Primitive => ({ kind: 'circle', center: xy(mount.x_in / 12, mount.y_in / 12), radiusPt: 2.2, pen: 'thin', fill: 'black' }))
+    .map((mount): Primitive => ({
+      kind: 'circle',
+      center: xy(mount.x_in / 12, mount.y_in / 12),
+      radiusPt: 2.2,
+      pen: 'thin',
+      fill: 'black',
+    }))
   return [...rails, ...mounts]
 }
 
@@ -164,10 +181,25 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const name: Primitive[] =
     first === undefined
       ? []
-      : [label(first.x, first.y, 'RACEWAY', { sizePt: TYPE_PT.small, halo: true, align: 'center', valign: 'middle', shifts: [xy(26, 0), xy(-26, 0), ...NEAR.slice(3)] })]
+      : [
+          label(first.x, first.y, 'RACEWAY', {
+            sizePt: TYPE_PT.small,
+            halo: true,
+            align: 'center',
+            valign: 'middle',
+            shifts: [xy(26, 0), xy(-26, 0), ...NEAR.slice(3)],
+          }),
+        ]
   const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
     { kind: 'rectangle', x: at.x_ft - 0.35, y: at.y_ft - 0.35, width: 0.7, height: 0.7, pen: 'medium', fill: 'white' },
-    label(at.x_ft, at.y_ft, `JB${index + 1}`, { sizePt: TYPE_PT.small, face: 'bold', halo: true, align: 'center', valign: 'middle', shifts: [xy(16, 0), xy(-16, 0), xy(0, -14), xy(0, 14), xy(22, -12), xy(22, 12)] }),
+    label(at.x_ft, at.y_ft, `JB${index + 1}`, {
+      sizePt: TYPE_PT.small,
+      face: 'bold',
+      halo: true,
+      align: 'center',
+      valign: 'middle',
+      shifts: [xy(16, 0), xy(-16, 0), xy(0, -14), xy(0, 14), xy(22, -12), xy(22, 12)],
+    }),
   ])
   return [...way, ...name, ...boxes]
 }

@@ -21,7 +21,11 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
     { kind: 'heading', text: 'Equipment' },
-    { kind: 'table', columns: columns(['Item', 0.12], ['Number', 0.08], ['Name', 0.25], ['Ratings', 0.4], ['Listing and sheet', 0.15]), rows: equipmentRows(job.input) },
+    {
+      kind: 'table',
+      columns: columns(['Item', 0.12], ['Number', 0.08], ['Name', 0.25], ['Ratings', 0.4], ['Listing and sheet', 0.15]),
+      rows: equipmentRows(job.input),
+    },
   ]
   return flowBlocks(blocks, job.stationery.body).map((paper, page) => ({
     id: continued('E-602', page),
@@ -31,20 +35,46 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
   }))
 }
 
-const columns = (...each: readonly (readonly [string, number])[]): TableColumn[] => each.map(([heading, share]) => ({ heading, share }))
+const columns = (...each: readonly (readonly [string, number])[]): TableColumn[] =>
+  each.map(([heading, share]) => ({ heading, share }))
 
 export function tagTable(wiring: WiringValues): Block {
   return {
     kind: 'table',
-    columns: columns(['Tag', 0.05], ['Circuits', 0.17], ['Where', 0.18], ['Conductors', 0.29], ['Raceway', 0.14], ['Length', 0.07], ['Fill', 0.1]),
-    rows: wireTags(wiring).map((tag) => [String(tag.number), tag.circuits.join(', '), tag.where, tag.conductors, tag.raceway, `${plainNumber(tag.lengthFt, 0)} ft`, tag.fill]),
+    columns: columns(
+      ['Tag', 0.05],
+      ['Circuits', 0.17],
+      ['Where', 0.18],
+      ['Conductors', 0.29],
+      ['Raceway', 0.14],
+      ['Length', 0.07],
+      ['Fill', 0.1],
+    ),
+    rows: wireTags(wiring).map((tag) => [
+      String(tag.number),
+      tag.circuits.join(', '),
+      tag.where,
+      tag.conductors,
+      tag.raceway,
+      `${plainNumber(tag.lengthFt, 0)} ft`,
+      tag.fill,
+    ]),
   }
 }
 
 function circuitTable(wiring: WiringValues): Block {
   return {
     kind: 'table',
-    columns: columns(['Circuit', 0.16], ['Kind', 0.16], ['Inverters', 0.1], ['Voltage', 0.1], ['Rated current', 0.12], ['125 %', 0.1], ['Overcurrent device', 0.14], ['Voltage rise', 0.12]),
+    columns: columns(
+      ['Circuit', 0.16],
+      ['Kind', 0.16],
+      ['Inverters', 0.1],
+      ['Voltage', 0.1],
+      ['Rated current', 0.12],
+      ['125 %', 0.1],
+      ['Overcurrent device', 0.14],
+      ['Voltage rise', 0.12],
+    ),
     rows: wiring.circuits.map((circuit) => [
       circuit.id,
       circuit.kind.replaceAll('_', ' ').replace('ac ', 'AC ').replace('dc ', 'DC '),
@@ -52,7 +82,9 @@ function circuitTable(wiring: WiringValues): Block {
       `${plainNumber(circuit.voltage_v, 0)} V`,
       `${plainNumber(circuit.continuous_a)} A`,
       `${plainNumber(circuit.required_a)} A`,
-      circuit.breaker_a === null ? 'none needed' : `${circuit.breaker_a} A, 2-pole`.replace(', 2-pole', circuit.kind === 'dc_string' ? '' : ', 2-pole'),
+      circuit.breaker_a === null
+        ? 'none needed'
+        : `${circuit.breaker_a} A, 2-pole`.replace(', 2-pole', circuit.kind === 'dc_string' ? '' : ', 2-pole'),
       `${plainNumber(circuit.total_voltage_rise_pct)} of ${plainNumber(circuit.voltage_rise_limit_pct)} %`,
     ]),
   }
@@ -61,7 +93,18 @@ function circuitTable(wiring: WiringValues): Block {
 function ampacityTable(wiring: WiringValues): Block {
   return {
     kind: 'table',
-    columns: columns(['Circuit', 0.12], ['Segment', 0.14], ['Conductor', 0.16], ['Air', 0.08], ['Roof adder', 0.08], ['Correction', 0.08], ['Adjustment', 0.09], ['Ampacity', 0.09], ['Terminal limit', 0.09], ['Governs', 0.12]),
+    columns: columns(
+      ['Circuit', 0.12],
+      ['Segment', 0.14],
+      ['Conductor', 0.16],
+      ['Air', 0.08],
+      ['Roof adder', 0.08],
+      ['Correction', 0.08],
+      ['Adjustment', 0.09],
+      ['Ampacity', 0.09],
+      ['Terminal limit', 0.09],
+      ['Governs', 0.12],
+    ),
     rows: wiring.circuits.flatMap((circuit) =>
       circuit.segments.map((segment) => [
         circuit.id,
@@ -85,19 +128,54 @@ function stringBlocks(wiring: WiringValues): Block[] {
     { kind: 'heading', text: 'DC voltages' },
     {
       kind: 'table',
-      columns: columns(['String', 0.2], ['Modules', 0.12], ['Highest, cold', 0.18], ['Limit', 0.16], ['Lowest, hot', 0.18], ['Modules allowed', 0.16]),
-      rows: wiring.strings.map((string) => [string.id, String(string.modules), `${plainNumber(string.voc_cold_v, 1)} V`, `${plainNumber(string.limit_v, 0)} V`, `${plainNumber(string.vmp_hot_v, 1)} V`, `${string.min_modules} to ${string.max_modules}`]),
+      columns: columns(
+        ['String', 0.2],
+        ['Modules', 0.12],
+        ['Highest, cold', 0.18],
+        ['Limit', 0.16],
+        ['Lowest, hot', 0.18],
+        ['Modules allowed', 0.16],
+      ),
+      rows: wiring.strings.map((string) => [
+        string.id,
+        String(string.modules),
+        `${plainNumber(string.voc_cold_v, 1)} V`,
+        `${plainNumber(string.limit_v, 0)} V`,
+        `${plainNumber(string.vmp_hot_v, 1)} V`,
+        `${string.min_modules} to ${string.max_modules}`,
+      ]),
     },
   ]
 }
 
 function connectionTable(wiring: WiringValues): Block {
-  const panels = [['Main panel', wiring.panel] as const, ...(wiring.combiner === null ? [] : [['AC combiner', wiring.combiner] as const])]
+  const panels = [
+    ['Main panel', wiring.panel] as const,
+    ...(wiring.combiner === null ? [] : [['AC combiner', wiring.combiner] as const]),
+  ]
   return {
     kind: 'table',
-    columns: columns(['Panel', 0.12], ['Bus', 0.08], ['Main', 0.08], ['Rule', 0.2], ['Section', 0.16], ['Sum', 0.1], ['Limit', 0.1], ['Holds', 0.16]),
+    columns: columns(
+      ['Panel', 0.12],
+      ['Bus', 0.08],
+      ['Main', 0.08],
+      ['Rule', 0.2],
+      ['Section', 0.16],
+      ['Sum', 0.1],
+      ['Limit', 0.1],
+      ['Holds', 0.16],
+    ),
     rows: panels.flatMap(([name, panel]) =>
-      panel.rules.map((rule) => [name, amps(panel.bus_a), amps(panel.main_a), rule.rule, rule.section, amps(rule.sum_a), amps(rule.limit_a), `${rule.holds ? 'yes' : 'no'}${rule.rule === panel.rule ? ', this one is used' : ''}`]),
+      panel.rules.map((rule) => [
+        name,
+        amps(panel.bus_a),
+        amps(panel.main_a),
+        rule.rule,
+        rule.section,
+        amps(rule.sum_a),
+        amps(rule.limit_a),
+        `${rule.holds ? 'yes' : 'no'}${rule.rule === panel.rule ? ', this one is used' : ''}`,
+      ]),
     ),
   }
 }
@@ -111,10 +189,24 @@ function groundingTable(wiring: WiringValues): Block {
     kind: 'table',
     columns: columns(['What', 0.3], ['Conductor', 0.25], ['Note', 0.45]),
     rows: [
-      ...grounding.equipment.map((each) => [`Equipment ground, ${each.raceway.replaceAll('_', ' ')}`, metal(each.size_awg, each.material), `by ${each.device_a} A device`]),
-      ['Rails and module frames along the array', metal(grounding.array.size_awg, grounding.array.material), grounding.array.note],
-      ['Electrode at the array', grounding.electrode.size_awg === null ? 'none' : awg(grounding.electrode.size_awg), grounding.electrode.note],
-      ...(grounding.supply_side_bonding_awg === null ? [] : [['Supply-side bonding jumper', awg(grounding.supply_side_bonding_awg), '']]),
+      ...grounding.equipment.map((each) => [
+        `Equipment ground, ${each.raceway.replaceAll('_', ' ')}`,
+        metal(each.size_awg, each.material),
+        `by ${each.device_a} A device`,
+      ]),
+      [
+        'Rails and module frames along the array',
+        metal(grounding.array.size_awg, grounding.array.material),
+        grounding.array.note,
+      ],
+      [
+        'Electrode at the array',
+        grounding.electrode.size_awg === null ? 'none' : awg(grounding.electrode.size_awg),
+        grounding.electrode.note,
+      ],
+      ...(grounding.supply_side_bonding_awg === null
+        ? []
+        : [['Supply-side bonding jumper', awg(grounding.supply_side_bonding_awg), '']]),
       ...grounding.raceway_bonding.map((each) => [`Bond at ${each.at.replaceAll('_', ' ')}`, '', each.note]),
     ],
   }

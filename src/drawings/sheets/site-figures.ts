@@ -19,7 +19,9 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
 }
 
 const BESIDE: readonly XY[] = [14, 22, 32, 44].flatMap((by) =>
-  [0, 45, 90, 135, 180, 225, 270, 315].map((deg) => xy(by * Math.cos((deg * Math.PI) / 180) * 1.3, -by * Math.sin((deg * Math.PI) / 180))),
+  [0, 45, 90, 135, 180, 225, 270, 315].map((deg) =>
+    xy(by * Math.cos((deg * Math.PI) / 180) * 1.3, -by * Math.sin((deg * Math.PI) / 180)),
+  ),
 )
 const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
 
@@ -32,14 +34,28 @@ export function siteFigures(input: PacketInput, plan: SitePlan): Primitive[] {
   return [
     { kind: 'path', points: lot, closed: true, pen: 'heavy', dash: 'center' },
     ...(plan.driveway === undefined ? [] : driveway(plan.driveway.map(planPoint))),
-    ...buildings.map(([, building]): Primitive => ({ kind: 'path', points: building.corners.map(planPoint), closed: true, pen: 'medium', fill: 'white' })),
+    ...buildings.map(([, building]): Primitive => ({
+      kind: 'path',
+      points: building.corners.map(planPoint),
+      closed: true,
+      pen: 'medium',
+      fill: 'white',
+    })),
     ...roofs(input),
-    ...(plan.raceway_route === undefined ? [] : [{ kind: 'path', points: plan.raceway_route.map(planPoint), pen: 'heavy', dash: 'dashed' } as const]),
+    ...(plan.raceway_route === undefined
+      ? []
+      : [{ kind: 'path', points: plan.raceway_route.map(planPoint), pen: 'heavy', dash: 'dashed' } as const]),
     ...(plan.ground_access ?? []).flatMap(ladder),
     ...Object.entries(plan.equipment ?? {}).flatMap(([, each]) => equipment(each)),
     ...street(plan, lot),
     ...lotLines(lot),
-    ...distances.map(({ from, to, lengthFt }): Primitive => ({ kind: 'dimension', from, to, offsetPt: 0, text: feetInches(lengthFt, 1) })),
+    ...distances.map(({ from, to, lengthFt }): Primitive => ({
+      kind: 'dimension',
+      from,
+      to,
+      offsetPt: 0,
+      text: feetInches(lengthFt, 1),
+    })),
     ...buildings.map(([id, building]) => buildingName(building.name ?? id, building.corners.map(planPoint))),
   ]
 }
@@ -48,7 +64,14 @@ function driveway(points: readonly XY[]): Primitive[] {
   const box = boundsOf(points)
   return [
     { kind: 'path', points, closed: true, pen: 'thin', fill: 'light' },
-    label(box.x + box.width / 2, box.y + box.height / 2, 'DRIVEWAY', { sizePt: TYPE_PT.small, align: 'center', valign: 'middle', halo: true, rotationDeg: box.height > box.width ? 90 : 0, shifts: NEAR }),
+    label(box.x + box.width / 2, box.y + box.height / 2, 'DRIVEWAY', {
+      sizePt: TYPE_PT.small,
+      align: 'center',
+      valign: 'middle',
+      halo: true,
+      rotationDeg: box.height > box.width ? 90 : 0,
+      shifts: NEAR,
+    }),
   ]
 }
 
@@ -63,12 +86,27 @@ function roofs(input: PacketInput): Primitive[] {
     return [
       { kind: 'path', points: plane.corners.map(place), closed: true, pen: 'thin', dash: 'dashed' },
       ...plane.pathways.flatMap((pathway) =>
-        pathway.figures.map((figure): Primitive => ({ kind: 'path', points: clippedTo(plane.corners.map(toXY), figure.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })), closed: true, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })),
+        pathway.figures.map((figure): Primitive => ({
+          kind: 'path',
+          points: clippedTo(plane.corners.map(toXY), figure.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })),
+          closed: true,
+          pen: 'hair',
+          dash: 'dashed',
+          hatch: { angleDeg: 135, gapPt: 4, cross: true },
+        })),
       ),
       ...modules
         .filter((module) => module.roofPlane === plane.id)
-        .map((module): Primitive => ({ kind: 'path', points: boxCorners(module).map(place), closed: true, pen: 'thin', fill: 'mid' })),
-      ...(stated?.raceway === undefined ? [] : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
+        .map((module): Primitive => ({
+          kind: 'path',
+          points: boxCorners(module).map(place),
+          closed: true,
+          pen: 'thin',
+          fill: 'mid',
+        })),
+      ...(stated?.raceway === undefined
+        ? []
+        : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
     ]
   })
 }
@@ -85,7 +123,14 @@ function equipment(each: PlanEquipment): Primitive[] {
   const at = planPoint(each)
   return [
     { kind: 'circle', center: at, radiusPt: 2.4, pen: 'thin', fill: 'black' },
-    label(at.x, at.y, EQUIPMENT[each.kind][0], { sizePt: TYPE_PT.text, face: 'bold', align: 'center', valign: 'middle', halo: true, shifts: BESIDE }),
+    label(at.x, at.y, EQUIPMENT[each.kind][0], {
+      sizePt: TYPE_PT.text,
+      face: 'bold',
+      align: 'center',
+      valign: 'middle',
+      halo: true,
+      shifts: BESIDE,
+    }),
   ]
 }
 

@@ -1,4 +1,15 @@
-import { centredOrigin, CIVIL_SCALES, flowBlocks, label, largestScale, northArrow, scaleBar, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import {
+  centredOrigin,
+  CIVIL_SCALES,
+  flowBlocks,
+  label,
+  largestScale,
+  northArrow,
+  scaleBar,
+  TYPE_PT,
+  type Block,
+  type SheetDraft,
+} from '../layout/index.js'
 import { boundsOf, xy, type Box, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { planPoint } from './plan-frame.js'
@@ -15,11 +26,25 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
   const notesWidth = Math.max(160, body.width * 0.22)
   const planBox: Box = { ...body, width: body.width - notesWidth - 14 }
   const drawBox: Box = { ...planBox, height: planBox.height - 40 }
-  const room = { x: drawBox.x + ROOM, y: drawBox.y + ROOM, width: drawBox.width - 2 * ROOM, height: drawBox.height - 2 * ROOM }
-  const shown = [...plan.lot, ...(plan.driveway ?? []), ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners)]
+  const room = {
+    x: drawBox.x + ROOM,
+    y: drawBox.y + ROOM,
+    width: drawBox.width - 2 * ROOM,
+    height: drawBox.height - 2 * ROOM,
+  }
+  const shown = [
+    ...plan.lot,
+    ...(plan.driveway ?? []),
+    ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
+  ]
   const bounds = boundsOf(shown.map(planPoint))
   const scale = largestScale(CIVIL_SCALES, bounds.width, bounds.height, room)
-  const originPt = centredOrigin(xy(bounds.x, bounds.y), xy(bounds.x + bounds.width, bounds.y + bounds.height), scale, room)
+  const originPt = centredOrigin(
+    xy(bounds.x, bounds.y),
+    xy(bounds.x + bounds.width, bounds.y + bounds.height),
+    scale,
+    room,
+  )
   const viewport = { scalePtPerFt: scale.ptPerFt, originPt, box: drawBox, primitives: siteFigures(job.input, plan) }
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
   const notesBox = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
@@ -31,7 +56,11 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
       title: 'Site plan',
       scale: scale.note,
       viewports: [viewport],
-      paper: [...paper, ...scaleBar(planBox.x + 4, low - 26, scale), ...northArrow(planBox.x + planBox.width - 26, low - 24, north)],
+      paper: [
+        ...paper,
+        ...scaleBar(planBox.x + 4, low - 26, scale),
+        ...northArrow(planBox.x + planBox.width - 26, low - 24, north),
+      ],
     }
   })
 }
@@ -72,17 +101,38 @@ function notes(job: SheetJob): Block[] {
 
 function legend(): Block {
   const rows: readonly (readonly [string, (x: number, y: number) => Primitive])[] = [
-    ['Lot line', (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'center' })],
+    [
+      'Lot line',
+      (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'center' }),
+    ],
     ['Building, at the walls', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'medium' })],
     ['Roof plane', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'thin', dash: 'dashed' })],
     ['Module', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'thin', fill: 'mid' })],
-    ['Fire access pathway on the roof', (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'hair', dash: 'dashed', hatch: { angleDeg: 135, gapPt: 4, cross: true } })],
-    ['Raceway', (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'dashed' })],
+    [
+      'Fire access pathway on the roof',
+      (x, y) => ({
+        kind: 'rectangle',
+        x,
+        y,
+        width: 24,
+        height: 9,
+        pen: 'hair',
+        dash: 'dashed',
+        hatch: { angleDeg: 135, gapPt: 4, cross: true },
+      }),
+    ],
+    [
+      'Raceway',
+      (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'dashed' }),
+    ],
   ]
   return {
     kind: 'figure',
     heightPt: rows.length * 15,
     draw: (x, y, width) =>
-      rows.flatMap(([text, draw], index) => [draw(x, y + index * 15), label(x + 32, y + index * 15 + 4.5, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 32 })]),
+      rows.flatMap(([text, draw], index) => [
+        draw(x, y + index * 15),
+        label(x + 32, y + index * 15 + 4.5, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 32 }),
+      ]),
   }
 }

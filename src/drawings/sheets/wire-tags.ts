@@ -32,7 +32,9 @@ export function wireTags(wiring: WiringValues): WireTag[] {
       where: 'array, behind the modules',
       conductors: `${segment.size_awg} AWG ${segment.insulation}${segment.egc_awg === null ? '' : ` with ${segment.egc_awg} AWG ground`}`,
       raceway: 'none, clipped to the rails',
-      lengthFt: Math.max(...wiring.circuits.flatMap((each) => (circuits.includes(each.id) ? [trunkOf(each)?.length_ft ?? 0] : [0]))),
+      lengthFt: Math.max(
+        ...wiring.circuits.flatMap((each) => (circuits.includes(each.id) ? [trunkOf(each)?.length_ft ?? 0] : [0])),
+      ),
       fill: '',
     })),
     ...wiring.raceways.map((raceway) => ({
@@ -40,9 +42,13 @@ export function wireTags(wiring: WiringValues): WireTag[] {
       inArray: raceway.location === 'array',
       where: `${raceway.id.replaceAll('_', ' ')} (${raceway.location.replaceAll('_', ' ')})`,
       conductors: conductorText(raceway),
-      raceway: raceway.type === 'none' ? 'none, clipped to the rails' : `${raceway.trade_size ?? '?'} in ${raceway.type}`,
+      raceway:
+        raceway.type === 'none' ? 'none, clipped to the rails' : `${raceway.trade_size ?? '?'} in ${raceway.type}`,
       lengthFt: raceway.length_ft,
-      fill: raceway.fill_pct === null || raceway.fill_limit_pct === null ? '' : `${plainNumber(raceway.fill_pct, 0)} of ${plainNumber(raceway.fill_limit_pct, 0)} %`,
+      fill:
+        raceway.fill_pct === null || raceway.fill_limit_pct === null
+          ? ''
+          : `${plainNumber(raceway.fill_pct, 0)} of ${plainNumber(raceway.fill_limit_pct, 0)} %`,
     })),
   ]
   return tags.map((tag, index) => ({ number: index + 1, ...tag }))
@@ -58,7 +64,10 @@ function conductorText(raceway: RacewayValues): string {
   for (const each of raceway.conductors) {
     const use = { current_carrying: '', neutral: ' neutral', grounding: ' ground' }[each.use]
     const metal = each.material === 'copper' ? 'Cu' : 'Al'
-    const key = `${awg(each.size_awg)} ${metal} ${each.use === 'grounding' ? '' : each.insulation}${use}`.replaceAll('  ', ' ')
+    const key = `${awg(each.size_awg)} ${metal} ${each.use === 'grounding' ? '' : each.insulation}${use}`.replaceAll(
+      '  ',
+      ' ',
+    )
     sums.set(key, (sums.get(key) ?? 0) + each.count)
   }
   return [...sums].map(([text, count]) => `${count} x ${text}`).join('; ')

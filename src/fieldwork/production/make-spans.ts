@@ -37,12 +37,16 @@ export function makeSpans(request: SpanRequest): { spans: Span[]; meter: 'interv
     return undefined
   }
   if (mapping.meter === undefined) {
-    const why = meter === 'cumulative' ? 'the readings only rise, or the column name says so' : 'the readings do not only rise'
+    const why =
+      meter === 'cumulative' ? 'the readings only rise, or the column name says so' : 'the readings do not only rise'
     taken.push({ path: 'production.meter', value: meter, why })
   }
   const perUnit = unit === 'wh' || unit === 'w' ? 0.001 : 1
   const factor = unit === 'kwh' || unit === 'wh' ? perUnit : (perUnit * stepMs) / HOUR_MS
-  const energies = meter === 'cumulative' ? differences(request, ordered, factor) : ordered.flatMap((row) => energyOf(request, row, factor))
+  const energies =
+    meter === 'cumulative'
+      ? differences(request, ordered, factor)
+      : ordered.flatMap((row) => energyOf(request, row, factor))
   const spans = dropImpossible(request, energies)
   if (spans !== undefined && spans.length === 0) complain(rows[0]?.cell, 'no row holds a reading that can be used')
   else if (spans !== undefined) tellMissingCells(rows, findings)
@@ -117,11 +121,23 @@ function energyOf({ resolution, stepMs }: SpanRequest, row: RawRow, factor: numb
   const startMs = resolution === 'interval' ? row.beginMs : Math.floor(row.beginMs / DAY_MS) * DAY_MS
   const first = resolution === 'month' ? monthOf(startMs) : startMs
   const endMs = resolution === 'month' ? monthOf(first + 32 * DAY_MS) : first + stepMs
-  return [{ startMs: first, endMs, kwh: row.value * factor, moduleKwh: row.moduleValues.map((value) => times(value, factor)), line: row.cell.line }]
+  return [
+    {
+      startMs: first,
+      endMs,
+      kwh: row.value * factor,
+      moduleKwh: row.moduleValues.map((value) => times(value, factor)),
+      line: row.cell.line,
+    },
+  ]
 }
 
 /** Energy between two readings of a counter. A date without time is read at the end of that day unless declared otherwise. */
-function differences({ resolution, namedMonths, mapping, stepMs, findings }: SpanRequest, rows: readonly RawRow[], factor: number): Span[] {
+function differences(
+  { resolution, namedMonths, mapping, stepMs, findings }: SpanRequest,
+  rows: readonly RawRow[],
+  factor: number,
+): Span[] {
   const atEnd = resolution !== 'interval' && mapping.stamps_mark !== 'beginning'
   const readAt = (row: RawRow): number =>
     resolution === 'interval'
@@ -158,9 +174,14 @@ function differences({ resolution, namedMonths, mapping, stepMs, findings }: Spa
   return spans
 }
 
-function dropImpossible({ file, rows, unit, limits, complain, findings }: SpanRequest, spans: readonly Span[]): Span[] | undefined {
+function dropImpossible(
+  { file, rows, unit, limits, complain, findings }: SpanRequest,
+  spans: readonly Span[],
+): Span[] | undefined {
   const most = spans.map((span) => limits.mostKwh(span.startMs, span.endMs))
-  const impossible = spans.filter((span, at) => span.kwh > (most[at] as number) || span.kwh < -NIGHT_SHARE * (most[at] as number))
+  const impossible = spans.filter(
+    (span, at) => span.kwh > (most[at] as number) || span.kwh < -NIGHT_SHARE * (most[at] as number),
+  )
   const made = spans.filter((span) => span.kwh > 0)
   if (impossible.length === 0) return [...spans]
   const cellOf = (span: Span): RawRow | undefined => rows.find((row) => row.cell.line === span.line)
@@ -168,11 +189,19 @@ function dropImpossible({ file, rows, unit, limits, complain, findings }: SpanRe
   if (impossible.length > WRONG_UNIT_SHARE * Math.max(1, made.length) && made.length > 3) {
     const thousandth = spans.every((span, at) => span.kwh / 1000 <= (most[at] as number))
     const cell = worst === undefined ? undefined : cellOf(worst)?.cell
-    const guess = thousandth && unit.startsWith('k') ? `; as ${unit.slice(1)} they would fit` : '; a counter is declared with meter: cumulative'
-    complain(cell, `${impossible.length} of ${spans.length} readings are more than this system can give when read as ${unit}${guess}`)
+    const guess =
+      thousandth && unit.startsWith('k')
+        ? `; as ${unit.slice(1)} they would fit`
+        : '; a counter is declared with meter: cumulative'
+    complain(
+      cell,
+      `${impossible.length} of ${spans.length} readings are more than this system can give when read as ${unit}${guess}`,
+    )
     return undefined
   }
-  const list = impossible.slice(0, 5).map((span) => `${file}:${span.line}:${cellOf(span)?.cell.column ?? 1} (${Number(span.kwh.toPrecision(4))} kWh)`)
+  const list = impossible
+    .slice(0, 5)
+    .map((span) => `${file}:${span.line}:${cellOf(span)?.cell.column ?? 1} (${Number(span.kwh.toPrecision(4))} kWh)`)
   findings.push({
     severity: 'warning',
     id: 'output.reading-impossible',

@@ -38,7 +38,12 @@ const MOST_PROBLEMS = 50
  * @param text The whole file.
  * @param mapping What the person declared; the rest is found from the header and the rows, and reported as taken.
  */
-export function readProduction(file: string, text: string, mapping: Production, limits: ProductionLimits): ReadProduction {
+export function readProduction(
+  file: string,
+  text: string,
+  mapping: Production,
+  limits: ProductionLimits,
+): ReadProduction {
   const problems: Problem[] = []
   const complain: Complain = (cell, message) => {
     problems.push({ file, path: '', message, ...(cell === undefined ? { line: 1, column: 1 } : placeOf(cell)) })
@@ -73,7 +78,10 @@ export function readProduction(file: string, text: string, mapping: Production, 
     const numberAt = (column: number): number | undefined => {
       const cell = row.cells[column]
       if (cell === undefined) {
-        complain(row.stamp, `the row has ${row.cells.length} cells; column ${column + 1} ('${table.header[column]?.text ?? ''}') is missing`)
+        complain(
+          row.stamp,
+          `the row has ${row.cells.length} cells; column ${column + 1} ('${table.header[column]?.text ?? ''}') is missing`,
+        )
         return undefined
       }
       const parsed = parseNumber(cell.text, table.delimiter)
@@ -85,7 +93,10 @@ export function readProduction(file: string, text: string, mapping: Production, 
     const total = value === undefined ? sumOf(moduleValues) : numberAt(value)
     const begin = beginMs[at]
     if (begin === undefined) {
-      complain(row.stamp, `'${row.stamp.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`)
+      complain(
+        row.stamp,
+        `'${row.stamp.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`,
+      )
       return []
     }
     const cell = row.cells[value ?? modules[0]?.column ?? 0] ?? row.stamp
@@ -94,8 +105,18 @@ export function readProduction(file: string, text: string, mapping: Production, 
   if (problems.length > 0) return failed()
   const findings: Finding[] = []
   const spans = makeSpans({
-    file, rows, unit: found.unit, mapping, namedCumulative: found.namedCumulative,
-    resolution: stamped.resolution, namedMonths: stamped.namedMonths, stepMs: stamped.stepMs, limits, complain, findings, taken,
+    file,
+    rows,
+    unit: found.unit,
+    mapping,
+    namedCumulative: found.namedCumulative,
+    resolution: stamped.resolution,
+    namedMonths: stamped.namedMonths,
+    stepMs: stamped.stepMs,
+    limits,
+    complain,
+    findings,
+    taken,
   })
   if (problems.length > 0 || spans === undefined) return failed()
   return {

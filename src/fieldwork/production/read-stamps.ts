@@ -33,7 +33,12 @@ export function readStamps(
   mapping: Production,
   complain: Complain,
 ): StampedRows | undefined {
-  const texts = rows.map((cells) => timeColumns.map((at) => cells[at]?.text ?? '').join(' ').trim())
+  const texts = rows.map((cells) =>
+    timeColumns
+      .map((at) => cells[at]?.text ?? '')
+      .join(' ')
+      .trim(),
+  )
   const order = mapping.date_order ?? fileOrder(texts)
   if (order === 'both' || order === 'unknown') {
     const message =
@@ -48,7 +53,10 @@ export function readStamps(
     const cell = cells[timeColumns[0] ?? 0] ?? cells[0]
     const stamp = parseStamp(texts[index] ?? '', order)
     if (cell === undefined || stamp === undefined) {
-      complain(cell, `'${texts[index] ?? ''}' is no date or time that exists; write 2026-07-31, 2026-07-31 14:00 or 2026-07`)
+      complain(
+        cell,
+        `'${texts[index] ?? ''}' is no date or time that exists; write 2026-07-31, 2026-07-31 14:00 or 2026-07`,
+      )
       return []
     }
     kinds.add(stamp.kind)
@@ -61,7 +69,8 @@ export function readStamps(
     return undefined
   }
   const namedMonths = kinds.has('month')
-  if (namedMonths || (stepMs >= 28 * DAY_MS && wholeMonths(stamped))) return { rows: stamped, resolution: 'month', namedMonths, stepMs }
+  if (namedMonths || (stepMs >= 28 * DAY_MS && wholeMonths(stamped)))
+    return { rows: stamped, resolution: 'month', namedMonths, stepMs }
   if (stepMs >= DAY_MS || !kinds.has('time')) return { rows: stamped, resolution: 'day', namedMonths, stepMs: DAY_MS }
   if (stepMs < 60_000 || HOUR_MS % stepMs !== 0) {
     complain(
@@ -106,11 +115,16 @@ export function standardBeginnings(
   taken: TakenSetting[],
 ): { readonly clock: 'local' | 'standard' | 'utc'; readonly beginMs: readonly (number | undefined)[] } {
   if (resolution !== 'interval') return { clock: mapping.clock ?? 'standard', beginMs: rows.map((row) => row.clockMs) }
-  const mark = mapping.stamps_mark ?? take(taken, 'stamps_mark', 'beginning', 'the file does not say which end of its interval a stamp marks')
+  const mark =
+    mapping.stamps_mark ??
+    take(taken, 'stamps_mark', 'beginning', 'the file does not say which end of its interval a stamp marks')
   const shift = mark === 'ending' ? stepMs : 0
   const clocks = rows.map((row) => row.clockMs - shift)
   if (rows.some((row) => row.offsetH !== undefined)) {
-    return { clock: 'utc', beginMs: rows.map((row, at) => (clocks[at] as number) + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * HOUR_MS) }
+    return {
+      clock: 'utc',
+      beginMs: rows.map((row, at) => (clocks[at] as number) + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * HOUR_MS),
+    }
   }
   const clock = mapping.clock ?? take(taken, 'clock', ...guessClock(clocks))
   if (clock === 'standard') return { clock, beginMs: clocks }
@@ -140,7 +154,10 @@ function guessClock(clocks: readonly number[]): readonly ['local' | 'standard', 
       return ['local', `the hour from 01:00 comes twice on the day in ${year} on which clocks go back`]
     }
   }
-  return ['standard', 'the file does not say whether its clock changes to daylight saving time, and no change of clocks is seen in it']
+  return [
+    'standard',
+    'the file does not say whether its clock changes to daylight saving time, and no change of clocks is seen in it',
+  ]
 }
 
 function take<Value extends string>(taken: TakenSetting[], key: string, value: Value, why: string): Value {

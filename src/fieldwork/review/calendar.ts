@@ -21,7 +21,12 @@ export interface CalendarDay {
 export function calendarDay(day: number): CalendarDay {
   const date = new Date(day * DAY_MS)
   const [year, month] = [date.getUTCFullYear(), date.getUTCMonth()]
-  return { year, month, dayOfMonth: date.getUTCDate(), daysInMonth: new Date(Date.UTC(year, month + 1, 0)).getUTCDate() }
+  return {
+    year,
+    month,
+    dayOfMonth: date.getUTCDate(),
+    daysInMonth: new Date(Date.UTC(year, month + 1, 0)).getUTCDate(),
+  }
 }
 
 /** First day of the month that holds a day, or of a month some months later. */

@@ -26,9 +26,14 @@ const LOW_SUN_MS = 1_200_000
 
 /** Sums readings to whole days. A day counts only when readings cover its daylight; nights may be missing. */
 export function countDays(series: ProductionSeries, place: Place): CountedDays {
-  const periods = series.resolution === 'interval' ? daysOfIntervals(series, place) : { whole: series.spans.map(periodOf), leftOutKwh: 0 }
+  const periods =
+    series.resolution === 'interval'
+      ? daysOfIntervals(series, place)
+      : { whole: series.spans.map(periodOf), leftOutKwh: 0 }
   const whole = periods.whole.filter((period) => period.days > 0)
-  const covered = new Set(whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)))
+  const covered = new Set(
+    whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)),
+  )
   const spanDays = series.spans.map((span) => dayNumber(span.startMs))
   const last = Math.max(...series.spans.map((span) => dayNumber(span.endMs - 1)))
   const first = Math.min(...spanDays)
@@ -51,7 +56,12 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
     const bright = lit.filter(({ ms }) => ms > 0)
     const owner = bright.length === 1 ? (bright[0]?.day as number) : (touched[0] as number)
     for (const { day, ms } of lit) {
-      const entry = byDay.get(day) ?? { covered: 0, kwh: 0, modules: series.moduleIds.map(() => 0 as number | undefined), split: false }
+      const entry = byDay.get(day) ?? {
+        covered: 0,
+        kwh: 0,
+        modules: series.moduleIds.map(() => 0 as number | undefined),
+        split: false,
+      }
       entry.covered += ms
       // One reading over the daylight of two days: nobody knows how much belongs to which.
       if (bright.length > 1 && ms > 0) entry.split = true
@@ -67,7 +77,8 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
   for (const [day, entry] of byDay) {
     const { riseMs, setMs } = daylight(day, place)
     const needed = Math.max(0, setMs - riseMs - 2 * LOW_SUN_MS)
-    if (!entry.split && entry.covered >= COVERED * needed) whole.push({ firstDay: day, days: 1, kwh: entry.kwh, moduleKwh: entry.modules })
+    if (!entry.split && entry.covered >= COVERED * needed)
+      whole.push({ firstDay: day, days: 1, kwh: entry.kwh, moduleKwh: entry.modules })
     else leftOutKwh += entry.kwh
   }
   return { whole, leftOutKwh }

@@ -91,7 +91,8 @@ function equalKinds(days: readonly { kwh: number; weight: number }[]): number[] 
 export function kindsOfDay(model: DayModel, day: number): number[] {
   const { month, dayOfMonth, daysInMonth } = calendarDay(day)
   const mean = model.meanKwh[month] as number
-  const rise = ((model.meanKwh[(month + 1) % 12] as number) - (model.meanKwh[(month + 11) % 12] as number)) / TWO_MONTHS_DAYS
+  const rise =
+    ((model.meanKwh[(month + 1) % 12] as number) - (model.meanKwh[(month + 11) % 12] as number)) / TWO_MONTHS_DAYS
   const factor = mean > 0 ? 1 + (rise * (dayOfMonth - (daysInMonth + 1) / 2)) / mean : 1
   return (model.kindsKwh[month] as readonly number[]).map((kwh) => kwh * Math.min(1.5, Math.max(0.5, factor)))
 }

@@ -64,7 +64,9 @@ function tellGaps({ missing, leftOutKwh }: CountedDays, worksheet: Worksheet): v
     if (last !== undefined && last.to === day - 1) last.to = day
     else runs.push({ from: day, to: day })
   }
-  const list = runs.slice(0, 5).map(({ from, to }) => (from === to ? dateText(from) : `${dateText(from)} to ${dateText(to)}`))
+  const list = runs
+    .slice(0, 5)
+    .map(({ from, to }) => (from === to ? dateText(from) : `${dateText(from)} to ${dateText(to)}`))
   const left = leftOutKwh > 0 ? `; ${leftOutKwh.toFixed(1)} kWh read on such days are left out` : ''
   worksheet.find({
     severity: 'note',
@@ -116,7 +118,13 @@ function tellFlatTop({ series, ratedAcKw }: SignRequest, worksheet: Worksheet): 
 }
 
 /** Says where the measured sum lies in the range. */
-export function judgeSum(values: Pick<ReviewValues, 'percentile' | 'percentile_of_weather' | 'measured_kwh' | 'expected' | 'measured_over_expected'>, worksheet: Worksheet): void {
+export function judgeSum(
+  values: Pick<
+    ReviewValues,
+    'percentile' | 'percentile_of_weather' | 'measured_kwh' | 'expected' | 'measured_over_expected'
+  >,
+  worksheet: Worksheet,
+): void {
   const { percentile, percentile_of_weather: weather, measured_kwh: measured, expected } = values
   const range = `${expected.p10_kwh.toFixed(0)} to ${expected.p90_kwh.toFixed(0)} kWh`
   const share = `${measured.toFixed(0)} kWh is ${(100 * values.measured_over_expected).toFixed(0)} % of what is expected`

@@ -39,7 +39,9 @@ export function kindTransitions(correlation: number): number[][] {
 export function overDays(table: readonly (readonly number[])[], days: number): readonly (readonly number[])[] {
   let result = table
   for (let day = 1; day < days; day += 1) {
-    result = result.map((row) => table.map((_, to) => row.reduce((sum, share, from) => sum + share * (table[from]?.[to] ?? 0), 0)))
+    result = result.map((row) =>
+      table.map((_, to) => row.reduce((sum, share, from) => sum + share * (table[from]?.[to] ?? 0), 0)),
+    )
   }
   return result
 }

@@ -18,9 +18,16 @@ export interface ProjectionBasis {
  *
  * @param fromDay First day. @param toDay First day after it.
  */
-export function projectRest(fromDay: number, toDay: number, periods: readonly Period[], basis: ProjectionBasis): Projection {
+export function projectRest(
+  fromDay: number,
+  toDay: number,
+  periods: readonly Period[],
+  basis: ProjectionBasis,
+): Projection {
   const inside = periods.filter((period) => period.firstDay >= fromDay && period.firstDay + period.days <= toDay)
-  const covered = new Set(inside.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)))
+  const covered = new Set(
+    inside.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)),
+  )
   const measured = inside.reduce((sum, period) => sum + period.kwh, 0)
   const rest = Array.from({ length: toDay - fromDay }, (_, at) => fromDay + at).filter((day) => !covered.has(day))
   const { total } = sumDistribution(

@@ -10,15 +10,29 @@ const BENDT = {
 const OWN = { document: 'sum of independent parts of knowledge', standing: 'common practice, no source' } as const
 
 /** Puts the comparison down as a hand calculation. */
-export function recordReview(values: ReviewValues, correlation: number, weatherName: string | undefined, worksheet: Worksheet): void {
+export function recordReview(
+  values: ReviewValues,
+  correlation: number,
+  weatherName: string | undefined,
+  worksheet: Worksheet,
+): void {
   const { expected, period, projection } = values
   const isLongTerm = values.basis === 'long_term_days'
   worksheet.step({
     id: 'output.expected',
-    says: isLongTerm ? 'Energy that the measured days give on the average of many years' : 'Modelled energy of the measured days in their own weather',
-    formula: isLongTerm ? 'E = sum over days of the mean of ten kinds of day' : 'E = sum over hours of modelled AC energy',
+    says: isLongTerm
+      ? 'Energy that the measured days give on the average of many years'
+      : 'Modelled energy of the measured days in their own weather',
+    formula: isLongTerm
+      ? 'E = sum over days of the mean of ten kinds of day'
+      : 'E = sum over hours of modelled AC energy',
     inputs: [
-      { symbol: 'days', value: period.days_counted, unit: '', from: `${period.from} to ${period.to}, ${period.days_missing} missing` },
+      {
+        symbol: 'days',
+        value: period.days_counted,
+        unit: '',
+        from: `${period.from} to ${period.to}, ${period.days_missing} missing`,
+      },
       ...(weatherName === undefined ? [] : [{ symbol: 'weather', value: weatherName, unit: '', from: '--weather' }]),
     ],
     result: { symbol: 'E', value: expected.mean_kwh, unit: 'kWh' },
@@ -28,7 +42,8 @@ export function recordReview(values: ReviewValues, correlation: number, weatherN
     worksheet.step({
       id: 'output.weather-range',
       says: 'Energy that nine in ten draws of the weather exceed, the estimate taken as exact',
-      formula: 'distribution of the sum: day by day, kind by kind, each kind following the other with the chance that r gives',
+      formula:
+        'distribution of the sum: day by day, kind by kind, each kind following the other with the chance that r gives',
       inputs: [{ symbol: 'r', value: correlation, unit: '', from: 'production.day_correlation' }],
       result: { symbol: 'W10', value: expected.weather_p10_kwh, unit: 'kWh' },
       source: DAY_CORRELATION.source,
@@ -39,7 +54,14 @@ export function recordReview(values: ReviewValues, correlation: number, weatherN
     id: 'output.range',
     says: 'Energy that nine good systems in ten exceed: weather luck, and how sure the estimate is',
     formula: isLongTerm ? 'P(sum x (1 + s z) < P10) = 0.10' : 'P10 = E (1 - 1.2816 s)',
-    inputs: [{ symbol: 's', value: expected.method_uncertainty_pct, unit: '%', from: 'uncertainty of the estimate without year to year' }],
+    inputs: [
+      {
+        symbol: 's',
+        value: expected.method_uncertainty_pct,
+        unit: '%',
+        from: 'uncertainty of the estimate without year to year',
+      },
+    ],
     result: { symbol: 'P10', value: expected.p10_kwh, unit: 'kWh' },
     source: OWN,
     limits: 's is of a year; a single month of the estimate is less sure',

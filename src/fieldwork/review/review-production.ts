@@ -43,27 +43,47 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   const worksheet = new Worksheet()
   for (const finding of series.findings) worksheet.find(finding)
   for (const { path, value, why } of series.taken) {
-    worksheet.assume({ path, value, unit: '', why, source: { document: 'the table of measured production', standing: 'project file' } })
+    worksheet.assume({
+      path,
+      value,
+      unit: '',
+      why,
+      source: { document: 'the table of measured production', standing: 'project file' },
+    })
   }
   const correlation =
     project.production?.day_correlation ??
-    worksheet.assume({ path: 'production.day_correlation', value: DAY_CORRELATION.value, unit: '', why: DAY_CORRELATION.why, source: DAY_CORRELATION.source })
+    worksheet.assume({
+      path: 'production.day_correlation',
+      value: DAY_CORRELATION.value,
+      unit: '',
+      why: DAY_CORRELATION.why,
+      source: DAY_CORRELATION.source,
+    })
   const place: Place = {
     latitudeDeg: project.site.latitude_deg,
     longitudeDeg: project.site.longitude_deg,
     utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
   }
   const counted = countDays(series, place)
-  const periods = weather === undefined ? counted.periods : counted.periods.filter((period) => daysOf(period).every((day) => weather.kwhByDay.has(day)))
+  const periods =
+    weather === undefined
+      ? counted.periods
+      : counted.periods.filter((period) => daysOf(period).every((day) => weather.kwhByDay.has(day)))
   const days = periods.flatMap(daysOf)
   const [firstDay, lastDay] = [days[0], days.at(-1)]
   if (firstDay === undefined || lastDay === undefined) {
-    throw new StageError('production', 'no whole day was measured, so that there is nothing to compare', 'give at least one day from before sunrise to after sunset')
+    throw new StageError(
+      'production',
+      'no whole day was measured, so that there is nothing to compare',
+      'give at least one day from before sunrise to after sunset',
+    )
   }
   const model = dayModel(run)
   const spread = weather?.spread ?? methodSpread(run)
   const measuredKwh = sumOf(periods)
-  const course = weather === undefined ? luckyCourse(periods, model, correlation) : certainCourse(periods, weather.kwhByDay)
+  const course =
+    weather === undefined ? luckyCourse(periods, model, correlation) : certainCourse(periods, weather.kwhByDay)
   const expected = expectedRange(course.total, spread)
   const percentile = percentileOf(course.total, measuredKwh, spread)
   const clearest = (day: number): number => weather?.kwhByDay.get(day) ?? kindsOfDay(model, day)[KIND_COUNT - 1] ?? 0
@@ -72,9 +92,19 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     return period.days === 1 && best > 0 ? [{ day: period.firstDay, kwh: period.kwh, ratio: period.kwh / best }] : []
   })
   const basis = { model, correlation, spread: methodSpread(run) }
-  const modules = reviewModules(series.moduleIds, periods, Object.values(run.result.values.arrays).flatMap((array) => array.by_module))
+  const modules = reviewModules(
+    series.moduleIds,
+    periods,
+    Object.values(run.result.values.arrays).flatMap((array) => array.by_module),
+  )
   const values: ReviewValues = {
-    file: { resolution: series.resolution, interval_min: series.stepMin ?? null, unit: series.unit, meter: series.meter, clock: series.clock },
+    file: {
+      resolution: series.resolution,
+      interval_min: series.stepMin ?? null,
+      unit: series.unit,
+      meter: series.meter,
+      clock: series.clock,
+    },
     period: {
       from: dateText(firstDay),
       to: dateText(lastDay),
@@ -88,7 +118,12 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     measured_over_expected: expected.mean_kwh > 0 ? measuredKwh / expected.mean_kwh : 0,
     percentile,
     percentile_of_weather: weather === undefined ? percentileOf(course.total, measuredKwh, 0) : null,
-    months: reviewMonths(periods, (own) => (weather === undefined ? luckyCourse(own, model, correlation).total : certainCourse(own, weather.kwhByDay).total), spread),
+    months: reviewMonths(
+      periods,
+      (own) =>
+        weather === undefined ? luckyCourse(own, model, correlation).total : certainCourse(own, weather.kwhByDay).total,
+      spread,
+    ),
     projection: {
       month: projectRest(...monthAround(lastDay), counted.periods, basis),
       year: projectRest(...yearAround(firstDay, lastDay), counted.periods, basis),
@@ -140,7 +175,11 @@ function shownPeriods(count: number): number[] {
   return Array.from({ length: points }, (_, at) => Math.ceil(((at + 1) * count) / points) - 1)
 }
 
-function cumulativeCourse(periods: readonly Period[], at: ReadonlyMap<number, SumDistribution>, spread: number): CumulativePoint[] {
+function cumulativeCourse(
+  periods: readonly Period[],
+  at: ReadonlyMap<number, SumDistribution>,
+  spread: number,
+): CumulativePoint[] {
   let measured = 0
   return periods.flatMap((period, index): CumulativePoint[] => {
     measured += period.kwh
@@ -158,7 +197,11 @@ function cumulativeCourse(periods: readonly Period[], at: ReadonlyMap<number, Su
   })
 }
 
-function reviewMonths(periods: readonly Period[], distributionOf: (own: readonly Period[]) => SumDistribution, spread: number): MonthReview[] {
+function reviewMonths(
+  periods: readonly Period[],
+  distributionOf: (own: readonly Period[]) => SumDistribution,
+  spread: number,
+): MonthReview[] {
   const byMonth = new Map<string, Period[]>()
   for (const period of periods) {
     const key = dateText(period.firstDay).slice(0, 7)

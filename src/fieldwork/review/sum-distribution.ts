@@ -16,74 +16,113 @@ export interface SumDistribution {
   readonly meanKwh: number
 }
 
-const CELLS = 2500
+/** Steps of the grid in a standard deviation of the sum. */
+const FINENESS = 60
 /** Days apart after which two days know nothing of each other. */
 const MEMORY_DAYS = 8
+/** Probability at the ends of the grid that is cut off. */
+const NEGLIGIBLE = 1e-13
+
+/** Probabilities by kind of the last day, on a grid that begins at `firstCell` steps. */
+interface State {
+  readonly firstCell: number
+  readonly byKind: readonly Float64Array[]
+}
 
 /**
- * Distribution of the sum over days, exactly (no random numbers): kind by kind and day by day, with days that hang
- * together by a chain of first order.
+ * Distribution of the sum over days, without random numbers: kind by kind and day by day, with days that hang together
+ * by a chain of first order.
  *
  * @param days In order; days that are missing in between weaken the link.
  * @param correlation Of neighbouring days, 0 for independent ones.
  * @param marks Numbers of days after which the distribution so far is handed back too.
- * @limits Values are rounded to 1/2500 of the range between the lowest and the highest sum, without bias of the mean.
+ * @limits Values are shared out between neighbours on a grid of a sixtieth of the standard deviation; the mean is exact.
  */
 export function sumDistribution(
   days: readonly DayOdds[],
   correlation: number,
   marks: ReadonlySet<number> = new Set(),
 ): { readonly total: SumDistribution; readonly at: ReadonlyMap<number, SumDistribution> } {
-  const low = days.map(({ kindsKwh }) => kindsKwh[0] as number)
-  const range = days.reduce((sum, { kindsKwh }, at) => sum + (kindsKwh[KIND_COUNT - 1] as number) - (low[at] as number), 0)
-  const stepKwh = range > 0 ? range / (CELLS - 2) : 1
+  const stepKwh = gridStep(days, correlation)
   const table = kindTransitions(correlation)
-  let state: Float64Array[] = Array.from({ length: KIND_COUNT }, () => new Float64Array(CELLS))
-  for (const kind of state) kind[0] = 1 / KIND_COUNT
-  let [lowestKwh, used, meanKwh] = [0, 1, 0]
+  const strangers = kindTransitions(0)
+  let state: State = {
+    firstCell: 0,
+    byKind: Array.from({ length: KIND_COUNT }, () => new Float64Array([1 / KIND_COUNT])),
+  }
+  let meanKwh = 0
   const at = new Map<number, SumDistribution>()
-  const snapshot = (): SumDistribution => ({ lowestKwh, stepKwh, probability: total(state), meanKwh })
+  const snapshot = (): SumDistribution => ({
+    lowestKwh: state.firstCell * stepKwh,
+    stepKwh,
+    probability: sumOf(state.byKind),
+    meanKwh,
+  })
   days.forEach(({ day, kindsKwh }, index) => {
     const before = days[index - 1]?.day
     const apart = before === undefined ? MEMORY_DAYS : day - before
-    const link = apart >= MEMORY_DAYS ? kindTransitions(0) : overDays(table, apart)
-    state = advance(state, used, link, kindsKwh.map((kwh) => (kwh - (low[index] as number)) / stepKwh))
-    lowestKwh += low[index] as number
+    const link = apart >= MEMORY_DAYS ? strangers : overDays(table, apart)
+    state = trimmed(
+      advance(
+        state,
+        link,
+        kindsKwh.map((kwh) => kwh / stepKwh),
+      ),
+    )
     meanKwh += kindsKwh.reduce((sum, kwh) => sum + kwh, 0) / KIND_COUNT
-    used = Math.min(CELLS, used + Math.ceil(((kindsKwh[KIND_COUNT - 1] as number) - (low[index] as number)) / stepKwh) + 1)
     if (marks.has(index)) at.set(index, snapshot())
   })
   return { total: snapshot(), at }
 }
 
-function advance(
-  state: readonly Float64Array[],
-  used: number,
-  link: readonly (readonly number[])[],
-  shifts: readonly number[],
-): Float64Array[] {
-  return shifts.map((shift, to) => {
-    const result = new Float64Array(CELLS)
+function gridStep(days: readonly DayOdds[], correlation: number): number {
+  const variance = days.reduce((sum, { kindsKwh }) => {
+    const mean = kindsKwh.reduce((total, kwh) => total + kwh, 0) / KIND_COUNT
+    return sum + kindsKwh.reduce((total, kwh) => total + (kwh - mean) ** 2, 0) / KIND_COUNT
+  }, 0)
+  const deviation = Math.sqrt((variance * (1 + correlation)) / (1 - correlation))
+  return deviation > 0 ? deviation / FINENESS : 1
+}
+
+function advance(state: State, link: readonly (readonly number[])[], shifts: readonly number[]): State {
+  const lowest = Math.floor(shifts[0] as number)
+  const used = state.byKind[0]?.length ?? 0
+  const length = used + Math.floor(shifts[KIND_COUNT - 1] as number) - lowest + 1
+  const byKind = shifts.map((shift, to) => {
+    const mixed = new Float64Array(used)
+    state.byKind.forEach((source, from) => {
+      const share = link[from]?.[to] ?? 0
+      for (let cell = 0; cell < used; cell += 1)
+        mixed[cell] = (mixed[cell] as number) + share * (source[cell] as number)
+    })
+    const result = new Float64Array(length)
     const whole = Math.floor(shift)
     const upper = shift - whole
-    for (let from = 0; from < KIND_COUNT; from += 1) {
-      const share = link[from]?.[to] ?? 0
-      const source = state[from] as Float64Array
-      for (let cell = 0; cell < used; cell += 1) {
-        const mass = (source[cell] as number) * share
-        if (mass === 0) continue
-        const target = Math.min(CELLS - 2, cell + whole)
-        result[target] = (result[target] as number) + mass * (1 - upper)
-        result[target + 1] = (result[target + 1] as number) + mass * upper
-      }
+    const offset = whole - lowest
+    for (let cell = 0; cell < used; cell += 1) {
+      const mass = mixed[cell] as number
+      result[cell + offset] = (result[cell + offset] as number) + mass * (1 - upper)
+      result[cell + offset + 1] = (result[cell + offset + 1] as number) + mass * upper
     }
     return result
   })
+  return { firstCell: state.firstCell + lowest, byKind }
 }
 
-function total(state: readonly Float64Array[]): Float64Array {
-  const sum = new Float64Array(CELLS)
-  for (const kind of state) for (let cell = 0; cell < CELLS; cell += 1) sum[cell] = (sum[cell] as number) + (kind[cell] as number)
+/** Without the ends that carry next to nothing. */
+function trimmed({ firstCell, byKind }: State): State {
+  const total = sumOf(byKind)
+  let [first, end, mass] = [0, total.length, 0]
+  while (first < end - 1 && (mass += total[first] as number) < NEGLIGIBLE) first += 1
+  mass = 0
+  while (end > first + 1 && (mass += total[end - 1] as number) < NEGLIGIBLE) end -= 1
+  return { firstCell: firstCell + first, byKind: byKind.map((kind) => kind.slice(first, end)) }
+}
+
+function sumOf(byKind: readonly Float64Array[]): Float64Array {
+  const sum = new Float64Array(byKind[0]?.length ?? 0)
+  for (const kind of byKind)
+    for (let cell = 0; cell < kind.length; cell += 1) sum[cell] = (sum[cell] as number) + (kind[cell] as number)
   return sum
 }
 
@@ -93,28 +132,57 @@ function total(state: readonly Float64Array[]): Float64Array {
  * @param spread Relative standard deviation of a factor on the whole sum (how sure the method is), 0 for weather alone.
  */
 export function shareBelow(distribution: SumDistribution, kwh: number, spread = 0): number {
-  const { lowestKwh, stepKwh, probability } = distribution
-  let share = 0
-  for (let cell = 0; cell < probability.length; cell += 1) {
-    const mass = probability[cell] as number
-    if (mass < 1e-12) continue
-    const value = lowestKwh + cell * stepKwh
-    // A value stands for the stretch of one step round it.
-    const above = (kwh - value) / stepKwh + 0.5
-    share += mass * (spread > 0 && value > 0 ? normalBelow((kwh / value - 1) / spread) : Math.min(1, Math.max(0, above)))
-  }
-  return share
+  return spread > 0 ? shareOfPoints(mergedPoints(distribution), kwh, spread) : shareOfCells(distribution, kwh)
 }
 
 /** Sum below which a share of the cases lie, kWh. @param share 0 to 1. */
 export function quantileKwh(distribution: SumDistribution, share: number, spread = 0): number {
   const { lowestKwh, stepKwh, probability } = distribution
+  const points = spread > 0 ? mergedPoints(distribution) : []
   let low = Math.min(0, lowestKwh - stepKwh)
   let high = (lowestKwh + probability.length * stepKwh) * (1 + 5 * spread)
   for (let round = 0; round < 40; round += 1) {
     const middle = (low + high) / 2
-    if (shareBelow(distribution, middle, spread) < share) low = middle
+    const below = spread > 0 ? shareOfPoints(points, middle, spread) : shareOfCells(distribution, middle)
+    if (below < share) low = middle
     else high = middle
   }
   return (low + high) / 2
+}
+
+function shareOfCells({ lowestKwh, stepKwh, probability }: SumDistribution, kwh: number): number {
+  // A value stands for the stretch of one step round it.
+  const place = (kwh - lowestKwh) / stepKwh + 0.5
+  let share = 0
+  for (let cell = 0; cell < Math.min(probability.length, place); cell += 1) {
+    share += (probability[cell] as number) * Math.min(1, place - cell)
+  }
+  return share
+}
+
+interface MassPoint {
+  readonly kwh: number
+  readonly mass: number
+}
+
+/** Ten cells as one at their centre of gravity: far finer than how sure any method is. */
+function mergedPoints({ lowestKwh, stepKwh, probability }: SumDistribution): MassPoint[] {
+  const points: MassPoint[] = []
+  for (let start = 0; start < probability.length; start += 10) {
+    let [mass, moment] = [0, 0]
+    for (let cell = start; cell < Math.min(start + 10, probability.length); cell += 1) {
+      mass += probability[cell] as number
+      moment += (probability[cell] as number) * (lowestKwh + cell * stepKwh)
+    }
+    if (mass > 1e-9) points.push({ mass, kwh: moment / mass })
+  }
+  return points
+}
+
+function shareOfPoints(points: readonly MassPoint[], kwh: number, spread: number): number {
+  return points.reduce(
+    (share, point) =>
+      share + point.mass * (point.kwh > 0 ? normalBelow((kwh / point.kwh - 1) / spread) : kwh > point.kwh ? 1 : 0),
+    0,
+  )
 }

@@ -11,7 +11,12 @@ import { methodSpread, type ReviewRequest } from './review-production.js'
  * @param name Name of the weather file. @param text The EPW file of the measured year.
  * @throws StageError when the file is of another year, such as a typical year put together from many.
  */
-export function weatherOfDays(project: Project, name: string, text: string, series: ProductionSeries): NonNullable<ReviewRequest['weather']> {
+export function weatherOfDays(
+  project: Project,
+  name: string,
+  text: string,
+  series: ProductionSeries,
+): NonNullable<ReviewRequest['weather']> {
   const years = yearsByDay(text)
   const run = runYield({ ...project, site: { ...project.site, climate: { epw: name } } }, new Map([[name, text]]))
   const { steps, system, result } = run

@@ -68,9 +68,16 @@ export interface RateSheets {
 /**
  * Reads a tariff and, where a solar customer is moved to another one, that too.
  *
- * @throws StageError as `readTariff`, or when rules stand beside the other tariff.
+ * @throws StageError as `readTariff`, when there is no tariff, or when rules stand beside the other tariff.
  */
-export function readTariffs(tariff: Tariff): RateSheets {
+export function readTariffs(tariff: Tariff | undefined): RateSheets {
+  if (tariff === undefined) {
+    throw tariffError(
+      '',
+      'there is no tariff',
+      'Copy the rate sheet of the utility into `tariff`; a bill names the rate.',
+    )
+  }
   const { tariff: other, ...rules } = tariff.solar ?? {}
   const without = readTariff(tariff)
   if (other === undefined) return { without, withSystem: without }

@@ -52,9 +52,9 @@ export function tariffAssumptions(tariff: Tariff): Assumption[] {
     settle(
       tax.before_credits,
       `taxes.${id}.before_credits`,
-      'false',
+      'true',
       '',
-      'the tax is taken on what is left after credits',
+      'the tax is taken before credits are subtracted, which saves less',
     )
   }
   return found

@@ -24,8 +24,8 @@ export interface Channel {
 }
 
 const FLOWS: Readonly<Record<string, ChannelType['flow']>> = { '1': 'import', '19': 'export', '4': 'net' }
-/** ReadingQuality codes 8 (estimated) of ESPI. */
-const ESTIMATED = '8'
+/** Codes of ReadingQuality that mark an estimate: by a reference day, by interpolation (from memory, unverified). */
+const ESTIMATED = ['8', '9']
 
 function typeOf(entry: XmlElement): ChannelType {
   return {
@@ -47,7 +47,8 @@ function readingsOf(block: XmlElement, type: ChannelType): { readings: RawReadin
     const value = wholeOf(reading, 'value')
     if (startS !== undefined && durationS !== undefined) next = startS + durationS
     if (startS === undefined || durationS === undefined || value === undefined) continue
-    if (elements(reading['ReadingQuality']).some((quality) => textOf(quality, 'quality') === ESTIMATED)) estimated += 1
+    if (elements(reading['ReadingQuality']).some((quality) => ESTIMATED.includes(textOf(quality, 'quality'))))
+      estimated += 1
     readings.push({ startS, durationS, value })
   }
   return { readings, estimated }

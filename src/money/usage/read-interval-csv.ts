@@ -101,10 +101,7 @@ export function readIntervalCsv(
   overlaps?: OverlapPolicy,
 ): MeterSeries {
   const { column, rows } = tableOf(mapping, text)
-  const stamps = mapping.stamp_columns ?? []
-  const stampAt = stamps.map((name) => column('stamp_columns', name))
-  if (stampAt.length === 0)
-    throw csvError('stamp_columns', 'no column of time stamps is named', 'Name one or two columns.')
+  const stampAt = mapping.stamp_columns.map((name) => column('stamp_columns', name))
   const readRow = rowReader(mapping, column)
   const readStamp = stampReader(mapping.stamp_format)
   const ending = mapping.stamps_mark === 'ending'

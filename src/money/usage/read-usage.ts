@@ -38,8 +38,9 @@ function kindOf(usage: Usage): (typeof KINDS)[number] {
  * @throws StageError when the use is missing, not twelve months, or a meter file has holes or contradictions.
  * @limits From totals the hours are those of a class mean: a single home is spikier, so own use comes out too high.
  */
-export function readUsage(usage: Usage, context: UsageContext): Result<UsageYear> {
+export function readUsage(stated: Usage | undefined, context: UsageContext): Result<UsageYear> {
   const worksheet = new Worksheet()
+  const usage = stated ?? {}
   const kind = kindOf(usage)
   if (kind === 'green_button' || kind === 'interval_csv')
     return worksheet.result(fromMeter(usage, kind, context, worksheet))

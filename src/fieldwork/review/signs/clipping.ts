@@ -17,7 +17,11 @@ export interface FlatTop {
  */
 export function flatTop(series: ProductionSeries): FlatTop | undefined {
   if (series.resolution !== 'interval') return undefined
-  const power = series.spans.map((span) => ({ day: dayNumber(span.startMs), hours: (span.endMs - span.startMs) / 3_600_000, kw: (span.kwh * 3_600_000) / (span.endMs - span.startMs) }))
+  const power = series.spans.map((span) => ({
+    day: dayNumber(span.startMs),
+    hours: (span.endMs - span.startMs) / 3_600_000,
+    kw: (span.kwh * 3_600_000) / (span.endMs - span.startMs),
+  }))
   // One reading may stick out over the limit for a moment; the level is one that is reached often.
   const levelKw = power.map((each) => each.kw).toSorted((a, b) => b - a)[2] ?? 0
   if (levelKw <= 0) return undefined

@@ -25,7 +25,9 @@ export function measuredClockShift(
   place: Place,
 ): MeasuredClockShift | undefined {
   if (series.resolution !== 'interval') return undefined
-  const clear = days.toSorted((a, b) => b.ratio - a.ratio).slice(0, Math.max(REVIEW_THRESHOLDS.clockShiftDays, Math.ceil(days.length / 4)))
+  const clear = days
+    .toSorted((a, b) => b.ratio - a.ratio)
+    .slice(0, Math.max(REVIEW_THRESHOLDS.clockShiftDays, Math.ceil(days.length / 4)))
   const wanted = new Set(clear.map((day) => day.day))
   const sums = new Map<number, { moment: number; kwh: number }>()
   for (const span of series.spans) {

@@ -17,7 +17,9 @@ export function reviewModules(
 ): ModuleReview[] {
   const share = ids.map((id) => expected.find((module) => module.id === id)?.ac_kwh ?? 0)
   const relative = (kwh: readonly (number | undefined)[]): (number | undefined)[] => {
-    const scaled = kwh.map((value, at) => (value === undefined || (share[at] as number) <= 0 ? undefined : value / (share[at] as number)))
+    const scaled = kwh.map((value, at) =>
+      value === undefined || (share[at] as number) <= 0 ? undefined : value / (share[at] as number),
+    )
     const middle = median(scaled.flatMap((value) => value ?? []))
     return scaled.map((value) => (value === undefined || middle <= 0 ? undefined : value / middle))
   }

@@ -1,0 +1,45 @@
+import type { Step } from '../worksheet/index.js'
+import type { PacketInput } from './inputs.js'
+import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
+import type { Sheet } from './model/index.js'
+import { attachmentSheets } from './sheets/attachment.js'
+import { calculationSheets } from './sheets/calculation.js'
+import { coverSheets } from './sheets/cover.js'
+import { documentSheets } from './sheets/document-index.js'
+import type { SheetJob } from './sheets/job.js'
+import { labelSheets } from './sheets/labels.js'
+import { oneLineSheets } from './sheets/one-line.js'
+import { roofPlanSheets } from './sheets/roof-plan.js'
+import { scheduleSheets } from './sheets/schedules.js'
+import { sitePlanSheets } from './sheets/site-plan.js'
+import { titleFacts } from './title-facts.js'
+
+/** The drawings of the packet, in order, before the person's own documents. */
+export function drawPacket(input: PacketInput): Sheet[] {
+  const stationery = makeStationery(
+    PAPER_SIZES[input.size],
+    titleFacts(input),
+    Object.keys(input.arrangement.values.planes),
+  )
+  const job: SheetJob = { input, stationery }
+  const drafts: SheetDraft[] = [
+    ...sitePlanSheets(job),
+    ...roofPlanSheets(job),
+    ...attachmentSheets(job),
+    ...calculation(job, 'S-601', 'Structural calculation', input.mounts?.worksheet),
+    ...oneLineSheets(job),
+    ...scheduleSheets(job),
+    ...calculation(job, 'E-603', 'Electrical calculation', input.wiring?.worksheet),
+    ...labelSheets(job),
+  ]
+  const index: (readonly [string, string])[] = [
+    ['G-001', 'Cover sheet'],
+    ...drafts.map((each) => [each.id, each.title] as const),
+    ...documentSheets(input.documents),
+  ]
+  return [...coverSheets(job, index), ...drafts].map((draft) => composeSheet(draft, stationery))
+}
+
+function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {
+  return steps === undefined || steps.length === 0 ? [] : calculationSheets(job, id, title, steps)
+}

@@ -1,0 +1,199 @@
+import { moduleCountOf } from '../../project/index.js'
+import { formatSource } from '../../worksheet/index.js'
+import type { PacketInput } from '../inputs.js'
+import { flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { xy, type Primitive } from '../model/index.js'
+import { equipmentRows } from './equipment-rows.js'
+import { continued, type SheetJob } from './job.js'
+
+/** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
+export function coverSheets(job: SheetJob, index: readonly (readonly [id: string, title: string])[]): SheetDraft[] {
+  const { input } = job
+  const { body } = job.stationery
+  const blocks: Block[] = [
+    { kind: 'heading', text: 'Scope of work' },
+    { kind: 'text', text: scopeText(input) },
+    ...draftBlocks(input),
+    { kind: 'heading', text: 'Project data' },
+    { kind: 'facts', facts: projectFacts(input) },
+    { kind: 'heading', text: 'Equipment' },
+    {
+      kind: 'table',
+      columns: [
+        { heading: 'Item', share: 0.13 },
+        { heading: 'No.', share: 0.08 },
+        { heading: 'Name', share: 0.24 },
+        { heading: 'Ratings', share: 0.55 },
+      ],
+      rows: equipmentRows(input).map((row) => row.slice(0, 4)),
+    },
+    { kind: 'heading', text: 'Sheet index' },
+    {
+      kind: 'table',
+      columns: [
+        { heading: 'Sheet', share: 0.22, bold: true },
+        { heading: 'Title', share: 0.78 },
+      ],
+      rows: index.map((row) => [...row]),
+    },
+    { kind: 'heading', text: 'General notes' },
+    { kind: 'list', numbered: true, items: generalNotes(input) },
+    { kind: 'heading', text: 'Lines and marks' },
+    legend(),
+    { kind: 'heading', text: 'For the authority having jurisdiction' },
+    approvalBox(),
+  ]
+  const columns = body.width > 1000 ? 3 : 2
+  return flowBlocks(blocks, body, columns).map((paper, page) => ({
+    id: continued('G-001', page),
+    title: page === 0 ? 'Cover sheet' : 'Cover sheet, continued',
+    scale: 'None',
+    paper,
+  }))
+}
+
+function scopeText({ project, arrangement, wiring }: PacketInput): string {
+  const counts = Object.entries(project.arrays).map(([id, array]) => {
+    const placed = arrangement.values.modules.filter((module) => module.array === id).length
+    return {
+      count: placed === 0 ? moduleCountOf(array) : placed,
+      watts: project.equipment.modules?.[array.module]?.pmax_w ?? 0,
+      plane: array.roof_plane,
+    }
+  })
+  const modules = counts.reduce((sum, each) => sum + each.count, 0)
+  const kw = counts.reduce((sum, each) => sum + each.count * each.watts, 0) / 1000
+  const planes = [...new Set(counts.map((each) => each.plane))]
+  const site = project.site.address === undefined ? '' : ` at ${project.site.address}`
+  const link =
+    wiring === undefined
+      ? ''
+      : project.electrical?.connection?.kind === 'supply_side'
+        ? ' It is connected on the supply side of the service disconnect.'
+        : ' It is connected to the main panel by a backfed breaker.'
+  const ac = wiring === undefined ? '' : `, ${plainNumber((wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
+  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${modules} modules, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
+}
+
+/** Errors that stop a permit packet; a draft lists them. */
+function draftBlocks(input: PacketInput): Block[] {
+  const errors = input.findings.filter((finding) => finding.severity === 'error')
+  if (!input.draft) return []
+  return [
+    { kind: 'heading', text: 'DRAFT: not for permit' },
+    errors.length === 0
+      ? { kind: 'text', text: 'Drawn as a draft; no check fails.' }
+      : {
+          kind: 'list',
+          numbered: true,
+          items: errors.map(
+            (finding) =>
+              `${finding.message}${finding.where === '' ? '' : ` (${finding.where})`}${finding.source === undefined ? '' : `; ${formatSource(finding.source)}`}`,
+          ),
+        },
+  ]
+}
+
+function projectFacts(input: PacketInput): [string, string][] {
+  const { project, wiring, mounts } = input
+  const { codes, structure, electrical, parties } = project
+  const wind = structure?.wind
+  const snow = structure?.snow
+  const facts: [string, string | undefined][] = [
+    ['Site', project.site.address],
+    ['Owner', parties?.owner?.name],
+    ['Installer', withLicense(parties?.installer)],
+    ['Electrician', withLicense(parties?.electrician)],
+    ['Authority', parties?.authority?.name],
+    ['Utility', parties?.utility?.name],
+    ['Electrical code', codes?.electrical],
+    ['Residential or fire code', codes?.residential],
+    ['Loads', codes?.loads],
+    ['Wood', codes?.wood],
+    ['Local amendments', codes?.local_amendments?.join('; ')],
+    [
+      'Wind',
+      wind?.basic_speed_mph === undefined
+        ? undefined
+        : `${wind.basic_speed_mph} mph, exposure ${wind.exposure ?? 'not stated'}, mean roof height ${wind.mean_roof_height_ft ?? 'not stated'} ft`,
+    ],
+    ['Ground snow', snow?.ground_psf === undefined ? undefined : `${snow.ground_psf} psf`],
+    [
+      'Service',
+      electrical?.service?.rating_a === undefined
+        ? undefined
+        : `${electrical.service.rating_a} A, 120/240 V, single phase`,
+    ],
+    [
+      'Main panel',
+      wiring === undefined || wiring.values.panel.bus_a === null
+        ? undefined
+        : `${wiring.values.panel.bus_a} A bus, ${wiring.values.panel.main_a ?? '?'} A main breaker`,
+    ],
+    [
+      'Connection',
+      wiring === undefined
+        ? undefined
+        : `${wiring.values.panel.rule}, ${wiring.values.edition} ${wiring.values.panel.section}: ${plainNumber(wiring.values.panel.inverter_a)} A of ${plainNumber(wiring.values.panel.max_inverter_a, 1)} A allowed`,
+    ],
+    ['Added dead load', mounts === undefined ? undefined : `${plainNumber(mounts.values.added_dead_load_psf)} psf`],
+  ]
+  return facts.flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))
+}
+
+function withLicense(party: { name: string; license?: string } | undefined): string | undefined {
+  return party === undefined
+    ? undefined
+    : [party.name, party.license].filter((each) => each !== undefined).join(', licence ')
+}
+
+function generalNotes(input: PacketInput): string[] {
+  const edition = input.project.codes?.electrical ?? 'the adopted electrical code'
+  return [
+    `All work follows ${edition}, the codes named on this sheet and the local amendments; the authority having jurisdiction decides.`,
+    'Equipment is listed for its use and installed as its instructions and listing say.',
+    'Breakers that are backfed are suitable for it and carry no LINE or LOAD mark.',
+    'Metal parts of modules, rails, boxes and raceways are bonded; fittings outdoors are rain-tight.',
+    'Raceways on the roof stand clear of its surface as the conductor schedule says, and keep the fire access pathways free.',
+    'Penetrations are flashed and sealed; cut roofing is made good.',
+    'Work at height is secured against falls. Modules make voltage whenever there is light on them, and the line side of the main breaker stays live with the main off.',
+    'A licensed electrician makes or checks the final connection where the law asks for it.',
+    ...(input.documents.length === 0
+      ? []
+      : ['Data sheets of the makers follow the drawings, each page with its sheet number.']),
+  ]
+}
+
+function legend(): Block {
+  const rows: readonly (readonly [string, (x: number, y: number) => Primitive])[] = [
+    ['Outline, wire', (x, y) => line(x, y, x + 30, y, { pen: 'medium' })],
+    ['Cut or main outline', (x, y) => line(x, y, x + 30, y, { pen: 'heavy' })],
+    ['Raceway on a plan', (x, y) => line(x, y, x + 30, y, { pen: 'heavy', dash: 'dashed' })],
+    ['Equipment ground on the diagram', (x, y) => line(x, y, x + 30, y, { pen: 'thin', dash: 'dashed' })],
+    ['Centre line, lot line', (x, y) => line(x, y, x + 30, y, { pen: 'thin', dash: 'center' })],
+    [
+      'Number of a conductor or raceway',
+      (x, y) => ({ kind: 'circle', center: xy(x + 15, y), radiusPt: 5, pen: 'thin' }),
+    ],
+  ]
+  return {
+    kind: 'figure',
+    heightPt: rows.length * 13,
+    draw: (x, y, width) =>
+      rows.flatMap(([text, draw], index) => [
+        draw(x, y + 6 + index * 13),
+        label(x + 38, y + 6 + index * 13, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 38 }),
+      ]),
+  }
+}
+
+function approvalBox(): Block {
+  return {
+    kind: 'figure',
+    heightPt: 120,
+    draw: (x, y, width) => [
+      { kind: 'rectangle', x, y, width, height: 118, pen: 'medium' },
+      label(x + 5, y + 5, 'APPROVAL', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
+    ],
+  }
+}

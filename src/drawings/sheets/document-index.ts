@@ -1,0 +1,17 @@
+import type { AppendedDocument } from '../inputs.js'
+
+/** Number of the first page that follows the drawings, as every page of the documents is stamped: `X-001`. */
+export function documentPageId(page: number): string {
+  return `X-${String(page).padStart(3, '0')}`
+}
+
+/** Lines of the sheet index for the person's own documents. */
+export function documentSheets(documents: readonly AppendedDocument[]): (readonly [string, string])[] {
+  let page = 1
+  return documents.map(({ path, pages }) => {
+    const first = documentPageId(page)
+    page += pages
+    const name = path.split('/').at(-1) ?? path
+    return [pages === 1 ? first : `${first} to ${documentPageId(page - 1)}`, name] as const
+  })
+}

@@ -1,0 +1,74 @@
+import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
+import { requiredLabels, type RequiredLabel } from '../labels/required-labels.js'
+import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { continued, type SheetJob } from './job.js'
+import { labelElevation } from './label-elevation.js'
+
+const COLUMN_PT = 400
+const SIZE = TYPE_PT.small
+
+/** Sheet E-604: every label of the edition at true size with its colours, and where each goes. */
+export function labelSheets(job: SheetJob): SheetDraft[] {
+  const wiring = job.input.wiring?.values
+  if (wiring === undefined) return []
+  const labels = requiredLabels(job.input.project, wiring)
+  const { body } = job.stationery
+  const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT + 18)))
+  const columnPt = (body.width - 18 * (columns - 1)) / columns
+  const blocks: Block[] = [
+    { kind: 'heading', text: `Labels by ${wiring.edition}` },
+    {
+      kind: 'list',
+      items: [
+        'Drawn at true size. Colours are named in words, so that a copy in black and white says the same.',
+        'Fixed for good, not written by hand, of a material that lasts where they are.',
+        'Words that the code does not fix may be worded otherwise by the authority.',
+      ],
+    },
+    labelElevation(labels, wiring.combiner !== null),
+    ...labels.map((each) => labelBlock(each, columnPt)),
+  ]
+  return flowBlocks(blocks, body, columns).map((paper, page) => ({
+    id: continued('E-604', page),
+    title: page === 0 ? 'Labels and placards' : 'Labels and placards, continued',
+    scale: 'Labels at true size',
+    paper,
+  }))
+}
+
+function labelBlock(each: RequiredLabel, columnPt: number): Block {
+  const widthPt = Math.min(each.widthIn * 72, columnPt - 26)
+  const height = labelHeightPt(each, widthPt)
+  const notes = noteText(each)
+  const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)
+  return {
+    kind: 'figure',
+    heightPt: height + blockHeightPt(noteLines.length, SIZE) + 16,
+    draw: (x, y): readonly Primitive[] => [
+      { kind: 'circle', center: xy(x + 10, y + 14), radiusPt: 9, pen: 'medium' },
+      label(x + 10, y + 14, String(each.number), { face: 'bold', align: 'center', valign: 'middle' }),
+      ...drawLabel(each, x + 26, y, widthPt),
+      label(x + 26, y + height + 5, noteLines.join('\n'), { sizePt: SIZE }),
+    ],
+  }
+}
+
+const COLOUR_WORDS = {
+  red: 'red',
+  yellow: 'yellow',
+  orange: 'orange',
+  white: 'white',
+  black: 'black',
+  grey: 'grey',
+  light: 'light grey',
+  mid: 'grey',
+} as const
+
+function noteText(each: RequiredLabel): string {
+  const colours = [
+    ...new Set(each.parts.map((part) => `${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}`)),
+  ].join('; ')
+  const code = each.sizeAndColour === '' ? '' : ` Code on size and colour: ${each.sizeAndColour}.`
+  return `${each.count} needed, ${colours}. Where: ${each.where}.${code} Source: ${each.source}.`
+}

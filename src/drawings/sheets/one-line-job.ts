@@ -1,0 +1,31 @@
+import type { WiringValues } from '../../electrical/index.js'
+import type { PacketInput } from '../inputs.js'
+import type { Box, Primitive } from '../model/index.js'
+import { tagSymbol } from './one-line-symbols.js'
+import type { WireTag } from './wire-tags.js'
+
+/** What the diagram needs to know of the project. */
+export interface DiagramJob {
+  readonly input: PacketInput
+  readonly wiring: WiringValues
+  readonly tags: readonly WireTag[]
+  readonly box: Box
+  /** Sheet where the diagram is continued or came from. */
+  readonly note?: string | undefined
+  readonly withConnection: boolean
+}
+
+/** An AC wire that leaves the sources, and all that stands on the way to it. */
+export interface Output {
+  readonly circuitId: string
+  readonly x: number
+  readonly y: number
+  readonly breakerA: number | null
+  readonly drawn: readonly Primitive[]
+}
+
+/** Tags evenly along a piece of wire. */
+export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
+  const step = (toX - fromX) / (tags.length + 1)
+  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.number))
+}

@@ -1,0 +1,37 @@
+import type { Party } from '../project/index.js'
+import type { PacketInput } from './inputs.js'
+import type { TitleFacts } from './layout/index.js'
+
+/** What the title block says, from the project file alone. */
+export function titleFacts({ project, draft }: PacketInput): TitleFacts {
+  const { parties, codes, document } = project
+  const editions = [codes?.electrical, codes?.residential, codes?.loads, codes?.wood].filter(
+    (each) => each !== undefined,
+  )
+  return {
+    project: project.title,
+    address: project.site.address ?? '',
+    owner: parties?.owner?.name ?? '',
+    contractor: partyText(parties?.installer),
+    preparedBy: preparedBy(parties?.prepared_by_owner === true, parties?.preparer),
+    authority: parties?.authority?.name ?? '',
+    utility: parties?.utility?.name ?? '',
+    codes: [...editions, ...(codes?.local_amendments ?? [])],
+    date: document?.date ?? 'not dated',
+    revision: document?.revision ?? '-',
+    invented: document?.invented === true,
+    draft,
+  }
+}
+
+function preparedBy(owner: boolean, preparer: Party | undefined): string {
+  if (owner) return 'the owner'
+  return preparer === undefined ? 'Name and licence: ____________________' : partyText(preparer)
+}
+
+function partyText(party: Party | undefined): string {
+  if (party === undefined) return ''
+  return [party.name, party.license === undefined ? undefined : `licence ${party.license}`]
+    .filter((each) => each !== undefined)
+    .join(', ')
+}
