@@ -1,4 +1,5 @@
 import type { Step } from '../worksheet/index.js'
+import { checkGlyphs } from './check-glyphs.js'
 import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
@@ -14,8 +15,13 @@ import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
 import { titleFacts } from './title-facts.js'
 
-/** The drawings of the packet, in order, before the person's own documents. */
+/**
+ * The drawings of the packet, in order, before the person's own documents.
+ *
+ * @throws StageError when a text of the project has a character that the embedded font cannot print.
+ */
 export function drawPacket(input: PacketInput): Sheet[] {
+  checkGlyphs(input.project)
   const stationery = makeStationery(
     PAPER_SIZES[input.size],
     titleFacts(input),

@@ -54,10 +54,10 @@ describe('solar position against published values', () => {
     expect(Math.abs(90 - sun.zenithDeg + 7.78507)).toBeLessThan(0.001)
   })
 
-  // Duffett-Smith: 27 July 1980, 0 h: declination +19 deg 13 min 53 s.
+  // Duffett-Smith: 27 July 1980, 0 h: declination +19 deg 13 min 53 s, by an orbit without perturbations (0.01 deg).
   it('has the declination of a second textbook', () => {
     const sun = sunPosition(Date.UTC(1980, 6, 27), 90, 0)
-    expect(Math.abs(90 - sun.zenithDeg - (19 + 13 / 60 + 53 / 3600))).toBeLessThan(0.003)
+    expect(Math.abs(90 - sun.zenithDeg - (19 + 13 / 60 + 53 / 3600))).toBeLessThan(0.01)
   })
 
   // A general astronomy library from the registry (astronomy-engine, itself checked against JPL Horizons), no refraction.
@@ -113,15 +113,15 @@ describe('the sun through a typical year', () => {
   })
 
   // Duffie & Beckman ex. 1.5.1: Madison, 3 February, 10:30 Central Standard Time, longitude 89.4 W: solar time 10:19
-  // printed, 10:18.9 re-derived.
+  // printed, 10:18.9 re-derived with the Spencer series, which is good to 0.6 min.
   it('turns clock time into solar time as the textbook does', () => {
     const solarMinutes = 10 * 60 + 30 + 4 * (90 - 89.4) + atDay(ephemeris().equationOfTimeMin, 33 + 16.5 / 24)
-    expect(Math.abs(solarMinutes - (10 * 60 + 18.9))).toBeLessThan(0.3)
+    expect(Math.abs(solarMinutes - (10 * 60 + 18.9))).toBeLessThan(0.6)
   })
 
-  // Duffett-Smith: equation of time -6.4 min on 27 July at 12 h.
+  // Duffett-Smith: equation of time -6.4 min on 27 July 1980 at 12 h: printed to 0.1 min, and 1980 against a typical year 0.1 min.
   it('has the equation of time of a second textbook', () => {
-    expect(Math.abs(atDay(ephemeris().equationOfTimeMin, 207.5) + 6.4)).toBeLessThan(0.15)
+    expect(Math.abs(atDay(ephemeris().equationOfTimeMin, 207.5) + 6.4)).toBeLessThan(0.2)
   })
 
   it('lies between the daily entries where the astronomy library has it', () => {

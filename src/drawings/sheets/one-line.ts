@@ -1,6 +1,7 @@
 import { flowBlocks, label, TYPE_PT, type SheetDraft } from '../layout/index.js'
 import { continued, type SheetJob } from './job.js'
-import { oneLineDiagram, rowHeightPt, type DiagramJob } from './one-line-diagram.js'
+import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
+import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { tagTable } from './schedules.js'
 import { wireTags } from './wire-tags.js'

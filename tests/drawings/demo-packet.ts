@@ -1,0 +1,165 @@
+import type { DesignTemperatures } from '../../src/climate/types.js'
+import { packetGaps, type PacketInput, type PaperName } from '../../src/drawings/index.js'
+import { sizeWire } from '../../src/electrical/index.js'
+import type { Project } from '../../src/project/index.js'
+import { arrangeModules } from '../../src/roof/index.js'
+import { spaceMounts } from '../../src/structure/index.js'
+
+/** Design temperatures of an invented site. */
+function temperatures(): DesignTemperatures {
+  const value = (valueC: number) => ({ valueC, estimated: false, from: 'invented' })
+  return { extremeLow: value(-12), high2pct: value(34), high0p4pct: value(36) }
+}
+
+/** Everything that the packet is drawn from, by the real stages. */
+export function packetInput(project: Project, size: PaperName = '11x17', draft = false): PacketInput {
+  const arrangement = arrangeModules(project)
+  const { planes, modules } = arrangement.values
+  const mounts =
+    project.structure === undefined ? undefined : spaceMounts(project, { planes: Object.values(planes), modules })
+  const wiring =
+    project.electrical === undefined ? undefined : sizeWire(project, { designTemperatures: temperatures() })
+  const parts = { project, size, draft, arrangement, mounts, wiring, documents: [] }
+  const findings = [
+    ...arrangement.findings,
+    ...(mounts?.findings ?? []),
+    ...(wiring?.findings ?? []),
+    ...packetGaps(parts),
+  ]
+  return { ...parts, findings }
+}
+
+const framing = {
+  kind: 'rafter',
+  nominal_size: '2x6',
+  species: 'Douglas Fir-Larch',
+  grade: 'No. 2',
+  spacing_in: 24,
+  first_offset_in: 12,
+  direction: 'up_slope',
+  span_ft: 10,
+  eave_overhang_in: 12,
+  rake_overhang_in: 6,
+  sheathing_in: 0.5,
+  covering: 'asphalt_shingle',
+  covering_in: 0.25,
+  ceiling_attached: true,
+  existing_dead_psf: 10,
+  wet_service: false,
+  sustained_temperature: 'up_to_100_f',
+  rafters_verified_by: 'Letter of 2026-02-20 (invented)',
+} as const
+
+const point = (x: number, y: number) => ({ x_ft: x, y_ft: y })
+const figure = (x: number, y: number, w: number, h: number) =>
+  [point(x, y), point(x + w, y), point(x + w, y + h), point(x, y + h)] as NonNullable<Project['site_plan']>['lot']
+
+/** An INVENTED house with an eave of 40 ft, module-level inverters on two branches and a combiner. */
+export function microHouse(change: Partial<Project> = {}): Project {
+  return {
+    format: 'gablewatt/1',
+    title: 'Lark Hollow demo house (invented)',
+    parties: {
+      owner: { name: 'A. Lindqvist (invented)' },
+      utility: { name: 'Sampletown Light Cooperative (invented)' },
+      authority: { name: 'Sampletown Building Office (invented)' },
+      prepared_by_owner: true,
+    },
+    document: { date: '2026-03-02', revision: 'A', invented: true },
+    codes: { electrical: 'NEC 2020', loads: 'ASCE 7-16', residential: 'IRC 2021', wood: 'NDS 2018' },
+    site: { address: '12 Lark Hollow, Sampletown', latitude_deg: 38.75, longitude_deg: -90.37 },
+    roof_planes: {
+      south: {
+        azimuth_deg: 184,
+        pitch_in_12: 6,
+        eave_height_ft: 10,
+        street_side: true,
+        outline: { shape: 'rectangle', width_ft: 40, depth_ft: 17 },
+        obstructions: { chimney: { kind: 'chimney', x_ft: 31, y_ft: 12, width_ft: 2.5, length_ft: 2.5, height_ft: 4, clearance_in: 6 } },
+      },
+    },
+    roof_access: { other_pathways: 1 },
+    arrays: {
+      south: {
+        roof_plane: 'south',
+        module: 'm410',
+        inverter: 'micro366',
+        mounting: 'close_roof',
+        standoff_in: 4,
+        arrangement: { blocks: { lower: { orientation: 'portrait', rows: 2, columns: 8, x_ft: 3.5, y_ft: 1.5, gap_in: 0.5 } } },
+      },
+    },
+    equipment: {
+      modules: {
+        m410: {
+          name: 'Invented M410', pmax_w: 410, voc_v: 37.4, isc_a: 13.87, vmp_v: 31.5, imp_a: 13.02, noct_c: 45,
+          pmax_temp_coeff_pct_per_c: -0.34, voc_temp_coeff_pct_per_c: -0.27, max_series_fuse_a: 25, max_system_voltage_v: 1000,
+          length_in: 67.8, width_in: 44.6, thickness_in: 1.38, weight_lb: 47.4, clamp_zone_from_corner_in: [10, 20],
+          clamp_zone_short_side_in: [4, 10], design_load_down_psf: 75, design_load_up_psf: 50, listing: 'UL 61730', sheet: 'M410 sheet rev 2 (invented)',
+        },
+      },
+      inverters: {
+        micro366: {
+          name: 'Invented micro 366', kind: 'module_level', ac_power_w: 366, ac_current_a: 1.53, ac_voltage_v: 240,
+          max_dc_voltage_v: 60, mppt_min_v: 16, mppt_max_v: 58, max_branch_ocpd_a: 20, max_per_branch: 10, max_ac_rise_pct: 2,
+          ground_fault_protection: true, rapid_shutdown: true, needs_egc: false, listing: 'UL 1741 SB', sheet: 'Micro 366 sheet rev 1 (invented)',
+        },
+      },
+      trunk_cables: { trunk12: { name: 'Invented trunk', size_awg: '12', ampacity_a: 20, max_ocpd_a: 20, connector_spacing_ft: 4 } },
+      rails: {
+        rail40: {
+          name: 'Invented rail 40', alloy: '6005A-T61', section_modulus_x_in3: 0.36, moment_of_inertia_x_in4: 0.45,
+          section_modulus_y_in3: 0.2, shear_area_in2: 0.3, max_span_in: 96, max_cantilever_in: 20, end_allowance_in: 1.5,
+          deflection_limit: 180, stock_lengths_in: [168, 204], splice: { min_from_mount_in: 6, allowed_in_end_span: true },
+          clamp: { mid_uplift_lb: 1500, end_uplift_lb: 700, sheet: 'Invented clamp sheet' }, weight_lb_per_ft: 0.75, sheet: 'Rail 40 sheet rev 1 (invented)',
+        },
+      },
+      mounts: {
+        foot: {
+          name: 'Invented flashed foot', capacity_uplift_lb: 900, capacity_down_lb: 1400, capacity_lateral_lb: 400, base_in: 0.25,
+          base_plate: 'steel_10_ga', stands_off: false, lag: { size: '5/16', length_in: 5, count: 1, lead_hole_in: 0.1875 }, weight_lb: 1.2, sheet: 'Flashed foot sheet rev 3 (invented)',
+        },
+      },
+    },
+    structure: {
+      wind: { basic_speed_mph: 107, exposure: 'B', mean_roof_height_ft: 15, hill_or_escarpment: false, special_wind_region: false },
+      snow: { ground_psf: 10, roof_exposure: 'partially_exposed', thermal: 'cold_ventilated' },
+      building: { length_ft: 40, width_ft: 28, enclosure: 'enclosed', roof_kind: 'gable' },
+      framing: { south: { ...framing } },
+      rail: 'rail40',
+      mount: 'foot',
+      mount_layout: 'staggered',
+      mount_edge_in: 3,
+      mount_clearance_in: 6,
+    },
+    electrical: {
+      service: { rating_a: 200, conductor_ampacity_a: 200 },
+      connection: { kind: 'load_side_breaker', breaker_position: 'opposite_end', breaker_marked_line_load: false },
+      panel: { name: 'Main panel', bus_a: 200, main_a: 200, main_position: 'end', spaces_total: 40, spaces_free: 4, terminal_temperature_c: 75, location: 'outdoors' },
+      combiner: { bus_a: 125, spaces_total: 8, terminal_temperature_c: 75, location: 'outdoors' },
+      terminal_temperature_c: 75,
+      runs: {
+        home: { carries: ['branches'], segments: { roof: { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' }, wall: { location: 'outdoor_wall', length_ft: 12, raceway: 'EMT' } } },
+        to_panel: { carries: ['output'], segments: { short: { location: 'outdoor_wall', length_ft: 6, raceway: 'EMT' } } },
+      },
+      rapid_shutdown: { initiator: 'pv_disconnect', initiator_outdoors: true },
+      disconnects: { outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, location: 'outdoors' } },
+    },
+    site_plan: {
+      lot: figure(0, 0, 80, 120),
+      street: { name: 'Lark Hollow', lot_line: 1 },
+      buildings: { house: { name: 'House', main: true, corners: figure(18, 35, 42, 30) }, shed: { name: 'Shed', corners: figure(6, 95, 12, 10) } },
+      driveway: figure(62, 0, 12, 50),
+      roof_planes: { south: { eave_left: point(19, 34), junction_boxes: [point(36.5, 7)], raceway: [point(36.5, 7), point(38, 7), point(38, 0)] } },
+      equipment: {
+        meter: { kind: 'utility_meter', ...point(60, 42) },
+        panel: { kind: 'main_panel', ...point(60, 45) },
+        outside: { kind: 'pv_disconnect', ...point(60, 39) },
+        combiner: { kind: 'combiner', ...point(60, 36) },
+      },
+      raceway_route: [point(57, 35), point(60, 35), point(60, 45)],
+      ground_access: [point(20, 31)],
+    },
+    ...change,
+  }
+}
