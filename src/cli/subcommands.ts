@@ -23,6 +23,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/review-output.js'),
   },
   {
+    name: 'size-wire',
+    summary: 'what wire, in what pipe, behind which breaker, and why',
+    load: () => import('./commands/size-wire.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

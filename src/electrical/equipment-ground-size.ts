@@ -23,15 +23,14 @@ export function equipmentGroundSize(deviceA: number, where: string): ConductorSi
 /**
  * Grounding conductor increased in proportion with the circuit conductors, and never larger than they are.
  *
- * @param chosen Size of the circuit conductors.
- * @param needed Smallest size that their ampacity needs.
+ * @param ratio Area of the increased circuit conductors over that of the size which would do, 1 or more.
+ * @param circuit Size of the circuit conductors.
  * @source NEC 250.122(A), 250.122(B)
  */
-export function increasedGroundSize(base: ConductorSize, needed: ConductorSize, chosen: ConductorSize): ConductorSize {
-  const ratio = Math.max(1, circularMils(chosen) / circularMils(needed))
-  const areaCmil = circularMils(base) * ratio
-  const grown = conductorSizes.find((size) => circularMils(size) >= areaCmil * (1 - 1e-9)) ?? chosen
-  return smallerOf(grown, chosen)
+export function increasedGroundSize(base: ConductorSize, ratio: number, circuit: ConductorSize): ConductorSize {
+  const areaCmil = circularMils(base) * Math.max(1, ratio)
+  const grown = conductorSizes.find((size) => circularMils(size) >= areaCmil * (1 - 1e-9)) ?? circuit
+  return smallerOf(grown, circuit)
 }
 
 export function largerOf(a: ConductorSize, b: ConductorSize): ConductorSize {

@@ -122,7 +122,7 @@ function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): 
       ? 'Grounding conductor exposed in the array: by the table, and at least the size that needs no protection'
       : 'Equipment grounding conductor by the largest device, increased with the circuit conductors',
     formula:
-      'size from the table; area x (chosen / needed) when conductors are increased; never above the circuit conductors',
+      'size from the table; area x (increased / needed) when voltage rise or a wish increases them; never above the circuit conductors',
     inputs: [{ symbol: 'device', value: device, unit: 'A', from: 'largest of the raceway' }],
     result: { symbol: 'EGC', value: ground, unit: '' },
     source: job.nec(conditions.freeAir ? 'equipmentGroundProtection' : 'equipmentGroundSize'),

@@ -1,5 +1,6 @@
 import { conductorSizes, type ConductorSize } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
+import { circularMils } from './conductor-area.js'
 import {
   judgeConductor,
   selectConductor,
@@ -14,6 +15,8 @@ export interface SizedConductor {
   readonly verdict: ConductorVerdict
   readonly smallest: ConductorSize
   readonly smallestByAmpacity: ConductorSize
+  /** How much larger in area voltage rise or the person's wish makes it than the size without any factor; 1 when they do not. */
+  readonly increase: number
   readonly governs: string
   readonly named: { readonly size: ConductorSize; readonly complies: boolean; readonly reason: string } | undefined
 }
@@ -49,8 +52,12 @@ export function sizeConductor(
     )
   const smallest = choice.verdict.conductor.size
   const common = { smallest, smallestByAmpacity: choice.smallestByAmpacity }
+  const plain = selectConductor({ ...demand, correction: 1, adjustment: 1, voltageFloor: undefined })
+  const increaseTo = (size: ConductorSize): number =>
+    Math.max(1, circularMils(size) / circularMils(plain?.verdict.conductor.size ?? size))
+  const increase = demand.voltageFloor === undefined ? 1 : increaseTo(demand.voltageFloor)
   if (named === undefined)
-    return { ...common, size: smallest, verdict: choice.verdict, governs: choice.governs, named: undefined }
+    return { ...common, increase, size: smallest, verdict: choice.verdict, governs: choice.governs, named: undefined }
   const own = judgeConductor(named, demand)
   if (own === undefined)
     throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
@@ -60,6 +67,7 @@ export function sizeConductor(
   const larger = complies && conductorSizes.indexOf(named) > conductorSizes.indexOf(smallest)
   return {
     ...common,
+    increase: larger ? increaseTo(named) : increase,
     size: complies ? named : smallest,
     verdict: complies ? own : choice.verdict,
     governs: larger ? 'named' : choice.governs,

@@ -21,6 +21,9 @@ export interface RacewayContents {
 /**
  * Equipment grounding conductor of a raceway: one for all its circuits, by the largest need.
  *
+ * The increase is reckoned from the size without correction and adjustment. The code reckons from the size with them,
+ * which is never more; so heat never makes the ground smaller.
+ *
  * @source NEC 250.122(A), (B), (C); 250.122(B) is not applied to DC circuits (690.45)
  */
 export function racewayGround(circuits: readonly Circuit[], sized: ReadonlyMap<string, SizedConductor>): ConductorSize {
@@ -29,8 +32,7 @@ export function racewayGround(circuits: readonly Circuit[], sized: ReadonlyMap<s
       const base = equipmentGroundSize(circuit.groundingDeviceA, circuit.where)
       const conductor = sized.get(circuit.id)
       if (conductor === undefined) throw new Error(`circuit ${circuit.id} is not sized`)
-      const needed = isAc(circuit) ? conductor.smallestByAmpacity : conductor.size
-      return increasedGroundSize(base, needed, conductor.size)
+      return increasedGroundSize(base, isAc(circuit) ? conductor.increase : 1, conductor.size)
     })
     .reduce(largerOf)
 }

@@ -54,7 +54,7 @@ export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidR
 
 /**
  * Solves on rafters that the rail below left free; where its ends cannot be reached so, it shares end rafters, which get the
- * smallest reactions; where that does not help either, any rafter.
+ * smallest reactions; where that does not help either, any rafter. The first layout that passes wins, otherwise the best.
  */
 function solveStaggered(
   group: readonly RailToLay[],
@@ -64,20 +64,25 @@ function solveStaggered(
 ): { layout: readonly number[] | undefined; broken: LaidRail['broken'] } {
   const { startIn, endIn } = group[0]?.loaded.line ?? { startIn: 0, endIn: 0 }
   const nearEnd = (x: number): boolean => Math.min(x - startIn, endIn - x) <= rules.maxCantileverIn
-  const free = solve(
-    group,
-    common.filter((x) => !taken.has(x)),
-    rules,
-  )
-  if (free !== undefined) return { layout: free, broken: [] }
-  const sharedEnds = solve(
-    group,
-    common.filter((x) => !taken.has(x) || nearEnd(x)),
-    rules,
-  )
-  if (sharedEnds !== undefined) return { layout: sharedEnds, broken: taken.size === 0 ? [] : ['stagger-ends'] }
-  const any = solve(group, common, rules)
-  return { layout: any, broken: [any === undefined ? 'limits' : 'stagger'] }
+  const choices: { rafters: readonly number[]; broken: LaidRail['broken'] }[] = [
+    { rafters: common.filter((x) => !taken.has(x)), broken: [] },
+    { rafters: common.filter((x) => !taken.has(x) || nearEnd(x)), broken: ['stagger-ends'] },
+    { rafters: common, broken: ['stagger'] },
+  ]
+  let best: { layout: readonly number[]; broken: LaidRail['broken']; ratio: number } | undefined
+  for (const { rafters, broken } of taken.size === 0 ? choices.slice(0, 1) : choices) {
+    const layout = solve(group, rafters, rules)
+    if (layout === undefined) continue
+    const ratio = ratioOf(group, layout)
+    if (best === undefined || ratio < best.ratio) best = { layout, broken, ratio }
+    if (ratio <= 1) return best
+  }
+  return best ?? { layout: undefined, broken: ['limits'] }
+}
+
+/** Largest demand over capacity of a layout over all rails of a group. */
+function ratioOf(group: readonly RailToLay[], layout: readonly number[]): number {
+  return Math.max(...group.map((rail) => railDemand(rail.loaded, layout).ratio))
 }
 
 function byRun(rails: readonly RailToLay[]): RailToLay[][] {
@@ -133,12 +138,11 @@ function solve(
       return held
     },
   }
-  const ratioOf = (layout: readonly number[]): number =>
-    Math.max(...group.map((rail) => railDemand(rail.loaded, layout).ratio))
-  if (rules.optimise) return optimisedMounts(problem, ratioOf)
+  const ratio = (layout: readonly number[]): number => ratioOf(group, layout)
+  if (rules.optimise) return optimisedMounts(problem, ratio)
   const fewest = fewestMounts(problem)
   if (fewest === undefined || rules.spacingIn !== undefined) return fewest
-  return firstThatPasses(problem, fewest, ratioOf)
+  return firstThatPasses(problem, fewest, ratio)
 }
 
 /** Adds mounts until the exact check passes; the best layout when none does. */

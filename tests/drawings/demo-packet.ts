@@ -86,7 +86,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
         inverter: 'micro366',
         mounting: 'close_roof',
         standoff_in: 4,
-        arrangement: { blocks: { lower: { orientation: 'portrait', rows: 2, columns: 8, x_ft: 3.5, y_ft: 1.5, gap_in: 0.5 } } },
+        arrangement: { blocks: { lower: { orientation: 'portrait', rows: 2, columns: 8, x_ft: 3.5, y_ft: 1.5, gap_in: 0.5, omit: ['r2c8'] } } },
       },
     },
     equipment: {
@@ -102,7 +102,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
         micro366: {
           name: 'Invented micro 366', kind: 'module_level', ac_power_w: 366, ac_current_a: 1.53, ac_voltage_v: 240,
           max_dc_voltage_v: 60, mppt_min_v: 16, mppt_max_v: 58, max_branch_ocpd_a: 20, max_per_branch: 10, max_ac_rise_pct: 2,
-          ground_fault_protection: true, rapid_shutdown: true, needs_egc: false, listing: 'UL 1741 SB', sheet: 'Micro 366 sheet rev 1 (invented)',
+          ground_fault_protection: true, rapid_shutdown: true, needs_egc: false, weight_lb: 2.4, listing: 'UL 1741 SB', sheet: 'Micro 366 sheet rev 1 (invented)',
         },
       },
       trunk_cables: { trunk12: { name: 'Invented trunk', size_awg: '12', ampacity_a: 20, max_ocpd_a: 20, connector_spacing_ft: 4 } },

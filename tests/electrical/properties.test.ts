@@ -114,27 +114,9 @@ const runs = { numRuns: 150 }
 
 describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('hotter', () => {
-    // The code grows the ground in proportion to what voltage adds to the NEEDED size, so more heat can shrink that
-    // surplus (250.122(B)); where voltage rise does not govern, nothing shrinks.
     fc.assert(
       fc.property(cases, fc.double({ min: 0, max: 15, noNaN: true }), (c, more) => {
-        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
-        expect(shrunk(loose, { ...loose, highC: c.highC + more })).toEqual([])
-      }),
-      runs,
-    )
-  })
-
-  it('hotter, where voltage rise may govern: circuit conductors and breakers', () => {
-    fc.assert(
-      fc.property(cases, fc.double({ min: 0, max: 15, noNaN: true }), (c, more) => {
-        const [a, b] = [size(c), size({ ...c, highC: c.highC + more })]
-        if (a === undefined || b === undefined) return
-        for (const [i, circuit] of a.values.circuits.entries())
-          for (const [j, segment] of circuit.segments.entries())
-            expect(
-              compareSizes(b.values.circuits[i]?.segments[j]?.size_awg ?? '', segment.size_awg),
-            ).toBeGreaterThanOrEqual(0)
+        expect(shrunk(c, { ...c, highC: c.highC + more })).toEqual([])
       }),
       runs,
     )
@@ -143,9 +125,7 @@ describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('longer on the roof or on the wall', () => {
     fc.assert(
       fc.property(cases, fc.double({ min: 0, max: 80, noNaN: true }), fc.boolean(), (c, more, onRoof) => {
-        expect(
-          shrunk(c, onRoof ? { ...c, roofFt: c.roofFt + more } : { ...c, wallFt: c.wallFt + more }, 'without ground'),
-        ).toEqual([])
+        expect(shrunk(c, onRoof ? { ...c, roofFt: c.roofFt + more } : { ...c, wallFt: c.wallFt + more })).toEqual([])
       }),
       runs,
     )
@@ -154,8 +134,7 @@ describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('more conductors in the pipe', () => {
     fc.assert(
       fc.property(cases, fc.integer({ min: 1, max: 12 }), (c, more) => {
-        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
-        expect(shrunk(loose, { ...loose, others: c.others + more })).toEqual([])
+        expect(shrunk(c, { ...c, others: c.others + more })).toEqual([])
       }),
       runs,
     )
@@ -164,7 +143,10 @@ describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('more inverters on the branch', () => {
     fc.assert(
       fc.property(cases, fc.integer({ min: 1, max: 11 }), (c, more) => {
-        expect(shrunk(c, { ...c, inverters: c.inverters + more }, 'without ground')).toEqual([])
+        // A copper ground beside aluminum conductors is increased by the ratio of ALUMINUM sizes, whose steps differ; there
+        // the next device can ask for a smaller increase.
+        const ground = c.material === 'copper' ? 'with ground' : 'without ground'
+        expect(shrunk(c, { ...c, inverters: c.inverters + more }, ground)).toEqual([])
       }),
       runs,
     )
@@ -173,8 +155,7 @@ describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('lower on the roof', () => {
     fc.assert(
       fc.property(cases, fc.double({ min: 0, max: 1, noNaN: true }), (c, share) => {
-        const loose = { ...c, risePct: 10, roofFt: c.roofFt / 4, wallFt: c.wallFt / 4 }
-        expect(shrunk(loose, { ...loose, heightIn: c.heightIn * share })).toEqual([])
+        expect(shrunk(c, { ...c, heightIn: c.heightIn * share })).toEqual([])
       }),
       runs,
     )

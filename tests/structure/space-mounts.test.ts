@@ -1,5 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { validate } from '../../src/project/project-validator.generated.js'
 import type { Project } from '../../src/project/index.js'
 import {
   spaceMounts,
@@ -50,6 +51,10 @@ const fixed = { spacingIn: 48 } as const
 describe('result', () => {
   const result = spaceMounts(demoProject(), demoArrangement())
   const { values } = result
+
+  it('comes from a project that the schema accepts', () => {
+    expect(validate(demoProject())).toBe(true)
+  })
 
   it('has no errors on a sound design and passes every check', () => {
     expect(result.findings.filter((f) => f.severity === 'error')).toEqual([])

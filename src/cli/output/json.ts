@@ -1,3 +1,4 @@
+import { cautionTexts } from '../cautions.js'
 import { roundForMachines } from './numbers.js'
 import type { Report, ReportContext } from './report.js'
 import { cleanJson } from './sanitise.js'
@@ -16,6 +17,7 @@ export function renderJson(report: Report, context: ReportContext): string {
     values,
     findings,
     assumptions,
+    cautions: cautionTexts(report.cautions ?? []),
     worksheet,
   }
   return `${cleanJson(JSON.stringify(plain(envelope, ''), null, 2))}\n`

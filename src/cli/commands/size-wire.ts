@@ -1,0 +1,104 @@
+import type { Command } from 'commander'
+import { designTemperatures } from '../../climate/index.js'
+import { compareEditions, sizeWire, type WiringContext, type WiringValues } from '../../electrical/index.js'
+import type { Project } from '../../project/index.js'
+import { Worksheet, type Result } from '../../worksheet/index.js'
+import { UsageError } from '../errors.js'
+import { takesProject, usesEarlier, writesReport } from '../options.js'
+import type { Report } from '../output/report.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { circuitTable, comparisonSections, wiringSections } from './wiring-sections.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'size-wire project.yaml', does: 'conductors, raceways, breakers, grounds, and what the panel allows' },
+  { line: 'size-wire project.yaml --codes "NEC 2014,NEC 2023"', does: 'editions side by side, with what differs' },
+  { line: 'size-wire project.yaml --show-work', does: 'every step in the order in which an inspector checks it' },
+]
+
+interface Options {
+  readonly codes?: string
+}
+
+export function configure(command: Command): void {
+  usesEarlier(
+    writesReport(
+      takesProject(command).option(
+        '--codes <editions>',
+        'code editions to use instead of codes.electrical; two or more are set side by side, e.g. "NEC 2014,NEC 2023"',
+      ),
+    ),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const { project } = await context.project()
+  const editions = editionsOf(options.codes)
+  const earlier = editions === undefined ? await context.earlier('wire') : undefined
+  if (earlier !== undefined) return { report: reportOf(project, earlier as Result<WiringValues>) }
+  const { wiring, climate } = wiringContext(project)
+  if (editions !== undefined && editions.length > 1) return { report: comparisonReport(project, editions, wiring, climate) }
+  const result = sizeWire(project, editions === undefined ? wiring : { ...wiring, edition: editions[0] })
+  return { report: reportOf(project, withProof(climate, result)) }
+}
+
+/** Design temperatures of the site, with the proof of where they come from. */
+function wiringContext(project: Project): { readonly wiring: WiringContext; readonly climate: Worksheet } {
+  const climate = new Worksheet()
+  return { wiring: { designTemperatures: designTemperatures(project.site, climate) }, climate }
+}
+
+/** The proof of the design temperatures before that of the wiring. */
+function withProof(climate: Worksheet, result: Result<WiringValues>): Result<WiringValues> {
+  climate.include(result)
+  return climate.result(result.values)
+}
+
+function editionsOf(text: string | undefined): string[] | undefined {
+  if (text === undefined) return undefined
+  const editions = text.split(',').map((name) => name.trim())
+  if (editions.some((name) => name === '')) throw new UsageError('--codes wants editions with commas between: "NEC 2014,NEC 2023"')
+  return editions
+}
+
+function reportOf(project: Project, result: Result<WiringValues>): Report {
+  return {
+    title: `Wiring: ${project.title}`,
+    stage: 'wire',
+    sections: wiringSections(result.values),
+    csv: circuitTable(result.values),
+    result,
+    cautions: ['live-conductors', 'authority', 'electrician'],
+  }
+}
+
+function comparisonReport(
+  project: Project,
+  editions: readonly string[],
+  wiring: WiringContext,
+  climate: Worksheet,
+): Report {
+  const comparison = compareEditions(project, editions, wiring)
+  const last = comparison.results[editions.at(-1) ?? '']
+  if (last === undefined) throw new Error('a comparison without a result')
+  const { findings, assumptions } = withProof(climate, last)
+  return {
+    title: `Wiring by ${editions.join(', ')}: ${project.title}`,
+    stage: 'wire-comparison',
+    sections: comparisonSections(comparison),
+    result: {
+      values: {
+        editions: comparison.editions,
+        differences: comparison.differences,
+        differing_findings: comparison.findings,
+        results: Object.fromEntries(
+          Object.entries(comparison.results).map(([edition, { values }]) => [edition, values]),
+        ),
+      },
+      // The findings of the last edition named; those that differ stand in the table.
+      findings,
+      assumptions,
+      worksheet: last.worksheet,
+    },
+    cautions: ['live-conductors', 'authority', 'electrician'],
+  }
+}
