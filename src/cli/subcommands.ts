@@ -28,6 +28,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/size-wire.js'),
   },
   {
+    name: 'space-mounts',
+    summary: 'where each mount goes, and that roof, rail, screw, wind and snow agree',
+    load: () => import('./commands/space-mounts.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

@@ -146,6 +146,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
       disconnects: { outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, location: 'outdoors' } },
     },
     site_plan: {
+      up_azimuth_deg: 4,
       lot: figure(0, 0, 80, 120),
       street: { name: 'Lark Hollow', lot_line: 1 },
       buildings: { house: { name: 'House', main: true, corners: figure(18, 35, 42, 30) }, shed: { name: 'Shed', corners: figure(6, 95, 12, 10) } },

@@ -43,6 +43,8 @@ function renderSection(section: Section): string {
       })
     case 'paragraph':
       return escapeText(cleanText(section.text))
+    case 'drawing':
+      return ['```text', ...section.text.split('\n').map(cleanLine), '```'].join('\n')
     case 'list':
       return list(section.items)
     case 'bars':

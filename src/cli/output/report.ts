@@ -60,6 +60,8 @@ export type Section = { readonly heading?: string } & (
   | ({ readonly kind: 'table' } & TableData)
   | { readonly kind: 'facts'; readonly facts: readonly Fact[] }
   | { readonly kind: 'paragraph'; readonly text: string }
+  /** Lines that stand as they are, such as a plan in characters. */
+  | { readonly kind: 'drawing'; readonly text: string }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | { readonly kind: 'bars'; readonly bars: readonly Bar[]; readonly unit: string; readonly decimals?: number }
   | { readonly kind: 'plot'; readonly x: Axis; readonly y: Axis; readonly series: readonly Series[] }

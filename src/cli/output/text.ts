@@ -38,6 +38,8 @@ function renderSection(section: Section, style: Style): string[] {
       return renderFacts(section.facts, style)
     case 'paragraph':
       return wrapText(cleanText(section.text), style.width)
+    case 'drawing':
+      return section.text.split('\n').map(cleanLine)
     case 'list':
       return bullets(section.items, style)
     case 'bars':

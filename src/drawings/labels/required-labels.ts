@@ -27,7 +27,8 @@ export interface RequiredLabel {
   readonly count: number
   /** What the code says of place, size and colour. */
   readonly where: string
-  readonly sizeAndColour: string
+  /** Whether size and colour of this edition were read, or the code leaves them open. */
+  readonly verified: boolean
   readonly source: string
 }
 
@@ -59,8 +60,13 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
     const words = wordLabel(rule.id, facts)
     if (words === undefined) return []
     return [
-      { id: rule.id, ...words, where: rule.where, sizeAndColour: rule.sizeAndColour, source: formatSource(source) },
+      { id: rule.id, ...words, where: rule.where, verified: sizesVerified(rule.id, edition), source: formatSource(source) },
     ]
   })
   return worded.map((each, index) => ({ number: index + 1, ...each }))
+}
+
+/** The rapid shutdown labels of 2014 and 2023 were not read for this project. */
+function sizesVerified(id: string, edition: Edition): boolean {
+  return !(id.startsWith('RSD_') && (edition === 'NEC 2014' || edition === 'NEC 2023'))
 }

@@ -11,6 +11,8 @@ export interface TableColumn {
 /** What a page of text and tables is made of, in reading order. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
+  /** Goes on in the next column where a page has at least so many. */
+  | { readonly kind: 'break'; readonly columns: number }
   | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
   | { readonly kind: 'facts'; readonly facts: readonly (readonly [label: string, value: string])[] }

@@ -7,6 +7,8 @@ interface Piece {
   readonly heightPt: number
   /** Space above it unless it comes first in its column. */
   readonly gapPt: number
+  /** Whether it starts a column. */
+  readonly breaks?: boolean
   /** Whether the next piece must follow in the same column. */
   readonly keep?: boolean
   /** Repeated at the top of the next column when a table goes on there. */
@@ -24,7 +26,9 @@ const SIZE = TYPE_PT.small
  */
 export function flowBlocks(blocks: readonly Block[], area: Box, columns = 1, columnGapPt = 18): Primitive[][] {
   const widthPt = (area.width - columnGapPt * (columns - 1)) / columns
-  const pieces = blocks.flatMap((block) => piecesOf(block, widthPt, area.height))
+  const pieces = blocks.flatMap((block) =>
+    block.kind === 'break' ? (columns >= block.columns ? [BREAK] : []) : piecesOf(block, widthPt, area.height),
+  )
   const pages: Primitive[][] = [[]]
   let [column, y] = [0, area.y]
   const bottom = area.y + area.height
@@ -37,7 +41,7 @@ export function flowBlocks(blocks: readonly Block[], area: Box, columns = 1, col
       if (follower !== undefined) needed += follower.gapPt + follower.heightPt
     }
     let start = y + gap
-    if (y + Math.min(needed, area.height) > bottom + 1e-6 && !first) {
+    if ((piece.breaks === true || y + Math.min(needed, area.height) > bottom + 1e-6) && !first) {
       column += 1
       if (column === columns) {
         column = 0
@@ -57,7 +61,10 @@ export function flowBlocks(blocks: readonly Block[], area: Box, columns = 1, col
   return pages
 }
 
-function piecesOf(block: Block, widthPt: number, mostPt: number): Piece[] {
+/** A piece of no height that starts a column. */
+const BREAK: Piece = { heightPt: 0, gapPt: 0, breaks: true, draw: () => [] }
+
+function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mostPt: number): Piece[] {
   switch (block.kind) {
     case 'heading': {
       const lines = wrapText(block.text, TYPE_PT.head, 'bold', widthPt).length

@@ -62,8 +62,8 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     { kind: 'path', points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)], pen: 'hair' },
     box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid' }),
     ...screw(lagHalf, head, tip),
-    dimension(-half, frame, -half, roof, 14, inches(standoffIn)),
-    dimension(-half, frame + moduleIn, -half, frame, 14, inches(moduleIn)),
+    dimension(-half, frame, -half, roof, -14, inches(standoffIn)),
+    dimension(-half, frame + moduleIn, -half, frame, -14, inches(moduleIn)),
     dimension(-breadthIn / 2, 0, -breadthIn / 2, -depthIn, -34, inches(depthIn)),
     dimension(-breadthIn / 2, -depthIn, breadthIn / 2, -depthIn, -14, inches(breadthIn)),
     ...(thread === undefined || lag === undefined

@@ -25,7 +25,7 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
   const width = body.width * 0.5
   const left: Box = { ...body, width }
   const right: Box = { ...body, x: body.x + width + 14, width: body.width - width - 14 }
-  const clampHeight = Math.min(170, body.height * 0.3)
+  const clampHeight = Math.min(140, body.height * 0.26)
   const half = (right.width - 12) / 2
   const [mid, end] = [0, 1].map((index): Box => ({
     x: right.x + index * (half + 12),
@@ -44,8 +44,8 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
     ...(mid === undefined || end === undefined
       ? []
       : [
-          placeDetail(2, 'Between two modules', midClamp(facts), mid, 0),
-          placeDetail(3, 'End of a row', endClamp(facts), end, 0),
+          placeDetail(2, 'Between two modules', midClamp(facts), mid, half * 0.4),
+          placeDetail(3, 'End of a row', endClamp(facts), end, half * 0.4),
         ]),
   ]
   const textBox = { ...right, y: right.y + clampHeight + 12, height: right.height - clampHeight - 12 }
@@ -62,7 +62,7 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
   )
 }
 
-/** A detail in its part of the sheet: drawing, notes at its right side or below, number, name and scale. */
+/** A detail in its part of the sheet: drawing, notes at its right side, number, name and scale. */
 function placeDetail(
   number: number,
   name: string,
@@ -70,8 +70,7 @@ function placeDetail(
   box: Box,
   notesPt: number,
 ): { viewport: Viewport; paper: Primitive[] } {
-  const below = notesPt === 0 ? 46 : 0
-  const room = inset({ ...box, width: box.width - notesPt, height: box.height - 30 - below }, notesPt === 0 ? 14 : 40)
+  const room = inset({ ...box, width: box.width - notesPt, height: box.height - 28 }, box.height < 200 ? 22 : 40)
   const [widthFt, heightFt] = [(detail.high.x - detail.low.x) / 12, (detail.high.y - detail.low.y) / 12]
   const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room)
   const low = xy(detail.low.x / 12, detail.low.y / 12)
@@ -83,16 +82,8 @@ function placeDetail(
     text: note.text,
   }))
   const bottom = box.y + box.height - 26
-  const notes =
-    notesPt > 0
-      ? noteColumn(tips, {
-          x: box.x + box.width - notesPt + 4,
-          top: box.y + 10,
-          bottom: bottom - 10,
-          widthPt: notesPt - 8,
-          side: 'right',
-        })
-      : numbered(tips, box, bottom - below)
+  const column = { x: box.x + box.width - notesPt + 4, top: box.y + 2, bottom: bottom - 4, widthPt: notesPt - 6 }
+  const notes = noteColumn(tips, { ...column, side: 'right' })
   return {
     viewport,
     paper: [
@@ -108,22 +99,6 @@ function placeDetail(
       label(box.x + 28, bottom + 15, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 30 }),
     ],
   }
-}
-
-/** Letters at the points of a small detail, and what they mean below it. */
-function numbered(
-  tips: readonly { readonly tip: { readonly x: number; readonly y: number }; readonly text: string }[],
-  box: Box,
-  y: number,
-): Primitive[] {
-  return tips.flatMap(({ tip, text }, index): Primitive[] => {
-    const letter = 'abcdef'[index] ?? ''
-    return [
-      { kind: 'circle', center: tip, radiusPt: 5, pen: 'thin', fill: 'white' },
-      label(tip.x, tip.y, letter, { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
-      label(box.x + 4, y + index * 15, `${letter}  ${text}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 8 }),
-    ]
-  })
 }
 
 function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {

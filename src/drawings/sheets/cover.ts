@@ -2,7 +2,7 @@ import { moduleCountOf } from '../../project/index.js'
 import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 
@@ -10,7 +10,17 @@ import { continued, type SheetJob } from './job.js'
 export function coverSheets(job: SheetJob, index: readonly (readonly [id: string, title: string])[]): SheetDraft[] {
   const { input } = job
   const { body } = job.stationery
+  const columns = body.width > 1000 ? 3 : 2
+  const titleLines = wrapText(input.project.title, TYPE_PT.title, 'bold', (body.width - 18 * (columns - 1)) / columns)
   const blocks: Block[] = [
+    {
+      kind: 'figure',
+      heightPt: blockHeightPt(titleLines.length, TYPE_PT.title) + 22,
+      draw: (x, y) => [
+        label(x, y, 'PERMIT DRAWINGS: PHOTOVOLTAIC SYSTEM', { face: 'bold', color: 'grey' }),
+        label(x, y + 14, titleLines.join('\n'), { sizePt: TYPE_PT.title, face: 'bold' }),
+      ],
+    },
     { kind: 'heading', text: 'Scope of work' },
     { kind: 'text', text: scopeText(input) },
     ...draftBlocks(input),
@@ -27,6 +37,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
+    { kind: 'break', columns: 3 },
     { kind: 'heading', text: 'Sheet index' },
     {
       kind: 'table',
@@ -38,12 +49,12 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     },
     { kind: 'heading', text: 'General notes' },
     { kind: 'list', numbered: true, items: generalNotes(input) },
+    { kind: 'break', columns: 3 },
     { kind: 'heading', text: 'Lines and marks' },
     legend(),
     { kind: 'heading', text: 'For the authority having jurisdiction' },
     approvalBox(),
   ]
-  const columns = body.width > 1000 ? 3 : 2
   return flowBlocks(blocks, body, columns).map((paper, page) => ({
     id: continued('G-001', page),
     title: page === 0 ? 'Cover sheet' : 'Cover sheet, continued',

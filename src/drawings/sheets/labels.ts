@@ -1,6 +1,6 @@
 import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
 import { requiredLabels, type RequiredLabel } from '../labels/required-labels.js'
-import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { flowBlocks, inches, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
@@ -66,9 +66,9 @@ const COLOUR_WORDS = {
 } as const
 
 function noteText(each: RequiredLabel): string {
-  const colours = [
-    ...new Set(each.parts.map((part) => `${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}`)),
-  ].join('; ')
-  const code = each.sizeAndColour === '' ? '' : ` Code on size and colour: ${each.sizeAndColour}.`
-  return `${each.count} needed, ${colours}. Where: ${each.where}.${code} Source: ${each.source}.`
+  const looks = each.parts.flatMap((part) =>
+    part.figure === undefined ? [`${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}, capitals ${inches(part.capsIn)}`] : [],
+  )
+  const verified = each.verified ? '' : ' Size and colour are not verified for this edition.'
+  return `${each.count} needed; ${[...new Set(looks)].join('; ')}.${verified} Where: ${each.where}. Source: ${each.source}.`
 }

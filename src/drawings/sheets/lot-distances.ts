@@ -20,7 +20,12 @@ export function lotDistances(lot: readonly XY[], building: readonly XY[]): LotDi
       const to = xy(a.x + along * ux, a.y + along * uy)
       return [{ from: corner, to, lengthFt: Math.hypot(corner.x - to.x, corner.y - to.y) }]
     })
-    const nearest = found.toSorted((one, other) => one.lengthFt - other.lengthFt)[0]
-    return nearest === undefined || nearest.lengthFt < 0.01 ? [] : [nearest]
+    const least = Math.min(...found.map((each) => each.lengthFt))
+    const nearest = found.filter((each) => each.lengthFt < least + 0.01)
+    // A wall along the lot line is measured from its middle.
+    const middle = (points: readonly XY[]): XY =>
+      xy(points.reduce((sum, each) => sum + each.x, 0) / points.length, points.reduce((sum, each) => sum + each.y, 0) / points.length)
+    if (nearest.length === 0 || least < 0.01) return []
+    return [{ from: middle(nearest.map((each) => each.from)), to: middle(nearest.map((each) => each.to)), lengthFt: least }]
   })
 }

@@ -9,6 +9,9 @@ import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol } from './one-lin
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.4, combiner: 0.53 } as const
 const SIZE = TYPE_PT.small
+/** Room above the first row, and least distance from the top to the first wire into the panel, points. */
+const HEAD_PT = 26
+const CONNECTION_PT = 126
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
 export function rowHeightPt(source: OneLineSource, widthPt: number): number {
@@ -24,12 +27,16 @@ function sourceTextHeight(source: OneLineSource, width: number): number {
 /** The rows of the diagram with their collector and, on the first sheet, the connection to the house. */
 export function oneLineDiagram(job: DiagramJob, sources: readonly OneLineSource[]): Primitive[] {
   const { box } = job
-  const top = box.y + 26
-  const heights = sources.map((source) => rowHeightPt(source, box.width))
-  const rows = sources.map((source, index) => ({
-    source,
-    y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + (heights[index] ?? 0) / 2,
-  }))
+  const heights = sources.map((source) => rowHeightPt(source, box.width) + job.spreadPt)
+  const rowsFrom = (top: number): { source: OneLineSource; y: number }[] =>
+    sources.map((source, index) => ({
+      source,
+      y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + (heights[index] ?? 0) / 2,
+    }))
+  // The first wire must reach the panel below the breakers that are in it already.
+  const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
+  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + CONNECTION_PT - first) : 0)
+  const rows = rowsFrom(top)
   const bottom = top + heights.reduce((sum, height) => sum + height, 0)
   const outputs = gather(job, rows)
   const ys = outputs.map((output) => output.y)
@@ -63,11 +70,11 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     line(start, y, end, y, { pen: 'medium' }),
     ...sourceSymbol(symbolX, y),
     ...(micro ? [line(symbolX + 26, y, symbolX + 32, y, { pen: 'medium' }), ...inverterSymbol(symbolX + 33, y)] : []),
-    { kind: 'rectangle', x: junctionX - 6, y: y - 6, width: 12, height: 12, pen: 'medium', fill: 'white' },
-    label(junctionX, y - 8, 'JB', { sizePt: SIZE, align: 'center', valign: 'bottom' }),
+    { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
+    label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
     ...spread(onward, junctionX + 8, end - (micro ? 26 : 6), y),
-    ...(job.withConnection ? [line(junctionX, y + 6, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
+    ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
 

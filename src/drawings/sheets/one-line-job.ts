@@ -13,6 +13,8 @@ export interface DiagramJob {
   /** Sheet where the diagram is continued or came from. */
   readonly note?: string | undefined
   readonly withConnection: boolean
+  /** Room between rows beyond what their texts need, points. */
+  readonly spreadPt: number
 }
 
 /** An AC wire that leaves the sources, and all that stands on the way to it. */

@@ -23,7 +23,9 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   for (const [index, group] of groups.entries()) {
     const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width), 0)
     const more = groups.length > 1
-    const height = Math.max(heights + AROUND_PT - 54, 236)
+    const room = body.height * DIAGRAM_SHARE - AROUND_PT + 54
+    const spreadPt = Math.max(0, Math.min(34, (room - heights) / group.length))
+    const height = Math.max(heights + spreadPt * group.length + AROUND_PT - 54, 250)
     const box = { ...body, y: body.y + (more ? 12 : 0), height }
     const diagram: DiagramJob = {
       input: job.input,
@@ -31,6 +33,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       tags,
       box,
       withConnection: index === 0,
+      spreadPt,
       note: `TO THE COMBINER OR PANEL, SHEET E-601`,
     }
     const heading = more

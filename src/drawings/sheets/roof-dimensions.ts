@@ -1,6 +1,6 @@
 import type { ArrangedPlane, ModulePlacement } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
-import { feetInches, inches } from '../layout/index.js'
+import { feetInches, inches, label, TYPE_PT } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
 import { toXY } from './plane-figures.js'
 
@@ -11,7 +11,7 @@ const STEP_PT = 15
 /** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
 export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
-  return [...edgeDimensions(plane), ...arrayDimensions(plane, modules), ...mountDimensions(input, plane)]
+  return [...edgeDimensions(plane), ...setbackDimensions(plane), ...arrayDimensions(plane, modules), ...mountDimensions(input, plane)]
 }
 
 function edgeDimensions(plane: ArrangedPlane): Primitive[] {
@@ -30,6 +30,19 @@ function edgeDimensions(plane: ArrangedPlane): Primitive[] {
     }
   })
   return edges
+}
+
+/** Strips that stay free along level edges. */
+function setbackDimensions(plane: ArrangedPlane): Primitive[] {
+  return plane.keepOuts.flatMap((keepOut): Primitive[] => {
+    const [from, to] = keepOut.thing
+    if (keepOut.kind !== 'edge' || keepOut.clearanceIn === 0 || from === undefined || to === undefined) return []
+    if (Math.abs(from.yFt - to.yFt) > 1e-6) return []
+    const inward = to.xFt > from.xFt ? 1 : -1
+    const x = from.xFt + 0.07 * (to.xFt - from.xFt)
+    const end = xy(x, from.yFt + (inward * keepOut.clearanceIn) / 12)
+    return [{ kind: 'dimension', from: xy(x, from.yFt), to: end, offsetPt: 0, text: feetInches(keepOut.clearanceIn / 12) }]
+  })
 }
 
 const isLevel = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.yFt - edge.from.yFt) < 1e-6
@@ -110,7 +123,15 @@ function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] 
     const level = patterns.size + 3
     const stopsFt = points.map((point) => xy(point / 12, low))
     const write = (ft: number): string => (ft < 1 ? inches(ft * 12, 8) : feetInches(ft))
-    patterns.set(key, chain(stopsFt, -(FIRST_PT + level * STEP_PT), true, write))
+    const below = FIRST_PT + level * STEP_PT
+    const name = chainName(stopsFt[0], `MOUNTS ${patterns.size === 0 ? 'a' : 'b'}`, below)
+    patterns.set(key, [...chain(stopsFt, -below, true, write), name])
   }
   return [...patterns.values()].flat()
+}
+
+function chainName(start: XY | undefined, text: string, belowPt: number): Primitive {
+  const at = start ?? xy(0, 0)
+  const look = { sizePt: TYPE_PT.small, align: 'right', valign: 'middle', optional: true } as const
+  return label(at.x, at.y, text, { ...look, shifts: [xy(-14, belowPt), xy(-30, belowPt)] })
 }

@@ -173,11 +173,18 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   return [...rails, ...mounts]
 }
 
+function middleOfLongest(points: readonly XY[]): XY | undefined {
+  const pieces = points.slice(1).map((to, index) => ({ from: points[index] ?? to, to }))
+  const lengthOf = ({ from, to }: { from: XY; to: XY }): number => Math.hypot(to.x - from.x, to.y - from.y)
+  const longest = pieces.toSorted((a, b) => lengthOf(b) - lengthOf(a))[0]
+  return longest === undefined ? undefined : xy((longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2)
+}
+
 function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const stated = input.project.site_plan?.roof_planes?.[plane.id]
   const points = (stated?.raceway ?? []).map((point) => xy(point.x_ft, point.y_ft))
   const way: Primitive[] = points.length < 2 ? [] : [{ kind: 'path', points, pen: 'heavy', dash: 'dashed' }]
-  const first = points.at(-1)
+  const first = middleOfLongest(points)
   const name: Primitive[] =
     first === undefined
       ? []
@@ -187,7 +194,7 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
             halo: true,
             align: 'center',
             valign: 'middle',
-            shifts: [xy(26, 0), xy(-26, 0), ...NEAR.slice(3)],
+            shifts: [xy(24, 0), xy(-24, 0), xy(0, -9), xy(0, 9), ...NEAR.slice(3)],
           }),
         ]
   const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
@@ -198,7 +205,7 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
       halo: true,
       align: 'center',
       valign: 'middle',
-      shifts: [xy(16, 0), xy(-16, 0), xy(0, -14), xy(0, 14), xy(22, -12), xy(22, 12)],
+      shifts: [xy(0, -13), xy(0, 13), xy(-16, 0), xy(16, 0), xy(22, -12), xy(22, 12)],
     }),
   ])
   return [...way, ...name, ...boxes]

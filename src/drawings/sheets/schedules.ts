@@ -125,11 +125,11 @@ function ampacityTable(wiring: WiringValues): Block {
 function stringBlocks(wiring: WiringValues): Block[] {
   if (wiring.strings.length === 0) return []
   return [
-    { kind: 'heading', text: 'DC voltages' },
+    { kind: 'heading', text: 'DC voltages, by string or by module on its own inverter' },
     {
       kind: 'table',
       columns: columns(
-        ['String', 0.2],
+        ['String or array', 0.2],
         ['Modules', 0.12],
         ['Highest, cold', 0.18],
         ['Limit', 0.16],

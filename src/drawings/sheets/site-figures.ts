@@ -1,5 +1,5 @@
 import type { PlanEquipment, SitePlan } from '../../project/index.js'
-import { boxCorners } from '../../roof/index.js'
+import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
@@ -104,10 +104,27 @@ function roofs(input: PacketInput): Primitive[] {
           pen: 'thin',
           fill: 'mid',
         })),
+      ...arrayNames(modules.filter((module) => module.roofPlane === plane.id), place),
       ...(stated?.raceway === undefined
         ? []
         : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
     ]
+  })
+}
+
+function arrayNames(modules: readonly ModulePlacement[], place: (point: Point) => XY): Primitive[] {
+  return [...new Set(modules.map((module) => module.array))].map((array) => {
+    const own = modules.filter((module) => module.array === array)
+    const middles = own.map((module) => place({ xFt: module.xFt + module.widthFt / 2, yFt: module.yFt + module.heightFt / 2 }))
+    const box = boundsOf(middles)
+    return label(box.x + box.width / 2, box.y + box.height / 2, `ARRAY ${array}: ${own.length} MODULES`, {
+      sizePt: TYPE_PT.small,
+      align: 'center',
+      valign: 'middle',
+      halo: true,
+      maxWidthPt: 90,
+      shifts: NEAR,
+    })
   })
 }
 

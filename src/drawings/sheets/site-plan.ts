@@ -1,6 +1,6 @@
 import {
   centredOrigin,
-  CIVIL_SCALES,
+  SITE_SCALES,
   flowBlocks,
   label,
   largestScale,
@@ -38,7 +38,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
   ]
   const bounds = boundsOf(shown.map(planPoint))
-  const scale = largestScale(CIVIL_SCALES, bounds.width, bounds.height, room)
+  const scale = largestScale(SITE_SCALES, bounds.width, bounds.height, room)
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
     xy(bounds.x + bounds.width, bounds.y + bounds.height),

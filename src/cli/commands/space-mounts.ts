@@ -1,0 +1,85 @@
+import type { Command } from 'commander'
+import type { Project } from '../../project/index.js'
+import { arrangeModules, textPlan, type Arrangement } from '../../roof/index.js'
+import { spaceMounts, type MountValues, type SpaceMountsOptions } from '../../structure/index.js'
+import { Worksheet, type Result } from '../../worksheet/index.js'
+import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
+import type { Section } from '../output/report.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { mountSections, mountTable } from './mount-sections.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'space-mounts project.yaml --plan', does: 'every mount on its rafter, with a plan of the roof' },
+  { line: 'space-mounts project.yaml --spacing 48', does: 'whether a wished spacing passes' },
+  { line: 'space-mounts project.yaml --optimise --csv', does: 'the fewest mounts that pass, as a list' },
+]
+
+interface Options {
+  readonly spacing?: number
+  readonly optimise?: boolean
+  readonly plan?: boolean
+}
+
+export function configure(command: Command): void {
+  usesEarlier(
+    writesReport(
+      takesProject(command)
+        .option(
+          '--spacing <inches>',
+          'check this largest distance between mounts instead of the largest that passes',
+          numberIn({ min: 6, max: 144 }),
+        )
+        .option('--optimise', 'look for the fewest mounts that pass on this rafter grid')
+        .option('--plan', 'also draw a plan of each roof plane in characters'),
+    ),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const { project } = await context.project()
+  const wished: SpaceMountsOptions = {
+    ...(options.spacing === undefined ? {} : { spacingIn: options.spacing }),
+    ...(options.optimise === undefined ? {} : { optimise: options.optimise }),
+  }
+  const arrangement = arrangeModules(project)
+  const earlier = Object.keys(wished).length === 0 ? await context.earlier('mounts') : undefined
+  const result = (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, wished)
+  return {
+    report: {
+      title: `Mounts: ${project.title}`,
+      stage: 'mounts',
+      sections: [
+        ...mountSections(result.values),
+        ...(options.plan === true ? plans(arrangement.values, result.values) : []),
+      ],
+      csv: mountTable(result.values),
+      result,
+      cautions: ['height', 'authority', 'structural-engineer'],
+    },
+  }
+}
+
+/** Mounts with the proof of the arrangement before their own. */
+function mountsOf(project: Project, arrangement: Result<Arrangement>, wished: SpaceMountsOptions): Result<MountValues> {
+  const { modules, planes } = arrangement.values
+  const mounts = spaceMounts(project, { modules, planes: Object.values(planes) }, wished)
+  const worksheet = new Worksheet()
+  worksheet.include(arrangement)
+  worksheet.include(mounts)
+  return worksheet.result(mounts.values)
+}
+
+function plans(arrangement: Arrangement, values: MountValues): Section[] {
+  return Object.values(arrangement.planes)
+    .filter((plane) => arrangement.modules.some((module) => module.roofPlane === plane.id))
+    .map((plane) => {
+      const marks = values.mounts
+        .filter((mount) => mount.plane === plane.id)
+        .map((mount) => ({ xFt: mount.x_in / 12, yFt: mount.y_in / 12, character: 'o' }))
+      return {
+        kind: 'drawing',
+        heading: `Plan of ${plane.id}: # = modules, o mounts, X obstructions, : kept free`,
+        text: textPlan(plane, arrangement.modules, marks, 76),
+      }
+    })
+}
