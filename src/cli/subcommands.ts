@@ -18,6 +18,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/estimate-yield.js'),
   },
   {
+    name: 'plan-work',
+    summary: 'the work on the roof in order, with the numbers to hold to',
+    load: () => import('./commands/plan-work.js'),
+  },
+  {
     name: 'review-output',
     summary: 'whether measured kWh are what those days should give',
     load: () => import('./commands/review-output.js'),

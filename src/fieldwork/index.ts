@@ -11,3 +11,4 @@ export {
   type ReviewRequest,
   type ReviewValues,
 } from './review/index.js'
+export { planMarkdown, planSheets, planWork, tape, type PlanInput, type WorkPlanValues } from './work-plan/index.js'

@@ -13,7 +13,7 @@ export { allLayouts, evenLayout, fewestMounts, optimisedMounts, type LayoutProbl
 export type { CheckValue, MountValue, MountValues, RailValue, ZoneLoads } from './mount-values.js'
 export { isInPlane, planDistanceFt, type PlaneGeometry, type PlanePoint } from './plane-geometry.js'
 export { pressureCoefficient, type RoofShape } from './pressure-coefficient.js'
-export { prescriptiveSpanFt } from './rafter-check.js'
+export { checkRafters, prescriptiveSpanFt, type RafterInput } from './rafter-check.js'
 export { allowableBendingKsi, allowableShearKsi } from './rail-capacity.js'
 export type { SpaceMountsOptions } from './rail-kit.js'
 export { railInsetIn } from './rail-lines.js'

@@ -72,16 +72,16 @@ export function mountSections(values: MountValues): Section[] {
       columns: [
         { heading: 'Check' },
         { heading: 'Where' },
-        { heading: 'Demand', decimals: 1 },
-        { heading: 'Capacity', decimals: 1 },
+        { heading: 'Demand', align: 'right' },
+        { heading: 'Capacity', align: 'right' },
         { heading: 'Unit' },
         { heading: 'Ratio', decimals: 2 },
       ],
       rows: values.checks.map((check) => [
         check.name,
         check.where,
-        check.demand,
-        check.capacity,
+        figure(check.demand),
+        figure(check.capacity),
         check.unit,
         { value: check.ratio, tone: check.ratio > 1 ? 'bad' : check.governs ? 'strong' : 'good' },
       ]),
@@ -112,6 +112,11 @@ export function mountSections(values: MountValues): Section[] {
       ]),
     },
   ]
+}
+
+/** Loads in whole numbers, small things such as deflections with three digits. */
+function figure(value: number): string {
+  return Math.abs(value) >= 100 ? value.toFixed(0) : Math.abs(value) >= 10 ? value.toFixed(1) : value.toFixed(3)
 }
 
 function zones(values: MountValues): Section {

@@ -1,0 +1,24 @@
+import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
+import type { YieldRun } from '../../yield/index.js'
+import { dayModel, kindsOfDay, methodSpread, quantileKwh, sumDistribution } from '../review/index.js'
+import type { FirstWeek } from './plan-values.js'
+
+/** A year without a leap day; only the days within months matter. */
+const YEAR = 2026
+
+/** What the first seven days give, by the month in which they fall: mean and 80 % range of weather and method. */
+export function firstWeeks(run: YieldRun, correlation: number = DAY_CORRELATION.value): FirstWeek[] {
+  const model = dayModel(run)
+  const spread = methodSpread(run)
+  return Array.from({ length: 12 }, (_, month) => {
+    const first = Math.floor(Date.UTC(YEAR, month, 12) / 86_400_000)
+    const days = Array.from({ length: 7 }, (__, at) => ({ day: first + at, kindsKwh: kindsOfDay(model, first + at) }))
+    const { total } = sumDistribution(days, correlation)
+    return {
+      month: month + 1,
+      expected_kwh: total.meanKwh,
+      p10_kwh: quantileKwh(total, 0.1, spread),
+      p90_kwh: quantileKwh(total, 0.9, spread),
+    }
+  })
+}

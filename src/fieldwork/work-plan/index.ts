@@ -1,0 +1,5 @@
+export { tape, type PlanInput } from './plan-facts.js'
+export type * from './plan-values.js'
+export { planWork } from './plan-work.js'
+export { planMarkdown } from './plan-markdown.js'
+export { planSheets } from './plan-sheets.js'

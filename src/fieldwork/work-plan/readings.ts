@@ -1,0 +1,70 @@
+import { listModuleGroups } from '../../project/index.js'
+import type { PvModule } from '../../project/index.js'
+import { READING_CELL_C } from '../../tables/fieldwork/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
+import { StageError } from '../../worksheet/index.js'
+import type { PlanInput } from './plan-facts.js'
+import type { VoltageReading } from './plan-values.js'
+
+/**
+ * Open-circuit voltages that the meter should show, by the temperature of the cells.
+ *
+ * @throws StageError when a module states no open-circuit voltage or no coefficient of it.
+ * @source Module data sheet: Voc(T) = Voc (1 + beta (T - 25 C))
+ */
+export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksheet): VoltageReading[] {
+  const temperatures = cellC === undefined ? READING_CELL_C : [cellC]
+  const groups = listModuleGroups(project)
+  const modules = new Map(groups.map((group) => [group.array.module, group.module]))
+  const readings = [...modules].flatMap(([id, module]) =>
+    temperatures.map((temperature) => {
+      const volts = vocAt(id, module, temperature)
+      worksheet.step({
+        id: `work.voc.${id}.${temperature}-c`,
+        says: `Open-circuit voltage of one module ${module.name ?? id} at ${temperature} C cell temperature`,
+        formula: 'Voc(T) = Voc + b (T - 25)',
+        inputs: [
+          { symbol: 'Voc', value: module.voc_v ?? 0, unit: 'V', from: `equipment.modules.${id}.voc_v` },
+          { symbol: 'b', value: coefficientVPerC(id, module), unit: 'V/C', from: `equipment.modules.${id}` },
+          { symbol: 'T', value: temperature, unit: 'C', from: cellC === undefined ? 'table of temperatures' : '--cell-temperature' },
+        ],
+        result: { symbol: 'Voc(T)', value: volts, unit: 'V' },
+        source: { document: module.sheet ?? `data sheet of ${id}`, standing: 'project file' },
+        limits: 'full sun on the module; in weak light a little less',
+      })
+      return { what: `module ${module.name ?? id}`, modules: 1, cell_c: temperature, voc_v: volts, one_module_less_v: null }
+    }),
+  )
+  const strings = groups.flatMap((group) =>
+    group.conversion.kind === 'string'
+      ? group.conversion.strings.flatMap((string, index) =>
+          temperatures.map((temperature): VoltageReading => {
+            const volts = vocAt(group.array.module, group.module, temperature)
+            return {
+              what: `string ${index + 1} of array ${group.id}`,
+              modules: string.modules,
+              cell_c: temperature,
+              voc_v: string.modules * volts,
+              one_module_less_v: (string.modules - 1) * volts,
+            }
+          }),
+        )
+      : [],
+  )
+  return [...readings, ...strings]
+}
+
+function vocAt(id: string, module: PvModule, cellC: number): number {
+  if (module.voc_v === undefined) {
+    throw new StageError(`equipment.modules.${id}.voc_v`, 'the open-circuit voltage of the module is not stated', 'take Voc from its data sheet')
+  }
+  return module.voc_v + coefficientVPerC(id, module) * (cellC - 25)
+}
+
+function coefficientVPerC(id: string, module: PvModule): number {
+  if (module.voc_temp_coeff_v_per_c !== undefined) return module.voc_temp_coeff_v_per_c
+  if (module.voc_temp_coeff_pct_per_c === undefined) {
+    throw new StageError(`equipment.modules.${id}.voc_temp_coeff_pct_per_c`, 'the temperature coefficient of Voc is not stated', 'take it from the data sheet of the module')
+  }
+  return ((module.voc_v ?? 0) * module.voc_temp_coeff_pct_per_c) / 100
+}
