@@ -89,8 +89,18 @@ export namespace validate {
 }
 `
 
-const targets = [{ parts: 'parts', schema: 'project.schema.json', into: '../src/project/', name: 'project' }]
-for (const { parts, schema: file, into, name } of targets) {
+/** `embed` puts the schema into the program as well, for a reader that must not read files. */
+const targets = [
+  { parts: 'parts', schema: 'project.schema.json', into: '../src/project/', name: 'project' },
+  {
+    parts: 'price-list',
+    schema: 'price-list.schema.json',
+    into: '../src/materials/price-list/',
+    name: 'price-list',
+    embed: 'priceListSchema',
+  },
+]
+for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)
   emit(file, `${print(schema)}\n`)
   const types = await compile(structuredClone(schema), schema.title, {
@@ -102,6 +112,7 @@ for (const { parts, schema: file, into, name } of targets) {
   emit(`${into}${name}-types.generated.ts`, types)
   emit(`${into}${name}-validator.generated.js`, await validator(schema))
   emit(`${into}${name}-validator.generated.d.ts`, declaration)
+  if (embed !== undefined) emit(`${into}${name}-schema.generated.ts`, `${banner}export const ${embed} = ${print(schema)}\n`)
 }
 
 if (stale.length > 0) {

@@ -5,6 +5,14 @@
 export { designTemperatures, findSite, listSites, parseEpw, siteClimate } from './climate/index.js'
 export type { Climate, HourlyClimate, MonthlyClimate } from './climate/index.js'
 export {
+  compareEditions,
+  labelsOfEdition,
+  sizeWire,
+  trunkGapsFt,
+  type WiringContext,
+  type WiringValues,
+} from './electrical/index.js'
+export {
   formatProblem,
   loadProject,
   ProjectError,
@@ -15,6 +23,7 @@ export {
   type Project,
 } from './project/index.js'
 export { arrangeModules, type ModulePlacement } from './roof/index.js'
+export { spaceMounts, type MountValues, type SpaceMountsOptions } from './structure/index.js'
 export { sunPosition, type SunPosition } from './sun/index.js'
 export {
   formatSource,

@@ -25,4 +25,30 @@ export const CHECK_STAGES: readonly CheckStage[] = [
     applies: () => true,
     run: async ({ project, files }) => (await import('../yield/index.js')).estimateYield(project, files),
   },
+  {
+    name: 'wire',
+    applies: ({ project }) => project.electrical !== undefined,
+    run: async ({ project }) => {
+      const [{ sizeWire }, { wiringContext }] = await Promise.all([
+        import('../electrical/index.js'),
+        import('./wiring-context.js'),
+      ])
+      const { wiring, climate } = wiringContext(project)
+      const result = sizeWire(project, wiring)
+      climate.include(result)
+      return climate.result(result.values)
+    },
+  },
+  {
+    name: 'mounts',
+    applies: ({ project }) => project.structure !== undefined,
+    run: async ({ project }) => {
+      const [{ arrangeModules }, { spaceMounts }] = await Promise.all([
+        import('../roof/index.js'),
+        import('../structure/index.js'),
+      ])
+      const { modules, planes } = arrangeModules(project).values
+      return spaceMounts(project, { modules, planes: Object.values(planes) })
+    },
+  },
 ]

@@ -38,6 +38,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/space-mounts.js'),
   },
   {
+    name: 'draw-permit',
+    summary: 'the drawings for the building department, as PDF and SVG',
+    load: () => import('./commands/draw-permit.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

@@ -20,7 +20,7 @@ function walk(value: unknown, path: string): void {
 }
 
 function check(text: string, path: string): void {
-  const missing = missingGlyphs(text.replaceAll(/\s/g, ' '))
+  const missing = missingGlyphs(text)
   if (missing.length === 0) return
   const codes = missing.map((each) => `'${each}' (U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`)
   throw new StageError(path, `the font of the drawings cannot print ${codes.join(', ')}`, 'Write it in Latin, Greek or Cyrillic letters.')

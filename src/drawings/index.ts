@@ -1,3 +1,4 @@
+export { documentStamps } from './document-stamps.js'
 export type { AppendedDocument, PacketInput } from './inputs.js'
 export { requiredLabels, type LabelPlace, type RequiredLabel } from './labels/required-labels.js'
 export type { LabelPart } from './labels/label-style.js'

@@ -16,10 +16,23 @@ interface BranchPlan extends AcBranch {
 /** Branch circuits of module-level inverters, as stated or split evenly. */
 export function buildBranches(job: Job): Circuit[] {
   const stated = job.electrical.branches
-  if (stated === undefined) return splitEvenly(job).map((plan) => branchCircuit(job, plan))
+  if (stated === undefined) return inOrder(job, splitEvenly(job))
   const plans = Object.entries(stated).map(([id, branch]) => ({ ...branch, id, where: `electrical.branches.${id}` }))
   checkTotals(job, plans)
-  return plans.map((plan) => branchCircuit(job, plan))
+  return inOrder(job, plans)
+}
+
+/** Branches take the modules of an array one after the other, in the order in which the trunk passes them. */
+function inOrder(job: Job, plans: readonly BranchPlan[]): Circuit[] {
+  const taken = new Map<string, number>()
+  return plans.map((plan) => {
+    const gapsFt = Object.entries(plan.modules).flatMap(([arrayId, count]) => {
+      const from = taken.get(arrayId) ?? 0
+      taken.set(arrayId, from + count)
+      return job.context.arrangement?.trunkGapsFt?.[arrayId]?.slice(from, from + count) ?? []
+    })
+    return branchCircuit(job, plan, gapsFt)
+  })
 }
 
 /** Arrays that have an inverter behind every module. */
@@ -77,7 +90,7 @@ function checkTotals(job: Job, plans: readonly BranchPlan[]): void {
   }
 }
 
-function branchCircuit(job: Job, plan: BranchPlan): Circuit {
+function branchCircuit(job: Job, plan: BranchPlan, gapsFt: readonly number[]): Circuit {
   const { inverterId, inverter } = inverterOf(job, plan)
   const inverters = Object.values(plan.modules).reduce((sum, count) => sum + count, 0)
   const currentA = outputCurrentA(job, inverterId, inverter)
@@ -109,7 +122,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
     inverterId,
     inverter,
     inverters,
-    trunk: { id: trunkId, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, cable, feed, inverters) },
+    trunk: { id: trunkId, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, cable, feed, inverters, gapsFt) },
     arrays: plan.modules,
     string: undefined,
   }
@@ -151,14 +164,32 @@ function trunkById(job: Job, id: string | undefined, where: string): { id: strin
   )
 }
 
-function trunkLengthFt(job: Job, plan: BranchPlan, cable: TrunkCable, feed: Trunk['feed'], inverters: number): number {
-  const known = job.context.arrangement?.trunkLengthFt?.[plan.id] ?? plan.trunk_length_ft
+/** Stated, or the longer of the way past the modules and the cable between that many connectors. */
+function trunkLengthFt(
+  job: Job,
+  plan: BranchPlan,
+  cable: TrunkCable,
+  feed: Trunk['feed'],
+  inverters: number,
+  gapsFt: readonly number[],
+): number {
+  const known = plan.trunk_length_ft ?? job.context.arrangement?.trunkLengthFt?.[plan.id]
   if (known !== undefined) return positive(known, `${plan.where}.trunk_length_ft`, 'the trunk length')
-  if (cable.connector_spacing_ft !== undefined)
-    return invertersOnLongerHalf(inverters, feed) * cable.connector_spacing_ft
+  const passed = passedLengthFt(gapsFt, feed)
+  const spacingFt = cable.connector_spacing_ft
+  if (spacingFt !== undefined) return Math.max(passed, invertersOnLongerHalf(inverters, feed) * spacingFt)
+  if (passed > 0) return passed
   throw new StageError(
     `${plan.where}.trunk_length_ft`,
     'the length of the trunk is not known',
-    "State it, or the cable's connector_spacing_ft from its data sheet",
+    "State it, or the cable's connector_spacing_ft from its data sheet, or the arrangement of the modules",
   )
+}
+
+/** Way from the feed past the modules of a branch, the longer half when fed in the centre; 0 without places. */
+function passedLengthFt(gapsFt: readonly number[], feed: Trunk['feed']): number {
+  const sum = (gaps: readonly number[]): number => gaps.reduce((total, gap) => total + gap, 0)
+  if (feed === 'end') return sum(gapsFt)
+  const half = Math.ceil(gapsFt.length / 2)
+  return Math.max(sum(gapsFt.slice(0, half)), sum(gapsFt.slice(half)))
 }

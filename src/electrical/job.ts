@@ -13,6 +13,11 @@ export interface WiringContext {
     | {
         /** Trunk length by branch id, ft, from the feed to the last inverter of the longer half. */
         readonly trunkLengthFt?: Readonly<Record<string, number>> | undefined
+        /**
+         * Way of the trunk to each module from the one before it, ft, by array id; the first is the way from the
+         * junction box to the first module.
+         */
+        readonly trunkGapsFt?: Readonly<Record<string, readonly number[]>> | undefined
         /** Number of modules by array id. */
         readonly modules?: Readonly<Record<string, number>> | undefined
       }

@@ -17,7 +17,6 @@ import { resolveRuns } from './resolve-runs.js'
 import { sizeSegments } from './size-segments.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage-limits.js'
-import { addCaution } from './wiring-caution.js'
 import type { PanelValues, WiringValues } from './wiring-values.js'
 
 /**
@@ -43,7 +42,6 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner } = checkConnection(job, circuits)
   checkShutdown(job, circuits, strings, panel.inverter_a)
-  addCaution(job)
   return worksheet.result({
     edition: job.edition,
     circuits: values,

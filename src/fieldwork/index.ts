@@ -11,4 +11,13 @@ export {
   type ReviewRequest,
   type ReviewValues,
 } from './review/index.js'
-export { planMarkdown, planSheets, planWork, tape, type PlanInput, type WorkPlanValues } from './work-plan/index.js'
+export {
+  planMarkdown,
+  planSheets,
+  planWork,
+  cautionWords,
+  quantityText,
+  tape,
+  type PlanInput,
+  type WorkPlanValues,
+} from './work-plan/index.js'

@@ -1,5 +1,10 @@
 export type * from './project-types.generated.js'
 export { formatCodeFrame } from './code-frame.js'
+export type { Complaint } from './explain/complaint.js'
+export { explain } from './explain/explain.js'
+export { parseYaml } from './parse-yaml.js'
+export { formatPath } from './path.js'
+export { findKey, findSource, findValue } from './yaml-file.js'
 export { didYouMean, nearest } from './did-you-mean.js'
 export { loadProject, type LoadedProject, type LoadOptions } from './load-project.js'
 export type { Location } from './locator.js'
@@ -12,7 +17,7 @@ export {
   type ModuleString,
   type StringConversion,
 } from './module-groups.js'
-export { formatProblem, type Problem } from './problem.js'
+export { formatProblem, MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { tiltDegOf } from './tilt.js'

@@ -64,6 +64,10 @@ export type ConductorMaterial = ("copper" | "aluminum")
  */
 export type TradeSize = ("1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3")
 /**
+ * Tools that you have; those that the job needs and that are not here are bought. Without it no tool is counted.
+ */
+export type ToolList = ("all" | string[])
+/**
  * Day of the year as month-day.
  */
 export type MonthDay = string
@@ -1914,13 +1918,174 @@ wet_service?: boolean
 sustained_temperature?: ("up_to_100_f" | "up_to_125_f" | "up_to_150_f")
 }
 /**
- * Where prices come from.
+ * Where prices come from, and what is bought or paid beside what the design needs.
  */
 export interface Materials {
 /**
  * Path of the price list file, relative to this file.
  */
 price_list?: string
+/**
+ * Width of a saw cut in rails and raceways, in.
+ */
+kerf_in?: number
+/**
+ * Length of a stick of rigid raceway, ft.
+ */
+raceway_stick_ft?: number
+/**
+ * Extra length of every conductor at each end of every segment, for boxes and terminations, ft.
+ */
+wire_slack_ft?: number
+/**
+ * Widest gap between two modules that a mid clamp holds, in; a wider gap takes two end clamps.
+ */
+mid_clamp_max_gap_in?: number
+/**
+ * Number of mounts that a tube of sealant is enough for.
+ */
+mounts_per_sealant_tube?: number
+/**
+ * Clips that hold the leads of a module to frame or rail.
+ */
+cable_clips_per_module?: number
+spares_pct?: Spares
+/**
+ * Things to buy that no result of the design asks for, keyed by the ids that the price list has.
+ */
+extra_items?: {
+[k: string]: ExtraItem
+}
+tools_owned?: ToolList
+/**
+ * Things rented for the job, keyed by your own ids.
+ */
+rentals?: {
+[k: string]: NamedCost
+}
+/**
+ * Permit, inspection, interconnection and other fees, keyed by your own ids.
+ */
+fees?: {
+[k: string]: NamedCost
+}
+/**
+ * Freight of the whole order, USD; replaces what the price list says.
+ */
+freight_usd?: number
+labour?: Labour
+/**
+ * Installer's margin as a percentage added to materials, freight, rentals, fees and labour.
+ */
+margin_pct?: number
+/**
+ * Sales tax, percent. None is counted when missing; nothing is assumed of law.
+ */
+sales_tax_pct?: number
+/**
+ * What the sales tax is charged on; materials when missing.
+ * 
+ * @minItems 1
+ * 
+ * Items: One part of the cost.
+ */
+sales_tax_on?: ("materials" | "freight" | "rentals" | "fees" | "labour" | "margin")[]
+}
+/**
+ * Extra quantity by group of items, percent, rounded up.
+ */
+export interface Spares {
+/**
+ * Modules, percent.
+ */
+modules?: number
+/**
+ * Inverters, percent.
+ */
+inverters?: number
+/**
+ * Trunk cable and its caps, percent.
+ */
+trunk?: number
+/**
+ * Clamps, splices and fasteners, percent; rails follow the cut list.
+ */
+racking?: number
+/**
+ * Mounts, flashings, screws and sealant, percent.
+ */
+roof?: number
+/**
+ * Lugs and bonding, percent.
+ */
+grounding?: number
+/**
+ * Wire, percent.
+ */
+wire?: number
+/**
+ * Raceways, straps, fittings and boxes, percent.
+ */
+raceway?: number
+/**
+ * Breakers, disconnects and panels, percent.
+ */
+connection?: number
+/**
+ * Labels, percent.
+ */
+labels?: number
+}
+/**
+ * One more thing to buy.
+ */
+export interface ExtraItem {
+/**
+ * What it is, for the shopping list.
+ */
+name?: string
+/**
+ * Number of units.
+ */
+quantity: number
+/**
+ * Unit of the quantity; each when missing.
+ */
+unit?: ("each" | "ft")
+/**
+ * What it is for.
+ */
+why: string
+}
+/**
+ * Something that costs a stated amount.
+ */
+export interface NamedCost {
+/**
+ * What it is.
+ */
+name: string
+/**
+ * Amount, USD.
+ */
+usd: number
+}
+/**
+ * Paid work, as usd, or as hours times usd_per_hour.
+ */
+export interface Labour {
+/**
+ * Hours of work.
+ */
+hours?: number
+/**
+ * Rate, USD per hour.
+ */
+usd_per_hour?: number
+/**
+ * Amount for the whole job, USD.
+ */
+usd?: number
 }
 /**
  * What the house uses. State exactly one of monthly_kwh, annual_kwh, green_button and interval_csv.
@@ -2524,6 +2689,22 @@ base_year?: number
  * Contract price when it replaces the bill of materials, USD before incentives.
  */
 installed_cost_usd?: number
+/**
+ * Part of the price that is the same for every number of modules (permit, wiring to the panel, labour to come at all), USD; for choose-size.
+ */
+cost_fixed_usd?: number
+/**
+ * Price of one further module in place, with its inverter, mounts and labour, USD per module; for choose-size. Two quotes of different size give it: difference of the prices over difference of the modules.
+ */
+cost_usd_per_module?: number
+/**
+ * Price of one further branch circuit of module-level inverters (breaker, home run, fittings), USD per branch beyond the first; for choose-size. Nothing when missing.
+ */
+cost_usd_per_branch?: number
+/**
+ * How the kinds of day of a monthly climate become days for bills by the hour: dealt (every day its own kind, also when missing) or mean (all days of a month alike, which hides exports).
+ */
+output_days?: ("dealt" | "mean")
 /**
  * Loss of output per year, percent.
  */

@@ -9,6 +9,7 @@ import { dayTypeSteps } from './day-type-steps.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
+import type { Conversion } from './part-of-system.js'
 import { lossSettings, modelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
 import { snowShares } from './snow-shares.js'
@@ -24,6 +25,8 @@ export interface YieldRun {
   readonly steps: SkySteps
   readonly arrays: readonly ArrayDc[]
   readonly system: SystemAc
+  /** What the AC side was computed with, for parts of the system. */
+  readonly conversion: Conversion
 }
 
 /** What can be reused from run to run of the same house: the climate does not change with the roof. */
@@ -74,7 +77,8 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       snow: snowShares(project, climate, steps, lit, worksheet),
     })
   })
-  const system = systemAc(steps, arrays, inverterModels(project, plans, worksheet), settings, losses)
+  const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }
+  const system = systemAc(steps, arrays, conversion.inverters, settings, losses)
   const comparedRatio = comparisonRatio(arrays)
   const uncertainty = yieldUncertainty(
     acKwh(system),
@@ -85,7 +89,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   )
   const values = summarise(climate, steps, arrays, system, uncertainty)
   recordYield(project, climate, values, plans, comparedRatio, worksheet)
-  return { result: worksheet.result(values), climate, steps, arrays, system }
+  return { result: worksheet.result(values), climate, steps, arrays, system, conversion }
 }
 
 /** Estimates the energy of a project; see `runYield` for what is behind it. */

@@ -24,11 +24,20 @@ const DAY_OF_YEAR = 274
 const [header = '', ...lines] = readFileSync(join(folder, 'reunion_roof1_hourly.csv'), 'utf8').trim().split(/\r?\n/u)
 const names = header.split(',')
 const column = (name: string): number[] => lines.map((line) => Number(line.split(',')[names.indexOf(name)]))
-const [dni, dhi, ambient, wind] = ['dni_wm2', 'dhi_wm2', 'tamb_c', 'wind10m_ms'].map(column) as [number[], number[], number[], number[]]
+const [dni, dhi, ambient, wind] = ['dni_wm2', 'dhi_wm2', 'tamb_c', 'wind10m_ms'].map(column) as [
+  number[],
+  number[],
+  number[],
+  number[],
+]
 const ends = lines.map((line) => Date.parse(`${line.slice(0, 16)}:00Z`))
 const begins = ends.map((end) => end - 3_600_000)
 const level = dni.map((value, at) => {
-  const { zenithDeg } = sunPosition((begins[at] as number) + 1_800_000 - PLACE.utcOffsetH * 3_600_000, PLACE.latitudeDeg, PLACE.longitudeDeg)
+  const { zenithDeg } = sunPosition(
+    (begins[at] as number) + 1_800_000 - PLACE.utcOffsetH * 3_600_000,
+    PLACE.latitudeDeg,
+    PLACE.longitudeDeg,
+  )
   return value * Math.max(0, cosDeg(zenithDeg)) + (dhi[at] as number)
 })
 
@@ -81,7 +90,14 @@ function projectOf(modules: number): Project {
     site: { latitude_deg: PLACE.latitudeDeg, longitude_deg: PLACE.longitudeDeg, utc_offset_h: 4 },
     roof_planes: { roof: { azimuth_deg: 14, tilt_deg: 9 } },
     arrays: {
-      a: { roof_plane: 'roof', module: 'm', modules, mounting: 'open_rack', standoff_in: 12, strings: [{ modules, inverter_unit: 'u' }] },
+      a: {
+        roof_plane: 'roof',
+        module: 'm',
+        modules,
+        mounting: 'open_rack',
+        standoff_in: 12,
+        strings: [{ modules, inverter_unit: 'u' }],
+      },
     },
     inverter_units: { u: { inverter: 'i' } },
     equipment: {
@@ -101,8 +117,13 @@ function modelledDays(run: YieldRun): Map<number, number> {
   return sums
 }
 
-console.log('| inverter | basis | days | measured kWh | modelled kWh | modelled/measured | 80 % range kWh | percentile |\n|---|---|---|---|---|---|---|---|')
-for (const [name, modules] of [['inv1_ac_w', 54], ['inv2_ac_w', 36]] as const) {
+console.log(
+  '| inverter | basis | days | measured kWh | modelled kWh | modelled/measured | 80 % range kWh | percentile |\n|---|---|---|---|---|---|---|---|',
+)
+for (const [name, modules] of [
+  ['inv1_ac_w', 54],
+  ['inv2_ac_w', 36],
+] as const) {
   const project = projectOf(modules)
   const monthly = fortnightAsMonth()
   const run = runYield(project, new Map(), { climate: monthly, steps: dayTypeSteps(monthly, SOLAR_CONSTANT_W_M2) })
@@ -110,7 +131,12 @@ for (const [name, modules] of [['inv1_ac_w', 54], ['inv2_ac_w', 36]] as const) {
   const terms = hourly.result.values.uncertainty.terms.filter((term) => term.name !== 'year to year')
   const spread = Math.sqrt(terms.reduce((sum, term) => sum + (term.relative_pct / 100) ** 2, 0))
   const table = `time,ac_w\n${lines.map((line) => `${line.slice(0, 16)},${line.split(',')[names.indexOf(name)] ?? ''}`).join('\n')}\n`
-  const read = readProduction('reunion_roof1_hourly.csv', table, { clock: 'standard', stamps_mark: 'ending' }, productionLimits(project, run))
+  const read = readProduction(
+    'reunion_roof1_hourly.csv',
+    table,
+    { clock: 'standard', stamps_mark: 'ending' },
+    productionLimits(project, run),
+  )
   if (read.series === undefined) throw new Error(read.problems.map((problem) => problem.message).join('\n'))
   const { series } = read
   const bases: readonly (readonly [string, Partial<ReviewRequest>])[] = [

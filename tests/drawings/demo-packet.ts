@@ -164,3 +164,134 @@ export function microHouse(change: Partial<Project> = {}): Project {
     ...change,
   }
 }
+
+/** Three INVENTED planes: a hip, a plane between a hip and a valley, and a triangle; four branches on a combiner. */
+export function hipHouse(): Project {
+  const base = microHouse()
+  const south = base.arrays['south']
+  if (south === undefined || base.structure === undefined || base.electrical === undefined) throw new Error('no base')
+  const { arrangement: _, ...array } = south
+  return microHouse({
+    title: 'Hip and valley house (invented)',
+    roof_planes: {
+      south: { azimuth_deg: 180, pitch_in_12: 5, edge_clearances: { eave_in: 24 }, street_side: true, outline: { shape: 'hip', width_ft: 52, depth_ft: 18, ridge_ft: 24 } },
+      east: { azimuth_deg: 90, pitch_in_12: 5, edge_clearances: { eave_in: 24 }, outline: { shape: 'triangle', width_ft: 34, depth_ft: 18 } },
+      west: {
+        azimuth_deg: 270,
+        pitch_in_12: 5,
+        edge_clearances: { eave_in: 24 },
+        outline: {
+          shape: 'polygon',
+          corners: [
+            { x_ft: 0, y_ft: 0, edge: 'eave' },
+            { x_ft: 30, y_ft: 0, edge: 'hip' },
+            { x_ft: 17, y_ft: 16, edge: 'ridge' },
+            { x_ft: 10, y_ft: 16, edge: 'valley' },
+          ],
+        },
+      },
+    },
+    roof_access: { other_pathways: 2 },
+    arrays: {
+      south: { ...array, arrangement: { fit: { orientation: 'portrait', centered: true } }, modules: 12 },
+      east: { ...array, roof_plane: 'east', arrangement: 'fit', modules: 4 },
+      west: { ...array, roof_plane: 'west', arrangement: 'fit', modules: 4 },
+    },
+    structure: {
+      ...base.structure,
+      building: { length_ft: 52, width_ft: 34, enclosure: 'enclosed', roof_kind: 'hip' },
+      framing: { south: { ...framing }, east: { ...framing }, west: { ...framing } },
+    },
+    electrical: {
+      ...base.electrical,
+      branches: {
+        b1: { modules: { south: 6 } },
+        b2: { modules: { south: 6 } },
+        b3: { modules: { east: 4 } },
+        b4: { modules: { west: 4 } },
+      },
+    },
+    site_plan: {
+      lot: [point(0, 0), point(110, 0), point(120, 90), point(-5, 80)],
+      street: { name: 'Lark Hollow', lot_line: 1 },
+      buildings: { house: { name: 'House', corners: figure(25, 22, 50, 32) } },
+      roof_planes: { south: { eave_left: point(24, 21) } },
+      equipment: { panel: { kind: 'main_panel', ...point(75, 40) }, meter: { kind: 'utility_meter', ...point(75, 43) } },
+    },
+  })
+}
+
+/** An INVENTED house with a string inverter on two inputs, connected on the supply side. */
+export function stringHouse(): Project {
+  const base = microHouse()
+  const south = base.arrays['south']
+  if (south === undefined || base.electrical === undefined) throw new Error('no base')
+  const { inverter: _, ...array } = south
+  const { combiner: __, ...electrical } = base.electrical
+  return microHouse({
+    title: 'Supply-side house with strings (invented)',
+    arrays: {
+      south: {
+        ...array,
+        strings: [
+          { modules: 8, inverter_unit: 'garage', input: 1 },
+          { modules: 7, inverter_unit: 'garage', input: 2 },
+        ],
+      },
+    },
+    inverter_units: { garage: { inverter: 's6000' } },
+    equipment: {
+      ...base.equipment,
+      inverters: {
+        s6000: {
+          name: 'Invented string 6000', kind: 'string', ac_power_w: 6000, ac_current_a: 25, ac_voltage_v: 240, max_dc_voltage_v: 600,
+          mppt_min_v: 120, mppt_max_v: 500, start_v: 150, mppt_inputs: 2, max_input_current_a: 15, max_input_isc_a: 20, max_branch_ocpd_a: 40,
+          dc_afci: true, ground_fault_protection: true, rapid_shutdown: true, dc_disconnect: true, needs_egc: true, weight_lb: 42,
+        },
+      },
+    },
+    electrical: {
+      ...electrical,
+      service: { rating_a: 200, conductor_ampacity_a: 200 },
+      connection: { kind: 'supply_side', overcurrent_device_distance_ft: 6, conductor_size: '6', conductor_material: 'copper' },
+      runs: {
+        dc: {
+          carries: ['strings'],
+          segments: {
+            array: { location: 'array', length_ft: 25, raceway: 'none' },
+            roof: { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' },
+          },
+        },
+        ac: { carries: ['inverter_outputs'], segments: { wall: { location: 'outdoor_wall', length_ft: 10, raceway: 'EMT' } } },
+      },
+      rapid_shutdown: { inside_boundary: 'module_level', initiator: 'pv_disconnect', initiator_outdoors: true },
+      disconnects: {
+        outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, service_rated: true, fused: true, location: 'outdoors' },
+      },
+    },
+  })
+}
+
+/** The demo house with names as long as people write them. */
+export function longNames(): Project {
+  const base = microHouse()
+  const long = 'Wilhelmina Featherstonehaugh-Cholmondeley and Bartholomäus Østergård-Nuñez (invented)'
+  return microHouse({
+    title: 'Residence of the extended Featherstonehaugh-Cholmondeley family, rear addition and carriage house (invented)',
+    parties: {
+      owner: { name: long, address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown' },
+      installer: { name: 'Société Générale d’Énergie Solaire de l’Île Inventée, Σολάρ & Söhne, Inc.', license: 'EC-00000-ABCDEFGHIJKLMNOP (invented)' },
+      utility: { name: 'Consolidated Sampletown and Greater Example County Light, Heat and Power Cooperative Association (invented)' },
+      authority: { name: 'Department of Buildings, Inspections, Planning and Sustainability of Example County (invented)' },
+    },
+    site: { ...base.site, address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown' },
+    equipment: {
+      ...base.equipment,
+      modules: { m410: { ...base.equipment.modules?.['m410'], pmax_w: 410, pmax_temp_coeff_pct_per_c: -0.34, name: 'Invented Photovoltaic Manufacturing Corporation UltraLongProductDesignation-410-BF/MONO/HC-108-XL' } },
+    },
+    site_plan: {
+      ...(base.site_plan ?? { lot: figure(0, 0, 80, 120) }),
+      street: { name: 'North-Northwest Old Sampletown Turnpike Frontage Road', lot_line: 1 },
+    },
+  })
+}

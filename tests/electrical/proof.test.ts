@@ -4,7 +4,6 @@ import { editions } from '../../src/tables/nec/index.js'
 import { formatSource } from '../../src/worksheet/index.js'
 import { context, microProject } from './demo.js'
 
-const ids = (result: ReturnType<typeof sizeWire>): string[] => result.findings.map((finding) => finding.id)
 
 describe('proof', () => {
   it('every source of the worksheet names the edition, and unread places stay marked', () => {
@@ -44,10 +43,6 @@ describe('proof', () => {
     ].map((id) => steps.indexOf(id))
     expect(order).not.toContain(-1)
     expect(order).toEqual(order.toSorted((a, b) => a - b))
-  })
-
-  it('says the caution once', () => {
-    expect(ids(sizeWire(microProject(), context())).filter((id) => id === 'wire.caution')).toHaveLength(1)
   })
 
   it('compares editions and marks what differs', () => {

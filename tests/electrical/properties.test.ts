@@ -80,9 +80,7 @@ const size = (c: Case): Result<WiringValues> | undefined => {
 const lost = (result: Result<WiringValues>): boolean =>
   result.findings.some((finding) => finding.id === 'wire.voltage-rise')
 
-/**
- * Names of what is smaller in `harder` than in `easier`; it should be nothing.
- */
+/** Names of what is smaller in `harder` than in `easier`; it should be nothing. */
 function shrunk(easier: Case, harder: Case): string[] {
   const [a, b] = [size(easier), size(harder)]
   // A refusal of the harder case is as good; a refusal of the easier one alone is not.

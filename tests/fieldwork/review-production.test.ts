@@ -140,9 +140,10 @@ describe('values', () => {
     .reduce((total, row) => total + Number(row.split(',')[1]), 0)
 
   it('the projection is what was measured and the expectation of the rest, never the good week carried on', () => {
+    const clearest = model.kindsKwh[5]?.[9] ?? Number.NaN
     const rows = Array.from(
       { length: 7 },
-      (_, at) => `2026-06-${String(8 + at).padStart(2, '0')},${(model.kindsKwh[5]?.[9] as number).toFixed(3)}`,
+      (_, at) => `2026-06-${String(8 + at).padStart(2, '0')},${clearest.toFixed(3)}`,
     )
     const { values } = review(`date,kWh\n${rows.join('\n')}\n`)
     const { month, year } = values.projection

@@ -4,7 +4,16 @@ import { createRequire } from 'node:module'
 import { designTemperatures } from '../../climate/index.js'
 import { renderPdf, requiredLabels } from '../../drawings/index.js'
 import { sizeWire } from '../../electrical/index.js'
-import { planMarkdown, planSheets, planWork, tape, type PlanInput, type WorkPlanValues } from '../../fieldwork/index.js'
+import {
+  cautionWords,
+  planMarkdown,
+  planSheets,
+  planWork,
+  quantityText,
+  tape,
+  type PlanInput,
+  type WorkPlanValues,
+} from '../../fieldwork/index.js'
 import type { Project } from '../../project/index.js'
 import { arrangeModules } from '../../roof/index.js'
 import { spaceMounts } from '../../structure/index.js'
@@ -17,7 +26,10 @@ import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
 export const examples: readonly [Example, Example, Example] = [
   { line: 'plan-work project.yaml', does: 'every step with its numbers, inspections and stops' },
-  { line: 'plan-work project.yaml --cell-temperature 31 --pdf plan.pdf', does: 'to print, with the voltages of a module at 31 C' },
+  {
+    line: 'plan-work project.yaml --cell-temperature 31 --pdf plan.pdf',
+    does: 'to print, with the voltages of a module at 31 C',
+  },
   { line: 'plan-work project.yaml --markdown --out plan.md', does: 'as task lists' },
 ]
 
@@ -26,12 +38,22 @@ interface Options extends ReportOptions {
   readonly cellTemperature?: number
 }
 
-const CAUTIONS: readonly CautionSubject[] = ['height', 'live-conductors', 'authority', 'electrician', 'structural-engineer']
+const CAUTIONS: readonly CautionSubject[] = [
+  'height',
+  'live-conductors',
+  'authority',
+  'electrician',
+  'structural-engineer',
+]
 
 export function configure(command: Command): void {
   writesReport(
     takesProject(command)
-      .option('--cell-temperature <C>', 'temperature of the cells today, deg C, for the voltages to expect', numberIn({ min: -50, max: 90 }))
+      .option(
+        '--cell-temperature <C>',
+        'temperature of the cells today, deg C, for the voltages to expect',
+        numberIn({ min: -50, max: 90 }),
+      )
       .option('--pdf <file>', 'also write the plan as PDF, letter size, with boxes to tick'),
   )
 }
@@ -40,7 +62,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const { project, files } = await context.project()
   const run = runYield(project, files)
   const missing: PlanInput['missing'][number][] = []
-  const attempt = <Values>(stage: 'space-mounts' | 'size-wire', compute: () => Result<Values>): Result<Values> | undefined => {
+  const attempt = <Values>(
+    stage: 'space-mounts' | 'size-wire',
+    compute: () => Result<Values>,
+  ): Result<Values> | undefined => {
     try {
       return compute()
     } catch (error) {
@@ -53,7 +78,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     const { planes, modules } = arrangeModules(project).values
     return spaceMounts(project, { planes: Object.values(planes), modules })
   })
-  const wiring = attempt('size-wire', () => sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) }))
+  const wiring = attempt('size-wire', () =>
+    sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) }),
+  )
   const plan = planWork({
     project,
     run,
@@ -65,10 +92,15 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   })
   const result = withErrors(plan, [mounts, wiring])
   const gaps = result.findings.filter((finding) => finding.severity !== 'note').map((finding) => finding.message)
-  const outFiles = options.pdf === undefined ? [] : [{ path: options.pdf, content: await pdfOf(project, result.values, gaps) }]
+  const outFiles =
+    options.pdf === undefined ? [] : [{ path: options.pdf, content: await pdfOf(project, result.values, gaps) }]
   const failed = result.findings.some((finding) => finding.severity === 'error')
   if (options.markdown === true) {
-    return { document: planMarkdown(`Work plan: ${project.title}`, result.values, cautionTexts(CAUTIONS), gaps), failed, files: outFiles }
+    return {
+      document: planMarkdown(`Work plan: ${project.title}`, result.values, cautionTexts(CAUTIONS), gaps),
+      failed,
+      files: outFiles,
+    }
   }
   const report: Report = {
     title: `Work plan: ${project.title}`,
@@ -82,7 +114,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 }
 
 /** A plan for a design that fails a check must say so: the errors of the stages that it rests on. */
-function withErrors(plan: Result<WorkPlanValues>, stages: readonly (Result<unknown> | undefined)[]): Result<WorkPlanValues> {
+function withErrors(
+  plan: Result<WorkPlanValues>,
+  stages: readonly (Result<unknown> | undefined)[],
+): Result<WorkPlanValues> {
   const worksheet = new Worksheet()
   worksheet.include(plan)
   for (const stage of stages) {
@@ -119,7 +154,8 @@ function planSections(values: WorkPlanValues): Section[] {
         heading: `${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`,
         items: [
           ...(step.tools.length === 0 ? [] : [`tools: ${step.tools.join('; ')}`]),
-          ...(step.quantities.length === 0 ? [] : [`quantities: ${step.quantities.map((each) => `${amount(each.count)}${each.unit === '' ? '' : ` ${each.unit}`} ${each.what}`).join('; ')}`]),
+          ...(step.quantities.length === 0 ? [] : [`quantities: ${step.quantities.map(quantityText).join('; ')}`]),
+          ...(step.cautions.length === 0 ? [] : [`caution: ${cautionWords(step)}`]),
           ...step.tasks.map((task) => `[ ] ${task.says}${task.source === '' ? '' : ` [${task.source}]`}`),
           ...(step.stop === null ? [] : [`STOP: ${step.stop}`]),
         ],
@@ -129,7 +165,12 @@ function planSections(values: WorkPlanValues): Section[] {
     {
       kind: 'table',
       heading: 'First week by month (80 % range of weather and method)',
-      columns: [{ heading: 'Month' }, { heading: 'Expected', unit: 'kWh' }, { heading: 'Low end', unit: 'kWh' }, { heading: 'High end', unit: 'kWh' }],
+      columns: [
+        { heading: 'Month' },
+        { heading: 'Expected', unit: 'kWh' },
+        { heading: 'Low end', unit: 'kWh' },
+        { heading: 'High end', unit: 'kWh' },
+      ],
       rows: values.first_week.map((week) => [week.month, week.expected_kwh, week.p10_kwh, week.p90_kwh]),
     },
   ]
@@ -141,22 +182,38 @@ function mountSection({ mounts }: WorkPlanValues): Section[] {
     {
       kind: 'table',
       heading: 'Mount positions',
-      columns: [{ heading: 'Mount' }, { heading: 'Plane' }, { heading: 'Rail' }, { heading: 'Rafter' }, { heading: 'From the left end of the eave', align: 'right' }, { heading: 'Up the slope', align: 'right' }],
-      rows: mounts.map((mount) => [mount.mount, mount.plane, mount.rail, mount.rafter, tape(mount.x_in), tape(mount.y_in)]),
+      columns: [
+        { heading: 'Mount' },
+        { heading: 'Plane' },
+        { heading: 'Rail' },
+        { heading: 'Rafter' },
+        { heading: 'From the left end of the eave', align: 'right' },
+        { heading: 'Up the slope', align: 'right' },
+      ],
+      rows: mounts.map((mount) => [
+        mount.mount,
+        mount.plane,
+        mount.rail,
+        mount.rafter,
+        tape(mount.x_in),
+        tape(mount.y_in),
+      ]),
     },
   ]
 }
 
 function taskTable(values: WorkPlanValues) {
   return {
-    columns: [{ heading: 'Step' }, { heading: 'Title' }, { heading: 'Task' }, { heading: 'Source' }, { heading: 'Done' }],
+    columns: [
+      { heading: 'Step' },
+      { heading: 'Title' },
+      { heading: 'Task' },
+      { heading: 'Source' },
+      { heading: 'Done' },
+    ],
     rows: values.steps.flatMap((step) => [
       ...step.tasks.map((task) => [step.id, step.title, task.says, task.source, null]),
       ...(step.stop === null ? [] : [[step.id, step.title, `STOP: ${step.stop}`, null, null]]),
     ]),
   }
-}
-
-function amount(value: number): string {
-  return Number.isInteger(value) ? `${value}` : value.toFixed(1)
 }

@@ -1,5 +1,4 @@
 import type { Command } from 'commander'
-import { designTemperatures } from '../../climate/index.js'
 import { compareEditions, sizeWire, type WiringContext, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { Worksheet, type Result } from '../../worksheet/index.js'
@@ -7,6 +6,7 @@ import { UsageError } from '../errors.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { wiringContext } from '../wiring-context.js'
 import { circuitTable, comparisonSections, wiringSections } from './wiring-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -39,12 +39,6 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   if (editions !== undefined && editions.length > 1) return { report: comparisonReport(project, editions, wiring, climate) }
   const result = sizeWire(project, editions === undefined ? wiring : { ...wiring, edition: editions[0] })
   return { report: reportOf(project, withProof(climate, result)) }
-}
-
-/** Design temperatures of the site, with the proof of where they come from. */
-function wiringContext(project: Project): { readonly wiring: WiringContext; readonly climate: Worksheet } {
-  const climate = new Worksheet()
-  return { wiring: { designTemperatures: designTemperatures(project.site, climate) }, climate }
 }
 
 /** The proof of the design temperatures before that of the wiring. */

@@ -124,7 +124,7 @@ function segments(values: WiringValues): Section {
     ],
     rows: values.circuits.flatMap((circuit) =>
       circuit.segments.map((segment): Cell[] => [
-        `${circuit.id}: ${segment.id}`,
+        segment.id.startsWith(`${circuit.id}.`) ? segment.id : `${circuit.id}: ${segment.id}`,
         conductorWords(segment),
         segment.egc_awg === null ? 'none' : segment.egc_awg,
         segment.length_ft,

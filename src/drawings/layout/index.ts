@@ -1,4 +1,5 @@
 export type { Block, TableColumn } from './block.js'
+export { composeStamp } from './compose-stamp.js'
 export { composeSheet, makeStationery, type SheetDraft, type Stationery } from './compose-sheet.js'
 export { flowBlocks } from './flow.js'
 export { feetInches, inches, plainNumber } from './lengths.js'

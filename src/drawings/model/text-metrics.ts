@@ -35,8 +35,13 @@ export function textWidthPt(text: string, sizePt: number, face: Face = 'plain'):
 
 /** The characters of a text that the embedded font cannot print, each once. */
 export function missingGlyphs(text: string): string[] {
-  const missing = [...text].filter((character) => !WIDTHS.plain.has(character.codePointAt(0) ?? 0))
+  const missing = [...printed(text)].filter((character) => !WIDTHS.plain.has(character.codePointAt(0) ?? 0))
   return [...new Set(missing)].filter((character) => character !== '\n')
+}
+
+/** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces. */
+function printed(text: string): string {
+  return text.normalize('NFC').replaceAll(/\r\n?/gu, '\n').replaceAll(/[^\S\n]/gu, ' ')
 }
 
 /**
@@ -45,7 +50,7 @@ export function missingGlyphs(text: string): string[] {
  * @param widthPt Width of the lines; no limit when undefined.
  */
 export function wrapText(text: string, sizePt: number, face: Face, widthPt: number | undefined): string[] {
-  return text
+  return printed(text)
     .split('\n')
     .flatMap((paragraph) => (widthPt === undefined ? [paragraph] : wrapLine(paragraph, sizePt, face, widthPt)))
 }

@@ -181,7 +181,7 @@ function lotLines(lot: readonly XY[]): Primitive[] {
       valign: 'middle',
       rotationDeg,
       halo: true,
-      shifts: [9, 18].flatMap((by) => [0, 50, -50].map((along) => shifted(a, b, out, by, along))),
+      shifts: [9, 18, 27, 36].flatMap((by) => [0, 50, -50, 100, -100].map((along) => shifted(a, b, out, by, along))),
     })
   })
 }

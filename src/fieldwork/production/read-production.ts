@@ -1,7 +1,7 @@
 import type { Problem, Production } from '../../project/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { csvTable, type CsvCell } from './csv-table.js'
-import { findColumns, type EnergyUnit } from './find-columns.js'
+import { findColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
 import { parseNumber } from './parse-number.js'
 import type { ProductionSeries, TakenSetting } from './production-series.js'
@@ -59,10 +59,9 @@ export function readProduction(
     for (const trouble of columns) complain(trouble.cell, trouble.message)
     return failed()
   }
-  const { time, value, modules } = columns as Exclude<typeof columns, readonly unknown[]>
-  const found = columns as Exclude<typeof columns, readonly unknown[]>
+  const { time, value, modules, unit, namedCumulative } = columns
   const unitCell = table.header[value ?? modules[0]?.column ?? 0]
-  if (found.unit === undefined) {
+  if (unit === undefined) {
     complain(unitCell, `the unit of '${unitCell?.text ?? ''}' is unknown; declare unit as kwh, wh, kw or w`)
     return failed()
   }
@@ -107,9 +106,9 @@ export function readProduction(
   const spans = makeSpans({
     file,
     rows,
-    unit: found.unit,
+    unit,
     mapping,
-    namedCumulative: found.namedCumulative,
+    namedCumulative,
     resolution: stamped.resolution,
     namedMonths: stamped.namedMonths,
     stepMs: stamped.stepMs,
@@ -123,7 +122,7 @@ export function readProduction(
     series: {
       resolution: stamped.resolution,
       stepMin: stamped.resolution === 'interval' ? stamped.stepMs / 60_000 : undefined,
-      unit: found.unit satisfies EnergyUnit,
+      unit,
       meter: spans.meter,
       clock,
       spans: spans.spans,

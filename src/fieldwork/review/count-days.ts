@@ -59,7 +59,7 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
       const entry = byDay.get(day) ?? {
         covered: 0,
         kwh: 0,
-        modules: series.moduleIds.map(() => 0 as number | undefined),
+        modules: series.moduleIds.map(() => 0),
         split: false,
       }
       entry.covered += ms

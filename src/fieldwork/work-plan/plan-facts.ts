@@ -15,7 +15,12 @@ export interface PlanInput {
   readonly wiring?: WiringValues | undefined
   readonly labels?: readonly RequiredLabel[] | undefined
   /** Why a stage is missing, by its subcommand. */
-  readonly missing: readonly { readonly stage: 'space-mounts' | 'size-wire'; readonly where: string; readonly why: string; readonly fix: string }[]
+  readonly missing: readonly {
+    readonly stage: 'space-mounts' | 'size-wire'
+    readonly where: string
+    readonly why: string
+    readonly fix: string
+  }[]
   /** Cell temperature of today, deg C. */
   readonly cellC?: number | undefined
 }
@@ -63,15 +68,34 @@ export function stopFor(input: PlanInput, stage: 'space-mounts' | 'size-wire'): 
   return gap === undefined ? undefined : `do not begin: ${stage} cannot run (${gap.where}: ${gap.why})`
 }
 
-/** A length as a tape shows it, to the sixteenth: `5 ft 3-1/2 in`. */
+/** A length as a tape shows it, to the nearest sixteenth: `5 ft 3-1/2 in`. */
 export function tape(inches: number): string {
-  const sixteenths = Math.round(inches * 16)
+  return tapeText(Math.round(inches * 16))
+}
+
+/** A length that must not be exceeded, rounded down to the sixteenth. */
+export function tapeAtMost(inches: number): string {
+  return tapeText(Math.floor(inches * 16 + 1e-6))
+}
+
+function tapeText(sixteenths: number): string {
   const feet = Math.floor(sixteenths / 192)
   const whole = Math.floor((sixteenths - feet * 192) / 16)
   let [top, bottom] = [sixteenths % 16, 16]
   while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2]
-  const rest = top === 0 ? `${whole}` : `${whole}-${top}/${bottom}`
+  const rest = top === 0 ? `${whole}` : whole === 0 ? `${top}/${bottom}` : `${whole}-${top}/${bottom}`
   return feet === 0 ? `${rest} in` : `${feet} ft ${rest} in`
+}
+
+/** `46 x mounts`, `18 ft of EMT` */
+export function quantityText({ what, count, unit }: PlanQuantity): string {
+  const number = Number.isInteger(count) ? `${count}` : count.toFixed(1)
+  return unit === '' ? `${number} x ${what}` : `${number} ${unit} of ${what}`
+}
+
+/** `height, live conductors`: which of the plan's cautions this step is about. */
+export function cautionWords({ cautions }: PlanStep): string {
+  return cautions.map((each) => each.replaceAll('-', ' ')).join(', ')
 }
 
 export function plural(count: number, noun: string): string {

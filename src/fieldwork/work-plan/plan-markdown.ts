@@ -1,8 +1,13 @@
-import { tape } from './plan-facts.js'
+import { cautionWords, quantityText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
 /** The plan as Markdown with task lists, for printing or for an issue tracker. */
-export function planMarkdown(title: string, values: WorkPlanValues, cautions: readonly string[], gaps: readonly string[]): string {
+export function planMarkdown(
+  title: string,
+  values: WorkPlanValues,
+  cautions: readonly string[],
+  gaps: readonly string[],
+): string {
   const parts = [`# ${clean(title)}`]
   if (gaps.length > 0) parts.push('## Missing', list(gaps))
   if (cautions.length > 0) parts.push('## Caution', list(cautions))
@@ -10,10 +15,15 @@ export function planMarkdown(title: string, values: WorkPlanValues, cautions: re
     parts.push(`## ${index + 1}. ${clean(step.title)}${step.kind === 'inspection' ? ' (inspection)' : ''}`)
     if (step.tools.length > 0) parts.push(`Tools: ${step.tools.map(clean).join('; ')}`)
     if (step.quantities.length > 0) {
-      parts.push(`Quantities: ${step.quantities.map((each) => clean(`${amount(each.count)}${each.unit === '' ? '' : ` ${each.unit}`} ${each.what}`)).join('; ')}`)
+      parts.push(`Quantities: ${step.quantities.map((each) => clean(quantityText(each))).join('; ')}`)
     }
+    if (step.cautions.length > 0) parts.push(`Caution: ${cautionWords(step)}`)
     if (step.tasks.length > 0) {
-      parts.push(step.tasks.map((task) => `- [ ] ${clean(task.says)}${task.source === '' ? '' : ` *(${clean(task.source)})*`}`).join('\n'))
+      parts.push(
+        step.tasks
+          .map((task) => `- [ ] ${clean(task.says)}${task.source === '' ? '' : ` *(${clean(task.source)})*`}`)
+          .join('\n'),
+      )
     }
     if (step.stop !== null) parts.push(`**STOP: ${clean(step.stop)}**`)
   })
@@ -22,7 +32,15 @@ export function planMarkdown(title: string, values: WorkPlanValues, cautions: re
       '## Mount positions',
       table(
         ['Mount', 'Plane', 'Rail', 'Rafter', 'From the left end of the eave', 'Up the slope', 'Done'],
-        values.mounts.map((mount) => [mount.mount, mount.plane, mount.rail, `${mount.rafter}`, tape(mount.x_in), tape(mount.y_in), '☐']),
+        values.mounts.map((mount) => [
+          mount.mount,
+          mount.plane,
+          mount.rail,
+          `${mount.rafter}`,
+          tape(mount.x_in),
+          tape(mount.y_in),
+          '☐',
+        ]),
       ),
     )
   }
@@ -30,29 +48,31 @@ export function planMarkdown(title: string, values: WorkPlanValues, cautions: re
     '## First week by month (80 % range)',
     table(
       ['Month', 'Expected kWh', 'Low kWh', 'High kWh'],
-      values.first_week.map((week) => [week.month, week.expected_kwh, week.p10_kwh, week.p90_kwh].map((value) => value.toFixed(0))),
+      values.first_week.map((week) =>
+        [week.month, week.expected_kwh, week.p10_kwh, week.p90_kwh].map((value) => value.toFixed(0)),
+      ),
     ),
   )
   return `${parts.join('\n\n')}\n`
 }
 
 function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [heads, heads.map(() => '---'), ...rows.map((row) => row.map(clean))].map((row) => `| ${row.join(' | ')} |`).join('\n')
+  return [heads, heads.map(() => '---'), ...rows.map((row) => row.map(clean))]
+    .map((row) => `| ${row.join(' | ')} |`)
+    .join('\n')
 }
 
 function list(items: readonly string[]): string {
   return items.map((item) => `- ${clean(item)}`).join('\n')
 }
 
-function amount(value: number): string {
-  return Number.isInteger(value) ? `${value}` : value.toFixed(1)
-}
-
 /** A name of the project must not become markup, and cannot break a line. */
 function clean(text: string): string {
-  return text
-    // oxlint-disable-next-line no-control-regex
-    .replaceAll(/[\u0000-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069]+/g, ' ')
-    .replaceAll(/[\\`*[\]<>|]/gu, '\\$&')
-    .replaceAll(/(?<![\p{L}\p{N}])_(?!_)|_(?![\p{L}\p{N}_])/gu, '\\_')
+  return (
+    text
+      // oxlint-disable-next-line no-control-regex
+      .replaceAll(/[\u0000-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069]+/g, ' ')
+      .replaceAll(/[\\`*[\]<>|]/gu, '\\$&')
+      .replaceAll(/(?<![\p{L}\p{N}])_(?!_)|_(?![\p{L}\p{N}_])/gu, '\\_')
+  )
 }

@@ -1,5 +1,5 @@
 import { flattenSheet, type Sheet } from '../../drawings/index.js'
-import { tape } from './plan-facts.js'
+import { cautionWords, quantityText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
 type Primitive = Sheet['paper'][number]
@@ -20,27 +20,60 @@ interface Piece {
 }
 
 /** The plan as upright letter sheets with boxes to tick, for the PDF renderer of the drawings. */
-export function planSheets(title: string, date: string, values: WorkPlanValues, cautions: readonly string[], gaps: readonly string[]): Sheet[] {
+export function planSheets(
+  title: string,
+  date: string,
+  values: WorkPlanValues,
+  cautions: readonly string[],
+  gaps: readonly string[],
+): Sheet[] {
   const pieces = [
     textPiece(`Work plan: ${title}`, SIZE.title, 0, { face: 'bold', gap: 0 }),
     ...gaps.map((gap) => textPiece(`MISSING: ${gap}`, SIZE.text, 0, { face: 'bold' })),
     ...cautions.map((caution) => textPiece(`CAUTION: ${caution}`, SIZE.text, 0, { gap: 3 })),
     ...values.steps.flatMap((step, index) => [
-      textPiece(`${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`, SIZE.head, 0, { face: 'bold', gap: 12, keep: 40 }),
-      ...(step.tools.length === 0 ? [] : [textPiece(`Tools: ${step.tools.join('; ')}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
+      textPiece(`${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`, SIZE.head, 0, {
+        face: 'bold',
+        gap: 12,
+        keep: 40,
+      }),
+      ...(step.tools.length === 0
+        ? []
+        : [textPiece(`Tools: ${step.tools.join('; ')}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
       ...(step.quantities.length === 0
         ? []
-        : [textPiece(`Quantities: ${step.quantities.map((each) => `${Number.isInteger(each.count) ? each.count : each.count.toFixed(1)}${each.unit === '' ? '' : ` ${each.unit}`} ${each.what}`).join('; ')}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
+        : [
+            textPiece(`Quantities: ${step.quantities.map(quantityText).join('; ')}`, SIZE.text, 0, {
+              gap: 2,
+              keep: 14,
+            }),
+          ]),
+      ...(step.cautions.length === 0
+        ? []
+        : [textPiece(`Caution: ${cautionWords(step)}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
       ...step.tasks.map((task) => boxPiece(`${task.says}${task.source === '' ? '' : ` (${task.source})`}`)),
       ...(step.stop === null ? [] : [stopPiece(`STOP: ${step.stop}`)]),
     ]),
-    ...(values.mounts.length === 0 ? [] : [textPiece('Mount positions', SIZE.head, 0, { face: 'bold', gap: 12, keep: 30 })]),
+    ...(values.mounts.length === 0
+      ? []
+      : [textPiece('Mount positions', SIZE.head, 0, { face: 'bold', gap: 12, keep: 30 })]),
     ...values.mounts.map((mount) =>
-      boxPiece(`${mount.mount} (${mount.plane}, ${mount.rail}): rafter ${mount.rafter}, ${tape(mount.x_in)} from the left end of the eave, ${tape(mount.y_in)} up the slope`),
+      boxPiece(
+        `${mount.mount}: rafter ${mount.rafter}, ${tape(mount.x_in)} from the left end of the eave, ${tape(mount.y_in)} up the slope`,
+      ),
     ),
-    textPiece('First week by month: expected, and range of four cases in five', SIZE.head, 0, { face: 'bold', gap: 12, keep: 30 }),
+    textPiece('First week by month: expected, and range of four cases in five', SIZE.head, 0, {
+      face: 'bold',
+      gap: 12,
+      keep: 30,
+    }),
     ...values.first_week.map((week) =>
-      textPiece(`month ${week.month}: ${week.expected_kwh.toFixed(0)} kWh (${week.p10_kwh.toFixed(0)} to ${week.p90_kwh.toFixed(0)} kWh)`, SIZE.text, 0, { gap: 1 }),
+      textPiece(
+        `month ${week.month}: ${week.expected_kwh.toFixed(0)} kWh (${week.p10_kwh.toFixed(0)} to ${week.p90_kwh.toFixed(0)} kWh)`,
+        SIZE.text,
+        0,
+        { gap: 1 },
+      ),
     ),
   ]
   const pages: Primitive[][] = [[]]
@@ -55,11 +88,13 @@ export function planSheets(title: string, date: string, values: WorkPlanValues, 
     pages.at(-1)?.push(...piece.draw(y))
     y += piece.heightPt
   }
-  return pages.map((paper, index) => sheetOf(`W-${String(index + 1).padStart(3, '0')}`, [
-    ...paper,
-    text(`${title}, ${date}`, MARGIN.left, BOTTOM + 10, SIZE.foot, WIDTH - 80),
-    text(`page ${index + 1} of ${pages.length}`, MARGIN.left + WIDTH - 70, BOTTOM + 10, SIZE.foot, 70),
-  ]))
+  return pages.map((paper, index) =>
+    sheetOf(`W-${String(index + 1).padStart(3, '0')}`, [
+      ...paper,
+      text(`${title}, ${date}`, MARGIN.left, BOTTOM + 10, SIZE.foot, WIDTH - 80),
+      text(`page ${index + 1} of ${pages.length}`, MARGIN.left + WIDTH - 70, BOTTOM + 10, SIZE.foot, 70),
+    ]),
+  )
 }
 
 function sheetOf(id: string, paper: readonly Primitive[]): Sheet {
@@ -74,17 +109,31 @@ function sheetOf(id: string, paper: readonly Primitive[]): Sheet {
   }
 }
 
-function text(words: string, x: number, y: number, sizePt: number, maxWidthPt: number, face: 'plain' | 'bold' = 'plain'): Primitive {
+function text(
+  words: string,
+  x: number,
+  y: number,
+  sizePt: number,
+  maxWidthPt: number,
+  face: 'plain' | 'bold' = 'plain',
+): Primitive {
   return { kind: 'text', at: { x, y }, text: words, sizePt, face, maxWidthPt }
 }
 
 /** Height of wrapped words, by laying them out once. */
 function heightOf(words: string, sizePt: number, widthPt: number, face: 'plain' | 'bold'): number {
-  const lines = flattenSheet(sheetOf('W-000', [text(words, 0, 0, sizePt, widthPt, face)])).marks.filter((mark) => mark.kind === 'text').length
+  const lines = flattenSheet(sheetOf('W-000', [text(words, 0, 0, sizePt, widthPt, face)])).marks.filter(
+    (mark) => mark.kind === 'text',
+  ).length
   return lines * sizePt * 1.25
 }
 
-function textPiece(words: string, sizePt: number, indent: number, options: { face?: 'plain' | 'bold'; gap?: number; keep?: number } = {}): Piece {
+function textPiece(
+  words: string,
+  sizePt: number,
+  indent: number,
+  options: { face?: 'plain' | 'bold'; gap?: number; keep?: number } = {},
+): Piece {
   const face = options.face ?? 'plain'
   return {
     heightPt: heightOf(words, sizePt, WIDTH - indent, face),
@@ -98,7 +147,10 @@ function boxPiece(words: string): Piece {
   const body = textPiece(words, SIZE.text, 16, { gap: 3 })
   return {
     ...body,
-    draw: (y) => [{ kind: 'rectangle', x: MARGIN.left + 2, y: y + 1, width: 8, height: 8, pen: 'thin' }, ...body.draw(y)],
+    draw: (y) => [
+      { kind: 'rectangle', x: MARGIN.left + 2, y: y + 1, width: 8, height: 8, pen: 'thin' },
+      ...body.draw(y),
+    ],
   }
 }
 

@@ -29,8 +29,20 @@ export function planWork(input: PlanInput): Result<WorkPlanValues> {
   const readings = voltageReadings(input, worksheet)
   const weeks = firstWeeks(input.run, input.project.production?.day_correlation)
   return worksheet.result({
-    steps: [...stepsBefore(input), ...stepsRoof(input), ...stepsEquipment(input), ...stepsFinish(input, readings, weeks)],
-    mounts: (input.mounts?.mounts ?? []).map(({ id, plane, rail, rafter, x_in, y_in }) => ({ mount: id, plane, rail, rafter, x_in, y_in })),
+    steps: [
+      ...stepsBefore(input),
+      ...stepsRoof(input),
+      ...stepsEquipment(input),
+      ...stepsFinish(input, readings, weeks),
+    ],
+    mounts: (input.mounts?.mounts ?? []).map(({ id, plane, rail, rafter, x_in, y_in }) => ({
+      mount: id,
+      plane,
+      rail,
+      rafter,
+      x_in,
+      y_in,
+    })),
     readings,
     ac_voltage: acVoltage(input),
     first_week: weeks,

@@ -26,13 +26,24 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
         inputs: [
           { symbol: 'Voc', value: module.voc_v ?? 0, unit: 'V', from: `equipment.modules.${id}.voc_v` },
           { symbol: 'b', value: coefficientVPerC(id, module), unit: 'V/C', from: `equipment.modules.${id}` },
-          { symbol: 'T', value: temperature, unit: 'C', from: cellC === undefined ? 'table of temperatures' : '--cell-temperature' },
+          {
+            symbol: 'T',
+            value: temperature,
+            unit: 'C',
+            from: cellC === undefined ? 'table of temperatures' : '--cell-temperature',
+          },
         ],
         result: { symbol: 'Voc(T)', value: volts, unit: 'V' },
         source: { document: module.sheet ?? `data sheet of ${id}`, standing: 'project file' },
         limits: 'full sun on the module; in weak light a little less',
       })
-      return { what: `module ${module.name ?? id}`, modules: 1, cell_c: temperature, voc_v: volts, one_module_less_v: null }
+      return {
+        what: `module ${module.name ?? id}`,
+        modules: 1,
+        cell_c: temperature,
+        voc_v: volts,
+        one_module_less_v: null,
+      }
     }),
   )
   const strings = groups.flatMap((group) =>
@@ -56,7 +67,11 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
 
 function vocAt(id: string, module: PvModule, cellC: number): number {
   if (module.voc_v === undefined) {
-    throw new StageError(`equipment.modules.${id}.voc_v`, 'the open-circuit voltage of the module is not stated', 'take Voc from its data sheet')
+    throw new StageError(
+      `equipment.modules.${id}.voc_v`,
+      'the open-circuit voltage of the module is not stated',
+      'take Voc from its data sheet',
+    )
   }
   return module.voc_v + coefficientVPerC(id, module) * (cellC - 25)
 }
@@ -64,7 +79,11 @@ function vocAt(id: string, module: PvModule, cellC: number): number {
 function coefficientVPerC(id: string, module: PvModule): number {
   if (module.voc_temp_coeff_v_per_c !== undefined) return module.voc_temp_coeff_v_per_c
   if (module.voc_temp_coeff_pct_per_c === undefined) {
-    throw new StageError(`equipment.modules.${id}.voc_temp_coeff_pct_per_c`, 'the temperature coefficient of Voc is not stated', 'take it from the data sheet of the module')
+    throw new StageError(
+      `equipment.modules.${id}.voc_temp_coeff_pct_per_c`,
+      'the temperature coefficient of Voc is not stated',
+      'take it from the data sheet of the module',
+    )
   }
   return ((module.voc_v ?? 0) * module.voc_temp_coeff_pct_per_c) / 100
 }

@@ -40,22 +40,43 @@ export function stepsBefore(input: PlanInput): PlanStep[] {
               quantity('pieces of rail', mounts.counts.rail_pieces),
               quantity('rail splices', mounts.counts.splices),
             ]),
-        ...(wiring === undefined ? [] : [quantity('circuits', wiring.circuits.length), quantity('raceways', wiring.raceways.length)]),
+        ...(wiring === undefined
+          ? []
+          : [quantity('circuits', wiring.circuits.length), quantity('raceways', wiring.raceways.length)]),
       ],
       tasks: [
         task('names, ratings and listings on the boxes are those of the drawings; a substitute needs a new approval'),
         task('no module has a cracked glass, a bent frame or a damaged lead; note serial numbers by place on the roof'),
-        task('instructions of every product are at hand: their torques, gaps and orders of work are part of its listing', WORK_SOURCES.makersSheet),
+        task(
+          'instructions of every product are at hand: their torques, gaps and orders of work are part of its listing',
+          WORK_SOURCES.makersSheet,
+        ),
       ],
       stop: 'what is missing or other than approved is settled now, not on the roof',
     }),
     step('before.safety', 'Weather, fall protection and ladder', {
-      tools: ['harness, rope and roof anchor rated for falls', 'ladder that stands 3 ft above the eave, tied off', 'helmet, gloves, safety glasses'],
+      tools: [
+        'harness, rope and roof anchor rated for falls',
+        'ladder that stands 3 ft above the eave, tied off',
+        'helmet, gloves, safety glasses',
+      ],
       tasks: [
-        task('forecast without rain, ice, lightning or strong wind for the hours on the roof; stop when it turns', WORK_SOURCES.practice),
-        task('everybody who is 6 ft or more above the ground is tied off, guarded or netted', WORK_SOURCES.fallProtection),
-        task('anchors go into rafters and are tested before anybody trusts them; nobody works alone', WORK_SOURCES.practice),
-        task('overhead service wires are found and kept away from, the ground below is roped off', WORK_SOURCES.practice),
+        task(
+          'forecast without rain, ice, lightning or strong wind for the hours on the roof; stop when it turns',
+          WORK_SOURCES.practice,
+        ),
+        task(
+          'everybody who is 6 ft or more above the ground is tied off, guarded or netted',
+          WORK_SOURCES.fallProtection,
+        ),
+        task(
+          'anchors go into rafters and are tested before anybody trusts them; nobody works alone',
+          WORK_SOURCES.practice,
+        ),
+        task(
+          'overhead service wires are found and kept away from, the ground below is roped off',
+          WORK_SOURCES.practice,
+        ),
       ],
       cautions: ['height'],
       stop: 'nobody steps on the roof before all of these are checked, and again each day',
@@ -63,7 +84,10 @@ export function stepsBefore(input: PlanInput): PlanStep[] {
     step('before.lock-out', 'Lock out', {
       tools: ['padlock and tag', 'voltage tester proved on a known live point before and after'],
       tasks: [
-        task('the breaker or space that takes the PV circuit is off, locked and tagged; only who set the lock takes it off', WORK_SOURCES.lockOut),
+        task(
+          'the breaker or space that takes the PV circuit is off, locked and tagged; only who set the lock takes it off',
+          WORK_SOURCES.lockOut,
+        ),
         task(
           project.electrical?.connection?.kind === 'supply_side'
             ? 'the connection ahead of the main is made only with the service off by the utility'
@@ -81,8 +105,13 @@ export function stepsBefore(input: PlanInput): PlanStep[] {
             WORK_SOURCES.projectFile,
           ),
         ),
-        task('wood is dry, sound and unsplit; covering lies flat and will last as long as the array', WORK_SOURCES.practice),
-        task(`${plural(Object.keys(project.roof_planes).length, 'roof plane')}: vents, chimneys and skylights stand where the drawings have them`),
+        task(
+          'wood is dry, sound and unsplit; covering lies flat and will last as long as the array',
+          WORK_SOURCES.practice,
+        ),
+        task(
+          `${plural(Object.keys(project.roof_planes).length, 'roof plane')}: vents, chimneys and skylights stand where the drawings have them`,
+        ),
       ],
       cautions: ['structural-engineer'],
       stop: 'what differs from the drawings goes back to the planning, and to an engineer where wood is hurt',

@@ -7,21 +7,43 @@ import type { PlanStep } from './plan-values.js'
 export function stepsEquipment(input: PlanInput): PlanStep[] {
   const { project, mounts, wiring, labels } = input
   const groups = listModuleGroups(project)
-  const moduleLevel = groups.flatMap((group) => (group.conversion.kind === 'module_level' ? [{ group, inverter: group.conversion.inverter, id: group.conversion.inverterId }] : []))
+  const moduleLevel = groups.flatMap((group) =>
+    group.conversion.kind === 'module_level'
+      ? [{ group, inverter: group.conversion.inverter, id: group.conversion.inverterId }]
+      : [],
+  )
   const units = Object.entries(project.inverter_units ?? {})
   const clampZones = new Map(groups.map((group) => [group.array.module, group.module]))
   return [
     step('equipment.inverters', 'Set the inverters', {
       tools: ['torque wrench', 'the map for serial numbers'],
       quantities: [
-        ...moduleLevel.map(({ group, inverter, id }) => quantity(`${inverter.name ?? id}, array ${group.id}`, group.modules)),
-        ...units.map(([id, unit]) => quantity(`${project.equipment.inverters?.[unit.inverter]?.name ?? unit.inverter}, ${id}`, 1)),
+        ...moduleLevel.map(({ group, inverter, id }) =>
+          quantity(`${inverter.name ?? id}, array ${group.id}`, group.modules),
+        ),
+        ...units.map(([id, unit]) =>
+          quantity(`${project.equipment.inverters?.[unit.inverter]?.name ?? unit.inverter}, ${id}`, 1),
+        ),
       ],
       tasks: [
-        moduleLevel.length === 0 ? undefined : task('one behind each module, serial number written on the roof map before the module hides it'),
-        units.length === 0 ? undefined : task('string inverters hang with the clearances of their sheet, out of the sun where the place allows', WORK_SOURCES.makersSheet),
+        moduleLevel.length === 0
+          ? undefined
+          : task('one behind each module, serial number written on the roof map before the module hides it'),
+        units.length === 0
+          ? undefined
+          : task(
+              'string inverters hang with the clearances of their sheet, out of the sun where the place allows',
+              WORK_SOURCES.makersSheet,
+            ),
         ...(wiring?.circuits ?? []).flatMap((circuit) =>
-          circuit.kind === 'dc_string' ? [] : [task(`circuit ${circuit.id}: ${plural(circuit.inverters, 'inverter')}, no more`, nec(input, 'inverterOutputCurrent'))],
+          circuit.kind === 'dc_string'
+            ? []
+            : [
+                task(
+                  `circuit ${circuit.id}: ${plural(circuit.inverters, 'inverter')}, no more`,
+                  nec(input, 'inverterOutputCurrent'),
+                ),
+              ],
         ),
         task('open ends of trunk cables are capped and watertight before night or rain', WORK_SOURCES.makersSheet),
       ],
@@ -29,16 +51,36 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
     }),
     step('equipment.modules', 'Lay the modules', {
       tools: ['torque wrench', 'two people a module', 'clips for leads'],
-      quantities: Object.entries(input.run.result.values.arrays).map(([id, array]) => quantity(`modules, array ${id}`, array.modules)),
+      quantities: Object.entries(input.run.result.values.arrays).map(([id, array]) =>
+        quantity(`modules, array ${id}`, array.modules),
+      ),
       tasks: [
         ...[...clampZones].flatMap(([id, module]) => {
           const zone = module.clamp_zone_from_corner_in
-          return zone === undefined ? [] : [task(`${module.name ?? id}: clamps ${zone[0]} to ${zone[1]} in from the corners of the long side`, { ...WORK_SOURCES.makersSheet, document: module.sheet ?? id })]
+          return zone === undefined
+            ? []
+            : [
+                task(`${module.name ?? id}: clamps ${zone[0]} to ${zone[1]} in from the corners of the long side`, {
+                  ...WORK_SOURCES.makersSheet,
+                  document: module.sheet ?? id,
+                }),
+              ]
         }),
-        task('begin at the lower row; leads are clipped so that none touches the roof', nec(input, 'arrayCableSupport')),
-        task('connectors of one make only, pushed until they click; none is opened under load', WORK_SOURCES.makersSheet),
-        task('torque of the clamps: as the maker states; write it here: ______ (the equipment file has no torque)', WORK_SOURCES.makersSheet),
-        mounts === undefined ? undefined : task(`pathways and setbacks of the drawings are free when ${plural(mounts.counts.modules, 'module')} lie`),
+        task(
+          'begin at the lower row; leads are clipped so that none touches the roof',
+          nec(input, 'arrayCableSupport'),
+        ),
+        task(
+          'connectors of one make only, pushed until they click; none is opened under load',
+          WORK_SOURCES.makersSheet,
+        ),
+        task(
+          'torque of the clamps: as the maker states; write it here: ______ (the equipment file has no torque)',
+          WORK_SOURCES.makersSheet,
+        ),
+        mounts === undefined
+          ? undefined
+          : task(`pathways and setbacks of the drawings are free when ${plural(mounts.counts.modules, 'module')} lie`),
       ],
       cautions: ['height', 'live-conductors'],
       stop: 'a module makes voltage as soon as there is light: from here on every lead is live',
@@ -49,22 +91,40 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         ...(wiring?.circuits ?? []).flatMap((circuit) =>
           circuit.breaker_a === null
             ? []
-            : [task(`${circuit.id}: breaker ${circuit.breaker_a} A, terminals used at ${circuit.terminal_temperature_c} C`, nec(input, 'terminalTemperature'))],
+            : [
+                task(
+                  `${circuit.id}: breaker ${circuit.breaker_a} A, terminals used at ${circuit.terminal_temperature_c} C`,
+                  nec(input, 'terminalTemperature'),
+                ),
+              ],
         ),
         wiring === undefined
           ? undefined
-          : task(`panel: rule ${wiring.panel.rule} holds with ${wiring.panel.inverter_a} A of inverters; breaker where the drawings have it`, nec(input, project.electrical?.connection?.kind === 'supply_side' ? 'supplySide' : 'loadSideBusbar')),
-        task('each terminal tightened with a torque tool to the number on the equipment; write it beside: ______ (the equipment file has none)', WORK_SOURCES.torque),
-        task('polarity of every DC lead measured before it is landed', WORK_SOURCES.commissioning),
+          : task(
+              `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${wiring.panel.inverter_a} A of inverters; breaker where the drawings have it`,
+              nec(input, project.electrical?.connection?.kind === 'supply_side' ? 'supplySide' : 'loadSideBusbar'),
+            ),
+        task(
+          'each terminal tightened with a torque tool to the number on the equipment; write it beside: ______ (the equipment file has none)',
+          WORK_SOURCES.torque,
+        ),
+        units.length === 0
+          ? undefined
+          : task('polarity of every DC lead measured before it is landed', WORK_SOURCES.commissioning),
       ],
       cautions: ['live-conductors', 'electrician'],
-      stop: stopFor(input, 'size-wire') ?? 'a licensed electrician makes or checks the connection in the panel or ahead of it',
+      stop:
+        stopFor(input, 'size-wire') ??
+        'a licensed electrician makes or checks the connection in the panel or ahead of it',
     }),
     step('equipment.labels', 'Fix the labels', {
       tools: ['cleaner for the ground', 'the sheet of labels'],
-      quantities: (labels ?? []).map((label) => quantity(`${label.number} ${label.id}`, label.count)),
+      quantities: (labels ?? []).map((label) => quantity(`label ${label.number} (${label.id})`, label.count)),
       tasks: (labels ?? []).map((label) => ({
-        says: `label ${label.number} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.parts.map((part) => part.text.replaceAll('\n', ' ')).join(' / ')}`,
+        says: `label ${label.number} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.parts
+          .map((part) => part.text.replaceAll('\n', ' ').trim())
+          .filter((text) => text !== '')
+          .join(' / ')}`,
         source: label.source,
       })),
       stop: labels === undefined ? stopFor(input, 'size-wire') : undefined,

@@ -1,9 +1,11 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
-import { nec, plural, quantity, step, stopFor, tape, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task, type PlanInput } from './plan-facts.js'
 import type { PlanStep } from './plan-values.js'
 
-const NDS: Source = { document: 'NDS', edition: '2018', place: '12.1.4', standing: 'secondary' }
+const COMPUTED: Source = { document: 'space-mounts', standing: 'project file' }
+const EDGE: Source = { document: 'NDS', edition: '2018', place: 'table 12.5.1C', standing: 'secondary' }
+const LEAD_HOLE: Source = { document: 'NDS', edition: '2018', place: '12.1.4.2', standing: 'from memory' }
 
 /** Layout, mounts, rails and bonding. */
 export function stepsRoof(input: PlanInput): PlanStep[] {
@@ -24,19 +26,31 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
       tools: ['chalk line', 'tape', 'stud finder or hammer and attic helper', 'drill with a stop on the bit'],
       quantities: mounts === undefined ? [] : [quantity('lead holes', mounts.counts.lag_screws)],
       tasks: [
-        mounts === undefined ? undefined : task('snap the rails and mark every mount of the table below, each from the left end of the eave and from the eave up'),
+        mounts === undefined
+          ? undefined
+          : task(
+              'snap the rails and mark every mount of the table below, each from the left end of the eave and from the eave up',
+            ),
         ...(mounts === undefined
           ? []
-          : Object.entries(mounts.max_span_in).map(([where, inches]) =>
-              task(`${where}: mounts along a rail are nowhere more than ${tape(inches)} apart (${mounts.max_span_governs[where] ?? 'as computed'} governs)`, {
-                document: 'space-mounts',
-                standing: 'project file',
-              }),
+          : equalSpans(mounts).map(([zones, inches, governs]) =>
+              task(
+                `wind zone ${zones.join(', ')}: mounts along a rail are nowhere more than ${tapeAtMost(inches)} apart (${governs} governs)`,
+                COMPUTED,
+              ),
             )),
         mounts === undefined
           ? undefined
-          : task(`each hole is within ${tape(Math.max(0, mounts.lag.centring_tolerance_in))} of the middle of the rafter`, NDS),
-        drilled === undefined ? undefined : task(`drill with ${drilled}, square to the roof; a hole that misses the wood is sealed and flashed, not used`, lag?.lead_hole_in === undefined ? NDS : sheet),
+          : task(
+              `each hole is within ${tapeAtMost(Math.max(0, mounts.lag.centring_tolerance_in))} of the middle of the rafter`,
+              EDGE,
+            ),
+        drilled === undefined
+          ? undefined
+          : task(
+              `drill with ${drilled}, square to the roof; a hole that misses the wood is sealed and flashed, not used`,
+              lag?.lead_hole_in === undefined ? LEAD_HOLE : sheet,
+            ),
       ],
       cautions: ['height', 'structural-engineer'],
       stop: stop ?? 'a second person checks three mounts of each plane against the table before the first hole',
@@ -48,29 +62,47 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
           ? []
           : [
               quantity(product?.name ?? 'mounts', mounts.counts.mounts),
-              quantity(lag === undefined ? 'lag screws' : `lag screws ${lag.size} x ${lag.length_in} in`, mounts.counts.lag_screws),
+              quantity(
+                lag === undefined ? 'lag screws' : `lag screws ${lag.size} x ${lag.length_in} in`,
+                mounts.counts.lag_screws,
+              ),
             ],
       tasks: [
         mounts === undefined
           ? undefined
-          : task(`every screw has ${mounts.lag.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`, {
-              document: 'space-mounts',
-              standing: 'project file',
-            }),
-        task('flashing goes under the course above, sealant as the maker shows; nothing is nailed in the way of water', sheet),
-        task('torque: as the maker states for this mount; write it here: ______ (the equipment file has no torque)', sheet),
-        ...framing.map((each) => (each.covering === undefined ? undefined : task(`covering is ${each.covering.replace('_', ' ')}: the mount is listed for it`, sheet))),
+          : task(
+              `every screw has ${mounts.lag.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`,
+              COMPUTED,
+            ),
+        task(
+          'flashing goes under the course above, sealant as the maker shows; nothing is nailed in the way of water',
+          sheet,
+        ),
+        task(
+          'torque: as the maker states for this mount; write it here: ______ (the equipment file has no torque)',
+          sheet,
+        ),
+        ...[...new Set(framing.flatMap((each) => each.covering ?? []))].map((covering) =>
+          task(`covering is ${covering.replace('_', ' ')}: the mount is made for it`, sheet),
+        ),
       ],
       cautions: ['height'],
       stop,
     }),
     step('roof.rails', 'Fix and join the rails', {
       tools: ['saw with a guide, deburring tool', 'torque wrench', 'string line'],
-      quantities: mounts === undefined ? [] : [quantity('rails', mounts.counts.rails), quantity('pieces', mounts.counts.rail_pieces), quantity('splices', mounts.counts.splices)],
+      quantities:
+        mounts === undefined
+          ? []
+          : [
+              quantity('rails', mounts.counts.rails),
+              quantity('pieces', mounts.counts.rail_pieces),
+              quantity('splices', mounts.counts.splices),
+            ],
       tasks: (mounts?.rails ?? []).map((rail) =>
         task(
-          `${rail.id} (${rail.plane}): ${tape(rail.length_in)} of ${rail.pieces_in.map(tape).join(' + ')}${rail.splices_in.length === 0 ? '' : `, joints at ${rail.splices_in.map(tape).join(', ')}`}; free ends ${tape(rail.overhang_left_in)} left and ${tape(rail.overhang_right_in)} right, no longer`,
-          { document: 'space-mounts', standing: 'project file' },
+          `${rail.id} (${rail.plane}): ${tape(rail.length_in)} of ${rail.pieces_in.map(tape).join(' + ')}${rail.splices_in.length === 0 ? '' : `, joints ${rail.splices_in.map(tape).join(', ')} from the left end of the eave`}; free ends ${tape(rail.overhang_left_in)} left and ${tape(rail.overhang_right_in)} right, no longer`,
+          COMPUTED,
         ),
       ),
       cautions: ['height'],
@@ -81,11 +113,20 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
       tasks: [
         wiring === undefined
           ? undefined
-          : task(`${wiring.grounding.array.size_awg} AWG ${wiring.grounding.array.material}${wiring.grounding.array.unspliced ? ', unspliced' : ''}: ${wiring.grounding.array.note}`, nec(input, 'equipmentGrounding')),
+          : task(
+              `${wiring.grounding.array.size_awg} AWG ${wiring.grounding.array.material}${wiring.grounding.array.unspliced ? ', unspliced' : ''}: ${wiring.grounding.array.note}`,
+              nec(input, 'equipmentGrounding'),
+            ),
         wiring === undefined || !wiring.grounding.electrode.required
           ? undefined
-          : task(`electrode conductor ${wiring.grounding.electrode.size_awg ?? ''} AWG: ${wiring.grounding.electrode.note}`, nec(input, 'arrayElectrode')),
-        task('every rail, joint and frame is bonded with the parts that are listed for it; measured continuous end to end', WORK_SOURCES.makersSheet),
+          : task(
+              `electrode conductor ${wiring.grounding.electrode.size_awg ?? ''} AWG: ${wiring.grounding.electrode.note}`,
+              nec(input, 'arrayElectrode'),
+            ),
+        task(
+          'every rail, joint and frame is bonded with the parts that are listed for it; measured continuous end to end',
+          WORK_SOURCES.makersSheet,
+        ),
       ],
       stop: stopFor(input, 'size-wire'),
     }),
@@ -93,12 +134,28 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
   ]
 }
 
+/** Zones that share a largest distance and its reason. */
+function equalSpans(mounts: NonNullable<PlanInput['mounts']>): [zones: string[], inches: number, governs: string][] {
+  const spans: [string[], number, string][] = []
+  for (const [zone, inches] of Object.entries(mounts.max_span_in)) {
+    const governs = mounts.max_span_governs[zone] ?? 'as computed'
+    const same = spans.find((each) => each[1] === inches && each[2] === governs)
+    if (same === undefined) spans.push([[zone], inches, governs])
+    else same[0].push(zone)
+  }
+  return spans
+}
+
 function raceways(input: PlanInput): PlanStep[] {
   const { wiring } = input
   const support = nec(input, 'racewaySupport')
   const quantities = (wiring?.raceways ?? []).flatMap((raceway) => [
-    quantity(`${raceway.type}${raceway.trade_size === null ? '' : ` ${raceway.trade_size} in`}, ${raceway.id}`, raceway.length_ft, 'ft'),
-    quantity(`straps, ${raceway.id}`, raceway.straps),
+    quantity(
+      `${raceway.type}${raceway.trade_size === null ? '' : ` ${raceway.trade_size} in`}, ${raceway.id}`,
+      raceway.length_ft,
+      'ft',
+    ),
+    quantity(`strap, ${raceway.id}`, raceway.straps),
   ])
   const tasks = (wiring?.raceways ?? []).flatMap((raceway) => [
     task(
@@ -106,10 +163,15 @@ function raceways(input: PlanInput): PlanStep[] {
       support,
     ),
     ...(raceway.expansion_fitting
-      ? [task(`${raceway.id}: expansion fitting set for today's temperature; it moves ${tape(raceway.length_change_in ?? 0)} over the year`, nec(input, 'pvcExpansion'))]
+      ? [
+          task(
+            `${raceway.id}: expansion fitting set for today's temperature; it moves ${tape(raceway.length_change_in ?? 0)} over the year`,
+            nec(input, 'pvcExpansion'),
+          ),
+        ]
       : []),
     task(
-      `${raceway.id}: pull ${raceway.conductors.map((each) => `${each.count} x ${each.size_awg} AWG ${each.material} ${each.insulation} (${each.use.replaceAll('_', ' ')}, ${each.circuit})`).join('; ')}`,
+      `${raceway.id}: pull ${raceway.conductors.map((each) => `${each.count} x ${each.size_awg} AWG ${each.material} ${each.insulation} (${[each.use.replaceAll('_', ' '), each.circuit].filter((part) => part !== '').join(', ')})`).join('; ')}`,
       nec(input, 'racewayFill'),
     ),
   ])
@@ -119,7 +181,9 @@ function raceways(input: PlanInput): PlanStep[] {
       quantities,
       tasks: [
         ...tasks,
-        ...(wiring?.grounding.raceway_bonding ?? []).map((each) => task(`bond at ${each.at}: ${each.note}`, nec(input, 'metalRacewayBonding'))),
+        ...(wiring?.grounding.raceway_bonding ?? []).map((each) =>
+          task(`bond at ${each.at}: ${each.note}`, nec(input, 'metalRacewayBonding')),
+        ),
         task('holes through roof and wall are flashed and sealed; boxes stay open for the rough inspection'),
       ],
       cautions: ['height', 'live-conductors'],
@@ -129,10 +193,24 @@ function raceways(input: PlanInput): PlanStep[] {
       kind: 'inspection',
       tasks: [
         task('approved set and permit card lie ready, a ladder stands tied off'),
-        input.mounts === undefined ? undefined : task(`${plural(input.mounts.counts.mounts, 'mount')} visible, spacing and free rail ends as drawn, flashing in place`),
+        input.mounts === undefined
+          ? undefined
+          : task(
+              `${plural(input.mounts.counts.mounts, 'mount')} visible, spacing and free rail ends as drawn, flashing in place`,
+            ),
         task('bonding of rails complete and visible', nec(input, 'equipmentGrounding')),
-        wiring === undefined ? undefined : task(`${plural(wiring.raceways.length, 'raceway')}: type, size, straps and bushings visible, covers off`, support),
-        wiring === undefined ? undefined : task('conductors of the sizes and kinds of the schedule, with their equipment grounding conductors', nec(input, 'equipmentGroundSize')),
+        wiring === undefined
+          ? undefined
+          : task(
+              `${plural(wiring.raceways.length, 'raceway')}: type, size, straps and bushings visible, covers off`,
+              support,
+            ),
+        wiring === undefined
+          ? undefined
+          : task(
+              'conductors of the sizes and kinds of the schedule, with their equipment grounding conductors',
+              nec(input, 'equipmentGroundSize'),
+            ),
         task('clear space in front of panel and disconnects', nec(input, 'workingSpace')),
       ],
       cautions: ['authority'],

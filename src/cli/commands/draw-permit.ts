@@ -1,0 +1,123 @@
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { Option, type Command } from 'commander'
+import { designTemperatures } from '../../climate/index.js'
+import { drawPacket, packetGaps, PAPER_SIZES, renderSvg, type PacketInput, type PaperName } from '../../drawings/index.js'
+import { sizeWire, type WiringValues } from '../../electrical/index.js'
+import type { Project } from '../../project/index.js'
+import { arrangeModules, type Arrangement } from '../../roof/index.js'
+import { spaceMounts, type MountValues } from '../../structure/index.js'
+import { sortFindings, StageError, Worksheet, type Finding, type Result } from '../../worksheet/index.js'
+import { FileError } from '../errors.js'
+import { takesProject, usesEarlier, writesFile } from '../options.js'
+import { errnoWords } from '../output/errno.js'
+import { readDocuments } from '../output/pdf-documents.js'
+import { renderPacket } from '../output/pdf-packet.js'
+import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'draw-permit project.yaml --out packet.pdf', does: 'the packet for the building department' },
+  { line: 'draw-permit project.yaml --draft --out draft.pdf', does: 'what there is so far, stamped DRAFT, with what fails' },
+  { line: 'draw-permit project.yaml --size letter --svg sheets --out packet.pdf', does: 'on letter paper, each sheet as SVG too' },
+]
+
+interface Options {
+  readonly size: PaperName
+  readonly svg?: string
+  readonly draft?: boolean
+  readonly allowOutside?: boolean
+}
+
+/** Date of a draft whose project states none; a packet without a date is not drawn. */
+const NO_DATE = '2000-01-01'
+
+export function configure(command: Command): void {
+  usesEarlier(
+    writesFile(
+      takesProject(command)
+        .addOption(new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'))
+        .option('--svg <folder>', 'also write each sheet as SVG into this folder')
+        .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
+    ),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const { project, folder } = await context.project()
+  const documents = await readDocuments(folder, project.documents ?? [], options.allowOutside === true)
+  const input = await gather(context, project, options, documents)
+  const errors = input.findings.filter((finding) => finding.severity === 'error')
+  if (errors.length > 0 && !input.draft) throw notDrawn(errors)
+  context.progress('drawing the sheets')
+  const sheets = drawPacket(input)
+  const pdf = await renderPacket(
+    sheets,
+    documents,
+    {
+      title: project.title,
+      author: project.parties?.preparer?.name ?? project.parties?.owner?.name ?? '',
+      subject: 'Permit drawings of a photovoltaic system',
+      date: project.document?.date ?? NO_DATE,
+      language: 'en-US',
+    },
+    input.draft,
+  )
+  const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
+  return { document: pdf, files, failed: errors.length > 0 }
+}
+
+/** Runs the stages that the sheets are drawn from; what cannot run is a finding. */
+async function gather(
+  context: CommandContext,
+  project: Project,
+  options: Options,
+  documents: PacketInput['documents'],
+): Promise<PacketInput> {
+  const findings: Finding[] = []
+  const attempt = <Value>(stage: string, part: unknown, work: () => Result<Value>): Result<Value> | undefined => {
+    try {
+      const result = work()
+      findings.push(...result.findings)
+      return result
+    } catch (error) {
+      if (!(error instanceof StageError)) throw error
+      const what = part === undefined ? `the project has no part ${stage}` : error.message
+      findings.push({ severity: 'error', id: `permit.${stage}-cannot-run`, message: what, where: error.where, fix: error.fix })
+      return undefined
+    }
+  }
+  const arrangement = arrangeModules(project)
+  findings.push(...arrangement.findings)
+  const [earlierMounts, earlierWiring] = [await context.earlier('mounts'), await context.earlier('wire')]
+  const mounts = attempt('structure', project.structure, () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(project, arrangement.values))
+  const wiring = attempt('electrical', project.electrical, () => (earlierWiring as Result<WiringValues> | undefined) ?? wiringOf(project))
+  const parts = { project, size: options.size, draft: options.draft === true, arrangement, mounts, wiring, documents }
+  return { ...parts, findings: sortFindings([...packetGaps(parts), ...findings]) }
+}
+
+function mountsOf(project: Project, { modules, planes }: Arrangement): Result<MountValues> {
+  return spaceMounts(project, { modules, planes: Object.values(planes) })
+}
+
+/** Wiring with the proof of the design temperatures before its own. */
+function wiringOf(project: Project): Result<WiringValues> {
+  const worksheet = new Worksheet()
+  const wiring = sizeWire(project, { designTemperatures: designTemperatures(project.site, worksheet) })
+  worksheet.include(wiring)
+  return worksheet.result(wiring.values)
+}
+
+function notDrawn(errors: readonly Finding[]): StageError {
+  const list = errors.map((finding) => `\n  - ${finding.where === '' ? '' : `${finding.where}: `}${finding.message}`).join('')
+  const count = errors.length === 1 ? 'one check fails' : `${errors.length} checks fail`
+  return new StageError('', `the packet is not drawn, because ${count}:${list}`, 'Mend them, or draw what there is with --draft.')
+}
+
+function svgFiles(folder: string, sheets: Parameters<typeof renderPacket>[0]): OutputFile[] {
+  try {
+    mkdirSync(folder, { recursive: true })
+  } catch (error) {
+    throw new FileError(`cannot make the folder ${folder}: ${errnoWords(error) ?? String(error)}`, { cause: error })
+  }
+  return sheets.map((sheet) => ({ path: join(folder, `${sheet.id}.svg`), content: renderSvg(sheet) }))
+}

@@ -1,0 +1,29 @@
+import type { Pattern } from './best-pattern.js'
+
+/**
+ * Every pattern that holds the longest remaining piece and has no room for one more; others are never better, because
+ * a piece from another stick could be moved into the room.
+ */
+export function* fullPatterns(sizes: readonly number[], left: readonly number[], capacity: number): Generator<Pattern> {
+  const first = left.findIndex((count) => count > 0)
+  const size = sizes[first]
+  if (size === undefined || size > capacity) return
+  const pattern = sizes.map(() => 0)
+
+  function* fill(i: number, room: number): Generator<Pattern> {
+    const here = sizes[i]
+    if (here === undefined) {
+      const isFull = sizes.every((each, j) => each > room || (pattern[j] ?? 0) === (left[j] ?? 0))
+      if (isFull) yield [...pattern]
+      return
+    }
+    const least = i === first ? 1 : 0
+    for (let count = Math.min(left[i] ?? 0, Math.floor(room / here)); count >= least; count--) {
+      pattern[i] = count
+      yield* fill(i + 1, room - count * here)
+    }
+    pattern[i] = 0
+  }
+
+  yield* fill(first, capacity)
+}

@@ -1,0 +1,50 @@
+import type { Project } from '../../project/index.js'
+import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { payback, type PaybackValues } from '../payback/index.js'
+import { readHouse } from './read-house.js'
+
+/** Where the cost of the system comes from; the first that is there counts, and after it `finance.installed_cost_usd`. */
+export interface PaybackOptions {
+  /** Price before incentives, USD; wins over the project's. */
+  readonly installedCostUsd?: number
+  /** Total of the bill of materials before incentives, USD; taken when no price is stated. */
+  readonly billOfMaterialsUsd?: number
+}
+
+/**
+ * Payback of the system of a project.
+ *
+ * @throws StageError when cost, tariff, use or a part of the energy estimate is missing.
+ */
+export function paybackOfProject(
+  project: Project,
+  files: ReadonlyMap<string, string> = new Map(),
+  options: PaybackOptions = {},
+): Result<PaybackValues> {
+  const { installedCostUsd = project.finance?.installed_cost_usd, billOfMaterialsUsd } = options
+  if (installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
+  const worksheet = new Worksheet()
+  const { sheets, usage, run, hours, finance } = readHouse(project, files, worksheet)
+  const degradationPct = project.losses?.degradation_pct_per_year
+  const result = payback({
+    sheet: sheets.without,
+    sheetWithSystem: sheets.withSystem,
+    energy: { kind: 'hourly', usageKwh: usage.usageKwh, productionKwh: hours.kwh },
+    calendar: usage.calendar,
+    dcRatingW: run.result.values.rated_kw * 1000,
+    finance: installedCostUsd === undefined ? finance : { ...finance, installed_cost_usd: installedCostUsd },
+    incentives: project.incentives ?? {},
+    ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
+    ...(degradationPct === undefined ? {} : { degradationPct }),
+  })
+  worksheet.include(result)
+  return worksheet.result(result.values)
+}
+
+function costUnknown(): StageError {
+  return new StageError(
+    'finance.installed_cost_usd',
+    'the cost of the system is not known',
+    'State the price of the quote as finance.installed_cost_usd or with --cost, or give the bill of materials with --use bom.json',
+  )
+}

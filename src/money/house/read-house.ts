@@ -1,0 +1,118 @@
+import { listSites } from '../../climate/index.js'
+import type { Finance, Project } from '../../project/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
+import { expectedHours, runYield, type DayChoice, type ExpectedHours, type YieldRun } from '../../yield/index.js'
+import { readTariffs, type RateSheets } from '../tariff/index.js'
+import { readUsage, type UsageYear } from '../usage/index.js'
+
+/** What every question about money needs of a project. */
+export interface House {
+  readonly sheets: RateSheets
+  readonly usage: UsageYear
+  readonly run: YieldRun
+  readonly hours: ExpectedHours
+  /** With the spread of the energy estimate where the project states none. */
+  readonly finance: Finance
+}
+
+/**
+ * Reads tariff and use, estimates the output, and lays it over the hours of the year.
+ *
+ * @param files Text of the files that the project names, by the path as written.
+ * @param worksheet Takes the proof of the use, errors of the energy estimate, and how the hours came about.
+ * @throws StageError when tariff, use or a part of the estimate is missing.
+ */
+export function readHouse(project: Project, files: ReadonlyMap<string, string>, worksheet: Worksheet): House {
+  const sheets = readTariffs(project.tariff)
+  const run = runYield(project, files)
+  for (const finding of run.result.findings) if (finding.severity === 'error') worksheet.find(finding)
+  const file = project.usage?.green_button ?? project.usage?.interval_csv?.file
+  const fileText = file === undefined ? undefined : files.get(file)
+  const state = nearestState(project)
+  const usage = readUsage(project.usage, {
+    utcOffsetH: run.climate.utcOffsetH,
+    ...(fileText === undefined ? {} : { fileText }),
+    ...(state === undefined ? {} : { state }),
+  })
+  worksheet.include(usage)
+  const hours = expectedHours(run, dayChoice(project, run, worksheet))
+  recordOutput(run, hours, worksheet)
+  return { sheets, usage: usage.values, run, hours, finance: withSpread(project.finance ?? {}, run, worksheet) }
+}
+
+/** State of the nearest built-in climate site; a house near a border may get its neighbour's. */
+function nearestState(project: Project): string | undefined {
+  const { latitude_deg: latitudeDeg, longitude_deg: longitudeDeg } = project.site
+  return listSites({ near: { latitudeDeg, longitudeDeg } })[0]?.state
+}
+
+/** Which days the bills are worked out with. */
+export function dayChoice(project: Project, run: YieldRun, worksheet: Worksheet): DayChoice {
+  const stated = project.finance?.output_days
+  if (stated !== undefined || run.climate.kind === 'hourly') return stated ?? 'dealt'
+  return worksheet.assume({
+    path: 'finance.output_days',
+    value: 'dealt' as const,
+    unit: '',
+    why: 'each day of a month gets one of its ten kinds from dull to clear, in a fixed mixed order; a mean day would hide exports and overstate own use',
+    source: {
+      document: 'Bendt, Collares-Pereira & Rabl 1981 for the kinds; their order is ours',
+      standing: 'common practice, no source',
+    },
+  })
+}
+
+const WORDS: Readonly<Record<ExpectedHours['from'], string>> = {
+  weather_file: 'hours of the weather file',
+  dealt_days: 'a kind of day for every day of the month',
+  mean_days: 'the mean day of each month',
+}
+
+function recordOutput(run: YieldRun, hours: ExpectedHours, worksheet: Worksheet): void {
+  const kwh = hours.kwh.reduce((sum, each) => sum + each, 0)
+  worksheet.step({
+    id: 'money.output',
+    says: `Output of the first year, laid over the hours: ${WORDS[hours.from]}`,
+    formula: 'E = sum of 8760 hours of local standard time',
+    inputs: [
+      { symbol: 'AC', value: run.result.values.annual.ac_kwh, unit: 'kWh', from: 'energy estimate, annual.ac_kwh' },
+      { symbol: '29 February', value: hours.leapDayKwh, unit: 'kWh', from: 'left out of a year of 365 days' },
+    ],
+    result: { symbol: 'E', value: kwh, unit: 'kWh' },
+    source: { document: 'Energy estimate of this project', standing: 'project file' },
+  })
+  if (hours.leapDayKwh === 0) return
+  worksheet.find({
+    severity: 'note',
+    id: 'money.leap-day',
+    message: `29 February of the weather file (${hours.leapDayKwh.toFixed(1)} kWh) is left out: bills are those of a year of 365 days`,
+    where: 'site.climate',
+  })
+}
+
+/** Name of the term of the energy estimate that changes from year to year; the others last. */
+const YEARLY = 'year to year'
+
+/** The estimate knows its own spread better than a default for all estimates. */
+function withSpread(finance: Finance, run: YieldRun, worksheet: Worksheet): Finance {
+  const { terms } = run.result.values.uncertainty
+  const squares = (yearly: boolean): number =>
+    terms.filter(({ name }) => (name === YEARLY) === yearly).reduce((sum, term) => sum + term.relative_pct ** 2, 0)
+  const stated = finance.uncertainty ?? {}
+  const sigma = (key: 'yield_sigma_pct' | 'weather_sigma_pct', value: number, why: string): number =>
+    stated[key] ??
+    worksheet.assume({
+      path: `finance.uncertainty.${key}`,
+      value: Number(value.toFixed(2)),
+      unit: '%',
+      why,
+      source: { document: 'Uncertainty of the energy estimate of this project', standing: 'project file' },
+    })
+  const lasting = sigma('yield_sigma_pct', Math.sqrt(squares(false)), 'the terms of the energy estimate that last')
+  const weather = sigma(
+    'weather_sigma_pct',
+    Math.sqrt(squares(true)),
+    'the year-to-year term of the energy estimate',
+  )
+  return { ...finance, uncertainty: { ...stated, yield_sigma_pct: lasting, weather_sigma_pct: weather } }
+}

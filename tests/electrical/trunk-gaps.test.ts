@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest'
+import { sizeWire, trunkGapsFt } from '../../src/electrical/index.js'
+import type { ModulePlacement } from '../../src/roof/index.js'
+import { context, microProject } from './demo.js'
+
+function rowOf(row: number, columns: number, array = 'south'): ModulePlacement[] {
+  return Array.from({ length: columns }, (_, index) => ({
+    id: `${array}.r${row}c${index + 1}`,
+    array,
+    roofPlane: 'south',
+    block: 'main',
+    row,
+    column: index + 1,
+    orientation: 'portrait' as const,
+    xFt: 2 + 4 * index,
+    yFt: 6 * (row - 1),
+    widthFt: 4,
+    heightFt: 6,
+  }))
+}
+
+describe('way of the trunk past the modules', () => {
+  it('goes along the row from the box at the edge of the first module', () => {
+    expect(trunkGapsFt(rowOf(1, 4))).toEqual({ south: [2, 4, 4, 4] })
+  })
+
+  it('comes back along the next row', () => {
+    expect(trunkGapsFt([...rowOf(1, 3), ...rowOf(2, 3)])).toEqual({ south: [2, 4, 4, 6, 4, 4] })
+  })
+
+  it('is the length of the trunk where it is longer than the cable between the connectors', () => {
+    const gaps = Array.from({ length: 24 }, () => 9)
+    const lengths = (trunk: Record<string, number[]> | undefined): number[] =>
+      sizeWire(microProject(), { ...context(), arrangement: { trunkGapsFt: trunk } }).values.circuits
+        .filter((circuit) => circuit.kind === 'ac_branch')
+        .map((circuit) => circuit.segments[0]?.length_ft ?? 0)
+    const short = lengths(undefined)
+    const long = lengths({ south: gaps })
+    expect(long.every((length, index) => length >= (short[index] ?? 0))).toBe(true)
+    expect(long[0]).toBe(9 * (long.length === 1 ? 24 : Math.ceil(24 / long.length)))
+    expect(lengths({ south: gaps.map(() => 0.1) })).toEqual(short)
+  })
+})
