@@ -24,7 +24,7 @@ export function drawConnection(
     ...outputs.flatMap((output) => wireToPanel(job, output, supply, panelX)),
     ...panel(job, outputs, { x: panelX, top, low, supply }),
     ...service(job, { x: panelX, top, supply, outputs }),
-    ...grounding(job, groundY, panelX, low),
+    ...grounding(job, groundY, supply ? { x: panelX + 7, y: top + 52 } : { x: panelX + 32, y: low + 16 }),
   ]
 }
 
@@ -115,10 +115,9 @@ function panel(
       align: 'center',
       valign: 'bottom',
     }),
-    label(x + width + 5, top + 32, facts.join('\n'), {
-      sizePt: SIZE,
-      maxWidthPt: job.box.x + job.box.width - x - width - 8,
-    }),
+    supply
+      ? label(x + 14, bottom + 4, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20 })
+      : label(x + width + 5, top + 32, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.x + job.box.width - x - width - 8 }),
   ]
   for (const y of [top + 20, top + 36]) {
     if (y < bottom - 14) drawn.push(line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y))
@@ -196,16 +195,16 @@ function service(
   ]
 }
 
-function grounding(job: DiagramJob, y: number, panelX: number, low: number): Primitive[] {
+function grounding(job: DiagramJob, y: number, leaves: { readonly x: number; readonly y: number }): Primitive[] {
   const { box, wiring } = job
   const { grounding: facts } = wiring
   const left = box.x + box.width * 0.2 + 12
-  const end = panelX + 32
+  const end = leaves.x
   const size = facts.equipment.map((each) => awg(each.size_awg))
   const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
   return [
     line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
-    line(end, low + 16, end, y, { pen: 'thin', dash: 'dashed' }),
+    line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
     ...earthSymbol(end, y),
     label(left, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 20 }),
     label(end + 12, y + 6, 'existing grounding electrode system', {

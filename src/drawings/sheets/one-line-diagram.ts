@@ -4,14 +4,14 @@ import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawConnection } from './one-line-connection.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
-import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol } from './one-line-symbols.js'
+import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol, switchSymbol } from './one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.4, combiner: 0.53 } as const
 const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
-const CONNECTION_PT = 126
+const CONNECTION_PT = { load_side_breaker: 126, supply_side: 168 } as const
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
 export function rowHeightPt(source: OneLineSource, widthPt: number): number {
@@ -24,8 +24,11 @@ function sourceTextHeight(source: OneLineSource, width: number): number {
   return blockHeightPt(title.length, TYPE_PT.text) + lines.length * SIZE * 1.22 + 2
 }
 
-/** The rows of the diagram with their collector and, on the first sheet, the connection to the house. */
-export function oneLineDiagram(job: DiagramJob, sources: readonly OneLineSource[]): Primitive[] {
+/** The rows of the diagram with their collector and, on the first sheet, the connection to the house; and how far down it goes. */
+export function oneLineDiagram(
+  job: DiagramJob,
+  sources: readonly OneLineSource[],
+): { readonly drawn: readonly Primitive[]; readonly bottom: number } {
   const { box } = job
   const heights = sources.map((source) => rowHeightPt(source, box.width) + job.spreadPt)
   const rowsFrom = (top: number): { source: OneLineSource; y: number }[] =>
@@ -35,18 +38,19 @@ export function oneLineDiagram(job: DiagramJob, sources: readonly OneLineSource[
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
-  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + CONNECTION_PT - first) : 0)
+  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + CONNECTION_PT[job.input.project.electrical?.connection?.kind ?? 'load_side_breaker'] - first) : 0)
   const rows = rowsFrom(top)
   const bottom = top + heights.reduce((sum, height) => sum + height, 0)
   const outputs = gather(job, rows)
   const ys = outputs.map((output) => output.y)
   const centre = (Math.min(...ys) + Math.max(...ys)) / 2
   const groundY = Math.max(bottom + 14, centre + 96)
-  return [
+  const drawn = [
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
   ]
+  return { drawn, bottom: job.withConnection ? groundY + 34 : bottom }
 }
 
 function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
@@ -61,6 +65,8 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
+  const outside = micro ? undefined : Object.entries(job.input.project.electrical?.disconnects ?? {}).find(([, each]) => each.kind === 'dc')
+  const switchX = end - 28
   return [
     label(box.x, top, title.join('\n'), { face: 'bold' }),
     label(box.x, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
@@ -73,8 +79,19 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
-    ...spread(onward, junctionX + 8, end - (micro ? 26 : 6), y),
+    ...spread(onward, junctionX + 8, outside === undefined ? end - (micro ? 26 : 6) : switchX - 18, y),
+    ...(outside === undefined ? [] : dcSwitch(switchX, y, outside[0], outside[1].rating_a)),
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
+  ]
+}
+
+function dcSwitch(x: number, y: number, id: string, ratingA: number | undefined): Primitive[] {
+  const rating = ratingA === undefined ? '' : ` ${ratingA} A`
+  return [
+    { kind: 'rectangle', x: x - 16, y: y - 12, width: 32, height: 20, pen: 'medium', fill: 'white' },
+    line(x - 16, y, x + 16, y, { pen: 'medium' }),
+    ...switchSymbol(x, y, false),
+    label(x + 16, y - 14, `DC ${id.replaceAll('_', ' ')}${rating}`, { sizePt: SIZE, align: 'right', valign: 'bottom' }),
   ]
 }
 
@@ -115,19 +132,37 @@ function inverterOutputs(
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
     const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}`
+    const withSwitch = inverter?.dc_disconnect === true
     const drawn: Primitive[] = [
-      namedBox(x, y - height / 2, 40, height),
-      ...inverterSymbol(x + 10, y),
-      ...own.flatMap((row) =>
-        inverter?.dc_disconnect === true && own.length > 1 ? [line(x, row.y, x + 6, row.y)] : [],
-      ),
+      namedBox(x, y - height / 2, 66, height),
+      ...inverterSymbol(x + 40, y),
+      ...own.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
-      label(x, y + height / 2 + 3, ratings, { sizePt: SIZE, maxWidthPt: box.width * (AT.combiner - AT.inverter) - 8 }),
-      line(x + 40, y, end, y, { pen: 'medium' }),
-      ...spread(tags, x + 44, end - 24, y),
+      label(x, y + height / 2 + 3, ratings, {
+        sizePt: SIZE,
+        maxWidthPt: box.width * (AT.combiner - AT.inverter) - 8,
+      }),
+      line(x + 66, y, end, y, { pen: 'medium' }),
+      ...spread(tags, x + 68, end - 24, y),
     ]
     return { circuitId: unit, x: end, y, breakerA: circuit?.breaker_a ?? null, drawn }
   })
+}
+
+/** One input of a string inverter: the switch that it may hold, and the number of the input. */
+function inverterInput(x: number, y: number, withSwitch: boolean, input: number): Primitive[] {
+  return [
+    line(x, y, x + 26, y, { pen: 'medium' }),
+    ...(withSwitch ? switchSymbol(x + 13, y, false) : []),
+    { kind: 'circle', center: xy(x + 26, y), radiusPt: 1.5, fill: 'black' },
+    label(x + 30, y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
+  ]
+}
+
+function inputOf(job: DiagramJob, source: OneLineSource, index: number): number {
+  const arrayId = Object.keys(source.circuit.modules)[0] ?? ''
+  const at = Number(/_s(\d+)$/.exec(source.circuit.id)?.[1] ?? '1') - 1
+  return job.input.project.arrays[arrayId]?.strings?.[at]?.input ?? index + 1
 }
 
 function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringValues['circuits'][number]): Output {

@@ -3,7 +3,7 @@ import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
-import { tagTable } from './schedules.js'
+import { connectionTable, equipmentTable, tagTable } from './schedules.js'
 import { wireTags } from './wire-tags.js'
 
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
@@ -46,13 +46,14 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
           ),
         ]
       : []
-    const drawn = [...heading, ...oneLineDiagram(diagram, group)]
+    const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
+    const drawn = [...heading, ...figure]
     if (index > 0) {
       drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
       continue
     }
-    const top = box.y + height + 16
-    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring)], {
+    const top = bottom + 14
+    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring), { kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), connectionTable(wiring, true)], {
       ...body,
       y: top,
       height: body.y + body.height - top,

@@ -46,15 +46,16 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
         (sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length),
         xy(0, 0),
       )
-      const [a, b] = [points[0] ?? middle, points[1] ?? middle]
-      const upright =
-        pathway.kind === 'straight' || Math.abs(a.x - b.x) < Math.abs(a.y - b.y) || pathway.figures.length === 1
-      const shifts = [0, -40, 40, -80, 80].map((along) => (upright ? xy(0, along) : xy(along, 0)))
+      const [a, b] = [figure[0] ?? { xFt: 0, yFt: 0 }, figure[1] ?? { xFt: 0, yFt: 1 }]
+      const along = pathway.kind === 'straight' ? 90 : (Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt) * 180) / Math.PI
+      const rotationDeg = Math.round((along > 90.01 ? along - 180 : along <= -89.99 ? along + 180 : along) * 1000) / 1000
+      const turn = (rotationDeg * Math.PI) / 180
+      const shifts = [0, -40, 40, -80, 80].map((by) => xy(by * Math.cos(turn), -by * Math.sin(turn)))
       const name = label(middle.x, middle.y, text, {
         sizePt: TYPE_PT.small,
         align: 'center',
         valign: 'middle',
-        rotationDeg: upright ? 90 : 0,
+        rotationDeg,
         halo: true,
         shifts,
       })

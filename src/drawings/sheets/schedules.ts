@@ -1,5 +1,6 @@
 import type { WiringValues } from '../../electrical/index.js'
 import { flowBlocks, plainNumber, type Block, type SheetDraft, type TableColumn } from '../layout/index.js'
+import type { PacketInput } from '../inputs.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { awg, wireTags } from './wire-tags.js'
@@ -21,11 +22,7 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
     { kind: 'heading', text: 'Equipment' },
-    {
-      kind: 'table',
-      columns: columns(['Item', 0.12], ['Number', 0.08], ['Name', 0.25], ['Ratings', 0.4], ['Listing and sheet', 0.15]),
-      rows: equipmentRows(job.input),
-    },
+    equipmentTable(job.input),
   ]
   return flowBlocks(blocks, job.stationery.body).map((paper, page) => ({
     id: continued('E-602', page),
@@ -148,7 +145,16 @@ function stringBlocks(wiring: WiringValues): Block[] {
   ]
 }
 
-function connectionTable(wiring: WiringValues): Block {
+export function equipmentTable(input: PacketInput): Block {
+  return {
+    kind: 'table',
+    columns: columns(['Item', 0.1], ['Number', 0.08], ['Name', 0.24], ['Ratings', 0.4], ['Listing and sheet', 0.18]),
+    rows: equipmentRows(input),
+  }
+}
+
+/** The rules that the panels were judged by, or only the one that is used. */
+export function connectionTable(wiring: WiringValues, usedOnly = false): Block {
   const panels = [
     ['Main panel', wiring.panel] as const,
     ...(wiring.combiner === null ? [] : [['AC combiner', wiring.combiner] as const]),
@@ -166,7 +172,7 @@ function connectionTable(wiring: WiringValues): Block {
       ['Holds', 0.16],
     ),
     rows: panels.flatMap(([name, panel]) =>
-      panel.rules.map((rule) => [
+      panel.rules.filter((rule) => !usedOnly || rule.rule === panel.rule).map((rule) => [
         name,
         amps(panel.bus_a),
         amps(panel.main_a),
