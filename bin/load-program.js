@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
-import { constants, Script } from 'node:vm'
+import { Script } from 'node:vm'
 
 const PROGRAM = new URL('../dist/program/main.cjs', import.meta.url)
 /** Compiled form of the program, made by the build; another version of Node rejects it and compiles anew. */
@@ -19,7 +19,6 @@ export function loadProgram() {
   const script = new Script(`(function (exports, require, module, __importMetaUrl) {${source}\n})`, {
     filename: fileURLToPath(PROGRAM),
     cachedData: readIfThere(CACHE),
-    importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
   })
   const module = { exports: {} }
   script.runInThisContext()(module.exports, createRequire(PROGRAM), module, PROGRAM.href)

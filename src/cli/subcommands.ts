@@ -13,9 +13,29 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
+    name: 'check-project',
+    summary: 'tell what is wrong, missing or assumed',
+    load: () => import('./commands/check-project.js'),
+  },
+  {
     name: 'estimate-yield',
     summary: 'what the roof will produce, month by month',
     load: () => import('./commands/estimate-yield.js'),
+  },
+  {
+    name: 'size-wire',
+    summary: 'what wire, in what pipe, behind which breaker, and why',
+    load: () => import('./commands/size-wire.js'),
+  },
+  {
+    name: 'space-mounts',
+    summary: 'where each mount goes, and whether everything holds',
+    load: () => import('./commands/space-mounts.js'),
+  },
+  {
+    name: 'draw-permit',
+    summary: 'the drawings for the building department, as PDF and SVG',
+    load: () => import('./commands/draw-permit.js'),
   },
   {
     name: 'plan-work',
@@ -26,25 +46,5 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'review-output',
     summary: 'whether measured kWh are what those days should give',
     load: () => import('./commands/review-output.js'),
-  },
-  {
-    name: 'size-wire',
-    summary: 'what wire, in what pipe, behind which breaker, and why',
-    load: () => import('./commands/size-wire.js'),
-  },
-  {
-    name: 'space-mounts',
-    summary: 'where each mount goes, and that roof, rail, screw, wind and snow agree',
-    load: () => import('./commands/space-mounts.js'),
-  },
-  {
-    name: 'draw-permit',
-    summary: 'the drawings for the building department, as PDF and SVG',
-    load: () => import('./commands/draw-permit.js'),
-  },
-  {
-    name: 'check-project',
-    summary: 'tell what is wrong, missing or assumed',
-    load: () => import('./commands/check-project.js'),
   },
 ]

@@ -32,11 +32,7 @@ const HOURS = 8760
  * @param system AC side of a part of the same estimate; the whole when missing.
  * @limits Days of a monthly climate have the length of the month's mean day, and follow each other without memory.
  */
-export function expectedHours(
-  run: YieldRun,
-  days: DayChoice = 'dealt',
-  system: SystemAc = run.system,
-): ExpectedHours {
+export function expectedHours(run: YieldRun, days: DayChoice = 'dealt', system: SystemAc = run.system): ExpectedHours {
   return run.climate.kind === 'hourly' ? hoursOfFile(run, system) : hoursOfKinds(run, system, days)
 }
 

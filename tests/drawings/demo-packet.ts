@@ -295,3 +295,13 @@ export function longNames(): Project {
     },
   })
 }
+
+/** More INVENTED branches than one sheet can show: fifteen, of one module each. */
+export function manyBranches(): Project {
+  const base = microHouse()
+  if (base.electrical === undefined) throw new Error('no base')
+  const branches = Object.fromEntries(
+    Array.from({ length: 15 }, (_, index) => [`branch_${index + 1}`, { modules: { south: 1 } }]),
+  )
+  return microHouse({ title: 'House of many branches (invented)', electrical: { ...base.electrical, branches } })
+}

@@ -127,6 +127,11 @@ describe('faults of the data, each told', () => {
       /module 'roof.m99', which the project does not have/,
     )
   })
+  it('columns in different units', () => {
+    const [one] = limits.moduleIds
+    const text = `date,kWh,${one ?? ''} Wh\n2026-05-01,20,1000\n`
+    expect(complaints(text)[0]).toMatch(/^1:10 .* is in wh, 'kWh' in kwh; bring them to one unit/)
+  })
   it('dates that may be read two ways', () => {
     expect(complaints('date,kWh\n03/04/2026,20\n03/05/2026,20\n')[0]).toMatch(/declare date_order/)
     expect(startsOf('date,kWh\n03/04/2026,20\n04/04/2026,20\n', { date_order: 'day_first' })[1]).toBe(

@@ -168,6 +168,19 @@ describe('values', () => {
     expect(widths(long).all).toBeGreaterThan(2 * 1.28 * (long.method_uncertainty_pct / 100))
     expect(widths(short).all).toBeGreaterThan(widths(short).weather)
   })
+  it('the days of a year and the slow weather together spread as years are known to', () => {
+    const first = dayOf('2026-01-01')
+    const odds = Array.from({ length: 365 }, (_, at) => ({ day: first + at, kindsKwh: kindsOfDay(model, first + at) }))
+    const { probability, lowestKwh, stepKwh, meanKwh } = sumDistribution(odds, 0.29).total
+    const variance = probability.reduce(
+      (sum, share, cell) => sum + share * (lowestKwh + cell * stepKwh - meanKwh) ** 2,
+      0,
+    )
+    const { expected } = review(week).values
+    // The 4 % of the estimate's own term; ten kinds lose about 1 % of the days' own spread.
+    expect(Math.hypot((100 * Math.sqrt(variance)) / meanKwh, expected.slow_weather_pct)).toBeCloseTo(4, 1)
+    expect(expected.slow_weather_pct).toBeGreaterThan(0)
+  })
   it('sums, months and the cumulative course agree', () => {
     const { values } = review(dailyCsv('2026-05-20', 60, 12))
     expect(values.months.map((month) => month.days_counted)).toEqual([12, 30, 18])
@@ -202,6 +215,17 @@ describe('values', () => {
     )
     expect(numbers).not.toContain('"bad"')
     expect(result.worksheet.map((step) => step.id)).toContain('output.percentile')
+  })
+  it('months of the estimate are in the middle, and half of them are below the range', () => {
+    const monthly = run.result.values.monthly.slice(0, 6).map((month, at) => [`2026-0${at + 1}`, month.ac_kwh] as const)
+    const table = (scale: number): string =>
+      `Month,kWh\n${monthly.map(([month, kwh]) => `${month},${scale * kwh}`).join('\n')}\n`
+    const { values } = review(table(1))
+    expect(values.months).toHaveLength(6)
+    expect(values.measured_over_expected).toBeCloseTo(1, 9)
+    expect(Math.abs(values.percentile - 50)).toBeLessThan(3)
+    const low = review(table(0.5)).findings.find((finding) => finding.id === 'output.below-range')
+    expect(low?.fix).toContain('leave out a month in which the system was switched on')
   })
   it('a table with no whole day is refused', () => {
     expect(() => review('time,kWh\n2026-06-01 11:00,2\n2026-06-01 12:00,2\n')).toThrow(/no whole day/)

@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import { compareEditions, sizeWire, type WiringContext, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
-import { Worksheet, type Result } from '../../worksheet/index.js'
+import type { Result, Worksheet } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'

@@ -5,11 +5,11 @@ import { spaceMounts, type MountValues, type SpaceMountsOptions } from '../../st
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Section } from '../output/report.js'
-import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
 import { mountSections, mountTable } from './mount-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
-  { line: 'space-mounts project.yaml --plan', does: 'every mount on its rafter, with a plan of the roof' },
+  { line: 'space-mounts project.yaml --plan --svg roof.svg', does: 'every mount on its rafter, with plans of the roof' },
   { line: 'space-mounts project.yaml --spacing 48', does: 'whether a wished spacing passes' },
   { line: 'space-mounts project.yaml --optimise --csv', does: 'the fewest mounts that pass, as a list' },
 ]
@@ -18,6 +18,7 @@ interface Options {
   readonly spacing?: number
   readonly optimise?: boolean
   readonly plan?: boolean
+  readonly svg?: string
 }
 
 export function configure(command: Command): void {
@@ -30,7 +31,8 @@ export function configure(command: Command): void {
           numberIn({ min: 6, max: 144 }),
         )
         .option('--optimise', 'look for the fewest mounts that pass on this rafter grid')
-        .option('--plan', 'also draw a plan of each roof plane in characters'),
+        .option('--plan', 'also draw a plan of each roof plane in characters')
+        .option('--svg <file>', 'also write the roof plan to scale; with several planes one file each, named by sheet'),
     ),
   )
 }
@@ -44,7 +46,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const arrangement = arrangeModules(project)
   const earlier = Object.keys(wished).length === 0 ? await context.earlier('mounts') : undefined
   const result = (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, wished)
+  const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   return {
+    files,
     report: {
       title: `Mounts: ${project.title}`,
       stage: 'mounts',
@@ -67,6 +71,23 @@ function mountsOf(project: Project, arrangement: Result<Arrangement>, wished: Sp
   worksheet.include(arrangement)
   worksheet.include(mounts)
   return worksheet.result(mounts.values)
+}
+
+/** The roof plan sheets of the permit packet, as SVG to scale. */
+async function roofPlans(
+  path: string,
+  project: Project,
+  arrangement: Result<Arrangement>,
+  mounts: Result<MountValues>,
+): Promise<OutputFile[]> {
+  const { drawPacket, renderSvg } = await import('../../drawings/index.js')
+  const sheets = drawPacket({ project, size: '11x17', draft: false, arrangement, mounts, documents: [], findings: [] })
+  const plans = sheets.filter((sheet) => sheet.id.startsWith('A-'))
+  const stem = path.replace(/\.svg$/iu, '')
+  return plans.map((sheet) => ({
+    path: plans.length === 1 ? path : `${stem}-${sheet.id}.svg`,
+    content: renderSvg(sheet),
+  }))
 }
 
 function plans(arrangement: Arrangement, values: MountValues): Section[] {

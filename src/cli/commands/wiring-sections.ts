@@ -270,7 +270,7 @@ export function comparisonSections(comparison: EditionComparison): Section[] {
         difference.path,
         ...editions.map((edition): Cell => {
           const value = difference.values[edition] ?? null
-          return typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'number' ? String(value) : value
+          return typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'number' ? String(Number(value.toPrecision(6))) : value
         }),
       ]),
     },

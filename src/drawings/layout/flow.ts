@@ -22,30 +22,42 @@ const SIZE = TYPE_PT.small
 /**
  * Lets text and tables flow through the columns of as many pages as they need.
  *
+ * @param later Area of the pages after the first when it differs; columns keep their width.
  * @returns Primitives by page, at least one page.
  */
-export function flowBlocks(blocks: readonly Block[], area: Box, columns = 1, columnGapPt = 18): Primitive[][] {
+export function flowBlocks(
+  blocks: readonly Block[],
+  first: Box,
+  firstColumns = 1,
+  later: Box = first,
+  columnGapPt = 18,
+): Primitive[][] {
+  let [area, columns] = [first, firstColumns]
   const widthPt = (area.width - columnGapPt * (columns - 1)) / columns
   const pieces = blocks.flatMap((block) =>
     block.kind === 'break' ? (columns >= block.columns ? [BREAK] : []) : piecesOf(block, widthPt, area.height),
   )
   const pages: Primitive[][] = [[]]
   let [column, y] = [0, area.y]
-  const bottom = area.y + area.height
+  const bottomOf = (): number => area.y + area.height
   for (const [index, piece] of pieces.entries()) {
-    const first = y === area.y
-    const gap = first ? 0 : piece.gapPt
+    const atTop = y === area.y
+    const gap = atTop ? 0 : piece.gapPt
     let needed = gap + piece.heightPt
     for (let next = index; pieces[next]?.keep === true; next++) {
       const follower = pieces[next + 1]
       if (follower !== undefined) needed += follower.gapPt + follower.heightPt
     }
     let start = y + gap
-    if ((piece.breaks === true || y + Math.min(needed, area.height) > bottom + 1e-6) && !first) {
+    if ((piece.breaks === true || y + Math.min(needed, area.height) > bottomOf() + 1e-6) && !atTop) {
       column += 1
       if (column === columns) {
         column = 0
         pages.push([])
+        if (later !== first) {
+          area = later
+          columns = Math.max(1, Math.floor((later.width + columnGapPt) / (widthPt + columnGapPt)))
+        }
       }
       start = area.y
       if (piece.header !== undefined) {
@@ -109,9 +121,11 @@ function paragraph(text: string, widthPt: number, face: Face): Piece[] {
 
 function listItem(text: string, mark: string, widthPt: number): Piece[] {
   const indent = 14
-  return wrapText(text, TYPE_PT.text, 'plain', widthPt - indent).map((each, index) => ({
+  const lines = wrapText(text, TYPE_PT.text, 'plain', widthPt - indent)
+  return lines.map((each, index) => ({
     heightPt: TYPE_PT.text * 1.22,
     gapPt: index === 0 ? 3.5 : 0,
+    keep: index < lines.length - 1,
     draw: (x, y) => [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)],
   }))
 }

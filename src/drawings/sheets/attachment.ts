@@ -49,7 +49,7 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
         ]),
   ]
   const textBox = { ...right, y: right.y + clampHeight + 12, height: right.height - clampHeight - 12 }
-  return flowBlocks(blocks(job, facts), textBox).map((paper, page) =>
+  return flowBlocks(blocks(job, facts), textBox, 1, body).map((paper, page) =>
     page > 0
       ? { id: continued('S-501', page), title: 'Attachment and rail details, continued', scale: 'None', paper }
       : {

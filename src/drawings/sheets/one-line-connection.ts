@@ -1,11 +1,11 @@
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, earthSymbol, meterSymbol, namedBox, switchSymbol } from './one-line-symbols.js'
 import { awg } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
-const AT = { disconnect: 0.665, panel: 0.77, meter: 0.92, tap: 0.875 } as const
+const AT = { disconnect: 0.68, panel: 0.775, meter: 0.92, tap: 0.88 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
 export function drawConnection(
@@ -117,7 +117,10 @@ function panel(
     }),
     supply
       ? label(x + 14, bottom + 4, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20 })
-      : label(x + width + 5, top + 32, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.x + job.box.width - x - width - 8 }),
+      : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts.join('\n'), {
+          sizePt: SIZE,
+          maxWidthPt: job.box.x + job.box.width - x - width - 8,
+        }),
   ]
   for (const y of [top + 20, top + 36]) {
     if (y < bottom - 14) drawn.push(line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y))
@@ -139,6 +142,16 @@ function panel(
   return drawn
 }
 
+function utilityText({ input }: DiagramJob): string {
+  return `TO ${input.project.parties?.utility?.name ?? 'the utility'}`
+}
+
+/** Height of the utility's name beside the meter, whose room begins at the right side of the panel. */
+function utilityHeight(job: DiagramJob, fromX: number): number {
+  const widthPt = job.box.x + job.box.width - fromX - 10
+  return blockHeightPt(wrapText(utilityText(job), SIZE, 'plain', widthPt).length, SIZE)
+}
+
 function service(
   job: DiagramJob,
   at: { x: number; top: number; supply: boolean; outputs: readonly Output[] },
@@ -147,7 +160,7 @@ function service(
   const meterX = box.x + box.width * AT.meter
   const edge = box.x + box.width
   const y = at.top
-  const utility = input.project.parties?.utility?.name ?? 'utility'
+  const tapX = box.x + box.width * AT.tap
   const wire = awg(input.project.electrical?.connection?.conductor_size ?? '')
   const drawn: Primitive[] = [
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
@@ -160,19 +173,12 @@ function service(
       pen: 'thin',
       fill: 'black',
     },
-    label(edge, y + 12, `TO ${utility}`, { sizePt: SIZE, align: 'right', maxWidthPt: edge - at.x - 74 }),
+    label(edge, y + 12, utilityText(job), { sizePt: SIZE, align: 'right', maxWidthPt: at.supply ? edge - tapX - 6 : edge - at.x - 74 }),
   ]
   if (!at.supply) return drawn
-  const tapX = box.x + box.width * AT.tap
   const stated = input.project.electrical?.connection?.conductor_size
   return [
-    ...drawn.slice(0, -1),
-    label(edge, y - 26, `TO ${utility}`, {
-      sizePt: SIZE,
-      align: 'right',
-      valign: 'bottom',
-      maxWidthPt: edge - at.x - 74,
-    }),
+    ...drawn,
     ...at.outputs.map((output) =>
       polyline(
         [

@@ -7,7 +7,7 @@ import type { OneLineSource } from './one-line-sources.js'
 import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol, switchSymbol } from './one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
-const AT = { symbol: 0.2, junction: 0.31, inverter: 0.4, combiner: 0.53 } as const
+const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const
 const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
@@ -57,11 +57,11 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const { box } = job
   const width = box.width * AT.symbol - 12
   const symbolX = box.x + box.width * AT.symbol
-  const junctionX = box.x + box.width * AT.junction
-  const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
-  const top = y - sourceTextHeight(source, width) / 2
   const micro = source.unit === undefined
   const start = symbolX + (micro ? 54 : 26)
+  const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
+  const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
+  const top = y - sourceTextHeight(source, width) / 2
   const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)

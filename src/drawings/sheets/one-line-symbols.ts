@@ -1,5 +1,5 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { textWidthPt, xy, type Primitive } from '../model/index.js'
 
 /** Photovoltaic source: a box with a sun arrow. */
 export function sourceSymbol(x: number, y: number): Primitive[] {
@@ -75,6 +75,15 @@ export function tagSymbol(x: number, y: number, number: number): Primitive[] {
   return [
     { kind: 'circle', center: xy(x, y), radiusPt: 6.6, pen: 'thin', fill: 'white' },
     label(x, y, String(number), { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Several numbers of conductors in one box on a wire. */
+export function tagList(x: number, y: number, text: string): Primitive[] {
+  const width = textWidthPt(text, TYPE_PT.small, 'bold') + 6
+  return [
+    { kind: 'rectangle', x: x - width / 2, y: y - 6.6, width, height: 13.2, pen: 'thin', fill: 'white' },
+    label(x, y, text, { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
   ]
 }
 

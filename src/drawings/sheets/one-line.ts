@@ -1,4 +1,4 @@
-import { flowBlocks, label, TYPE_PT, type SheetDraft } from '../layout/index.js'
+import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
@@ -25,8 +25,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     const more = groups.length > 1
     const room = body.height * DIAGRAM_SHARE - AROUND_PT + 54
     const spreadPt = Math.max(0, Math.min(34, (room - heights) / group.length))
-    const height = Math.max(heights + spreadPt * group.length + AROUND_PT - 54, 250)
-    const box = { ...body, y: body.y + (more ? 12 : 0), height }
+    const box = { ...body, y: body.y + (more ? 12 : 0) }
     const diagram: DiagramJob = {
       input: job.input,
       wiring,
@@ -53,11 +52,14 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       continue
     }
     const top = bottom + 14
-    const pages = flowBlocks([{ kind: 'heading', text: 'Conductors and raceways by tag' }, tagTable(wiring), { kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), connectionTable(wiring, true)], {
-      ...body,
-      y: top,
-      height: body.y + body.height - top,
-    })
+    const tables: Block[] = [
+      { kind: 'heading', text: 'Conductors and raceways by tag' },
+      tagTable(wiring),
+      { kind: 'heading', text: 'Ratings' },
+      equipmentTable(job.input),
+      connectionTable(wiring, true),
+    ]
+    const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
     for (const [page, table] of pages.entries()) {
       drafts.push({
         id: '',

@@ -54,7 +54,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft
   // Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth.
   const north = (((180 - plane.azimuthDeg) % 360) + 360) % 360
   const title = `Roof plan: ${plane.id}`
-  const pages = flowBlocks(roofNotes(job.input, plane), notesBox)
+  const pages = flowBlocks(roofNotes(job.input, plane), notesBox, 1, body)
   return pages.map((notes, page) => {
     if (page > 0) return { id: continued(id, page), title: `${title}, continued`, scale: 'None', paper: notes }
     return {

@@ -48,7 +48,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
   const viewport = { scalePtPerFt: scale.ptPerFt, originPt, box: drawBox, primitives: siteFigures(job.input, plan) }
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
   const notesBox = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
-  return flowBlocks(notes(job), notesBox).map((paper, page) => {
+  return flowBlocks(notes(job), notesBox, 1, body).map((paper, page) => {
     if (page > 0) return { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
     const low = planBox.y + planBox.height
     return {

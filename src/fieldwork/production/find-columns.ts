@@ -75,6 +75,13 @@ export function findColumns(
       })
     }
   }
+  if (mapping.unit === undefined)
+    troubles.push(
+      ...mixedUnits(header, names, [
+        ...(value === undefined ? [] : [value]),
+        ...modules.map((module) => module.column),
+      ]),
+    )
   if (troubles.length > 0) return troubles
   const unitColumn = value ?? modules[0]?.column
   const unitName = unitColumn === undefined ? '' : (names[unitColumn] ?? '')
@@ -110,6 +117,23 @@ function moduleColumns(
     const bare = cell.text.replace(/\s*[([]?\b(?:kWh|Wh|kW|W)\b[)\]]?\s*$/u, '').trim()
     return moduleIds.includes(bare) ? [{ id: bare, column }] : []
   })
+}
+
+/** One unit holds for all columns of a table. */
+function mixedUnits(header: readonly CsvCell[], names: readonly string[], columns: readonly number[]): ColumnTrouble[] {
+  const named = columns.flatMap((column) => {
+    const unit = unitOf(names[column] ?? '')
+    return unit === undefined ? [] : [{ column, unit }]
+  })
+  const [first] = named
+  const other = named.find(({ unit }) => unit !== first?.unit)
+  if (first === undefined || other === undefined) return []
+  return [
+    {
+      cell: header[other.column],
+      message: `'${header[other.column]?.text ?? ''}' is in ${other.unit}, '${header[first.column]?.text ?? ''}' in ${first.unit}; bring them to one unit, or declare unit`,
+    },
+  ]
 }
 
 function timeColumns(names: readonly string[]): number[] {

@@ -34,9 +34,9 @@ export function countDays(series: ProductionSeries, place: Place): CountedDays {
   const covered = new Set(
     whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)),
   )
-  const spanDays = series.spans.map((span) => dayNumber(span.startMs))
-  const last = Math.max(...series.spans.map((span) => dayNumber(span.endMs - 1)))
-  const first = Math.min(...spanDays)
+  // Spans are in order and do not overlap.
+  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
   const missing: number[] = []
   for (let day = first; day <= last; day += 1) if (!covered.has(day)) missing.push(day)
   return { periods: whole, missing, leftOutKwh: periods.leftOutKwh }

@@ -1,15 +1,18 @@
+import type { LastingSpread } from './spread.js'
 import type { ExpectedRange } from './review-values.js'
 import { quantileKwh, shareBelow, type SumDistribution } from './sum-distribution.js'
 
-/** The 80 % ranges of a sum. @param spread Relative standard deviation of the method. */
-export function expectedRange(distribution: SumDistribution, spread: number): ExpectedRange {
+/** The 80 % ranges of a sum. @param lasting What no further day makes smaller. */
+export function expectedRange(distribution: SumDistribution, lasting: LastingSpread): ExpectedRange {
+  const spread = Math.hypot(lasting.method, lasting.slowWeather)
   return {
     mean_kwh: distribution.meanKwh,
     weather_p10_kwh: quantileKwh(distribution, 0.1),
     weather_p90_kwh: quantileKwh(distribution, 0.9),
     p10_kwh: quantileKwh(distribution, 0.1, spread),
     p90_kwh: quantileKwh(distribution, 0.9, spread),
-    method_uncertainty_pct: 100 * spread,
+    method_uncertainty_pct: 100 * lasting.method,
+    slow_weather_pct: 100 * lasting.slowWeather,
   }
 }
 

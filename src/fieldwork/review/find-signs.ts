@@ -117,11 +117,14 @@ function tellFlatTop({ series, ratedAcKw }: SignRequest, worksheet: Worksheet): 
   })
 }
 
+/** Added where months are read: nothing in the table tells that one of them was not whole. */
+const WHOLE_MONTHS = '; leave out a month in which the system was switched on or not read to its end'
+
 /** Says where the measured sum lies in the range. */
 export function judgeSum(
   values: Pick<
     ReviewValues,
-    'percentile' | 'percentile_of_weather' | 'measured_kwh' | 'expected' | 'measured_over_expected'
+    'file' | 'percentile' | 'percentile_of_weather' | 'measured_kwh' | 'expected' | 'measured_over_expected'
   >,
   worksheet: Worksheet,
 ): void {
@@ -136,9 +139,11 @@ export function judgeSum(
       message: `${share}, below the range of 80 % of cases (${range}): percentile ${percentile.toFixed(1)}`,
       where: '',
       source: REVIEW_SOURCE,
-      fix: sure
-        ? 'so little is hardly luck: check inverter lights, breakers, error messages and new shade'
-        : 'one good system in ten is here by luck: compare again when more days are in, best with the weather of these days (--weather)',
+      fix: `${
+        sure
+          ? 'so little is hardly luck: check inverter lights, breakers, error messages and new shade'
+          : 'one good system in ten is here by luck: compare again when more days are in, best with the weather of these days (--weather)'
+      }${values.file.resolution === 'month' ? WHOLE_MONTHS : ''}`,
     })
   } else if (weather !== null && weather < REVIEW_THRESHOLDS.lowPercentile) {
     worksheet.find({

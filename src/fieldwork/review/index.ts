@@ -1,5 +1,6 @@
 export { dayModel, kindsOfDay, type DayModel } from './day-model.js'
-export { methodSpread, reviewProduction, type ReviewRequest } from './review-production.js'
+export { methodSpread } from './spread.js'
+export { reviewProduction, type ReviewRequest } from './review-production.js'
 export type * from './review-values.js'
 export { quantileKwh, shareBelow, sumDistribution, type DayOdds, type SumDistribution } from './sum-distribution.js'
 export { productionLimits, ratedAcKw } from './system-limits.js'

@@ -52,19 +52,25 @@ export function recordReview(
   }
   worksheet.step({
     id: 'output.range',
-    says: 'Energy that nine good systems in ten exceed: weather luck, and how sure the estimate is',
-    formula: isLongTerm ? 'P(sum x (1 + s z) < P10) = 0.10' : 'P10 = E (1 - 1.2816 s)',
+    says: 'Energy that nine good systems in ten exceed: weather of days and years, and how sure the estimate is',
+    formula: isLongTerm ? 'P(sum x (1 + s z) < P10) = 0.10, s = sqrt(s_m^2 + s_w^2)' : 'P10 = E (1 - 1.2816 s_m)',
     inputs: [
       {
-        symbol: 's',
+        symbol: 's_m',
         value: expected.method_uncertainty_pct,
         unit: '%',
         from: 'uncertainty of the estimate without year to year',
       },
+      {
+        symbol: 's_w',
+        value: expected.slow_weather_pct,
+        unit: '%',
+        from: 'year to year of the estimate beyond what its days give',
+      },
     ],
     result: { symbol: 'P10', value: expected.p10_kwh, unit: 'kWh' },
     source: OWN,
-    limits: 's is of a year; a single month of the estimate is less sure',
+    limits: 's_m is of a year; a single month of the estimate is less sure',
   })
   worksheet.step({
     id: 'output.percentile',

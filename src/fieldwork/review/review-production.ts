@@ -15,6 +15,7 @@ import type { CumulativePoint, MonthReview, ReviewValues } from './review-values
 import type { ObservedDay } from './signs/observed-day.js'
 import { reviewModules } from './signs/modules.js'
 import { quantileKwh, sumDistribution, type SumDistribution } from './sum-distribution.js'
+import { methodSpread, slowWeatherSpread, type LastingSpread } from './spread.js'
 import { ratedAcKw } from './system-limits.js'
 
 /** Most points of the cumulative course. */
@@ -80,18 +81,20 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     )
   }
   const model = dayModel(run)
-  const spread = weather?.spread ?? methodSpread(run)
+  const longTerm: LastingSpread = { method: methodSpread(run), slowWeather: slowWeatherSpread(run, model, correlation) }
+  const lasting: LastingSpread = weather === undefined ? longTerm : { method: weather.spread, slowWeather: 0 }
+  const spread = Math.hypot(lasting.method, lasting.slowWeather)
   const measuredKwh = sumOf(periods)
   const course =
     weather === undefined ? luckyCourse(periods, model, correlation) : certainCourse(periods, weather.kwhByDay)
-  const expected = expectedRange(course.total, spread)
+  const expected = expectedRange(course.total, lasting)
   const percentile = percentileOf(course.total, measuredKwh, spread)
   const clearest = (day: number): number => weather?.kwhByDay.get(day) ?? kindsOfDay(model, day)[KIND_COUNT - 1] ?? 0
   const observed = periods.flatMap((period): ObservedDay[] => {
     const best = clearest(period.firstDay)
     return period.days === 1 && best > 0 ? [{ day: period.firstDay, kwh: period.kwh, ratio: period.kwh / best }] : []
   })
-  const basis = { model, correlation, spread: methodSpread(run) }
+  const basis = { model, correlation, spread: Math.hypot(longTerm.method, longTerm.slowWeather) }
   const modules = reviewModules(
     series.moduleIds,
     periods,
@@ -122,7 +125,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
       periods,
       (own) =>
         weather === undefined ? luckyCourse(own, model, correlation).total : certainCourse(own, weather.kwhByDay).total,
-      spread,
+      lasting,
     ),
     projection: {
       month: projectRest(...monthAround(lastDay), counted.periods, basis),
@@ -135,12 +138,6 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   findSigns({ series, counted, observed, model, place, modules, ratedAcKw: ratedAcKw(project) }, worksheet)
   recordReview(values, correlation, weather?.name, worksheet)
   return worksheet.result(values)
-}
-
-/** How sure the estimate is apart from the weather of a year: its terms without that of year to year, added as squares. */
-export function methodSpread(run: YieldRun): number {
-  const terms = run.result.values.uncertainty.terms.filter((term) => term.name !== 'year to year')
-  return Math.sqrt(terms.reduce((sum, term) => sum + (term.relative_pct / 100) ** 2, 0))
 }
 
 interface Course {
@@ -200,7 +197,7 @@ function cumulativeCourse(
 function reviewMonths(
   periods: readonly Period[],
   distributionOf: (own: readonly Period[]) => SumDistribution,
-  spread: number,
+  lasting: LastingSpread,
 ): MonthReview[] {
   const byMonth = new Map<string, Period[]>()
   for (const period of periods) {
@@ -216,8 +213,8 @@ function reviewMonths(
       month,
       days_counted: own.reduce((sum, period) => sum + period.days, 0),
       measured_kwh: measured,
-      ...expectedRange(distribution, spread),
-      percentile: percentileOf(distribution, measured, spread),
+      ...expectedRange(distribution, lasting),
+      percentile: percentileOf(distribution, measured, Math.hypot(lasting.method, lasting.slowWeather)),
     }
   })
 }

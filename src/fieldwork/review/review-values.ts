@@ -38,6 +38,8 @@ export interface ExpectedRange {
   readonly p90_kwh: number
   /** Standard deviation of the method, which no further day makes smaller. */
   readonly method_uncertainty_pct: number
+  /** Standard deviation of years beyond that of their days; in the wider range only. */
+  readonly slow_weather_pct: number
 }
 
 export interface MonthReview extends ExpectedRange {

@@ -2,8 +2,9 @@ import type { Project } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { runYield } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { calendarDay, DAY_MS, dayNumber } from './calendar.js'
-import { methodSpread, type ReviewRequest } from './review-production.js'
+import { calendarDay, dateText, dayNumber } from './calendar.js'
+import type { ReviewRequest } from './review-production.js'
+import { methodSpread } from './spread.js'
 
 /**
  * Models the measured days with the weather of these very hours.
@@ -29,8 +30,9 @@ export function weatherOfDays(
     monthSums[month - 1] = (monthSums[month - 1] as number) + kwh
   }
   const kwhByDay = new Map<number, number>()
-  const last = Math.max(...series.spans.map((span) => dayNumber(span.endMs - 1)))
-  for (let day = Math.min(...series.spans.map((span) => dayNumber(span.startMs))); day <= last; day += 1) {
+  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
+  for (let day = first; day <= last; day += 1) {
     const { year, month, dayOfMonth, daysInMonth } = calendarDay(day)
     const key = `${month + 1}-${dayOfMonth}`
     if (years.get(key) !== year) continue
@@ -40,10 +42,9 @@ export function weatherOfDays(
   }
   if (kwhByDay.size === 0) {
     const found = [...new Set(years.values())].toSorted((a, b) => a - b)
-    const measured = new Date(series.spans[0]?.startMs ?? 0).getUTCFullYear()
     throw new StageError(
       'site.climate',
-      `the weather file ${name} holds ${found.length === 1 ? `the year ${found[0]}` : `days of the years ${found.join(', ')}`}, the measured days are from ${measured} (${Math.round((last * DAY_MS - (series.spans[0]?.startMs ?? 0)) / DAY_MS) + 1} days)`,
+      `the weather file ${name} holds ${found.length === 1 ? `the year ${found[0]}` : `days of the years ${found.join(', ')}`}, the measured days are ${dateText(first)} to ${dateText(last)}`,
       'give the actual weather of the measured year; a typical year belongs under site.climate of the project',
     )
   }

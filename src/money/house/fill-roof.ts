@@ -90,7 +90,13 @@ function withArrays(
   const widened = Object.fromEntries(
     Object.entries(obstacles).map(([id, obstacle]) => {
       if (obstacle.arrays === undefined) return [id, obstacle]
-      return [id, { ...obstacle, arrays: obstacle.arrays.flatMap((one) => [one, ...(further.has(one) ? [further.get(one) as string] : [])]) }]
+      return [
+        id,
+        {
+          ...obstacle,
+          arrays: obstacle.arrays.flatMap((one) => [one, ...(further.has(one) ? [further.get(one) as string] : [])]),
+        },
+      ]
     }),
   )
   return { ...project, site: { ...project.site, obstacles: widened }, arrays }
@@ -103,7 +109,8 @@ function tellBrokenRules(
 ): void {
   const before = new Set(arrangeModules(project).findings.map(({ id, where }) => `${id} ${where}`))
   for (const { severity, id, where, message } of findings) {
-    if (severity !== 'error' || before.has(`${id} ${where}`)) continue
+    // That an array which we added found no room is no trouble of the person's.
+    if (severity !== 'error' || id === 'roof.fit-too-few' || before.has(`${id} ${where}`)) continue
     worksheet.find({
       severity: 'warning',
       id: 'size.roof-rule',

@@ -109,10 +109,6 @@ function withSpread(finance: Finance, run: YieldRun, worksheet: Worksheet): Fina
       source: { document: 'Uncertainty of the energy estimate of this project', standing: 'project file' },
     })
   const lasting = sigma('yield_sigma_pct', Math.sqrt(squares(false)), 'the terms of the energy estimate that last')
-  const weather = sigma(
-    'weather_sigma_pct',
-    Math.sqrt(squares(true)),
-    'the year-to-year term of the energy estimate',
-  )
+  const weather = sigma('weather_sigma_pct', Math.sqrt(squares(true)), 'the year-to-year term of the energy estimate')
   return { ...finance, uncertainty: { ...stated, yield_sigma_pct: lasting, weather_sigma_pct: weather } }
 }

@@ -1,5 +1,5 @@
 import { designTemperatures } from '../../climate/index.js'
-import { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, type StringLimits } from '../../electrical/index.js'
+import { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits } from '../../electrical/index.js'
 import type { ArrayOfModules, Project } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
 import { StageError, Worksheet } from '../../worksheet/index.js'
@@ -14,7 +14,7 @@ const USUAL_RISE_K = 35
  * @throws StageError when a voltage or a design temperature is missing.
  * @source NEC 690.7, as in the wiring stage
  */
-export function stringLengths(project: Project, array: ArrayOfModules): StringLimits | undefined {
+export function stringLengths(project: Project, array: ArrayOfModules): ReturnType<typeof stringLimits> | undefined {
   const unit = array.strings?.[0]?.inverter_unit
   if (unit === undefined) return undefined
   const inverter = project.equipment.inverters?.[project.inverter_units?.[unit]?.inverter ?? '']

@@ -65,6 +65,7 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
     const savings = one.savingsUsd - (before?.savingsUsd ?? 0)
     return {
       modules: one.candidate.modules,
+      branches: one.candidate.branches ?? null,
       annual_kwh: Number(one.annualKwh.toFixed(1)),
       share_of_use_pct: without.usage_kwh > 0 ? Number(((100 * one.annualKwh) / without.usage_kwh).toFixed(2)) : 0,
       net_cost_usd: cents(one.netCostUsd),

@@ -12,6 +12,8 @@ export interface SizeCandidate {
   /** Before incentives, USD. */
   readonly grossCostUsd: number
   readonly dcRatingW: number
+  /** Branch circuits of module-level inverters, where they are known. */
+  readonly branches?: number
 }
 
 export interface ChooseSizeInput {
@@ -33,6 +35,8 @@ export interface ChooseSizeInput {
 /** One size and what it is worth. */
 export interface SizeRow {
   readonly modules: number
+  /** Branch circuits of module-level inverters; null when there are none or their number is not known. */
+  readonly branches: number | null
   readonly annual_kwh: number
   /** Generation over use, percent. */
   readonly share_of_use_pct: number

@@ -1,0 +1,43 @@
+import { DAYS_IN_MONTH } from '../../climate/index.js'
+import type { YieldRun } from '../../yield/index.js'
+import { KIND_COUNT, type DayModel } from './day-model.js'
+
+const SLOW_TERM = 'year to year'
+
+/** What no further day of measuring makes smaller, as relative standard deviations. */
+export interface LastingSpread {
+  /** How sure the estimate is apart from the weather. */
+  readonly method: number
+  /** Weather that lasts longer than days: what a year's spread is known to be beyond that of its days. */
+  readonly slowWeather: number
+}
+
+/** How sure the estimate is apart from the weather of a year: its terms without that of year to year, added as squares. */
+export function methodSpread(run: YieldRun): number {
+  const terms = run.result.values.uncertainty.terms.filter((term) => term.name !== SLOW_TERM)
+  return Math.sqrt(terms.reduce((sum, term) => sum + (term.relative_pct / 100) ** 2, 0))
+}
+
+/**
+ * Spread of years beyond what the kinds of day give.
+ *
+ * Whole years differ by more than days in runs do, so that days alone would make long periods look too sure.
+ *
+ * @param correlation Of one day with the next.
+ * @returns Relative standard deviation; 0 when the days alone spread as much as years are known to.
+ */
+export function slowWeatherSpread(run: YieldRun, model: DayModel, correlation: number): number {
+  const known = (run.result.values.uncertainty.terms.find((term) => term.name === SLOW_TERM)?.relative_pct ?? 0) / 100
+  return Math.sqrt(Math.max(0, known ** 2 - yearSpreadOfDays(model, correlation) ** 2))
+}
+
+function yearSpreadOfDays(model: DayModel, correlation: number): number {
+  let [variance, mean] = [0, 0]
+  model.kindsKwh.forEach((kinds, month) => {
+    const days = DAYS_IN_MONTH[month] as number
+    const average = model.meanKwh[month] as number
+    mean += days * average
+    variance += (days * kinds.reduce((sum, kwh) => sum + (kwh - average) ** 2, 0)) / KIND_COUNT
+  })
+  return mean > 0 ? Math.sqrt((variance * (1 + correlation)) / (1 - correlation)) / mean : 0
+}

@@ -1,0 +1,36 @@
+import type { CutStock } from '../cut/cutting-problem.js'
+import type { PriceBook } from '../pricing/price-book.js'
+import { Decimal, toCents } from '../exact.js'
+
+/** A stock length with the id of its item. */
+export interface StockItem extends CutStock {
+  readonly item: string
+}
+
+/**
+ * Stock lengths to cut from: those that the price list sells, when that is any; otherwise all.
+ *
+ * @param itemOf Id of the item of a length.
+ */
+export function stockItems(
+  lengthsIn: readonly number[],
+  itemOf: (lengthIn: number) => string,
+  prices: PriceBook | undefined,
+): StockItem[] {
+  const all = lengthsIn.map((lengthIn): StockItem => {
+    const item = itemOf(lengthIn)
+    const cents = unitCents(prices, item)
+    return { item, lengthIn, ...(cents === undefined ? {} : { cents }) }
+  })
+  const sold = all.filter((stock) => stock.cents !== undefined)
+  return sold.length > 0 ? sold : all
+}
+
+/** What one stick costs, whole cents; of a bundle, its share. */
+function unitCents(prices: PriceBook | undefined, item: string): number | undefined {
+  const entry = prices?.find(item)?.entry
+  const usd = entry?.usd ?? entry?.usd_high
+  if (entry === undefined || usd === undefined || usd <= 0) return undefined
+  const cents = toCents(new Decimal(usd).div(entry.holds ?? 1)).times(100).toNumber()
+  return cents > 0 ? cents : undefined
+}

@@ -1,0 +1,93 @@
+import type { CircuitValues, WiringValues } from '../../electrical/index.js'
+import type { Need } from './need.js'
+import type { TakeOffJob } from './take-off-job.js'
+
+/** Breakers, combiner panel, disconnects, taps and the connectors of strings. */
+export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
+  const electrical = job.project.electrical
+  const ac = wiring.circuits.filter((circuit) => circuit.kind !== 'dc_string')
+  const supplySide = electrical?.connection?.kind === 'supply_side'
+  const last = ac.find((circuit) => circuit.kind === 'ac_combined_output')
+  const breakers = ac.flatMap((circuit) => deviceOf(circuit, supplySide && (last ?? ac[0]) === circuit))
+  return [...breakers, ...combinerOf(job, wiring), ...disconnectsOf(job), ...stringConnectors(wiring)]
+}
+
+function each(item: string, name: string, quantity: number, why: string): Need {
+  return { item, name, group: 'connection', unit: 'each', quantity, why }
+}
+
+function deviceOf(circuit: CircuitValues, atService: boolean): Need[] {
+  if (circuit.breaker_a === null) return []
+  const from = `circuit ${circuit.id} (wire: values.circuits.breaker_a)`
+  if (!atService)
+    return [each(`breaker.2p.${circuit.breaker_a}a`, `Breaker, two poles, ${circuit.breaker_a} A`, 1, `1 for ${from}`)]
+  return [
+    each(
+      `service-overcurrent.${circuit.breaker_a}a`,
+      `Overcurrent device of the supply-side connection, ${circuit.breaker_a} A`,
+      1,
+      `1 for ${from}`,
+    ),
+    each('tap-connector', 'Tap connector on a service conductor', 3, `two lines and neutral of ${from}`),
+  ]
+}
+
+function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
+  if (combiner === null) return []
+  const stated = job.project.electrical?.combiner
+  const rating = combiner.bus_a === null ? '' : `.${combiner.bus_a}a`
+  const spaces = stated?.spaces_total === undefined ? '' : `, ${stated.spaces_total} spaces`
+  return [
+    {
+      ...each(
+        `combiner${rating}`,
+        `Combiner panel${combiner.bus_a === null ? '' : `, bus ${combiner.bus_a} A`}${spaces}`,
+        1,
+        'gathers the circuits (wire: values.combiner)',
+      ),
+      general: 'combiner',
+    },
+    ...(stated?.other_breakers_a ?? []).map((rating) =>
+      each(`breaker.2p.${rating}a`, `Breaker, two poles, ${rating} A`, 1, `other breaker in the combiner (electrical.combiner.other_breakers_a)`),
+    ),
+  ]
+}
+
+function disconnectsOf(job: TakeOffJob): Need[] {
+  return Object.entries(job.project.electrical?.disconnects ?? {}).flatMap(([id, disconnect]): Need[] => {
+    const { kind, rating_a: rating, fused } = disconnect
+    const rated = rating === undefined ? '' : `.${rating}a`
+    const place = `electrical.disconnects.${id}`
+    return [
+      {
+        ...each(
+          `disconnect.${kind}${rated}${fused === true ? '.fused' : ''}`,
+          `Disconnect (${kind.replace('_', ' ')})${rating === undefined ? '' : `, ${rating} A`}${fused === true ? ', fused' : ''}`,
+          1,
+          `disconnect ${id} (${place})`,
+        ),
+        general: `disconnect.${kind}`,
+      },
+      {
+        ...each(`fuse${rated}`, `Fuse${rating === undefined ? '' : `, ${rating} A`}`, fused === true ? 2 : 0, `2 poles of disconnect ${id} (${place})`),
+        general: 'fuse',
+      },
+    ]
+  })
+}
+
+function stringConnectors(wiring: WiringValues): Need[] {
+  const strings = wiring.circuits.filter((circuit) => circuit.kind === 'dc_string')
+  return [
+    each(
+      'dc-connector-pair',
+      'Pair of DC connectors for the ends of a string, of the make of the module',
+      strings.length,
+      `one for each of ${strings.length} strings (wire: values.strings)`,
+    ),
+    {
+      ...each('cord-grip', 'Strain relief, rain tight', strings.length, `where each of ${strings.length} strings enters its box (wire: values.strings)`),
+      group: 'raceway',
+    },
+  ]
+}

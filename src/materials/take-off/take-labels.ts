@@ -1,0 +1,15 @@
+import type { Need } from './need.js'
+import type { LabelNeed } from './take-off-job.js'
+
+/** The labels of the code edition, each as often as the drawings place it. */
+export function takeLabels(labels: readonly LabelNeed[], edition: string): Need[] {
+  return labels.map(({ id, count }) => ({
+    item: `label.${id}`,
+    general: 'label',
+    name: `Label ${id}`,
+    group: 'labels',
+    unit: 'each',
+    quantity: count,
+    why: `${count} as placed for ${edition} (labels of the permit packet)`,
+  }))
+}

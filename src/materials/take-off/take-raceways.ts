@@ -1,0 +1,143 @@
+import type { RacewayValues, WiringValues } from '../../electrical/index.js'
+import { cutStock } from '../cut/cut-stock.js'
+import type { CutPiece } from '../cut/cutting-problem.js'
+import { recordCuts, type CutLists } from './cut-record.js'
+import type { Need } from './need.js'
+import { practiceValue } from './practice.js'
+import { idPart, type TakeOffJob } from './take-off-job.js'
+
+const isRigid = (raceway: RacewayValues): boolean => raceway.type !== 'none' && raceway.type !== 'LFNC'
+
+/** Raceways in sticks with their cuts, straps at the computed places, couplings, connectors, expansion fittings, boxes. */
+export function takeRaceways(job: TakeOffJob, wiring: WiringValues): { needs: Need[]; cuts: CutLists } {
+  const stickIn = practiceValue(job, 'raceway_stick_ft') * 12
+  const kinds = new Map<string, RacewayValues[]>()
+  for (const raceway of wiring.raceways.filter(isRigid)) {
+    const id = kindId(raceway)
+    kinds.set(id, [...(kinds.get(id) ?? []), raceway])
+  }
+  const cutKinds = [...kinds].map(([id, same]) => sticksOf(job, id, same, stickIn))
+  return {
+    needs: [
+      ...cutKinds.flatMap((kind) => kind.needs),
+      ...wiring.raceways.flatMap((raceway) => fittingsOf(raceway, stickIn)),
+      ...boxesOf(wiring),
+    ],
+    cuts: {
+      entries: cutKinds.flatMap((kind) => kind.cuts.entries),
+      summaries: cutKinds.flatMap((kind) => kind.cuts.summaries),
+    },
+  }
+}
+
+const kindId = ({ type, trade_size: size }: RacewayValues): string => `${idPart(type)}.${size ?? ''}`
+const kindName = ({ type, trade_size: size }: RacewayValues): string => `${type} ${size ?? ''} in`
+
+function sticksOf(
+  job: TakeOffJob,
+  id: string,
+  raceways: readonly RacewayValues[],
+  stickIn: number,
+): { needs: Need[]; cuts: CutLists } {
+  const pieces = raceways.flatMap((raceway): CutPiece[] => {
+    const lengthIn = raceway.length_ft * 12
+    const whole = Math.floor(lengthIn / stickIn + 1e-9)
+    const rest = lengthIn - whole * stickIn
+    return [
+      ...Array.from({ length: whole }, () => ({ for: raceway.id, lengthIn: stickIn })),
+      ...(rest > 1e-6 ? [{ for: raceway.id, lengthIn: rest }] : []),
+    ]
+  })
+  const kerfIn = practiceValue(job, 'kerf_in')
+  const item = `raceway.${id}`
+  const plan = cutStock(pieces, [{ lengthIn: stickIn }], kerfIn)
+  const [first] = raceways
+  const feet = raceways.reduce((sum, raceway) => sum + raceway.length_ft, 0)
+  const need: Need = {
+    item,
+    name: `${first === undefined ? id : kindName(first)}, stick of ${stickIn / 12} ft`,
+    group: 'raceway',
+    unit: 'stick',
+    quantity: plan.sticks.length,
+    why: `cut list of ${feet} ft in ${raceways.map((raceway) => raceway.id).join(', ')} (wire: values.raceways)`,
+  }
+  return { needs: [need], cuts: recordCuts(job, item, plan, kerfIn, () => item) }
+}
+
+function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
+  const from = `${raceway.id} (wire: values.raceways)`
+  if (raceway.type === 'none')
+    return [
+      {
+        item: 'cable-clip',
+        name: 'Clip for leads at frame or rail, sunlight resistant',
+        group: 'wire',
+        unit: 'each',
+        quantity: raceway.straps,
+        why: `${raceway.straps} at the computed places of ${from}`,
+      },
+    ]
+  const id = kindId(raceway)
+  const kind = kindName(raceway)
+  const each = (item: string, name: string, quantity: number, why: string): Need => ({
+    item: `${item}.${id}`,
+    name,
+    group: 'raceway',
+    unit: 'each',
+    quantity,
+    why,
+  })
+  const rigid = isRigid(raceway)
+  const couplings = rigid ? Math.ceil((raceway.length_ft * 12) / stickIn - 1e-9) - 1 : 0
+  const flexible: Need[] = rigid
+    ? []
+    : [
+        {
+          item: `raceway.${id}`,
+          name: kind,
+          group: 'raceway',
+          unit: 'ft',
+          quantity: raceway.length_ft,
+          why: `${raceway.length_ft} ft in ${from}`,
+        },
+      ]
+  return [
+    ...flexible,
+    each('strap', `Strap for ${kind}`, raceway.straps, `${raceway.straps} at the computed places of ${from}.strap_positions_ft`),
+    each('coupling', `Coupling for ${kind}`, couplings, `${couplings} between the sticks of ${from}`),
+    each('connector', `Connector for ${kind}`, 2, `2 at the ends of ${from}`),
+    each(
+      'expansion-fitting',
+      `Expansion fitting for ${kind}`,
+      raceway.expansion_fitting ? 1 : 0,
+      `1 for the change of length of ${from}.length_change_in`,
+    ),
+  ]
+}
+
+/** A box at the beginning of every way from the array, and wherever two segments of a way meet. */
+function boxesOf(wiring: WiringValues): Need[] {
+  const kinds = new Map(wiring.circuits.map((circuit) => [circuit.id, circuit.kind]))
+  const runs = new Map<string, RacewayValues[]>()
+  for (const raceway of wiring.raceways) runs.set(raceway.run, [...(runs.get(raceway.run) ?? []), raceway])
+  return [...runs].flatMap(([run, segments]): Need[] => {
+    const enclosed = segments.filter((segment) => segment.type !== 'none')
+    const [first] = enclosed
+    if (first === undefined) return []
+    const atArray = first.circuits.some((id) => kinds.get(id) === 'ac_branch' || kinds.get(id) === 'dc_string')
+    const between = enclosed.length - 1
+    const box = (item: string, name: string, quantity: number, why: string): Need => ({
+      item,
+      general: 'box',
+      name,
+      group: 'raceway',
+      unit: 'each',
+      quantity,
+      why: `${why} of run ${run} (wire: values.raceways)`,
+    })
+    return [
+      box('box.array', 'Junction box at the array, outdoor, with flashing', atArray ? 1 : 0, 'where the raceway begins'),
+      box('box.pull', 'Pull box or conduit body', between, `${between} between the segments`),
+    ]
+  })
+}

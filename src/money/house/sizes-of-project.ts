@@ -1,0 +1,171 @@
+import type { Finance, Project } from '../../project/index.js'
+import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { expectedHours, partOfSystem, runYield, type YieldRun } from '../../yield/index.js'
+import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
+import { fillRoof } from './fill-roof.js'
+import { dayChoice, readHouse, type House } from './read-house.js'
+import { findLimits, type SizeLimit } from './find-limits.js'
+import { shareModules, type Share } from './share-modules.js'
+import { sizeLots, type SizeLot } from './size-lots.js'
+
+export interface SizeOptions {
+  /** Price of a further module in place, USD; wins over the project's. */
+  readonly usdPerModule?: number
+  /** Price that does not depend on the number of modules, USD; wins over the project's. */
+  readonly fixedUsd?: number
+  /** Share of the year's use to cover, percent. */
+  readonly wishedSharePct?: number
+}
+
+export interface ProjectSizeValues extends ChooseSizeValues {
+  /** Modules of the project as it stands. */
+  readonly modules_in_project: number
+  /** Every limit with the most modules that it lets through. */
+  readonly limits: readonly SizeLimit[]
+  /** For each size, how many modules lie on each array. */
+  readonly modules_by_array: readonly { readonly modules: number; readonly arrays: Readonly<Record<string, number>> }[]
+  readonly cost_usd_per_module: number
+  readonly cost_fixed_usd: number
+}
+
+/** Price as a function of the size. */
+interface Price {
+  readonly fixedUsd: number
+  readonly usdPerModule: number
+  readonly usdPerBranch: number
+}
+
+/**
+ * What each number of modules is worth that roof, inverters and panel take.
+ *
+ * Up to the project as it stands, a size keeps the project's best modules; above it, modules are added where the roof
+ * has room, best first. Each size is run with the inverters at its own load.
+ *
+ * @throws StageError when prices, tariff, use or a part of the energy estimate are missing.
+ */
+export function sizesOfProject(
+  project: Project,
+  files: ReadonlyMap<string, string> = new Map(),
+  options: SizeOptions = {},
+): Result<ProjectSizeValues> {
+  const finance = project.finance ?? {}
+  const price = priceOf(finance, options)
+  const worksheet = new Worksheet()
+  const house = readHouse(project, files, worksheet)
+  const filled = fillRoof(project, worksheet)
+  const run = runYield(filled.project, files, house.run)
+  const lots = sizeLots(project, filled, run, worksheet)
+  const shares = shareModules(lots)
+  const { limits, allowed, branchesOf } = findLimits(project, lots, shares, filled.unmeasured, worksheet)
+  const sizes = [...shares].filter(([modules]) => allowed(modules))
+  const candidates = sizes.map(([modules, share]) =>
+    candidate(house, run, lots, modules, share, price, branchesOf(modules), project),
+  )
+  const [tightest] = limits
+  const degradationPct = project.losses?.degradation_pct_per_year
+  const result = chooseSize({
+    sheet: house.sheets.without,
+    sheetWithSystem: house.sheets.withSystem,
+    usageKwh: house.usage.usageKwh,
+    calendar: house.usage.calendar,
+    candidates,
+    stoppedBy: tightest?.limit ?? 'the roof',
+    finance: house.finance,
+    incentives: project.incentives ?? {},
+    ...(degradationPct === undefined ? {} : { degradationPct }),
+    ...(options.wishedSharePct === undefined ? {} : { wishedSharePct: options.wishedSharePct }),
+  })
+  worksheet.include(result)
+  const inProject = lots.reduce((sum, lot) => sum + lot.own, 0)
+  tellLeftOut(
+    sizes.map(([modules]) => modules),
+    worksheet,
+  )
+  tellCost(finance, candidates, inProject, worksheet)
+  return worksheet.result({
+    ...result.values,
+    modules_in_project: inProject,
+    limits,
+    modules_by_array: sizes.map(([modules, share]) => ({
+      modules,
+      arrays: Object.fromEntries(lots.map((lot, i) => [lot.arrayId, share[i] ?? 0])),
+    })),
+    cost_usd_per_module: price.usdPerModule,
+    cost_fixed_usd: price.fixedUsd,
+  })
+}
+
+function priceOf(finance: Finance, options: SizeOptions): Price {
+  const usdPerModule = options.usdPerModule ?? finance.cost_usd_per_module
+  const fixedUsd = options.fixedUsd ?? finance.cost_fixed_usd
+  if (usdPerModule === undefined || fixedUsd === undefined) {
+    throw new StageError(
+      usdPerModule === undefined ? 'finance.cost_usd_per_module' : 'finance.cost_fixed_usd',
+      'what a size costs is not known',
+      'State finance.cost_fixed_usd and finance.cost_usd_per_module, or --cost-fixed and --cost-per-module; two quotes of different size give both',
+    )
+  }
+  return { usdPerModule, fixedUsd, usdPerBranch: finance.cost_usd_per_branch ?? 0 }
+}
+
+function candidate(
+  house: House,
+  run: YieldRun,
+  lots: readonly SizeLot[],
+  modules: number,
+  share: Share,
+  price: Price,
+  branches: number | undefined,
+  project: Project,
+): SizeCandidate {
+  const kept = new Set(lots.flatMap((lot, i) => lot.moduleIds.slice(0, share[i] ?? 0)))
+  const days = dayChoice(project, house.run, new Worksheet())
+  return {
+    modules,
+    productionKwh: expectedHours(run, days, partOfSystem(run, kept)).kwh,
+    grossCostUsd: price.fixedUsd + price.usdPerModule * modules + price.usdPerBranch * Math.max(0, (branches ?? 1) - 1),
+    dcRatingW: lots.reduce((sum, lot, i) => {
+      const moduleId = project.arrays[lot.arrayId]?.module ?? ''
+      return sum + (share[i] ?? 0) * (project.equipment.modules?.[moduleId]?.pmax_w ?? 0)
+    }, 0),
+    ...(branches === undefined ? {} : { branches }),
+  }
+}
+
+/** Sizes between the first and the last that no sharing over strings reaches. */
+function tellLeftOut(sizes: readonly number[], worksheet: Worksheet): void {
+  const first = sizes[0] ?? 0
+  const last = sizes.at(-1) ?? 0
+  const missing = Array.from({ length: last }, (_, i) => i + 1).filter((modules) => !sizes.includes(modules))
+  if (missing.length === 0) return
+  const inside = missing.filter((modules) => modules > first)
+  const below = first > 1 ? [`1 to ${String(first - 1)}`] : []
+  worksheet.find({
+    severity: 'note',
+    id: 'size.left-out',
+    message: `left out, because no string of an allowed length makes them: ${[...below, ...inside.map(String)].join(', ')} modules`,
+    where: 'arrays',
+  })
+}
+
+/** Share of the price of the project that its size may cost otherwise before we say so. */
+const COST_TOLERANCE = 0.15
+
+function tellCost(
+  finance: Finance,
+  candidates: readonly SizeCandidate[],
+  inProject: number,
+  worksheet: Worksheet,
+): void {
+  const quoted = finance.installed_cost_usd
+  const same = candidates.find(({ modules }) => modules === inProject)
+  if (quoted === undefined || same === undefined) return
+  if (Math.abs(same.grossCostUsd - quoted) <= COST_TOLERANCE * quoted) return
+  worksheet.find({
+    severity: 'warning',
+    id: 'size.cost-differs',
+    message: `${String(inProject)} modules cost ${same.grossCostUsd.toFixed(0)} USD by cost_fixed_usd and cost_usd_per_module, but installed_cost_usd is ${quoted.toFixed(0)} USD`,
+    where: 'finance.cost_usd_per_module',
+    fix: 'Make the two agree, or choose by the wrong price.',
+  })
+}

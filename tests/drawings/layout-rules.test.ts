@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest'
+import { drawPacket, flattenSheet, type Mark, type PaperName, type Sheet } from '../../src/drawings/index.js'
+import { cornersOf, figuresOverlap, MIN_TEXT_PT, missingGlyphs, textFigure, type TextMark, type XY } from '../../src/drawings/model/index.js'
+import type { Project } from '../../src/project/index.js'
+import { hipHouse, longNames, manyBranches, microHouse, packetInput, stringHouse } from './demo-packet.js'
+
+const demos: readonly (readonly [string, () => Project])[] = [
+  ['two branches and a combiner', microHouse],
+  ['three planes with hip and valley, four branches', hipHouse],
+  ['strings and a supply-side connection', stringHouse],
+  ['very long names', longNames],
+  ['fifteen branches', manyBranches],
+]
+const sizes: readonly PaperName[] = ['11x17', 'letter', 'A3']
+
+const isText = (mark: Mark): mark is TextMark => mark.kind === 'text'
+
+/** Every straight piece of a figure. */
+function strokesOf(mark: Mark): [XY, XY][] {
+  if (mark.kind === 'text' || mark.kind === 'circle' || mark.pen === undefined) return []
+  const points =
+    mark.kind === 'path' ? mark.points : cornersOf({ x: mark.x, y: mark.y, width: mark.width, height: mark.height })
+  const closed = mark.kind === 'rectangle' || mark.closed
+  return points.flatMap((point, index): [XY, XY][] => {
+    const next = points[index + 1] ?? (closed ? points[0] : undefined)
+    return next === undefined ? [] : [[point, next]]
+  })
+}
+
+/** Whether a filled figure hides what was drawn before it under all of a text. */
+function hides(mark: Mark, text: readonly XY[]): boolean {
+  if (mark.kind === 'text' || mark.kind === 'path' || mark.fill === undefined) return false
+  if (mark.kind === 'circle') return text.every(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y) <= mark.radius)
+  return text.every(({ x, y }) => x >= mark.x && x <= mark.x + mark.width && y >= mark.y && y <= mark.y + mark.height)
+}
+
+function outsideFrame(sheet: Sheet, marks: readonly Mark[]): string[] {
+  const { x, y, width, height } = sheet.frame
+  const out = (point: XY): boolean => point.x < x - 0.8 || point.y < y - 0.8 || point.x > x + width + 0.8 || point.y > y + height + 0.8
+  return marks.flatMap((mark) => {
+    const points =
+      mark.kind === 'text'
+        ? textFigure(mark)
+        : mark.kind === 'path'
+          ? mark.points
+          : mark.kind === 'circle'
+            ? [{ x: mark.center.x - mark.radius, y: mark.center.y - mark.radius }, { x: mark.center.x + mark.radius, y: mark.center.y + mark.radius }]
+            : [{ x: mark.x, y: mark.y }, { x: mark.x + mark.width, y: mark.y + mark.height }]
+    return points.some(out) ? [mark.kind === 'text' ? mark.text : `${mark.kind} ${JSON.stringify(points.find(out))}`] : []
+  })
+}
+
+function textsOverText(texts: readonly TextMark[]): string[] {
+  const boxes = texts.map((text) => ({ text, figure: textFigure(text) }))
+  return boxes.flatMap((one, index) =>
+    boxes.slice(index + 1).flatMap((other) =>
+      one.text.block !== other.text.block && figuresOverlap(one.figure, other.figure, 0.3) ? [`${one.text.text} / ${other.text.text}`] : [],
+    ),
+  )
+}
+
+/** Texts without a white ground that a line runs through; the box of the letters only, without room for descenders. */
+function linesThroughText(marks: readonly Mark[]): string[] {
+  const figures = marks.filter((mark) => !isText(mark))
+  return marks.filter(isText).flatMap((text) => {
+    if (text.halo || text.text.trim() === '') return []
+    const figure = textFigure(text, -0.12 * text.sizePt)
+    const ground = figures.findLastIndex((mark) => hides(mark, figure))
+    const crossed = figures.slice(ground + 1).some((mark) => strokesOf(mark).some((line) => figuresOverlap(figure, line, 0.05)))
+    return crossed ? [text.text] : []
+  })
+}
+
+describe.each(demos)('%s', (_, make) => {
+  const project = make()
+  describe.each(sizes)('on %s', (size) => {
+    const sheets = drawPacket(packetInput(project, size, true))
+    const flats = sheets.map((sheet) => ({ sheet, ...flattenSheet(sheet) }))
+
+    test('no text lies over another text', () => {
+      expect(flats.flatMap(({ sheet, marks, collisions }) => [...collisions, ...textsOverText(marks.filter(isText))].map((each) => `${sheet.id}: ${each}`))).toEqual([])
+    })
+
+    test('everything lies inside the frame', () => {
+      expect(flats.flatMap(({ sheet, marks }) => outsideFrame(sheet, marks).map((each) => `${sheet.id}: ${each}`))).toEqual([])
+    })
+
+    test('no line runs through a text', () => {
+      expect(flats.flatMap(({ sheet, marks }) => linesThroughText(marks).map((each) => `${sheet.id}: ${each}`))).toEqual([])
+    })
+
+    test('no text is smaller than 3/32 in, and the font has every character', () => {
+      const texts = flats.flatMap(({ marks }) => marks.filter(isText))
+      expect(Math.min(...texts.map((text) => text.sizePt))).toBeGreaterThanOrEqual(MIN_TEXT_PT)
+      expect(texts.flatMap((text) => missingGlyphs(text.text))).toEqual([])
+    })
+
+    test('sheet numbers are unique and follow the National CAD Standard', () => {
+      const ids = sheets.map((sheet) => sheet.id)
+      expect(new Set(ids).size).toBe(ids.length)
+      // One discipline letter, one digit for the type of sheet, two for the sequence; continuations carry a suffix.
+      for (const id of ids) expect(id).toMatch(/^[GCASE]-[0156]\d\d(-\d+)?$/)
+    })
+  })
+})
