@@ -51,4 +51,14 @@ export const CHECK_STAGES: readonly CheckStage[] = [
       return spaceMounts(project, { modules, planes: Object.values(planes) })
     },
   },
+  {
+    name: 'payback',
+    applies: ({ project }) => project.tariff !== undefined && project.usage !== undefined,
+    run: async ({ project, files }) => {
+      const { billsOfProject, paybackOfProject } = await import('../money/index.js')
+      // Without a price yet, the bills still tell what is wrong with tariff and use.
+      const isPriced = project.finance?.installed_cost_usd !== undefined
+      return isPriced ? paybackOfProject(project, files) : billsOfProject(project, files)
+    },
+  },
 ]

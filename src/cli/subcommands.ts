@@ -23,6 +23,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/estimate-yield.js'),
   },
   {
+    name: 'choose-size',
+    summary: 'how many modules are worth buying under your tariff',
+    load: () => import('./commands/choose-size.js'),
+  },
+  {
     name: 'size-wire',
     summary: 'what wire, in what pipe, behind which breaker, and why',
     load: () => import('./commands/size-wire.js'),
@@ -41,6 +46,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'plan-work',
     summary: 'the work on the roof in order, with the numbers to hold to',
     load: () => import('./commands/plan-work.js'),
+  },
+  {
+    name: 'payback',
+    summary: 'what it costs and saves, when it is paid back, and how sure that is',
+    load: () => import('./commands/payback.js'),
   },
   {
     name: 'review-output',

@@ -967,6 +967,10 @@ rapid_shutdown?: boolean
  */
 dc_disconnect?: boolean
 /**
+ * Torque of the AC terminals, lb-in.
+ */
+terminal_torque_lb_in?: number
+/**
  * Whether it needs an equipment grounding conductor of its own.
  */
 needs_egc?: boolean
@@ -1143,6 +1147,10 @@ export interface ModuleClamp {
  */
 mid_uplift_lb?: number
 /**
+ * Torque of the clamp bolt, lb-in.
+ */
+torque_lb_in?: number
+/**
  * Allowable uplift of an end clamp, lb.
  */
 end_uplift_lb?: number
@@ -1184,6 +1192,10 @@ base_plate?: ("steel_14_ga" | "steel_12_ga" | "steel_10_ga" | "steel_quarter_inc
  */
 stands_off?: boolean
 lag?: LagScrew
+/**
+ * Torque of the bolt that holds the rail to the mount, lb-in.
+ */
+torque_lb_in?: number
 /**
  * Weight with hardware, lb.
  */
@@ -1487,6 +1499,10 @@ feed_through?: FeedThrough
  * Temperature rating marked on the breaker terminals, deg C.
  */
 terminal_temperature_c?: (60 | 75)
+/**
+ * Torque of the breaker and lug terminals that the PV conductors land on, lb-in; on the label of the panel.
+ */
+terminal_torque_lb_in?: number
 /**
  * Interrupting rating of the breakers, A.
  */

@@ -88,12 +88,17 @@ describe('a project with mounts and wiring', () => {
     expect(saysOf(values, 'equipment.terminations')).toMatch(/breaker \d+ A/)
     expect(saysOf(values, 'equipment.labels')).toContain('RAPID SHUTDOWN')
   })
-  it('no torque is made up', async () => {
-    const values = valuesOf(await planRun(contextOf('lark-hollow.yaml'), {}))
-    const torques = values.steps.flatMap((step) => step.tasks).filter((task) => /torque:/u.test(task.says))
-    expect(torques.length).toBeGreaterThan(0)
-    for (const torque of torques) expect(torque.says).toMatch(/______/)
+  it('a torque is the equipment file’s, or room to write down the maker’s', async () => {
+    const torques = (values: WorkPlanValues): string[] =>
+      values.steps.flatMap((step) => step.tasks.map((task) => task.says)).filter((says) => says.startsWith('torque of'))
+    const stated = torques(valuesOf(await planRun(contextOf('lark-hollow.yaml'), {})))
+    expect(stated).toContain('torque of the bolt from rail to mount: 180 lb-in (15.0 lb-ft)')
+    expect(stated).toContain('torque of the clamps: 120 lb-in (10.0 lb-ft)')
+    const missing = torques(valuesOf(await planRun(contextOf('harbor-point.yaml'), {})))
+    expect(missing.length).toBeGreaterThan(0)
+    expect(missing.some((says) => says.includes('______'))).toBe(true)
   })
+
   it('as Markdown with task lists, as text, and as JSON that fits its schema', async () => {
     const outcome = await planRun(contextOf('lark-hollow.yaml'), { markdown: true })
     const markdown = 'document' in outcome ? String(outcome.document) : ''

@@ -39,7 +39,7 @@ function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
       pen: 'thin',
       fill: 'black',
     } as const,
-    label(output.x + 53, output.y, job.note ?? '', { valign: 'middle', face: 'bold' }),
+    label(output.x + 53, output.y, `${output.breakerA === null ? '' : `${output.breakerA} A BREAKER, `}${job.note ?? ''}`, { valign: 'middle', face: 'bold' }),
   ])
 }
 

@@ -110,7 +110,7 @@ function gather(job: DiagramJob, rows: readonly { readonly source: OneLineSource
     }))
   const all = [...sides, ...branches]
   const combined = wiring.circuits.find((circuit) => circuit.kind === 'ac_combined_output')
-  return combined === undefined ? all : [combiner(job, all, combined)]
+  return combined === undefined || !job.withConnection ? all : [combiner(job, all, combined)]
 }
 
 function inverterOutputs(
@@ -203,6 +203,9 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         sizePt: SIZE,
         maxWidthPt: 100,
       }),
+      ...(job.further === 0
+        ? []
+        : [label(x - 24, high + 34, `and ${job.further} further circuits, on the sheets that follow`, { sizePt: SIZE, maxWidthPt: 100 })]),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],

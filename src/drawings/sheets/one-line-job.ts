@@ -13,6 +13,8 @@ export interface DiagramJob {
   /** Sheet where the diagram is continued or came from. */
   readonly note?: string | undefined
   readonly withConnection: boolean
+  /** Circuits of the same collector that stand on other sheets. */
+  readonly further: number
   /** Room between rows beyond what their texts need, points. */
   readonly spreadPt: number
 }

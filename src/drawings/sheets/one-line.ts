@@ -20,6 +20,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
   const tags = wireTags(wiring)
   const drafts: SheetDraft[] = []
+  const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
     const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width), 0)
     const more = groups.length > 1
@@ -32,8 +33,9 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       tags,
       box,
       withConnection: index === 0,
+      further: index === 0 ? sources.length - group.length : 0,
       spreadPt,
-      note: `TO THE COMBINER OR PANEL, SHEET E-601`,
+      note: `TO ${wiring.combiner === null ? 'MAIN PANEL' : 'AC COMBINER'}, SHEET E-601`,
     }
     const heading = more
       ? [
@@ -60,16 +62,11 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       connectionTable(wiring, true),
     ]
     const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
-    for (const [page, table] of pages.entries()) {
-      drafts.push({
-        id: '',
-        title: page === 0 ? 'One-line diagram' : 'One-line diagram, continued',
-        scale: 'None',
-        paper: page === 0 ? [...drawn, ...table] : table,
-      })
-    }
+    const [first = [], ...others] = pages
+    drafts.push({ id: '', title: 'One-line diagram', scale: 'None', paper: [...drawn, ...first] })
+    rest.push(...others.map((paper) => ({ id: '', title: 'One-line diagram, continued', scale: 'None', paper })))
   }
-  return drafts.map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
+  return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
 }
 
 function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {

@@ -1,3 +1,4 @@
+import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import { nec, plural, quantity, step, stopFor, task, type PlanInput } from './plan-facts.js'
@@ -6,6 +7,7 @@ import type { PlanStep } from './plan-values.js'
 /** Inverters, modules, terminations and labels. */
 export function stepsEquipment(input: PlanInput): PlanStep[] {
   const { project, mounts, wiring, labels } = input
+  const rail = project.equipment.rails?.[project.structure?.rail ?? '']
   const groups = listModuleGroups(project)
   const moduleLevel = groups.flatMap((group) =>
     group.conversion.kind === 'module_level'
@@ -74,10 +76,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
           'connectors of one make only, pushed until they click; none is opened under load',
           WORK_SOURCES.makersSheet,
         ),
-        task(
-          'torque of the clamps: as the maker states; write it here: ______ (the equipment file has no torque)',
-          WORK_SOURCES.makersSheet,
-        ),
+        task(torqueText('the clamps', rail?.clamp?.torque_lb_in), WORK_SOURCES.makersSheet),
         mounts === undefined
           ? undefined
           : task(`pathways and setbacks of the drawings are free when ${plural(mounts.counts.modules, 'module')} lie`),
@@ -104,9 +103,20 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
               `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${wiring.panel.inverter_a} A of inverters; breaker where the drawings have it`,
               nec(input, project.electrical?.connection?.kind === 'supply_side' ? 'supplySide' : 'loadSideBusbar'),
             ),
+        task('each terminal is tightened with a torque tool to the number on the equipment', WORK_SOURCES.torque),
         task(
-          'each terminal tightened with a torque tool to the number on the equipment; write it beside: ______ (the equipment file has none)',
+          torqueText('the terminals in the panel', project.electrical?.panel?.terminal_torque_lb_in),
           WORK_SOURCES.torque,
+        ),
+        ...Object.entries(project.equipment.inverters ?? {}).flatMap(([id, inverter]) =>
+          units.length === 0 || inverter.terminal_torque_lb_in === undefined
+            ? []
+            : [
+                task(
+                  torqueText(`the terminals of ${inverter.name ?? id}`, inverter.terminal_torque_lb_in),
+                  WORK_SOURCES.torque,
+                ),
+              ],
         ),
         units.length === 0
           ? undefined

@@ -1,3 +1,4 @@
+import { torqueText } from './torque.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
 import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task, type PlanInput } from './plan-facts.js'
@@ -78,10 +79,7 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
           'flashing goes under the course above, sealant as the maker shows; nothing is nailed in the way of water',
           sheet,
         ),
-        task(
-          'torque: as the maker states for this mount; write it here: ______ (the equipment file has no torque)',
-          sheet,
-        ),
+        task(torqueText('the bolt from rail to mount', product?.torque_lb_in), sheet),
         ...[...new Set(framing.flatMap((each) => each.covering ?? []))].map((covering) =>
           task(`covering is ${covering.replace('_', ' ')}: the mount is made for it`, sheet),
         ),

@@ -1,0 +1,54 @@
+import type { Command } from 'commander'
+import { sizesOfProject } from '../../money/index.js'
+import { numberIn, takesProject, writesReport } from '../options.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { sizeSections, sizeTable } from './size-sections.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'choose-size project.yaml', does: 'what each number of modules costs, saves and is worth' },
+  { line: 'choose-size project.yaml --share 80', does: 'also the smallest size that makes 80 % of the use' },
+  {
+    line: 'choose-size project.yaml --cost-per-module 720 --cost-fixed 4800 --csv',
+    does: 'with other prices, as a table for a spreadsheet',
+  },
+]
+
+interface Options {
+  readonly share?: number
+  readonly costPerModule?: number
+  readonly costFixed?: number
+}
+
+export function configure(command: Command): void {
+  const usd = numberIn({ min: 0, max: 1_000_000 })
+  writesReport(
+    takesProject(command)
+      .option(
+        '--share <percent>',
+        "share of the year's use that you wish to make yourself",
+        numberIn({ min: 1, max: 1000 }),
+      )
+      .option('--cost-per-module <usd>', 'price of a further module in place, for finance.cost_usd_per_module', usd)
+      .option('--cost-fixed <usd>', 'price that every size has, for finance.cost_fixed_usd', usd),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const { project, files } = await context.project()
+  const result = sizesOfProject(project, files, {
+    ...(options.share === undefined ? {} : { wishedSharePct: options.share }),
+    ...(options.costPerModule === undefined ? {} : { usdPerModule: options.costPerModule }),
+    ...(options.costFixed === undefined ? {} : { fixedUsd: options.costFixed }),
+  })
+  return {
+    report: {
+      title: `How many modules: ${project.title}`,
+      stage: 'size',
+      sections: sizeSections(result.values),
+      csv: sizeTable(result.values),
+      result,
+      cautions: ['estimate', 'money'],
+      next: `gablewatt payback ${context.args[0] ?? 'project.yaml'}`,
+    },
+  }
+}

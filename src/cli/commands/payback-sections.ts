@@ -1,0 +1,186 @@
+import type { PaybackValues } from '../../money/index.js'
+import type { Cell, Column, Fact, Section, TableData } from '../output/report.js'
+import { monthlyBillTable } from './bill-sections.js'
+import { scenarioTable, type Scenario } from './payback-versus.js'
+
+type Row = PaybackValues['cash_flow'][number]
+
+export function paybackSections(values: PaybackValues, scenarios: readonly Scenario[]): Section[] {
+  return [
+    { kind: 'facts', facts: measures(values) },
+    ...(scenarios.length === 0
+      ? []
+      : [{ kind: 'table' as const, heading: 'Side by side', ...scenarioTable(values, scenarios) }]),
+    { kind: 'table', heading: 'Bills of the first year', ...monthlyBillTable(values.bills) },
+    { kind: 'table', heading: `Year by year (${moneyWords(values)})`, ...cashFlowTable(values, 'used') },
+    {
+      kind: 'plot',
+      heading: 'What the system has brought so far',
+      x: { label: 'Year' },
+      y: { label: 'Sum', unit: 'USD' },
+      series: [
+        { name: 'sum', points: values.cash_flow.map((row) => [row.year, row.cumulative_usd] as const) },
+        {
+          name: 'discounted',
+          points: values.cash_flow.map((row) => [row.year, row.discounted_cumulative_usd] as const),
+        },
+      ],
+    },
+    ...uncertaintySections(values),
+    sensitivitySection(values),
+  ]
+}
+
+function moneyWords({ money }: PaybackValues): string {
+  return money === 'real' ? 'USD of the purchase year' : 'USD of each year'
+}
+
+function measures(values: PaybackValues): Fact[] {
+  const never = `not within ${String(values.years)} years`
+  const years = (value: number | null): Pick<Fact, 'value' | 'unit' | 'decimals'> =>
+    value === null ? { value: never } : { value, unit: 'years', decimals: 1 }
+  const { irr } = values
+  const escalation = values.real_escalation_pct
+  return [
+    { label: 'Cost before incentives', value: values.gross_cost_usd, unit: 'USD' },
+    { label: 'Incentives', value: values.incentives_usd, unit: 'USD' },
+    { label: 'Net cost', value: { value: values.net_cost_usd, tone: 'strong' }, unit: 'USD' },
+    { label: 'Output of the first year', value: values.first_year_kwh, unit: 'kWh' },
+    {
+      label: 'Saved in the first year',
+      value: { value: values.first_year_savings_usd, tone: 'strong' },
+      unit: 'USD',
+      decimals: 2,
+    },
+    { label: 'Simple payback', ...years(values.simple_payback.years) },
+    { label: 'Discounted payback', ...years(values.discounted_payback.years) },
+    { label: `Net present value over ${String(values.years)} years`, value: values.npv_usd, unit: 'USD' },
+    {
+      label: 'The same at 0, 3, 7 % real',
+      value: values.npv_at.map((one) => one.npv_usd.toFixed(0)).join(', '),
+      unit: 'USD',
+    },
+    irr.kind === 'one'
+      ? { label: 'Internal rate of return', value: irr.rates_pct[0] ?? null, unit: '%', decimals: 2 }
+      : {
+          label: 'Internal rate of return',
+          value: irr.kind === 'none' ? 'none' : irr.rates_pct.map(String).join(', '),
+        },
+    { label: 'Savings-to-investment ratio', value: values.sir ?? 'not defined', decimals: 2 },
+    { label: 'Adjusted internal rate of return', ...orNone(values.airr_pct, '%', 2) },
+    { label: 'Levelised cost of energy', ...orNone(values.lcoe_usd_per_kwh, 'USD/kWh', 4) },
+    { label: 'Cost per kWh saved on the bill', ...orNone(values.cost_per_kwh_saved_usd, 'USD/kWh', 4) },
+    {
+      label: 'Money',
+      value: `${values.money}; discounted at ${String(values.discount_rate_pct)} %; electricity ${
+        escalation === null ? 'by the published price index' : `${String(escalation)} % a year above inflation`
+      }`,
+    },
+  ]
+}
+
+function orNone(value: number | null, unit: string, decimals: number): Pick<Fact, 'value' | 'unit' | 'decimals'> {
+  return value === null ? { value: 'not defined' } : { value, unit, decimals }
+}
+
+interface FlowColumn {
+  readonly column: Column
+  readonly of: (row: Row) => number
+}
+
+const usd = (heading: string, key: string, of: (row: Row) => number): FlowColumn => ({
+  column: { heading, unit: 'USD', key },
+  of,
+})
+
+/** Columns that are left out of the text when every year is zero. */
+const OPTIONAL: readonly FlowColumn[] = [
+  usd('Per kWh paid', 'performance_usd', (row) => row.performance_usd),
+  usd('Other income', 'other_income_usd', (row) => row.other_income_usd),
+  usd('Upkeep', 'maintenance_and_insurance_usd', (row) => -row.maintenance_usd - row.insurance_usd),
+  usd('Bought', 'purchase_usd', (row) => -row.purchase_usd),
+  usd('Incentives', 'incentives_usd', (row) => row.incentives_usd),
+  usd('Replaced', 'replacement_usd', (row) => -row.replacement_usd),
+  usd('Left over', 'residual_usd', (row) => row.residual_usd),
+  usd('Loan', 'loan_usd', (row) => row.loan_received_usd - row.loan_payment_usd),
+]
+
+/** The cash flow; signs are those of the owner's purse, so that a row adds up to its net. */
+export function cashFlowTable(values: PaybackValues, which: 'all' | 'used'): TableData {
+  const rows = values.cash_flow
+  const optional = OPTIONAL.filter(({ of }) => which === 'all' || rows.some((row) => of(row) !== 0))
+  const columns: FlowColumn[] = [
+    usd('Bill savings', 'bill_savings_usd', (row) => row.bill_savings_usd),
+    ...optional,
+    usd('Net', 'net_usd', (row) => row.net_usd),
+    usd('Sum', 'cumulative_usd', (row) => row.cumulative_usd),
+    usd('Sum discounted', 'discounted_cumulative_usd', (row) => row.discounted_cumulative_usd),
+  ]
+  return {
+    columns: [{ heading: 'Year' }, { heading: 'Output', unit: 'kWh' }, ...columns.map(({ column }) => column)],
+    // Adding zero turns -0 into 0.
+    rows: rows.map((row) => [row.year, row.output_kwh, ...columns.map(({ of }) => of(row) + 0)]),
+  }
+}
+
+function uncertaintySections({ uncertainty, years }: PaybackValues): Section[] {
+  const never = `over ${String(years)}`
+  const row = (label: string, key: 'p10' | 'p50' | 'p90'): Cell[] => [
+    label,
+    uncertainty.payback_years[key]?.toFixed(1) ?? never,
+    uncertainty.npv_usd[key],
+  ]
+  return [
+    {
+      kind: 'table',
+      heading: 'How sure it is',
+      columns: [
+        { heading: 'In how many cases at least as good' },
+        { heading: 'Payback', unit: 'years', align: 'right' },
+        { heading: 'Net present value', unit: 'USD' },
+      ],
+      rows: [row('9 of 10 (P90)', 'p90'), row('half (P50)', 'p50'), row('1 of 10 (P10)', 'p10')],
+    },
+    {
+      kind: 'list',
+      items: [
+        `drawn ${String(uncertainty.samples)} times with seed ${String(uncertainty.seed)}: yield ${pct(uncertainty.yield_sigma_pct)}, weather of each year ${pct(uncertainty.weather_sigma_pct)}, cost ${pct(uncertainty.cost_sigma_pct)}, price change ${uncertainty.escalation_sigma_pct.toFixed(1)} points a year (standard deviations)`,
+        `never paid back in ${pct(uncertainty.never_paid_back_pct)} of the draws; net present value below zero in ${pct(uncertainty.npv_below_zero_pct)}`,
+      ],
+    },
+  ]
+}
+
+const pct = (value: number): string => `${value.toFixed(1)} %`
+
+function sensitivitySection({ sensitivity }: PaybackValues): Section {
+  return {
+    kind: 'table',
+    heading: 'What moves the net present value (one at a time)',
+    columns: [
+      { heading: 'What' },
+      { heading: 'From', align: 'right' },
+      { heading: 'To', align: 'right' },
+      { heading: 'NPV from', unit: 'USD' },
+      { heading: 'NPV to', unit: 'USD' },
+      { heading: 'Zero at', align: 'right' },
+      { heading: 'Swing', unit: 'USD' },
+      { heading: '', key: 'bar' },
+    ],
+    rows: sensitivity.map((row) => [
+      `${row.says} (${row.unit})`,
+      shown(row.low),
+      shown(row.high),
+      row.npv_at_low_usd,
+      row.npv_at_high_usd,
+      row.break_even === null ? '' : shown(row.break_even),
+      row.swing_usd,
+      row.bar.slice(0, Math.ceil(row.bar.length / 3)),
+    ]),
+  }
+}
+
+/** Inputs are of very different size; each is shown with the digits that it needs. */
+function shown(value: number): string {
+  return Math.abs(value) >= 100 ? value.toFixed(0) : Number(value.toFixed(2)).toString()
+}

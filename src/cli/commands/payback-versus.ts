@@ -1,0 +1,108 @@
+import { paybackOfProject, type PaybackOptions, type PaybackValues } from '../../money/index.js'
+import { loadProject } from '../../project/index.js'
+import { StageError, type Finding } from '../../worksheet/index.js'
+import { UsageError } from '../errors.js'
+import type { TableData } from '../output/report.js'
+
+/** What scenarios are compared by; names and units are part of the JSON format. */
+export interface ScenarioValues {
+  readonly scenario: string
+  readonly gross_cost_usd: number
+  readonly net_cost_usd: number
+  readonly first_year_kwh: number
+  readonly first_year_savings_usd: number
+  readonly simple_payback_years: number | null
+  readonly discounted_payback_years: number | null
+  readonly npv_usd: number
+  readonly npv_p90_usd: number | null
+  readonly sir: number | null
+  readonly airr_pct: number | null
+  readonly lcoe_usd_per_kwh: number | null
+}
+
+export interface Scenario {
+  readonly values: ScenarioValues
+  readonly findings: readonly Finding[]
+}
+
+interface Base {
+  readonly path: string
+  readonly set: readonly string[]
+  readonly allowOutside: boolean | undefined
+  readonly cost: PaybackOptions
+}
+
+/**
+ * Works out one `--versus`: another project file, or this one with values changed.
+ *
+ * A file brings its own price; `--set`, `--cost` and `--use` count for this project and its variants.
+ */
+export function runScenario(text: string, base: Base): Scenario {
+  const isVariant = /^[\w.]+\s*=/u.test(text)
+  if (isVariant && base.path === '-') {
+    throw new UsageError(`--versus ${text}: a variant needs the project as a file, not from stdin`)
+  }
+  const changes = isVariant ? text.split(';').map((one) => one.trim()) : []
+  const statesCost = changes.some((change) => change.startsWith('finance.installed_cost_usd'))
+  const { project, files } = loadProject({
+    path: isVariant ? base.path : text,
+    overrides: isVariant ? [...base.set, ...changes] : [],
+    allowOutside: base.allowOutside === true,
+  })
+  try {
+    const result = paybackOfProject(project, files, isVariant && !statesCost ? base.cost : {})
+    return { values: scenarioValues(isVariant ? text : project.title, result.values), findings: result.findings }
+  } catch (error) {
+    if (!(error instanceof StageError)) throw error
+    // Its place is in another file, or in a value of the command line.
+    throw new StageError('', `--versus ${text}: ${error.where}: ${error.message}`, error.fix)
+  }
+}
+
+export function scenarioValues(scenario: string, values: PaybackValues): ScenarioValues {
+  return {
+    scenario,
+    gross_cost_usd: values.gross_cost_usd,
+    net_cost_usd: values.net_cost_usd,
+    first_year_kwh: values.first_year_kwh,
+    first_year_savings_usd: values.first_year_savings_usd,
+    simple_payback_years: values.simple_payback.years,
+    discounted_payback_years: values.discounted_payback.years,
+    npv_usd: values.npv_usd,
+    npv_p90_usd: values.uncertainty.npv_usd.p90,
+    sir: values.sir,
+    airr_pct: values.airr_pct,
+    lcoe_usd_per_kwh: values.lcoe_usd_per_kwh,
+  }
+}
+
+/** This project and its scenarios side by side, a row each. */
+export function scenarioTable(values: PaybackValues, scenarios: readonly Scenario[]): TableData {
+  const rows = [scenarioValues('this project', values), ...scenarios.map((scenario) => scenario.values)]
+  return {
+    columns: [
+      { heading: 'Scenario' },
+      { heading: 'Net cost', unit: 'USD' },
+      { heading: 'Output', unit: 'kWh' },
+      { heading: 'Saved in year 1', unit: 'USD' },
+      { heading: 'Payback', unit: 'years', decimals: 1 },
+      { heading: 'NPV', unit: 'USD' },
+      { heading: 'NPV P90', unit: 'USD' },
+      { heading: 'SIR', decimals: 2 },
+      { heading: 'AIRR', unit: '%', decimals: 2 },
+      { heading: 'LCOE', unit: 'USD/kWh', decimals: 4 },
+    ],
+    rows: rows.map((row) => [
+      row.scenario,
+      row.net_cost_usd,
+      row.first_year_kwh,
+      row.first_year_savings_usd,
+      row.simple_payback_years,
+      row.npv_usd,
+      row.npv_p90_usd,
+      row.sir,
+      row.airr_pct,
+      row.lcoe_usd_per_kwh,
+    ]),
+  }
+}

@@ -1,0 +1,94 @@
+/** Runs inputs one after the other inside one process, as the parent asks. */
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { makeCase } from './cases.mjs'
+import { holes, judge } from './judge.mjs'
+
+const [stage, folder] = process.argv.slice(2)
+const { loadProgram } = await import(pathToFileURL(join(stage, 'bin/load-program.js')).href)
+const money = await import(pathToFileURL(join(stage, 'dist/money/index.js')).href)
+const projects = await import(pathToFileURL(join(stage, 'dist/project/index.js')).href)
+const { main } = loadProgram()
+const tell = process.send.bind(process)
+const MOST_CPU_MS = 5000
+
+let out = []
+let err = []
+const keep = (list) => (chunk) => {
+  list().push(Buffer.from(chunk))
+  return true
+}
+process.stdout.write = keep(() => out)
+process.stderr.write = keep(() => err)
+process.exit = (code) => {
+  throw new Error(`process.exit(${code})`)
+}
+process.on('unhandledRejection', (error) => tell({ loose: String(error) }))
+
+process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => {
+  const ids = new Set(explained)
+  for (const index of indexes) {
+    tell({ start: index })
+    const input = makeCase(seed, index, subcommands)
+    let [run, faults] = await once(input, ids)
+    // A machine that does other things can be slow once, not twice.
+    if (run.cpuMs > MOST_CPU_MS) [run, faults] = await once(input, ids)
+    if (run.cpuMs > MOST_CPU_MS) faults.push(`took ${(run.cpuMs / 1000).toFixed(1)} s of CPU`)
+    const { kind, args, files } = input
+    tell({ done: index, kind, args, exitCode: run.exitCode, cpuMs: run.cpuMs, rssMb: process.memoryUsage().rss / 1e6, faults, ...(faults.length > 0 || dry ? { files, stdout: run.stdout, stderr: run.stderr } : {}) })
+  }
+  tell({ idle: true })
+})
+tell({ idle: true })
+
+async function once(input, ids) {
+  lay(input.files)
+  process.chdir(folder)
+  ;[out, err] = [[], []]
+  const before = process.cpuUsage()
+  const exitCode = await main(input.args, 'gablewatt 0.0.0')
+  process.stdout.removeAllListeners('error')
+  process.stderr.removeAllListeners('error')
+  process.exitCode = 0
+  const faults = askLibrary(input)
+  const { user, system } = process.cpuUsage(before)
+  const run = { exitCode, stdout: Buffer.concat(out).toString(), stderr: Buffer.concat(err).toString(), cpuMs: (user + system) / 1000, written: written(input.files) }
+  return [run, [...judge(input, run, ids), ...faults]]
+}
+
+function lay(files) {
+  rmSync(folder, { recursive: true, force: true })
+  mkdirSync(folder, { recursive: true })
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true })
+    writeFileSync(join(folder, name), text)
+  }
+}
+
+function written(files) {
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
+  const paths = names.map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
+  return Object.fromEntries(paths.filter((path) => files[path] === undefined).map((path) => [path, readFileSync(join(folder, path))]))
+}
+
+/** The readers of money files, which only some subcommands reach. */
+function askLibrary({ library }) {
+  if (library === undefined) return []
+  if (library.xml !== undefined) return attempt('readGreenButton', () => money.readGreenButton(library.xml))
+  let loaded
+  const faults = attempt('loadProject', () => void (loaded = projects.loadProject({ path: join(folder, 'project.yaml') })))
+  if (loaded === undefined) return faults
+  return ['billsOfProject', 'paybackOfProject', 'sizesOfProject']
+    .filter((name) => typeof money[name] === 'function')
+    .flatMap((name) => attempt(name, () => money[name](loaded.project, loaded.files).values))
+}
+
+function attempt(name, work) {
+  try {
+    return holes(work()).map((hole) => `${name}: ${hole}`)
+  } catch (error) {
+    const place = error.stack?.split('\n')[1]?.trim().replace(/\(?file:.*\/dist\//u, '(') ?? ''
+    return ['StageError', 'ProjectError'].includes(error.name) ? [] : [`${name} throws ${error.name}: ${error.message} ${place}`]
+  }
+}

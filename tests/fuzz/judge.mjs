@@ -1,0 +1,86 @@
+const WORDS = /\b(?:NaN|undefined|Infinity)\b|\[object \w+\]/u
+const WORDS_IN_INPUT = /nan|undefined|inf|\[object/iu
+const STACK = /^\s+at .+[(:]\d+:\d+\)?$|\b(?:TypeError|RangeError|ReferenceError|SyntaxError)\b/mu
+const STACK_IN_INPUT = /Error/u
+// oxlint-disable-next-line no-control-regex
+const CONTROL = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u202A-\u202E\u2066-\u2069]/u
+const CODES = new Set([0, 1, 2, 3])
+
+/**
+ * What is wrong with one run.
+ *
+ * @param {{ files: Record<string, string>, args: readonly string[] }} input
+ * @param {{ exitCode: number, stdout: string, stderr: string, written: Record<string, Buffer> }} run
+ * @param {ReadonlySet<string>} explained Ids that `explain` knows; empty when it is not asked.
+ * @returns {string[]} One line a fault.
+ */
+export function judge(input, run, explained) {
+  const faults = []
+  const given = [...Object.values(input.files), ...input.args].join('\n')
+  const said = `${run.stdout}\n${run.stderr}`
+  if (!CODES.has(run.exitCode)) faults.push(`exit code ${run.exitCode}: ${run.stderr.trim().split('\n').at(-1)}`)
+  if (run.exitCode !== 0 && run.stdout + run.stderr === '') faults.push(`exit code ${run.exitCode} without a word`)
+  if (run.exitCode === 2 && run.stdout !== '') faults.push('refused, but something stands on stdout')
+  if (!STACK_IN_INPUT.test(given) && STACK.test(said)) faults.push(`a stack or the name of an error: ${STACK.exec(said)?.[0].trim()}`)
+  const texts = [said, ...Object.values(run.written).filter(isText).map(String)]
+  if (!WORDS_IN_INPUT.test(given)) {
+    for (const text of texts) {
+      const found = WORDS.exec(text)
+      if (found !== null) faults.push(`'${found[0]}' in the output: ${text.slice(Math.max(0, found.index - 60), found.index + 40).replaceAll('\n', ' ')}`)
+    }
+  }
+  for (const text of texts) {
+    const found = CONTROL.exec(text)
+    if (found !== null) faults.push(`control character U+${found[0].charCodeAt(0).toString(16)} in the output`)
+  }
+  for (const text of texts) faults.push(...judgeJson(text, input.args, run.exitCode, explained))
+  faults.push(...judgeFiles(run))
+  return faults
+}
+
+function judgeJson(text, args, exitCode, explained) {
+  if (!text.trimStart().startsWith('{\n  "format"')) return []
+  let result
+  try {
+    result = JSON.parse(text)
+  } catch (error) {
+    // Findings of stderr stand behind the document when both are one text.
+    try {
+      result = JSON.parse(text.slice(0, text.lastIndexOf('\n}') + 2))
+    } catch {
+      return [`broken JSON: ${error.message}`]
+    }
+  }
+  const errors = result.findings.some((finding) => finding.severity === 'error')
+  const unknown = explained.size === 0 ? [] : result.findings.map(({ id }) => id).filter((id) => !explained.has(id) && !explained.has(`*.${id.split('.')[1]}`))
+  return [
+    ...(errors === (exitCode === 1) ? [] : [`exit code ${exitCode} beside ${errors ? 'an' : 'no'} error finding`]),
+    ...[...new Set(unknown)].map((id) => `finding '${id}' has no explanation`),
+    ...negativeZeros(args, text),
+  ]
+}
+
+function negativeZeros(_args, text) {
+  return /[:\s]-0[,\n]/u.test(text) ? ['-0 in JSON'] : []
+}
+
+function judgeFiles({ exitCode, written }) {
+  return Object.entries(written).flatMap(([name, bytes]) => [
+    ...(name.endsWith('.tmp') ? [`temporary file left: ${name}`] : []),
+    ...(exitCode === 2 || exitCode === 3 || exitCode === 70 ? [`exit code ${exitCode}, and yet ${name} was written`] : []),
+    ...(bytes.length === 0 ? [`${name} is empty`] : []),
+    ...(bytes.subarray(0, 4).toString() === '%PDF' && !bytes.subarray(-8).toString().includes('%%EOF') ? [`${name} is half a PDF`] : []),
+  ])
+}
+
+function isText(bytes) {
+  return bytes.subarray(0, 4).toString() !== '%PDF'
+}
+
+/** Places where a value of the library is no finite number, or is missing. */
+export function holes(value, place = '') {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${place} is ${value}`]
+  if (ArrayBuffer.isView(value) || Array.isArray(value)) return Array.from(value).flatMap((item, index) => holes(item, `${place}/${index}`)).slice(0, 3)
+  if (typeof value === 'object' && value !== null) return Object.entries(value).flatMap(([key, item]) => holes(item, `${place}/${key}`)).slice(0, 3)
+  return []
+}

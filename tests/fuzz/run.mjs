@@ -1,0 +1,197 @@
+/**
+ * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--save FOLDER]`.
+ * Nothing may end with another code than 0, 1, 2 or 3, show a stack, print NaN, leave half a file, take more than 5 s or grow without end.
+ */
+import { fork, spawnSync } from 'node:child_process'
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
+import { makeCase } from './cases.mjs'
+import { judge } from './judge.mjs'
+
+const { values } = parseArgs({
+  options: {
+    count: { type: 'string', default: '2000' },
+    seed: { type: 'string', default: String(Date.now() % 1_000_000) },
+    only: { type: 'string' },
+    jobs: { type: 'string', default: '2' },
+    binary: { type: 'string', default: '0' },
+    save: { type: 'string' },
+  },
+})
+const seed = Number(values.seed)
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const work = mkdtempSync(join(tmpdir(), 'gablewatt-fuzz-'))
+const saved = values.save ?? join(tmpdir(), `gablewatt-fuzz-failures-${seed}`)
+const CHUNK = 25
+const MOST_WALL_MS = 60_000
+const HEAP_MB = 600
+const MOST_RSS_MB = 1500
+
+// A copy, so that a build beside it changes nothing half-way.
+const stage = join(work, 'stage')
+for (const part of ['bin', 'dist', 'schemas', 'package.json']) cpSync(join(root, part), join(stage, part), { recursive: true })
+symlinkSync(join(root, 'node_modules'), join(stage, 'node_modules'))
+const binary = join(stage, 'bin/gablewatt.js')
+
+const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
+const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+-[a-z]+) {2,}/gmu)].map((match) => match[1])
+const subcommands = names.filter((name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet'].includes(name))
+const explanations = asked(['explain', '--json'])
+const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
+
+const tally = { inputs: 0, kinds: {}, codes: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
+const failures = new Map()
+console.log(`seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`)
+const began = performance.now()
+
+await (values.only === undefined ? runAll(Number(values.count), Number(values.jobs)) : runOnly(Number(values.only)))
+if (values.only === undefined) runBinary(Number(values.binary))
+report()
+rmSync(work, { recursive: true, force: true })
+process.exitCode = failures.size === 0 ? 0 : 1
+
+async function runOnly(index) {
+  await drive(0, function* () {
+    yield [index]
+  })
+}
+
+async function runAll(count, jobs) {
+  let next = 0
+  const chunks = function* () {
+    while (next < count) {
+      const from = next
+      next = Math.min(count, next + CHUNK)
+      yield Array.from({ length: next - from }, (_, offset) => from + offset)
+    }
+  }
+  const shared = chunks()
+  await Promise.all(Array.from({ length: jobs }, (_, job) => drive(job, () => shared)))
+}
+
+/** Keeps one child busy; a child that dies or hangs is replaced and the input that did it is a failure. */
+function drive(job, chunksOf) {
+  const chunks = chunksOf()
+  return new Promise((resolve) => {
+    let child
+    let current
+    let rest = []
+    let watch
+    const send = () => {
+      if (rest.length === 0) rest = chunks.next().value ?? []
+      if (rest.length === 0) {
+        clearTimeout(watch)
+        child.removeAllListeners('exit')
+        child.kill('SIGKILL')
+        resolve()
+        return
+      }
+      child.send({ seed, indexes: rest, subcommands, explained, dry: values.only !== undefined })
+    }
+    const start = () => {
+      child = fork(new URL('child.mjs', import.meta.url), [stage, join(work, `case-${job}`)], {
+        execArgv: [`--max-old-space-size=${HEAP_MB}`],
+        stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+      })
+      const mine = child
+      child.on('message', (message) => {
+        if (mine !== child) return
+        if (message.idle === true) send()
+        if (message.loose !== undefined) fail(current, [`a promise was left alone: ${message.loose}`])
+        if (message.start !== undefined) {
+          current = message.start
+          clearTimeout(watch)
+          watch = setTimeout(() => {
+            fail(current, [`hangs for more than ${MOST_WALL_MS / 1000} s`])
+            mine.kill('SIGKILL')
+          }, MOST_WALL_MS)
+        }
+        if (message.done !== undefined) {
+          rest = rest.filter((index) => index !== message.done)
+          count(message)
+        }
+      })
+      child.on('exit', (code, signal) => {
+        clearTimeout(watch)
+        if (mine !== child) return
+        if (signal !== 'SIGKILL') fail(current, [`the process ended (${signal ?? code}), memory of ${HEAP_MB} MB used up or a crash`])
+        rest = rest.filter((index) => index !== current)
+        start()
+      })
+    }
+    start()
+  })
+}
+
+function count({ done, kind, args, exitCode, cpuMs, rssMb, faults, stdout, stderr }) {
+  tally.inputs++
+  tally.kinds[kind] = (tally.kinds[kind] ?? 0) + 1
+  const key = `${kind} ${exitCode}`
+  tally.codes[key] = (tally.codes[key] ?? 0) + 1
+  tally.cpuMs += cpuMs
+  tally.slowestMs = Math.max(tally.slowestMs, cpuMs)
+  tally.rssMb = Math.max(tally.rssMb, rssMb)
+  if (rssMb > MOST_RSS_MB) faults.push(`memory is at ${rssMb.toFixed(0)} MB`)
+  if (values.only !== undefined) console.log(`${args.join(' ')}\nexit ${exitCode}\n${stdout}${stderr}`)
+  if (faults.length > 0) fail(done, faults)
+}
+
+/** Equal faults are told once; the first input of each is saved whole. */
+function fail(index, faults) {
+  for (const fault of faults) {
+    const shape = fault.replace(/\d+(?:\.\d+)?(?:e[+-]?\d+)?/gu, '#').replace(/'[^']*'/gu, "'...'").slice(0, 140)
+    const known = failures.get(shape)
+    if (known !== undefined) {
+      known.times++
+      continue
+    }
+    failures.set(shape, { fault, index, times: 1 })
+    const { files, args, kind } = makeCase(seed, index, subcommands)
+    const folder = join(saved, String(index))
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true })
+      writeFileSync(join(folder, name), text)
+    }
+    writeFileSync(join(folder, 'arguments.json'), `${JSON.stringify({ seed, index, kind, args, faults }, null, 2)}\n`)
+    console.log(`FAULT in input ${index} (${kind}: ${args.join(' ').slice(0, 200)}): ${fault.slice(0, 400)}`)
+  }
+}
+
+/** The same kinds of input through the real program, a process each. */
+function runBinary(count) {
+  for (let index = 0; index < count; index++) {
+    const input = makeCase(seed, 10_000_000 + index, subcommands)
+    const folder = join(work, 'binary')
+    rmSync(folder, { recursive: true, force: true })
+    for (const [name, text] of Object.entries(input.files)) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true })
+      writeFileSync(join(folder, name), text)
+    }
+    const started = performance.now()
+    const run = spawnSync(process.execPath, [binary, ...input.args], { cwd: folder, encoding: 'utf8', timeout: 20_000, input: '', maxBuffer: 1e9 })
+    const tookMs = performance.now() - started
+    const written = Object.fromEntries(
+      readdirSync(folder).filter((name) => input.files[name] === undefined && !name.startsWith('weather')).map((name) => [name, readFileSync(join(folder, name))]),
+    )
+    const faults = judge(input, { exitCode: run.status ?? -1, stdout: run.stdout, stderr: run.stderr, written }, new Set(explained))
+    if (tookMs > 5000) faults.push(`the program took ${(tookMs / 1000).toFixed(1)} s`)
+    if (faults.length > 0) fail(10_000_000 + index, faults)
+  }
+  if (count > 0) console.log(`${count} inputs through the real program`)
+}
+
+function report() {
+  const seconds = (performance.now() - began) / 1000
+  for (const [kind, total] of Object.entries(tally.kinds).toSorted()) {
+    const codes = [0, 1, 2, 3, 70].map((code) => `${code}: ${tally.codes[`${kind} ${code}`] ?? 0}`).join('  ')
+    console.log(`  ${kind.padEnd(16)} ${String(total).padStart(7)}   by exit code  ${codes}`)
+  }
+  console.log(
+    `${tally.inputs} inputs in ${seconds.toFixed(1)} s; mean ${(tally.cpuMs / Math.max(1, tally.inputs)).toFixed(1)} ms, slowest ${(tally.slowestMs / 1000).toFixed(2)} s of CPU; memory at most ${tally.rssMb.toFixed(0)} MB`,
+  )
+  for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times)) console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
+  console.log(failures.size === 0 ? 'no fault' : `${failures.size} kinds of fault; inputs saved in ${saved}; again with --seed ${seed} --only INDEX`)
+}
