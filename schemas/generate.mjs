@@ -112,7 +112,8 @@ for (const { parts, schema: file, into, name, embed } of targets) {
   emit(`${into}${name}-types.generated.ts`, types)
   emit(`${into}${name}-validator.generated.js`, await validator(schema))
   emit(`${into}${name}-validator.generated.d.ts`, declaration)
-  if (embed !== undefined) emit(`${into}${name}-schema.generated.ts`, `${banner}export const ${embed} = ${print(schema)}\n`)
+  if (embed !== undefined)
+    emit(`${into}${name}-schema.generated.ts`, `${banner}export const ${embed} = ${print(schema)}\n`)
 }
 
 if (stale.length > 0) {

@@ -43,6 +43,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/draw-permit.js'),
   },
   {
+    name: 'price-bom',
+    summary: 'what to buy in whole packs, how to cut it, and what it costs',
+    load: () => import('./commands/price-bom.js'),
+  },
+  {
     name: 'plan-work',
     summary: 'the work on the roof in order, with the numbers to hold to',
     load: () => import('./commands/plan-work.js'),
@@ -56,5 +61,15 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'review-output',
     summary: 'whether measured kWh are what those days should give',
     load: () => import('./commands/review-output.js'),
+  },
+  {
+    name: 'explain',
+    summary: 'what a finding or a word of the trade means, and how to mend it',
+    load: () => import('./commands/explain.js'),
+  },
+  {
+    name: 'complete-shell',
+    summary: 'a completion script for bash, zsh or fish',
+    load: () => import('./commands/complete-shell.js'),
   },
 ]

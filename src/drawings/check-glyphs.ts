@@ -3,7 +3,21 @@ import { StageError } from '../worksheet/index.js'
 import { missingGlyphs } from './model/index.js'
 
 /** Parts of the project whose texts stand on the sheets. */
-const PRINTED = ['title', 'parties', 'document', 'codes', 'site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'electrical', 'structure', 'site_plan', 'documents'] as const satisfies readonly (keyof Project)[]
+const PRINTED = [
+  'title',
+  'parties',
+  'document',
+  'codes',
+  'site',
+  'roof_planes',
+  'arrays',
+  'inverter_units',
+  'equipment',
+  'electrical',
+  'structure',
+  'site_plan',
+  'documents',
+] as const satisfies readonly (keyof Project)[]
 
 /** @throws StageError when a text of the project has a character that the embedded font cannot print. */
 export function checkGlyphs(project: Project): void {
@@ -22,6 +36,12 @@ function walk(value: unknown, path: string): void {
 function check(text: string, path: string): void {
   const missing = missingGlyphs(text)
   if (missing.length === 0) return
-  const codes = missing.map((each) => `'${each}' (U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`)
-  throw new StageError(path, `the font of the drawings cannot print ${codes.join(', ')}`, 'Write it in Latin, Greek or Cyrillic letters.')
+  const codes = missing.map(
+    (each) => `'${each}' (U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
+  )
+  throw new StageError(
+    path,
+    `the font of the drawings cannot print ${codes.join(', ')}`,
+    'Write it in Latin, Greek or Cyrillic letters.',
+  )
 }

@@ -8,5 +8,7 @@ import { documentPageId } from './sheets/document-index.js'
  * @param pages Number of pages of all documents together.
  */
 export function documentStamps(pages: number, project: string, draft: boolean): Sheet[] {
-  return Array.from({ length: pages }, (_, index) => composeStamp(documentPageId(index + 1), draft ? `${project} - DRAFT` : project))
+  return Array.from({ length: pages }, (_, index) =>
+    composeStamp(documentPageId(index + 1), draft ? `${project} - DRAFT` : project),
+  )
 }

@@ -3,7 +3,7 @@ import type { PacketInput } from './inputs.js'
 import { attachmentFacts } from './sheets/attachment-facts.js'
 
 /** What a building department will ask for and the project does not state yet; each stops the packet. */
-export function packetGaps(input: Omit<PacketInput, 'findings'>): Finding[] {
+export function packetGaps(input: Pick<PacketInput, 'project' | 'arrangement'>): Finding[] {
   const { project, arrangement } = input
   const gaps: (readonly [missing: boolean, id: string, where: string, message: string, fix: string])[] = [
     [
@@ -49,7 +49,7 @@ export function packetGaps(input: Omit<PacketInput, 'findings'>): Finding[] {
       'Give each array an arrangement and its plane an outline.',
     ],
     [
-      attachmentFacts(input as PacketInput) === undefined,
+      attachmentFacts(input) === undefined,
       'no-attachment',
       'structure',
       'rail, mount or framing is not stated, so sheet S-501 cannot be drawn',

@@ -38,12 +38,12 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...calculation(job, 'E-603', 'Electrical calculation', input.wiring?.worksheet),
     ...labelSheets(job),
   ]
-  const index: (readonly [string, string])[] = [
-    ['G-001', 'Cover sheet'],
-    ...drafts.map((each) => [each.id, each.title] as const),
-    ...documentSheets(input.documents),
-  ]
-  return [...coverSheets(job, index), ...drafts].map((draft) => composeSheet(draft, stationery))
+  const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
+  // The cover lists itself, and may be so long that it goes on at another sheet.
+  let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
+  if (covers.length > 1)
+    covers = coverSheets(job, [...covers.map((each) => [each.id, each.title] as const), ...following])
+  return [...covers, ...drafts].map((draft) => composeSheet(draft, stationery))
 }
 
 function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {

@@ -1,8 +1,12 @@
 /** Kinds of day that make up one day, with their shares, which add up to 1. */
 export type DayMixture = ReadonlyMap<number, number>
 
-/** Golden section: its multiples, less their whole parts, spread more evenly over 0 to 1 than those of any other number. */
-const GOLDEN = (Math.sqrt(5) - 1) / 2
+/**
+ * Step of the order, in rounds. Irrational, so that places never repeat; one day is 0.61 of a round and seven are 0.24, so
+ * that both a week and the four or five days of one weekday spread over the whole round. (The golden section spreads
+ * weeks better, but weekdays half as well.)
+ */
+const STEP = Math.sqrt(13) - 3
 
 /**
  * Gives each day of a month its kind, in an order that is always the same and well mixed: every week, and the same weekday
@@ -17,7 +21,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 export function dealDays(kindDays: ReadonlyMap<number, number>, month: number): DayMixture[] {
   const days = Math.round([...kindDays.values()].reduce((sum, each) => sum + each, 0))
   const ranked = Array.from({ length: days }, (_, rank) => stretch(kindDays, rank, days))
-  const places = Array.from({ length: days }, (_, day) => ({ day, at: ((day + 1) * GOLDEN + month / 12) % 1 }))
+  const places = Array.from({ length: days }, (_, day) => ({ day, at: ((day + 1) * STEP + month / 12) % 1 }))
   places.sort((a, b) => a.at - b.at)
   const dealt = new Map(places.map(({ day }, rank) => [day, ranked[rank] ?? new Map<number, number>()]))
   return Array.from({ length: days }, (_, day) => dealt.get(day) ?? new Map<number, number>())

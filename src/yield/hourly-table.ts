@@ -9,8 +9,9 @@ export interface StepTable {
 }
 
 /**
- * Course of the year behind an estimate: 8760 (or 8784) rows for an hourly file, sun up or not; one row for each step
- * of each day type otherwise, with the number of days of the year that it stands for.
+ * Course of the year behind an estimate: 8760 (or 8784) rows for an hourly file, sun up or not (night consumption is
+ * negative); one row for each daylight step of each day type otherwise, with the number of days of the year that it
+ * stands for.
  */
 export function stepTable(run: YieldRun): StepTable {
   return run.climate.kind === 'hourly' ? hourTable(run, run.climate.length) : dayTypeTable(run)
@@ -34,7 +35,7 @@ function hourTable(run: YieldRun, length: number): StepTable {
     const when = [climate.month[row] as number, climate.day[row] as number, climate.hour[row] as number]
     if (step < 0) {
       const dark = [climate.ghiWM2[row] as number, climate.dniWM2[row] as number, climate.dhiWM2[row] as number]
-      return [...when, ...dark, climate.dryBulbC[row] as number, ...arrays.map(() => 0), 0, 0, 0]
+      return [...when, ...dark, climate.dryBulbC[row] as number, ...arrays.map(() => 0), 0, 0, -system.nightW]
     }
     return [
       ...when,

@@ -24,6 +24,8 @@ export interface SystemAc {
   /** DC power at all inverters, and AC power lost at their limits, W, by step. */
   readonly dcW: Float64Array
   readonly clippedW: Float64Array
+  /** What all inverters draw while the sun is down, W. */
+  readonly nightW: number
 }
 
 /** An inverter, and which modules of which arrays hang on it. */
@@ -65,8 +67,8 @@ export function systemAc(
   for (const station of stations(arrays, inverters)) {
     runStation(steps, station, settings, losses, result, totals)
   }
-  addNight(steps, arrays, inverters, result)
-  return { arrays: result, ...totals }
+  const nightW = addNight(steps, arrays, inverters, result)
+  return { arrays: result, ...totals, nightW }
 }
 
 function runStation(
@@ -187,19 +189,20 @@ function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, Inv
   return [...found, ...[...units.values()].map((unit) => ({ ...unit, count: 1 }))]
 }
 
-/** Night consumption: each inverter draws its own while the sun is down; shared among arrays by modules. */
+/** Night consumption: each inverter draws its own while the sun is down; shared among arrays by modules. Returns the sum, W. */
 function addNight(
   steps: SkySteps,
   arrays: readonly ArrayDc[],
   inverters: ReadonlyMap<string, InverterModel>,
   results: ReadonlyMap<string, ArrayAc>,
-): void {
+): number {
   const modulesOnUnit = new Map<string, number>()
   for (const { plan } of arrays) {
     for (const { unit } of plan.modules) {
       if (unit !== undefined) modulesOnUnit.set(unit, (modulesOnUnit.get(unit) ?? 0) + 1)
     }
   }
+  let systemNightW = 0
   for (const { plan } of arrays) {
     const array = results.get(plan.id) as ArrayAc
     let nightW = 0
@@ -211,6 +214,7 @@ function addNight(
       for (const monthHours of steps.nightHours) hours += monthHours
       array.moduleAcKwh[index] = (array.moduleAcKwh[index] as number) - (share * hours) / 1000
     })
+    systemNightW += nightW
     array.ladder.night = array.ladder.availability
     for (let month = 0; month < 12; month += 1) {
       const kwh = (nightW * (steps.nightHours[month] as number)) / 1000
@@ -218,6 +222,7 @@ function addNight(
       array.ladder.night -= kwh
     }
   }
+  return systemNightW
 }
 
 /** An empty ladder for a system total. */

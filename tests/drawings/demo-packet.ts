@@ -75,7 +75,17 @@ export function microHouse(change: Partial<Project> = {}): Project {
         eave_height_ft: 10,
         street_side: true,
         outline: { shape: 'rectangle', width_ft: 40, depth_ft: 17 },
-        obstructions: { chimney: { kind: 'chimney', x_ft: 31, y_ft: 12, width_ft: 2.5, length_ft: 2.5, height_ft: 4, clearance_in: 6 } },
+        obstructions: {
+          chimney: {
+            kind: 'chimney',
+            x_ft: 31,
+            y_ft: 12,
+            width_ft: 2.5,
+            length_ft: 2.5,
+            height_ft: 4,
+            clearance_in: 6,
+          },
+        },
       },
     },
     roof_access: { other_pathways: 1 },
@@ -86,43 +96,106 @@ export function microHouse(change: Partial<Project> = {}): Project {
         inverter: 'micro366',
         mounting: 'close_roof',
         standoff_in: 4,
-        arrangement: { blocks: { lower: { orientation: 'portrait', rows: 2, columns: 8, x_ft: 3.5, y_ft: 1.5, gap_in: 0.5, omit: ['r2c8'] } } },
+        arrangement: {
+          blocks: {
+            lower: { orientation: 'portrait', rows: 2, columns: 8, x_ft: 3.5, y_ft: 1.5, gap_in: 0.5, omit: ['r2c8'] },
+          },
+        },
       },
     },
     equipment: {
       modules: {
         m410: {
-          name: 'Invented M410', pmax_w: 410, voc_v: 37.4, isc_a: 13.87, vmp_v: 31.5, imp_a: 13.02, noct_c: 45,
-          pmax_temp_coeff_pct_per_c: -0.34, voc_temp_coeff_pct_per_c: -0.27, max_series_fuse_a: 25, max_system_voltage_v: 1000,
-          length_in: 67.8, width_in: 44.6, thickness_in: 1.38, weight_lb: 47.4, clamp_zone_from_corner_in: [10, 20],
-          clamp_zone_short_side_in: [4, 10], design_load_down_psf: 75, design_load_up_psf: 50, listing: 'UL 61730', sheet: 'M410 sheet rev 2 (invented)',
+          name: 'Invented M410',
+          pmax_w: 410,
+          voc_v: 37.4,
+          isc_a: 13.87,
+          vmp_v: 31.5,
+          imp_a: 13.02,
+          noct_c: 45,
+          pmax_temp_coeff_pct_per_c: -0.34,
+          voc_temp_coeff_pct_per_c: -0.27,
+          max_series_fuse_a: 25,
+          max_system_voltage_v: 1000,
+          length_in: 67.8,
+          width_in: 44.6,
+          thickness_in: 1.38,
+          weight_lb: 47.4,
+          clamp_zone_from_corner_in: [10, 20],
+          clamp_zone_short_side_in: [4, 10],
+          design_load_down_psf: 75,
+          design_load_up_psf: 50,
+          listing: 'UL 61730',
+          sheet: 'M410 sheet rev 2 (invented)',
         },
       },
       inverters: {
         micro366: {
-          name: 'Invented micro 366', kind: 'module_level', ac_power_w: 366, ac_current_a: 1.53, ac_voltage_v: 240,
-          max_dc_voltage_v: 60, mppt_min_v: 16, mppt_max_v: 58, max_branch_ocpd_a: 20, max_per_branch: 10, max_ac_rise_pct: 2,
-          ground_fault_protection: true, rapid_shutdown: true, needs_egc: false, weight_lb: 2.4, listing: 'UL 1741 SB', sheet: 'Micro 366 sheet rev 1 (invented)',
+          name: 'Invented micro 366',
+          kind: 'module_level',
+          ac_power_w: 366,
+          ac_current_a: 1.53,
+          ac_voltage_v: 240,
+          weighted_efficiency_pct: 97,
+          max_dc_voltage_v: 60,
+          mppt_min_v: 16,
+          mppt_max_v: 58,
+          max_branch_ocpd_a: 20,
+          max_per_branch: 10,
+          max_ac_rise_pct: 2,
+          ground_fault_protection: true,
+          rapid_shutdown: true,
+          needs_egc: false,
+          weight_lb: 2.4,
+          listing: 'UL 1741 SB',
+          sheet: 'Micro 366 sheet rev 1 (invented)',
         },
       },
-      trunk_cables: { trunk12: { name: 'Invented trunk', size_awg: '12', ampacity_a: 20, max_ocpd_a: 20, connector_spacing_ft: 4 } },
+      trunk_cables: {
+        trunk12: { name: 'Invented trunk', size_awg: '12', ampacity_a: 20, max_ocpd_a: 20, connector_spacing_ft: 4 },
+      },
       rails: {
         rail40: {
-          name: 'Invented rail 40', alloy: '6005A-T61', section_modulus_x_in3: 0.36, moment_of_inertia_x_in4: 0.45,
-          section_modulus_y_in3: 0.2, shear_area_in2: 0.3, max_span_in: 96, max_cantilever_in: 20, end_allowance_in: 1.5,
-          deflection_limit: 180, stock_lengths_in: [168, 204], splice: { min_from_mount_in: 6, allowed_in_end_span: true },
-          clamp: { mid_uplift_lb: 1500, end_uplift_lb: 700, sheet: 'Invented clamp sheet' }, weight_lb_per_ft: 0.75, sheet: 'Rail 40 sheet rev 1 (invented)',
+          name: 'Invented rail 40',
+          alloy: '6005A-T61',
+          section_modulus_x_in3: 0.36,
+          moment_of_inertia_x_in4: 0.45,
+          section_modulus_y_in3: 0.2,
+          shear_area_in2: 0.3,
+          max_span_in: 96,
+          max_cantilever_in: 20,
+          end_allowance_in: 1.5,
+          deflection_limit: 180,
+          stock_lengths_in: [168, 204],
+          splice: { min_from_mount_in: 6, allowed_in_end_span: true },
+          clamp: { mid_uplift_lb: 1500, end_uplift_lb: 700, sheet: 'Invented clamp sheet' },
+          weight_lb_per_ft: 0.75,
+          sheet: 'Rail 40 sheet rev 1 (invented)',
         },
       },
       mounts: {
         foot: {
-          name: 'Invented flashed foot', capacity_uplift_lb: 900, capacity_down_lb: 1400, capacity_lateral_lb: 400, base_in: 0.25,
-          base_plate: 'steel_10_ga', stands_off: false, lag: { size: '5/16', length_in: 5, count: 1, lead_hole_in: 0.1875 }, weight_lb: 1.2, sheet: 'Flashed foot sheet rev 3 (invented)',
+          name: 'Invented flashed foot',
+          capacity_uplift_lb: 900,
+          capacity_down_lb: 1400,
+          capacity_lateral_lb: 400,
+          base_in: 0.25,
+          base_plate: 'steel_10_ga',
+          stands_off: false,
+          lag: { size: '5/16', length_in: 5, count: 1, lead_hole_in: 0.1875 },
+          weight_lb: 1.2,
+          sheet: 'Flashed foot sheet rev 3 (invented)',
         },
       },
     },
     structure: {
-      wind: { basic_speed_mph: 107, exposure: 'B', mean_roof_height_ft: 15, hill_or_escarpment: false, special_wind_region: false },
+      wind: {
+        basic_speed_mph: 107,
+        exposure: 'B',
+        mean_roof_height_ft: 15,
+        hill_or_escarpment: false,
+        special_wind_region: false,
+      },
       snow: { ground_psf: 10, roof_exposure: 'partially_exposed', thermal: 'cold_ventilated' },
       building: { length_ft: 40, width_ft: 28, enclosure: 'enclosed', roof_kind: 'gable' },
       framing: { south: { ...framing } },
@@ -135,23 +208,52 @@ export function microHouse(change: Partial<Project> = {}): Project {
     electrical: {
       service: { rating_a: 200, conductor_ampacity_a: 200 },
       connection: { kind: 'load_side_breaker', breaker_position: 'opposite_end', breaker_marked_line_load: false },
-      panel: { name: 'Main panel', bus_a: 200, main_a: 200, main_position: 'end', spaces_total: 40, spaces_free: 4, terminal_temperature_c: 75, location: 'outdoors' },
+      panel: {
+        name: 'Main panel',
+        bus_a: 200,
+        main_a: 200,
+        main_position: 'end',
+        spaces_total: 40,
+        spaces_free: 4,
+        terminal_temperature_c: 75,
+        location: 'outdoors',
+      },
       combiner: { bus_a: 125, spaces_total: 8, terminal_temperature_c: 75, location: 'outdoors' },
       terminal_temperature_c: 75,
       runs: {
-        home: { carries: ['branches'], segments: { roof: { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' }, wall: { location: 'outdoor_wall', length_ft: 12, raceway: 'EMT' } } },
-        to_panel: { carries: ['output'], segments: { short: { location: 'outdoor_wall', length_ft: 6, raceway: 'EMT' } } },
+        home: {
+          carries: ['branches'],
+          segments: {
+            roof: { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' },
+            wall: { location: 'outdoor_wall', length_ft: 12, raceway: 'EMT' },
+          },
+        },
+        to_panel: {
+          carries: ['output'],
+          segments: { short: { location: 'outdoor_wall', length_ft: 6, raceway: 'EMT' } },
+        },
       },
       rapid_shutdown: { initiator: 'pv_disconnect', initiator_outdoors: true },
-      disconnects: { outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, location: 'outdoors' } },
+      disconnects: {
+        outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, location: 'outdoors' },
+      },
     },
     site_plan: {
       up_azimuth_deg: 4,
       lot: figure(0, 0, 80, 120),
       street: { name: 'Lark Hollow', lot_line: 1 },
-      buildings: { house: { name: 'House', main: true, corners: figure(18, 35, 42, 30) }, shed: { name: 'Shed', corners: figure(6, 95, 12, 10) } },
+      buildings: {
+        house: { name: 'House', main: true, corners: figure(18, 35, 42, 30) },
+        shed: { name: 'Shed', corners: figure(6, 95, 12, 10) },
+      },
       driveway: figure(62, 0, 12, 50),
-      roof_planes: { south: { eave_left: point(19, 34), junction_boxes: [point(36.5, 7)], raceway: [point(36.5, 7), point(38, 7), point(38, 0)] } },
+      roof_planes: {
+        south: {
+          eave_left: point(19, 34),
+          junction_boxes: [point(36.5, 7)],
+          raceway: [point(36.5, 7), point(38, 7), point(38, 0)],
+        },
+      },
       equipment: {
         meter: { kind: 'utility_meter', ...point(60, 42) },
         panel: { kind: 'main_panel', ...point(60, 45) },
@@ -174,8 +276,19 @@ export function hipHouse(): Project {
   return microHouse({
     title: 'Hip and valley house (invented)',
     roof_planes: {
-      south: { azimuth_deg: 180, pitch_in_12: 5, edge_clearances: { eave_in: 24 }, street_side: true, outline: { shape: 'hip', width_ft: 52, depth_ft: 18, ridge_ft: 24 } },
-      east: { azimuth_deg: 90, pitch_in_12: 5, edge_clearances: { eave_in: 24 }, outline: { shape: 'triangle', width_ft: 34, depth_ft: 18 } },
+      south: {
+        azimuth_deg: 180,
+        pitch_in_12: 5,
+        edge_clearances: { eave_in: 24 },
+        street_side: true,
+        outline: { shape: 'hip', width_ft: 52, depth_ft: 18, ridge_ft: 24 },
+      },
+      east: {
+        azimuth_deg: 90,
+        pitch_in_12: 5,
+        edge_clearances: { eave_in: 24 },
+        outline: { shape: 'triangle', width_ft: 34, depth_ft: 18 },
+      },
       west: {
         azimuth_deg: 270,
         pitch_in_12: 5,
@@ -216,7 +329,10 @@ export function hipHouse(): Project {
       street: { name: 'Lark Hollow', lot_line: 1 },
       buildings: { house: { name: 'House', corners: figure(25, 22, 50, 32) } },
       roof_planes: { south: { eave_left: point(24, 21) } },
-      equipment: { panel: { kind: 'main_panel', ...point(75, 40) }, meter: { kind: 'utility_meter', ...point(75, 43) } },
+      equipment: {
+        panel: { kind: 'main_panel', ...point(75, 40) },
+        meter: { kind: 'utility_meter', ...point(75, 43) },
+      },
     },
   })
 }
@@ -244,16 +360,38 @@ export function stringHouse(): Project {
       ...base.equipment,
       inverters: {
         s6000: {
-          name: 'Invented string 6000', kind: 'string', ac_power_w: 6000, ac_current_a: 25, ac_voltage_v: 240, max_dc_voltage_v: 600,
-          mppt_min_v: 120, mppt_max_v: 500, start_v: 150, mppt_inputs: 2, max_input_current_a: 15, max_input_isc_a: 20, max_branch_ocpd_a: 40,
-          dc_afci: true, ground_fault_protection: true, rapid_shutdown: true, dc_disconnect: true, needs_egc: true, weight_lb: 42,
+          name: 'Invented string 6000',
+          kind: 'string',
+          ac_power_w: 6000,
+          ac_current_a: 25,
+          ac_voltage_v: 240,
+          weighted_efficiency_pct: 97,
+          max_dc_voltage_v: 600,
+          mppt_min_v: 120,
+          mppt_max_v: 500,
+          start_v: 150,
+          mppt_inputs: 2,
+          max_input_current_a: 15,
+          max_input_isc_a: 20,
+          max_branch_ocpd_a: 40,
+          dc_afci: true,
+          ground_fault_protection: true,
+          rapid_shutdown: true,
+          dc_disconnect: true,
+          needs_egc: true,
+          weight_lb: 42,
         },
       },
     },
     electrical: {
       ...electrical,
       service: { rating_a: 200, conductor_ampacity_a: 200 },
-      connection: { kind: 'supply_side', overcurrent_device_distance_ft: 6, conductor_size: '6', conductor_material: 'copper' },
+      connection: {
+        kind: 'supply_side',
+        overcurrent_device_distance_ft: 6,
+        conductor_size: '6',
+        conductor_material: 'copper',
+      },
       runs: {
         dc: {
           carries: ['strings'],
@@ -262,11 +400,22 @@ export function stringHouse(): Project {
             roof: { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' },
           },
         },
-        ac: { carries: ['inverter_outputs'], segments: { wall: { location: 'outdoor_wall', length_ft: 10, raceway: 'EMT' } } },
+        ac: {
+          carries: ['inverter_outputs'],
+          segments: { wall: { location: 'outdoor_wall', length_ft: 10, raceway: 'EMT' } },
+        },
       },
       rapid_shutdown: { inside_boundary: 'module_level', initiator: 'pv_disconnect', initiator_outdoors: true },
       disconnects: {
-        outside: { kind: 'pv_system', rating_a: 60, readily_accessible: true, lockable: true, service_rated: true, fused: true, location: 'outdoors' },
+        outside: {
+          kind: 'pv_system',
+          rating_a: 60,
+          readily_accessible: true,
+          lockable: true,
+          service_rated: true,
+          fused: true,
+          location: 'outdoors',
+        },
       },
     },
   })
@@ -277,17 +426,38 @@ export function longNames(): Project {
   const base = microHouse()
   const long = 'Wilhelmina Featherstonehaugh-Cholmondeley and Bartholomäus Østergård-Nuñez (invented)'
   return microHouse({
-    title: 'Residence of the extended Featherstonehaugh-Cholmondeley family, rear addition and carriage house (invented)',
+    title:
+      'Residence of the extended Featherstonehaugh-Cholmondeley family, rear addition and carriage house (invented)',
     parties: {
-      owner: { name: long, address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown' },
-      installer: { name: 'Société Générale d’Énergie Solaire de l’Île Inventée, Σολάρ & Söhne, Inc.', license: 'EC-00000-ABCDEFGHIJKLMNOP (invented)' },
-      utility: { name: 'Consolidated Sampletown and Greater Example County Light, Heat and Power Cooperative Association (invented)' },
-      authority: { name: 'Department of Buildings, Inspections, Planning and Sustainability of Example County (invented)' },
+      owner: {
+        name: long,
+        address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown',
+      },
+      installer: {
+        name: 'Société Générale d’Énergie Solaire de l’Île Inventée, Σολάρ & Söhne, Inc.',
+        license: 'EC-00000-ABCDEFGHIJKLMNOP (invented)',
+      },
+      utility: {
+        name: 'Consolidated Sampletown and Greater Example County Light, Heat and Power Cooperative Association (invented)',
+      },
+      authority: {
+        name: 'Department of Buildings, Inspections, Planning and Sustainability of Example County (invented)',
+      },
     },
-    site: { ...base.site, address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown' },
+    site: {
+      ...base.site,
+      address: '12345 North-Northwest Old Sampletown Turnpike Frontage Road, Building 7, Sampletown',
+    },
     equipment: {
       ...base.equipment,
-      modules: { m410: { ...base.equipment.modules?.['m410'], pmax_w: 410, pmax_temp_coeff_pct_per_c: -0.34, name: 'Invented Photovoltaic Manufacturing Corporation UltraLongProductDesignation-410-BF/MONO/HC-108-XL' } },
+      modules: {
+        m410: {
+          ...base.equipment.modules?.['m410'],
+          pmax_w: 410,
+          pmax_temp_coeff_pct_per_c: -0.34,
+          name: 'Invented Photovoltaic Manufacturing Corporation UltraLongProductDesignation-410-BF/MONO/HC-108-XL',
+        },
+      },
     },
     site_plan: {
       ...(base.site_plan ?? { lot: figure(0, 0, 80, 120) }),
@@ -304,4 +474,21 @@ export function manyBranches(): Project {
     Array.from({ length: 15 }, (_, index) => [`branch_${index + 1}`, { modules: { south: 1 } }]),
   )
   return microHouse({ title: 'House of many branches (invented)', electrical: { ...base.electrical, branches } })
+}
+
+/** An INVENTED house with three branches that each have a breaker of their own in the panel. */
+export function noCombiner(): Project {
+  const base = microHouse()
+  if (base.electrical === undefined) throw new Error('no base')
+  const { combiner: _, runs, ...electrical } = base.electrical
+  const home = runs?.['home']
+  if (home === undefined) throw new Error('no run')
+  return microHouse({
+    title: 'Three branches without combiner (invented)',
+    electrical: {
+      ...electrical,
+      branches: { b1: { modules: { south: 5 } }, b2: { modules: { south: 5 } }, b3: { modules: { south: 5 } } },
+      runs: { home },
+    },
+  })
 }

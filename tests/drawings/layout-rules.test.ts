@@ -1,8 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import { drawPacket, flattenSheet, type Mark, type PaperName, type Sheet } from '../../src/drawings/index.js'
-import { cornersOf, figuresOverlap, MIN_TEXT_PT, missingGlyphs, textFigure, type TextMark, type XY } from '../../src/drawings/model/index.js'
+import {
+  cornersOf,
+  figuresOverlap,
+  MIN_TEXT_PT,
+  missingGlyphs,
+  textFigure,
+  type TextMark,
+  type XY,
+} from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
-import { hipHouse, longNames, manyBranches, microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { hipHouse, longNames, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 
 const demos: readonly (readonly [string, () => Project])[] = [
   ['two branches and a combiner', microHouse],
@@ -10,6 +18,7 @@ const demos: readonly (readonly [string, () => Project])[] = [
   ['strings and a supply-side connection', stringHouse],
   ['very long names', longNames],
   ['fifteen branches', manyBranches],
+  ['three branches without combiner', noCombiner],
 ]
 const sizes: readonly PaperName[] = ['11x17', 'letter', 'A3']
 
@@ -30,13 +39,15 @@ function strokesOf(mark: Mark): [XY, XY][] {
 /** Whether a filled figure hides what was drawn before it under all of a text. */
 function hides(mark: Mark, text: readonly XY[]): boolean {
   if (mark.kind === 'text' || mark.kind === 'path' || mark.fill === undefined) return false
-  if (mark.kind === 'circle') return text.every(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y) <= mark.radius)
+  if (mark.kind === 'circle')
+    return text.every(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y) <= mark.radius)
   return text.every(({ x, y }) => x >= mark.x && x <= mark.x + mark.width && y >= mark.y && y <= mark.y + mark.height)
 }
 
 function outsideFrame(sheet: Sheet, marks: readonly Mark[]): string[] {
   const { x, y, width, height } = sheet.frame
-  const out = (point: XY): boolean => point.x < x - 0.8 || point.y < y - 0.8 || point.x > x + width + 0.8 || point.y > y + height + 0.8
+  const out = (point: XY): boolean =>
+    point.x < x - 0.8 || point.y < y - 0.8 || point.x > x + width + 0.8 || point.y > y + height + 0.8
   return marks.flatMap((mark) => {
     const points =
       mark.kind === 'text'
@@ -44,18 +55,30 @@ function outsideFrame(sheet: Sheet, marks: readonly Mark[]): string[] {
         : mark.kind === 'path'
           ? mark.points
           : mark.kind === 'circle'
-            ? [{ x: mark.center.x - mark.radius, y: mark.center.y - mark.radius }, { x: mark.center.x + mark.radius, y: mark.center.y + mark.radius }]
-            : [{ x: mark.x, y: mark.y }, { x: mark.x + mark.width, y: mark.y + mark.height }]
-    return points.some(out) ? [mark.kind === 'text' ? mark.text : `${mark.kind} ${JSON.stringify(points.find(out))}`] : []
+            ? [
+                { x: mark.center.x - mark.radius, y: mark.center.y - mark.radius },
+                { x: mark.center.x + mark.radius, y: mark.center.y + mark.radius },
+              ]
+            : [
+                { x: mark.x, y: mark.y },
+                { x: mark.x + mark.width, y: mark.y + mark.height },
+              ]
+    return points.some(out)
+      ? [mark.kind === 'text' ? mark.text : `${mark.kind} ${JSON.stringify(points.find(out))}`]
+      : []
   })
 }
 
 function textsOverText(texts: readonly TextMark[]): string[] {
   const boxes = texts.map((text) => ({ text, figure: textFigure(text) }))
   return boxes.flatMap((one, index) =>
-    boxes.slice(index + 1).flatMap((other) =>
-      one.text.block !== other.text.block && figuresOverlap(one.figure, other.figure, 0.3) ? [`${one.text.text} / ${other.text.text}`] : [],
-    ),
+    boxes
+      .slice(index + 1)
+      .flatMap((other) =>
+        one.text.block !== other.text.block && figuresOverlap(one.figure, other.figure, 0.3)
+          ? [`${one.text.text} / ${other.text.text}`]
+          : [],
+      ),
   )
 }
 
@@ -66,7 +89,9 @@ function linesThroughText(marks: readonly Mark[]): string[] {
     if (text.halo || text.text.trim() === '') return []
     const figure = textFigure(text, -0.12 * text.sizePt)
     const ground = figures.findLastIndex((mark) => hides(mark, figure))
-    const crossed = figures.slice(ground + 1).some((mark) => strokesOf(mark).some((line) => figuresOverlap(figure, line, 0.05)))
+    const crossed = figures
+      .slice(ground + 1)
+      .some((mark) => strokesOf(mark).some((line) => figuresOverlap(figure, line, 0.05)))
     return crossed ? [text.text] : []
   })
 }
@@ -78,15 +103,23 @@ describe.each(demos)('%s', (_, make) => {
     const flats = sheets.map((sheet) => ({ sheet, ...flattenSheet(sheet) }))
 
     test('no text lies over another text', () => {
-      expect(flats.flatMap(({ sheet, marks, collisions }) => [...collisions, ...textsOverText(marks.filter(isText))].map((each) => `${sheet.id}: ${each}`))).toEqual([])
+      expect(
+        flats.flatMap(({ sheet, marks, collisions }) =>
+          [...collisions, ...textsOverText(marks.filter(isText))].map((each) => `${sheet.id}: ${each}`),
+        ),
+      ).toEqual([])
     })
 
     test('everything lies inside the frame', () => {
-      expect(flats.flatMap(({ sheet, marks }) => outsideFrame(sheet, marks).map((each) => `${sheet.id}: ${each}`))).toEqual([])
+      expect(
+        flats.flatMap(({ sheet, marks }) => outsideFrame(sheet, marks).map((each) => `${sheet.id}: ${each}`)),
+      ).toEqual([])
     })
 
     test('no line runs through a text', () => {
-      expect(flats.flatMap(({ sheet, marks }) => linesThroughText(marks).map((each) => `${sheet.id}: ${each}`))).toEqual([])
+      expect(
+        flats.flatMap(({ sheet, marks }) => linesThroughText(marks).map((each) => `${sheet.id}: ${each}`)),
+      ).toEqual([])
     })
 
     test('no text is smaller than 3/32 in, and the font has every character', () => {

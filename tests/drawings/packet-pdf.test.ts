@@ -1,8 +1,15 @@
-import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { XMLParser, XMLValidator } from 'fast-xml-parser'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { drawPacket, flattenSheet, packetGaps, renderPdf, renderSvg, requiredLabels, type PacketInput } from '../../src/drawings/index.js'
+import {
+  drawPacket,
+  flattenSheet,
+  packetGaps,
+  renderPdf,
+  renderSvg,
+  requiredLabels,
+  type PacketInput,
+} from '../../src/drawings/index.js'
 import { GLYPH_RUNS, UNITS_PER_EM } from '../../src/drawings/model/glyph-widths.js'
 import { textWidthPt } from '../../src/drawings/model/index.js'
 import { readFonts } from '../../src/cli/output/pdf-fonts.js'
@@ -10,7 +17,13 @@ import { amount } from '../../src/drawings/sheets/calculation.js'
 import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { bookmarksOf, flat, linesOf, pagesOf, type PdfPage } from './pdf-text.js'
 
-const info = { title: 'Lark Hollow demo house (invented)', author: 'A. Lindqvist (invented)', subject: 'Permit drawings', date: '2026-03-02', language: 'en-US' }
+const info = {
+  title: 'Lark Hollow demo house (invented)',
+  author: 'A. Lindqvist (invented)',
+  subject: 'Permit drawings',
+  date: '2026-03-02',
+  language: 'en-US',
+}
 const fonts = readFonts()
 
 const render = async (input: PacketInput) => {
@@ -37,7 +50,8 @@ describe('the packet of the demo house', () => {
 
   test('has every sheet of a packet, in order, with a bookmark each', async () => {
     const ids = sheets.map((sheet) => sheet.id)
-    for (const id of ['G-001', 'C-101', 'A-101', 'S-501', 'S-601', 'E-601', 'E-602', 'E-603', 'E-604']) expect(ids).toContain(id)
+    for (const id of ['G-001', 'C-101', 'A-101', 'S-501', 'S-601', 'E-601', 'E-602', 'E-603', 'E-604'])
+      expect(ids).toContain(id)
     expect(await bookmarksOf(pdf)).toEqual(sheets.map((sheet) => `${sheet.id} ${sheet.title}`))
     for (const [index, page] of pages.entries()) expect(flat(page.text)).toContain(ids[index])
   })
@@ -66,7 +80,15 @@ describe('the packet of the demo house', () => {
     }
     const { m410 } = input.project.equipment.modules ?? {}
     const { micro366 } = input.project.equipment.inverters ?? {}
-    for (const rating of [`Voc ${m410?.voc_v} V`, `Isc ${m410?.isc_a} A`, `${m410?.pmax_w} W`, `${micro366?.ac_power_w} W AC`, '200 A bus', '60 A', '200 A main breaker']) {
+    for (const rating of [
+      `Voc ${m410?.voc_v} V`,
+      `Isc ${m410?.isc_a} A`,
+      `${m410?.pmax_w} W`,
+      `${micro366?.ac_power_w} W AC`,
+      '200 A bus',
+      '60 A',
+      '200 A main breaker',
+    ]) {
       expect(text).toContain(rating)
     }
     for (const step of [...wiring.worksheet, ...input.mounts.worksheet]) {
@@ -76,7 +98,8 @@ describe('the packet of the demo house', () => {
 
   test('names the module of every place on the roof plan', () => {
     const index = sheets.findIndex((sheet) => sheet.id === 'A-101')
-    for (const module of input.arrangement.values.modules) expect(pages[index]?.text).toContain(`r${module.row}c${module.column}`)
+    for (const module of input.arrangement.values.modules)
+      expect(pages[index]?.text).toContain(`r${module.row}c${module.column}`)
   })
 
   test('is the same to the byte when drawn again', async () => {
@@ -99,46 +122,54 @@ describe('SVG', () => {
   const parser = new XMLParser({ ignoreAttributes: false, attributeNamePrefix: '', preserveOrder: true })
   const numbers = (text: string): number[] => [...text.matchAll(/-?\d+(?:\.\d+)?/gu)].map(Number)
 
-  test.each([['demo', microHouse], ['hips', hipHouse], ['strings', stringHouse], ['names', longNames]] as const)(
-    'of %s is well-formed and has the geometry of the PDF',
-    (_, make) => {
-      for (const sheet of drawPacket(packetInput(make(), 'letter', true))) {
-        const svg = renderSvg(sheet)
-        expect(XMLValidator.validate(svg)).toBe(true)
-        const drawn: number[][] = []
-        const written: string[] = []
-        for (const node of (parser.parse(svg) as { svg?: { path?: unknown; ':@'?: Record<string, string> }[] }[]).find((each) => each.svg !== undefined)?.svg ?? []) {
-          const [tag] = Object.keys(node).filter((key) => key !== ':@')
-          const at = node[':@'] ?? {}
-          if (tag === 'path') drawn.push(numbers(at['d'] ?? ''))
-          if (tag === 'circle') drawn.push([at['cx'], at['cy'], at['r']].map(Number))
-          if (tag === 'rect') drawn.push([at['x'], at['y'], at['width'], at['height']].map(Number))
-          if (tag === 'text') drawn.push([at['x'], at['y'], at['font-size']].map(Number))
-          if (tag === 'text') written.push(at['textLength'] ?? '0')
-        }
-        const { marks } = flattenSheet(sheet)
-        const expected = marks.map((mark) =>
-          mark.kind === 'path'
-            ? mark.points.flatMap(({ x, y }) => [x, y])
-            : mark.kind === 'circle'
-              ? [mark.center.x, mark.center.y, mark.radius]
-              : mark.kind === 'rectangle'
-                ? [mark.x, mark.y, mark.width, mark.height]
-                : [mark.at.x, mark.at.y, mark.sizePt],
-        )
-        // The first figure is the white paper.
-        expect(drawn.slice(1)).toEqual(expected)
-        expect(written.map(Number)).toEqual(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.widthPt] : [])))
+  test.each([
+    ['demo', microHouse],
+    ['hips', hipHouse],
+    ['strings', stringHouse],
+    ['names', longNames],
+  ] as const)('of %s is well-formed and has the geometry of the PDF', (_, make) => {
+    for (const sheet of drawPacket(packetInput(make(), 'letter', true))) {
+      const svg = renderSvg(sheet)
+      expect(XMLValidator.validate(svg)).toBe(true)
+      const drawn: number[][] = []
+      const written: string[] = []
+      for (const node of (parser.parse(svg) as { svg?: { path?: unknown; ':@'?: Record<string, string> }[] }[]).find(
+        (each) => each.svg !== undefined,
+      )?.svg ?? []) {
+        const [tag] = Object.keys(node).filter((key) => key !== ':@')
+        const at = node[':@'] ?? {}
+        if (tag === 'path') drawn.push(numbers(at['d'] ?? ''))
+        if (tag === 'circle') drawn.push([at['cx'], at['cy'], at['r']].map(Number))
+        if (tag === 'rect') drawn.push([at['x'], at['y'], at['width'], at['height']].map(Number))
+        if (tag === 'text') drawn.push([at['x'], at['y'], at['font-size']].map(Number))
+        if (tag === 'text') written.push(at['textLength'] ?? '0')
       }
-    },
-  )
+      const { marks } = flattenSheet(sheet)
+      const expected = marks.map((mark) =>
+        mark.kind === 'path'
+          ? mark.points.flatMap(({ x, y }) => [x, y])
+          : mark.kind === 'circle'
+            ? [mark.center.x, mark.center.y, mark.radius]
+            : mark.kind === 'rectangle'
+              ? [mark.x, mark.y, mark.width, mark.height]
+              : [mark.at.x, mark.at.y, mark.sizePt],
+      )
+      // The first figure is the white paper.
+      expect(drawn.slice(1)).toEqual(expected)
+      expect(written.map(Number)).toEqual(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.widthPt] : [])))
+    }
+  })
 })
 
 describe('the font', () => {
   test('has the widths that texts are laid out with', () => {
     const require = createRequire(import.meta.url)
     const fontkit = createRequire(require.resolve('pdfkit'))('fontkit') as {
-      create: (file: Uint8Array) => { unitsPerEm: number; hasGlyphForCodePoint: (code: number) => boolean; glyphForCodePoint: (code: number) => { advanceWidth: number } }
+      create: (file: Uint8Array) => {
+        unitsPerEm: number
+        hasGlyphForCodePoint: (code: number) => boolean
+        glyphForCodePoint: (code: number) => { advanceWidth: number }
+      }
     }
     for (const face of ['plain', 'bold'] as const) {
       const font = fontkit.create(Buffer.from(fonts[face]))
@@ -146,7 +177,11 @@ describe('the font', () => {
       for (const run of GLYPH_RUNS) {
         for (const [index, width] of run[face].entries()) {
           if (width === 0) continue
-          expect([run.first + index, font.hasGlyphForCodePoint(run.first + index), font.glyphForCodePoint(run.first + index).advanceWidth]).toEqual([run.first + index, true, width])
+          expect([
+            run.first + index,
+            font.hasGlyphForCodePoint(run.first + index),
+            font.glyphForCodePoint(run.first + index).advanceWidth,
+          ]).toEqual([run.first + index, true, width])
         }
       }
     }
@@ -155,15 +190,22 @@ describe('the font', () => {
   test('a line of text is as wide in the PDF as in the layout', async () => {
     const { default: Document } = await import('pdfkit')
     const doc = new Document()
-    doc.registerFont('plain', fonts.plain as unknown as PDFKit.Mixins.PDFFontSource)
+    doc.registerFont('plain', fonts.plain)
     doc.font('plain').fontSize(10)
     const text = 'AVATAR ≥ 40.00 ft, φ = 0.85; file, offices'
-    const features = { kern: false, liga: false, clig: false, dlig: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
+    const features = {
+      kern: false,
+      liga: false,
+      clig: false,
+      dlig: false,
+    } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
     expect(textWidthPt(text, 10)).toBeCloseTo(doc.widthOfString(text, { features }), 6)
   })
 
   test('a character that it lacks is refused with its place', () => {
-    expect(() => drawPacket(packetInput(microHouse({ title: 'House of 李' }), '11x17', true))).toThrow(/'李' \(U\+674E\)/u)
+    expect(() => drawPacket(packetInput(microHouse({ title: 'House of 李' }), '11x17', true))).toThrow(
+      /'李' \(U\+674E\)/u,
+    )
   })
 })
 

@@ -20,7 +20,10 @@ export async function pagesOf(pdf: Uint8Array): Promise<PdfPage[]> {
 }
 
 /** Straight pieces that a page draws, points from the lower left corner of the paper. */
-export async function linesOf(pdf: Uint8Array, number: number): Promise<{ readonly from: readonly [number, number]; readonly to: readonly [number, number] }[]> {
+export async function linesOf(
+  pdf: Uint8Array,
+  number: number,
+): Promise<{ readonly from: readonly [number, number]; readonly to: readonly [number, number] }[]> {
   const document = await getDocument({ data: pdf.slice(), useSystemFonts: false, verbosity: 0 }).promise
   const page = await document.getPage(number)
   const { fnArray, argsArray } = await page.getOperatorList()

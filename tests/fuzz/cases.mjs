@@ -3,7 +3,19 @@ import { Grammar } from './grammar.mjs'
 import { mutateData } from './mutate-data.mjs'
 import { mutateText } from './mutate.mjs'
 import { Chance } from './random.mjs'
-import { EPW, EPW_NAME, EQUIPMENT, ESPI, MONEY, PRICE_SCHEMA, PRODUCTION, PROJECT_DATA, PROJECTS, SCHEMA, USE_CSV } from './seeds.mjs'
+import {
+  EPW,
+  EPW_NAME,
+  EQUIPMENT,
+  ESPI,
+  MONEY,
+  PRICE_SCHEMA,
+  PRODUCTION,
+  PROJECT_DATA,
+  PROJECTS,
+  SCHEMA,
+  USE_CSV,
+} from './seeds.mjs'
 import { KEYS, SCALARS } from './values.mjs'
 
 const grammar = new Grammar(SCHEMA)
@@ -43,7 +55,9 @@ export function makeCase(seed, index, subcommands) {
 }
 
 function argumentsFor(chance, subcommands, name) {
-  const subcommand = name ?? chance.of(subcommands)
+  // A packet takes as long as thirty other runs.
+  const wanted = chance.chance(0.9) ? subcommands.filter((one) => one !== 'draw-permit') : subcommands
+  const subcommand = name ?? chance.of(wanted)
   const args = [subcommand, 'project.yaml']
   const form = chance.below(subcommand === 'draw-permit' ? 1 : 6)
   if (form === 1) args.push('--json')
@@ -57,7 +71,15 @@ function argumentsFor(chance, subcommands, name) {
 }
 
 function override(chance) {
-  const path = ['roof_planes.south.azimuth_deg', 'arrays.south.standoff_in', 'site.latitude_deg', 'title', 'a.b', 'structure.wind.basic_speed_mph', '']
+  const path = [
+    'roof_planes.south.azimuth_deg',
+    'arrays.south.standoff_in',
+    'site.latitude_deg',
+    'title',
+    'a.b',
+    'structure.wind.basic_speed_mph',
+    '',
+  ]
   return `${chance.of([...path, ...KEYS])}=${chance.of(SCALARS)}`.replaceAll('\0', '')
 }
 
@@ -87,10 +109,11 @@ function grammarProject(chance, subcommands) {
   // A wholly random one is seldom coherent: most take one or a few parts into a house that is.
   const data = structuredClone(PROJECT_DATA[3])
   if (chance.chance(0.2)) Object.assign(data, made)
-  else for (let left = chance.few(3); left > 0; left--) {
-    const key = chance.of(Object.keys(made))
-    data[key] = made[key]
-  }
+  else
+    for (let left = chance.few(3); left > 0; left--) {
+      const key = chance.of(Object.keys(made))
+      data[key] = made[key]
+    }
   return { files: withProject(stringify(data)), args: argumentsFor(chance, subcommands) }
 }
 
@@ -132,10 +155,21 @@ function meterXml(chance, subcommands) {
 
 function meterCsv(chance, subcommands) {
   const mapping = {
-    file: 'meter.csv', header_line: 1, stamp_columns: ['Start'], stamp_format: 'YYYY-MM-DD HH:mm', stamps_mark: 'beginning', clock: 'standard', unit: 'kwh',
-    interval_min: 60, use_column: 'kWh', estimated_column: 'Estimated',
+    file: 'meter.csv',
+    header_line: 1,
+    stamp_columns: ['Start'],
+    stamp_format: 'YYYY-MM-DD HH:mm',
+    stamps_mark: 'beginning',
+    clock: 'standard',
+    unit: 'kwh',
+    interval_min: 60,
+    use_column: 'kWh',
+    estimated_column: 'Estimated',
   }
-  const data = { ...PROJECT_DATA[2], usage: { interval_csv: chance.chance(0.3) ? mutateData(chance, mapping, [mapping]) : mapping } }
+  const data = {
+    ...PROJECT_DATA[2],
+    usage: { interval_csv: chance.chance(0.3) ? mutateData(chance, mapping, [mapping]) : mapping },
+  }
   const csv = chance.chance(0.3) ? USE_CSV : mutateText(chance, USE_CSV)
   return {
     files: withProject(stringify(data), { 'meter.csv': csv }),
@@ -148,16 +182,24 @@ function money(chance, subcommands) {
   const part = chance.of(['tariff', 'tariff', 'usage', 'finance', 'incentives'])
   const value = chance.chance(0.5) ? grammar.part(chance, part) : mutateData(chance, MONEY[part], [MONEY, MONEY.tariff])
   const data = { ...PROJECT_DATA[2], [part]: value }
-  if (data.finance?.uncertainty?.samples > 500) data.finance = { ...data.finance, uncertainty: { ...data.finance.uncertainty, samples: 200 } }
+  if (data.finance?.uncertainty?.samples > 500)
+    data.finance = { ...data.finance, uncertainty: { ...data.finance.uncertainty, samples: 200 } }
   const wanted = subcommands.filter((name) => ['payback', 'choose-size', 'check-project'].includes(name))
   return { files: withProject(stringify(data)), args: argumentsFor(chance, wanted), library: { money: true } }
 }
 
 function prices(chance, subcommands) {
   const list = priceGrammar.document(chance)
-  list.items = { 'module.m410': { pack: 'each', usd: 142 }, 'inverter.micro366': { pack: 'each', usd: 120 }, ...list.items }
+  list.items = {
+    'module.m410': { pack: 'each', usd: 142 },
+    'inverter.micro366': { pack: 'each', usd: 120 },
+    ...list.items,
+  }
   const text = stringify(list)
-  const data = { ...PROJECT_DATA[2], materials: { price_list: 'prices.yaml', ...(chance.chance(0.5) ? grammar.part(chance, 'materials') : {}) } }
+  const data = {
+    ...PROJECT_DATA[2],
+    materials: { price_list: 'prices.yaml', ...(chance.chance(0.5) ? grammar.part(chance, 'materials') : {}) },
+  }
   if (chance.chance(0.9)) data.materials.price_list = 'prices.yaml'
   const wanted = subcommands.filter((name) => ['price-bom', 'payback', 'check-project'].includes(name))
   return {
@@ -168,8 +210,34 @@ function prices(chance, subcommands) {
 
 /** Nonsense on the command line itself. */
 function commandLine(chance, subcommands) {
-  const words = [...subcommands, 'list-sites', 'new-project', 'explain', 'help', 'project.yaml', 'missing.yaml', '--json', '--csv', '--near', '--set', '--use', '--lat', '--lon',
-    '--site', '--limit', '--out', 'out.bin', '--force', '--quiet', '--no-color', '--', '-', '--version', ...KEYS, ...SCALARS.filter((one) => one.length < 400)]
+  const words = [
+    ...subcommands,
+    'list-sites',
+    'new-project',
+    'explain',
+    'help',
+    'project.yaml',
+    'missing.yaml',
+    '--json',
+    '--csv',
+    '--near',
+    '--set',
+    '--use',
+    '--lat',
+    '--lon',
+    '--site',
+    '--limit',
+    '--out',
+    'out.bin',
+    '--force',
+    '--quiet',
+    '--no-color',
+    '--',
+    '-',
+    '--version',
+    ...KEYS,
+    ...SCALARS.filter((one) => one.length < 400),
+  ]
   const args = Array.from({ length: 1 + chance.below(6) }, () => chance.of(words).replaceAll('\0', ''))
   // Standard input belongs to the fuzzer, and paths outside the folder to nobody.
   return { files: withProject(PROJECTS[0]), args: args.map((arg) => (arg === '-' || arg.includes('/') ? 'x' : arg)) }

@@ -36,7 +36,16 @@ process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => 
     if (run.cpuMs > MOST_CPU_MS) [run, faults] = await once(input, ids)
     if (run.cpuMs > MOST_CPU_MS) faults.push(`took ${(run.cpuMs / 1000).toFixed(1)} s of CPU`)
     const { kind, args, files } = input
-    tell({ done: index, kind, args, exitCode: run.exitCode, cpuMs: run.cpuMs, rssMb: process.memoryUsage().rss / 1e6, faults, ...(faults.length > 0 || dry ? { files, stdout: run.stdout, stderr: run.stderr } : {}) })
+    tell({
+      done: index,
+      kind,
+      args,
+      exitCode: run.exitCode,
+      cpuMs: run.cpuMs,
+      rssMb: process.memoryUsage().rss / 1e6,
+      faults,
+      ...(faults.length > 0 || dry ? { files, stdout: run.stdout, stderr: run.stderr } : {}),
+    })
   }
   tell({ idle: true })
 })
@@ -53,7 +62,13 @@ async function once(input, ids) {
   process.exitCode = 0
   const faults = askLibrary(input)
   const { user, system } = process.cpuUsage(before)
-  const run = { exitCode, stdout: Buffer.concat(out).toString(), stderr: Buffer.concat(err).toString(), cpuMs: (user + system) / 1000, written: written(input.files) }
+  const run = {
+    exitCode,
+    stdout: Buffer.concat(out).toString(),
+    stderr: Buffer.concat(err).toString(),
+    cpuMs: (user + system) / 1000,
+    written: written(input.files),
+  }
   return [run, [...judge(input, run, ids), ...faults]]
 }
 
@@ -69,7 +84,9 @@ function lay(files) {
 function written(files) {
   const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
   const paths = names.map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-  return Object.fromEntries(paths.filter((path) => files[path] === undefined).map((path) => [path, readFileSync(join(folder, path))]))
+  return Object.fromEntries(
+    paths.filter((path) => files[path] === undefined).map((path) => [path, readFileSync(join(folder, path))]),
+  )
 }
 
 /** The readers of money files, which only some subcommands reach. */
@@ -77,7 +94,10 @@ function askLibrary({ library }) {
   if (library === undefined) return []
   if (library.xml !== undefined) return attempt('readGreenButton', () => money.readGreenButton(library.xml))
   let loaded
-  const faults = attempt('loadProject', () => void (loaded = projects.loadProject({ path: join(folder, 'project.yaml') })))
+  const faults = attempt(
+    'loadProject',
+    () => void (loaded = projects.loadProject({ path: join(folder, 'project.yaml') })),
+  )
   if (loaded === undefined) return faults
   return ['billsOfProject', 'paybackOfProject', 'sizesOfProject']
     .filter((name) => typeof money[name] === 'function')
@@ -88,7 +108,13 @@ function attempt(name, work) {
   try {
     return holes(work()).map((hole) => `${name}: ${hole}`)
   } catch (error) {
-    const place = error.stack?.split('\n')[1]?.trim().replace(/\(?file:.*\/dist\//u, '(') ?? ''
-    return ['StageError', 'ProjectError'].includes(error.name) ? [] : [`${name} throws ${error.name}: ${error.message} ${place}`]
+    const place =
+      error.stack
+        ?.split('\n')[1]
+        ?.trim()
+        .replace(/\(?file:.*\/dist\//u, '(') ?? ''
+    return ['StageError', 'ProjectError'].includes(error.name)
+      ? []
+      : [`${name} throws ${error.name}: ${error.message} ${place}`]
   }
 }

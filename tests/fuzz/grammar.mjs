@@ -19,7 +19,8 @@ export class Grammar {
   make(chance, given, depth) {
     const schema = given.$ref === undefined ? given : this.#schema.$defs[given.$ref.split('/').at(-1)]
     if (schema.const !== undefined) return schema.const
-    if (schema.examples !== undefined && chance.chance(depth > 8 ? 1 : 0.35)) return structuredClone(chance.of(schema.examples))
+    if (schema.examples !== undefined && chance.chance(depth > 8 ? 1 : 0.35))
+      return structuredClone(chance.of(schema.examples))
     if (schema.enum !== undefined) return chance.of(schema.enum)
     if (schema.anyOf !== undefined) return this.make(chance, chance.of(schema.anyOf), depth + 1)
     switch (schema.type) {
@@ -46,7 +47,11 @@ export class Grammar {
     }
     if (typeof schema.additionalProperties === 'object') {
       for (let left = chance.below(3) + (schema.minProperties ?? 0); left > 0; left--) {
-        made[chance.of(['south', 'west', 'a', 'b', 'b1', 'm410'])] = this.make(chance, schema.additionalProperties, depth + 1)
+        made[chance.of(['south', 'west', 'a', 'b', 'b1', 'm410'])] = this.make(
+          chance,
+          schema.additionalProperties,
+          depth + 1,
+        )
       }
     }
     return made

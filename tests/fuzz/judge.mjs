@@ -1,5 +1,5 @@
 const WORDS = /\b(?:NaN|undefined|Infinity)\b|\[object \w+\]/u
-const WORDS_IN_INPUT = /nan|undefined|inf|\[object/iu
+const WORDS_IN_INPUT = /\bnan\b|\bundefined\b|\binf(?:inity)?\b|\[object/iu
 const STACK = /^\s+at .+[(:]\d+:\d+\)?$|\b(?:TypeError|RangeError|ReferenceError|SyntaxError)\b/mu
 const STACK_IN_INPUT = /Error/u
 // oxlint-disable-next-line no-control-regex
@@ -21,12 +21,16 @@ export function judge(input, run, explained) {
   if (!CODES.has(run.exitCode)) faults.push(`exit code ${run.exitCode}: ${run.stderr.trim().split('\n').at(-1)}`)
   if (run.exitCode !== 0 && run.stdout + run.stderr === '') faults.push(`exit code ${run.exitCode} without a word`)
   if (run.exitCode === 2 && run.stdout !== '') faults.push('refused, but something stands on stdout')
-  if (!STACK_IN_INPUT.test(given) && STACK.test(said)) faults.push(`a stack or the name of an error: ${STACK.exec(said)?.[0].trim()}`)
+  if (!STACK_IN_INPUT.test(given) && STACK.test(said))
+    faults.push(`a stack or the name of an error: ${STACK.exec(said)?.[0].trim()}`)
   const texts = [said, ...Object.values(run.written).filter(isText).map(String)]
   if (!WORDS_IN_INPUT.test(given)) {
     for (const text of texts) {
       const found = WORDS.exec(text)
-      if (found !== null) faults.push(`'${found[0]}' in the output: ${text.slice(Math.max(0, found.index - 60), found.index + 40).replaceAll('\n', ' ')}`)
+      if (found !== null)
+        faults.push(
+          `'${found[0]}' in the output: ${text.slice(Math.max(0, found.index - 60), found.index + 40).replaceAll('\n', ' ')}`,
+        )
     }
   }
   for (const text of texts) {
@@ -52,7 +56,12 @@ function judgeJson(text, args, exitCode, explained) {
     }
   }
   const errors = result.findings.some((finding) => finding.severity === 'error')
-  const unknown = explained.size === 0 ? [] : result.findings.map(({ id }) => id).filter((id) => !explained.has(id) && !explained.has(`*.${id.split('.')[1]}`))
+  const unknown =
+    explained.size === 0
+      ? []
+      : result.findings
+          .map(({ id }) => id)
+          .filter((id) => !explained.has(id) && !explained.has(`*.${id.split('.')[1]}`))
   return [
     ...(errors === (exitCode === 1) ? [] : [`exit code ${exitCode} beside ${errors ? 'an' : 'no'} error finding`]),
     ...[...new Set(unknown)].map((id) => `finding '${id}' has no explanation`),
@@ -67,9 +76,13 @@ function negativeZeros(_args, text) {
 function judgeFiles({ exitCode, written }) {
   return Object.entries(written).flatMap(([name, bytes]) => [
     ...(name.endsWith('.tmp') ? [`temporary file left: ${name}`] : []),
-    ...(exitCode === 2 || exitCode === 3 || exitCode === 70 ? [`exit code ${exitCode}, and yet ${name} was written`] : []),
+    ...(exitCode === 2 || exitCode === 3 || exitCode === 70
+      ? [`exit code ${exitCode}, and yet ${name} was written`]
+      : []),
     ...(bytes.length === 0 ? [`${name} is empty`] : []),
-    ...(bytes.subarray(0, 4).toString() === '%PDF' && !bytes.subarray(-8).toString().includes('%%EOF') ? [`${name} is half a PDF`] : []),
+    ...(bytes.subarray(0, 4).toString() === '%PDF' && !bytes.subarray(-8).toString().includes('%%EOF')
+      ? [`${name} is half a PDF`]
+      : []),
   ])
 }
 
@@ -80,7 +93,13 @@ function isText(bytes) {
 /** Places where a value of the library is no finite number, or is missing. */
 export function holes(value, place = '') {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${place} is ${value}`]
-  if (ArrayBuffer.isView(value) || Array.isArray(value)) return Array.from(value).flatMap((item, index) => holes(item, `${place}/${index}`)).slice(0, 3)
-  if (typeof value === 'object' && value !== null) return Object.entries(value).flatMap(([key, item]) => holes(item, `${place}/${key}`)).slice(0, 3)
+  if (ArrayBuffer.isView(value) || Array.isArray(value))
+    return Array.from(value)
+      .flatMap((item, index) => holes(item, `${place}/${index}`))
+      .slice(0, 3)
+  if (typeof value === 'object' && value !== null)
+    return Object.entries(value)
+      .flatMap(([key, item]) => holes(item, `${place}/${key}`))
+      .slice(0, 3)
   return []
 }

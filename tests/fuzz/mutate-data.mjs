@@ -3,10 +3,10 @@ import { KEYS } from './values.mjs'
 const NUMBERS = [0, -1, 1, 0.5, 2, 1e-9, 1e9, 1e300, -1e300, 90, 180, 360, 1.5]
 const OTHERS = [null, true, false, '', ' ', 'text', [], {}, [0], [[]], { a: 1 }]
 
-/** Changes one to five places of a tree, so that the file stays readable and its values go wrong. */
+/** Changes one to four places of a tree, so that the file stays readable and its values go wrong. */
 export function mutateData(chance, data, donors) {
   const copy = structuredClone(data)
-  for (let left = chance.few(5); left > 0; left--) changeOne(chance, copy, donors)
+  for (let left = chance.few(4); left > 0; left--) changeOne(chance, copy, donors)
   return copy
 }
 
@@ -19,7 +19,7 @@ function changeOne(chance, data, donors) {
   if (keys.length === 0) return
   const key = chance.of(keys)
   const value = holder[key]
-  switch (chance.below(9)) {
+  switch (chance.below(12)) {
     case 0:
       if (Array.isArray(holder)) holder.splice(Number(key), 1)
       else delete holder[key]
@@ -29,7 +29,13 @@ function changeOne(chance, data, donors) {
       return
     case 2:
       if (Array.isArray(holder)) holder.push(structuredClone(value))
-      else Object.defineProperty(holder, chance.of(KEYS), { value: structuredClone(value), enumerable: true, configurable: true, writable: true })
+      else
+        Object.defineProperty(holder, chance.of(KEYS), {
+          value: structuredClone(value),
+          enumerable: true,
+          configurable: true,
+          writable: true,
+        })
       return
     case 3: {
       // Take something from another place or another project.
@@ -47,11 +53,25 @@ function changeOne(chance, data, donors) {
 
 function nudged(chance, value) {
   if (typeof value === 'number') {
-    const changed = [chance.of(NUMBERS), value * chance.of([-1, 0.01, 0.5, 0.9, 1.1, 2, 10]), value + chance.of([-1, 1, 0.25])]
+    const changed = [
+      chance.of(NUMBERS),
+      value * chance.of([-1, 0.01, 0.5, 0.9, 1.1, 2, 10]),
+      value + chance.of([-1, 1, 0.25]),
+      value * (0.7 + 0.6 * chance.next()),
+    ]
     return chance.of(changed)
   }
   if (typeof value === 'boolean') return !value
-  if (typeof value === 'string') return chance.of([value.toUpperCase(), `${value} `, `${value}x`, value.slice(1), 'other', '=cmd()', '\u001b[31mred'])
+  if (typeof value === 'string')
+    return chance.of([
+      value.toUpperCase(),
+      `${value} `,
+      `${value}x`,
+      value.slice(1),
+      'other',
+      '=cmd()',
+      '\u001b[31mred',
+    ])
   return chance.of([...OTHERS, value])
 }
 

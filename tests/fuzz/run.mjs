@@ -32,19 +32,24 @@ const MOST_RSS_MB = 1500
 
 // A copy, so that a build beside it changes nothing half-way.
 const stage = join(work, 'stage')
-for (const part of ['bin', 'dist', 'schemas', 'package.json']) cpSync(join(root, part), join(stage, part), { recursive: true })
+for (const part of ['bin', 'dist', 'schemas', 'package.json'])
+  cpSync(join(root, part), join(stage, part), { recursive: true })
 symlinkSync(join(root, 'node_modules'), join(stage, 'node_modules'))
 const binary = join(stage, 'bin/gablewatt.js')
 
 const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
 const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+-[a-z]+) {2,}/gmu)].map((match) => match[1])
-const subcommands = names.filter((name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet'].includes(name))
+const subcommands = names.filter(
+  (name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet'].includes(name),
+)
 const explanations = asked(['explain', '--json'])
 const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
 
 const tally = { inputs: 0, kinds: {}, codes: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
 const failures = new Map()
-console.log(`seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`)
+console.log(
+  `seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`,
+)
 const began = performance.now()
 
 await (values.only === undefined ? runAll(Number(values.count), Number(values.jobs)) : runOnly(Number(values.only)))
@@ -117,7 +122,8 @@ function drive(job, chunksOf) {
       child.on('exit', (code, signal) => {
         clearTimeout(watch)
         if (mine !== child) return
-        if (signal !== 'SIGKILL') fail(current, [`the process ended (${signal ?? code}), memory of ${HEAP_MB} MB used up or a crash`])
+        if (signal !== 'SIGKILL')
+          fail(current, [`the process ended (${signal ?? code}), memory of ${HEAP_MB} MB used up or a crash`])
         rest = rest.filter((index) => index !== current)
         start()
       })
@@ -142,7 +148,10 @@ function count({ done, kind, args, exitCode, cpuMs, rssMb, faults, stdout, stder
 /** Equal faults are told once; the first input of each is saved whole. */
 function fail(index, faults) {
   for (const fault of faults) {
-    const shape = fault.replace(/\d+(?:\.\d+)?(?:e[+-]?\d+)?/gu, '#').replace(/'[^']*'/gu, "'...'").slice(0, 140)
+    const shape = fault
+      .replace(/\d+(?:\.\d+)?(?:e[+-]?\d+)?/gu, '#')
+      .replace(/'[^']*'/gu, "'...'")
+      .slice(0, 140)
     const known = failures.get(shape)
     if (known !== undefined) {
       known.times++
@@ -171,12 +180,24 @@ function runBinary(count) {
       writeFileSync(join(folder, name), text)
     }
     const started = performance.now()
-    const run = spawnSync(process.execPath, [binary, ...input.args], { cwd: folder, encoding: 'utf8', timeout: 20_000, input: '', maxBuffer: 1e9 })
+    const run = spawnSync(process.execPath, [binary, ...input.args], {
+      cwd: folder,
+      encoding: 'utf8',
+      timeout: 20_000,
+      input: '',
+      maxBuffer: 1e9,
+    })
     const tookMs = performance.now() - started
     const written = Object.fromEntries(
-      readdirSync(folder).filter((name) => input.files[name] === undefined && !name.startsWith('weather')).map((name) => [name, readFileSync(join(folder, name))]),
+      readdirSync(folder)
+        .filter((name) => input.files[name] === undefined && !name.startsWith('weather'))
+        .map((name) => [name, readFileSync(join(folder, name))]),
     )
-    const faults = judge(input, { exitCode: run.status ?? -1, stdout: run.stdout, stderr: run.stderr, written }, new Set(explained))
+    const faults = judge(
+      input,
+      { exitCode: run.status ?? -1, stdout: run.stdout, stderr: run.stderr, written },
+      new Set(explained),
+    )
     if (tookMs > 5000) faults.push(`the program took ${(tookMs / 1000).toFixed(1)} s`)
     if (faults.length > 0) fail(10_000_000 + index, faults)
   }
@@ -192,6 +213,11 @@ function report() {
   console.log(
     `${tally.inputs} inputs in ${seconds.toFixed(1)} s; mean ${(tally.cpuMs / Math.max(1, tally.inputs)).toFixed(1)} ms, slowest ${(tally.slowestMs / 1000).toFixed(2)} s of CPU; memory at most ${tally.rssMb.toFixed(0)} MB`,
   )
-  for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times)) console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
-  console.log(failures.size === 0 ? 'no fault' : `${failures.size} kinds of fault; inputs saved in ${saved}; again with --seed ${seed} --only INDEX`)
+  for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times))
+    console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
+  console.log(
+    failures.size === 0
+      ? 'no fault'
+      : `${failures.size} kinds of fault; inputs saved in ${saved}; again with --seed ${seed} --only INDEX`,
+  )
 }

@@ -39,7 +39,14 @@ export const MONEY = {
     degradation_pct_per_year: 0.5,
     installed_cost_usd: 15_000,
     replacements: [{ name: 'inverter', year: 13, usd: 1500 }],
-    uncertainty: { seed: 7, samples: 100, yield_sigma_pct: 8, weather_sigma_pct: 4, escalation_sigma_pct: 1, cost_sigma_pct: 5 },
+    uncertainty: {
+      seed: 7,
+      samples: 100,
+      yield_sigma_pct: 8,
+      weather_sigma_pct: 4,
+      escalation_sigma_pct: 1,
+      cost_sigma_pct: 5,
+    },
   },
 }
 
@@ -54,12 +61,25 @@ export const PROJECT_DATA = [
 /** Measured production: ten days by the quarter hour, forty days, and a counter by the hour. */
 export const PRODUCTION = [
   rows('Time,kWh', 960, 900_000, (hour) => 0.9 * sunOf(hour)),
-  rows('Date,Energy (kWh)', 40, 86_400_000, (_hour, index) => 22 + 8 * Math.sin(index), (stamp) => stamp.slice(0, 10)),
+  rows(
+    'Date,Energy (kWh)',
+    40,
+    86_400_000,
+    (_hour, index) => 22 + 8 * Math.sin(index),
+    (stamp) => stamp.slice(0, 10),
+  ),
   rows('Time,Meter (Wh)', 240, 3_600_000, (_hour, index) => 5_000_000 + 950 * index),
 ]
 
 /** A year of the use of a house by the hour. */
-export const USE_CSV = rows('Start,kWh,Estimated', 8760, 3_600_000, (hour) => (0.4 + 0.6 * sunOf(hour + 6)).toFixed(3), undefined, ',')
+export const USE_CSV = rows(
+  'Start,kWh,Estimated',
+  8760,
+  3_600_000,
+  (hour) => (0.4 + 0.6 * sunOf(hour + 6)).toFixed(3),
+  undefined,
+  ',',
+)
 
 function rows(head, count, stepMs, value, stampOf = (stamp) => stamp, tail = '') {
   const lines = Array.from({ length: count }, (_, index) => {

@@ -29,7 +29,11 @@ const costOf = (plan: CutPlan, stocks: readonly CutStock[]): number =>
 /** Every piece is cut once, and the cuts fit the stick. */
 function expectRightCuts(plan: CutPlan, lengths: readonly number[], kerfIn: number): void {
   const cut = plan.sticks.flatMap((stick) => stick.pieces.map((piece) => piece.for))
-  expect(cut.toSorted()).toEqual(piecesOf(lengths).map((piece) => piece.for).toSorted())
+  expect(cut.toSorted()).toEqual(
+    piecesOf(lengths)
+      .map((piece) => piece.for)
+      .toSorted(),
+  )
   for (const { stockIn, pieces, offcutIn } of plan.sticks) {
     const used = pieces.reduce((sum, piece) => sum + piece.lengthIn, 0) + kerfIn * (pieces.length - 1)
     expect(used).toBeLessThanOrEqual(stockIn + 1e-9)
@@ -104,8 +108,15 @@ describe('the least cost', () => {
         fc.constantFrom<readonly CutStock[]>(
           [{ lengthIn: 168 }],
           [{ lengthIn: 168 }, { lengthIn: 204 }],
-          [{ lengthIn: 168, cents: 3900 }, { lengthIn: 204, cents: 4650 }],
-          [{ lengthIn: 132, cents: 3000 }, { lengthIn: 168, cents: 3900 }, { lengthIn: 204, cents: 4450 }],
+          [
+            { lengthIn: 168, cents: 3900 },
+            { lengthIn: 204, cents: 4650 },
+          ],
+          [
+            { lengthIn: 132, cents: 3000 },
+            { lengthIn: 168, cents: 3900 },
+            { lengthIn: 204, cents: 4450 },
+          ],
         ),
         (lengths, kerfIn, stocks) => {
           const plan = cutStock(piecesOf(lengths), stocks, kerfIn)
@@ -146,7 +157,11 @@ describe('the least cost', () => {
   })
 
   test('is proven quickly for many equal rails of a large roof', () => {
-    const lengths = [...Array.from({ length: 24 }, () => 137.5), ...Array.from({ length: 24 }, () => 61.3125), ...Array.from({ length: 12 }, () => 44.5)]
+    const lengths = [
+      ...Array.from({ length: 24 }, () => 137.5),
+      ...Array.from({ length: 24 }, () => 61.3125),
+      ...Array.from({ length: 12 }, () => 44.5),
+    ]
     const started = performance.now()
     const plan = cutStock(piecesOf(lengths), [{ lengthIn: 168 }, { lengthIn: 204 }], 0.125)
     expect(plan.proven).toBe(true)

@@ -2,7 +2,14 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { Option, type Command } from 'commander'
 import { designTemperatures } from '../../climate/index.js'
-import { drawPacket, packetGaps, PAPER_SIZES, renderSvg, type PacketInput, type PaperName } from '../../drawings/index.js'
+import {
+  drawPacket,
+  packetGaps,
+  PAPER_SIZES,
+  renderSvg,
+  type PacketInput,
+  type PaperName,
+} from '../../drawings/index.js'
 import { sizeWire, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { arrangeModules, type Arrangement } from '../../roof/index.js'
@@ -17,8 +24,14 @@ import type { CommandContext, CommandOutcome, Example, OutputFile } from '../sub
 
 export const examples: readonly [Example, Example, Example] = [
   { line: 'draw-permit project.yaml --out packet.pdf', does: 'the packet for the building department' },
-  { line: 'draw-permit project.yaml --draft --out draft.pdf', does: 'what there is so far, stamped DRAFT, with what fails' },
-  { line: 'draw-permit project.yaml --size letter --svg sheets --out packet.pdf', does: 'on letter paper, each sheet as SVG too' },
+  {
+    line: 'draw-permit project.yaml --draft --out draft.pdf',
+    does: 'what there is so far, stamped DRAFT, with what fails',
+  },
+  {
+    line: 'draw-permit project.yaml --size letter --svg sheets --out packet.pdf',
+    does: 'on letter paper, each sheet as SVG too',
+  },
 ]
 
 interface Options {
@@ -35,7 +48,9 @@ export function configure(command: Command): void {
   usesEarlier(
     writesFile(
       takesProject(command)
-        .addOption(new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'))
+        .addOption(
+          new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'),
+        )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
@@ -82,15 +97,29 @@ async function gather(
     } catch (error) {
       if (!(error instanceof StageError)) throw error
       const what = part === undefined ? `the project has no part ${stage}` : error.message
-      findings.push({ severity: 'error', id: `permit.${stage}-cannot-run`, message: what, where: error.where, fix: error.fix })
+      findings.push({
+        severity: 'error',
+        id: `permit.${stage}-cannot-run`,
+        message: what,
+        where: error.where,
+        fix: error.fix,
+      })
       return undefined
     }
   }
   const arrangement = arrangeModules(project)
   findings.push(...arrangement.findings)
   const [earlierMounts, earlierWiring] = [await context.earlier('mounts'), await context.earlier('wire')]
-  const mounts = attempt('structure', project.structure, () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(project, arrangement.values))
-  const wiring = attempt('electrical', project.electrical, () => (earlierWiring as Result<WiringValues> | undefined) ?? wiringOf(project))
+  const mounts = attempt(
+    'structure',
+    project.structure,
+    () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(project, arrangement.values),
+  )
+  const wiring = attempt(
+    'electrical',
+    project.electrical,
+    () => (earlierWiring as Result<WiringValues> | undefined) ?? wiringOf(project),
+  )
   const parts = { project, size: options.size, draft: options.draft === true, arrangement, mounts, wiring, documents }
   return { ...parts, findings: sortFindings([...packetGaps(parts), ...findings]) }
 }
@@ -108,9 +137,15 @@ function wiringOf(project: Project): Result<WiringValues> {
 }
 
 function notDrawn(errors: readonly Finding[]): StageError {
-  const list = errors.map((finding) => `\n  - ${finding.where === '' ? '' : `${finding.where}: `}${finding.message}`).join('')
+  const list = errors
+    .map((finding) => `\n  - ${finding.where === '' ? '' : `${finding.where}: `}${finding.message}`)
+    .join('')
   const count = errors.length === 1 ? 'one check fails' : `${errors.length} checks fail`
-  return new StageError('', `the packet is not drawn, because ${count}:${list}`, 'Mend them, or draw what there is with --draft.')
+  return new StageError(
+    '',
+    `the packet is not drawn, because ${count}:${list}`,
+    'Mend them, or draw what there is with --draft.',
+  )
 }
 
 function svgFiles(folder: string, sheets: Parameters<typeof renderPacket>[0]): OutputFile[] {

@@ -1,7 +1,7 @@
 import type { PaybackValues } from '../../money/index.js'
 import type { Cell, Column, Fact, Section, TableData } from '../output/report.js'
 import { monthlyBillTable } from './bill-sections.js'
-import { scenarioTable, type Scenario } from './payback-versus.js'
+import { sideBySide, type Scenario } from './payback-versus.js'
 
 type Row = PaybackValues['cash_flow'][number]
 
@@ -10,7 +10,7 @@ export function paybackSections(values: PaybackValues, scenarios: readonly Scena
     { kind: 'facts', facts: measures(values) },
     ...(scenarios.length === 0
       ? []
-      : [{ kind: 'table' as const, heading: 'Side by side', ...scenarioTable(values, scenarios) }]),
+      : [{ kind: 'table' as const, heading: 'Side by side', ...sideBySide(values, scenarios) }]),
     { kind: 'table', heading: 'Bills of the first year', ...monthlyBillTable(values.bills) },
     { kind: 'table', heading: `Year by year (${moneyWords(values)})`, ...cashFlowTable(values, 'used') },
     {
@@ -164,7 +164,6 @@ function sensitivitySection({ sensitivity }: PaybackValues): Section {
       { heading: 'NPV from', unit: 'USD' },
       { heading: 'NPV to', unit: 'USD' },
       { heading: 'Zero at', align: 'right' },
-      { heading: 'Swing', unit: 'USD' },
       { heading: '', key: 'bar' },
     ],
     rows: sensitivity.map((row) => [
@@ -174,7 +173,6 @@ function sensitivitySection({ sensitivity }: PaybackValues): Section {
       row.npv_at_low_usd,
       row.npv_at_high_usd,
       row.break_even === null ? '' : shown(row.break_even),
-      row.swing_usd,
       row.bar.slice(0, Math.ceil(row.bar.length / 3)),
     ]),
   }

@@ -2,7 +2,8 @@ import { paybackOfProject, type PaybackOptions, type PaybackValues } from '../..
 import { loadProject } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
-import type { TableData } from '../output/report.js'
+import { formatNumber } from '../output/numbers.js'
+import type { Cell, TableData } from '../output/report.js'
 
 /** What scenarios are compared by; names and units are part of the JSON format. */
 export interface ScenarioValues {
@@ -76,7 +77,37 @@ export function scenarioValues(scenario: string, values: PaybackValues): Scenari
   }
 }
 
-/** This project and its scenarios side by side, a row each. */
+/** This project and its scenarios side by side, a column each. */
+export function sideBySide(values: PaybackValues, scenarios: readonly Scenario[]): TableData {
+  const all = [scenarioValues('this project', values), ...scenarios.map((scenario) => scenario.values)]
+  const row = (label: string, of: (one: ScenarioValues) => number | null, decimals = 0): Cell[] => [
+    label,
+    ...all.map((one) => {
+      const value = of(one)
+      return value === null ? '-' : formatNumber(value, decimals)
+    }),
+  ]
+  return {
+    columns: [
+      { heading: '', key: 'measure' },
+      ...all.map((one) => ({ heading: one.scenario, align: 'right' as const })),
+    ],
+    rows: [
+      row('Net cost (USD)', (one) => one.net_cost_usd),
+      row('Output of the first year (kWh)', (one) => one.first_year_kwh),
+      row('Saved in the first year (USD)', (one) => one.first_year_savings_usd, 2),
+      row('Simple payback (years)', (one) => one.simple_payback_years, 1),
+      row('Discounted payback (years)', (one) => one.discounted_payback_years, 1),
+      row('NPV (USD)', (one) => one.npv_usd),
+      row('NPV, P90 (USD)', (one) => one.npv_p90_usd),
+      row('SIR', (one) => one.sir, 2),
+      row('AIRR (%)', (one) => one.airr_pct, 2),
+      row('LCOE (USD/kWh)', (one) => one.lcoe_usd_per_kwh, 4),
+    ],
+  }
+}
+
+/** The same for a spreadsheet, a row each. */
 export function scenarioTable(values: PaybackValues, scenarios: readonly Scenario[]): TableData {
   const rows = [scenarioValues('this project', values), ...scenarios.map((scenario) => scenario.values)]
   return {

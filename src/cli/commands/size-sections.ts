@@ -5,7 +5,8 @@ type Row = ProjectSizeValues['sizes'][number]
 
 export function sizeSections(values: ProjectSizeValues): Section[] {
   return [
-    { kind: 'facts', facts: [...pickFacts(values), ...limitFacts(values)] },
+    { kind: 'facts', facts: pickFacts(values) },
+    { kind: 'list', heading: 'What limits the number', items: limitItems(values) },
     {
       kind: 'paragraph',
       text: 'Sizes up to the project as it stands keep its best modules; larger ones add modules where the roof has room, best first. Every size runs the same inverters at its own load.',
@@ -22,7 +23,12 @@ export function sizeSections(values: ProjectSizeValues): Section[] {
   ]
 }
 
-function pickFacts({ picks, sizes, wished_share_pct: wished }: ProjectSizeValues): Fact[] {
+function pickFacts({
+  picks,
+  sizes,
+  wished_share_pct: wished,
+  modules_in_project: inProject,
+}: ProjectSizeValues): Fact[] {
   const modules = (pick: number | null, none: string): Pick<Fact, 'value'> => {
     const row = sizes.find((one) => one.modules === pick)
     if (row === undefined) return { value: none }
@@ -30,6 +36,7 @@ function pickFacts({ picks, sizes, wished_share_pct: wished }: ProjectSizeValues
     return { value: `${String(row.modules)} modules (NPV ${row.npv_usd.toFixed(0)} USD, ${payback})` }
   }
   return [
+    { label: 'Modules in the project', value: inProject },
     { label: 'Best net present value', ...modules(picks.best_npv, 'none: no size is worth its cost') },
     { label: 'Shortest payback', ...modules(picks.shortest_payback, 'none is paid back within the study') },
     { label: 'Displaces only the dearest kWh', ...modules(picks.only_expensive_kwh, 'none') },
@@ -44,15 +51,11 @@ function pickFacts({ picks, sizes, wished_share_pct: wished }: ProjectSizeValues
   ]
 }
 
-function limitFacts(values: ProjectSizeValues): Fact[] {
-  return [
-    { label: 'Modules in the project', value: values.modules_in_project },
-    { label: 'Stopped by', value: values.stopped_by },
-    ...values.limits.map(({ limit, modules, or_more: more }) => ({
-      label: `Most by ${limit}`,
-      value: `${String(modules)} modules${more ? ' or more' : ''}`,
-    })),
-  ]
+function limitItems({ limits, stopped_by: stops }: ProjectSizeValues): string[] {
+  return limits.map(({ limit, modules, or_more: more }) => {
+    const most = `${String(modules)} modules${more ? ' or more' : ''}`
+    return `${most}: ${limit}${limit === stops ? ' (stops it)' : ''}`
+  })
 }
 
 /** The row of the project as it stands carries a mark, so that nothing hangs on colour. */
@@ -96,7 +99,7 @@ function marginalTable({ sizes }: ProjectSizeValues): TableData {
       { heading: 'Cost', unit: 'USD' },
       { heading: 'Saves', unit: 'USD/kWh', decimals: 3 },
       { heading: 'NPV', unit: 'USD' },
-      { heading: 'Its kWh replace, in a year' },
+      { heading: 'Its kWh a year replace or become' },
     ],
     rows: sizes.map((row) => [
       row.modules,
@@ -104,18 +107,29 @@ function marginalTable({ sizes }: ProjectSizeValues): TableData {
       row.marginal.cost_usd,
       row.marginal.usd_per_kwh,
       row.marginal.npv_usd,
-      replaced(row, 3),
+      replaced(row),
     ]),
   }
 }
 
-/** The largest changes of the bill, with exports in place of the credit that they earn. */
-function replaced(row: Row, most: number): string {
-  const { replaces } = row.marginal
-  const changes = replaces.filter(({ unit }) => unit === 'kWh').slice(0, most)
-  return changes
-    .map(({ says, quantity }) => `${quantity < 0 ? '-' : '+'}${Math.abs(quantity).toFixed(0)} kWh ${says}`)
-    .join('; ')
+/** Lines of the bill that tell where a kWh goes; riders and taxes follow every kWh. */
+const WHERE_KWH_GO = /^(?:energy|export|surplus|sell)/u
+
+/** `234 summer tier 2, 225 winter tier 2`: kWh by bill line, lines below half a kWh left out. */
+function replaced(row: Row): string {
+  return row.marginal.replaces
+    .filter(({ id, unit, quantity }) => unit === 'kWh' && WHERE_KWH_GO.test(id) && Math.abs(quantity) >= 0.5)
+    .map(({ says, quantity }) => `${Math.abs(quantity).toFixed(0)} ${shortName(says)}`)
+    .join(', ')
+}
+
+/** `energy summer, tier 2` is `summer tier 2`; a price for all the year is `energy`, or just its period. */
+function shortName(says: string): string {
+  const name = says
+    .replace(/^energy /u, '')
+    .replace(/^all_year(?:, )?/u, '')
+    .replace(', ', ' ')
+  return name === '' ? 'energy' : name
 }
 
 /** All of it in one table for a spreadsheet. */
@@ -151,7 +165,7 @@ export function sizeTable({ sizes }: ProjectSizeValues): TableData {
       row.marginal.savings_usd,
       row.marginal.usd_per_kwh,
       row.marginal.npv_usd,
-      replaced(row, Number.MAX_SAFE_INTEGER),
+      replaced(row),
     ]),
   }
 }

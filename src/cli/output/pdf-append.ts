@@ -22,7 +22,10 @@ export async function appendDocuments(
   const { degrees, PDFDocument: Pdf } = await import('@cantoo/pdf-lib')
   const target = await Pdf.load(packet, { updateMetadata: false })
   const count = documents.reduce((sum, document) => sum + document.pages, 0)
-  const marks = await target.embedPdf(stamps, Array.from({ length: count }, (_, index) => index))
+  const marks = await target.embedPdf(
+    stamps,
+    Array.from({ length: count }, (_, index) => index),
+  )
   const bookmarks: { title: string; page: PDFPage }[] = []
   let next = 0
   for (const document of documents) {
@@ -43,9 +46,12 @@ async function copyPages(target: PDFDocument, document: ReadDocument): Promise<P
   try {
     return await target.copyPages(document.pdf, document.pdf.getPageIndices())
   } catch (error) {
-    throw new FileError(`document '${document.path}' is broken and its pages cannot be copied; print it to a new PDF and use that`, {
-      cause: error,
-    })
+    throw new FileError(
+      `document '${document.path}' is broken and its pages cannot be copied; print it to a new PDF and use that`,
+      {
+        cause: error,
+      },
+    )
   }
 }
 

@@ -1,7 +1,10 @@
 import type { PDFDocument, PDFName, PDFPage } from '@cantoo/pdf-lib'
 
 /** Adds bookmarks behind those that a PDF has already. */
-export async function addBookmarks(target: PDFDocument, items: readonly { readonly title: string; readonly page: PDFPage }[]): Promise<void> {
+export async function addBookmarks(
+  target: PDFDocument,
+  items: readonly { readonly title: string; readonly page: PDFPage }[],
+): Promise<void> {
   const { PDFDict, PDFHexString, PDFName: Name, PDFNumber, PDFRef } = await import('@cantoo/pdf-lib')
   const name = (text: string): PDFName => Name.of(text)
   const { context, catalog } = target

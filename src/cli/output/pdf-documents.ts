@@ -18,7 +18,11 @@ export interface ReadDocument {
  * @throws FileError naming the file that is missing, no PDF, locked or broken.
  * @throws UsageError when one lies outside the project's folder and that is not allowed.
  */
-export async function readDocuments(folder: string, paths: readonly string[], allowOutside: boolean): Promise<ReadDocument[]> {
+export async function readDocuments(
+  folder: string,
+  paths: readonly string[],
+  allowOutside: boolean,
+): Promise<ReadDocument[]> {
   const read: ReadDocument[] = []
   for (const path of paths) read.push(await readDocument(folder, path, allowOutside))
   return read
@@ -28,11 +32,15 @@ async function readDocument(folder: string, path: string, allowOutside: boolean)
   const bytes = readBytes(folder, path, allowOutside)
   if (!startsAsPdf(bytes)) throw new FileError(`document '${path}' is not a PDF`)
   const { PDFDocument } = await import('@cantoo/pdf-lib')
-  const pdf = await PDFDocument.load(bytes, { updateMetadata: false, throwOnInvalidObject: true, ignoreEncryption: true }).catch(
-    (error: unknown) => {
-      throw new FileError(`document '${path}' is broken and cannot be copied; print it to a new PDF and use that`, { cause: error })
-    },
-  )
+  const pdf = await PDFDocument.load(bytes, {
+    updateMetadata: false,
+    throwOnInvalidObject: true,
+    ignoreEncryption: true,
+  }).catch((error: unknown) => {
+    throw new FileError(`document '${path}' is broken and cannot be copied; print it to a new PDF and use that`, {
+      cause: error,
+    })
+  })
   if (pdf.isEncrypted) {
     throw new FileError(`document '${path}' is locked with a password; save a copy without one and use that`)
   }
@@ -48,7 +56,9 @@ function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Ar
     const real = realpathSync(resolve(folder, path))
     const way = relative(realpathSync(folder), real)
     if (!allowOutside && (way === '..' || way.startsWith(`..${sep}`) || isAbsolute(way))) {
-      throw new UsageError(`document '${path}' lies outside the project's folder; copy it there, or add --allow-outside`)
+      throw new UsageError(
+        `document '${path}' lies outside the project's folder; copy it there, or add --allow-outside`,
+      )
     }
     return new Uint8Array(readFileSync(real))
   } catch (error) {

@@ -60,7 +60,13 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
     const words = wordLabel(rule.id, facts)
     if (words === undefined) return []
     return [
-      { id: rule.id, ...words, where: rule.where, verified: sizesVerified(rule.id, edition), source: formatSource(source) },
+      {
+        id: rule.id,
+        ...words,
+        where: rule.where,
+        verified: sizesVerified(rule.id, edition),
+        source: formatSource(source),
+      },
     ]
   })
   return worded.map((each, index) => ({ number: index + 1, ...each }))

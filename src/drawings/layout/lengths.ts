@@ -27,3 +27,8 @@ function inchText(units: number, parts: number): string {
 export function plainNumber(value: number, decimals = 2): string {
   return String(Number(value.toFixed(decimals)))
 }
+
+/** A number of things: `1 module`, `8 modules`. */
+export function counted(count: number, thing: string): string {
+  return `${count} ${thing}${count === 1 ? '' : 's'}`
+}

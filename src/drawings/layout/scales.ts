@@ -21,7 +21,10 @@ export const ARCHITECT_SCALES: readonly Scale[] = [
 /** Scales of site plans: the smaller ones of architects, and an inch of paper for so many feet. */
 export const SITE_SCALES: readonly Scale[] = [
   ...ARCHITECT_SCALES.filter((scale) => scale.ptPerFt <= 9),
-  ...[5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500].map((feet) => ({ note: `1" = ${feet}'-0"`, ptPerFt: 72 / feet })),
+  ...[5, 10, 20, 30, 40, 50, 60, 80, 100, 150, 200, 300, 400, 500].map((feet) => ({
+    note: `1" = ${feet}'-0"`,
+    ptPerFt: 72 / feet,
+  })),
 ].toSorted((a, b) => b.ptPerFt - a.ptPerFt)
 
 /** Scales of details, as shares of full size. */

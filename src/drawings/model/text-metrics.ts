@@ -35,13 +35,16 @@ export function textWidthPt(text: string, sizePt: number, face: Face = 'plain'):
 
 /** The characters of a text that the embedded font cannot print, each once. */
 export function missingGlyphs(text: string): string[] {
-  const missing = [...printed(text)].filter((character) => !WIDTHS.plain.has(character.codePointAt(0) ?? 0))
+  const missing = Array.from(printed(text)).filter((character) => !WIDTHS.plain.has(character.codePointAt(0) ?? 0))
   return [...new Set(missing)].filter((character) => character !== '\n')
 }
 
 /** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces. */
 function printed(text: string): string {
-  return text.normalize('NFC').replaceAll(/\r\n?/gu, '\n').replaceAll(/[^\S\n]/gu, ' ')
+  return text
+    .normalize('NFC')
+    .replaceAll(/\r\n?/gu, '\n')
+    .replaceAll(/[^\S\n]/gu, ' ')
 }
 
 /**

@@ -56,8 +56,8 @@ export async function renderPdf(sheets: readonly Sheet[], fonts: FontFiles, info
   })
   const done = collect(doc)
   keepTrueSize(doc)
-  doc.registerFont('plain', fonts.plain as unknown as PDFKit.Mixins.PDFFontSource)
-  doc.registerFont('bold', fonts.bold as unknown as PDFKit.Mixins.PDFFontSource)
+  doc.registerFont('plain', fonts.plain)
+  doc.registerFont('bold', fonts.bold)
   for (const sheet of sheets) {
     doc.addPage({ size: [sheet.size.widthPt, sheet.size.heightPt], margin: 0 })
     doc.outline.addItem(`${sheet.id} ${sheet.title}`)
@@ -86,8 +86,8 @@ async function collect(doc: PdfDocument): Promise<Uint8Array> {
 
 /** A drawing to scale must not be fitted to the page by the print dialogue. */
 function keepTrueSize(doc: PdfDocument): void {
-  const root = doc as unknown as { _root: { data: { ViewerPreferences?: { data: Record<string, unknown> } } } }
-  const preferences = root._root.data.ViewerPreferences
+  const root = Reflect.get(doc, '_root') as { data: { ViewerPreferences?: { data: Record<string, unknown> } } }
+  const preferences = root.data.ViewerPreferences
   if (preferences !== undefined) preferences.data['PrintScaling'] = 'None'
 }
 

@@ -24,7 +24,9 @@ export interface AttachmentFacts {
 }
 
 /** The attachment on the first plane with modules whose framing is stated, or undefined when parts are missing. */
-export function attachmentFacts(input: PacketInput): AttachmentFacts | undefined {
+export function attachmentFacts(
+  input: Pick<PacketInput, 'project' | 'arrangement' | 'mounts'>,
+): AttachmentFacts | undefined {
   const { project } = input
   const [railId, mountId] = [project.structure?.rail ?? '', project.structure?.mount ?? '']
   const rail = project.equipment.rails?.[railId]
@@ -55,7 +57,7 @@ export function attachmentFacts(input: PacketInput): AttachmentFacts | undefined
   }
 }
 
-function moduleGapIn(input: PacketInput, project: Project): number | undefined {
+function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project): number | undefined {
   const { modules } = input.arrangement.values
   const gaps = modules.flatMap((module) => {
     const next = modules.find(

@@ -1,7 +1,7 @@
 import { moduleCountOf } from '../../project/index.js'
 import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
-import { flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
@@ -83,7 +83,7 @@ function scopeText({ project, arrangement, wiring }: PacketInput): string {
         ? ' It is connected on the supply side of the service disconnect.'
         : ' It is connected to the main panel by a backfed breaker.'
   const ac = wiring === undefined ? '' : `, ${plainNumber((wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
-  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${modules} modules, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
+  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
 }
 
 /** Errors that stop a permit packet; a draft lists them. */

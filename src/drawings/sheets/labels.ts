@@ -67,7 +67,9 @@ const COLOUR_WORDS = {
 
 function noteText(each: RequiredLabel): string {
   const looks = each.parts.flatMap((part) =>
-    part.figure === undefined ? [`${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}, capitals ${inches(part.capsIn)}`] : [],
+    part.figure === undefined
+      ? [`${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}, capitals ${inches(part.capsIn)}`]
+      : [],
   )
   const verified = each.verified ? '' : ' Size and colour are not verified for this edition.'
   return `${each.count} needed; ${[...new Set(looks)].join('; ')}.${verified} Where: ${each.where}. Source: ${each.source}.`

@@ -24,8 +24,13 @@ export function lotDistances(lot: readonly XY[], building: readonly XY[]): LotDi
     const nearest = found.filter((each) => each.lengthFt < least + 0.01)
     // A wall along the lot line is measured from its middle.
     const middle = (points: readonly XY[]): XY =>
-      xy(points.reduce((sum, each) => sum + each.x, 0) / points.length, points.reduce((sum, each) => sum + each.y, 0) / points.length)
+      xy(
+        points.reduce((sum, each) => sum + each.x, 0) / points.length,
+        points.reduce((sum, each) => sum + each.y, 0) / points.length,
+      )
     if (nearest.length === 0 || least < 0.01) return []
-    return [{ from: middle(nearest.map((each) => each.from)), to: middle(nearest.map((each) => each.to)), lengthFt: least }]
+    return [
+      { from: middle(nearest.map((each) => each.from)), to: middle(nearest.map((each) => each.to)), lengthFt: least },
+    ]
   })
 }

@@ -1,7 +1,8 @@
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { drawDisconnect } from './one-line-disconnect.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { breakerSymbol, earthSymbol, meterSymbol, namedBox, switchSymbol } from './one-line-symbols.js'
+import { breakerSymbol, earthSymbol, meterSymbol, namedBox } from './one-line-symbols.js'
 import { awg } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
@@ -22,6 +23,7 @@ export function drawConnection(
   const low = Math.max(centre, top + 96, ...outputs.map((each) => each.y))
   return [
     ...outputs.flatMap((output) => wireToPanel(job, output, supply, panelX)),
+    ...drawDisconnect(job, outputs, box.x + box.width * AT.disconnect, panelX),
     ...panel(job, outputs, { x: panelX, top, low, supply }),
     ...service(job, { x: panelX, top, supply, outputs }),
     ...grounding(job, groundY, supply ? { x: panelX + 7, y: top + 52 } : { x: panelX + 32, y: low + 16 }),
@@ -39,44 +41,26 @@ function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
       pen: 'thin',
       fill: 'black',
     } as const,
-    label(output.x + 53, output.y, `${output.breakerA === null ? '' : `${output.breakerA} A BREAKER, `}${job.note ?? ''}`, { valign: 'middle', face: 'bold' }),
+    label(
+      output.x + 53,
+      output.y,
+      `${output.breakerA === null ? '' : `${output.breakerA} A BREAKER, `}${job.note ?? ''}`,
+      { valign: 'middle', face: 'bold' },
+    ),
   ])
 }
 
 function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: number): Primitive[] {
-  const { box, input, tags } = job
-  const disconnects = Object.entries(input.project.electrical?.disconnects ?? {}).filter(
-    ([, each]) => each.kind === 'pv_system',
-  )
+  const { box, tags } = job
   const x = box.x + box.width * AT.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
-  const [first] = disconnects
   const before = own.slice(0, Math.ceil(own.length / 2))
   const after = own.slice(before.length)
-  const device = supply ? first?.[1].fused === true || output.breakerA !== null : first?.[1].fused === true
-  const words =
-    first === undefined
-      ? []
-      : [
-          first[0].replaceAll('_', ' ').toUpperCase(),
-          `PV system disconnect${first[1].rating_a === undefined ? '' : `, ${first[1].rating_a} A`}${first[1].lockable === true ? ', lockable' : ''}${first[1].service_rated === true ? ', service rated' : ''}${supply && output.breakerA !== null ? `, overcurrent device ${output.breakerA} A` : ''}`,
-        ]
-  const symbol: Primitive[] =
-    first === undefined
-      ? []
-      : [
-          { kind: 'rectangle', x: x - 22, y: output.y - 15, width: 48, height: 28, pen: 'medium', fill: 'white' },
-          line(x - 22, output.y, x + 26, output.y, { pen: 'medium' }),
-          ...switchSymbol(x, output.y, device),
-          label(x - 22, output.y - 18, words[0] ?? '', { face: 'bold', valign: 'bottom', maxWidthPt: 92 }),
-          label(x - 22, output.y + 16, words[1] ?? '', { sizePt: SIZE, maxWidthPt: panelX - x - 8 }),
-        ]
   const last = supply ? box.x + box.width * AT.tap : panelX + 8
   return [
     line(output.x, output.y, last, output.y, { pen: 'medium' }),
     ...spread(before, output.x + 2, x - 24, output.y),
     ...spread(after, x + 28, panelX, output.y),
-    ...symbol,
   ]
 }
 
@@ -116,7 +100,10 @@ function panel(
       valign: 'bottom',
     }),
     supply
-      ? label(x + 14, bottom + 4, facts.join('\n'), { sizePt: SIZE, maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20 })
+      ? label(x + 14, bottom + 4, facts.join('\n'), {
+          sizePt: SIZE,
+          maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20,
+        })
       : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts.join('\n'), {
           sizePt: SIZE,
           maxWidthPt: job.box.x + job.box.width - x - width - 8,
@@ -173,7 +160,11 @@ function service(
       pen: 'thin',
       fill: 'black',
     },
-    label(edge, y + 12, utilityText(job), { sizePt: SIZE, align: 'right', maxWidthPt: at.supply ? edge - tapX - 6 : edge - at.x - 74 }),
+    label(edge, y + 12, utilityText(job), {
+      sizePt: SIZE,
+      align: 'right',
+      maxWidthPt: at.supply ? edge - tapX - 6 : edge - at.x - 74,
+    }),
   ]
   if (!at.supply) return drawn
   const stated = input.project.electrical?.connection?.conductor_size
@@ -189,15 +180,13 @@ function service(
       ),
     ),
     { kind: 'circle', center: xy(tapX, y), radiusPt: 2, fill: 'black' },
-    ...at.outputs
-      .slice(0, 1)
-      .map((output) =>
-        label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, {
-          sizePt: SIZE,
-          valign: 'bottom',
-          maxWidthPt: edge - tapX - 6,
-        }),
-      ),
+    ...at.outputs.slice(0, 1).map((output) =>
+      label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, {
+        sizePt: SIZE,
+        valign: 'bottom',
+        maxWidthPt: edge - tapX - 6,
+      }),
+    ),
   ]
 }
 

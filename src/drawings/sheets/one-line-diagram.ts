@@ -38,19 +38,36 @@ export function oneLineDiagram(
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
-  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + CONNECTION_PT[job.input.project.electrical?.connection?.kind ?? 'load_side_breaker'] - first) : 0)
+  const top =
+    box.y +
+    HEAD_PT +
+    (job.withConnection
+      ? Math.max(
+          0,
+          box.y + CONNECTION_PT[job.input.project.electrical?.connection?.kind ?? 'load_side_breaker'] - first,
+        )
+      : 0)
   const rows = rowsFrom(top)
   const bottom = top + heights.reduce((sum, height) => sum + height, 0)
   const outputs = gather(job, rows)
   const ys = outputs.map((output) => output.y)
   const centre = (Math.min(...ys) + Math.max(...ys)) / 2
-  const groundY = Math.max(bottom + 14, centre + 96)
+  const groundY = Math.max(
+    bottom + 14,
+    centre + 96,
+    Math.max(...ys) + (job.further > 0 ? 64 : 40),
+    lowest(rows) + (job.further > 0 ? 64 : 0),
+  )
   const drawn = [
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
   ]
   return { drawn, bottom: job.withConnection ? groundY + 34 : bottom }
+}
+
+function lowest(rows: readonly { readonly y: number }[]): number {
+  return Math.max(...rows.map((row) => row.y))
 }
 
 function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
@@ -65,7 +82,9 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
-  const outside = micro ? undefined : Object.entries(job.input.project.electrical?.disconnects ?? {}).find(([, each]) => each.kind === 'dc')
+  const outside = micro
+    ? undefined
+    : Object.entries(job.input.project.electrical?.disconnects ?? {}).find(([, each]) => each.kind === 'dc')
   const switchX = end - 28
   return [
     label(box.x, top, title.join('\n'), { face: 'bold' }),
@@ -205,7 +224,12 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
       }),
       ...(job.further === 0
         ? []
-        : [label(x - 24, high + 34, `and ${job.further} further circuits, on the sheets that follow`, { sizePt: SIZE, maxWidthPt: 100 })]),
+        : [
+            label(x - 24, high + 34, `and ${job.further} further circuits, on the sheets that follow`, {
+              sizePt: SIZE,
+              maxWidthPt: 100,
+            }),
+          ]),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],

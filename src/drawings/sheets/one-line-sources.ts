@@ -1,5 +1,5 @@
 import type { CircuitValues, WiringValues } from '../../electrical/index.js'
-import { plainNumber } from '../layout/index.js'
+import { counted, plainNumber } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
 
 /** A row of the diagram: what feeds one wire, and what is written beside it. */
@@ -26,7 +26,7 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
   const lines = Object.entries(circuit.modules).map(([arrayId, count]) => {
     const array = input.project.arrays[arrayId]
     const module = input.project.equipment.modules?.[array?.module ?? '']
-    return `${count} modules ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W (array ${arrayId})`
+    return `${counted(count, 'module')} ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W (array ${arrayId})`
   })
   const first = Object.keys(circuit.modules)[0] ?? ''
   const inverterId = input.project.arrays[first]?.inverter ?? ''
@@ -38,7 +38,7 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
     title: `BRANCH ${circuit.id}`,
     lines: [
       ...lines,
-      `${circuit.inverters} inverters ${inverter?.name ?? inverterId}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(each)} A each`,
+      `${counted(circuit.inverters, 'inverter')} ${inverter?.name ?? inverterId}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(each)} A each`,
       `${plainNumber(circuit.continuous_a)} A at ${plainNumber(circuit.voltage_v, 0)} V`,
     ],
   }
@@ -56,7 +56,7 @@ function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource
     unit: stated?.inverter_unit,
     title: `STRING ${circuit.id}`,
     lines: [
-      `${count} modules in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
+      `${counted(count, 'module')} in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
       `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`,
       ...(voltage === undefined
         ? []

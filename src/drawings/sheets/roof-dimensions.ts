@@ -11,7 +11,12 @@ const STEP_PT = 15
 /** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
 export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
-  return [...edgeDimensions(plane), ...setbackDimensions(plane), ...arrayDimensions(plane, modules), ...mountDimensions(input, plane)]
+  return [
+    ...edgeDimensions(plane),
+    ...setbackDimensions(plane),
+    ...arrayDimensions(plane, modules),
+    ...mountDimensions(input, plane),
+  ]
 }
 
 function edgeDimensions(plane: ArrangedPlane): Primitive[] {
@@ -41,7 +46,9 @@ function setbackDimensions(plane: ArrangedPlane): Primitive[] {
     const inward = to.xFt > from.xFt ? 1 : -1
     const x = from.xFt + 0.07 * (to.xFt - from.xFt)
     const end = xy(x, from.yFt + (inward * keepOut.clearanceIn) / 12)
-    return [{ kind: 'dimension', from: xy(x, from.yFt), to: end, offsetPt: 0, text: feetInches(keepOut.clearanceIn / 12) }]
+    return [
+      { kind: 'dimension', from: xy(x, from.yFt), to: end, offsetPt: 0, text: feetInches(keepOut.clearanceIn / 12) },
+    ]
   })
 }
 

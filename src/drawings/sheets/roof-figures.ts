@@ -48,7 +48,8 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
       )
       const [a, b] = [figure[0] ?? { xFt: 0, yFt: 0 }, figure[1] ?? { xFt: 0, yFt: 1 }]
       const along = pathway.kind === 'straight' ? 90 : (Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt) * 180) / Math.PI
-      const rotationDeg = Math.round((along > 90.01 ? along - 180 : along <= -89.99 ? along + 180 : along) * 1000) / 1000
+      const rotationDeg =
+        Math.round((along > 90.01 ? along - 180 : along <= -89.99 ? along + 180 : along) * 1000) / 1000
       const turn = (rotationDeg * Math.PI) / 180
       const shifts = [0, -40, 40, -80, 80].map((by) => xy(by * Math.cos(turn), -by * Math.sin(turn)))
       const name = label(middle.x, middle.y, text, {
@@ -178,7 +179,9 @@ function middleOfLongest(points: readonly XY[]): XY | undefined {
   const pieces = points.slice(1).map((to, index) => ({ from: points[index] ?? to, to }))
   const lengthOf = ({ from, to }: { from: XY; to: XY }): number => Math.hypot(to.x - from.x, to.y - from.y)
   const longest = pieces.toSorted((a, b) => lengthOf(b) - lengthOf(a))[0]
-  return longest === undefined ? undefined : xy((longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2)
+  return longest === undefined
+    ? undefined
+    : xy((longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2)
 }
 
 function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
@@ -195,7 +198,7 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
             halo: true,
             align: 'center',
             valign: 'middle',
-            shifts: [xy(24, 0), xy(-24, 0), xy(0, -9), xy(0, 9), ...NEAR.slice(3)],
+            shifts: [xy(-24, 0), xy(24, 0), xy(0, -9), xy(0, 9), ...NEAR.slice(3)],
           }),
         ]
   const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [

@@ -172,16 +172,18 @@ export function connectionTable(wiring: WiringValues, usedOnly = false): Block {
       ['Holds', 0.16],
     ),
     rows: panels.flatMap(([name, panel]) =>
-      panel.rules.filter((rule) => !usedOnly || rule.rule === panel.rule).map((rule) => [
-        name,
-        amps(panel.bus_a),
-        amps(panel.main_a),
-        rule.rule,
-        rule.section,
-        amps(rule.sum_a),
-        amps(rule.limit_a),
-        `${rule.holds ? 'yes' : 'no'}${rule.rule === panel.rule ? ', this one is used' : ''}`,
-      ]),
+      panel.rules
+        .filter((rule) => !usedOnly || rule.rule === panel.rule)
+        .map((rule) => [
+          name,
+          amps(panel.bus_a),
+          amps(panel.main_a),
+          rule.rule,
+          rule.section,
+          amps(rule.sum_a),
+          amps(rule.limit_a),
+          `${rule.holds ? 'yes' : 'no'}${rule.rule === panel.rule ? ', this one is used' : ''}`,
+        ]),
     ),
   }
 }

@@ -104,7 +104,10 @@ function roofs(input: PacketInput): Primitive[] {
           pen: 'thin',
           fill: 'mid',
         })),
-      ...arrayNames(modules.filter((module) => module.roofPlane === plane.id), place),
+      ...arrayNames(
+        modules.filter((module) => module.roofPlane === plane.id),
+        place,
+      ),
       ...(stated?.raceway === undefined
         ? []
         : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
@@ -115,7 +118,9 @@ function roofs(input: PacketInput): Primitive[] {
 function arrayNames(modules: readonly ModulePlacement[], place: (point: Point) => XY): Primitive[] {
   return [...new Set(modules.map((module) => module.array))].map((array) => {
     const own = modules.filter((module) => module.array === array)
-    const middles = own.map((module) => place({ xFt: module.xFt + module.widthFt / 2, yFt: module.yFt + module.heightFt / 2 }))
+    const middles = own.map((module) =>
+      place({ xFt: module.xFt + module.widthFt / 2, yFt: module.yFt + module.heightFt / 2 }),
+    )
     const box = boundsOf(middles)
     return label(box.x + box.width / 2, box.y + box.height / 2, `ARRAY ${array}: ${own.length} MODULES`, {
       sizePt: TYPE_PT.small,

@@ -1,4 +1,11 @@
-import { cuttingProblem, STEPS_PER_IN, stockSteps, pieceSteps, type CutPiece, type CutStock } from './cutting-problem.js'
+import {
+  cuttingProblem,
+  STEPS_PER_IN,
+  stockSteps,
+  pieceSteps,
+  type CutPiece,
+  type CutStock,
+} from './cutting-problem.js'
 import { solveCutting } from './solve-cutting.js'
 
 /** What is cut from one stick. */

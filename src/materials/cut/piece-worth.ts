@@ -35,7 +35,10 @@ export function pieceWorths(problem: CuttingProblem): number[] {
   return worth.map((value) => value / excess)
 }
 
-function fewestForOne({ sizes, demand, capacities, costs }: CuttingProblem, i: number): { count: number; cost: number } {
+function fewestForOne(
+  { sizes, demand, capacities, costs }: CuttingProblem,
+  i: number,
+): { count: number; cost: number } {
   const size = sizes[i] ?? 1
   const options = capacities
     .map((capacity, j) => ({ count: Math.min(demand[i] ?? 1, Math.floor(capacity / size)), cost: costs[j] ?? 0 }))
@@ -49,7 +52,10 @@ interface Entering {
 }
 
 /** The pattern whose pieces are worth most beyond the cost of its stick. */
-function mostWanted({ sizes, demand, capacities, costs }: CuttingProblem, worth: readonly number[]): Entering | undefined {
+function mostWanted(
+  { sizes, demand, capacities, costs }: CuttingProblem,
+  worth: readonly number[],
+): Entering | undefined {
   let best: (Entering & { gain: number }) | undefined
   for (const [j, capacity] of capacities.entries()) {
     const cost = costs[j] ?? 0

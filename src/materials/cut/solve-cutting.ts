@@ -93,7 +93,7 @@ export function solveCutting(problem: CuttingProblem): CuttingSolution | undefin
   }
 
   search(demand, 0, [])
-  const found = best as { cost: number; sticks: PatternUse[] } | undefined
+  const found = best
   if (found === undefined) return undefined
   return {
     sticks: found.sticks.map(({ stock, pattern }) => ({ stock, pattern })),

@@ -31,9 +31,13 @@ function packProblems(pack: PricePack, segments: Path): Complaint[] {
     complaints.push(at([...segments, 'usd_low'], `usd_low ${low} is above usd_high ${high}; exchange them`))
   const several = pack.pack === 'box' || pack.pack === 'spool'
   if (several && holds === undefined)
-    complaints.push(at(segments, `a ${pack.pack} without holds; state how many ${pack.pack === 'box' ? 'pieces' : 'feet'} it holds`))
+    complaints.push(
+      at(segments, `a ${pack.pack} without holds; state how many ${pack.pack === 'box' ? 'pieces' : 'feet'} it holds`),
+    )
   if (!several && holds !== undefined && holds !== 1)
-    complaints.push(at([...segments, 'holds'], `sold by '${pack.pack}', which holds 1; for several use box, or spool for feet`))
+    complaints.push(
+      at([...segments, 'holds'], `sold by '${pack.pack}', which holds 1; for several use box, or spool for feet`),
+    )
   if (pack.pack === 'box' && holds !== undefined && !Number.isInteger(holds))
     complaints.push(at([...segments, 'holds'], `a box holds whole pieces; found ${holds}`))
   return complaints

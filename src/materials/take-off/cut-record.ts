@@ -69,13 +69,11 @@ export function recordCuts(
     },
     limits: 'A piece is not joined from two pieces; joints in rails lie where the mounts stage put them.',
   })
-  const entries = plan.sticks.map(
-    (stick): CutListEntry => ({
-      item: itemOf(stick.stockIn),
-      stock_in: stick.stockIn,
-      cuts: stick.pieces.map((piece) => ({ for: piece.for, length_in: piece.lengthIn })),
-      offcut_in: stick.offcutIn,
-    }),
-  )
+  const entries = plan.sticks.map((stick): CutListEntry => ({
+    item: itemOf(stick.stockIn),
+    stock_in: stick.stockIn,
+    cuts: stick.pieces.map((piece) => ({ for: piece.for, length_in: piece.lengthIn })),
+    offcut_in: stick.offcutIn,
+  }))
   return { entries, summaries: [summary] }
 }

@@ -50,13 +50,11 @@ export const wholeUnits = (quantity: number): number => Math.ceil(quantity - 1e-
  *
  * @param sparesPct Extra quantity by group, percent.
  */
-export function totalNeeds(
-  needs: readonly Need[],
-  sparesPct: Partial<Record<GoodsGroup, number>>,
-): TotalNeed[] {
+export function totalNeeds(needs: readonly Need[], sparesPct: Partial<Record<GoodsGroup, number>>): TotalNeed[] {
   const byItem = new Map<string, Need[]>()
   for (const need of needs) {
-    if (need.quantity > 0) byItem.set(need.item, [...(byItem.get(need.item) ?? []), need])
+    const key = `${need.item} ${need.unit}`
+    if (need.quantity > 0) byItem.set(key, [...(byItem.get(key) ?? []), need])
   }
   const totals = [...byItem.values()].flatMap((same): TotalNeed[] => {
     const [first] = same

@@ -31,6 +31,8 @@ function unitCents(prices: PriceBook | undefined, item: string): number | undefi
   const entry = prices?.find(item)?.entry
   const usd = entry?.usd ?? entry?.usd_high
   if (entry === undefined || usd === undefined || usd <= 0) return undefined
-  const cents = toCents(new Decimal(usd).div(entry.holds ?? 1)).times(100).toNumber()
+  const cents = toCents(new Decimal(usd).div(entry.holds ?? 1))
+    .times(100)
+    .toNumber()
   return cents > 0 ? cents : undefined
 }

@@ -8,28 +8,41 @@ export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
   const ac = wiring.circuits.filter((circuit) => circuit.kind !== 'dc_string')
   const supplySide = electrical?.connection?.kind === 'supply_side'
   const last = ac.find((circuit) => circuit.kind === 'ac_combined_output')
-  const breakers = ac.flatMap((circuit) => deviceOf(circuit, supplySide && (last ?? ac[0]) === circuit))
-  return [...breakers, ...combinerOf(job, wiring), ...disconnectsOf(job), ...stringConnectors(wiring)]
+  const atService = supplySide ? (last ?? ac[0]) : undefined
+  const fused = Object.values(electrical?.disconnects ?? {}).some((disconnect) => disconnect.fused === true)
+  const devices = ac.flatMap((circuit) => (circuit === atService ? serviceDevice(circuit, fused) : breaker(circuit)))
+  const fuseA = atService?.breaker_a ?? undefined
+  return [...devices, ...combinerOf(job, wiring), ...disconnectsOf(job, fuseA), ...stringConnectors(wiring)]
 }
 
 function each(item: string, name: string, quantity: number, why: string): Need {
   return { item, name, group: 'connection', unit: 'each', quantity, why }
 }
 
-function deviceOf(circuit: CircuitValues, atService: boolean): Need[] {
+const fromCircuit = (circuit: CircuitValues): string => `circuit ${circuit.id} (wire: values.circuits.breaker_a)`
+
+function breaker(circuit: CircuitValues): Need[] {
   if (circuit.breaker_a === null) return []
-  const from = `circuit ${circuit.id} (wire: values.circuits.breaker_a)`
-  if (!atService)
-    return [each(`breaker.2p.${circuit.breaker_a}a`, `Breaker, two poles, ${circuit.breaker_a} A`, 1, `1 for ${from}`)]
-  return [
-    each(
-      `service-overcurrent.${circuit.breaker_a}a`,
-      `Overcurrent device of the supply-side connection, ${circuit.breaker_a} A`,
-      1,
-      `1 for ${from}`,
-    ),
-    each('tap-connector', 'Tap connector on a service conductor', 3, `two lines and neutral of ${from}`),
-  ]
+  const name = `Breaker, two poles, ${circuit.breaker_a} A`
+  return [each(`breaker.2p.${circuit.breaker_a}a`, name, 1, `1 for ${fromCircuit(circuit)}`)]
+}
+
+/** Where a fused disconnect is the overcurrent device, its fuses are counted with it. */
+function serviceDevice(circuit: CircuitValues, fused: boolean): Need[] {
+  if (circuit.breaker_a === null) return []
+  const device = each(
+    `service-overcurrent.${circuit.breaker_a}a`,
+    `Overcurrent device of the supply-side connection, ${circuit.breaker_a} A`,
+    1,
+    `1 for ${fromCircuit(circuit)}`,
+  )
+  const taps = each(
+    'tap-connector',
+    'Tap connector on a service conductor',
+    3,
+    `two lines and neutral of ${fromCircuit(circuit)}`,
+  )
+  return fused ? [taps] : [device, taps]
 }
 
 function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
@@ -48,16 +61,23 @@ function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
       general: 'combiner',
     },
     ...(stated?.other_breakers_a ?? []).map((rating) =>
-      each(`breaker.2p.${rating}a`, `Breaker, two poles, ${rating} A`, 1, `other breaker in the combiner (electrical.combiner.other_breakers_a)`),
+      each(
+        `breaker.2p.${rating}a`,
+        `Breaker, two poles, ${rating} A`,
+        1,
+        `other breaker in the combiner (electrical.combiner.other_breakers_a)`,
+      ),
     ),
   ]
 }
 
-function disconnectsOf(job: TakeOffJob): Need[] {
+/** @param fuseA Rating that the wiring asks of the fuses, A; that of the disconnect when it asks for none. */
+function disconnectsOf(job: TakeOffJob, fuseA: number | undefined): Need[] {
   return Object.entries(job.project.electrical?.disconnects ?? {}).flatMap(([id, disconnect]): Need[] => {
     const { kind, rating_a: rating, fused } = disconnect
     const rated = rating === undefined ? '' : `.${rating}a`
     const place = `electrical.disconnects.${id}`
+    const fuse = fuseA ?? rating
     return [
       {
         ...each(
@@ -69,7 +89,12 @@ function disconnectsOf(job: TakeOffJob): Need[] {
         general: `disconnect.${kind}`,
       },
       {
-        ...each(`fuse${rated}`, `Fuse${rating === undefined ? '' : `, ${rating} A`}`, fused === true ? 2 : 0, `2 poles of disconnect ${id} (${place})`),
+        ...each(
+          fuse === undefined ? 'fuse' : `fuse.${fuse}a`,
+          fuse === undefined ? 'Fuse' : `Fuse, ${fuse} A`,
+          fused === true ? 2 : 0,
+          `2 poles of disconnect ${id} (${place}${fuseA === undefined ? '' : ', wire: values.circuits.breaker_a'})`,
+        ),
         general: 'fuse',
       },
     ]
@@ -86,7 +111,12 @@ function stringConnectors(wiring: WiringValues): Need[] {
       `one for each of ${strings.length} strings (wire: values.strings)`,
     ),
     {
-      ...each('cord-grip', 'Strain relief, rain tight', strings.length, `where each of ${strings.length} strings enters its box (wire: values.strings)`),
+      ...each(
+        'cord-grip',
+        'Strain relief, rain tight',
+        strings.length,
+        `where each of ${strings.length} strings enters its box (wire: values.strings)`,
+      ),
       group: 'raceway',
     },
   ]

@@ -33,7 +33,8 @@ export function takeOff(job: TakeOffJob): TakeOff {
     needs.push(...rails.needs, ...takeClamps(job, mounts.rails), ...takeMounts(job, mounts))
     cuts.push(rails.cuts)
   }
-  if (wiring === undefined) missing.push(tellMissing(job, 'electrical', 'wire, raceways, fittings, breakers and labels'))
+  if (wiring === undefined)
+    missing.push(tellMissing(job, 'electrical', 'wire, raceways, fittings, breakers and labels'))
   else {
     const raceways = takeRaceways(job, wiring)
     needs.push(

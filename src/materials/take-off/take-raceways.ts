@@ -65,7 +65,7 @@ function sticksOf(
 }
 
 function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
-  const from = `${raceway.id} (wire: values.raceways)`
+  const from = (key = ''): string => `${raceway.id} (wire: values.raceways${key})`
   if (raceway.type === 'none')
     return [
       {
@@ -74,7 +74,7 @@ function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
         group: 'wire',
         unit: 'each',
         quantity: raceway.straps,
-        why: `${raceway.straps} at the computed places of ${from}`,
+        why: `${raceway.straps} at the computed places of ${from('.strap_positions_ft')}`,
       },
     ]
   const id = kindId(raceway)
@@ -98,19 +98,24 @@ function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
           group: 'raceway',
           unit: 'ft',
           quantity: raceway.length_ft,
-          why: `${raceway.length_ft} ft in ${from}`,
+          why: `${raceway.length_ft} ft in ${from('.length_ft')}`,
         },
       ]
   return [
     ...flexible,
-    each('strap', `Strap for ${kind}`, raceway.straps, `${raceway.straps} at the computed places of ${from}.strap_positions_ft`),
-    each('coupling', `Coupling for ${kind}`, couplings, `${couplings} between the sticks of ${from}`),
-    each('connector', `Connector for ${kind}`, 2, `2 at the ends of ${from}`),
+    each(
+      'strap',
+      `Strap for ${kind}`,
+      raceway.straps,
+      `${raceway.straps} at the computed places of ${from('.strap_positions_ft')}`,
+    ),
+    each('coupling', `Coupling for ${kind}`, couplings, `${couplings} between the sticks of ${from('.length_ft')}`),
+    each('connector', `Connector for ${kind}`, 2, `2 at the ends of ${from()}`),
     each(
       'expansion-fitting',
       `Expansion fitting for ${kind}`,
       raceway.expansion_fitting ? 1 : 0,
-      `1 for the change of length of ${from}.length_change_in`,
+      `1 for the change of length of ${from('.length_change_in')}`,
     ),
   ]
 }
@@ -136,7 +141,12 @@ function boxesOf(wiring: WiringValues): Need[] {
       why: `${why} of run ${run} (wire: values.raceways)`,
     })
     return [
-      box('box.array', 'Junction box at the array, outdoor, with flashing', atArray ? 1 : 0, 'where the raceway begins'),
+      box(
+        'box.array',
+        'Junction box at the array, outdoor, with flashing',
+        atArray ? 1 : 0,
+        'where the raceway begins',
+      ),
       box('box.pull', 'Pull box or conduit body', between, `${between} between the segments`),
     ]
   })

@@ -42,17 +42,15 @@ export function takeRails(job: TakeOffJob, rails: readonly RailValue[]): { needs
   const counts = new Map<number, number>()
   for (const stick of plan.sticks) counts.set(stick.stockIn, (counts.get(stick.stockIn) ?? 0) + 1)
   const name = product?.name ?? `Rail ${railId}`
-  const sticks = [...counts].map(
-    ([lengthIn, count]): Need => ({
-      item: itemOf(lengthIn),
-      name: `${name}, ${lengthIn} in`,
-      group: 'racking',
-      unit: 'stick',
-      quantity: count,
-      why: `cut list of ${pieces.length} pieces for ${rails.length} rails (${FROM}.pieces_in)`,
-      noSpares: true,
-    }),
-  )
+  const sticks = [...counts].map(([lengthIn, count]): Need => ({
+    item: itemOf(lengthIn),
+    name: `${name}, ${lengthIn} in`,
+    group: 'racking',
+    unit: 'stick',
+    quantity: count,
+    why: `cut list of ${pieces.length} pieces for ${rails.length} rails (${FROM}.pieces_in)`,
+    noSpares: true,
+  }))
   const splices = rails.reduce((sum, rail) => sum + rail.splices_in.length, 0) + split.length
   const splice: Need = {
     item: `splice.${railId}`,

@@ -2,6 +2,7 @@ import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
+import { withSpread } from './with-spread.js'
 
 /** Where the cost of the system comes from; the first that is there counts, and after it `finance.installed_cost_usd`. */
 export interface PaybackOptions {
@@ -24,7 +25,8 @@ export function paybackOfProject(
   const { installedCostUsd = project.finance?.installed_cost_usd, billOfMaterialsUsd } = options
   if (installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
   const worksheet = new Worksheet()
-  const { sheets, usage, run, hours, finance } = readHouse(project, files, worksheet)
+  const { sheets, usage, run, hours } = readHouse(project, files, worksheet)
+  const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = project.losses?.degradation_pct_per_year
   const result = payback({
     sheet: sheets.without,

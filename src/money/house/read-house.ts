@@ -1,5 +1,5 @@
 import { listSites } from '../../climate/index.js'
-import type { Finance, Project } from '../../project/index.js'
+import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { expectedHours, runYield, type DayChoice, type ExpectedHours, type YieldRun } from '../../yield/index.js'
 import { readTariffs, type RateSheets } from '../tariff/index.js'
@@ -11,8 +11,6 @@ export interface House {
   readonly usage: UsageYear
   readonly run: YieldRun
   readonly hours: ExpectedHours
-  /** With the spread of the energy estimate where the project states none. */
-  readonly finance: Finance
 }
 
 /**
@@ -37,7 +35,7 @@ export function readHouse(project: Project, files: ReadonlyMap<string, string>, 
   worksheet.include(usage)
   const hours = expectedHours(run, dayChoice(project, run, worksheet))
   recordOutput(run, hours, worksheet)
-  return { sheets, usage: usage.values, run, hours, finance: withSpread(project.finance ?? {}, run, worksheet) }
+  return { sheets, usage: usage.values, run, hours }
 }
 
 /** State of the nearest built-in climate site; a house near a border may get its neighbour's. */
@@ -88,27 +86,4 @@ function recordOutput(run: YieldRun, hours: ExpectedHours, worksheet: Worksheet)
     message: `29 February of the weather file (${hours.leapDayKwh.toFixed(1)} kWh) is left out: bills are those of a year of 365 days`,
     where: 'site.climate',
   })
-}
-
-/** Name of the term of the energy estimate that changes from year to year; the others last. */
-const YEARLY = 'year to year'
-
-/** The estimate knows its own spread better than a default for all estimates. */
-function withSpread(finance: Finance, run: YieldRun, worksheet: Worksheet): Finance {
-  const { terms } = run.result.values.uncertainty
-  const squares = (yearly: boolean): number =>
-    terms.filter(({ name }) => (name === YEARLY) === yearly).reduce((sum, term) => sum + term.relative_pct ** 2, 0)
-  const stated = finance.uncertainty ?? {}
-  const sigma = (key: 'yield_sigma_pct' | 'weather_sigma_pct', value: number, why: string): number =>
-    stated[key] ??
-    worksheet.assume({
-      path: `finance.uncertainty.${key}`,
-      value: Number(value.toFixed(2)),
-      unit: '%',
-      why,
-      source: { document: 'Uncertainty of the energy estimate of this project', standing: 'project file' },
-    })
-  const lasting = sigma('yield_sigma_pct', Math.sqrt(squares(false)), 'the terms of the energy estimate that last')
-  const weather = sigma('weather_sigma_pct', Math.sqrt(squares(true)), 'the year-to-year term of the energy estimate')
-  return { ...finance, uncertainty: { ...stated, yield_sigma_pct: lasting, weather_sigma_pct: weather } }
 }

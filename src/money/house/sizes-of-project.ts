@@ -70,7 +70,7 @@ export function sizesOfProject(
     calendar: house.usage.calendar,
     candidates,
     stoppedBy: tightest?.limit ?? 'the roof',
-    finance: house.finance,
+    finance,
     incentives: project.incentives ?? {},
     ...(degradationPct === undefined ? {} : { degradationPct }),
     ...(options.wishedSharePct === undefined ? {} : { wishedSharePct: options.wishedSharePct }),

@@ -30,7 +30,11 @@ export const PRACTICE_DEFAULTS: Readonly<Record<PracticeKey, PracticeDefault>> =
     value: 2,
     unit: 'ft',
     why: 'at each end of each segment a conductor needs at least 6 in free in the box, and some to dress and to cut off',
-    source: { document: 'NEC', place: '300.14 (6 in of free conductor); the rest is practice', standing: 'from memory' },
+    source: {
+      document: 'NEC',
+      place: '300.14 (6 in of free conductor); the rest is practice',
+      standing: 'from memory',
+    },
   },
   mid_clamp_max_gap_in: {
     value: 1,

@@ -1,5 +1,14 @@
 /** When a tool is needed. */
-export type ToolCondition = 'always' | 'rail' | 'lag' | 'metal_raceway' | 'emt' | 'pvc' | 'raceway' | 'strings' | 'wiring'
+export type ToolCondition =
+  | 'always'
+  | 'rail'
+  | 'lag'
+  | 'metal_raceway'
+  | 'emt'
+  | 'pvc'
+  | 'raceway'
+  | 'strings'
+  | 'wiring'
 
 export interface Tool {
   /** As a person names it under materials.tools_owned. */

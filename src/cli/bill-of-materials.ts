@@ -1,0 +1,50 @@
+import { designTemperatures } from '../climate/index.js'
+import { requiredLabels } from '../drawings/index.js'
+import { sizeWire, type WiringValues } from '../electrical/index.js'
+import { priceBom, readPriceList, type BomInput, type BomValues, type PriceList } from '../materials/index.js'
+import type { LoadedProject } from '../project/index.js'
+import { arrangeModules } from '../roof/index.js'
+import { spaceMounts, type MountValues } from '../structure/index.js'
+import { Worksheet, type Result } from '../worksheet/index.js'
+
+/** Results that `--use` may have brought. */
+export interface EarlierForBill {
+  readonly mounts?: Result<MountValues> | undefined
+  readonly wiring?: Result<WiringValues> | undefined
+}
+
+/** Everything but the prices: runs the stages whose parts the project has. */
+export function billInput({ project }: LoadedProject, earlier: EarlierForBill = {}): BomInput {
+  const arrangement = arrangeModules(project)
+  const { modules, planes } = arrangement.values
+  const mounts =
+    project.structure === undefined
+      ? undefined
+      : (earlier.mounts ?? spaceMounts(project, { modules, planes: Object.values(planes) }))
+  const wiring = project.electrical === undefined ? undefined : (earlier.wiring ?? wiringOf(project))
+  const labels = wiring === undefined ? undefined : requiredLabels(project, wiring.values)
+  return { project, arrangement, mounts, wiring, labels }
+}
+
+/** The bill with the price list that the project names. */
+export function billOfMaterials(loaded: LoadedProject, earlier: EarlierForBill = {}): Result<BomValues> {
+  return priceBom({ ...billInput(loaded, earlier), prices: projectPrices(loaded) })
+}
+
+/**
+ * The price list that the project names, undefined when it names none.
+ *
+ * @throws ProjectError with every problem of the list.
+ */
+export function projectPrices({ project, files }: LoadedProject): PriceList | undefined {
+  const name = project.materials?.price_list
+  const text = name === undefined ? undefined : files.get(name)
+  return name === undefined || text === undefined ? undefined : readPriceList(name, text)
+}
+
+function wiringOf(project: LoadedProject['project']): Result<WiringValues> {
+  const worksheet = new Worksheet()
+  const result = sizeWire(project, { designTemperatures: designTemperatures(project.site, worksheet) })
+  worksheet.include(result)
+  return worksheet.result(result.values)
+}

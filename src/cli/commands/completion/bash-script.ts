@@ -1,0 +1,48 @@
+import { lists, quoted, type CompletedOption, type CompletedSubcommand } from './completed.js'
+
+/** Completion for bash 3.2 and newer; needs no helper package. */
+export function bashScript(subcommands: readonly CompletedSubcommand[], common: readonly CompletedOption[]): string {
+  const names = subcommands.map(({ name }) => name)
+  const commonNames = common.flatMap((option) => option.names)
+  const cases = subcommands.flatMap(({ name, options, operands }) => [
+    `    ${name})`,
+    `      options=${quoted([...options.flatMap((option) => option.names), ...commonNames].join(' '))}`,
+    ...(lists(operands) ? [`      words=${quoted(operands.join(' '))}`] : []),
+    ...(operands === 'file' ? ['      files=1'] : []),
+    '      case "$previous" in',
+    ...options.flatMap(valueCase),
+    '      esac ;;',
+  ])
+  return `${[
+    '# gablewatt completion for bash',
+    '_gablewatt() {',
+    '  local current="${COMP_WORDS[COMP_CWORD]}" previous="${COMP_WORDS[COMP_CWORD-1]}"',
+    '  local subcommand= word options= words= files=',
+    '  COMPREPLY=()',
+    '  for word in "${COMP_WORDS[@]:1:COMP_CWORD-1}"; do',
+    '    case "$word" in -*) ;; *) subcommand="$word"; break ;; esac',
+    '  done',
+    '  case "$subcommand" in',
+    `    '') words=${quoted([...names, 'help'].join(' '))}; options=${quoted([...commonNames, '--version'].join(' '))} ;;`,
+    `    help) words=${quoted(names.join(' '))} ;;`,
+    ...cases,
+    '  esac',
+    '  case "$current" in',
+    '    -*) COMPREPLY=($(compgen -W "$options" -- "$current")) ;;',
+    '    *) if [ -n "$files" ]; then COMPREPLY=($(compgen -f -- "$current")); else COMPREPLY=($(compgen -W "$words" -- "$current")); fi ;;',
+    '  esac',
+    '}',
+    'complete -o filenames -o bashdefault -F _gablewatt gablewatt',
+  ].join('\n')}\n`
+}
+
+/** What may follow an option that takes a value. */
+function valueCase({ names, value }: CompletedOption): string[] {
+  if (value === 'none') return []
+  const reply = lists(value)
+    ? `COMPREPLY=($(compgen -W ${quoted(value.join(' '))} -- "$current"))`
+    : value === 'file'
+      ? 'COMPREPLY=($(compgen -f -- "$current"))'
+      : ':'
+  return [`        ${names.join('|')}) ${reply}; return ;;`]
+}

@@ -1,0 +1,125 @@
+import type { Command } from 'commander'
+import { nearest } from '../../project/index.js'
+import { formatSource, Worksheet } from '../../worksheet/index.js'
+import { UsageError } from '../errors.js'
+import {
+  EXPLANATIONS,
+  findExplanation,
+  findTerm,
+  GLOSSARY,
+  type Explanation,
+  type Term,
+} from '../explanations/index.js'
+import { writesReport } from '../options.js'
+import type { Report, Section } from '../output/report.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'explain wire.panel-busbar', does: 'what a finding means, the rule behind it, how to mend it' },
+  { line: 'explain bus rating', does: 'a word of the trade' },
+  { line: 'explain', does: 'all findings and all words' },
+]
+
+export function configure(command: Command): void {
+  writesReport(
+    command.argument('[id or term...]', 'id of a finding as it stands in [brackets], or a word of the trade'),
+  )
+}
+
+export function run({ args }: CommandContext): CommandOutcome {
+  const word = args.join('-').trim().toLowerCase()
+  if (word === '') return { report: everything() }
+  const explanation = findExplanation(word)
+  if (explanation !== undefined) return { report: explainFinding(word, explanation) }
+  const found = findTerm(word)
+  if (found !== undefined) return { report: explainTerm(...found) }
+  throw new UsageError(
+    `'${args.join(' ')}' is neither a finding nor a term${hint(word)}; 'gablewatt explain' lists all`,
+  )
+}
+
+/** The nearest known word; for an id whose first part is right, the ids of that part. */
+function hint(word: string): string {
+  const terms = Object.entries(GLOSSARY).flatMap(([key, term]) => [key, ...(term.also ?? [])])
+  const near = nearest(word, [...Object.keys(EXPLANATIONS), ...terms])
+  if (near !== undefined) return `; did you mean ${near}?`
+  const within = [...Object.keys(EXPLANATIONS), ...terms].filter((known) => word.length >= 3 && known.includes(word))
+  return within.length === 0 ? '' : `; did you mean ${within.slice(0, 5).join(', ')}?`
+}
+
+function explainFinding(id: string, explanation: Explanation): Report {
+  const { means, rule, fix } = explanation
+  const sources = sourcesOf(explanation)
+  return {
+    title: id,
+    stage: 'explain',
+    sections: [
+      { kind: 'paragraph', heading: 'What it means', text: means },
+      { kind: 'paragraph', heading: 'The rule', text: rule },
+      { kind: 'list', heading: 'Where the rule stands', items: sources },
+      { kind: 'paragraph', heading: 'How to mend it', text: fix },
+    ],
+    csv: tableOf([[id, means, rule, sources.join('; '), fix]]),
+    result: new Worksheet().result({ findings: [{ id, means, rule, sources, fix }], terms: [] }),
+  }
+}
+
+function explainTerm(key: string, { means, where, also = [] }: Term): Report {
+  return {
+    title: key,
+    stage: 'explain',
+    sections: [
+      { kind: 'paragraph', text: means },
+      ...(where === undefined ? [] : [{ kind: 'paragraph', heading: 'Where to find it', text: where } as const]),
+      ...(also.length === 0 ? [] : [{ kind: 'paragraph', heading: 'Also called', text: also.join(', ') } as const]),
+    ],
+    csv: { columns: [{ heading: 'Term' }, { heading: 'Means' }], rows: [[key, means]] },
+    result: new Worksheet().result({ findings: [], terms: [{ term: key, means, where: where ?? null, also }] }),
+  }
+}
+
+function everything(): Report {
+  const findings = Object.entries(EXPLANATIONS).map(([id, explanation]) => ({
+    id,
+    means: explanation.means,
+    rule: explanation.rule,
+    sources: sourcesOf(explanation),
+    fix: explanation.fix,
+  }))
+  const terms = Object.entries(GLOSSARY).map(([term, { means, where, also = [] }]) => ({
+    term,
+    means,
+    where: where ?? null,
+    also,
+  }))
+  const sections: Section[] = [
+    {
+      kind: 'table',
+      heading: 'Findings',
+      columns: [{ heading: 'Id' }, { heading: 'What it means' }],
+      rows: findings.map(({ id, means }) => [id, means]),
+    },
+    {
+      kind: 'table',
+      heading: 'Words of the trade',
+      columns: [{ heading: 'Term' }, { heading: 'What it means' }],
+      rows: terms.map(({ term, means }) => [term, means]),
+    },
+  ]
+  return {
+    title: `Explanations: ${findings.length} findings, ${terms.length} terms`,
+    stage: 'explain',
+    sections,
+    csv: tableOf(findings.map(({ id, means, rule, sources, fix }) => [id, means, rule, sources.join('; '), fix])),
+    result: new Worksheet().result({ findings, terms }),
+  }
+}
+
+function tableOf(rows: readonly (readonly string[])[]) {
+  const headings = ['Id', 'What it means', 'Rule', 'Sources', 'How to mend it']
+  return { columns: headings.map((heading) => ({ heading })), rows }
+}
+
+function sourcesOf({ sources }: Explanation): string[] {
+  return [...new Set(sources.map(formatSource))]
+}

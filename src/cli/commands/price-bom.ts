@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs'
+import type { Command } from 'commander'
+import type { WiringValues } from '../../electrical/index.js'
+import {
+  blankPriceList,
+  compareBills,
+  priceBom,
+  readPriceList,
+  type BomValues,
+  type PriceList,
+} from '../../materials/index.js'
+import type { MountValues } from '../../structure/index.js'
+import type { Result } from '../../worksheet/index.js'
+import { billInput, projectPrices } from '../bill-of-materials.js'
+import { FileError } from '../errors.js'
+import { takesProject, usesEarlier, writesReport } from '../options.js'
+import { errnoWords } from '../output/errno.js'
+import type { Report } from '../output/report.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { billSections, comparisonTable, shoppingList } from './bom-sections.js'
+
+export const examples: readonly [Example, Example, Example] = [
+  { line: 'price-bom project.yaml', does: 'what to buy in whole packs, what it costs, and how to cut the rails' },
+  { line: 'price-bom project.yaml --csv --out shopping.csv', does: 'a shopping list' },
+  { line: 'price-bom project.yaml --compare other-list.yaml', does: 'two suppliers side by side' },
+]
+
+interface Options {
+  readonly compare?: string
+  readonly blankList?: string
+}
+
+export function configure(command: Command): void {
+  usesEarlier(
+    writesReport(
+      takesProject(command)
+        .option('--compare <prices.yaml>', 'also price the job with another list, side by side')
+        .option('--blank-list <file>', 'also write a price list of all items, to fill in'),
+    ),
+  )
+}
+
+export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const loaded = await context.project()
+  const prices = projectPrices(loaded)
+  const other = options.compare === undefined ? undefined : readOther(options.compare)
+  const input = billInput(loaded, {
+    mounts: (await context.earlier('mounts')) as Result<MountValues> | undefined,
+    wiring: (await context.earlier('wire')) as Result<WiringValues> | undefined,
+  })
+  const result = priceBom({ ...input, prices })
+  const second = other === undefined ? undefined : priceBom({ ...input, prices: other })
+  const report = reportOf(loaded.project.title, result, second)
+  if (options.blankList === undefined) return { report }
+  return { report, files: [{ path: options.blankList, content: blankPriceList(result.values) }] }
+}
+
+function readOther(path: string): PriceList {
+  let text: string
+  try {
+    text = readFileSync(path, 'utf8')
+  } catch (error) {
+    throw new FileError(`cannot read ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
+  }
+  return readPriceList(path, text)
+}
+
+function reportOf(title: string, result: Result<BomValues>, second: Result<BomValues> | undefined): Report {
+  const base = {
+    title: `Bill of materials: ${title}`,
+    stage: 'bom',
+    cautions: ['authority', 'money'],
+  } satisfies Partial<Report>
+  if (second === undefined)
+    return { ...base, sections: billSections(result.values), csv: shoppingList(result.values), result }
+  const comparison = compareBills(result.values, second.values)
+  const table = comparisonTable(comparison)
+  return {
+    ...base,
+    sections: [...table, ...billSections(result.values)],
+    result: {
+      ...result,
+      values: { ...result.values, comparison: { ...comparison, other: second.values } },
+      findings: [
+        ...result.findings,
+        // What only the second list gives rise to.
+        ...second.findings
+          .filter(
+            (finding) =>
+              finding.id.startsWith('materials.') &&
+              !result.findings.some((own) => own.id === finding.id && own.message === finding.message),
+          )
+          .map((finding) => ({ ...finding, message: `${comparison.second}: ${finding.message}`, where: '' })),
+      ],
+    },
+  }
+}

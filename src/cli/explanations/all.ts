@@ -1,0 +1,23 @@
+import { CLIMATE } from './climate.js'
+import { CONNECTION } from './connection.js'
+import type { Explanations } from './explanation.js'
+import { MONEY } from './money.js'
+import { OUTPUT } from './output.js'
+import { PERMIT } from './permit.js'
+import { ROOF } from './roof.js'
+import { STRUCTURE } from './structure.js'
+import { WIRE } from './wire.js'
+import { YIELD } from './yield.js'
+
+/** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
+export const EXPLANATIONS: Explanations = {
+  ...CLIMATE,
+  ...ROOF,
+  ...YIELD,
+  ...WIRE,
+  ...CONNECTION,
+  ...STRUCTURE,
+  ...PERMIT,
+  ...MONEY,
+  ...OUTPUT,
+}

@@ -1,0 +1,155 @@
+import { PRACTICE, type Explanations } from './explanation.js'
+
+const CREDIT_LAW = {
+  document: 'Public Law 119-21 (26 USC 25D)',
+  edition: '2025-07-04',
+  place: 'IRS FS-2025-05',
+  standing: 'read',
+} as const
+const PRICES = {
+  document: 'Published US residential prices 2018 to 2023 (NREL/TP-7A40-87303; LBNL distributed PV price reports)',
+  standing: 'secondary',
+} as const
+const ESPI = { document: 'NAESB REQ.21 (ESPI) as public code and sample files show it', standing: 'secondary' } as const
+
+/** Findings about usage, bills, payback and size. */
+export const MONEY: Explanations = {
+  'bill.exports-unpaid': {
+    means: 'The tariff says nothing about exported energy, so it is worth nothing here.',
+    rule: 'What a utility pays for exports is a rule of its own, and it is never guessed.',
+    sources: [PRACTICE],
+    fix: 'State net_metering, net_billing or buy_all_sell_all as the utility grants it.',
+  },
+  'bill.hourly-netting': {
+    means: 'Own use of solar energy is worked out by hours, which overstates it a little.',
+    rule: 'Within an hour a kettle draws more than the roof gives, and a minute later the roof exports; a meter that looks more often sees both.',
+    sources: [PRACTICE],
+    fix: 'Nothing; take the saving as the upper end when exports are paid much less than use costs.',
+  },
+  'bill.hourly-demand': {
+    means: 'The demand charge is worked out from hourly means of typical days.',
+    rule: 'Demand is the highest power of a month: one cloudy hour can undo the whole saving.',
+    sources: [PRACTICE],
+    fix: 'Count on no saving of demand charges.',
+  },
+  'bill.credit-unused': {
+    means: 'In a year some export credit is given up or stays unused.',
+    rule: 'Credits that the tariff lets lapse, or that no later bill uses up, save nothing.',
+    sources: [PRACTICE],
+    fix: 'Compare a smaller system with `gablewatt choose-size`.',
+  },
+  'money.leap-day': {
+    means: 'The weather file has a 29 February, which is left out of the bills.',
+    rule: 'Bills are those of a year of 365 days.',
+    sources: [PRACTICE],
+    fix: 'Nothing.',
+  },
+  'incentive.none-assumed': {
+    means: 'No incentive is counted that the project file does not state.',
+    rule: 'The federal residential credit ended for installations completed after 2025; state and utility programs change often.',
+    sources: [CREDIT_LAW],
+    fix: 'State each program that you have in writing under incentives, with its source and the day on which you checked it.',
+  },
+  'incentive.unchecked': {
+    means: 'An incentive is taken as the project file states it.',
+    rule: 'Programs end, run out of money and have conditions; nothing here checks them.',
+    sources: [PRACTICE],
+    fix: 'Check it again before buying.',
+  },
+  'incentive.credit-unused': {
+    means: 'Part of a tax credit finds no tax to reduce within the years of the study.',
+    rule: 'A credit that is not refundable is worth no more than the tax that is owed.',
+    sources: [PRACTICE],
+    fix: 'Check tax_owed and carry-forward of the incentive with a tax adviser.',
+  },
+  'payback.never': {
+    means: 'Within the years of the study the savings never add up to the cost.',
+    rule: 'Simple payback adds up net yearly savings without interest.',
+    sources: [PRACTICE],
+    fix: 'Compare other sizes, prices and tariffs; or do not build it for money.',
+  },
+  'payback.dips-again': {
+    means: 'The system is paid back, and a later cost turns the sum negative again.',
+    rule: 'A new inverter in later years is a cost like the first.',
+    sources: [PRACTICE],
+    fix: 'Use the later year of the message, or look at the net present value.',
+  },
+  'payback.no-single-irr': {
+    means: 'There is no single internal rate of return.',
+    rule: 'When yearly sums change sign more than once, or never, the equation has several answers or none.',
+    sources: [PRACTICE],
+    fix: 'Use the net present value or the adjusted internal rate of return.',
+  },
+  'payback.cost-implausible': {
+    means: 'The installed cost per watt lies outside what is usual.',
+    rule: 'A missing zero or a price per kilowatt looks like this.',
+    sources: [PRICES],
+    fix: 'Check the cost; a system that you install yourself may well be below.',
+  },
+  'size.limit-reached': {
+    means: 'The largest size that is possible is also the best one.',
+    rule: 'Roof, panel or inverter stops more modules, not their worth.',
+    sources: [PRACTICE],
+    fix: 'See whether the limit of the message can be moved at little cost.',
+  },
+  'size.none-pays': {
+    means: 'No size has a net present value above zero.',
+    rule: 'At the stated discount rate the savings are worth less than the cost, for every number of modules.',
+    sources: [PRACTICE],
+    fix: 'Check price, tariff and discount rate.',
+  },
+  'usage.shape-poor-fit': {
+    means: 'No built-in load shape fits the climate of the house.',
+    rule: 'When a house uses energy depends on its heating and cooling, and so on the climate.',
+    sources: [PRACTICE],
+    fix: 'Use a meter export (usage.green_button or usage.interval_csv), or name the shape yourself.',
+  },
+  'usage.hours-estimated': {
+    means: 'The hours of use come from a load shape, not from this house.',
+    rule: 'A shape is the mean of many homes and smoother than one of them, so own use of solar energy is overstated.',
+    sources: [PRACTICE],
+    fix: 'Use a meter export when the tariff pays exports less than it charges.',
+  },
+  'usage.time-zone-differs': {
+    means: "The meter file and the site name different time zones; the site's is used.",
+    rule: 'A wrong zone moves evening use into the afternoon sun.',
+    sources: [ESPI],
+    fix: 'Check site.utc_offset_h (standard time), or whether the file belongs to this house.',
+  },
+  'usage.gaps-filled': {
+    means: 'Missing hours of the meter file were filled.',
+    rule: 'The mean of the same hour and kind of day in that month is taken.',
+    sources: [PRACTICE],
+    fix: 'Nothing when the gaps are short; otherwise export the data again.',
+  },
+  'usage.duplicates': {
+    means: 'Some readings stand twice with the same value; each counts once.',
+    rule: 'Exports of neighbouring months often share a day.',
+    sources: [PRACTICE],
+    fix: 'Nothing.',
+  },
+  'usage.overlaps': {
+    means: 'Some readings of one interval differ; one of them was taken as usage.overlaps says.',
+    rule: 'Utilities send corrected readings after the first ones.',
+    sources: [PRACTICE],
+    fix: 'Check that first or last is what the utility means.',
+  },
+  'usage.estimated': {
+    means: 'Some readings were estimated by the utility.',
+    rule: 'When a meter does not answer, the utility fills in.',
+    sources: [ESPI],
+    fix: 'Nothing when they are few.',
+  },
+  'usage.export-present': {
+    means: 'The meter also shows exports, so what it delivered is not what the house used.',
+    rule: 'Use is what was delivered plus what was generated less what was exported.',
+    sources: [PRACTICE],
+    fix: 'Use data from before the existing system, or add its generation to the use.',
+  },
+  'usage.left-out': {
+    means: 'Part of the meter file was left out; the message says which.',
+    rule: 'Only delivered and exported electric energy of the finest interval is used.',
+    sources: [ESPI],
+    fix: 'Nothing, unless the part that you want is the one that was left out.',
+  },
+}

@@ -1,0 +1,86 @@
+import { PRACTICE, type Explanations } from './explanation.js'
+
+const adopted = 'Ask the building department which edition it has adopted.'
+
+/** Findings of the permit packet, the work plan, and of stages that cannot run. */
+export const PERMIT: Explanations = {
+  '*.cannot-run': {
+    means:
+      'This stage of the work lacks something that it needs, or meets a case that its method does not reach. The first word of the id names the stage.',
+    rule: 'A safety input is asked for and never guessed, and no method is stretched beyond its limits; so the stage stops and says what it wants.',
+    sources: [PRACTICE],
+    fix: "Do what the finding's own fix says; it names the place in the project file and where the number is found.",
+  },
+  'permit.structure-cannot-run': {
+    means: 'The packet lacks mounts and loads, because the structural stage cannot run.',
+    rule: 'The attachment sheet is drawn from the results of that stage.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt space-mounts` and do what it asks for, or draw what there is with --draft.',
+  },
+  'permit.electrical-cannot-run': {
+    means: 'The packet lacks the one-line diagram and its tables, because the wiring stage cannot run.',
+    rule: 'The electrical sheets are drawn from the results of that stage.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt size-wire` and do what it asks for, or draw what there is with --draft.',
+  },
+  'permit.no-date': {
+    means: 'The sheets have no date of issue.',
+    rule: 'A reviewer must know which issue is the newest. Nothing is taken from the clock, so that the same file always gives the same packet.',
+    sources: [PRACTICE],
+    fix: 'State document.date.',
+  },
+  'permit.no-electrical-code': {
+    means: 'No edition of the electrical code is stated.',
+    rule: 'Rules, sections and labels differ between editions, and the cover sheet names the one that was used.',
+    sources: [PRACTICE],
+    fix: `${adopted} State it as codes.electrical.`,
+  },
+  'permit.no-residential-code': {
+    means: 'No edition of the residential or fire code is stated.',
+    rule: 'Firefighters need pathways, and their widths differ between editions.',
+    sources: [PRACTICE],
+    fix: `${adopted} State it as codes.residential.`,
+  },
+  'permit.no-address': {
+    means: 'The sheets have no address of the site.',
+    rule: 'A permit is given for a place.',
+    sources: [PRACTICE],
+    fix: 'State site.address.',
+  },
+  'permit.no-site-plan': {
+    means: 'There is no site plan, so that sheet cannot be drawn.',
+    rule: 'Reviewers look there for lot lines, the access of firefighters and the place of meter and disconnect.',
+    sources: [PRACTICE],
+    fix: "State lot, buildings and equipment under site_plan; the assessor's map shows the lot.",
+  },
+  'permit.no-roof-plan': {
+    means: 'No module has a place on a roof plane, so there is no roof plan.',
+    rule: 'The roof plan shows every module with setbacks and pathways.',
+    sources: [PRACTICE],
+    fix: 'Give each array an arrangement, and its plane an outline.',
+  },
+  'permit.no-attachment': {
+    means: 'Rail, mount or framing is not stated, so the attachment sheet cannot be drawn.',
+    rule: 'That sheet shows how the array is held on the roof.',
+    sources: [PRACTICE],
+    fix: 'State structure.rail, structure.mount and structure.framing with their equipment.',
+  },
+  'permit.no-outline': {
+    means: 'A roof plane with modules has no outline, so its roof plan cannot be drawn.',
+    rule: 'The plan shows edges, setbacks and pathways to scale.',
+    sources: [PRACTICE],
+    fix: 'Measure the plane and state its outline.',
+  },
+  'work.space-mounts-missing': {
+    means: 'The work plan lacks the places of the mounts, because that stage cannot run.',
+    rule: 'Where each mount goes is worked out, not chosen on the roof; until then the plan stops at that step.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt space-mounts` and do what it asks for.',
+  },
+  'work.size-wire-missing': {
+    means: 'The work plan lacks conductors, breakers and labels, because that stage cannot run.',
+    rule: 'Sizes are worked out, not chosen at the house; until then the plan stops at that step.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt size-wire` and do what it asks for.',
+  },
+}

@@ -1,0 +1,147 @@
+import { nec, PRACTICE, type Explanations } from './explanation.js'
+
+/** Findings about conductors, devices, strings and raceways. */
+export const WIRE: Explanations = {
+  'wire.breaker-too-small': {
+    means: 'The stated breaker or fuse is smaller than the circuit needs.',
+    rule: 'Inverter and module currents flow for hours, so the device is rated for 125 percent of the maximum current; a smaller one trips on a good day.',
+    sources: [...nec('dcOcpdRating'), ...nec('acOutputSizing')],
+    fix: 'State a device of the size that the message names.',
+  },
+  'wire.ocpd-above-maximum': {
+    means: 'The circuit needs a larger breaker or fuse than the maker of inverter, cable or module allows.',
+    rule: 'Equipment is used as its listing and instructions say; the largest device protects what lies inside it.',
+    sources: nec('listedEquipment'),
+    fix: 'Put fewer inverters on the branch, or fewer strings in parallel, or use modules with a larger series fuse rating.',
+  },
+  'wire.trunk-ampacity': {
+    means: 'The branch carries more current than its trunk cable takes.',
+    rule: 'A cable that carries more than its rating overheats under the modules, where nobody sees it.',
+    sources: nec('listedEquipment'),
+    fix: 'Put fewer inverters on the branch.',
+  },
+  'wire.too-many-inverters': {
+    means: 'The branch holds more inverters than the makers of inverter or trunk cable allow.',
+    rule: 'The limit follows from the breaker and from the voltage rise along the cable.',
+    sources: nec('listedEquipment'),
+    fix: 'Share the inverters over more branches.',
+  },
+  'wire.series-fuse-unknown': {
+    means: 'Strings lie in parallel, and the largest fuse that their modules bear is not stated.',
+    rule: 'In a fault one string feeds the other backwards; whether the modules stand it, or need fuses, depends on that rating.',
+    sources: nec('dcOcpdRating'),
+    fix: "State max_series_fuse_a from the module's data sheet.",
+  },
+  'wire.string-backfeed': {
+    means: 'In a fault the other string can drive more current into this one than its modules bear.',
+    rule: 'Without a fuse the only limit is the current of the other strings, which must stay below the series fuse rating.',
+    sources: nec('dcOcpdRating'),
+    fix: 'Give each string its own input, or fuse the strings.',
+  },
+  'wire.inverter-ground': {
+    means:
+      'The trunk cable has no grounding conductor, so some inverters have to be grounded by the conductor of the array.',
+    rule: 'Every inverter with exposed metal needs a path for fault current, unless its listing says that it needs none.',
+    sources: nec('equipmentGrounding'),
+    fix: 'State needs_egc: false when the data sheet says so; otherwise lead the array conductor to every inverter.',
+  },
+  'wire.no-such-input': {
+    means: 'A string is connected to an input that the inverter does not have.',
+    rule: 'Inputs are counted from 1 to mppt_inputs of the inverter.',
+    sources: [PRACTICE],
+    fix: 'Use an input that the inverter has, or correct mppt_inputs from the data sheet.',
+  },
+  'wire.input-short-circuit': {
+    means: 'The strings on an input can give more short-circuit current than the inverter bears.',
+    rule: 'The limit on the data sheet is one of safety, not of power.',
+    sources: nec('listedEquipment'),
+    fix: 'Connect fewer strings to this input.',
+  },
+  'wire.input-current': {
+    means: 'The strings on an input give more current than the inverter uses.',
+    rule: 'The inverter leaves the rest unused. It costs energy and does no harm while the short-circuit limit holds.',
+    sources: nec('listedEquipment'),
+    fix: 'Expect clipping, or connect fewer strings to this input.',
+  },
+  'wire.voltage-cold': {
+    means: 'On the coldest morning the string reaches a higher voltage than inverter, module or code allow.',
+    rule: 'Voltage rises when modules are cold. It is worked out at the lowest expected temperature, and a single passing of the limit can destroy the inverter.',
+    sources: nec('maxDcVoltage'),
+    fix: 'Put fewer modules in series; the message names the most that pass.',
+  },
+  'wire.voltage-hot': {
+    means: 'In the heat the string falls below the voltage from which the inverter works.',
+    rule: 'Voltage falls when modules are hot and sags as they age. Below its window the inverter stops or loses energy on the best days.',
+    sources: nec('listedEquipment'),
+    fix: 'Put more modules in series; the message names the fewest that pass.',
+  },
+  'wire.voltage-above-window': {
+    means:
+      'The string can open at a voltage above the range in which the inverter tracks, though below its safe limit.',
+    rule: 'Under load the voltage falls back into the range, so this costs at most some energy on cold mornings.',
+    sources: [PRACTICE],
+    fix: 'Nothing, unless cold, clear mornings are common; then one module less.',
+  },
+  'wire.inverter-voltage-unknown': {
+    means: 'The largest DC voltage of the inverter is not stated, so the cold voltage could not be compared with it.',
+    rule: 'A safety limit is never guessed.',
+    sources: nec('listedEquipment'),
+    fix: "State max_dc_voltage_v from the inverter's data sheet.",
+  },
+  'wire.named-conductor': {
+    means:
+      'The conductor size that the project names does not pass; the message says why and which is the smallest that does.',
+    rule: 'Ampacity after all corrections, temperature of the terminals, breaker and voltage rise must all hold.',
+    sources: [...nec('acOutputSizing'), ...nec('dcConductorAmpacity')],
+    fix: 'Use the size of the message or a larger one, or leave the size out to have it chosen.',
+  },
+  'wire.voltage-oversize': {
+    means: 'The voltage rise, not the current, asks for a larger conductor, which may not fit its terminals.',
+    rule: 'Terminals and wire connectors take a stated range of sizes.',
+    sources: nec('voltageDrop'),
+    fix: 'Shorten the run, feed the trunk in its centre, or read the wire range of the terminals.',
+  },
+  'wire.voltage-rise': {
+    means: 'Between inverter and panel the voltage rises (or on DC falls) by more than the limit.',
+    rule: 'An inverter that sees too high a voltage switches off on sunny days. The code only recommends; the maker of the inverter may demand.',
+    sources: [...nec('voltageDrop'), ...nec('listedEquipment')],
+    fix: 'Shorten the run, feed the trunk in its centre, put fewer inverters on a branch, or use larger conductors.',
+  },
+  'wire.dc-inside': {
+    means: 'DC conductors run inside the building in something else than a metal raceway.',
+    rule: 'DC of the array stays live while the sun shines; metal keeps a fault from starting a fire and a saw from reaching it.',
+    sources: nec('dcInBuildings'),
+    fix: 'Use metal tubing (EMT) or metal-clad cable inside.',
+  },
+  'wire.ac-with-dc': {
+    means: 'AC and DC circuits share one raceway.',
+    rule: 'They are kept apart so that a fault in one does not reach the other.',
+    sources: nec('acDcSeparation'),
+    fix: 'Give each its own raceway, or a partition.',
+  },
+  'wire.array-ambient': {
+    means: 'Wires below modules can be hotter than the outdoor air that was used.',
+    rule: 'The back of a module in the sun is far warmer than the air, and a wire that touches it is too.',
+    sources: [{ document: 'NEC', place: '690.31(A)', standing: 'from memory' }],
+    fix: 'Keep wires off the modules with clips, or state ambient_c of that segment.',
+  },
+  'wire.use-2-marking': {
+    means: 'USE-2 wire is used where only a marking on it makes it allowed.',
+    rule: 'Plain USE-2 has no flame rating and must not run inside; sunlight needs its own marking too.',
+    sources: nec('arrayWire'),
+    fix: 'Read the marking on the wire, or use PV wire in the array and THWN-2 in raceways.',
+  },
+  'wire.expansion-unknown': {
+    means:
+      'Plastic raceway is used, and the range of temperature is not known, so its change of length was not checked.',
+    rule: 'PVC grows and shrinks several times more than metal and pulls boxes off the wall.',
+    sources: nec('pvcExpansion'),
+    fix: 'State the temperature range of the raceway, or site.design_temperatures.',
+  },
+  'wire.expansion-fitting': {
+    means: 'A plastic raceway changes its length by so much over the year that it needs a sliding joint.',
+    rule: 'A change of length of a quarter inch or more asks for an expansion fitting.',
+    sources: nec('pvcExpansion'),
+    fix: 'Fit one between the fixed ends, and strap the moving side loosely.',
+  },
+}

@@ -1,0 +1,38 @@
+import { MOUNTING_SOURCE } from '../../tables/modules/cell-temperature.js'
+import { PRACTICE, type Explanations } from './explanation.js'
+
+/** Findings of the energy estimate. */
+export const YIELD: Explanations = {
+  'yield.temperature-spread': {
+    means:
+      'A second published way of finding the temperature of the modules gives another energy; the message says how much.',
+    rule: 'Hot modules give less. How hot they get over a roof depends on the air behind them, and methods disagree; half of the difference goes into the uncertainty.',
+    sources: [MOUNTING_SOURCE],
+    fix: 'Choose model.temperature: noct when air moves freely below the modules on all sides; otherwise nothing.',
+  },
+  'yield.monthly-method-limit': {
+    means: 'On this plane the estimate from monthly means is less sure than on planes towards the equator.',
+    rule: 'Monthly means know no difference between mornings and afternoons, so fog in the morning or storms in the afternoon are shared out evenly.',
+    sources: [PRACTICE],
+    fix: 'Name an hourly weather file in site.climate.epw.',
+  },
+  'yield.clipping': {
+    means: 'In strong sun the inverters cut off power above their rating.',
+    rule: 'A small loss is a fair price for a smaller inverter. It is counted in the estimate.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or compare a larger inverter when the share is more than a few percent.',
+  },
+  'yield.shade-without-places': {
+    means:
+      'Obstructions on the roof plane throw shade, but the places of the modules are not known, so it is not counted.',
+    rule: 'The shade of a chimney depends on which modules stand beside it.',
+    sources: [PRACTICE],
+    fix: 'State arrangement.blocks, or arrangement: fit.',
+  },
+  'yield.snow-not-counted': {
+    means: 'The climate has cold months, and nothing says how much snow falls, so snow loss is not in the figures.',
+    rule: 'Snow on modules can take most of the energy of a winter month.',
+    sources: [{ document: 'Townsend & Powers, 37th IEEE PVSC', edition: '2011', standing: 'from memory' }],
+    fix: 'State site.monthly_snowfall_in with site.monthly_snow_events, or losses.snow_pct by month; zero is an answer too.',
+  },
+}

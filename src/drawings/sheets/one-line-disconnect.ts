@@ -1,0 +1,60 @@
+import { label, line, TYPE_PT } from '../layout/index.js'
+import type { Primitive } from '../model/index.js'
+import type { DiagramJob, Output } from './one-line-job.js'
+import { switchSymbol } from './one-line-symbols.js'
+
+const SIZE = TYPE_PT.small
+/** Half of the box beside its middle, points. */
+const LEFT_PT = 22
+const RIGHT_PT = 26
+
+/**
+ * The disconnect of the PV system with a pole for every wire that passes through it; nothing when the breaker in the
+ * panel is the disconnect. On the supply side there is always one, since it holds the overcurrent device.
+ *
+ * @param x Middle of its switches; `toX` is where the room for its text ends.
+ */
+export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: number, toX: number): Primitive[] {
+  const { electrical } = job.input.project
+  const supply = electrical?.connection?.kind === 'supply_side'
+  const stated = Object.entries(electrical?.disconnects ?? {}).filter(([, each]) => each.kind === 'pv_system')
+  const [first] = stated
+  if (first === undefined && !supply) return []
+  const ys = outputs.map((output) => output.y)
+  const [top, bottom] = [Math.min(...ys) - 15, Math.max(...ys) + 13]
+  const fused = supply || first?.[1].fused === true
+  const names = stated.map(([id]) => id.replaceAll('_', ' ').toUpperCase())
+  return [
+    {
+      kind: 'rectangle',
+      x: x - LEFT_PT,
+      y: top,
+      width: LEFT_PT + RIGHT_PT,
+      height: bottom - top,
+      pen: 'medium',
+      fill: 'white',
+    },
+    ...ys.flatMap((y) => [line(x - LEFT_PT, y, x + RIGHT_PT, y, { pen: 'medium' }), ...switchSymbol(x, y, fused)]),
+    label(x - LEFT_PT, top - 3, names.join(', ') || 'PV DISCONNECT', {
+      face: 'bold',
+      valign: 'bottom',
+      maxWidthPt: 92,
+    }),
+    label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs), { sizePt: SIZE, maxWidthPt: toX - x - 8 }),
+  ]
+}
+
+type Disconnect = NonNullable<NonNullable<DiagramJob['input']['project']['electrical']>['disconnects']>[string]
+
+function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[]): string {
+  const ratings = [...new Set(outputs.flatMap((output) => (output.breakerA === null ? [] : [`${output.breakerA} A`])))]
+  return [
+    'PV system disconnect',
+    stated?.rating_a === undefined ? undefined : `${stated.rating_a} A`,
+    stated?.lockable === true ? 'lockable' : undefined,
+    stated?.service_rated === true ? 'service rated' : undefined,
+    supply && ratings.length > 0 ? `overcurrent device ${ratings.join(', ')}` : undefined,
+  ]
+    .filter((each) => each !== undefined)
+    .join(', ')
+}

@@ -1,0 +1,8 @@
+import { createHash } from 'node:crypto'
+
+/** A short fingerprint; each part goes in with its length, so that no two lists of parts give the same bytes. */
+export function digest(parts: readonly string[]): string {
+  const hash = createHash('sha256')
+  for (const part of parts) hash.update(`${Buffer.byteLength(part)}:`).update(part)
+  return hash.digest('hex').slice(0, 32)
+}

@@ -1,0 +1,83 @@
+import { closeSync, openSync, readdirSync, readSync, statSync } from 'node:fs'
+import { basename, extname, join } from 'node:path'
+import { fileTrouble, FleetError } from './fleet-error.js'
+import { expandPattern, isPattern } from './glob.js'
+import type { FleetJob } from './types.js'
+
+/**
+ * The projects that files, patterns and folders name, each once, in the order in which they are named; those of a
+ * folder or a pattern sorted by name. In a folder every YAML file that says `format: gablewatt/...` is a project.
+ *
+ * @param overrides `path=value` for every project.
+ * @throws FleetError when a name leads to nothing.
+ */
+export function fileJobs(named: readonly string[], overrides: readonly string[]): FleetJob[] {
+  const found = new Map<string, string>()
+  for (const text of named) for (const [path, name] of expand(text)) if (!found.has(path)) found.set(path, name)
+  const times = new Map<string, number>()
+  for (const name of found.values()) times.set(name, (times.get(name) ?? 0) + 1)
+  return [...found].map(([path, name], index) => ({
+    index,
+    // Two folders may hold files of one name.
+    name: times.get(name) === 1 ? name : withoutExtension(path.replace(/^(?:\.{0,2}\/)+/u, '')),
+    path,
+    overrides,
+  }))
+}
+
+function expand(text: string): [path: string, name: string][] {
+  const stats = statSync(text, { throwIfNoEntry: false })
+  if (stats?.isDirectory() === true) {
+    const found = [...projectsIn(text, '')]
+    if (found.length === 0) throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/1')`, 2)
+    return found
+  }
+  if (stats !== undefined) return [[text, withoutExtension(basename(text))]]
+  const files = isPattern(text) ? expandPattern(text) : []
+  if (files.length === 0) {
+    throw isPattern(text)
+      ? new FleetError(`${text}: no file matches this pattern`, 3)
+      : new FleetError(`cannot read ${text}: no such file or folder (ENOENT)`, 3)
+  }
+  return files.map((file) => [file, withoutExtension(basename(file))])
+}
+
+function* projectsIn(folder: string, below: string): Generator<[string, string]> {
+  const entries = listFolder(join(folder, below)).toSorted((a, b) => (a.name < b.name ? -1 : 1))
+  for (const entry of entries) {
+    if (entry.name.startsWith('.') || entry.name === 'node_modules') continue
+    const inside = below === '' ? entry.name : `${below}/${entry.name}`
+    if (entry.isDirectory()) yield* projectsIn(folder, inside)
+    else if (/\.ya?ml$/iu.test(entry.name) && isProject(join(folder, inside))) {
+      yield [join(folder, inside), withoutExtension(inside)]
+    }
+  }
+}
+
+function listFolder(folder: string) {
+  try {
+    return readdirSync(folder, { withFileTypes: true })
+  } catch (error) {
+    throw fileTrouble('read', folder, error)
+  }
+}
+
+/** Equipment and price lists lie beside projects, so that the format line decides; it stands near the top. */
+function isProject(path: string): boolean {
+  let file: number | undefined
+  try {
+    file = openSync(path, 'r')
+    const buffer = Buffer.alloc(16_384)
+    const length = readSync(file, buffer, 0, buffer.length, 0)
+    return /^format:\s*['"]?gablewatt\//mu.test(buffer.toString('utf8', 0, length))
+  } catch {
+    // A project that cannot be read is told of when its turn comes.
+    return true
+  } finally {
+    if (file !== undefined) closeSync(file)
+  }
+}
+
+function withoutExtension(path: string): string {
+  return path.slice(0, path.length - extname(path).length)
+}

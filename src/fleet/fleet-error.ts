@@ -1,0 +1,26 @@
+/** The fleet as such cannot be run: its table, baseline or journal is not usable. */
+export class FleetError extends Error {
+  override readonly name = 'FleetError'
+  /** 2: what was asked for cannot be; 3: a file cannot be read or written. */
+  readonly exitCode: 2 | 3
+
+  constructor(message: string, exitCode: 2 | 3, cause?: unknown) {
+    super(message, cause === undefined ? {} : { cause })
+    this.exitCode = exitCode
+  }
+}
+
+/** Turns an error of the system into one that names the file; any other error stays what it is. */
+export function fileTrouble(action: 'read' | 'write', path: string, error: unknown): unknown {
+  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return error
+  const reason = WORDS[error.code] ?? 'the system reports'
+  return new FleetError(`cannot ${action} ${path}: ${reason} (${error.code})`, 3, error)
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file or folder',
+  EACCES: 'no permission',
+  EISDIR: 'it is a folder, not a file',
+  ENOSPC: 'no space left on the disk',
+  EROFS: 'the disk is read-only',
+}

@@ -1,0 +1,161 @@
+import {
+  closeSync,
+  constants,
+  existsSync,
+  fsync,
+  fsyncSync,
+  ftruncateSync,
+  openSync,
+  readSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs'
+import { join } from 'node:path'
+import { digest } from './digest.js'
+import { fileTrouble } from './fleet-error.js'
+import { readLines, type Line } from './read-lines.js'
+import type { FleetJob, FleetOutcome } from './types.js'
+
+/**
+ * What is done already, a line a project, so that a run that was killed goes on where it stopped. A line is written
+ * in one piece as soon as its project is done; the system keeps it when the program is killed, and the disk is told to.
+ */
+export interface Journal {
+  /** Number of outcomes of an earlier run that it holds. */
+  readonly held: number
+  /** The outcome of an earlier run, when nothing that it was made from has changed. */
+  readonly recall: (job: FleetJob) => FleetOutcome | undefined
+  readonly add: (job: FleetJob, outcome: FleetOutcome) => void
+  readonly close: () => void
+  /** Removes it when all is done. */
+  readonly remove: () => void
+}
+
+export interface JournalOptions {
+  readonly path: string
+  /** All that decides an outcome beside its project: version, stages, files to write. */
+  readonly plan: string
+  /** Whether to keep what is there; otherwise it begins anew. */
+  readonly resume: boolean
+  /** Folder of the files that outcomes name. */
+  readonly outputFolder?: string
+}
+
+interface Entry {
+  readonly key: string
+  readonly inputs: readonly string[]
+  readonly outcome: FleetOutcome
+}
+
+/**
+ * Opens a journal for adding.
+ *
+ * @throws FleetError when it cannot be read or written.
+ */
+export function openJournal({ path, plan, resume, outputFolder }: JournalOptions): Journal {
+  let file: number
+  const held = new Map<string, Line>()
+  try {
+    file = openSync(path, constants.O_RDWR | constants.O_CREAT | constants.O_APPEND, 0o644)
+    if (resume) ftruncateSync(file, readHeld(file, held))
+    else ftruncateSync(file, 0)
+  } catch (error) {
+    throw fileTrouble('write', path, error)
+  }
+  const keyOf = (job: FleetJob): string => digest([plan, String(job.index), job.name, job.path, ...job.overrides])
+  const sync = syncInBackground(file)
+  return {
+    held: held.size,
+    recall: (job) => {
+      const line = held.get(keyOf(job))
+      if (line === undefined) return undefined
+      const { inputs, outcome } = parseEntry(textAt(file, line)) ?? {}
+      if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input)))) return undefined
+      const areThere = outcome.files.every((name) => outputFolder !== undefined && existsSync(join(outputFolder, name)))
+      return areThere ? outcome : undefined
+    },
+    add: (job, outcome) => {
+      // What a next try may mend is tried again.
+      if (outcome.status !== 'ok' && outcome.status !== 'failed') return
+      const entry: Entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
+      try {
+        writeSync(file, `${JSON.stringify(entry)}\n`)
+      } catch (error) {
+        throw fileTrouble('write', path, error)
+      }
+      sync.soon()
+    },
+    close: () => {
+      sync.stop()
+      closeSync(file)
+    },
+    remove: () => {
+      try {
+        unlinkSync(path)
+      } catch {
+        // Somebody removed it already.
+      }
+    },
+  }
+}
+
+/** Finds the whole lines; returns the length up to the last of them, as a torn one may follow. */
+function readHeld(file: number, into: Map<string, Line>): number {
+  let end = 0
+  for (const line of readLines(file)) {
+    end = line.offset + line.length + 1
+    const entry = parseEntry(line.text)
+    if (entry !== undefined) into.set(entry.key, { offset: line.offset, length: line.length })
+  }
+  return end
+}
+
+function parseEntry(text: string): Entry | undefined {
+  try {
+    const entry = JSON.parse(text) as Partial<Entry> | null
+    return typeof entry?.key === 'string' && Array.isArray(entry.inputs) && typeof entry.outcome === 'object'
+      ? (entry as Entry)
+      : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function textAt(file: number, { offset, length }: Line): string {
+  const buffer = Buffer.alloc(length)
+  readSync(file, buffer, 0, length, offset)
+  return buffer.toString('utf8')
+}
+
+/** `size:time:path` of a file, so that a changed one is noticed. */
+function stampOf(path: string): string {
+  const stats = statSync(path, { throwIfNoEntry: false })
+  return stats === undefined ? `gone::${path}` : `${stats.size}:${stats.mtimeMs}:${path}`
+}
+
+function pathOf(stamp: string): string {
+  return stamp.split(':').slice(2).join(':')
+}
+
+/** Asks the disk to keep what was written, without waiting for it; one request at a time. */
+function syncInBackground(file: number): { readonly soon: () => void; readonly stop: () => void } {
+  let state: 'rest' | 'busy' | 'again' | 'stopped' = 'rest'
+  const begin = (): void => {
+    state = 'busy'
+    fsync(file, () => {
+      if (state === 'again') begin()
+      else if (state === 'busy') state = 'rest'
+    })
+  }
+  return {
+    soon: () => {
+      if (state === 'rest') begin()
+      else if (state === 'busy') state = 'again'
+    },
+    stop: () => {
+      state = 'stopped'
+      fsyncSync(file)
+    },
+  }
+}

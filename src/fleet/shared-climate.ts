@@ -1,0 +1,57 @@
+import { siteClimate } from '../climate/index.js'
+import type { Project } from '../project/index.js'
+import { Worksheet, type Result } from '../worksheet/index.js'
+import { digest } from './digest.js'
+import { runYield, type YieldContext, type YieldValues } from '../yield/index.js'
+
+/** A year of hours takes some 700 kB; neighbours follow each other in a table, so that few are enough. */
+const MOST_SITES = 12
+
+interface Known {
+  readonly context: YieldContext
+  /** Proof of the climate, made when a second house needs it. */
+  proof: Result<unknown> | undefined
+}
+
+/**
+ * An energy estimate that works out the climate and the sky of a site once for all houses that share it. Its results
+ * are those of `estimateYield` to the last digit and word.
+ */
+export function sharedClimateYield(): (project: Project, files: ReadonlyMap<string, string>) => Result<YieldValues> {
+  const known = new Map<string, Known>()
+  return (project, files) => {
+    const key = keyOf(project, files)
+    const found = known.get(key)
+    if (found === undefined) {
+      const { result, climate, steps } = runYield(project, files)
+      known.set(key, { context: { climate, steps }, proof: undefined })
+      const oldest = known.keys().next()
+      if (known.size > MOST_SITES && oldest.done !== true) known.delete(oldest.value)
+      return result
+    }
+    found.proof ??= climateProof(project, files)
+    const worksheet = new Worksheet()
+    worksheet.include(found.proof)
+    const { result } = runYield(project, files, found.context)
+    worksheet.include(result)
+    return worksheet.result(result.values)
+  }
+}
+
+/** All that decides climate and sky. */
+function keyOf({ site, model }: Project, files: ReadonlyMap<string, string>): string {
+  const { latitude_deg, longitude_deg, elevation_ft, utc_offset_h, climate } = site
+  const weather = weatherText(site, files)
+  const place = [latitude_deg, longitude_deg, elevation_ft, utc_offset_h, climate, model]
+  return JSON.stringify([...place, weather === undefined ? null : digest([weather])])
+}
+
+function climateProof({ site }: Project, files: ReadonlyMap<string, string>): Result<unknown> {
+  const worksheet = new Worksheet()
+  siteClimate(site, weatherText(site, files), worksheet)
+  return worksheet.result({})
+}
+
+function weatherText({ climate }: Project['site'], files: ReadonlyMap<string, string>): string | undefined {
+  return typeof climate === 'object' && 'epw' in climate ? files.get(climate.epw) : undefined
+}

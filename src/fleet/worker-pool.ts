@@ -1,0 +1,85 @@
+import { Worker } from 'node:worker_threads'
+import { emptyOutcome, type Runner } from './run-in-order.js'
+import type { FleetJob, FleetOutcome } from './types.js'
+
+interface Task {
+  readonly job: FleetJob
+  readonly resolve: (outcome: FleetOutcome) => void
+}
+
+export interface PoolOptions {
+  /** Program of a worker: takes `FleetJob` messages and answers each with a `FleetOutcome`. */
+  readonly script: URL
+  readonly workerData: unknown
+  readonly workers: number
+}
+
+/** Several worker threads that take projects as they become free. A worker is started when there is work for it. */
+export function workerPool({ script, workerData, workers }: PoolOptions): Runner {
+  const queue: Task[] = []
+  const idle: Worker[] = []
+  const all = new Map<Worker, Task | undefined>()
+  let closed = false
+
+  const give = (worker: Worker, task: Task): void => {
+    all.set(worker, task)
+    worker.postMessage(task.job)
+  }
+  const free = (worker: Worker): void => {
+    const next = queue.shift()
+    if (next === undefined) idle.push(worker)
+    else give(worker, next)
+  }
+  /** A worker that fails takes its project with it and no other. */
+  const lose = (worker: Worker, reason: string): void => {
+    const task = all.get(worker)
+    if (!all.delete(worker) || closed) return
+    const at = idle.indexOf(worker)
+    if (at >= 0) idle.splice(at, 1)
+    task?.resolve(crashed(task.job, reason))
+    const next = queue.shift()
+    if (next !== undefined) give(start(), next)
+  }
+  const start = (): Worker => {
+    const worker = new Worker(script, { workerData, stdin: false })
+    all.set(worker, undefined)
+    worker.on('message', (outcome: FleetOutcome) => {
+      const task = all.get(worker)
+      all.set(worker, undefined)
+      free(worker)
+      task?.resolve(outcome)
+    })
+    worker.on('error', (error) => lose(worker, error instanceof Error ? error.message : String(error)))
+    worker.on('exit', (code) => lose(worker, `the worker ended with code ${code}`))
+    return worker
+  }
+
+  return {
+    atOnce: workers,
+    run: (job) =>
+      new Promise((resolve) => {
+        const worker = idle.pop() ?? (all.size < workers ? start() : undefined)
+        const task = { job, resolve }
+        if (worker === undefined) queue.push(task)
+        else give(worker, task)
+      }),
+    close: async () => {
+      closed = true
+      await Promise.all([...all.keys()].map((worker) => worker.terminate()))
+    },
+  }
+}
+
+function crashed(job: FleetJob, reason: string): FleetOutcome {
+  const empty = emptyOutcome(job)
+  return {
+    ...empty,
+    status: 'defect',
+    problems: [{ place: empty.from, key: '', message: `defect in gablewatt: the worker failed: ${reason}` }],
+  }
+}
+
+/** Works out one project after the other in this thread. */
+export function singleRunner(work: (job: FleetJob) => Promise<FleetOutcome>): Runner {
+  return { atOnce: 1, run: work, close: () => Promise.resolve() }
+}
