@@ -29,7 +29,14 @@ const steps = [
     args: ['size-wire', house, '--codes', 'NEC 2014,NEC 2017,NEC 2023', ...out('editions.txt')],
   },
   { asks: 'A string inverter ahead of the service disconnect', args: ['size-wire', harbor, ...out('harbor-wiring.txt')] },
-  { asks: 'Where does each mount go?', args: ['space-mounts', house, '--plan', ...out('mounts.txt')] },
+  {
+    asks: 'Where does each mount go?',
+    args: ['space-mounts', house, '--plan', '--svg', 'demo-output/roof.svg', ...out('mounts.txt')],
+  },
+  { asks: 'When has it paid for itself, and how sure is that?', args: ['payback', house, ...out('payback.txt')] },
+  { asks: '... and July, line by line', args: ['payback', house, '--bill', '7', ...out('july.txt')] },
+  { asks: 'How many modules are worth it?', args: ['choose-size', house, ...out('size.txt')] },
+  { asks: 'In which order is the work done?', args: ['plan-work', house, '--markdown', ...out('work.md')] },
 ]
 
 rmSync(new URL('../demo-output', import.meta.url), { recursive: true, force: true })

@@ -12,6 +12,18 @@ export {
   type WiringContext,
   type WiringValues,
 } from './electrical/index.js'
+export { planWork, readProduction, reviewProduction } from './fieldwork/index.js'
+export {
+  billsOfProject,
+  chooseSize,
+  computeBill,
+  internalRate,
+  payback,
+  paybackOfProject,
+  readTariff,
+  readUsage,
+  sizesOfProject,
+} from './money/index.js'
 export {
   formatProblem,
   loadProject,
@@ -35,4 +47,4 @@ export {
   type Source,
   type Step,
 } from './worksheet/index.js'
-export { estimateYield, runYield, stepTable, sweepAngle, type YieldRun, type YieldValues } from './yield/index.js'
+export { estimateYield, expectedHours, runYield, stepTable, sweepAngle, type YieldRun, type YieldValues } from './yield/index.js'

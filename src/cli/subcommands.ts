@@ -13,6 +13,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
+    name: 'run-fleet',
+    summary: 'all of it for many houses, and what moved since the last time',
+    load: () => import('./commands/run-fleet.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),
@@ -54,7 +59,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'payback',
-    summary: 'what it costs and saves, when it is paid back, and how sure that is',
+    summary: 'what it saves, when it is paid back, and how sure that is',
     load: () => import('./commands/payback.js'),
   },
   {

@@ -54,7 +54,10 @@ export function readBaseline(path: string): Baseline | undefined {
     throw refuse(`no baseline of format '${BASELINE_FORMAT}'; write it anew with --update-baseline`)
   }
   const projects = data['projects']
-  if (!isMap(projects) || !Object.values(projects).every((stages) => isMap(stages) && Object.values(stages).every(isMap))) {
+  if (
+    !isMap(projects) ||
+    !Object.values(projects).every((stages) => isMap(stages) && Object.values(stages).every(isMap))
+  ) {
     throw refuse('a damaged baseline; write it anew with --update-baseline')
   }
   return new Map(Object.entries(projects as Record<string, ProjectFigures>))

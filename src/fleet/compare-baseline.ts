@@ -62,7 +62,8 @@ export function compareProject(
     for (const key of union(before, now)) {
       const [a, b] = [before[key], now[key]]
       if (a === b) continue
-      const changePct = typeof a === 'number' && typeof b === 'number' && a !== 0 ? (100 * (b - a)) / Math.abs(a) : undefined
+      const changePct =
+        typeof a === 'number' && typeof b === 'number' && a !== 0 ? (100 * (b - a)) / Math.abs(a) : undefined
       const over = changePct === undefined || Math.abs(changePct) > tolerancePct
       moves.push({ project, stage, key, was: a, is: b, changePct, over })
     }

@@ -28,7 +28,7 @@ function collect(value: unknown, name: string, skip: ReadonlySet<string>, into: 
   }
   const entries: [string, unknown][] = Array.isArray(value)
     ? value.map((item: unknown, i) => [idOf(item) ?? String(i + 1), item])
-    : Object.entries(value as object)
+    : Object.entries(value)
   for (const [key, item] of entries) {
     if (!skip.has(key)) collect(item, name === '' ? key : `${name}.${key}`, skip, into)
   }
@@ -39,7 +39,9 @@ function isSingle(value: unknown): value is Figure {
 }
 
 function idOf(value: unknown): string | undefined {
-  return typeof value === 'object' && value !== null && 'id' in value && typeof value.id === 'string' ? value.id : undefined
+  return typeof value === 'object' && value !== null && 'id' in value && typeof value.id === 'string'
+    ? value.id
+    : undefined
 }
 
 function roundFigure(value: Figure): Figure {

@@ -29,7 +29,8 @@ function expand(text: string): [path: string, name: string][] {
   const stats = statSync(text, { throwIfNoEntry: false })
   if (stats?.isDirectory() === true) {
     const found = [...projectsIn(text, '')]
-    if (found.length === 0) throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/1')`, 2)
+    if (found.length === 0)
+      throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/1')`, 2)
     return found
   }
   if (stats !== undefined) return [[text, withoutExtension(basename(text))]]

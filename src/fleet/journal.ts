@@ -71,7 +71,8 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
       const line = held.get(keyOf(job))
       if (line === undefined) return undefined
       const { inputs, outcome } = parseEntry(textAt(file, line)) ?? {}
-      if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input)))) return undefined
+      if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input))))
+        return undefined
       const areThere = outcome.files.every((name) => outputFolder !== undefined && existsSync(join(outputFolder, name)))
       return areThere ? outcome : undefined
     },

@@ -18,7 +18,10 @@ export function junitProject({ name, stages, problems, findings }: FleetOutcome)
     problems: problems.map(({ place, key, message }) => [place, key, message].filter((part) => part !== '').join(': ')),
     errors: findings
       .filter(({ severity }) => severity === 'error')
-      .map(({ stage, id, where, message }) => ({ stage, message: [where, `${message} [${id}]`].filter((part) => part !== '').join(': ') })),
+      .map(({ stage, id, where, message }) => ({
+        stage,
+        message: [where, `${message} [${id}]`].filter((part) => part !== '').join(': '),
+      })),
   }
 }
 
@@ -32,7 +35,12 @@ export function junitXml(projects: readonly JunitProject[], moves: readonly Move
   const known = new Set(projects.map(({ name }) => name))
   const gone = [...byProject.keys()].filter((name) => !known.has(name))
   const all = [...projects, ...gone.map((name): JunitProject => ({ name, stages: [], problems: [], errors: [] }))]
-  const suites = all.map((project) => suite(project, (byProject.get(project.name) ?? []).filter(({ over }) => over)))
+  const suites = all.map((project) =>
+    suite(
+      project,
+      (byProject.get(project.name) ?? []).filter(({ over }) => over),
+    ),
+  )
   const sum = (pick: (one: Suite) => number): number => suites.reduce((total, one) => total + pick(one), 0)
   const totals = `tests="${sum(({ tests }) => tests)}" failures="${sum(({ failures }) => failures)}" errors="${sum(({ errors }) => errors)}"`
   return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="gablewatt run-fleet" ${totals}>\n${suites.map(({ xml }) => xml).join('')}</testsuites>\n`
@@ -46,11 +54,14 @@ interface Suite {
 }
 
 function suite({ name, stages, problems, errors }: JunitProject, moves: readonly Move[]): Suite {
-  const cases = [...new Set(['project', ...stages, ...errors.map(({ stage }) => stage), ...moves.map(({ stage }) => stage)])]
+  const cases = [
+    ...new Set(['project', ...stages, ...errors.map(({ stage }) => stage), ...moves.map(({ stage }) => stage)]),
+  ]
   let failures = 0
   const lines = cases.map((stage) => {
     const inside: string[] = []
-    if (stage === 'project') for (const problem of problems) inside.push(element('error', 'cannot be worked out', problem))
+    if (stage === 'project')
+      for (const problem of problems) inside.push(element('error', 'cannot be worked out', problem))
     const texts = [
       ...errors.filter((error) => error.stage === stage).map(({ message }) => message),
       ...moves.filter((move) => move.stage === stage).map(sayMove),
@@ -69,7 +80,8 @@ function suite({ name, stages, problems, errors }: JunitProject, moves: readonly
 
 /** `annual.ac_kwh: 5280 -> 5312 (+0.61 %)` */
 export function sayMove({ key, was, is, changePct }: Move): string {
-  const say = (value: Move['is']): string => (value === undefined ? 'not there' : value === null ? 'none' : String(value))
+  const say = (value: Move['is']): string =>
+    value === undefined ? 'not there' : value === null ? 'none' : String(value)
   const change = changePct === undefined ? '' : ` (${changePct > 0 ? '+' : ''}${changePct.toPrecision(3)} %)`
   return `${key}: ${say(was)} -> ${say(is)}${change}`
 }
@@ -83,13 +95,18 @@ function content(text: string): string {
 }
 
 function attribute(text: string): string {
-  return content(text).replaceAll('"', '&quot;').replaceAll(/[\t\n\r]+/gu, ' ')
+  return content(text)
+    .replaceAll('"', '&quot;')
+    .replaceAll(/[\t\n\r]+/gu, ' ')
 }
 
 /** Leaves out what XML 1.0 cannot hold. */
 function legal(text: string): string {
   // oxlint-disable-next-line no-control-regex
-  return text.replaceAll(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]|[\u007F-\u009F\u202A-\u202E\u2066-\u2069]/gu, '')
+  return text.replaceAll(
+    /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]|[\u007F-\u009F\u202A-\u202E\u2066-\u2069]/gu,
+    '',
+  )
 }
 
 function group(moves: readonly Move[]): Map<string, Move[]> {

@@ -98,7 +98,11 @@ class CsvReader {
           return undefined
         }
         if (character !== ',' && character !== '\n' && character !== '\r') {
-          this.#complain('text follows a closing quote; inside quotes a quote is written twice', this.#line, this.#column)
+          this.#complain(
+            'text follows a closing quote; inside quotes a quote is written twice',
+            this.#line,
+            this.#column,
+          )
         }
         return this.#plain(character)
     }
@@ -116,7 +120,11 @@ class CsvReader {
       return undefined
     }
     if (character === '"') {
-      this.#complain('a quote in a cell that does not begin with one; put the whole cell in quotes', this.#line, this.#column)
+      this.#complain(
+        'a quote in a cell that does not begin with one; put the whole cell in quotes',
+        this.#line,
+        this.#column,
+      )
     }
     this.#state = 'plain'
     this.#add(character)
@@ -126,7 +134,11 @@ class CsvReader {
   #add(character: string): void {
     this.#text.push(character)
     if (this.#text.length <= LONGEST_FIELD) return
-    this.#complain(`a cell of more than ${LONGEST_FIELD} characters; is its quote closed?`, this.#startLine, this.#startColumn)
+    this.#complain(
+      `a cell of more than ${LONGEST_FIELD} characters; is its quote closed?`,
+      this.#startLine,
+      this.#startColumn,
+    )
     this.stopped = true
   }
 

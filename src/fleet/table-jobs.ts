@@ -45,9 +45,13 @@ function readHeadings(table: string, record: CsvRecord): string[] {
   return record.fields.map((field) => {
     const heading = field.text.trim()
     if (heading === '') {
-      throw new FleetError(`${at(field)}: a column without a heading; write the path that it fills, or '${NAME_COLUMN}'`, 2)
+      throw new FleetError(
+        `${at(field)}: a column without a heading; write the path that it fills, or '${NAME_COLUMN}'`,
+        2,
+      )
     }
-    if (heading.includes('=')) throw new FleetError(`${at(field)}: a heading is a path into the project, without '='`, 2)
+    if (heading.includes('='))
+      throw new FleetError(`${at(field)}: a heading is a path into the project, without '='`, 2)
     if (seen.has(heading)) throw new FleetError(`${at(field)}: two columns are headed '${heading}'`, 2)
     seen.add(heading)
     return heading
@@ -82,7 +86,9 @@ function shapeProblems({ table, headings }: RowContext, record: CsvRecord): Flee
   if (record.fields.length === headings.length) return []
   const beyond = record.fields[headings.length] ?? record.fields.at(-1)
   const message = `the row has ${record.fields.length} cells, the headings are ${headings.length}`
-  return [{ place: `${table}:${record.line}:${beyond?.column ?? 1}`, key: headings[record.fields.length] ?? '', message }]
+  return [
+    { place: `${table}:${record.line}:${beyond?.column ?? 1}`, key: headings[record.fields.length] ?? '', message },
+  ]
 }
 
 function nameProblems({ table, used }: RowContext, field: CsvField | undefined): FleetProblem[] {
@@ -94,5 +100,7 @@ function nameProblems({ table, used }: RowContext, field: CsvField | undefined):
   if (before !== undefined) return complain(`the id ${field.text} is that of line ${before} already`)
   used.set(field.text, field.line)
   if (NAME.test(field.text) && !/^row-\d+$/u.test(field.text)) return []
-  return complain('an id is letters, digits, dot, dash and underscore, and not row-NUMBER, which rows without one are called')
+  return complain(
+    'an id is letters, digits, dot, dash and underscore, and not row-NUMBER, which rows without one are called',
+  )
 }

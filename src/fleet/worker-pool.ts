@@ -23,6 +23,7 @@ export function workerPool({ script, workerData, workers }: PoolOptions): Runner
 
   const give = (worker: Worker, task: Task): void => {
     all.set(worker, task)
+    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- that is for windows of a browser
     worker.postMessage(task.job)
   }
   const free = (worker: Worker): void => {

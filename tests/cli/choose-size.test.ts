@@ -3,7 +3,7 @@ import { run } from '../../src/cli/commands/choose-size.js'
 import { makeContext } from '../../src/cli/context.js'
 import { csvTable, renderJson, type Report } from '../../src/cli/output/index.js'
 import { renderText } from '../../src/cli/output/text.js'
-import { paybackOfProject, type ProjectSizeValues } from '../../src/money/index.js'
+import { paybackOfProject, sizesOfProject, type ProjectSizeValues } from '../../src/money/index.js'
 import { loadProject } from '../../src/project/index.js'
 import { StageError } from '../../src/worksheet/index.js'
 import { estimateYield } from '../../src/yield/index.js'
@@ -88,7 +88,9 @@ describe('choose-size', () => {
     const at = (key: string): number => table?.columns.findIndex((column) => column.key === key) ?? -1
     for (const row of table?.rows ?? []) {
       // Under monthly net metering every kWh lowers a tier or is left over; each part is printed to the kWh.
-      const parts = [...String(row[at('replaces')]).matchAll(/(?:^|, )(\d+) /gu)].map((match) => Number(match[1]))
+      const said = row[at('replaces')]
+      if (typeof said !== 'string') throw new Error('words were expected')
+      const parts = [...said.matchAll(/(?:^|, )(\d+) /gu)].map((match) => Number(match[1]))
       const sum = parts.reduce((all, each) => all + each, 0)
       expect(Math.abs(sum - Number(row[at('marginal_kwh')]))).toBeLessThanOrEqual(1 + parts.length / 2)
     }
@@ -121,7 +123,7 @@ describe('choose-size', () => {
     // The modules that are added leave those of the project as they are.
     const same = (values: ProjectSizeValues) => values.sizes.find(({ modules }) => modules === 20)?.annual_kwh
     expect(same(big)).toBe(same(valuesOf(lark)))
-    // 1.53 A each: 12 x 1.53 = 18.4 A, 13 x 1.53 = 19.9 A; a 100 A bus with a 100 A main takes (120 - 100) / 1.25 = 16 A.
+    // A 100 A bus with a 100 A main takes (120 - 100) / 1.25 = 16 A: ten inverters of 1.53 A.
     const small = await ask(LARK, { set: ['electrical.panel.bus_a=100', 'electrical.panel.main_a=100'] })
     expect(valuesOf(small).sizes.at(-1)?.modules).toBe(10)
   })
@@ -150,15 +152,12 @@ describe('choose-size', () => {
     expect(limits.map(({ limit }) => limit)).toContain('the longest strings that voltages allow')
   })
 
-  test('takes what is there when a plane has no outline', async () => {
-    const { project } = loadProject({ path: HARBOR })
-    const report = await ask(HARBOR, { set: ['equipment.modules.m410.length_in=67.8'] })
-    expect(ids(report)).not.toContain('size.roof-unmeasured')
-    const { outline: _, ...bare } = project.roof_planes['west'] ?? { outline: undefined, azimuth_deg: 255 }
-    const { sizesOfProject } = await import('../../src/money/index.js')
-    const loaded = loadProject({ path: HARBOR })
-    const planes = { ...loaded.project.roof_planes, west: bare as (typeof loaded.project.roof_planes)[string] }
-    const result = sizesOfProject({ ...loaded.project, roof_planes: planes }, loaded.files)
+  test('takes what is there when a plane has no outline', () => {
+    const { project, files } = loadProject({ path: HARBOR })
+    const { west } = project.roof_planes
+    if (west === undefined) throw new Error('the example has a west plane')
+    const { outline: _, ...bare } = west
+    const result = sizesOfProject({ ...project, roof_planes: { ...project.roof_planes, west: bare } }, files)
     expect(result.findings.find(({ id }) => id === 'size.roof-unmeasured')?.where).toBe('arrays.west')
     expect(result.values.modules_by_array.every(({ arrays }) => (arrays['west'] ?? 0) <= 8)).toBe(true)
   })

@@ -103,19 +103,19 @@ describe('payback', () => {
     )
     const { digest } = loadProject({ path: without })
     const bom = join(folder, 'bom.json')
-    const sheet = new Worksheet()
-    const report: Report = {
-      title: 'bom',
-      stage: 'bom',
-      sections: [],
-      result: sheet.result({ totals: { gross_usd: 8800, net_usd: 8000 } }),
-    }
-    writeFileSync(
-      bom,
-      renderJson(report, { tool, project: { title: 't', digest }, locate: () => undefined, showWork: false }),
-    )
+    const bomText = (values: object): string =>
+      renderJson(
+        { title: 'bom', stage: 'bom', sections: [], result: new Worksheet().result(values) },
+        { tool, project: { title: 't', digest }, locate: () => undefined, showWork: false },
+      )
+    writeFileSync(bom, bomText({ totals: { gross_usd: 8800, net_usd: 8000 } }))
     const gross = async (asked: Asked): Promise<number> => valuesOf(await ask(without, asked)).gross_cost_usd
     expect(await gross({ use: [bom] })).toBe(8800)
+    expect(await gross({ use: [bom], cost: 7700 })).toBe(7700)
+    const both = await ask(without, { use: [bom], cost: 7700 })
+    expect(both.result.findings.find(({ id }) => id === 'payback.bom-not-used')?.message).toContain('8800 USD')
+    writeFileSync(bom, bomText({ totals: { gross_usd: null } }))
+    await expect(ask(without, { use: [bom] })).rejects.toThrow(/lacks prices/u)
     expect(await gross({ use: [bom], cost: 7700 })).toBe(7700)
     expect(await gross({ set: ['finance.installed_cost_usd=9900'], cost: 7700 })).toBe(7700)
     expect(await gross({ set: ['finance.installed_cost_usd=9900'] })).toBe(9900)

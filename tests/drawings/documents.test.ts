@@ -1,13 +1,14 @@
 import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { degrees, PDFDocument as PdfLib } from '@cantoo/pdf-lib'
 import PDFDocument from 'pdfkit'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readDocuments } from '../../src/cli/output/pdf-documents.js'
 import { renderPacket } from '../../src/cli/output/pdf-packet.js'
 import { drawPacket } from '../../src/drawings/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
-import { bookmarksOf, flat, pagesOf } from './pdf-text.js'
+import { bookmarksOf, flat, pagesOf, placeOf } from './pdf-text.js'
 
 const info = {
   title: 'Lark Hollow demo house (invented)',
@@ -92,6 +93,17 @@ describe('documents of the person', () => {
     ['.', /cannot read document '\.': it is a folder/u],
   ])('%s is refused with its name', async (name, message) => {
     await expect(readDocuments(folder, [name], false)).rejects.toThrow(message)
+  })
+
+  test('are stamped in the lower right corner as they are seen, whatever their rotation', async () => {
+    const turned = await PdfLib.create()
+    for (const angle of [0, 90, 180, 270]) turned.addPage([612, 792]).setRotation(degrees(angle))
+    writeFileSync(join(folder, 'turned.pdf'), await turned.save())
+    const pdf = await renderPacket([], await readDocuments(folder, ['turned.pdf'], false), info, false)
+    for (const number of [1, 2, 3, 4]) {
+      const [x = 0, y = 0] = (await placeOf(pdf, number, `X-00${number}`)) ?? []
+      expect([number, x > 0.85 && x < 1, y > 0.94 && y < 1]).toEqual([number, true, true])
+    }
   })
 
   test('a file outside is read when that is allowed', async () => {

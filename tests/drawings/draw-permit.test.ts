@@ -18,7 +18,7 @@ describe('draw-permit', () => {
     const { site_plan: _, ...unfinished } = microHouse()
     writeFileSync(at('unfinished.yaml'), stringify(unfinished))
     writeFileSync(at('broken.yaml'), stringify(microHouse({ documents: ['house.yaml'] })))
-  })
+  }, 70_000)
 
   afterAll(() => rmSync(folder, { recursive: true }))
 

@@ -71,3 +71,19 @@ export async function bookmarksOf(pdf: Uint8Array): Promise<string[]> {
 
 /** Text with every run of spaces and line breaks as one space, so that wrapped lines are found. */
 export const flat = (text: string): string => text.replaceAll(/\s+/gu, ' ')
+
+/** Where a text begins on a page as it is seen, as shares of its width and height from the upper left corner. */
+export async function placeOf(
+  pdf: Uint8Array,
+  number: number,
+  text: string,
+): Promise<readonly [number, number] | undefined> {
+  const document = await getDocument({ data: pdf.slice(), useSystemFonts: false, verbosity: 0 }).promise
+  const page = await document.getPage(number)
+  const viewport = page.getViewport({ scale: 1 })
+  const content = await page.getTextContent()
+  const found = content.items.find((item) => 'str' in item && item.str === text)
+  if (found === undefined || !('transform' in found)) return undefined
+  const [x = 0, y = 0] = viewport.convertToViewportPoint(found.transform[4] as number, found.transform[5] as number)
+  return [x / viewport.width, y / viewport.height]
+}

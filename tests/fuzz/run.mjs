@@ -1,5 +1,6 @@
 /**
- * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--save FOLDER]`.
+ * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--save FOLDER] [--light]`.
+ * `--light` leaves the permit packet out, which takes as long as thirty other runs.
  * Nothing may end with another code than 0, 1, 2 or 3, show a stack, print NaN, leave half a file, take more than 5 s or grow without end.
  */
 import { fork, spawnSync } from 'node:child_process'
@@ -19,6 +20,7 @@ const { values } = parseArgs({
     jobs: { type: 'string', default: '2' },
     binary: { type: 'string', default: '0' },
     save: { type: 'string' },
+    light: { type: 'boolean', default: false },
   },
 })
 const seed = Number(values.seed)
@@ -40,12 +42,12 @@ const binary = join(stage, 'bin/gablewatt.js')
 const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
 const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+-[a-z]+) {2,}/gmu)].map((match) => match[1])
 const subcommands = names.filter(
-  (name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet'].includes(name),
+  (name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet', ...(values.light ? ['draw-permit'] : [])].includes(name),
 )
 const explanations = asked(['explain', '--json'])
 const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
 
-const tally = { inputs: 0, kinds: {}, codes: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
+const tally = { inputs: 0, kinds: {}, codes: {}, spent: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
 const failures = new Map()
 console.log(
   `seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`,
@@ -138,6 +140,9 @@ function count({ done, kind, args, exitCode, cpuMs, rssMb, faults, stdout, stder
   const key = `${kind} ${exitCode}`
   tally.codes[key] = (tally.codes[key] ?? 0) + 1
   tally.cpuMs += cpuMs
+  const spent = (tally.spent[`${kind} ${args[0]?.slice(0, 20)}`] ??= { times: 0, cpuMs: 0 })
+  spent.times++
+  spent.cpuMs += cpuMs
   tally.slowestMs = Math.max(tally.slowestMs, cpuMs)
   tally.rssMb = Math.max(tally.rssMb, rssMb)
   if (rssMb > MOST_RSS_MB) faults.push(`memory is at ${rssMb.toFixed(0)} MB`)
@@ -206,13 +211,15 @@ function runBinary(count) {
 
 function report() {
   const seconds = (performance.now() - began) / 1000
-  for (const [kind, total] of Object.entries(tally.kinds).toSorted()) {
+  for (const [kind, total] of Object.entries(tally.kinds).toSorted(([a], [b]) => a.localeCompare(b))) {
     const codes = [0, 1, 2, 3, 70].map((code) => `${code}: ${tally.codes[`${kind} ${code}`] ?? 0}`).join('  ')
     console.log(`  ${kind.padEnd(16)} ${String(total).padStart(7)}   by exit code  ${codes}`)
   }
   console.log(
     `${tally.inputs} inputs in ${seconds.toFixed(1)} s; mean ${(tally.cpuMs / Math.max(1, tally.inputs)).toFixed(1)} ms, slowest ${(tally.slowestMs / 1000).toFixed(2)} s of CPU; memory at most ${tally.rssMb.toFixed(0)} MB`,
   )
+  const slow = Object.entries(tally.spent).toSorted(([, a], [, b]) => b.cpuMs - a.cpuMs).slice(0, 8)
+  console.log(`most time in: ${slow.map(([name, { times, cpuMs }]) => `${name} ${times} x ${(cpuMs / times).toFixed(0)} ms`).join(', ')}`)
   for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times))
     console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
   console.log(

@@ -64,7 +64,8 @@ export function billOf(project: Project, prices?: PriceList): Result<BomValues> 
 
 export const lineOf = (values: BomValues, item: string): BomValues['lines'][number] => {
   const line = values.lines.find((each) => each.item === item)
-  if (line === undefined) throw new Error(`no line ${item}; there are ${values.lines.map((each) => each.item).join(', ')}`)
+  if (line === undefined)
+    throw new Error(`no line ${item}; there are ${values.lines.map((each) => each.item).join(', ')}`)
   return line
 }
 

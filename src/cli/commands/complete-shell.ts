@@ -27,7 +27,9 @@ export async function run({ args }: CommandContext): Promise<CommandOutcome> {
   const [{ SUBCOMMANDS }, { makeProgram }] = await Promise.all([import('../subcommands.js'), import('../program.js')])
   const script = SHELLS[args[0] as keyof typeof SHELLS]
   const subcommands = await Promise.all(SUBCOMMANDS.map(completedSubcommand))
-  const common = makeProgram('', []).options.map(completedOption)
+  const common = makeProgram('', [])
+    .options.filter((option) => option.long !== '--version')
+    .map(completedOption)
   return { document: script(subcommands, [...common, { names: ['-h', '--help'], says: 'show help', value: 'none' }]) }
 }
 

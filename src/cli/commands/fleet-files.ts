@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { FleetJob } from '../../fleet/index.js'
 import type { LoadedProject } from '../../project/index.js'
-import type { Result } from '../../worksheet/index.js'
+import { StageError, type Result } from '../../worksheet/index.js'
 import { FileError } from '../errors.js'
 import { csvTable, renderCsv, renderJson, writeWhole, type Report } from '../output/index.js'
 import { errnoWords } from '../output/errno.js'
@@ -45,7 +45,7 @@ export async function writeProjectFiles(
   return written
 }
 
-/** Draws what there is; a design that fails gets the stamp of a draft. */
+/** The packet; of a design that fails, what there is, with the stamp of a draft. */
 async function drawPacket(
   { tool, allowOutside }: FleetPlan,
   loaded: LoadedProject,
@@ -60,9 +60,17 @@ async function drawPacket(
     earlier: (stage) => Promise.resolve(earlier.get(stage)),
     progress: () => undefined,
   }
-  const outcome = await run(context, { size: '11x17', draft: true, allowOutside })
-  if (!('document' in outcome)) throw new Error('a packet without a document')
-  return outcome.document
+  const draw = async (draft: boolean): Promise<string | Uint8Array> => {
+    const outcome = await run(context, { size: '11x17', draft, allowOutside })
+    if (!('document' in outcome)) throw new Error('a packet without a document')
+    return outcome.document
+  }
+  try {
+    return await draw(false)
+  } catch (error) {
+    if (!(error instanceof StageError)) throw error
+    return draw(true)
+  }
 }
 
 function around({ tool }: FleetPlan, loaded: LoadedProject) {

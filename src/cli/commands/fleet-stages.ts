@@ -1,8 +1,14 @@
-import { figuresOf, sharedClimateYield, type Figures } from '../../fleet/index.js'
+import type { WiringValues } from '../../electrical/index.js'
+import { sharedClimateYield, type Figures } from '../../fleet/index.js'
+import type { BomValues } from '../../materials/index.js'
+import type { PaybackValues } from '../../money/index.js'
 import type { LoadedProject, Project } from '../../project/index.js'
+import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
+import type { YieldValues } from '../../yield/index.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, Subcommand } from '../subcommand.js'
+import { bomFigures, mountFigures, paybackFigures, wireFigures, yieldFigures } from './fleet-figures.js'
 
 /** Results of the stages before, by stage. */
 export type EarlierStages = ReadonlyMap<string, Result<unknown>>
@@ -55,10 +61,12 @@ export const FLEET_STAGES: readonly FleetStage[] = [
   {
     name: 'yield',
     needs: () => true,
-    run: byCommand(() => import('./estimate-yield.js'), {}, ({ project, files }, _earlier, stage) =>
-      stage === 'yield' ? yieldOf(project, files) : undefined,
+    run: byCommand(
+      () => import('./estimate-yield.js'),
+      {},
+      ({ project, files }, _earlier, stage) => (stage === 'yield' ? yieldOf(project, files) : undefined),
     ),
-    figures: (values) => figuresOf(values, ['by_module', 'terms', 'sites', 'ladder', 'poa_kwh_m2', 'dc_kwh', 'clipped_kwh']),
+    figures: (values) => yieldFigures(values as YieldValues),
     headlines: [
       { key: 'rated_kw', heading: 'Rated', unit: 'kW', decimals: 2 },
       { key: 'annual.ac_kwh', heading: 'Yield', unit: 'kWh' },
@@ -69,33 +77,34 @@ export const FLEET_STAGES: readonly FleetStage[] = [
     name: 'wire',
     needs: ({ electrical }) => electrical !== undefined,
     run: byCommand(() => import('./size-wire.js')),
-    figures: (values) =>
-      figuresOf(values, ['named', 'rules', 'strap_positions_ft', 'note', 'label', 'why', 'reason', 'raceway_bonding', 'conductors', 'correction', 'adjustment']),
+    figures: (values) => wireFigures(values as WiringValues),
     headlines: [{ key: 'panel.rule', heading: 'Panel rule' }],
   },
   {
     name: 'mounts',
     needs: ({ structure }) => structure !== undefined,
     run: byCommand(() => import('./space-mounts.js'), {}),
-    figures: (values) => figuresOf(values, ['mounts', 'rails', 'modules', 'checks', 'cautions', 'planes']),
-    headlines: [{ key: 'mount_count', heading: 'Mounts' }],
+    figures: (values) => mountFigures(values as MountValues),
+    headlines: [{ key: 'counts.mounts', heading: 'Mounts' }],
   },
   {
     name: 'bom',
     needs: ({ materials }) => materials !== undefined,
     run: byCommand(() => import('./price-bom.js')),
-    figures: (values) => figuresOf(values, ['cut_list', 'cut_summaries', 'why', 'reasons']),
+    figures: (values) => bomFigures(values as BomValues),
     headlines: [{ key: 'totals.gross_usd', heading: 'Cost', unit: 'USD' }],
   },
   {
     name: 'payback',
     needs: ({ tariff, usage }) => tariff !== undefined && usage !== undefined,
-    run: byCommand(() => import('./payback.js'), { set: [], versus: [] }, (_loaded, earlier, stage) =>
-      stage === 'bom' ? pricedBill(earlier) : earlier.get(stage),
+    run: byCommand(
+      () => import('./payback.js'),
+      { set: [], versus: [] },
+      (_loaded, earlier, stage) => (stage === 'bom' ? pricedBill(earlier) : earlier.get(stage)),
     ),
-    figures: (values) => figuresOf(values, ['bills', 'cash_flow', 'sensitivity', 'says', 'uncertainty', 'npv_at']),
+    figures: (values) => paybackFigures(values as PaybackValues),
     headlines: [
-      { key: 'simple_payback.years', heading: 'Payback', unit: 'years', decimals: 1 },
+      { key: 'simple_payback_years', heading: 'Payback', unit: 'years', decimals: 1 },
       { key: 'npv_usd', heading: 'NPV', unit: 'USD' },
     ],
   },

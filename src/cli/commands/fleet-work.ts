@@ -1,6 +1,12 @@
 import { resolve } from 'node:path'
-import { emptyOutcome, type FleetFinding, type FleetJob, type FleetOutcome, type FleetProblem } from '../../fleet/index.js'
-import { loadProject, type LoadedProject } from '../../project/index.js'
+import {
+  emptyOutcome,
+  type FleetFinding,
+  type FleetJob,
+  type FleetOutcome,
+  type FleetProblem,
+} from '../../fleet/index.js'
+import { loadProject, type LoadedProject, type ProjectError } from '../../project/index.js'
 import { StageError, type Finding, type Result } from '../../worksheet/index.js'
 import { explainDefect, explainFailure } from '../failure.js'
 import { FileError } from '../errors.js'
@@ -9,7 +15,8 @@ import { writeProjectFiles, type WrittenReport } from './fleet-files.js'
 import { FLEET_STAGES } from './fleet-stages.js'
 
 /** What kinds of files are written for every project. */
-export type FleetFileKind = 'results' | 'bom' | 'packet'
+export const FILE_KINDS = ['results', 'bom', 'packet'] as const
+export type FleetFileKind = (typeof FILE_KINDS)[number]
 
 /** Everything that a worker needs to know beside the project. */
 export interface FleetPlan {
@@ -117,6 +124,6 @@ function failureOf(error: unknown, job: FleetJob): Pick<FleetOutcome, 'status' |
 }
 
 /** As the frame does it: by name. */
-function isProjectError(error: unknown): error is import('../../project/index.js').ProjectError {
+function isProjectError(error: unknown): error is ProjectError {
   return error instanceof Error && error.name === 'ProjectError'
 }

@@ -1,6 +1,6 @@
 import type { Command } from 'commander'
 import { billsOfProject, paybackOfProject, type PaybackOptions, type PaybackValues } from '../../money/index.js'
-import type { Result } from '../../worksheet/index.js'
+import type { Finding, Result } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
@@ -86,8 +86,8 @@ const twoDigits = (month: number): string => String(month).padStart(2, '0')
 
 async function paybackOutcome(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project, files } = await context.project()
-  const cost = await costOptions(context, options)
-  const result = paybackOfProject(project, files, cost)
+  const { options: cost, unusedUsd } = await costOf(context, options.cost, project.finance?.installed_cost_usd)
+  const result = withUnused(paybackOfProject(project, files, cost), unusedUsd)
   const scenarios = options.versus.map((text) =>
     runScenario(text, { path: context.args[0] ?? '-', set: options.set, allowOutside: options.allowOutside, cost }),
   )
@@ -103,22 +103,39 @@ async function paybackOutcome(context: CommandContext, options: Options): Promis
   return { report }
 }
 
-/** `--cost`, else the project's own price, else the bill of materials of `--use`. */
-async function costOptions(context: CommandContext, { cost }: Options): Promise<PaybackOptions> {
-  const bom = await context.earlier('bom')
-  const billOfMaterialsUsd = bom === undefined ? undefined : grossOf(bom)
-  return {
-    ...(cost === undefined ? {} : { installedCostUsd: cost }),
-    ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
-  }
+interface Cost {
+  readonly options: PaybackOptions
+  /** Total of a bill of materials that gave way to a stated price, USD; null when it has none. */
+  readonly unusedUsd?: number | null
 }
 
-/** Incentives are worked out here with their dates, so the total before them is taken. */
-function grossOf(bom: Result<unknown>): number {
+/** `--cost`, else the project's own price, else the bill of materials of `--use`. */
+async function costOf(context: CommandContext, stated: number | undefined, own: number | undefined): Promise<Cost> {
+  const bom = await context.earlier('bom')
+  const options = stated === undefined ? {} : { installedCostUsd: stated }
+  if (bom === undefined) return { options }
   const { totals } = bom.values as { readonly totals?: { readonly gross_usd?: unknown } }
+  // Incentives are worked out here with their dates, so the total before them is taken.
   const gross = totals?.gross_usd
-  if (typeof gross === 'number' && Number.isFinite(gross)) return gross
-  throw new UsageError('--use: the bill of materials has no values.totals.gross_usd; make it again with all prices')
+  const grossUsd = typeof gross === 'number' && Number.isFinite(gross) ? gross : null
+  if (stated !== undefined || own !== undefined) return { options, unusedUsd: grossUsd }
+  if (grossUsd !== null) return { options: { billOfMaterialsUsd: grossUsd } }
+  throw new UsageError(
+    '--use: the bill of materials lacks prices, so it has no total; complete the price list and make it again',
+  )
+}
+
+function withUnused(result: Result<PaybackValues>, unusedUsd: number | null | undefined): Result<PaybackValues> {
+  if (unusedUsd === undefined) return result
+  const total = unusedUsd === null ? '' : ` of ${unusedUsd.toFixed(0)} USD`
+  const note: Finding = {
+    severity: 'note',
+    id: 'payback.bom-not-used',
+    message: `the stated price of ${result.values.gross_cost_usd.toFixed(0)} USD is taken, not the bill of materials${total}`,
+    where: 'finance.installed_cost_usd',
+    fix: 'Leave the price away to use the bill of materials.',
+  }
+  return { ...result, findings: [...result.findings, note] }
 }
 
 function withScenarios(

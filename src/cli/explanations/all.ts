@@ -1,6 +1,8 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import type { Explanations } from './explanation.js'
+import { FLEET } from './fleet.js'
+import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
@@ -18,6 +20,8 @@ export const EXPLANATIONS: Explanations = {
   ...CONNECTION,
   ...STRUCTURE,
   ...PERMIT,
+  ...MATERIALS,
   ...MONEY,
   ...OUTPUT,
+  ...FLEET,
 }

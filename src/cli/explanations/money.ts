@@ -60,7 +60,7 @@ export const MONEY: Explanations = {
     means: 'Part of a tax credit finds no tax to reduce within the years of the study.',
     rule: 'A credit that is not refundable is worth no more than the tax that is owed.',
     sources: [PRACTICE],
-    fix: 'Check tax_owed and carry-forward of the incentive with a tax adviser.',
+    fix: 'Check tax_liability_usd_per_year of the incentive, and ask a tax adviser what carries forward.',
   },
   'payback.never': {
     means: 'Within the years of the study the savings never add up to the cost.',
@@ -97,6 +97,42 @@ export const MONEY: Explanations = {
     rule: 'At the stated discount rate the savings are worth less than the cost, for every number of modules.',
     sources: [PRACTICE],
     fix: 'Check price, tariff and discount rate.',
+  },
+  'size.left-out': {
+    means: 'Some numbers of modules cannot be built and are not compared.',
+    rule: 'Strings have a shortest and a longest length, and not every sum can be made of them.',
+    sources: [PRACTICE],
+    fix: 'Nothing; module-level inverters have no such gaps.',
+  },
+  'size.cost-differs': {
+    means: 'The price by the module and the stated price of the whole system do not agree.',
+    rule: 'Sizes are compared by the price by the module; two prices for one system cannot both hold.',
+    sources: [PRACTICE],
+    fix: 'Make cost_fixed_usd and cost_usd_per_module agree with installed_cost_usd.',
+  },
+  'size.roof-rule': {
+    means: 'A roof with all modules that fit would break a rule that the present layout keeps.',
+    rule: 'Larger sizes are taken from a roof that is filled up; setbacks and pathways hold there too.',
+    sources: [PRACTICE],
+    fix: 'Arrange the modules anew before deciding on a larger size.',
+  },
+  'size.roof-unmeasured': {
+    means: 'What else fits beside an array is not known.',
+    rule: 'Free places are found from the outline of the plane and the dimensions of the module.',
+    sources: [PRACTICE],
+    fix: 'State the outline of the plane, and length and width of the module.',
+  },
+  'size.panel-not-checked': {
+    means: 'Whether the panel takes the larger sizes was not checked, because the wiring stage cannot run.',
+    rule: 'The busbar of the panel is often what limits the size of a system.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt size-wire` and do what it asks for.',
+  },
+  'size.strings-not-checked': {
+    means: 'How many modules a string takes is not known, so sizes were not limited by it.',
+    rule: 'Cold voltage sets the longest string, hot voltage the shortest.',
+    sources: [PRACTICE],
+    fix: "Do what the finding's own fix says; mostly a value of a data sheet is missing.",
   },
   'usage.shape-poor-fit': {
     means: 'No built-in load shape fits the climate of the house.',

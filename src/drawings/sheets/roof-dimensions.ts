@@ -2,6 +2,7 @@ import type { ArrangedPlane, ModulePlacement } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, inches, label, TYPE_PT } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
+import { mountPatterns } from './mount-patterns.js'
 import { toXY } from './plane-figures.js'
 
 /** Distance of the first row of dimensions from the plane and between rows, on paper, points. */
@@ -116,25 +117,17 @@ function chain(
   })
 }
 
-/** One chain for each different set of mount places; the schedule on the sheet lists every rail. */
+/** One chain for each different set of mount places, the first two of them; the schedule on the sheet lists every rail. */
 function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
-  const values = input.mounts?.values
-  if (values === undefined) return []
   const low = Math.min(...plane.corners.map((corner) => corner.yFt))
-  const patterns = new Map<string, Primitive[]>()
-  for (const rail of values.rails.filter((each) => each.plane === plane.id)) {
-    const places = values.mounts.filter((mount) => mount.rail === rail.id).map((mount) => mount.x_in)
-    const points = [rail.x_in, ...places.toSorted((a, b) => a - b), rail.x_in + rail.length_in]
-    const key = points.map((point) => point.toFixed(2)).join(' ')
-    if (patterns.has(key) || patterns.size === 2) continue
-    const level = patterns.size + 3
-    const stopsFt = points.map((point) => xy(point / 12, low))
-    const write = (ft: number): string => (ft < 1 ? inches(ft * 12, 8) : feetInches(ft))
-    const below = FIRST_PT + level * STEP_PT
-    const name = chainName(stopsFt[0], `MOUNTS ${patterns.size === 0 ? 'a' : 'b'}`, below)
-    patterns.set(key, [...chain(stopsFt, -below, true, write), name])
-  }
-  return [...patterns.values()].flat()
+  return mountPatterns(input, plane)
+    .slice(0, 2)
+    .flatMap(({ letter, stopsIn }, index) => {
+      const belowPt = FIRST_PT + (index + 3) * STEP_PT
+      const stopsFt = stopsIn.map((stop) => xy(stop / 12, low))
+      const write = (ft: number): string => (ft < 1 ? inches(ft * 12, 8) : feetInches(ft))
+      return [...chain(stopsFt, -belowPt, true, write), chainName(stopsFt[0], `MOUNTS ${letter}`, belowPt)]
+    })
 }
 
 function chainName(start: XY | undefined, text: string, belowPt: number): Primitive {

@@ -3,6 +3,7 @@ import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, label, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
+import { mountPatterns } from './mount-patterns.js'
 
 /** The column beside a roof plan: facts, legend, mounts and what the plan obeys. */
 export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
@@ -121,18 +122,18 @@ function legend(input: PacketInput, plane: ArrangedPlane): Block[] {
 function mountBlocks(input: PacketInput, plane: ArrangedPlane): Block[] {
   const values = input.mounts?.values
   if (values === undefined) return []
+  const patterns = mountPatterns(input, plane)
   const rows = values.rails
     .filter((rail) => rail.plane === plane.id)
     .map((rail) => {
-      const places = values.mounts.filter((mount) => mount.rail === rail.id).map((mount) => mount.x_in)
+      const pattern = patterns.find((each) => each.rails.includes(rail.id))
+      const places = pattern?.stopsIn.slice(1, -1) ?? []
       return [
         rail.id.replace(`${plane.id}.`, ''),
+        pattern?.letter ?? '',
         inches(rail.length_in, 8),
         `${inches(rail.overhang_left_in, 8)} / ${inches(rail.overhang_right_in, 8)}`,
-        places
-          .toSorted((a, b) => a - b)
-          .map((place) => inches(place, 8))
-          .join('  '),
+        places.map((place) => inches(place, 8)).join('  '),
       ]
     })
   return [
@@ -140,10 +141,11 @@ function mountBlocks(input: PacketInput, plane: ArrangedPlane): Block[] {
     {
       kind: 'table',
       columns: [
-        { heading: 'Rail', share: 0.2 },
-        { heading: 'Length', share: 0.2 },
-        { heading: 'Free ends', share: 0.22 },
-        { heading: 'Mounts, from the left end of the eave', share: 0.38 },
+        { heading: 'Rail', share: 0.18 },
+        { heading: 'Row', share: 0.14 },
+        { heading: 'Length', share: 0.16 },
+        { heading: 'Free ends', share: 0.18 },
+        { heading: 'Mounts, from the left end of the eave', share: 0.34 },
       ],
       rows,
     },

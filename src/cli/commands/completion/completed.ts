@@ -21,6 +21,6 @@ export function quoted(text: string): string {
   return `'${text.replaceAll("'", String.raw`'\''`)}'`
 }
 
-export function lists<Value extends string>(value: Value | readonly string[]): value is readonly string[] {
+export function lists(value: string | readonly string[]): value is readonly string[] {
   return typeof value !== 'string'
 }

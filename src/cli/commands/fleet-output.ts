@@ -1,0 +1,87 @@
+import { closeSync, fsyncSync, linkSync, openSync, renameSync, unlinkSync, writeSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
+import { progressBar } from '../../fleet/index.js'
+import { FileError } from '../errors.js'
+import { errnoWords } from '../output/errno.js'
+import { checkTarget } from '../output/index.js'
+import { writeErr, writeOut } from '../streams.js'
+
+/** Where lines go as they come: stdout, or a file that gets its name when the last line is in it. */
+export interface LineTarget {
+  readonly write: (line: string) => void
+  readonly finish: () => void
+  readonly abandon: () => void
+}
+
+export const STDOUT: LineTarget = { write: writeOut, finish: () => undefined, abandon: () => undefined }
+
+/**
+ * A file that is there whole or not at all, written line by line so that it may be larger than the memory.
+ *
+ * @throws FileError when it exists and `force` is not set, or with the system's reason.
+ */
+export function growingFile(path: string, force: boolean): LineTarget {
+  checkTarget(path, force)
+  const temporary = join(dirname(path), `.${basename(path).slice(0, 100)}.${process.pid}.tmp`)
+  const attempt = <Value>(action: () => Value): Value => {
+    try {
+      return action()
+    } catch (error) {
+      throw new FileError(`cannot write ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
+    }
+  }
+  const file = attempt(() => openSync(temporary, 'w'))
+  const abandon = (): void => {
+    try {
+      closeSync(file)
+      unlinkSync(temporary)
+    } catch {
+      // It has its name already.
+    }
+  }
+  return {
+    write: (line) => attempt(() => writeWholeLine(file, line)),
+    finish: () => {
+      attempt(() => {
+        fsyncSync(file)
+        // Unlike a rename, a link fails when somebody took the name in the meantime.
+        if (force) renameSync(temporary, path)
+        else linkSync(temporary, path)
+      })
+      abandon()
+    },
+    abandon,
+  }
+}
+
+function writeWholeLine(file: number, line: string): void {
+  const bytes = Buffer.from(line)
+  for (let written = 0; written < bytes.length;) written += writeSync(file, bytes, written)
+}
+
+/** A bar on stderr that is drawn over itself; nothing at all when it is no terminal. */
+export interface Bar {
+  /** @param recalled How many of all so far were not worked out now. */
+  readonly step: (recalled: number) => void
+  /** Makes room for a message. */
+  readonly clear: () => void
+}
+
+const REDRAW_MS = 100
+
+export function makeBar(total: number, quiet: boolean): Bar {
+  if (!process.stderr.isTTY || quiet) return { step: () => undefined, clear: () => undefined }
+  const began = performance.now()
+  let [done, drawn] = [0, -Infinity]
+  return {
+    step: (recalled) => {
+      done += 1
+      const now = performance.now()
+      if (now - drawn < REDRAW_MS && done < total) return
+      drawn = now
+      const width = process.stderr.columns ?? 80
+      writeErr(`\r\u001B[K${progressBar({ done, total, recalled, seconds: (now - began) / 1000 }, width)}`)
+    },
+    clear: () => writeErr('\r\u001B[K'),
+  }
+}

@@ -1,0 +1,90 @@
+import { Option, type Command } from 'commander'
+import { FleetError } from '../../fleet/index.js'
+import { FileError, UsageError } from '../errors.js'
+import { numberIn } from '../options.js'
+import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { runFleet } from './fleet-run.js'
+import type { FleetOptions } from './fleet-setup.js'
+import { FLEET_STAGES } from './fleet-stages.js'
+import { FILE_KINDS } from './fleet-work.js'
+import { serveFleet, workerPlan } from './fleet-worker.js'
+
+export const examples: readonly [Example, Example, Example, Example] = [
+  {
+    line: 'run-fleet template.yaml --table customers.csv',
+    does: 'a house for every row; headings are paths of the project file',
+  },
+  { line: 'run-fleet houses/ --jsonl --out results.jsonl', does: 'every project of a folder, a line of JSON each' },
+  {
+    line: 'run-fleet houses/ --baseline fleet-baseline.json --tolerance 0.5% --junit fleet.xml',
+    does: 'in CI: what moved since the saved run',
+  },
+  {
+    line: 'run-fleet template.yaml --table customers.csv --shard 2/8 --jsonl',
+    does: 'the second of eight parts, for a job array',
+  },
+]
+
+/** `--out` that is this command's business and not the frame's, as it grows while the fleet runs. */
+class TargetOption extends Option {
+  override attributeName(): string {
+    return 'target'
+  }
+}
+
+const collect = (value: string, before: readonly string[]): string[] => [...before, value]
+
+export function configure(command: Command): void {
+  const others = (own: string): string[] => ['jsonl', 'json', 'csv', 'markdown'].filter((format) => format !== own)
+  command
+    .argument('<project...>', 'a template with --table; otherwise project files, patterns in quotes, folders')
+    .option(
+      '--table <customers.csv>',
+      "a project for every row: headings are paths of the project file, and 'id' names it; an empty cell leaves the template's value",
+    )
+    .option(
+      '--stages <list>',
+      `stages to run, of ${FLEET_STAGES.map(({ name }) => name).join(',')}; those that a project has the parts for when missing`,
+    )
+    .option('--set <path=value>', 'change one value in every project (repeatable)', collect, [])
+    .option('--allow-outside', 'let the projects name files outside their own folders')
+    .option(
+      '--jobs <number>',
+      'worker threads; as many as processors when missing',
+      numberIn({ min: 1, max: 256, whole: true }),
+    )
+    .option(
+      '--shard <part/parts>',
+      'work out only this part of the fleet, such as 2/8; the parts joined in order are the whole',
+    )
+    .option('--fail-fast', 'stop at the first project that fails')
+    .addOption(new Option('--jsonl', 'print a line of JSON for every project as it is done').conflicts(others('jsonl')))
+    .addOption(new Option('--json', 'print the summary as JSON').conflicts(others('json')))
+    .addOption(new Option('--csv', 'print the table of the fleet as CSV').conflicts(others('csv')))
+    .addOption(new Option('--markdown', 'print the summary as Markdown').conflicts(others('markdown')))
+    .addOption(new TargetOption('-o, --out <file>', 'write to a file instead of stdout (- for stdout)'))
+    .option('--junit <file>', 'also write a report for CI in JUnit XML')
+    .option('--out-dir <folder>', 'also write files for every project, in a folder of its own')
+    .option('--write <kinds>', `what goes into --out-dir, of ${FILE_KINDS.join(',')}; results when missing`)
+    .option('--force', 'replace files that exist')
+    .option('--resume', 'go on from an interrupted run: what it finished is not worked out again')
+    .option('--journal <file>', 'where finished projects are noted while the run lasts')
+    .option('--baseline <file>', 'compare with a saved run; exit code 1 when a value moved by more than the tolerance')
+    .option('--tolerance <percent>', 'largest move of a number that passes, such as 0.5%; 0.01% when missing')
+    .addOption(new Option('--update-baseline', 'save this run as the baseline').conflicts(['shard', 'failFast']))
+    .addHelpText('after', '\nThe exit code is the worst that any one project would have given alone.')
+}
+
+export async function run(context: CommandContext, options: FleetOptions): Promise<CommandOutcome> {
+  const worker = workerPlan()
+  if (worker !== undefined) {
+    await serveFleet(worker)
+    return { document: '' }
+  }
+  try {
+    return await runFleet(context, options)
+  } catch (error) {
+    if (!(error instanceof FleetError)) throw error
+    throw error.exitCode === 3 ? new FileError(error.message, { cause: error }) : new UsageError(error.message)
+  }
+}
