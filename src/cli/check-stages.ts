@@ -61,4 +61,21 @@ export const CHECK_STAGES: readonly CheckStage[] = [
       return isPriced ? paybackOfProject(project, files) : billsOfProject(project, files)
     },
   },
+  {
+    name: 'permit',
+    applies: ({ project }) => project.electrical !== undefined && project.structure !== undefined,
+    run: async ({ project }) => {
+      const [{ arrangeModules }, { packetGaps }, { Worksheet }] = await Promise.all([
+        import('../roof/index.js'),
+        import('../drawings/index.js'),
+        import('../worksheet/index.js'),
+      ])
+      const worksheet = new Worksheet()
+      // What the permit packet lacks is no fault of the design; it stops the packet, not the check.
+      for (const gap of packetGaps({ project, arrangement: arrangeModules(project) })) {
+        worksheet.find({ ...gap, severity: gap.severity === 'error' ? 'warning' : gap.severity })
+      }
+      return worksheet.result({})
+    },
+  },
 ]

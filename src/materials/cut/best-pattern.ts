@@ -1,6 +1,13 @@
 /** Number of pieces of each size that one stick gives. */
 export type Pattern = readonly number[]
 
+/** A stick and what is cut from it. */
+export interface PatternUse {
+  /** Index of the stock length. */
+  readonly stock: number
+  readonly pattern: Pattern
+}
+
 /**
  * The pattern of the highest worth that fits a capacity: a bounded knapsack, exact over whole steps.
  *

@@ -1,14 +1,8 @@
-import type { Pattern } from './best-pattern.js'
+import type { PatternUse } from './best-pattern.js'
 import type { CuttingProblem } from './cutting-problem.js'
+import { fillGreedily } from './fill-greedily.js'
 import { fullPatterns } from './full-patterns.js'
 import { pieceWorths } from './piece-worth.js'
-
-/** A stick and what is cut from it. */
-export interface PatternUse {
-  /** Index of the stock length. */
-  readonly stock: number
-  readonly pattern: Pattern
-}
 
 export interface CuttingSolution {
   readonly sticks: readonly PatternUse[]
@@ -20,7 +14,9 @@ export interface CuttingSolution {
 }
 
 /** Patterns looked at before the search gives up proving; a house has a few hundred. */
-const MOST_LOOKS = 400_000
+const MOST_LOOKS = 60_000
+/** Patterns looked at for one stick. */
+const MOST_FOR_ONE = 4_000
 
 interface Choice extends PatternUse {
   readonly rank: number
@@ -43,11 +39,12 @@ export function solveCutting(problem: CuttingProblem): CuttingSolution | undefin
     Math.ceil(left.reduce((sum, count, i) => sum + count * (sizes[i] ?? 0), 0) / widest - 1e-9)
   const lowerBound = boundOf(demand)
   const reached = new Map<string, { cost: number; sticks: number }[]>()
-  let best: { cost: number; sticks: PatternUse[] } | undefined
+  let best = fillGreedily(problem, worths)
   let looks = 0
+  let complete = true
 
   const improves = (cost: number, sticks: number): boolean =>
-    best === undefined || cost < best.cost || (cost === best.cost && sticks < best.sticks.length)
+    cost < best.cost || (cost === best.cost && sticks < best.sticks.length)
 
   /** Whether the same pieces remained before at no more cost and with no more sticks. */
   function seen(left: readonly number[], cost: number, sticks: number): boolean {
@@ -61,21 +58,29 @@ export function solveCutting(problem: CuttingProblem): CuttingSolution | undefin
   function choices(left: readonly number[]): Choice[] {
     const found: Choice[] = []
     for (const [stock, capacity] of capacities.entries()) {
-      for (const pattern of fullPatterns(sizes, left, capacity)) {
+      const cost = costs[stock] ?? 0
+      // A pattern that a stick of no more cost holds as well is looked at there.
+      const holdsCheaper = Math.max(0, ...capacities.filter((_, k) => k !== stock && isCheaper(k, stock)))
+      const first = looks
+      for (const { pattern, used } of fullPatterns(sizes, left, capacity)) {
         looks++
-        const used = pattern.reduce((sum, count, i) => sum + count * (sizes[i] ?? 0), 0)
-        const cost = costs[stock] ?? 0
-        const fitsCheaper = capacities.some(
-          (other, k) => other >= used && ((costs[k] ?? 0) < cost || ((costs[k] ?? 0) === cost && k < stock)),
-        )
-        if (fitsCheaper) continue
-        // What the stick costs beyond the worth of its pieces.
-        const rank = cost - pattern.reduce((sum, count, i) => sum + count * (worths[i] ?? 0), 0)
-        found.push({ stock, pattern, rank })
-        if (looks > MOST_LOOKS && best !== undefined) return found
+        if (used > holdsCheaper) {
+          // What the stick costs beyond the worth of its pieces.
+          const rank = cost - pattern.reduce((sum, count, i) => sum + count * (worths[i] ?? 0), 0)
+          found.push({ stock, pattern, rank })
+        }
+        if (looks - first >= MOST_FOR_ONE) {
+          complete = false
+          break
+        }
       }
     }
     return found.sort((a, b) => a.rank - b.rank || b.stock - a.stock)
+  }
+
+  function isCheaper(k: number, stock: number): boolean {
+    const [a, b] = [costs[k] ?? 0, costs[stock] ?? 0]
+    return a < b || (a === b && k < stock)
   }
 
   function search(left: readonly number[], cost: number, sticks: readonly PatternUse[]): void {
@@ -86,19 +91,20 @@ export function solveCutting(problem: CuttingProblem): CuttingSolution | undefin
     if (!improves(cost + boundOf(left), sticks.length + sticksOf(left))) return
     if (seen(left, cost, sticks.length)) return
     for (const choice of choices(left)) {
-      if (looks > MOST_LOOKS && best !== undefined) return
+      if (looks > MOST_LOOKS) {
+        complete = false
+        return
+      }
       const rest = left.map((count, i) => count - (choice.pattern[i] ?? 0))
       search(rest, cost + (costs[choice.stock] ?? 0), [...sticks, choice])
     }
   }
 
   search(demand, 0, [])
-  const found = best
-  if (found === undefined) return undefined
   return {
-    sticks: found.sticks.map(({ stock, pattern }) => ({ stock, pattern })),
-    cost: found.cost,
+    sticks: best.sticks.map(({ stock, pattern }) => ({ stock, pattern })),
+    cost: best.cost,
     lowerBound,
-    proven: looks <= MOST_LOOKS || found.cost === lowerBound,
+    proven: complete || best.cost === lowerBound,
   }
 }
