@@ -13,11 +13,6 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
-    name: 'run-fleet',
-    summary: 'all of it for many houses, and what moved since the last time',
-    load: () => import('./commands/run-fleet.js'),
-  },
-  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),
@@ -68,8 +63,13 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/review-output.js'),
   },
   {
+    name: 'run-fleet',
+    summary: 'all of it for many houses, and what moved since the last time',
+    load: () => import('./commands/run-fleet.js'),
+  },
+  {
     name: 'explain',
-    summary: 'what a finding or a word of the trade means, and how to mend it',
+    summary: 'what a finding or a word of the trade means',
     load: () => import('./commands/explain.js'),
   },
   {
