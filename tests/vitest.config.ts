@@ -4,7 +4,8 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
     reporters: process.env['CI'] ? ['default'] : ['dot'],
   },
 })
