@@ -28,7 +28,10 @@ const steps = [
     asks: '... by three editions of the code',
     args: ['size-wire', house, '--codes', 'NEC 2014,NEC 2017,NEC 2023', ...out('editions.txt')],
   },
-  { asks: 'A string inverter ahead of the service disconnect', args: ['size-wire', harbor, ...out('harbor-wiring.txt')] },
+  {
+    asks: 'A string inverter ahead of the service disconnect',
+    args: ['size-wire', harbor, ...out('harbor-wiring.txt')],
+  },
   {
     asks: 'Where does each mount go?',
     args: ['space-mounts', house, '--plan', '--svg', 'demo-output/roof.svg', ...out('mounts.txt')],

@@ -6,7 +6,10 @@ const schema = JSON.parse(readFileSync(new URL(`${name}.schema.json`, import.met
 const lines = []
 
 lines.push(`# Reference: ${schema.title}`, '', `${schema.description} Made from \`schemas/${name}.schema.json\`.`, '')
-lines.push('Keys marked **must** are needed where their part is present. Each part is described once, under its own heading.', '')
+lines.push(
+  'Keys marked **must** are needed where their part is present. Each part is described once, under its own heading.',
+  '',
+)
 section(schema.title, schema)
 for (const part of order(schema)) section(part, schema.$defs[part], true)
 process.stdout.write(`${lines.join('\n')}\n`)
@@ -23,7 +26,8 @@ function order(root) {
       visit(root.$defs[part])
       return
     }
-    for (const [key, value] of Object.entries(node)) if (!['$defs', 'examples', 'const', 'enum'].includes(key)) visit(value)
+    for (const [key, value] of Object.entries(node))
+      if (!['$defs', 'examples', 'const', 'enum'].includes(key)) visit(value)
   }
   visit({ ...root, $defs: undefined })
   for (const part of Object.keys(root.$defs)) seen.add(part)
@@ -42,10 +46,13 @@ function section(part, node, described = false) {
   for (const [key, value] of keys) {
     const must = (node.required ?? []).includes(key) ? ' **must**' : ''
     const what = value.description ?? target(value)?.description ?? ''
-    lines.push(`| \`${key}\`${must} | ${cell(kind(value) + limits(value))} | ${cell(what)} | ${cell(example(value).trim())} |`)
+    lines.push(
+      `| \`${key}\`${must} | ${cell(kind(value) + limits(value))} | ${cell(what)} | ${cell(example(value).trim())} |`,
+    )
   }
   lines.push('')
-  if (typeof node.additionalProperties === 'object') lines.push(`Further keys are ids of your own: ${kind(node.additionalProperties)}.`, '')
+  if (typeof node.additionalProperties === 'object')
+    lines.push(`Further keys are ids of your own: ${kind(node.additionalProperties)}.`, '')
 }
 
 function target(node) {
@@ -62,8 +69,11 @@ function kind(node) {
   if (node.enum !== undefined) return node.enum.map((one) => `\`${one}\``).join(', ')
   if (node.anyOf !== undefined) return node.anyOf.map((one) => kind(one) + limits(one)).join(' or ')
   if (node.type === 'array') return `list of ${kind(node.items ?? {})}${limits(node.items ?? {})}`
-  if (node.type === 'object') return typeof node.additionalProperties === 'object' ? `map of ids to ${kind(node.additionalProperties)}` : 'map'
-  return { string: 'text', integer: 'whole number', number: 'number', boolean: 'true or false' }[node.type] ?? 'any value'
+  if (node.type === 'object')
+    return typeof node.additionalProperties === 'object' ? `map of ids to ${kind(node.additionalProperties)}` : 'map'
+  return (
+    { string: 'text', integer: 'whole number', number: 'number', boolean: 'true or false' }[node.type] ?? 'any value'
+  )
 }
 
 function limits(node) {
@@ -72,7 +82,9 @@ function limits(node) {
   const parts = [
     low === undefined ? '' : `${node.minimum === undefined ? 'above' : 'from'} ${low}`,
     high === undefined ? '' : `${node.maximum === undefined ? 'below' : 'to'} ${high}`,
-    node.minItems === undefined && node.maxItems === undefined ? '' : `${node.minItems ?? 0} to ${node.maxItems ?? 'any number of'} items`,
+    node.minItems === undefined && node.maxItems === undefined
+      ? ''
+      : `${node.minItems ?? 0} to ${node.maxItems ?? 'any number of'} items`,
   ].filter((part) => part !== '')
   return parts.length === 0 ? '' : ` ${parts.join(' ')}`
 }

@@ -49,7 +49,7 @@ export interface BomValues {
  *
  * @returns Lines in whole packs with their reasons, totals in USD to the cent, and the cut list.
  * @throws StageError when an amount is stated by halves or results are not of the same layout.
- * @limits Elbows and bends of raceways and the way of the bonding conductor to its box are not in the geometry.
+ * @limits Elbows of raceways, leads from the last module to its box, and supports of boxes are not in the geometry.
  */
 export function priceBom(input: BomInput): Result<BomValues> {
   const { project, arrangement, mounts, wiring, prices } = input
@@ -71,7 +71,7 @@ export function priceBom(input: BomInput): Result<BomValues> {
   recordNeeds(needs, worksheet)
   const goods = priceGoods(needs, book)
   tellPrices(goods, prices, project, worksheet)
-  tellNotCounted(project, worksheet)
+  tellNotCounted(project, wiring !== undefined, worksheet)
   if (materials.sales_tax_pct !== undefined && materials.sales_tax_on === undefined)
     worksheet.assume({
       path: 'materials.sales_tax_on',

@@ -1967,7 +1967,7 @@ mounts_per_sealant_tube?: number
 cable_clips_per_module?: number
 spares_pct?: Spares
 /**
- * Things to buy that no result of the design asks for, keyed by the ids that the price list has.
+ * Things to buy that no result of the design asks for, keyed by the ids that the price list has. An id that price-bom uses itself adds to its quantity.
  */
 extra_items?: {
 [k: string]: ExtraItem
@@ -2067,7 +2067,7 @@ quantity: number
 /**
  * Unit of the quantity; each when missing.
  */
-unit?: ("each" | "ft")
+unit?: ("each" | "ft" | "stick")
 /**
  * What it is for.
  */

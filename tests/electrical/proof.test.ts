@@ -4,7 +4,6 @@ import { editions } from '../../src/tables/nec/index.js'
 import { formatSource } from '../../src/worksheet/index.js'
 import { context, microProject } from './demo.js'
 
-
 describe('proof', () => {
   it('every source of the worksheet names the edition, and unread places stay marked', () => {
     for (const edition of editions) {

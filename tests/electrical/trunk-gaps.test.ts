@@ -31,8 +31,8 @@ describe('way of the trunk past the modules', () => {
   it('is the length of the trunk where it is longer than the cable between the connectors', () => {
     const gaps = Array.from({ length: 24 }, () => 9)
     const lengths = (trunk: Record<string, number[]> | undefined): number[] =>
-      sizeWire(microProject(), { ...context(), arrangement: { trunkGapsFt: trunk } }).values.circuits
-        .filter((circuit) => circuit.kind === 'ac_branch')
+      sizeWire(microProject(), { ...context(), arrangement: { trunkGapsFt: trunk } })
+        .values.circuits.filter((circuit) => circuit.kind === 'ac_branch')
         .map((circuit) => circuit.segments[0]?.length_ft ?? 0)
     const short = lengths(undefined)
     const long = lengths({ south: gaps })

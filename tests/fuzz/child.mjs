@@ -42,7 +42,7 @@ process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => 
       args,
       exitCode: run.exitCode,
       cpuMs: run.cpuMs,
-      rssMb: process.memoryUsage().rss / 1e6,
+      memory: process.memoryUsage(),
       faults,
       ...(faults.length > 0 || dry ? { files, stdout: run.stdout, stderr: run.stderr } : {}),
     })

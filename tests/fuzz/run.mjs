@@ -42,7 +42,9 @@ const binary = join(stage, 'bin/gablewatt.js')
 const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
 const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+-[a-z]+) {2,}/gmu)].map((match) => match[1])
 const subcommands = names.filter(
-  (name) => asked(['help', name]).stdout.includes('<project.yaml>') && !['review-output', 'run-fleet', ...(values.light ? ['draw-permit'] : [])].includes(name),
+  (name) =>
+    asked(['help', name]).stdout.includes('<project.yaml>') &&
+    !['review-output', 'run-fleet', ...(values.light ? ['draw-permit'] : [])].includes(name),
 )
 const explanations = asked(['explain', '--json'])
 const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
@@ -134,7 +136,8 @@ function drive(job, chunksOf) {
   })
 }
 
-function count({ done, kind, args, exitCode, cpuMs, rssMb, faults, stdout, stderr }) {
+function count({ done, kind, args, exitCode, cpuMs, memory, faults, stdout, stderr }) {
+  const rssMb = memory.rss / 1e6
   tally.inputs++
   tally.kinds[kind] = (tally.kinds[kind] ?? 0) + 1
   const key = `${kind} ${exitCode}`
@@ -145,7 +148,14 @@ function count({ done, kind, args, exitCode, cpuMs, rssMb, faults, stdout, stder
   spent.cpuMs += cpuMs
   tally.slowestMs = Math.max(tally.slowestMs, cpuMs)
   tally.rssMb = Math.max(tally.rssMb, rssMb)
-  if (rssMb > MOST_RSS_MB) faults.push(`memory is at ${rssMb.toFixed(0)} MB`)
+  if (rssMb > MOST_RSS_MB) {
+    const parts = [memory.heapUsed, memory.heapTotal, memory.external, memory.arrayBuffers].map((bytes) =>
+      (bytes / 1e6).toFixed(0),
+    )
+    faults.push(
+      `memory is at ${rssMb.toFixed(0)} MB (heap used, heap total, external, buffers: ${parts.join(', ')} MB)`,
+    )
+  }
   if (values.only !== undefined) console.log(`${args.join(' ')}\nexit ${exitCode}\n${stdout}${stderr}`)
   if (faults.length > 0) fail(done, faults)
 }
@@ -218,8 +228,12 @@ function report() {
   console.log(
     `${tally.inputs} inputs in ${seconds.toFixed(1)} s; mean ${(tally.cpuMs / Math.max(1, tally.inputs)).toFixed(1)} ms, slowest ${(tally.slowestMs / 1000).toFixed(2)} s of CPU; memory at most ${tally.rssMb.toFixed(0)} MB`,
   )
-  const slow = Object.entries(tally.spent).toSorted(([, a], [, b]) => b.cpuMs - a.cpuMs).slice(0, 8)
-  console.log(`most time in: ${slow.map(([name, { times, cpuMs }]) => `${name} ${times} x ${(cpuMs / times).toFixed(0)} ms`).join(', ')}`)
+  const slow = Object.entries(tally.spent)
+    .toSorted(([, a], [, b]) => b.cpuMs - a.cpuMs)
+    .slice(0, 8)
+  console.log(
+    `most time in: ${slow.map(([name, { times, cpuMs }]) => `${name} ${times} x ${(cpuMs / times).toFixed(0)} ms`).join(', ')}`,
+  )
   for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times))
     console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
   console.log(

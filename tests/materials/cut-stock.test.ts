@@ -129,7 +129,7 @@ describe('the least cost', () => {
     )
   })
 
-  test('is proven for jobs of a house and within one stick of what the lengths alone ask for', () => {
+  test('is within one stick of what the lengths alone ask for', () => {
     fc.assert(
       fc.property(
         // Short pieces pack closely, so the sum of lengths is a close bound.
@@ -140,7 +140,7 @@ describe('the least cost', () => {
           expect(plan.sticks.length).toBeLessThanOrEqual(plan.leastSticks + 1)
         },
       ),
-      { numRuns: 25 },
+      { numRuns: 12 },
     )
   })
 

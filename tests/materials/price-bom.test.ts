@@ -115,12 +115,31 @@ describe('packs', () => {
         .map((line) => line.item)
     expect(rails(40, 48)).toEqual(['rail.rail40.168in'])
     expect(rails(40, 20)).toEqual(['rail.rail40.204in'])
+    // Four modules ask for rails of 182.9 in in one piece: no unplanned joint, but a price that is missing.
+    const short = billOf(house(4), listOf('  rail.rail40.168in: { pack: stick, usd: 40 }'))
+    expect(lineOf(short.values, 'rail.rail40.204in')).toMatchObject({ quantity: 2, cost_usd: null })
+    expect(short.findings.some((finding) => finding.id === 'materials.rail-too-long')).toBe(false)
     // A length that the list does not have is not cut from.
     const only = billOf(house(6), listOf('  rail.rail40.204in: { pack: stick, usd: 90 }')).values
     expect(only.lines.filter((line) => line.item.startsWith('rail.')).map((line) => line.item)).toEqual([
       'rail.rail40.204in',
     ])
   })
+})
+
+test('a rail longer than any stock is counted with a joint and a warning', () => {
+  const base = inputOf(house(4))
+  if (base.mounts === undefined) throw new Error('no mounts')
+  const rails = base.mounts.values.rails.map((rail) => ({ ...rail, pieces_in: [300], length_in: 300 }))
+  const { values, findings } = priceBom({
+    ...base,
+    mounts: { ...base.mounts, values: { ...base.mounts.values, rails } },
+  })
+  expect(lineOf(values, 'splice.rail40').quantity).toBe(2)
+  expect(values.cut_list.filter((stick) => stick.item.startsWith('rail.')).flatMap((stick) => stick.cuts)).toHaveLength(
+    4,
+  )
+  expect(findings.find((finding) => finding.id === 'materials.rail-too-long')?.severity).toBe('warning')
 })
 
 describe('prices that are not there', () => {

@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { priceBom, type BomValues } from '../../src/materials/index.js'
+import { sizeWire } from '../../src/electrical/index.js'
+import type { Project } from '../../src/project/index.js'
+import { arrangeModules } from '../../src/roof/index.js'
+import { context, microProject, stringProject } from '../electrical/demo.js'
 import { billOf, house, inputOf, lineOf } from './demo.js'
 
 /** Sum of the quantities of all items whose id begins so. */
@@ -145,6 +149,72 @@ describe('what the project can say', () => {
     const { values, findings } = billOf(house(6))
     expect(values.lines.filter((line) => line.group === 'tools')).toEqual([])
     expect(findings.some((finding) => finding.id === 'materials.tools-not-counted')).toBe(true)
+  })
+})
+
+describe('other ways to connect', () => {
+  const bill = (project: Project) =>
+    priceBom({ project, arrangement: arrangeModules(project), wiring: sizeWire(project, context()), labels: [] }).values
+  const items = (values: BomValues) => Object.fromEntries(values.lines.map((line) => [line.item, line.quantity]))
+
+  test('strings: connectors and strain reliefs for each, wire red and black, no trunk', () => {
+    const found = items(
+      bill(
+        stringProject({}, [
+          { modules: 10, input: 1 },
+          { modules: 9, input: 2 },
+        ]),
+      ),
+    )
+    expect(found).toMatchObject({
+      'module.m410': 19,
+      'inverter.s5000': 1,
+      'dc-connector-pair': 2,
+      'cord-grip': 2,
+    })
+    // Exposed in the array 25 ft with 2 ft at both ends, for each string; the size is the wiring's.
+    for (const colour of ['red', 'black'])
+      expect(
+        Object.entries(found).find(([item]) => item.startsWith('wire.pv-wire.') && item.endsWith(colour))?.[1],
+      ).toBe(58)
+    expect(Object.keys(found).filter((item) => item.startsWith('trunk') || item === 'inverter-fastener')).toEqual([])
+  })
+
+  test('a trunk fed in its centre has two ends and two ways into the box', () => {
+    const found = items(bill(microProject({ branches: { b1: { modules: { south: 10 }, feed: 'centre' } } }, 10)))
+    expect(found).toMatchObject({ 'trunk.trunk12': 10, 'trunk-end-cap.trunk12': 2, 'cord-grip': 2 })
+    expect(found['trunk-drop-cap.trunk12']).toBeUndefined()
+  })
+
+  test('drops of a longer trunk that carry no inverter are capped', () => {
+    const branches = { b1: { modules: { south: 10 }, feed: 'end' as const, trunk_length_ft: 50 } }
+    // 50 ft with a drop every 4 ft.
+    expect(items(bill(microProject({ branches }, 10)))).toMatchObject({
+      'trunk.trunk12': 13,
+      'trunk-drop-cap.trunk12': 3,
+    })
+  })
+
+  const supplySide = (fused: boolean) =>
+    microProject({
+      connection: { kind: 'supply_side', overcurrent_device_distance_ft: 8 },
+      disconnects: { pv: { kind: 'pv_system', rating_a: 60, fused, service_rated: true } },
+    })
+
+  test('supply side: taps, and fuses of the rating that the wiring asks for', () => {
+    const found = items(bill(supplySide(true)))
+    // 24 inverters of 1.25 A, times 1.25 is 37.5 A.
+    expect(found).toMatchObject({ 'tap-connector': 3, 'disconnect.pv_system.60a.fused': 1, 'fuse.40a': 2 })
+    expect(found['service-overcurrent.40a']).toBeUndefined()
+    expect(items(bill(supplySide(false)))).toMatchObject({ 'tap-connector': 3, 'service-overcurrent.40a': 1 })
+  })
+
+  test('an extra item with an id of the bill adds to its quantity', () => {
+    const project = {
+      ...microProject(),
+      materials: { extra_items: { 'cord-grip': { quantity: 3, why: 'spare holes' } } },
+    }
+    expect(items(bill(project))['cord-grip']).toBe((items(bill(microProject()))['cord-grip'] ?? 0) + 3)
   })
 })
 

@@ -36,7 +36,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const earlier = editions === undefined ? await context.earlier('wire') : undefined
   if (earlier !== undefined) return { report: reportOf(project, earlier as Result<WiringValues>) }
   const { wiring, climate } = wiringContext(project)
-  if (editions !== undefined && editions.length > 1) return { report: comparisonReport(project, editions, wiring, climate) }
+  if (editions !== undefined && editions.length > 1)
+    return { report: comparisonReport(project, editions, wiring, climate) }
   const result = sizeWire(project, editions === undefined ? wiring : { ...wiring, edition: editions[0] })
   return { report: reportOf(project, withProof(climate, result)) }
 }
@@ -50,7 +51,8 @@ function withProof(climate: Worksheet, result: Result<WiringValues>): Result<Wir
 function editionsOf(text: string | undefined): string[] | undefined {
   if (text === undefined) return undefined
   const editions = text.split(',').map((name) => name.trim())
-  if (editions.some((name) => name === '')) throw new UsageError('--codes wants editions with commas between: "NEC 2014,NEC 2023"')
+  if (editions.some((name) => name === ''))
+    throw new UsageError('--codes wants editions with commas between: "NEC 2014,NEC 2023"')
   return editions
 }
 

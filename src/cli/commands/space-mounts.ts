@@ -9,7 +9,10 @@ import type { CommandContext, CommandOutcome, Example, OutputFile } from '../sub
 import { mountSections, mountTable } from './mount-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
-  { line: 'space-mounts project.yaml --plan --svg roof.svg', does: 'every mount on its rafter, with plans of the roof' },
+  {
+    line: 'space-mounts project.yaml --plan --svg roof.svg',
+    does: 'every mount on its rafter, with plans of the roof',
+  },
   { line: 'space-mounts project.yaml --spacing 48', does: 'whether a wished spacing passes' },
   { line: 'space-mounts project.yaml --optimise --csv', does: 'the fewest mounts that pass, as a list' },
 ]

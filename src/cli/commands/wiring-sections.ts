@@ -64,7 +64,9 @@ function panelVerdict({ panel, edition }: WiringValues): Section {
       {
         label: 'Panel',
         value: {
-          value: panel.complies ? `allowed: ${panel.rule} (${panel.section})` : `NOT allowed: ${panel.rule} (${panel.section})`,
+          value: panel.complies
+            ? `allowed: ${panel.rule} (${panel.section})`
+            : `NOT allowed: ${panel.rule} (${panel.section})`,
           tone: panel.complies ? 'good' : 'bad',
         },
       },
@@ -270,7 +272,13 @@ export function comparisonSections(comparison: EditionComparison): Section[] {
         difference.path,
         ...editions.map((edition): Cell => {
           const value = difference.values[edition] ?? null
-          return typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'number' ? String(Number(value.toPrecision(6))) : value
+          return typeof value === 'boolean'
+            ? value
+              ? 'yes'
+              : 'no'
+            : typeof value === 'number'
+              ? String(Number(value.toPrecision(6)))
+              : value
         }),
       ]),
     },

@@ -84,9 +84,18 @@ function tellDays(goods: PricedGoods, day: string | undefined, worksheet: Worksh
     })
 }
 
-/** What is not on the bill because the project does not state it. */
-export function tellNotCounted(project: Project, worksheet: Worksheet): void {
+/** What is not on the bill because the project does not state it, or because no result knows it. */
+export function tellNotCounted(project: Project, hasWiring: boolean, worksheet: Worksheet): void {
   const { materials } = project
+  if (hasWiring)
+    worksheet.find({
+      severity: 'note',
+      id: 'materials.not-in-geometry',
+      message:
+        'elbows of raceways, leads from the last module to the first box, and supports of boxes are not in the geometry and therefore not counted',
+      where: 'materials.extra_items',
+      fix: 'Add them under materials.extra_items, with the ids that price-bom prints where it has them',
+    })
   const absent = [
     ...(materials?.labour === undefined ? ['labour'] : []),
     ...(materials?.fees === undefined ? ['fees'] : []),

@@ -8,7 +8,8 @@ export interface StockItem extends CutStock {
 }
 
 /**
- * Stock lengths to cut from: those that the price list sells, when that is any; otherwise all.
+ * Stock lengths to cut from: those that the price list sells, when the longest piece comes from one of them; otherwise
+ * all, because a joint that nobody planned is no way to save a stick.
  *
  * @param itemOf Id of the item of a length.
  */
@@ -16,6 +17,7 @@ export function stockItems(
   lengthsIn: readonly number[],
   itemOf: (lengthIn: number) => string,
   prices: PriceBook | undefined,
+  longestPieceIn: number,
 ): StockItem[] {
   const all = lengthsIn.map((lengthIn): StockItem => {
     const item = itemOf(lengthIn)
@@ -23,7 +25,7 @@ export function stockItems(
     return { item, lengthIn, ...(cents === undefined ? {} : { cents }) }
   })
   const sold = all.filter((stock) => stock.cents !== undefined)
-  return sold.length > 0 ? sold : all
+  return sold.some((stock) => stock.lengthIn >= longestPieceIn - 1e-6) ? sold : all
 }
 
 /** What one stick costs, whole cents; of a bundle, its share. */

@@ -26,7 +26,8 @@ export function takeRails(job: TakeOffJob, rails: readonly RailValue[]): { needs
       'They stand on its data sheet or in the price list of the supplier.',
     )
   const itemOf = (lengthIn: number): string => `rail.${railId}.${lengthIn}in`
-  const stocks = stockItems(lengths, itemOf, job.prices)
+  const longestPieceIn = Math.max(0, ...rails.flatMap((rail) => rail.pieces_in))
+  const stocks = stockItems(lengths, itemOf, job.prices, longestPieceIn)
   const kerfIn = practiceValue(job, 'kerf_in')
   const longestIn = Math.max(...stocks.map((stock) => stock.lengthIn))
   const { pieces, split } = railPieces(rails, longestIn)
