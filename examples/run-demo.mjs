@@ -37,6 +37,8 @@ const steps = [
     args: ['space-mounts', house, '--plan', '--svg', 'demo-output/roof.svg', ...out('mounts.txt')],
   },
   { asks: 'What does the building department get?', args: ['draw-permit', house, ...out('permit.pdf')] },
+  { asks: 'What is bought, how is it cut, what does it cost?', args: ['price-bom', house, ...out('bom.txt')] },
+  { asks: '... the shopping list', args: ['price-bom', house, '--csv', '--quiet', ...out('shopping.csv')] },
   { asks: 'When has it paid for itself, and how sure is that?', args: ['payback', house, ...out('payback.txt')] },
   { asks: '... and July, line by line', args: ['payback', house, '--bill', '7', ...out('july.txt')] },
   { asks: 'How many modules are worth it?', args: ['choose-size', house, ...out('size.txt')] },

@@ -13,6 +13,7 @@ export {
   type WiringValues,
 } from './electrical/index.js'
 export { planWork, readProduction, reviewProduction } from './fieldwork/index.js'
+export { compareBills, cutStock, priceBom, readPriceList } from './materials/index.js'
 export {
   billsOfProject,
   chooseSize,
@@ -47,4 +48,12 @@ export {
   type Source,
   type Step,
 } from './worksheet/index.js'
-export { estimateYield, expectedHours, runYield, stepTable, sweepAngle, type YieldRun, type YieldValues } from './yield/index.js'
+export {
+  estimateYield,
+  expectedHours,
+  runYield,
+  stepTable,
+  sweepAngle,
+  type YieldRun,
+  type YieldValues,
+} from './yield/index.js'

@@ -12,10 +12,16 @@ export interface PoolOptions {
   readonly script: URL
   readonly workerData: unknown
   readonly workers: number
+  /** Most memory of a worker's old objects, MB. */
+  readonly heapMb: number
 }
 
+/** Room for new objects of a worker, MB: small, as many workers share one machine. */
+const YOUNG_MB = 12
+
 /** Several worker threads that take projects as they become free. A worker is started when there is work for it. */
-export function workerPool({ script, workerData, workers }: PoolOptions): Runner {
+export function workerPool({ script, workerData, workers, heapMb }: PoolOptions): Runner {
+  const resourceLimits = { maxOldGenerationSizeMb: heapMb, maxYoungGenerationSizeMb: YOUNG_MB }
   const queue: Task[] = []
   const idle: Worker[] = []
   const all = new Map<Worker, Task | undefined>()
@@ -42,7 +48,7 @@ export function workerPool({ script, workerData, workers }: PoolOptions): Runner
     if (next !== undefined) give(start(), next)
   }
   const start = (): Worker => {
-    const worker = new Worker(script, { workerData, stdin: false })
+    const worker = new Worker(script, { workerData, resourceLimits })
     all.set(worker, undefined)
     worker.on('message', (outcome: FleetOutcome) => {
       const task = all.get(worker)

@@ -6,7 +6,10 @@ import { gablewatt, ROOT } from '../cli/binary.js'
 /** A folder of its own with the demo house and all that it names. */
 export function copyOfHouse(change: (text: string) => string = (text) => text): { folder: string; project: string } {
   const folder = mkdtempSync(join(tmpdir(), 'gablewatt-robust-'))
-  cpSync(join(ROOT, 'examples'), folder, { recursive: true, filter: (path) => !/\/(?:fleet|weather)(?:\/|$)/u.test(path) })
+  cpSync(join(ROOT, 'examples'), folder, {
+    recursive: true,
+    filter: (path) => !/\/(?:fleet|weather)(?:\/|$)/u.test(path),
+  })
   const project = join(folder, 'lark-hollow.yaml')
   writeFileSync(project, change(readFileSync(project, 'utf8')))
   return { folder, project }
@@ -25,6 +28,8 @@ export async function reportingSubcommands(): Promise<string[]> {
   const names = [...stdout.matchAll(/^ {2}([a-z]+-?[a-z]+) {2,}/gmu)].map(([, name = '']) => name)
   const helps = await Promise.all(names.map(async (name) => [name, (await gablewatt(['help', name])).stdout] as const))
   return helps
-    .filter(([, help]) => help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>/u.test(help))
+    .filter(
+      ([, help]) => help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>/u.test(help),
+    )
     .map(([name]) => name)
 }
