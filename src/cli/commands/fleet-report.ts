@@ -77,7 +77,9 @@ export function fleetReport(collection: FleetCollection, summary: FleetSummary):
 function fleetTable(rows: readonly FleetRow[], forMachines: boolean): TableData {
   const used = FLEET_STAGES.flatMap(({ name, headlines }) =>
     headlines.map((headline): [string, Headline] => [`${name}.${headline.key}`, headline]),
-  ).filter(([key]) => rows.some(({ figures }) => key in figures))
+  ).filter(
+    ([key, headline]) => (forMachines || headline.forMachines !== true) && rows.some(({ figures }) => (figures[key] ?? null) !== null),
+  )
   const columns: Column[] = [
     { heading: 'Project' },
     ...(forMachines ? [{ heading: 'Title' }] : []),

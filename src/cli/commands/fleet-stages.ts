@@ -19,6 +19,8 @@ export interface Headline {
   readonly heading: string
   readonly unit?: string
   readonly decimals?: number
+  /** In CSV and JSON only, as a table on paper has little room. */
+  readonly forMachines?: boolean
 }
 
 /** A stage of the job that a fleet can run. */
@@ -70,7 +72,7 @@ export const FLEET_STAGES: readonly FleetStage[] = [
     headlines: [
       { key: 'rated_kw', heading: 'Rated', unit: 'kW', decimals: 2 },
       { key: 'annual.ac_kwh', heading: 'Yield', unit: 'kWh' },
-      { key: 'annual.kwh_per_kw', heading: 'Per kW', unit: 'kWh/kW' },
+      { key: 'annual.kwh_per_kw', heading: 'Per kW', unit: 'kWh/kW', forMachines: true },
     ],
   },
   {
@@ -78,7 +80,7 @@ export const FLEET_STAGES: readonly FleetStage[] = [
     needs: ({ electrical }) => electrical !== undefined,
     run: byCommand(() => import('./size-wire.js')),
     figures: (values) => wireFigures(values as WiringValues),
-    headlines: [{ key: 'panel.rule', heading: 'Panel rule' }],
+    headlines: [],
   },
   {
     name: 'mounts',
@@ -105,7 +107,7 @@ export const FLEET_STAGES: readonly FleetStage[] = [
     figures: (values) => paybackFigures(values as PaybackValues),
     headlines: [
       { key: 'simple_payback_years', heading: 'Payback', unit: 'years', decimals: 1 },
-      { key: 'npv_usd', heading: 'NPV', unit: 'USD' },
+      { key: 'npv_usd', heading: 'NPV', unit: 'USD', forMachines: true },
     ],
   },
 ]

@@ -60,6 +60,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     // A stage brings the findings of those that it builds on.
     if (!findings.has(key)) findings.set(key, { stage, severity, id, where: placeOf(loaded, job, where), message })
   }
+  const stopped = new Set<string>()
   for (const stage of FLEET_STAGES) {
     const wanted = plan.stages === undefined ? stage.needs(project) : plan.stages.includes(stage.name)
     if (!wanted) continue
@@ -71,8 +72,9 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
       for (const finding of report.result.findings) tell(stage.name, finding)
     } catch (error) {
       if (!(error instanceof StageError)) throw error
-      const message = error.fix === '' ? error.message : `${error.message}; ${error.fix}`
-      tell(stage.name, { severity: 'error', id: `${stage.name}.cannot-run`, message, where: error.where })
+      // What stops a stage stops those that build on it too; it is told once.
+      if (!stopped.has(error.message)) tell(stage.name, cannotRun(stage.name, error))
+      stopped.add(error.message)
     }
   }
   const files = plan.outputFolder === undefined ? [] : await writeProjectFiles(job, plan, loaded, reports)
@@ -87,6 +89,10 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     files,
     inputs: inputsOf(loaded),
   }
+}
+
+function cannotRun(stage: string, { message, fix, where }: StageError): Finding {
+  return { severity: 'error', id: `${stage}.cannot-run`, message: fix === '' ? message : `${message}; ${fix}`, where }
 }
 
 function inputsOf({ path, folder, files, project }: LoadedProject): string[] {

@@ -50,6 +50,12 @@ export const MATERIALS: Explanations = {
     sources: [PRACTICE],
     fix: 'State them under materials; 0 says that there are none.',
   },
+  'materials.not-in-geometry': {
+    means: 'Elbows of raceways, leads to the first box and supports of boxes are not in the list.',
+    rule: 'Quantities are measured from the geometry of the project file, which does not hold these.',
+    sources: [PRACTICE],
+    fix: 'Add them under materials.extra_items, with the ids that the list prints where it has them.',
+  },
   'materials.incentives-later': {
     means: 'Some incentives come later or depend on taxes or output, so they are not taken off the cost here.',
     rule: 'Only what is paid at once lowers the price; the rest belongs to the payback.',

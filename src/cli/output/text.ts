@@ -13,13 +13,15 @@ import { displayWidth, hang, wrapText } from './wrap.js'
 /** A report for a terminal or a plain text file. */
 export function renderText(report: Report, context: ReportContext, style: Style): string {
   const { findings, assumptions, worksheet } = report.result
+  const headed = (heading: string): string[] =>
+    wrapText(cleanLine(heading), style.width).map((line) => style.paint('heading', line))
   const block = (heading: string, lines: readonly string[]): string[] =>
-    lines.length === 0 ? [] : ['', style.paint('heading', heading), ...lines]
+    lines.length === 0 ? [] : ['', ...headed(heading), ...lines]
   const lines = [
-    ...wrapText(cleanLine(report.title), style.width).map((line) => style.paint('heading', line)),
+    ...headed(report.title),
     ...report.sections.flatMap((section) => [
       '',
-      ...(section.heading === undefined ? [] : [style.paint('heading', cleanLine(section.heading))]),
+      ...(section.heading === undefined ? [] : headed(section.heading)),
       ...renderSection(section, style),
     ]),
     ...(context.showWork ? renderWork(worksheet, style) : []),

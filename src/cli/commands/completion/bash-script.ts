@@ -15,6 +15,11 @@ export function bashScript(subcommands: readonly CompletedSubcommand[], common: 
   ])
   return `${[
     '# gablewatt completion for bash',
+    // Names of files may hold spaces: only a line break parts two of them.
+    '_gablewatt_files() {',
+    `  local IFS=$'\\n'`,
+    '  COMPREPLY=($(compgen -f -- "$current"))',
+    '}',
     '_gablewatt() {',
     '  local current="${COMP_WORDS[COMP_CWORD]}" previous="${COMP_WORDS[COMP_CWORD-1]}"',
     '  local subcommand= word options= words= files=',
@@ -29,7 +34,7 @@ export function bashScript(subcommands: readonly CompletedSubcommand[], common: 
     '  esac',
     '  case "$current" in',
     '    -*) COMPREPLY=($(compgen -W "$options" -- "$current")) ;;',
-    '    *) if [ -n "$files" ]; then COMPREPLY=($(compgen -f -- "$current")); else COMPREPLY=($(compgen -W "$words" -- "$current")); fi ;;',
+    '    *) if [ -n "$files" ]; then _gablewatt_files; else COMPREPLY=($(compgen -W "$words" -- "$current")); fi ;;',
     '  esac',
     '}',
     'complete -o filenames -o bashdefault -F _gablewatt gablewatt',
@@ -42,7 +47,7 @@ function valueCase({ names, value }: CompletedOption): string[] {
   const reply = lists(value)
     ? `COMPREPLY=($(compgen -W ${quoted(value.join(' '))} -- "$current"))`
     : value === 'file'
-      ? 'COMPREPLY=($(compgen -f -- "$current"))'
+      ? '_gablewatt_files'
       : ':'
   return [`        ${names.join('|')}) ${reply}; return ;;`]
 }

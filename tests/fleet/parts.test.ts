@@ -1,0 +1,333 @@
+import { appendFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import fc from 'fast-check'
+import { afterAll, describe, expect, test } from 'vitest'
+import {
+  baselineFigures,
+  compareProject,
+  emptyOutcome,
+  figuresOf,
+  fileJobs,
+  junitProject,
+  junitXml,
+  openJournal,
+  progressBar,
+  readBaseline,
+  readShard,
+  readTolerance,
+  runInOrder,
+  shardRange,
+  sortMoves,
+  tableJobs,
+  writeBaseline,
+  type FleetJob,
+  type FleetOutcome,
+} from '../../src/fleet/index.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-parts-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+const put = (name: string, text: string): string => {
+  const path = join(folder, name)
+  writeFileSync(path, text)
+  return path
+}
+const job = (index: number, name = `h${index}`): FleetJob => ({
+  index,
+  name,
+  path: 'p.yaml',
+  overrides: [`a=${index}`],
+})
+const outcomeOf = (one: FleetJob, more: Partial<FleetOutcome> = {}): FleetOutcome => ({ ...emptyOutcome(one), ...more })
+
+describe('tables', () => {
+  test('a row becomes overrides; an empty cell leaves the template alone; --set comes last', () => {
+    const table = put('ok.csv', 'id,site.latitude_deg,title\r\nh1,38.5,"One, two"\r\nh2,,x=y\r\n')
+    const jobs = [...tableJobs('t.yaml', table, ['title=Last'])]
+    expect(jobs.map(({ name, overrides }) => [name, overrides])).toEqual([
+      ['h1', ['site.latitude_deg=38.5', 'title=One, two', 'title=Last']],
+      ['h2', ['title=x=y', 'title=Last']],
+    ])
+    expect(jobs[0]?.row?.cells[1]).toEqual({ key: 'title', line: 2, column: 9 })
+  })
+
+  test('bad rows say where, and the others stay', () => {
+    const table = put('bad.csv', 'id,a\nh1,1\nh1,2\nh2,1,2\n../x,1\n,3\nh3,"b"c\n')
+    const jobs = [...tableJobs('t.yaml', table, [])]
+    expect(
+      jobs.map(({ name, problems }) => [
+        name,
+        problems?.map((p) => `${p.place.slice(folder.length + 1)} ${p.key}: ${p.message}`),
+      ]),
+    ).toEqual([
+      ['h1', undefined],
+      ['row-2', ['bad.csv:3:1 id: the id h1 is that of line 2 already']],
+      ['row-3', ['bad.csv:4:6 : the row has 3 cells, the headings are 2']],
+      ['row-4', [expect.stringContaining('bad.csv:5:1 id: an id is letters')]],
+      ['row-5', undefined],
+      ['row-6', [expect.stringContaining('bad.csv:7:7 a: text follows a closing quote')]],
+    ])
+  })
+
+  test.each([
+    ['', 'the table is empty'],
+    ['id,\nx,y\n', 'head.csv:1:4: a column without a heading'],
+    ['a,b,a\n1,2,3\n', "head.csv:1:5: two columns are headed 'a'"],
+    ['a=b\n1\n', 'head.csv:1:1: a heading is a path'],
+  ])('headings %j are refused', (text, message) => {
+    const table = put('head.csv', text)
+    expect(() => [...tableJobs('t.yaml', table, [])]).toThrow(message)
+  })
+
+  test('a table that is not UTF-8 is refused', () => {
+    const table = join(folder, 'latin.csv')
+    writeFileSync(table, Buffer.from([0x69, 0x64, 0x0a, 0xe9, 0x0a]))
+    expect(() => [...tableJobs('t.yaml', table, [])]).toThrow('not UTF-8')
+  })
+})
+
+describe('files, folders, patterns', () => {
+  mkdirSync(join(folder, 'many/inside'), { recursive: true })
+  for (const name of ['many/b.yaml', 'many/a.yml', 'many/inside/c.yaml', 'many/.hidden.yaml'])
+    put(name, '# x\nformat: gablewatt/1\n')
+  put('many/equipment.yaml', 'modules: {}\n')
+  put('many/notes.txt', 'format: gablewatt/1\n')
+
+  test('a folder gives its projects, sorted, not other YAML files', () => {
+    expect(fileJobs([join(folder, 'many')], []).map(({ name }) => name)).toEqual(['a', 'b', 'inside/c'])
+  })
+
+  test('patterns', () => {
+    const names = (pattern: string): string[] => fileJobs([join(folder, pattern)], []).map(({ name }) => name)
+    expect(names('many/*.yaml')).toEqual(['b', 'equipment'])
+    expect(names('many/**/*.yaml')).toEqual(['b', 'equipment', 'c'])
+    expect(names('many/{a,b}.y*')).toEqual(['a', 'b'])
+    expect(names('many/[!b]*.y?ml')).toEqual(['equipment'])
+    expect(() => names('many/*.json')).toThrow('no file matches')
+    expect(() => names('many/none.yaml')).toThrow('no such file')
+    expect(() => fileJobs([join(folder, 'many', 'inside', '..', '..', 'empty-not-there')], [])).toThrow('ENOENT')
+  })
+
+  test('a file that is named twice is one project; files of one name are told apart by their folders', () => {
+    const [b, c] = [join(folder, 'many/b.yaml'), join(folder, 'many/inside/c.yaml')]
+    expect(fileJobs([b, c, b], []).map(({ name }) => name)).toEqual(['b', 'c'])
+    put('many/inside/b.yaml', 'format: gablewatt/1\n')
+    const names = fileJobs([b, join(folder, 'many/inside/b.yaml')], []).map(({ name }) => name)
+    expect(new Set(names).size).toBe(2)
+    expect(names.every((name) => name.endsWith('/b'))).toBe(true)
+  })
+})
+
+describe('shards', () => {
+  test('together they are the whole, in order, as equal as can be', () => {
+    fc.assert(
+      fc.property(fc.nat(500), fc.integer({ min: 1, max: 40 }), (count, of) => {
+        const ranges = Array.from({ length: of }, (_, i) => shardRange(count, { part: i + 1, of }))
+        expect(ranges.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, i) => from + i))).toEqual(
+          Array.from({ length: count }, (_, i) => i),
+        )
+        const sizes = ranges.map(({ from, to }) => to - from)
+        expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThanOrEqual(1)
+      }),
+    )
+  })
+
+  test.each(['0/3', '4/3', '2', 'a/b', '1/0', '-1/3'])('%s is refused', (text) =>
+    expect(() => readShard(text)).toThrow('--shard'),
+  )
+  test('2/8', () => expect(readShard('2/8')).toEqual({ part: 2, of: 8 }))
+})
+
+describe('order', () => {
+  test('outcomes come in the order of the projects, whatever the workers do, and few wait', async () => {
+    let [running, most, started] = [0, 0, 0]
+    const run = async (one: FleetJob): Promise<FleetOutcome> => {
+      started += 1
+      running += 1
+      most = Math.max(most, running)
+      await new Promise((resolve) => setTimeout(resolve, (one.index * 7) % 5))
+      running -= 1
+      return outcomeOf(one)
+    }
+    const jobs = Array.from({ length: 200 }, (_, i) => job(i))
+    const seen: number[] = []
+    let ahead = 0
+    for await (const { index } of runInOrder(jobs, { run, atOnce: 2, close: () => Promise.resolve() })) {
+      seen.push(index)
+      ahead = Math.max(ahead, started - seen.length)
+    }
+    expect(seen).toEqual(jobs.map(({ index }) => index))
+    expect(ahead).toBeLessThanOrEqual(32)
+  })
+
+  test('whoever stops early closes the workers', async () => {
+    let closed = 0
+    const runner = {
+      run: (one: FleetJob) => Promise.resolve(outcomeOf(one)),
+      atOnce: 2,
+      close: () => Promise.resolve(void (closed += 1)),
+    }
+    for await (const outcome of runInOrder(
+      Array.from({ length: 50 }, (_, i) => job(i)),
+      runner,
+    ))
+      if (outcome.index === 3) break
+    expect(closed).toBe(1)
+  })
+})
+
+describe('journal', () => {
+  const input = put('input.yaml', 'one')
+  const done = (one: FleetJob): FleetOutcome =>
+    outcomeOf(one, { inputs: [input], stages: { yield: { kwh: one.index } } })
+  const open = (name: string, resume: boolean, plan = 'p') => openJournal({ path: join(folder, name), plan, resume })
+
+  test('gives back what was done, with a torn last line, and nothing else', () => {
+    const first = open('a.journal', false)
+    for (const i of [0, 1, 2]) first.add(job(i), done(job(i)))
+    first.close()
+    appendFileSync(join(folder, 'a.journal'), '{"key":"torn","inputs":[],"outco')
+    const second = open('a.journal', true)
+    expect(second.held).toBe(3)
+    expect(second.recall(job(1))).toEqual(done(job(1)))
+    expect(second.recall(job(3))).toBeUndefined()
+    expect(second.recall({ ...job(1), overrides: ['a=9'] })).toBeUndefined()
+    expect(open('a.journal', true, 'other plan').recall(job(1))).toBeUndefined()
+    second.add(job(3), done(job(3)))
+    second.close()
+    expect(
+      readFileSync(join(folder, 'a.journal'), 'utf8')
+        .split('\n')
+        .slice(0, -1)
+        .every((line) => line.endsWith('}')),
+    ).toBe(true)
+    expect(open('a.journal', true).recall(job(3))).toEqual(done(job(3)))
+  })
+
+  test('works out again what was made from a file that has changed', () => {
+    const changing = put('changing.yaml', 'one')
+    const journal = open('b.journal', false)
+    journal.add(job(0), outcomeOf(job(0), { inputs: [changing] }))
+    journal.close()
+    expect(open('b.journal', true).recall(job(0))).toBeDefined()
+    writeFileSync(changing, 'longer')
+    expect(open('b.journal', true).recall(job(0))).toBeUndefined()
+  })
+
+  test('tries again what could not be worked out, and begins anew without --resume', () => {
+    const journal = open('c.journal', false)
+    journal.add(job(0), outcomeOf(job(0), { status: 'invalid' }))
+    journal.add(job(1), done(job(1)))
+    journal.close()
+    expect(open('c.journal', true).held).toBe(1)
+    expect(open('c.journal', false).held).toBe(0)
+    expect(open('c.journal', true).held).toBe(0)
+  })
+})
+
+describe('figures and baseline', () => {
+  test('figures are flat, by id, to six digits', () => {
+    expect(
+      figuresOf(
+        {
+          a: 1 / 3,
+          b: { c: true },
+          list: [{ id: 'x', v: 2 }, { v: 3 }],
+          words: ['p', 'q'],
+          none: null,
+          gone: undefined,
+        },
+        ['id'],
+      ),
+    ).toEqual({
+      a: 0.333333,
+      'b.c': true,
+      'list.x.v': 2,
+      'list.2.v': 3,
+      words: 'p q',
+      none: null,
+    })
+    expect(() => figuresOf({ a: Number.NaN })).toThrow('NaN')
+  })
+
+  test('moves: numbers by percent, words and comings and goings always over', () => {
+    const was = { project: { status: 'ok' }, yield: { kwh: 1000, name: 'x', zero: 0, gone: 1 } }
+    const is = { project: { status: 'ok' }, yield: { kwh: 1004, name: 'y', zero: 0.1 }, wire: { breaker_a: 20 } }
+    const moves = sortMoves(compareProject('h', was, is, 0.5))
+    expect(moves.map(({ stage, key, changePct, over }) => [stage, key, changePct, over])).toEqual([
+      ['wire', 'breaker_a', undefined, true],
+      ['yield', 'gone', undefined, true],
+      ['yield', 'name', undefined, true],
+      ['yield', 'zero', undefined, true],
+      ['yield', 'kwh', 0.4, false],
+    ])
+    expect(compareProject('h', was, is, 0.3).find(({ key }) => key === 'kwh')?.over).toBe(true)
+    expect(compareProject('h', was, was, 0)).toEqual([])
+    expect(compareProject('h', undefined, is, 99)).toMatchObject([{ key: 'status', is: 'ok', over: true }])
+    expect(compareProject('h', was, undefined, 99)).toMatchObject([{ key: 'status', was: 'ok', over: true }])
+  })
+
+  test('tolerance wants its sign', () => {
+    expect(readTolerance('0.5%')).toBe(0.5)
+    expect(readTolerance('2 %')).toBe(2)
+    for (const text of ['0.5', 'x%', '-1%', '%']) expect(() => readTolerance(text)).toThrow('percentage')
+  })
+
+  test('a baseline is read as it was written; a finding that comes is a move', () => {
+    const figures = baselineFigures(
+      outcomeOf(job(0), {
+        status: 'failed',
+        stages: { wire: { breaker_a: 20 } },
+        findings: [
+          { stage: 'wire', severity: 'error', id: 'wire.x', where: '', message: 'a' },
+          { stage: 'wire', severity: 'note', id: 'wire.n', where: '', message: 'b' },
+        ],
+      }),
+    )
+    expect(figures).toEqual({ project: { status: 'failed' }, wire: { breaker_a: 20, findings: 'error wire.x' } })
+    const path = put('baseline.json', writeBaseline(new Map([['h', figures]])))
+    expect(readBaseline(path)?.get('h')).toEqual(figures)
+    expect(readBaseline(join(folder, 'none.json'))).toBeUndefined()
+    for (const text of [
+      'x',
+      '[]',
+      '{"format":"other"}',
+      '{"format":"gablewatt-fleet-baseline/1","projects":{"h":3}}',
+    ]) {
+      expect(() => readBaseline(put('broken.json', text))).toThrow(/broken\.json/u)
+    }
+  })
+})
+
+describe('JUnit', () => {
+  test('problems are errors, failing checks and moves are failures, names are escaped', () => {
+    const failing = outcomeOf(job(0, 'a<b>&"'), {
+      status: 'failed',
+      stages: { wire: {} },
+      findings: [
+        { stage: 'wire', severity: 'error', id: 'wire.x', where: 'p.yaml:1:2 (a)', message: 'too \u001B[31mthin' },
+      ],
+    })
+    const bad = outcomeOf(job(1), {
+      status: 'invalid',
+      problems: [{ place: 't.csv:3:4', key: 'a.b', message: 'no number' }],
+    })
+    const moves = compareProject('gone', { project: { status: 'ok' } }, undefined, 0)
+    const xml = junitXml([junitProject(failing), junitProject(bad)], moves)
+    expect(xml).toContain('tests="4" failures="2" errors="1"')
+    expect(xml).toContain('<testsuite name="a&lt;b&gt;&amp;&quot;" tests="2" failures="1" errors="0">')
+    expect(xml).toContain('>t.csv:3:4: a.b: no number</error>')
+    expect(xml).toContain('<testsuite name="gone" tests="1" failures="1"')
+    expect(xml).not.toContain('\u001B')
+  })
+})
+
+describe('progress', () => {
+  test('says how far, how fast and how long, within the terminal', () => {
+    const bar = progressBar({ done: 300, total: 1000, recalled: 100, seconds: 10 }, 80)
+    expect(bar).toBe('[#########.....................]   300/1000   30 %  20.0/s  0:35 left')
+    for (const width of [10, 20, 40, 200])
+      expect(progressBar({ done: 1, total: 9, recalled: 0, seconds: 0 }, width).length).toBeLessThan(width)
+    expect(progressBar({ done: 0, total: 0, recalled: 0, seconds: 0 }, 80)).toContain('100 %')
+  })
+})
