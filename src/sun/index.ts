@@ -11,7 +11,7 @@ export {
   effectiveSkyAngleDeg,
   physicalModifier,
 } from './reflection.js'
-export { hayDavies, isotropicSky, perez1990, type SkyInstant, type SkyModel, type SkySplit } from './sky.js'
+export { hayDavies, isotropicSky, perez1990, type SkyBrightness, type SkyInstant, type SkyModel } from './sky.js'
 export { dot, type Direction, type Point } from './direction.js'
 export { isBehindObstacle, type FarObstacle } from './far-obstacle.js'
 export { horizonElevationDeg, type HorizonPoint } from './horizon.js'

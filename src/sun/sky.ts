@@ -1,18 +1,17 @@
 import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
 
-/** Diffuse sky on a tilted plane, split by where it comes from, as factors on the diffuse horizontal irradiance. */
-export interface SkySplit {
-  /** From the disc round the sun: shaded and reflected as the beam is. */
-  circumsolar: number
-  /** From the whole dome. */
+/**
+ * The diffuse sky at an instant, whatever plane looks at it, W/m2. A plane of tilt t that sees the sun at incidence i gets
+ * `disc max(0, cos i) + dome (1 + cos t)/2 + horizon sin t`.
+ */
+export interface SkyBrightness {
+  /** Light from the disc round the sun, at right angles to it: shaded and reflected as the beam is. */
+  disc: number
+  /** Light of the whole dome on level ground. */
   dome: number
-  /** From the band along the horizon (may be negative). */
+  /** Light of the band along the horizon (may be negative). */
   horizon: number
 }
-
-const COS_85 = Math.cos((85 * Math.PI) / 180)
-const COEFFICIENTS = Float64Array.from(PEREZ_1990.coefficients.flat())
-const BIN_FROM = Float64Array.from(PEREZ_1990.binFrom)
 
 /** The instant, as the sky models want it. */
 export interface SkyInstant {
@@ -22,28 +21,31 @@ export interface SkyInstant {
   /** Extraterrestrial normal irradiance, W/m2. */
   readonly extraterrestrialWM2: number
   readonly airMass: number
-  /** Cosine of the zenith angle of the sun. */
+  /** Zenith angle of the sun, radians, and its cosine. */
+  readonly zenithRad: number
   readonly cosZenith: number
-  /** Cosine of the angle between sun and plane normal (negative behind the plane). */
-  readonly cosIncidence: number
 }
 
-export type SkyModel = (into: SkySplit, instant: SkyInstant, cosTilt: number, sinTilt: number) => void
+/** Writes the sky into an object that is used again and again, which saves a million small ones. */
+export type SkyModel = (into: SkyBrightness, instant: SkyInstant) => void
+
+const COS_85 = Math.cos((85 * Math.PI) / 180)
+const COEFFICIENTS = Float64Array.from(PEREZ_1990.coefficients.flat())
+const BIN_FROM = Float64Array.from(PEREZ_1990.binFrom)
 
 /**
- * Anisotropic sky with a bright disc and a bright horizon. Writes into `into`, which saves a million small objects.
+ * Anisotropic sky with a bright disc and a bright horizon.
  *
  * @source Perez et al. 1990, Solar Energy 44:271-289, eq. 9 and table 6.
- * @limits Diffuse of 0 leaves all factors 0.
+ * @limits No diffuse light leaves everything 0.
  */
-export const perez1990: SkyModel = (into, instant, cosTilt, sinTilt) => {
-  const { dniWM2, dhiWM2, cosZenith } = instant
+export const perez1990: SkyModel = (into, instant) => {
+  const { dniWM2, dhiWM2, cosZenith, zenithRad } = instant
   if (dhiWM2 <= 0) {
-    into.circumsolar = into.dome = into.horizon = 0
+    into.disc = into.dome = into.horizon = 0
     return
   }
-  const zenith = Math.acos(cosZenith > 1 ? 1 : cosZenith < 0 ? 0 : cosZenith)
-  const cubic = 1.041 * zenith * zenith * zenith
+  const cubic = 1.041 * zenithRad * zenithRad * zenithRad
   const clearness = ((dhiWM2 + dniWM2) / dhiWM2 + cubic) / (1 + cubic)
   const brightness = (dhiWM2 * instant.airMass) / instant.extraterrestrialWM2
   let bin = 0
@@ -52,17 +54,15 @@ export const perez1990: SkyModel = (into, instant, cosTilt, sinTilt) => {
   const f1 =
     (COEFFICIENTS[at] as number) +
     (COEFFICIENTS[at + 1] as number) * brightness +
-    (COEFFICIENTS[at + 2] as number) * zenith
+    (COEFFICIENTS[at + 2] as number) * zenithRad
   const f2 =
     (COEFFICIENTS[at + 3] as number) +
     (COEFFICIENTS[at + 4] as number) * brightness +
-    (COEFFICIENTS[at + 5] as number) * zenith
-  const disc = f1 > 0 ? f1 : 0
-  const a = instant.cosIncidence > 0 ? instant.cosIncidence : 0
-  const b = cosZenith > COS_85 ? cosZenith : COS_85
-  into.circumsolar = (disc * a) / b
-  into.dome = ((1 - disc) * (1 + cosTilt)) / 2
-  into.horizon = f2 * sinTilt
+    (COEFFICIENTS[at + 5] as number) * zenithRad
+  const share = f1 > 0 ? f1 : 0
+  into.disc = (dhiWM2 * share) / (cosZenith > COS_85 ? cosZenith : COS_85)
+  into.dome = dhiWM2 * (1 - share)
+  into.horizon = dhiWM2 * f2
 }
 
 /**
@@ -70,12 +70,10 @@ export const perez1990: SkyModel = (into, instant, cosTilt, sinTilt) => {
  *
  * @source Hay & Davies 1980 as in Duffie & Beckman, eq. 2.16.4 (from memory, unverified).
  */
-export const hayDavies: SkyModel = (into, instant, cosTilt) => {
-  const anisotropy = instant.dniWM2 / instant.extraterrestrialWM2
-  const a = instant.cosIncidence > 0 ? instant.cosIncidence : 0
-  const b = instant.cosZenith > COS_85 ? instant.cosZenith : COS_85
-  into.circumsolar = (anisotropy * a) / b
-  into.dome = ((1 - anisotropy) * (1 + cosTilt)) / 2
+export const hayDavies: SkyModel = (into, { dniWM2, dhiWM2, extraterrestrialWM2, cosZenith }) => {
+  const share = dniWM2 / extraterrestrialWM2
+  into.disc = (dhiWM2 * share) / (cosZenith > COS_85 ? cosZenith : COS_85)
+  into.dome = dhiWM2 * (1 - share)
   into.horizon = 0
 }
 
@@ -84,8 +82,8 @@ export const hayDavies: SkyModel = (into, instant, cosTilt) => {
  *
  * @source Liu & Jordan 1963 (Duffie & Beckman, eq. 2.15.1).
  */
-export const isotropicSky: SkyModel = (into, _instant, cosTilt) => {
-  into.circumsolar = 0
-  into.dome = (1 + cosTilt) / 2
+export const isotropicSky: SkyModel = (into, { dhiWM2 }) => {
+  into.disc = 0
+  into.dome = dhiWM2
   into.horizon = 0
 }

@@ -105,7 +105,7 @@ function groupDc(
   { settings, losses, module, snow }: ArrayModels,
 ): { readonly dcW: Float64Array; readonly sums: Sums } {
   const { length, month: months, hours, sunIndex, dryBulbC, ghiWM2 } = steps
-  const { direct, sky, ground, directIn, skyIn, groundIn } = light
+  const { direct, sky, ground, directIn, skyModifier, groundModifier } = light
   const dcW = new Float64Array(length)
   const clean = Float64Array.from(losses.soiling, (loss) => 1 - loss)
   const kept = fixedLosses(losses).reduce((product, [, loss]) => product * (1 - loss), 1)
@@ -127,9 +127,10 @@ function groupDc(
       sections = shade.sectionsLit[sun] as number
       skySeen = shade.sky[month] as number
     }
-    const arrives =
-      (direct[step] as number) * far * nearLit + (sky[step] as number) * skySeen + (ground[step] as number)
-    const diffuseIn = (skyIn[step] as number) * skySeen + (groundIn[step] as number)
+    const fromSky = (sky[step] as number) * skySeen
+    const fromGround = ground[step] as number
+    const arrives = (direct[step] as number) * far * nearLit + fromSky + fromGround
+    const diffuseIn = fromSky * skyModifier + fromGround * groundModifier
     const sunIn = (directIn[step] as number) * far
     const inGlass = sunIn * nearLit + diffuseIn
     const clear = clean[month] as number

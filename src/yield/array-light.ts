@@ -2,6 +2,7 @@ import type { ArrayPlan } from './array-plan.js'
 import { moduleShade, type ModuleShade } from './module-shade.js'
 import { planeLight, type PlaneLight } from './plane-light.js'
 import type { ModelSettings } from './settings.js'
+import type { SkyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
 
 /** Light on an array: on the free plane, and what shade leaves of it for each group of modules. */
@@ -22,13 +23,9 @@ export interface ShadeGroup {
 }
 
 /** Works out the light on an array, shade included. */
-export function arrayLight(steps: SkySteps, plan: ArrayPlan, settings: ModelSettings): ArrayLight {
-  const light = planeLight(steps, plan.tiltDeg, plan.azimuthDeg, settings)
-  const planeWM2 = new Float64Array(steps.length)
-  for (let step = 0; step < steps.length; step += 1) {
-    planeWM2[step] = (light.direct[step] as number) + (light.sky[step] as number) + (light.ground[step] as number)
-  }
-  return { plan, light, planeWM2, groups: shadeGroups(steps, plan, settings) }
+export function arrayLight(steps: SkySteps, sky: SkyLight, plan: ArrayPlan, settings: ModelSettings): ArrayLight {
+  const light = planeLight(steps, sky, plan.tiltDeg, plan.azimuthDeg, settings)
+  return { plan, light, planeWM2: light.all, groups: shadeGroups(steps, plan, settings) }
 }
 
 function shadeGroups(steps: SkySteps, plan: ArrayPlan, settings: ModelSettings): ShadeGroup[] {

@@ -10,7 +10,7 @@ import {
   sunsetHourAngleDeg,
 } from '../sun/index.js'
 import { daytimeTemperatureC } from './daytime-temperature.js'
-import { SkyStepBuilder, type SkySteps } from './sky-steps.js'
+import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
 
 const RADIANS = Math.PI / 180
 /** Longest step, h. */
@@ -37,12 +37,12 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
   const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
   const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
   const capacity = 12 * DAY_TYPE_COUNT * (24 / STEP_H + 1)
-  const builder = new SkyStepBuilder(capacity)
+  const columns = newColumns(capacity)
+  let length = 0
   const nightHours = new Float64Array(12)
   const solarHour = new Float64Array(capacity)
   const kindDays = new Float64Array(capacity)
   const kindNumber = new Uint8Array(capacity)
-  const values = Array.from({ length: 11 }, () => 0)
   let sunCount = 0
   for (let month = 0; month < 12; month += 1) {
     const days = DAYS_IN_MONTH[month] as number
@@ -70,6 +70,7 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
         east: -cosDelta * Math.sin(angle),
         north: cosPhi * sinDelta - sinPhi * cosDelta * Math.cos(angle),
         up,
+        zenithRad: Math.acos(Math.min(1, up)),
         airMass: airMass(Math.acos(Math.min(1, up)) / RADIANS),
         share: Math.max(0, globalShareOfDay(hourAngleDeg, sunset)),
         dryBulbC: daytimeTemperatureC(
@@ -88,35 +89,40 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
         const ghi = (dayWhM2 * sun.share) / shareSum
         const outside = normalWM2 * sun.up
         const dhi = ghi * erbsHourly(ghi / outside)
-        values[0] = stepH * days * kind.share
-        values[1] = sun.east
-        values[2] = sun.north
-        values[3] = sun.up
-        values[4] = sun.airMass
-        values[5] = normalWM2
-        values[6] = (ghi - dhi) / sun.up
-        values[7] = dhi
-        values[8] = ghi
-        values[9] = sun.dryBulbC
-        values[10] = climate.windMs[month] as number
-        const at = builder.length
+        const at = length
+        length += 1
+        columns.month[at] = month
+        columns.sunIndex[at] = sunCount + sunOfDay
+        columns.hours[at] = stepH * days * kind.share
+        columns.sunEast[at] = sun.east
+        columns.sunNorth[at] = sun.north
+        columns.sunUp[at] = sun.up
+        columns.zenithRad[at] = sun.zenithRad
+        columns.airMass[at] = sun.airMass
+        columns.extraterrestrialWM2[at] = normalWM2
+        columns.dniWM2[at] = (ghi - dhi) / sun.up
+        columns.dhiWM2[at] = dhi
+        columns.ghiWM2[at] = ghi
+        columns.dryBulbC[at] = sun.dryBulbC
+        columns.windMs[at] = climate.windMs[month] as number
         solarHour[at] = sun.hour
         kindDays[at] = days * kind.share
         kindNumber[at] = kindIndex + 1
-        builder.add(month, sunCount + sunOfDay, values)
       })
     })
     sunCount += stepCount
   }
-  return builder.finish({
+  return {
+    ...cutColumns(columns, length),
+    length,
     sunCount,
     fileRow: undefined,
     nightHours,
     label: (step) => ({
-      month: (builder.month[step] as number) + 1,
+      month: (columns.month[step] as number) + 1,
       hour: solarHour[step] as number,
       dayType: kindNumber[step] as number,
       days: kindDays[step] as number,
     }),
-  })
+  }
 }

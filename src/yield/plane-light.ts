@@ -5,76 +5,80 @@ import {
   effectiveSkyAngleDeg,
   physicalModifier,
   planeAxes,
-  type SkySplit,
 } from '../sun/index.js'
 import type { ModelSettings } from './settings.js'
+import type { SkyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
 
-/**
- * Light on an unshaded plane, step by step, W/m2. `*In` is what gets through the glass, relative to straight incidence.
- * Direct is beam and circumsolar together: what an obstacle in front of the sun takes away.
- */
+/** Light on an unshaded plane, step by step, W/m2, and what of it gets through the glass. */
 export interface PlaneLight {
+  /** Beam and circumsolar: what an obstacle in front of the sun takes away. */
   readonly direct: Float64Array
   readonly sky: Float64Array
   readonly ground: Float64Array
+  /** All three together. */
+  readonly all: Float64Array
+  /** Direct light that gets through the glass, relative to straight incidence. */
   readonly directIn: Float64Array
-  readonly skyIn: Float64Array
-  readonly groundIn: Float64Array
+  /** Share of light from sky and ground that gets through the glass, relative to straight incidence. */
+  readonly skyModifier: number
+  readonly groundModifier: number
 }
 
 /**
  * Light on a plane of any direction.
  *
- * @param steps The sky.
+ * @param steps The sun and the weather.
+ * @param sky The diffuse sky of these steps.
  * @param tiltDeg From level, degrees.
  * @param azimuthDeg Degrees clockwise from true north.
- * @param settings Sky model, incidence model, albedo.
+ * @param settings Incidence model, albedo.
  * @source Duffie & Beckman ch. 2.14 to 2.16 (isotropic ground); the sky model named in the settings.
  */
-export function planeLight(steps: SkySteps, tiltDeg: number, azimuthDeg: number, settings: ModelSettings): PlaneLight {
-  const { normal } = planeAxes(tiltDeg, azimuthDeg)
-  const { east, north, up } = normal
+export function planeLight(
+  steps: SkySteps,
+  sky: SkyLight,
+  tiltDeg: number,
+  azimuthDeg: number,
+  settings: ModelSettings,
+): PlaneLight {
+  const { east, north, up } = planeAxes(tiltDeg, azimuthDeg).normal
   const sinTilt = Math.sqrt(Math.max(0, 1 - up * up))
+  const domeView = (1 + up) / 2
   const groundView = (1 - up) / 2
   const modifier = modifierOf(settings)
-  const skyModifier = modifier(cosDeg(effectiveSkyAngleDeg(tiltDeg)))
-  const groundModifier = modifier(cosDeg(effectiveGroundAngleDeg(tiltDeg)))
-  const length = steps.length
-  const light: PlaneLight = {
-    direct: new Float64Array(length),
-    sky: new Float64Array(length),
-    ground: new Float64Array(length),
-    directIn: new Float64Array(length),
-    skyIn: new Float64Array(length),
-    groundIn: new Float64Array(length),
-  }
-  const split: SkySplit = { circumsolar: 0, dome: 0, horizon: 0 }
-  const instant = { dniWM2: 0, dhiWM2: 0, extraterrestrialWM2: 0, airMass: 0, cosZenith: 0, cosIncidence: 0 }
+  const { length, sunEast, sunNorth, sunUp, dniWM2, ghiWM2, month } = steps
+  const albedo = Float64Array.from(settings.albedo, (share) => share * groundView)
+  const direct = new Float64Array(length)
+  const skyLight = new Float64Array(length)
+  const ground = new Float64Array(length)
+  const all = new Float64Array(length)
+  const directIn = new Float64Array(length)
   for (let step = 0; step < length; step += 1) {
-    const sunUp = steps.sunUp[step] as number
-    const cosIncidence = (steps.sunEast[step] as number) * east + (steps.sunNorth[step] as number) * north + sunUp * up
-    const dhi = steps.dhiWM2[step] as number
-    const dni = steps.dniWM2[step] as number
-    instant.dniWM2 = dni
-    instant.dhiWM2 = dhi
-    instant.extraterrestrialWM2 = steps.extraterrestrialWM2[step] as number
-    instant.airMass = steps.airMass[step] as number
-    instant.cosZenith = sunUp
-    instant.cosIncidence = cosIncidence
-    settings.sky(split, instant, up, sinTilt)
-    const direct = (cosIncidence > 0 ? dni * cosIncidence : 0) + dhi * split.circumsolar
-    const skyLight = Math.max(0, dhi * (split.dome + split.horizon))
-    const ground =
-      (steps.ghiWM2[step] as number) * (settings.albedo[steps.month[step] as number] as number) * groundView
-    light.direct[step] = direct
-    light.sky[step] = skyLight
-    light.ground[step] = ground
-    light.directIn[step] = direct > 0 ? direct * modifier(cosIncidence) : 0
-    light.skyIn[step] = skyLight * skyModifier
-    light.groundIn[step] = ground * groundModifier
+    const cosIncidence =
+      (sunEast[step] as number) * east + (sunNorth[step] as number) * north + (sunUp[step] as number) * up
+    const fromSky = (sky.dome[step] as number) * domeView + (sky.horizon[step] as number) * sinTilt
+    const fromGround = (ghiWM2[step] as number) * (albedo[month[step] as number] as number)
+    let fromSun = 0
+    if (cosIncidence > 0) {
+      fromSun = ((dniWM2[step] as number) + (sky.disc[step] as number)) * cosIncidence
+      direct[step] = fromSun
+      directIn[step] = fromSun * modifier(cosIncidence)
+    }
+    const kept = fromSky > 0 ? fromSky : 0
+    skyLight[step] = kept
+    ground[step] = fromGround
+    all[step] = fromSun + kept + fromGround
   }
-  return light
+  return {
+    direct,
+    sky: skyLight,
+    ground,
+    all,
+    directIn,
+    skyModifier: modifier(cosDeg(effectiveSkyAngleDeg(tiltDeg))),
+    groundModifier: modifier(cosDeg(effectiveGroundAngleDeg(tiltDeg))),
+  }
 }
 
 function modifierOf(settings: ModelSettings): (cosIncidence: number) => number {

@@ -11,6 +11,7 @@ import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
 import type { Conversion } from './part-of-system.js'
 import { lossSettings, modelSettings } from './settings.js'
+import { skyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
 import { snowShares } from './snow-shares.js'
 import { summarise } from './summarise.js'
@@ -66,8 +67,9 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
     ),
   )
   const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
+  const sky = skyLight(steps, settings.sky)
   const arrays = plans.map((plan) => {
-    const lit = arrayLight(steps, plan, settings)
+    const lit = arrayLight(steps, sky, plan, settings)
     return arrayDc(steps, lit, {
       settings,
       losses,

@@ -16,6 +16,8 @@ export interface SkySteps {
   /** Steps with the same number share one sun position, and so one shading geometry. */
   readonly sunIndex: Uint32Array
   readonly sunCount: number
+  /** Zenith angle of the sun, radians. */
+  readonly zenithRad: Float64Array
   readonly airMass: Float64Array
   readonly extraterrestrialWM2: Float64Array
   readonly dniWM2: Float64Array
@@ -44,53 +46,61 @@ export interface StepLabel {
   readonly days?: number
 }
 
-/** Steps being gathered; `finish` cuts the arrays to size. */
-export class SkyStepBuilder {
-  #length = 0
+/** The columns of SkySteps while they are being filled. */
+export interface SkyColumns {
   readonly month: Uint8Array
   readonly sunIndex: Uint32Array
-  readonly columns: Float64Array[]
+  readonly hours: Float64Array
+  readonly sunEast: Float64Array
+  readonly sunNorth: Float64Array
+  readonly sunUp: Float64Array
+  readonly zenithRad: Float64Array
+  readonly airMass: Float64Array
+  readonly extraterrestrialWM2: Float64Array
+  readonly dniWM2: Float64Array
+  readonly dhiWM2: Float64Array
+  readonly ghiWM2: Float64Array
+  readonly dryBulbC: Float64Array
+  readonly windMs: Float64Array
+}
 
-  constructor(capacity: number) {
-    this.month = new Uint8Array(capacity)
-    this.sunIndex = new Uint32Array(capacity)
-    this.columns = Array.from({ length: 11 }, () => new Float64Array(capacity))
+/** Empty columns with room for a number of steps. */
+export function newColumns(capacity: number): SkyColumns {
+  const column = (): Float64Array => new Float64Array(capacity)
+  return {
+    month: new Uint8Array(capacity),
+    sunIndex: new Uint32Array(capacity),
+    hours: column(),
+    sunEast: column(),
+    sunNorth: column(),
+    sunUp: column(),
+    zenithRad: column(),
+    airMass: column(),
+    extraterrestrialWM2: column(),
+    dniWM2: column(),
+    dhiWM2: column(),
+    ghiWM2: column(),
+    dryBulbC: column(),
+    windMs: column(),
   }
+}
 
-  get length(): number {
-    return this.#length
-  }
-
-  /** Adds a step; the values stand in the order of SkySteps from `hours` on, without `sunIndex`. */
-  add(month: number, sunIndex: number, values: readonly number[]): void {
-    const at = this.#length
-    this.month[at] = month
-    this.sunIndex[at] = sunIndex
-    for (let column = 0; column < 11; column += 1) {
-      ;(this.columns[column] as Float64Array)[at] = values[column] as number
-    }
-    this.#length = at + 1
-  }
-
-  finish(rest: Pick<SkySteps, 'sunCount' | 'label' | 'fileRow' | 'nightHours'>): SkySteps {
-    const length = this.#length
-    const column = (index: number): Float64Array => (this.columns[index] as Float64Array).subarray(0, length)
-    return {
-      length,
-      month: this.month.subarray(0, length),
-      sunIndex: this.sunIndex.subarray(0, length),
-      hours: column(0),
-      sunEast: column(1),
-      sunNorth: column(2),
-      sunUp: column(3),
-      airMass: column(4),
-      extraterrestrialWM2: column(5),
-      dniWM2: column(6),
-      dhiWM2: column(7),
-      ghiWM2: column(8),
-      dryBulbC: column(9),
-      windMs: column(10),
-      ...rest,
-    }
+/** The columns cut to the number of steps that were filled. */
+export function cutColumns(columns: SkyColumns, length: number): SkyColumns {
+  return {
+    month: columns.month.subarray(0, length),
+    sunIndex: columns.sunIndex.subarray(0, length),
+    hours: columns.hours.subarray(0, length),
+    sunEast: columns.sunEast.subarray(0, length),
+    sunNorth: columns.sunNorth.subarray(0, length),
+    sunUp: columns.sunUp.subarray(0, length),
+    zenithRad: columns.zenithRad.subarray(0, length),
+    airMass: columns.airMass.subarray(0, length),
+    extraterrestrialWM2: columns.extraterrestrialWM2.subarray(0, length),
+    dniWM2: columns.dniWM2.subarray(0, length),
+    dhiWM2: columns.dhiWM2.subarray(0, length),
+    ghiWM2: columns.ghiWM2.subarray(0, length),
+    dryBulbC: columns.dryBulbC.subarray(0, length),
+    windMs: columns.windMs.subarray(0, length),
   }
 }

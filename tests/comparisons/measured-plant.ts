@@ -45,7 +45,7 @@ function compare(file: string, stepMinutes: number): void {
   const names = (header as string).split(',')
   const column = (name: string): number => names.indexOf(name)
   const { normal } = planeAxes(TILT, AZIMUTH)
-  const split = { circumsolar: 0, dome: 0, horizon: 0 }
+  const brightness = { disc: 0, dome: 0, horizon: 0 }
   const sums = { poaModel: 0, poaMeasured: 0, ac1Model: 0, ac1: 0, ac2Model: 0, ac2: 0 }
   const days = new Map<string, { model: number; measured: number }>()
   for (const line of lines) {
@@ -62,21 +62,16 @@ function compare(file: string, stepMinutes: number): void {
     const dayOfYear = Math.floor((middle - Date.UTC(2022, 0, 1)) / 86_400_000) + 1
     const dni = value('dni_wm2')
     const dhi = value('dhi_wm2')
-    perez1990(
-      split,
-      {
-        dniWM2: dni,
-        dhiWM2: dhi,
-        extraterrestrialWM2: SOLAR_CONSTANT_W_M2 * eccentricityFactor(dayOfYear),
-        airMass: airMass(zenithDeg),
-        cosZenith: up,
-        cosIncidence,
-      },
-      normal.up,
-      Math.sin(TILT * RADIANS),
-    )
-    const direct = Math.max(0, cosIncidence) * dni + dhi * split.circumsolar
-    const sky = Math.max(0, dhi * (split.dome + split.horizon))
+    perez1990(brightness, {
+      dniWM2: dni,
+      dhiWM2: dhi,
+      extraterrestrialWM2: SOLAR_CONSTANT_W_M2 * eccentricityFactor(dayOfYear),
+      airMass: airMass(zenithDeg),
+      zenithRad: zenithDeg * RADIANS,
+      cosZenith: up,
+    })
+    const direct = Math.max(0, cosIncidence) * (dni + brightness.disc)
+    const sky = Math.max(0, (brightness.dome * (1 + normal.up)) / 2 + brightness.horizon * Math.sin(TILT * RADIANS))
     const ground = ((dni * up + dhi) * 0.2 * (1 - normal.up)) / 2
     const plane = direct + sky + ground
     const works =

@@ -148,7 +148,7 @@ function meterXml(chance, subcommands) {
   const xml = chance.chance(0.1) ? nested + '</a>'.repeat(nested.length / 3) : mutateText(chance, chance.of(ESPI))
   return {
     files: withProject(stringify(data), { 'meter.xml': xml }),
-    args: argumentsFor(chance, subcommands, chance.chance(0.7) ? 'check-project' : undefined),
+    args: argumentsFor(chance, subcommands, chance.chance(0.3) ? 'check-project' : undefined),
     library: { xml },
   }
 }
@@ -173,7 +173,7 @@ function meterCsv(chance, subcommands) {
   const csv = chance.chance(0.3) ? USE_CSV : mutateText(chance, USE_CSV)
   return {
     files: withProject(stringify(data), { 'meter.csv': csv }),
-    args: argumentsFor(chance, subcommands, chance.chance(0.7) ? 'check-project' : undefined),
+    args: argumentsFor(chance, subcommands, chance.chance(0.3) ? 'check-project' : undefined),
     library: { money: true },
   }
 }

@@ -6,7 +6,7 @@ const RADIANS = Math.PI / 180
 
 describe('solar position against published values', () => {
   // Reda & Andreas, NREL/TP-560-34302, rev. January 2008, table A5.1: topocentric elevation without refraction 39.872046,
-  // azimuth 194.34024 (secondary: transcriptions). The method used here is good to 0.01 deg, parallax 0.002 deg included.
+  // azimuth 194.34024 (secondary: restatements, all alike). The method used here is good to 0.01 deg, parallax 0.002 deg included.
   it('meets the worked example of the solar position report', () => {
     const sun = sunPosition(Date.UTC(2003, 9, 17, 19, 30, 30), 39.742476, -105.1786)
     expect(sun.zenithDeg).toBeCloseTo(90 - 39.872046, 1)

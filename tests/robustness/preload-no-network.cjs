@@ -8,7 +8,7 @@ const net = require('node:net')
 const tls = require('node:tls')
 
 const refuse = (name) => () => {
-  process._rawDebug(`NETWORK USED: ${name}`)
+  require('node:fs').writeSync(2, `NETWORK USED: ${name}\n`)
   process.kill(process.pid, 'SIGKILL')
 }
 net.Socket.prototype.connect = refuse('net connect')

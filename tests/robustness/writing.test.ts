@@ -119,17 +119,10 @@ describe('several runs at once', () => {
 
   test('with --force the last one wins, and the file is whole at every moment', async () => {
     writeFileSync(out, whole)
-    let running = true
     const seen = new Set<number>()
-    const watch = (async () => {
-      while (running) {
-        seen.add(readFileSync(out).length)
-        await rest(1)
-      }
-    })()
+    const watch = setInterval(() => seen.add(readFileSync(out).length), 1)
     const runs = await Promise.all(Array.from({ length: 4 }, () => gablewatt([...args, '--force'])))
-    running = false
-    await watch
+    clearInterval(watch)
     expect(runs.map(({ exitCode }) => exitCode)).toEqual([0, 0, 0, 0])
     expect([...seen]).toEqual([Buffer.byteLength(whole)])
     expect(readdirSync(place)).toEqual(['yield.json'])
@@ -145,23 +138,21 @@ test(
     const titles = ['First state', 'Second state']
     const states = titles.map((title) => replaced(text, /^title: .*$/mu, `title: ${title}`))
     writeFileSync(moving, states[0] ?? '')
-    let running = true
-    const change = (async () => {
-      for (let turn = 0; running; turn++) {
-        const state = states[turn % 2] ?? ''
-        if (turn % 3 === 0) {
-          writeFileSync(`${moving}.new`, state)
-          renameSync(`${moving}.new`, moving)
-        } else writeFileSync(moving, state.slice(0, turn % 3 === 1 ? state.length / 2 : state.length))
-        await rest(2)
-      }
-    })()
+    let turn = 0
+    const change = setInterval(() => {
+      turn++
+      const state = states[turn % 2] ?? ''
+      if (turn % 3 === 0) {
+        writeFileSync(`${moving}.new`, state)
+        renameSync(`${moving}.new`, moving)
+      } else writeFileSync(moving, state.slice(0, turn % 3 === 1 ? state.length / 2 : state.length))
+    }, 2)
     const runs = []
     for (let round = 0; round < 4; round++) {
       runs.push(...(await Promise.all([1, 2, 3].map(() => gablewatt(['estimate-yield', moving, '--json'])))))
     }
-    running = false
-    await change
+    clearInterval(change)
+    expect(turn).toBeGreaterThan(20)
     for (const { exitCode, stdout, stderr } of runs) {
       expect([0, 2]).toContain(exitCode)
       expect(stderr).not.toMatch(/^\s+at |defect/mu)

@@ -13,7 +13,8 @@ import type { YieldValues } from '../../yield/index.js'
 export function yieldFigures({ rated_kw, annual, monthly, arrays, climate, uncertainty }: YieldValues): Figures {
   return figuresOf({
     rated_kw,
-    annual,
+    // Not what the inverters clip: often a fraction of a kWh, of which any change is a large share.
+    annual: { ...annual, clipped_kwh: undefined },
     ten_year_p90_kwh: uncertainty.ten_year_mean.p90_kwh,
     monthly_ac_kwh: byKey(monthly, ({ month, ac_kwh }) => [String(month).padStart(2, '0'), ac_kwh]),
     arrays: byKey(Object.entries(arrays), ([id, { modules, tilt_deg, annual: year }]) => [

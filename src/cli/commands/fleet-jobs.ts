@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs'
 import { FleetError, fileJobs, shardRange, tableJobs, type FleetJob, type Shard } from '../../fleet/index.js'
 
 export interface JobSource {
@@ -41,6 +42,9 @@ function jobsOf(
   }
   const [template] = projects
   if (template === undefined || projects.length > 1) throw new FleetError('--table goes with one template', 2)
+  if (statSync(template, { throwIfNoEntry: false }) === undefined) {
+    throw new FleetError(`cannot read ${template}: no such file or folder (ENOENT)`, 3)
+  }
   return () => tableJobs(template, table, set)
 }
 

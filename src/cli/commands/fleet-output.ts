@@ -1,4 +1,4 @@
-import { closeSync, fsyncSync, linkSync, openSync, renameSync, unlinkSync, writeSync } from 'node:fs'
+import { closeSync, fsyncSync, linkSync, openSync, readdirSync, renameSync, unlinkSync, writeSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { progressBar } from '../../fleet/index.js'
 import { FileError } from '../errors.js'
@@ -22,7 +22,6 @@ export const STDOUT: LineTarget = { write: writeOut, finish: () => undefined, ab
  */
 export function growingFile(path: string, force: boolean): LineTarget {
   checkTarget(path, force)
-  const temporary = join(dirname(path), `.${basename(path).slice(0, 100)}.${process.pid}.tmp`)
   const attempt = <Value>(action: () => Value): Value => {
     try {
       return action()
@@ -30,6 +29,9 @@ export function growingFile(path: string, force: boolean): LineTarget {
       throw new FileError(`cannot write ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
     }
   }
+  const start = `.${basename(path).slice(0, 100)}.`
+  const temporary = join(dirname(path), `${start}${process.pid}.tmp`)
+  attempt(() => removeLeftOver(dirname(path), start))
   const file = attempt(() => openSync(temporary, 'w'))
   const abandon = (): void => {
     try {
@@ -51,6 +53,23 @@ export function growingFile(path: string, force: boolean): LineTarget {
       abandon()
     },
     abandon,
+  }
+}
+
+/** Removes what a run that was killed left of the same file. */
+function removeLeftOver(folder: string, start: string): void {
+  for (const name of readdirSync(folder === '' ? '.' : folder)) {
+    const pid = name.startsWith(start) ? /^(\d+)\.tmp$/u.exec(name.slice(start.length))?.[1] : undefined
+    if (pid !== undefined && !isAlive(Number(pid))) unlinkSync(join(folder, name))
+  }
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM'
   }
 }
 

@@ -78,7 +78,8 @@ function fleetTable(rows: readonly FleetRow[], forMachines: boolean): TableData 
   const used = FLEET_STAGES.flatMap(({ name, headlines }) =>
     headlines.map((headline): [string, Headline] => [`${name}.${headline.key}`, headline]),
   ).filter(
-    ([key, headline]) => (forMachines || headline.forMachines !== true) && rows.some(({ figures }) => (figures[key] ?? null) !== null),
+    ([key, headline]) =>
+      (forMachines || headline.forMachines !== true) && rows.some(({ figures }) => (figures[key] ?? null) !== null),
   )
   const columns: Column[] = [
     { heading: 'Project' },

@@ -80,6 +80,12 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Use the net present value or the adjusted internal rate of return.',
   },
+  'payback.bom-not-used': {
+    means: 'Both a price of the whole system and a bill of materials are known; the stated price was used.',
+    rule: 'What somebody has agreed to pay counts more than a sum of list prices.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or leave finance.installed_cost_usd out to use the bill of materials.',
+  },
   'payback.cost-implausible': {
     means: 'The installed cost per watt lies outside what is usual.',
     rule: 'A missing zero or a price per kilowatt looks like this.',

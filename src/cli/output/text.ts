@@ -55,17 +55,23 @@ function bullets(items: readonly string[], style: Style): string[] {
   return items.flatMap((item) => hang('- ', cleanLine(item), style.width))
 }
 
+/** Columns that the values of facts get at least; where labels leave fewer, values stand below them. */
+const LEAST_VALUE_WIDTH = 18
+
 function renderFacts(facts: readonly Fact[], style: Style): string[] {
   const labelWidth = Math.max(0, ...facts.map((fact) => displayWidth(cleanLine(fact.label))))
+  const below = style.width - labelWidth - 2 < LEAST_VALUE_WIDTH
+  const indent = below ? 2 : labelWidth + 2
   return facts.flatMap((fact) => {
     const label = cleanLine(fact.label)
     const text = `${cellText(fact.value, fact.decimals)}${fact.unit === undefined ? '' : ` ${cleanLine(fact.unit)}`}`
     const tone = cellTone(fact.value)
-    const lead = `${label}${' '.repeat(labelWidth - displayWidth(label))}  `
-    return wrapText(text, Math.max(10, style.width - labelWidth - 2)).map(
+    const lead = below ? ' '.repeat(indent) : label + ' '.repeat(indent - displayWidth(label))
+    const lines = wrapText(text, style.width - indent).map(
       (line, index) =>
-        (index === 0 ? lead : ' '.repeat(labelWidth + 2)) + (tone === undefined ? line : style.paint(tone, line)),
+        (index === 0 ? lead : ' '.repeat(indent)) + (tone === undefined ? line : style.paint(tone, line)),
     )
+    return below ? [...wrapText(label, style.width), ...lines] : lines
   })
 }
 

@@ -1,0 +1,32 @@
+import { describe, expect, test } from 'vitest'
+import { emptyOutcome, runInOrder, workerPool, type FleetJob } from '../../src/fleet/index.js'
+
+const worker = new URL(
+  `data:text/javascript,${encodeURIComponent(`
+  import { parentPort } from 'node:worker_threads'
+  parentPort.on('message', (job) => {
+    if (job.name === 'dies') process.exit(7)
+    if (job.name === 'throws') throw new Error('a broken worker')
+    if (job.name === 'eats') { const held = []; for (;;) held.push(new Array(10000).fill(job.index + held.length)) }
+    parentPort.postMessage({ ...job, status: 'ok' })
+  })`)}`,
+)
+const jobs = (names: readonly string[]): FleetJob[] =>
+  names.map((name, index) => ({ index, name, path: 'p.yaml', overrides: [] }))
+
+describe('a worker that fails takes its own project with it and no other', () => {
+  test.each([
+    ['dies', 'the worker ended with code 7'],
+    ['throws', 'a broken worker'],
+    ['eats', 'memory'],
+  ])('it %s', async (name, message) => {
+    const list = jobs(['a', 'b', name, 'c', 'd', 'e', name, 'f'])
+    const runner = workerPool({ script: worker, workerData: {}, workers: 2, heapMb: 24 })
+    const seen: [string, string][] = []
+    for await (const outcome of runInOrder(list, runner)) {
+      seen.push([outcome.name, outcome.status])
+      if (outcome.status === 'defect') expect(outcome.problems[0]?.message).toContain(message)
+    }
+    expect(seen).toEqual(list.map((job) => [job.name, job.name === name ? 'defect' : emptyOutcome(job).status]))
+  })
+})
