@@ -34,8 +34,8 @@ export interface ArrayModels {
   readonly losses: LossSettings
   readonly module: ModuleModel
   readonly temperature: CellTemperatureModel
-  /** Another temperature model, for how much the choice matters. */
-  readonly compared: CellTemperatureModel
+  /** Cell above air by another temperature model, K per W/m2, for how much the choice matters. */
+  readonly comparedRiseKPerWM2: number
   /** Share of light that snow takes, by step; undefined without snow. */
   readonly snow: Float64Array | undefined
 }
@@ -43,14 +43,14 @@ export interface ArrayModels {
 /** DC power of every module of an array through the year. */
 export function arrayDc(steps: SkySteps, lit: ArrayLight, models: ArrayModels): ArrayDc {
   const { losses } = models
-  const riseOf = (model: CellTemperatureModel): Float64Array =>
-    Float64Array.from(steps.windMs, (wind) => cellRiseKPerWM2(model, wind))
-  const rise = riseOf(models.temperature)
-  const comparedRise = riseOf(models.compared)
+  const rise = new Float64Array(steps.length)
+  for (let step = 0; step < rise.length; step += 1) {
+    rise[step] = cellRiseKPerWM2(models.temperature, steps.windMs[step] as number)
+  }
   const ladder = emptyLadder()
   let comparedKwh = 0
   const groups = lit.groups.map((group): ModuleGroup => {
-    const { dcW, sums } = groupDc(steps, lit, group, rise, comparedRise, models)
+    const { dcW, sums } = groupDc(steps, lit, group, rise, models)
     const count = group.members.length
     for (const name of SUMMED) ladder[name] += sums[name] * count
     comparedKwh += sums.compared * count
@@ -101,8 +101,7 @@ function groupDc(
   { light, planeWM2 }: ArrayLight,
   { shade }: ShadeGroup,
   rise: Float64Array,
-  comparedRise: Float64Array,
-  { settings, losses, module, snow }: ArrayModels,
+  { settings, losses, module, snow, comparedRiseKPerWM2 }: ArrayModels,
 ): { readonly dcW: Float64Array; readonly sums: Sums } {
   const { length, month: months, hours, sunIndex, dryBulbC, ghiWM2 } = steps
   const { direct, sky, ground, directIn, skyModifier, groundModifier } = light
@@ -158,12 +157,11 @@ function groupDc(
     snowFree += works * hour
     wired += out * hour
     if (power > 0) {
-      const ideal = (power / (heat * dim)) * hour
-      const comparedC = (dryBulbC[step] as number) + arrives * (comparedRise[step] as number)
+      const ideal = sections < 1 ? (power / (heat * dim)) * hour : pmaxW * (works / 1000) * hour
       bypass += ideal
       dimmed += ideal * dim
       heated += power * hour
-      compared += ideal * dim * (1 + perK * (comparedC - 25))
+      compared += ideal * dim * (1 + perK * ((dryBulbC[step] as number) + arrives * comparedRiseKPerWM2 - 25))
     }
   }
   // Light counts as the energy of loss-free modules under it; W over 1000 is kW, and so is rated power per kW/m2.

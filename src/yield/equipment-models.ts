@@ -94,7 +94,7 @@ export function cellTemperatureModel(
   }
 }
 
-/** Installed-NOCT model for comparison: the data sheet's NOCT, or 45 deg C, with this mounting and standoff. */
+/** Installed-NOCT model for comparison, the same at any wind: the data sheet's NOCT, or 45 deg C, with this mounting and standoff. */
 export function comparisonTemperature(plan: ArrayPlan): CellTemperatureModel {
   return {
     kind: 'noct',

@@ -1,5 +1,5 @@
 import type { HourlyClimate } from '../climate/index.js'
-import { airMass, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
+import { airMassAt, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
 import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
 
 const RADIANS = Math.PI / 180
@@ -66,14 +66,15 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
     const cosAngle = Math.cos(angle)
     const up = Math.min(1, Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * cosAngle))
     const zenith = Math.acos(up)
+    const sinAngle = Math.sqrt(1 - cosAngle * cosAngle)
     columns.month[length] = month
     columns.sunIndex[length] = length
     columns.hours[length] = 1
-    columns.sunEast[length] = -cosDelta * Math.sin(angle)
+    columns.sunEast[length] = cosDelta * (angle < 0 ? sinAngle : -sinAngle)
     columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
     columns.sunUp[length] = up
     columns.zenithRad[length] = zenith
-    columns.airMass[length] = airMass(zenith / RADIANS)
+    columns.airMass[length] = airMassAt(zenith / RADIANS, up)
     columns.extraterrestrialWM2[length] = normalWM2
     columns.dniWM2[length] = climate.dniWM2[row] as number
     columns.dhiWM2[length] = climate.dhiWM2[row] as number

@@ -5,6 +5,7 @@ import { Worksheet, type Result } from '../worksheet/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
 import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
+import { cellRiseKPerWM2 } from './cell-temperature.js'
 import { dayTypeSteps } from './day-type-steps.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
@@ -75,7 +76,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       losses,
       module: moduleModel(plan, worksheet),
       temperature: cellTemperatureModel(project, plan, settings.temperature, worksheet),
-      compared: comparisonTemperature(plan),
+      comparedRiseKPerWM2: cellRiseKPerWM2(comparisonTemperature(plan), 0),
       snow: snowShares(project, climate, steps, lit, worksheet),
     })
   })

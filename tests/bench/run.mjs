@@ -1,11 +1,20 @@
 // Times of the hot loops and of starts, as ratios: npm run build && npm run bench
 import { spawnSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseEpw, siteClimate } from '../../dist/climate/index.js'
 import { SOLAR_CONSTANT_W_M2 } from '../../dist/sun/index.js'
 import { Worksheet } from '../../dist/worksheet/index.js'
+import { arrayDc } from '../../dist/yield/array-dc.js'
+import { arrayLight } from '../../dist/yield/array-light.js'
+import { planArray } from '../../dist/yield/array-plan.js'
+import { cellTemperatureModel, inverterModels, moduleModel } from '../../dist/yield/equipment-models.js'
 import { dayTypeSteps, hourlySteps, runYield } from '../../dist/yield/index.js'
+import { lossSettings, modelSettings } from '../../dist/yield/settings.js'
+import { skyLight } from '../../dist/yield/sky-light.js'
+import { systemAc } from '../../dist/yield/system-ac.js'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const median = (values) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]
@@ -77,3 +86,38 @@ for (const [name, work] of Object.entries({
 })) {
   console.log(`| ${name} | ${warmMs(work).toFixed(2)} |`)
 }
+
+// The hourly kernel, sun to AC, against the same equations in C, where there is a C compiler. Best of many, as C's.
+const sheet = new Worksheet()
+const settings = modelSettings(house, sheet)
+const losses = lossSettings(house.losses, 'module_level', sheet)
+const plan = planArray(house, 'a', [])
+const models = {
+  settings,
+  losses,
+  module: moduleModel(plan, sheet),
+  temperature: cellTemperatureModel(house, plan, 'by_mounting', sheet),
+  comparedRiseKPerWM2: 0.03,
+  snow: undefined,
+}
+const inverters = inverterModels(house, [plan], sheet)
+let kernelMs = Infinity
+for (let run = 0; run < 300; run += 1) {
+  const begin = performance.now()
+  const steps = hourlySteps(climate, SOLAR_CONSTANT_W_M2)
+  const lit = arrayLight(steps, skyLight(steps, settings.sky), plan, settings)
+  systemAc(steps, [arrayDc(steps, lit, models)], inverters, settings, losses)
+  kernelMs = Math.min(kernelMs, performance.now() - begin)
+}
+console.log(`| the hourly kernel, sun to AC (best of 300) | ${kernelMs.toFixed(2)} |`)
+const folder = mkdtempSync(join(tmpdir(), 'gablewatt-bench-'))
+const built = spawnSync('cc', ['-O2', '-o', join(folder, 'yardstick'), 'tests/bench/yardstick.c', '-lm'], { cwd: root })
+if (built.status === 0) {
+  const file = 'examples/weather/USA_WA_Seattle-Tacoma.Intl.AP.727930_TMY3.epw'
+  const { stdout } = spawnSync(join(folder, 'yardstick'), [file], { cwd: root, encoding: 'utf8' })
+  const yardMs = Number(stdout.split(' ')[0])
+  console.log(
+    `| the same in C, -O2 (best of 200) | ${yardMs.toFixed(2)} |\n\nkernel over C: ${(kernelMs / yardMs).toFixed(2)}`,
+  )
+} else console.log('\nno C compiler, no yardstick')
+rmSync(folder, { recursive: true })

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BINARY, ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 
@@ -201,10 +202,25 @@ describe('an interrupted run', () => {
       '--resume',
     ])
     expect(other.stdout).not.toContain('interrupted run')
+    const anew = await run([template, '--stages', 'yield', '--table', few, '--journal', 'few.journal', '--csv'])
+    expect(anew.stderr).toContain('begun anew; --resume would have kept')
+    expect(existsSync(join(folder, 'few.journal'))).toBe(false)
   })
 })
 
 describe('output', () => {
+  test('the summary as JSON is a result like any other', async () => {
+    const table = put('json.csv', 'id,site.latitude_deg\na,38\nb,x\n')
+    const { exitCode, stdout } = await run([template, '--table', table, '--stages', 'yield', '--json'])
+    expect(exitCode).toBe(2)
+    const validate = new Ajv2020({ strict: false }).compile(
+      JSON.parse(readFileSync(join(ROOT, 'schemas/result.schema.json'), 'utf8')) as object,
+    )
+    const result = JSON.parse(stdout) as { values: { counts: object } }
+    expect(validate(result), JSON.stringify(validate.errors)).toBe(true)
+    expect(result.values.counts).toEqual({ projects: 2, ok: 1, failed: 0, not_usable: 1, not_run: 0 })
+  })
+
   test('files of a project are those of its own subcommands', async () => {
     const project = join(fleet, 'reno-dry-high.yaml')
     const result = await run([project, '--out-dir', 'houses', '--junit', 'fleet.xml'])

@@ -55,6 +55,11 @@ console.log(
   `seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`,
 )
 const began = performance.now()
+// Ctrl-C ends a long search with what it has found so far.
+process.on('SIGINT', () => {
+  report()
+  process.exit(failures.size === 0 ? 130 : 1)
+})
 
 await (values.only === undefined ? runAll(Number(values.count), Number(values.jobs)) : runOnly(Number(values.only)))
 if (values.only === undefined) runBinary(Number(values.binary))

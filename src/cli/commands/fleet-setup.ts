@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs'
+import { mkdirSync, statSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { basename, dirname, join, resolve } from 'node:path'
 import {
@@ -14,6 +14,8 @@ import {
 } from '../../fleet/index.js'
 import { FileError, UsageError } from '../errors.js'
 import { errnoWords } from '../output/errno.js'
+import { cleanLine } from '../output/sanitise.js'
+import { writeErr } from '../streams.js'
 import type { CommandContext } from '../subcommand.js'
 import type { Wanted } from './fleet-collect.js'
 import { FLEET_STAGES } from './fleet-stages.js'
@@ -134,6 +136,9 @@ export function journalOf(context: CommandContext, options: FleetOptions, plan: 
   const path = options.journal ?? journalPath(context, options, identity)
   if (plan.outputFolder !== undefined) makeFolder(plan.outputFolder)
   const resume = options.resume === true
+  if (!resume && options.quiet !== true && (statSync(path, { throwIfNoEntry: false })?.size ?? 0) > 0) {
+    writeErr(`begun anew; --resume would have kept what ${cleanLine(path)} says is done\n`)
+  }
   try {
     return openJournal({
       path,
