@@ -1,8 +1,19 @@
-import { spawn } from 'node:child_process'
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { spawn, spawnSync } from 'node:child_process'
+import {
+  existsSync,
+  lstatSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
+import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BINARY, ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 
@@ -250,6 +261,24 @@ describe('output', () => {
       /^[a-z_]+(,[a-z_]+)+\r\n/u,
     )
   }, 60_000)
+
+  test('a device is written straight, a link keeps its place, an existing file is not replaced', async () => {
+    const common = [join(fleet, 'reno-dry-high.yaml'), '--jsonl', '--out']
+    const pipe = join(folder, 'pipe')
+    spawnSync('mkfifo', [pipe])
+    const [read, written] = await Promise.all([execa('cat', [pipe]), run([...common, pipe, '--force'])])
+    expect(written.exitCode).toBe(0)
+    expect(linesOf(read.stdout)).toMatchObject([{ name: 'reno-dry-high' }])
+    expect(statSync(pipe).isFIFO()).toBe(true)
+    put('behind.jsonl', 'old')
+    symlinkSync('behind.jsonl', join(folder, 'link.jsonl'))
+    expect((await run([...common, 'link.jsonl'])).exitCode).toBe(3)
+    expect(readFileSync(join(folder, 'behind.jsonl'), 'utf8')).toBe('old')
+    expect((await run([...common, 'link.jsonl', '--force'])).exitCode).toBe(0)
+    expect(lstatSync(join(folder, 'link.jsonl')).isSymbolicLink()).toBe(true)
+    expect(linesOf(readFileSync(join(folder, 'behind.jsonl'), 'utf8'))).toMatchObject([{ name: 'reno-dry-high' }])
+    expect(readdirSync(folder).filter((name) => name.endsWith('.tmp'))).toEqual([])
+  })
 
   test('names of strangers cannot run as formulas nor steer a terminal', async () => {
     const table = put('evil.csv', 'id,title\nh1,=HYPERLINK(1)\nh2,\u001B[31mred\u001B[0m\n')

@@ -30,7 +30,7 @@ const saved = values.save ?? join(tmpdir(), `gablewatt-fuzz-failures-${seed}`)
 const CHUNK = 25
 const MOST_WALL_MS = 60_000
 const HEAP_MB = 600
-const MOST_RSS_MB = 1500
+const MOST_RSS_MB = 1000
 
 // A copy, so that a build beside it changes nothing half-way.
 const stage = join(work, 'stage')

@@ -2,7 +2,7 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parse, stringify } from 'yaml'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { readGreenButton } from '../../src/money/index.js'
+import { readGreenButton, readUsage } from '../../src/money/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
 
@@ -162,4 +162,18 @@ describe('XML of a meter', () => {
     expect(stderr).toContain('the file is no ESPI feed')
     expect(exitCode).toBe(2)
   })
+
+  test.each(['1299506400000', '9299506400000000'])(
+    'a time stamp of %s s is refused before room is made for all hours up to it',
+    (stamp) => {
+      const starts = [...sample.matchAll(/<start>\d+<\/start>/gu)]
+      const { index = 0, 0: old = '' } = starts[20] ?? {}
+      const xml = `${sample.slice(0, index)}<start>${stamp}</start>${sample.slice(index + old.length)}`
+      const before = process.memoryUsage().rss
+      expect(() => readUsage({ green_button: 'meter.xml' }, { fileText: xml, utcOffsetH: -5 })).toThrow(
+        expect.objectContaining({ name: 'StageError' }) as Error,
+      )
+      expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(500)
+    },
+  )
 })

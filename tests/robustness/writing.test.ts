@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { chmodSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as rest } from 'node:timers/promises'
 import { execa } from 'execa'
@@ -62,6 +62,20 @@ test('a folder without permission is refused in plain words', async () => {
   expect({ exitCode, stdout }).toEqual({ exitCode: 3, stdout: '' })
   expect(stderr).toBe(`error: cannot write ${out}: no permission (EACCES)\n`)
   expect(readdirSync(place)).toEqual([])
+})
+
+test.each([
+  ['estimate-yield', ['estimate-yield', project, '--json']],
+  ['run-fleet', ['run-fleet', project, '--jsonl']],
+])('a named pipe gets the result of %s and stays a pipe, even with --force', async (_name, command) => {
+  // As /dev/null does, which a superuser could otherwise replace by a file.
+  const pipe = join(place, 'pipe')
+  await execa('mkfifo', [pipe])
+  const reader = execa('cat', [pipe], { timeout: 20_000, reject: false })
+  const { exitCode } = await gablewatt([...command, '--out', pipe, '--force', '--quiet'])
+  expect(statSync(pipe).isFIFO()).toBe(true)
+  expect(exitCode).toBe(0)
+  expect((await reader).stdout.startsWith('{')).toBe(true)
 })
 
 describe('closed pipes', () => {

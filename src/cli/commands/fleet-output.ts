@@ -1,4 +1,16 @@
-import { closeSync, fsyncSync, linkSync, openSync, readdirSync, renameSync, unlinkSync, writeSync } from 'node:fs'
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  readdirSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { progressBar } from '../../fleet/index.js'
 import { FileError } from '../errors.js'
@@ -29,9 +41,17 @@ export function growingFile(path: string, force: boolean): LineTarget {
       throw new FileError(`cannot write ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
     }
   }
-  const start = `.${basename(path).slice(0, 100)}.`
-  const temporary = join(dirname(path), `${start}${process.pid}.tmp`)
-  attempt(() => removeLeftOver(dirname(path), start))
+  const existing = statSync(path, { throwIfNoEntry: false })
+  if (existing !== undefined && !existing.isFile())
+    return device(
+      attempt(() => openSync(path, 'w')),
+      attempt,
+    )
+  // A link keeps pointing at the file that is replaced behind it.
+  const target = existing === undefined ? path : realpathSync(path)
+  const start = `.${basename(target).slice(0, 100)}.`
+  const temporary = join(dirname(target), `${start}${process.pid}.tmp`)
+  attempt(() => removeLeftOver(dirname(target), start))
   const file = attempt(() => openSync(temporary, 'w'))
   const abandon = (): void => {
     try {
@@ -46,13 +66,28 @@ export function growingFile(path: string, force: boolean): LineTarget {
     finish: () => {
       attempt(() => {
         fsyncSync(file)
-        // Unlike a rename, a link fails when somebody took the name in the meantime.
-        if (force) renameSync(temporary, path)
-        else linkSync(temporary, path)
+        if (force) renameSync(temporary, target)
+        else takeName(temporary, target)
       })
       abandon()
     },
     abandon,
+  }
+}
+
+/** A device or a pipe cannot be replaced, so that it is written straight. */
+function device(file: number, attempt: <Value>(action: () => Value) => Value): LineTarget {
+  const close = (): void => closeSync(file)
+  return { write: (line) => attempt(() => writeWholeLine(file, line)), finish: close, abandon: close }
+}
+
+/** Unlike a rename, a link fails when somebody took the name in the meantime. Some file systems know no links. */
+function takeName(temporary: string, path: string): void {
+  try {
+    linkSync(temporary, path)
+  } catch (error) {
+    if ((error instanceof Error && 'code' in error && error.code === 'EEXIST') || existsSync(path)) throw error
+    renameSync(temporary, path)
   }
 }
 

@@ -156,12 +156,17 @@ export function journalOf(context: CommandContext, options: FleetOptions, plan: 
 function journalPath(context: CommandContext, options: FleetOptions, identity: string): string {
   const shard = options.shard === undefined ? undefined : readShard(options.shard)
   const part = shard === undefined ? '' : `-${shard.part}of${shard.of}`
-  if (options.target !== undefined && options.target !== '-') {
+  if (options.target !== undefined && options.target !== '-' && isFileOrNew(options.target)) {
     return join(dirname(options.target), `.${basename(options.target)}${part}.journal`)
   }
   if (options.outDir !== undefined) return join(options.outDir, `.fleet${part}.journal`)
   const named = [...context.args, options.table ?? ''].map((path) => resolve(path))
   return `.gablewatt-fleet-${digest([identity, ...named, ...options.set]).slice(0, 8)}${part}.journal`
+}
+
+/** A device has no place for a journal beside it. */
+function isFileOrNew(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isFile() ?? true
 }
 
 function makeFolder(folder: string): void {
