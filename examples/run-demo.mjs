@@ -43,6 +43,10 @@ const steps = [
   { asks: '... and July, line by line', args: ['payback', house, '--bill', '7', ...out('july.txt')] },
   { asks: 'How many modules are worth it?', args: ['choose-size', house, ...out('size.txt')] },
   { asks: 'In which order is the work done?', args: ['plan-work', house, '--markdown', ...out('work.md')] },
+  {
+    asks: 'And many houses at once, against the figures of the last time?',
+    args: ['run-fleet', 'examples/fleet', '--baseline', 'examples/fleet/baseline.json', ...out('fleet.txt')],
+  },
 ]
 
 rmSync(new URL('../demo-output', import.meta.url), { recursive: true, force: true })
