@@ -30,27 +30,23 @@ export function snowShares(
     const shares = monthlyValues(stated).map((pct) => pct / 100)
     return shares.some((share) => share > 0) ? byMonth(steps, shares) : undefined
   }
-  if (climate.kind === 'hourly') {
-    if (climate.snowDepthCm.some((depth) => depth > 0)) {
-      worksheet.assume({
-        path: 'losses.snow_pct',
-        value: 'hourly method',
-        unit: '',
-        why: 'the weather file knows the snow depth: snowfalls cover the modules, warmth and sun let it slide',
-        source: {
-          document: 'Marion, Schaefer, Caine & Sanchez, Solar Energy 97:112-121',
-          edition: '2013',
-          standing: 'from memory',
-        },
-      })
-      return hourly(climate, steps, lit)
-    }
-    if (!coldMonths(monthlyMeans(climate))) return undefined
-  } else {
-    const snowfall = project.site.monthly_snowfall_in
-    if (snowfall !== undefined) return monthly(project, climate, steps, lit, worksheet)
-    if (!coldMonths(climate.meanC)) return undefined
+  if (climate.kind === 'hourly' && climate.snowDepthCm.some((depth) => depth > 0)) {
+    worksheet.assume({
+      path: 'losses.snow_pct',
+      value: 'hourly method',
+      unit: '',
+      why: 'the weather file knows the snow depth: snowfalls cover the modules, warmth and sun let it slide',
+      source: {
+        document: 'Marion, Schaefer, Caine & Sanchez, Solar Energy 97:112-121',
+        edition: '2013',
+        standing: 'from memory',
+      },
+    })
+    return hourly(climate, steps, lit)
   }
+  const meanC = climate.kind === 'hourly' ? monthlyMeans(climate) : climate.meanC
+  if (project.site.monthly_snowfall_in !== undefined) return monthly(project, meanC, steps, lit, worksheet)
+  if (!coldMonths(meanC)) return undefined
   worksheet.find({
     severity: 'warning',
     id: 'yield.snow-not-counted',
@@ -77,7 +73,7 @@ function hourly(
 
 function monthly(
   project: Project,
-  climate: Extract<Climate, { kind: 'monthly' }>,
+  meanC: readonly number[],
   steps: SkySteps,
   { plan, planeWM2 }: ArrayLight,
   worksheet: Worksheet,
@@ -117,7 +113,7 @@ function monthly(
         snowfallBeforeIn: snowfall[before] ?? 0,
         events: events[month] ?? 0,
         eventsBefore: events[before] ?? 0,
-        meanC: climate.meanC[month] as number,
+        meanC: meanC[month] as number,
         planeKwhM2: planeKwhM2[month] as number,
       },
       { tiltDeg: plan.tiltDeg, slantIn, dropIn: dropFt * 12 },
