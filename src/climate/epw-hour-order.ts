@@ -30,8 +30,13 @@ export class EpwHourOrder {
     throw epwError(
       line,
       column + 1,
-      `month ${month}, day ${day}, hour ${hour} found where month ${this.month}, day ${this.day}, hour ${this.hour} should follow (hours are 1 to 24, the end of the hour)`,
+      `month ${say(month)}, day ${say(day)}, hour ${say(hour)} found where month ${this.month}, day ${this.day}, hour ${this.hour} should follow (hours are 1 to 24, the end of the hour)`,
       'use a file with one whole year from 1 January, hour 1, to 31 December, hour 24',
     )
   }
+}
+
+/** A field that holds no number is read as NaN, which means nothing to a person. */
+function say(value: number): string {
+  return Number.isNaN(value) ? '(no number)' : String(value)
 }

@@ -4,6 +4,7 @@ import { mutateData } from './mutate-data.mjs'
 import { mutateText } from './mutate.mjs'
 import { Chance } from './random.mjs'
 import {
+  BESIDE,
   EPW,
   EPW_NAME,
   EQUIPMENT,
@@ -83,10 +84,13 @@ function override(chance) {
   return `${chance.of([...path, ...KEYS])}=${chance.of(SCALARS)}`.replaceAll('\0', '')
 }
 
+/** The houses as they are, to see whether the damaged ones start from something that works. */
+export const SOUND = PROJECTS.map((text) => withProject(text))
+
 /** Only what the project names is written, so that most inputs cost no megabyte. */
 function withProject(text, more = {}) {
   const files = { 'project.yaml': text, ...more }
-  if (text.includes('equipment.yaml') && files['equipment.yaml'] === undefined) files['equipment.yaml'] = EQUIPMENT
+  for (const [name, beside] of Object.entries(BESIDE)) if (text.includes(name)) files[name] ??= beside
   if (text.includes(EPW_NAME) && files[EPW_NAME] === undefined) files[EPW_NAME] = EPW
   return files
 }

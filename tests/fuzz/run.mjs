@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { makeCase } from './cases.mjs'
+import { makeCase, SOUND } from './cases.mjs'
 import { judge } from './judge.mjs'
 
 const { values } = parseArgs({
@@ -40,7 +40,7 @@ symlinkSync(join(root, 'node_modules'), join(stage, 'node_modules'))
 const binary = join(stage, 'bin/gablewatt.js')
 
 const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
-const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+-[a-z]+) {2,}/gmu)].map((match) => match[1])
+const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+(?:-[a-z]+)*) {2,}/gmu)].map((match) => match[1])
 const subcommands = names.filter(
   (name) =>
     asked(['help', name]).stdout.includes('<project.yaml>') &&
@@ -48,6 +48,17 @@ const subcommands = names.filter(
 )
 const explanations = asked(['explain', '--json'])
 const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
+
+// Damaged inputs say little when the sound ones fail already, for instance because a file is missing that they name.
+for (const files of SOUND) {
+  const folder = join(work, 'sound')
+  for (const [name, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true })
+    writeFileSync(join(folder, name), text)
+  }
+  const run = spawnSync(process.execPath, [binary, 'check-project', 'project.yaml'], { encoding: 'utf8', cwd: folder })
+  if (run.status !== 0) throw new Error(`a sound project ends with ${run.status}: ${run.stderr}${run.stdout}`)
+}
 
 const tally = { inputs: 0, kinds: {}, codes: {}, spent: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
 const failures = new Map()

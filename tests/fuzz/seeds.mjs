@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { parse } from 'yaml'
 
 const root = new URL('../../', import.meta.url)
@@ -7,6 +7,12 @@ const read = (path) => readFileSync(new URL(path, root), 'utf8')
 export const EPW_NAME = 'weather/USA_WA_Seattle-Tacoma.Intl.AP.727930_TMY3.epw'
 export const EQUIPMENT = read('examples/equipment.yaml')
 export const EPW = read(`examples/${EPW_NAME}`)
+/** Every other file that a project of examples/ may name, by its name. */
+export const BESIDE = Object.fromEntries(
+  readdirSync(new URL('examples/', root), { withFileTypes: true })
+    .filter((entry) => entry.isFile() && !/\.mjs$|^(?:lark-hollow|harbor-point)\.yaml$/u.test(entry.name))
+    .map(({ name }) => [name, read(`examples/${name}`)]),
+)
 export const ESPI = [
   read('tests/published/fixtures/espi-hourly-32days.xml'),
   read('tests/published/fixtures/espi-hourly-march-dst.xml'),

@@ -2,6 +2,7 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parse, stringify } from 'yaml'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { EpwHourOrder } from '../../src/climate/epw-hour-order.js'
 import { readGreenButton, readUsage } from '../../src/money/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
@@ -175,5 +176,11 @@ describe('XML of a meter', () => {
       )
       expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(500)
     },
+  )
+})
+
+test('a weather file with a word for the month is refused without NaN', () => {
+  expect(() => new EpwHourOrder().check(Number.NaN, 1, 1, 9)).toThrow(
+    'month (no number), day 1, hour 1 found where month 1',
   )
 })
