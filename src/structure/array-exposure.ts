@@ -73,9 +73,9 @@ export function exposedStrips(
 
 /** Whether a point lies in one of the strips. */
 export function isInStrip(strips: readonly ExposedStrip[], point: PlanePoint): boolean {
-  return strips.some(
-    (s) => s.fromXFt <= point.xFt && point.xFt <= s.toXFt && s.fromYFt <= point.yFt && point.yFt <= s.toYFt,
-  )
+  const { xFt, yFt } = point
+  for (const s of strips) if (s.fromXFt <= xFt && xFt <= s.toXFt && s.fromYFt <= yFt && yFt <= s.toYFt) return true
+  return false
 }
 
 function isExposed(

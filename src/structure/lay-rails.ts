@@ -40,13 +40,20 @@ const LIMITING_SHARE = 0.1
  */
 export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidRail[] {
   const laid: LaidRail[] = []
+  const demands: Demands = new Map()
   const groups = rules.layout === 'aligned' ? byRun(rails) : rails.map((rail) => [rail])
   let taken: ReadonlySet<number> = new Set()
   for (const group of groups) {
     const common = sharedRafters(group)
-    const { layout, broken } = solveStaggered(group, common, rules.layout === 'staggered' ? taken : new Set(), rules)
+    const { layout, broken } = solveStaggered(
+      group,
+      common,
+      rules.layout === 'staggered' ? taken : new Set(),
+      rules,
+      demands,
+    )
     const supportsIn = layout ?? common
-    for (const rail of group) laid.push({ ...rail, supportsIn, demand: railDemand(rail.loaded, supportsIn), broken })
+    for (const rail of group) laid.push({ ...rail, supportsIn, demand: demandOf(demands, rail, supportsIn), broken })
     taken = new Set(supportsIn)
   }
   return laid
@@ -61,6 +68,7 @@ function solveStaggered(
   common: readonly number[],
   taken: ReadonlySet<number>,
   rules: LayoutRules,
+  demands: Demands,
 ): { layout: readonly number[] | undefined; broken: LaidRail['broken'] } {
   const { startIn, endIn } = group[0]?.loaded.line ?? { startIn: 0, endIn: 0 }
   const nearEnd = (x: number): boolean => Math.min(x - startIn, endIn - x) <= rules.maxCantileverIn
@@ -71,9 +79,9 @@ function solveStaggered(
   ]
   let best: { layout: readonly number[]; broken: LaidRail['broken']; ratio: number } | undefined
   for (const { rafters, broken } of taken.size === 0 ? choices.slice(0, 1) : choices) {
-    const layout = solve(group, rafters, rules)
+    const layout = solve(group, rafters, rules, demands)
     if (layout === undefined) continue
-    const ratio = ratioOf(group, layout)
+    const ratio = ratioOf(group, layout, demands)
     if (best === undefined || ratio < best.ratio) best = { layout, broken, ratio }
     if (ratio <= 1) return best
   }
@@ -81,8 +89,20 @@ function solveStaggered(
 }
 
 /** Largest demand over capacity of a layout over all rails of a group. */
-function ratioOf(group: readonly RailToLay[], layout: readonly number[]): number {
-  return Math.max(...group.map((rail) => railDemand(rail.loaded, layout).ratio))
+function ratioOf(group: readonly RailToLay[], layout: readonly number[], demands: Demands): number {
+  return Math.max(...group.map((rail) => demandOf(demands, rail, layout).ratio))
+}
+
+/** Demands that are known already, by rail and supports. */
+type Demands = Map<RailToLay, Map<string, RailDemand>>
+
+function demandOf(demands: Demands, rail: RailToLay, supportsIn: readonly number[]): RailDemand {
+  const known = demands.get(rail) ?? new Map<string, RailDemand>()
+  demands.set(rail, known)
+  const key = supportsIn.join()
+  const demand = known.get(key) ?? railDemand(rail.loaded, supportsIn)
+  known.set(key, demand)
+  return demand
 }
 
 function byRun(rails: readonly RailToLay[]): RailToLay[][] {
@@ -119,6 +139,7 @@ function solve(
   group: readonly RailToLay[],
   rafters: readonly number[],
   rules: LayoutRules,
+  demands: Demands,
 ): readonly number[] | undefined {
   const [first] = group
   if (first === undefined) return undefined
@@ -138,7 +159,7 @@ function solve(
       return held
     },
   }
-  const ratio = (layout: readonly number[]): number => ratioOf(group, layout)
+  const ratio = (layout: readonly number[]): number => ratioOf(group, layout, demands)
   if (rules.optimise) return optimisedMounts(problem, ratio)
   const fewest = fewestMounts(problem)
   if (fewest === undefined || rules.spacingIn !== undefined) return fewest

@@ -40,6 +40,43 @@ export function inPlan(plane: PlaneGeometry, point: PlanePoint): PlanePoint {
   return { xFt: point.xFt, yFt: point.yFt * Math.cos((plane.tiltDeg * Math.PI) / 180) }
 }
 
+/** Edges of a plane seen from above, for many questions about one plane. */
+export interface PlanEdges {
+  /** cos of the slope: what makes a distance up the slope horizontal. */
+  readonly flatten: number
+  readonly segments: readonly { readonly from: PlanePoint; readonly to: PlanePoint }[]
+}
+
+/** The edges of some kinds, seen from above. */
+export function planEdges(plane: PlaneGeometry, kinds: readonly PlaneEdgeKind[]): PlanEdges {
+  const segments = plane.edges
+    .filter((edge) => kinds.includes(edge.kind))
+    .map((edge) => ({ from: inPlan(plane, edge.from), to: inPlan(plane, edge.to) }))
+  return { flatten: Math.cos((plane.tiltDeg * Math.PI) / 180), segments }
+}
+
+/** Share of a squared distance within which its root is taken after all, far above what rounding can do. */
+const CLOSE = 1e-9
+
+/** Whether a point of the plane lies within a horizontal distance of one of the edges, ft. */
+export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: number, reachFt: number): boolean {
+  const y = yFt * flatten
+  const reach = reachFt * reachFt
+  for (const { from, to } of segments) {
+    const dx = to.xFt - from.xFt
+    const dy = to.yFt - from.yFt
+    const squared = dx * dx + dy * dy
+    const along = squared === 0 ? 0 : ((xFt - from.xFt) * dx + (y - from.yFt) * dy) / squared
+    const t = along < 0 ? 0 : along > 1 ? 1 : along
+    const ax = xFt - from.xFt - t * dx
+    const ay = y - from.yFt - t * dy
+    const distance = ax * ax + ay * ay
+    if (distance > reach * (1 + CLOSE)) continue
+    if (distance < reach * (1 - CLOSE) || Math.hypot(ax, ay) <= reachFt) return true
+  }
+  return false
+}
+
 /** Horizontal distance from a point of the plane to its nearest edge of some kinds, ft; Infinity when it has none. */
 export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): number {
   const p = inPlan(plane, point)

@@ -7,7 +7,7 @@ import { need } from './need.js'
 import { inPlan, isInPlane, type PlaneGeometry } from './plane-geometry.js'
 import type { ClampZone } from './rail-lines.js'
 import type { WindKey } from './rail-patches.js'
-import { zoneAt } from './roof-zone.js'
+import { zoneFinder } from './roof-zone.js'
 import type { SiteLoads } from './site-loads.js'
 import { slopedRoofSnowPsf } from './snow-load.js'
 import { edgeStripWidthFt } from './edge-strip-width.js'
@@ -23,6 +23,7 @@ export interface PlaneModel {
   /** On the modules and on the bare roof, psf of horizontal area. */
   readonly snowPsf: { readonly modules: number; readonly roof: number }
   readonly exposed: readonly ExposedStrip[]
+  /** Zone and exposure at a point, the same object for the same answer. */
   readonly keyAt: (xFt: number, yFt: number) => WindKey
 }
 
@@ -57,7 +58,9 @@ export function planeModel(
   const stripFt = edgeStripWidthFt(site.widthFt, wind.meanRoofHeightFt)
   const exposed = stripsOf(project, site, geometry, modules)
   const snow = { ...site.snow, slopeDeg }
-  const zones = new Map<string, string>()
+  const zoneOf = zoneFinder(geometry, stripFt, { edition, roofKind })
+  // One object a key, so that equal keys are the same object.
+  const keys = new Map<string, readonly [WindKey, WindKey]>()
   return {
     geometry,
     modules,
@@ -69,10 +72,16 @@ export function planeModel(
     },
     exposed,
     keyAt: (xFt, yFt) => {
-      const name = `${xFt.toFixed(4)},${yFt.toFixed(4)}`
-      const zone = zones.get(name) ?? zoneAt(geometry, { xFt, yFt }, stripFt, { edition, roofKind })
-      zones.set(name, zone)
-      return { zone, exposed: isInStrip(exposed, { xFt, yFt }) }
+      const zone = zoneOf(xFt, yFt)
+      let both = keys.get(zone)
+      if (both === undefined) {
+        both = [
+          { zone, exposed: false },
+          { zone, exposed: true },
+        ]
+        keys.set(zone, both)
+      }
+      return both[isInStrip(exposed, { xFt, yFt }) ? 1 : 0]
     },
   }
 }

@@ -10,7 +10,7 @@ import { clampZoneOf, type PlaneModel } from './plane-model.js'
 import { rafterPlaces } from './rafter-grid.js'
 import type { RailStrength } from './rail-capacity.js'
 import { railLines, type RailLine } from './rail-lines.js'
-import { railPatches } from './rail-patches.js'
+import { moduleKeys, railPatches, type ModuleKeys } from './rail-patches.js'
 import type { SiteLoads } from './site-loads.js'
 import { spanLimit, type SpanLimit } from './span-limit.js'
 
@@ -67,6 +67,13 @@ export function planeRails(
 ): RailToLay[] {
   const lines = railLines(plane.modules, (module) => clampZoneOf(project, module), kit.endAllowanceIn)
   const obstructions = Object.values(project.roof_planes[plane.geometry.id]?.obstructions ?? {})
+  // Both rails of a run carry the same modules.
+  const known = new Map<ModulePlacement, ModuleKeys>()
+  const keysOf = (module: ModulePlacement): ModuleKeys => {
+    const keys = known.get(module) ?? moduleKeys(module, plane.keyAt)
+    known.set(module, keys)
+    return keys
+  }
   return lines
     .toSorted((a, b) => a.yIn - b.yIn || a.startIn - b.startIn)
     .map((line) => {
@@ -77,6 +84,7 @@ export function planeRails(
         kit,
         mount,
         line,
+        keysOf,
         arrays.get(line.array)?.combinations ?? [],
         places.map((p) => p.xIn),
       )
@@ -89,10 +97,11 @@ function railToLay(
   kit: RailKit,
   mount: MountStrength,
   line: RailLine,
+  keysOf: (module: ModulePlacement) => ModuleKeys,
   combinations: readonly CombinedLoad[],
   rafters: readonly number[],
 ): RailToLay {
-  const patches = railPatches(line, plane.keyAt)
+  const patches = railPatches(line, keysOf)
   const parts = { wind: plane.wind, combinations, mount, strength: kit.railStrength }
   const widthFt = Math.max(...patches.map((patch) => patch.totalWidthFt))
   const limits = new Map<string, SpanLimit>()

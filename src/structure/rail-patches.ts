@@ -1,3 +1,4 @@
+import type { ModulePlacement } from '../roof/index.js'
 import type { LineLoad } from './continuous-beam.js'
 import type { RailLine } from './rail-lines.js'
 
@@ -19,39 +20,70 @@ export interface RailPatch {
 const CELL_IN = 3
 const ROWS = 16
 
+/** Wind keys of the small pieces of a module, column by column from left to right, each from its lower edge up. */
+export type ModuleKeys = readonly WindKey[]
+
+const cellsOf = (module: ModulePlacement): number => Math.max(1, Math.round((module.widthFt * 12) / CELL_IN))
+
+const edgeIn = (module: ModulePlacement, cell: number, cells: number): number =>
+  (module.xFt + (module.widthFt * cell) / cells) * 12
+
+const rowFt = (module: ModulePlacement, row: number): number => module.yFt + (module.heightFt * (row + 0.5)) / ROWS
+
+/** @param keyAt Zone and exposure at a point of the plane, ft; the same object for the same answer. */
+export function moduleKeys(module: ModulePlacement, keyAt: (xFt: number, yFt: number) => WindKey): ModuleKeys {
+  const cells = cellsOf(module)
+  const keys: WindKey[] = []
+  for (let c = 0; c < cells; c++) {
+    const xFt = (edgeIn(module, c, cells) + edgeIn(module, c + 1, cells)) / 24
+    for (let r = 0; r < ROWS; r++) keys.push(keyAt(xFt, rowFt(module, r)))
+  }
+  return keys
+}
+
 /**
  * Loads a rail by real areas: every module is a beam across its two rails, and each bit of it belongs to the zone it lies in.
  *
- * @param keyAt Zone and exposure at a point of the plane, ft.
+ * @param keysOf What `moduleKeys` gives for a module of the rail.
  * @source statics: share of a load at y on the rail at r with the other at o is (o - y) / (o - r)
  */
-export function railPatches(rail: RailLine, keyAt: (xFt: number, yFt: number) => WindKey): RailPatch[] {
+export function railPatches(rail: RailLine, keysOf: (module: ModulePlacement) => ModuleKeys): RailPatch[] {
   const patches: RailPatch[] = []
   for (const module of rail.modules) {
-    const cells = Math.max(1, Math.round((module.widthFt * 12) / CELL_IN))
+    const cells = cellsOf(module)
+    const keys = keysOf(module)
+    let widths: RailPatch['widths'] = []
     for (let c = 0; c < cells; c++) {
-      const fromIn = (module.xFt + (module.widthFt * c) / cells) * 12
-      const toIn = (module.xFt + (module.widthFt * (c + 1)) / cells) * 12
-      const widths = widthsAt(rail, module.yFt, module.heightFt, (yFt) => keyAt((fromIn + toIn) / 24, yFt))
-      push(patches, { fromIn, toIn, widths, totalWidthFt: widths.reduce((sum, w) => sum + w.widthFt, 0) })
+      // Most columns are like the one before.
+      if (c === 0 || !isLikeBefore(keys, c)) widths = widthsAt(rail, module, keys, c)
+      push(patches, {
+        fromIn: edgeIn(module, c, cells),
+        toIn: edgeIn(module, c + 1, cells),
+        widths,
+        totalWidthFt: widths.reduce((sum, w) => sum + w.widthFt, 0),
+      })
     }
   }
   return patches
 }
 
-function widthsAt(rail: RailLine, yFt: number, heightFt: number, keyOf: (yFt: number) => WindKey): RailPatch['widths'] {
+function isLikeBefore(keys: ModuleKeys, column: number): boolean {
+  for (let i = column * ROWS; i < (column + 1) * ROWS; i++) if (keys[i] !== keys[i - ROWS]) return false
+  return true
+}
+
+function widthsAt(rail: RailLine, module: ModulePlacement, keys: ModuleKeys, column: number): RailPatch['widths'] {
   const [own, other] = [rail.yIn / 12, rail.partnerYIn / 12]
-  const found = new Map<string, { key: WindKey; widthFt: number }>()
+  const found: { key: WindKey; widthFt: number }[] = []
   for (let r = 0; r < ROWS; r++) {
-    const y = yFt + (heightFt * (r + 0.5)) / ROWS
-    const key = keyOf(y)
-    const name = `${key.zone}${key.exposed ? '+' : ''}`
-    const share = ((other - y) / (other - own)) * (heightFt / ROWS)
-    const held = found.get(name)
-    if (held === undefined) found.set(name, { key, widthFt: share })
+    const key = keys[column * ROWS + r]
+    if (key === undefined) break
+    const share = ((other - rowFt(module, r)) / (other - own)) * (module.heightFt / ROWS)
+    const held = found.find((one) => one.key === key)
+    if (held === undefined) found.push({ key, widthFt: share })
     else held.widthFt += share
   }
-  return [...found.values()]
+  return found
 }
 
 /** Joins equal neighbours, so that the beam has few loads. */
@@ -64,16 +96,17 @@ function push(patches: RailPatch[], next: RailPatch): void {
 
 function sameWidths(a: RailPatch['widths'], b: RailPatch['widths']): boolean {
   return (
-    a.length === b.length &&
-    a.every(({ key, widthFt }, index) => {
-      const other = b[index]
-      return (
-        other !== undefined &&
-        other.key.zone === key.zone &&
-        other.key.exposed === key.exposed &&
-        Math.abs(other.widthFt - widthFt) < 1e-9
-      )
-    })
+    a === b ||
+    (a.length === b.length &&
+      a.every(({ key, widthFt }, index) => {
+        const other = b[index]
+        return (
+          other !== undefined &&
+          other.key.zone === key.zone &&
+          other.key.exposed === key.exposed &&
+          Math.abs(other.widthFt - widthFt) < 1e-9
+        )
+      }))
   )
 }
 

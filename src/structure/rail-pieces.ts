@@ -33,6 +33,13 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
   return places
 }
 
+/** Shortest stock length that holds a piece, in. */
+function shortestStock(stockLengthsIn: readonly number[], length: number): number {
+  let shortest = Infinity
+  for (const stock of stockLengthsIn) if (stock >= length - 1e-9 && stock < shortest) shortest = stock
+  return shortest
+}
+
 /**
  * Cuts a rail from stock lengths: the fewest pieces, then the least waste, with at most one joint a span and every joint
  * at its distance from the mounts.
@@ -41,28 +48,25 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
  */
 export function cutRail(cut: RailCut): RailPieces | undefined {
   const longest = Math.max(...cut.stockLengthsIn)
-  const wasteOf = (length: number): number =>
-    Math.min(...cut.stockLengthsIn.filter((stock) => stock >= length - 1e-9)) - length
   if (cut.endIn - cut.startIn <= longest + 1e-9) return { piecesIn: [cut.endIn - cut.startIn], splicesIn: [] }
   const nodes = [{ x: cut.startIn, span: -1 }, ...jointPlaces(cut), { x: cut.endIn, span: Infinity }]
   const best: ({ pieces: number; waste: number; from: number } | undefined)[] = [{ pieces: 0, waste: 0, from: -1 }]
+  // Nodes ascend, so that what is too far from one is too far from all that follow.
+  let nearest = 0
   for (let to = 1; to < nodes.length; to++) {
     const target = nodes[to]
     if (target === undefined) break
-    for (let from = 0; from < to; from++) {
-      const [origin, before] = [nodes[from], best[from]]
+    while (target.x - (nodes[nearest]?.x ?? target.x) > longest + 1e-9) nearest += 1
+    for (let from = nearest; from < to; from++) {
+      const origin = nodes[from]
+      const before = best[from]
       if (origin === undefined || before === undefined || origin.span === target.span) continue
-      const length = target.x - origin.x
-      if (length > longest + 1e-9) continue
-      const candidate = { pieces: before.pieces + 1, waste: before.waste + wasteOf(length), from }
       const held = best[to]
-      if (
-        held === undefined ||
-        candidate.pieces < held.pieces ||
-        (candidate.pieces === held.pieces && candidate.waste < held.waste - 1e-9)
-      ) {
-        best[to] = candidate
-      }
+      const pieces = before.pieces + 1
+      if (held !== undefined && pieces > held.pieces) continue
+      const length = target.x - origin.x
+      const waste = before.waste + (shortestStock(cut.stockLengthsIn, length) - length)
+      if (held === undefined || pieces < held.pieces || waste < held.waste - 1e-9) best[to] = { pieces, waste, from }
     }
   }
   const splices: number[] = []

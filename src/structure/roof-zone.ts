@@ -1,5 +1,5 @@
 import type { LoadEdition } from '../tables/asce7/index.js'
-import { planDistanceFt, type PlaneGeometry, type PlanePoint } from './plane-geometry.js'
+import { isNearEdge, planEdges, type PlaneGeometry, type PlanePoint } from './plane-geometry.js'
 
 /** Zone names of an edition, from the mildest to the worst, for reporting. */
 export function zoneNames(edition: LoadEdition, roofKind: 'gable' | 'hip'): readonly string[] {
@@ -18,18 +18,39 @@ export function zoneNames(edition: LoadEdition, roofKind: 'gable' | 'hip'): read
  * are zone 3, and an edge against a wall counts as a rake.
  * @limits Slopes over 7, up to 45 degrees. Not for roof overhangs.
  */
-export function zoneAt(
+export function zoneAt(plane: PlaneGeometry, point: PlanePoint, stripFt: number, shape: ZoneShape): string {
+  return zoneFinder(plane, stripFt, shape)(point.xFt, point.yFt)
+}
+
+/** What decides which figure names the zones. */
+export interface ZoneShape {
+  readonly edition: LoadEdition
+  readonly roofKind: 'gable' | 'hip'
+}
+
+/** `zoneAt` for many points of one plane. */
+export function zoneFinder(
   plane: PlaneGeometry,
-  point: PlanePoint,
   stripFt: number,
-  shape: { readonly edition: LoadEdition; readonly roofKind: 'gable' | 'hip' },
-): string {
-  const near = (...kinds: Parameters<typeof planDistanceFt>[2]): boolean =>
-    planDistanceFt(plane, point, kinds) <= stripFt + 1e-9
-  const eave = near('eave')
-  const end = near('rake', 'wall')
-  const ridge = near('ridge')
-  const hip = near('hip')
+  shape: ZoneShape,
+): (xFt: number, yFt: number) => string {
+  const eaves = planEdges(plane, ['eave'])
+  const ends = planEdges(plane, ['rake', 'wall'])
+  const ridges = planEdges(plane, ['ridge'])
+  const hips = planEdges(plane, ['hip'])
+  const reachFt = stripFt + 1e-9
+  return (xFt, yFt) =>
+    zoneOf(
+      plane.tiltDeg,
+      shape,
+      isNearEdge(eaves, xFt, yFt, reachFt),
+      isNearEdge(ends, xFt, yFt, reachFt),
+      isNearEdge(ridges, xFt, yFt, reachFt),
+      isNearEdge(hips, xFt, yFt, reachFt),
+    )
+}
+
+function zoneOf(tiltDeg: number, shape: ZoneShape, eave: boolean, end: boolean, ridge: boolean, hip: boolean): string {
   if (shape.edition === 'ASCE 7-16') {
     return shape.roofKind === 'gable' ? gableZone7of16(eave, end, ridge || hip) : hipZone7of16(eave, end, ridge || hip)
   }
@@ -39,7 +60,7 @@ export function zoneAt(
   }
   if (shape.roofKind === 'hip') return eave ? '3' : ridge || hip || end ? '2' : '1'
   if ((ridge || hip) && end) return '3'
-  if (plane.tiltDeg > 27 && eave && end) return '3'
+  if (tiltDeg > 27 && eave && end) return '3'
   return end || ridge || hip ? '2' : '1'
 }
 

@@ -1,6 +1,6 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { addDays, dayOfYear, daysBetween } from '../calendar/index.js'
-import { Decimal, kwhDecimal, microKwh, splitMicroKwh, sum, toCents } from '../exact/index.js'
+import { kwhDecimal, microKwh, splitMicroKwh, sum, toCents, ZERO } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
@@ -67,7 +67,7 @@ export function billAcrossRates(
     formula: 'total = round(sum of the lines of all parts)',
     inputs: bills.map((bill, i) => ({
       symbol: `part ${String(i + 1)}`,
-      value: toNumber(bill.lines.reduce((all, line) => all.plus(line.amount), new Decimal(0))),
+      value: toNumber(bill.lines.reduce((all, line) => all.plus(line.amount), ZERO)),
       unit: 'USD',
       from: `tariff from ${parts[i]?.from ?? ''}`,
     })),

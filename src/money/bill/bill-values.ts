@@ -48,7 +48,7 @@ export interface BillYearValues {
   readonly left_usd: number
 }
 
-export const toNumber = (amount: Decimal): number => Number(amount.toFixed())
+export const toNumber = (amount: Decimal): number => amount.toNumber()
 
 function energyOf(bill: Bill, pick: (segment: BillSegment) => Float64Array): number {
   return bill.ledger.segments.reduce((all, segment) => all + pick(segment).reduce((a, b) => a + b, 0), 0)

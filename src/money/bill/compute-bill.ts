@@ -17,7 +17,7 @@ export function computeBill(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
   const worksheet = new Worksheet()
   const solar = energy.productionKwh !== undefined
   const ledgers = yearLedgers(sheet, energy, calendar)
-  const year = priceYear(sheet, solar ? ledgers.withSystem(1) : ledgers.without, solar)
+  const year = priceYear(sheet, solar ? ledgers.withSystem(1) : ledgers.without(), solar)
   recordBills(worksheet, sheet, year)
   tellBillLimits(worksheet, sheet, year)
   return worksheet.result(billYearValues(sheet.name, year))
@@ -27,5 +27,5 @@ export function computeBill(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
 export function billYearOf(sheet: RateSheet, energy: HouseEnergy, calendar: BillingCalendar): BillYearValues {
   const solar = energy.productionKwh !== undefined
   const ledgers = yearLedgers(sheet, energy, calendar)
-  return billYearValues(sheet.name, priceYear(sheet, solar ? ledgers.withSystem(1) : ledgers.without, solar))
+  return billYearValues(sheet.name, priceYear(sheet, solar ? ledgers.withSystem(1) : ledgers.without(), solar))
 }

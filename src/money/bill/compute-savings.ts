@@ -27,7 +27,7 @@ export function computeSavings(
   sheetWithSystem: RateSheet = sheet,
 ): Result<SavingsValues> {
   const worksheet = new Worksheet()
-  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without, false)
+  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false)
   const withSystem = priceYear(sheetWithSystem, yearLedgers(sheetWithSystem, energy, calendar).withSystem(1), true)
   recordBills(worksheet, sheet, without)
   recordBills(worksheet, sheetWithSystem, withSystem)

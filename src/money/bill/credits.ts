@@ -1,8 +1,8 @@
-import { Decimal, smaller, ZERO } from '../exact/index.js'
+import { decimal, smaller, ZERO, type Decimal } from '../exact/index.js'
 import type { MoneyCreditTerms } from '../tariff/index.js'
 import type { BillLine, BillLines } from './bill-lines.js'
 
-const MINUS_ONE = new Decimal(-1)
+const MINUS_ONE = decimal(-1)
 
 /** What became of a credit in money on one bill. */
 export interface CreditOutcome {

@@ -1,15 +1,15 @@
-import { Decimal, kwhDecimal, ZERO } from '../exact/index.js'
+import { decimal, kwhDecimal, ZERO, type Decimal } from '../exact/index.js'
 import type { FixedCharges, RateSheet } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'
 
-const ONE = new Decimal(1)
-const DAYS_PER_MONTH = new Decimal(365).div(12)
+const ONE = decimal(1)
+const DAYS_PER_MONTH = decimal(365).div(12)
 
 /** Charges that no kWh changes. */
 export function addFixedLines(lines: BillLines, charges: readonly FixedCharges[], days: number): void {
   for (const { id, usd, per } of charges) {
-    const quantity = per === 'day' ? new Decimal(days) : per === 'month' ? ONE : new Decimal(days).div(DAYS_PER_MONTH)
+    const quantity = per === 'day' ? decimal(days) : per === 'month' ? ONE : decimal(days).div(DAYS_PER_MONTH)
     lines.add({
       id: `fixed.${id}`,
       group: 'fixed',

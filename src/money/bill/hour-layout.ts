@@ -17,8 +17,18 @@ function billOf(month: number, day: number, readDay: number | undefined): number
   return readDay === undefined || day <= readDay ? month : (month % 12) + 1
 }
 
-/** Lays the hours of a calendar out in bills, seasons and periods. */
+const lastLayouts = new WeakMap<RateSheet, { readonly calendar: BillingCalendar; readonly layout: HourLayout }>()
+
+/** Lays the hours of a calendar out in bills, seasons and periods, once for many questions about one tariff. */
 export function layHours(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
+  const held = lastLayouts.get(sheet)
+  if (held?.calendar === calendar) return held.layout
+  const layout = makeLayout(sheet, calendar)
+  lastLayouts.set(sheet, { calendar, layout })
+  return layout
+}
+
+function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
   const holiday = holidayDays(calendar, sheet.holidays, sheet.observed)
   const segments: { bill: number; season: number; days: number }[] = []
   const segmentOfDay = new Uint8Array(365)

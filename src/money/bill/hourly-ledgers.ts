@@ -1,55 +1,88 @@
 import { HOURS_PER_YEAR } from '../calendar/index.js'
 import type { HourLayout } from './hour-layout.js'
-import { emptySegment, type BillLedger } from './ledger.js'
+import type { BillLedger, BillSegment } from './ledger.js'
+
+const CELLS = 12 * 48
 
 /**
  * Adds a year of hours up into twelve bills, import and export netted within each hour.
  *
- * @param usageKwh Use of the house, 8760 hours of local standard time, kWh.
+ * @param usageKwh Use of the house, 8760 hours of local standard time, kWh, none below zero.
  * @param productionKwh Output of the system in the same hours, kWh; undefined for none.
- * @param productionScale Factor on the output (degradation, a good or bad year).
+ * @returns Ledgers for a factor on the output (degradation, a good or bad year). What no factor changes, the use and the
+ * hours without output, is added up once.
  */
 export function hourlyLedgers(
   layout: HourLayout,
   usageKwh: Float64Array,
   productionKwh: Float64Array | undefined,
-  productionScale: number,
   withExportHours: boolean,
-): BillLedger[] {
-  const segments = layout.segments.map(({ season, days }) => emptySegment(season, days, layout.periods))
-  const generation = new Float64Array(13)
-  const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(12 * 48))
+): (productionScale: number) => BillLedger[] {
+  const { periods, segments } = layout
+  const slots = segments.length * periods
+  const [load, peakLoad] = [new Float64Array(slots), new Float64Array(slots)]
+  const [darkImport, darkPeak] = [new Float64Array(slots), new Float64Array(slots)]
+  // Hours with output, packed.
+  const [sunnySlot, sunnyHour] = [new Uint16Array(HOURS_PER_YEAR), new Uint16Array(HOURS_PER_YEAR)]
+  const [sunnyLoad, sunnyKwh] = [new Float64Array(HOURS_PER_YEAR), new Float64Array(HOURS_PER_YEAR)]
+  let sunny = 0
   for (let h = 0; h < HOURS_PER_YEAR; h++) {
-    const s = layout.segment[h] ?? 0
-    const segment = segments[s]
-    if (segment === undefined) continue
-    const p = layout.period[h] ?? 0
-    const load = Math.round((usageKwh[h] ?? 0) * 1e6)
-    const made = productionKwh === undefined ? 0 : Math.round((productionKwh[h] ?? 0) * productionScale * 1e6)
-    segment.load[p] = (segment.load[p] ?? 0) + load
-    segment.peakLoad[p] = Math.max(segment.peakLoad[p] ?? 0, load)
-    const net = load - made
-    if (net >= 0) {
-      segment.imported[p] = (segment.imported[p] ?? 0) + net
-      segment.peakImport[p] = Math.max(segment.peakImport[p] ?? 0, net)
-    } else segment.exported[p] = (segment.exported[p] ?? 0) - net
-    const bill = layout.segments[s]?.bill ?? 0
-    generation[bill] = (generation[bill] ?? 0) + made
-    if (withExportHours && net < 0) {
-      const cells = exportHours[bill]
-      const cell = layout.cell[h] ?? 0
+    const slot = (layout.segment[h] ?? 0) * periods + (layout.period[h] ?? 0)
+    const used = Math.round((usageKwh[h] ?? 0) * 1e6)
+    load[slot] = (load[slot] ?? 0) + used
+    if (used > (peakLoad[slot] ?? 0)) peakLoad[slot] = used
+    const kwh = productionKwh === undefined ? 0 : (productionKwh[h] ?? 0)
+    if (kwh === 0) {
+      darkImport[slot] = (darkImport[slot] ?? 0) + used
+      if (used > (darkPeak[slot] ?? 0)) darkPeak[slot] = used
+      continue
+    }
+    sunnySlot[sunny] = slot
+    sunnyHour[sunny] = h
+    sunnyLoad[sunny] = used
+    sunnyKwh[sunny] = kwh
+    sunny += 1
+  }
+  return (productionScale) => {
+    const [imported, peakImport] = [darkImport.slice(), darkPeak.slice()]
+    const [exported, generation] = [new Float64Array(slots), new Float64Array(slots)]
+    const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(CELLS))
+    for (let i = 0; i < sunny; i++) {
+      const slot = sunnySlot[i] ?? 0
+      const made = Math.round((sunnyKwh[i] ?? 0) * productionScale * 1e6)
+      const net = (sunnyLoad[i] ?? 0) - made
+      generation[slot] = (generation[slot] ?? 0) + made
+      if (net >= 0) {
+        imported[slot] = (imported[slot] ?? 0) + net
+        if (net > (peakImport[slot] ?? 0)) peakImport[slot] = net
+        continue
+      }
+      exported[slot] = (exported[slot] ?? 0) - net
+      if (!withExportHours) continue
+      const hour = sunnyHour[i] ?? 0
+      const cells = exportHours[segments[layout.segment[hour] ?? 0]?.bill ?? 0]
+      const cell = layout.cell[hour] ?? 0
       if (cells !== undefined) cells[cell] = (cells[cell] ?? 0) - net
     }
+    const slotsOf = (i: number, of: Float64Array): Float64Array => of.slice(i * periods, (i + 1) * periods)
+    return Array.from({ length: 12 }, (_, m): BillLedger => {
+      const own: BillSegment[] = []
+      let [days, made] = [0, 0]
+      for (const [i, segment] of segments.entries()) {
+        if (segment.bill !== m + 1) continue
+        days += segment.days
+        for (let p = i * periods; p < (i + 1) * periods; p++) made += generation[p] ?? 0
+        own.push({
+          season: segment.season,
+          days: segment.days,
+          load: slotsOf(i, load),
+          imported: slotsOf(i, imported),
+          exported: slotsOf(i, exported),
+          peakLoad: slotsOf(i, peakLoad),
+          peakImport: slotsOf(i, peakImport),
+        })
+      }
+      return { month: m + 1, days, segments: own, generation: made, exportedByHour: exportHours[m + 1], hourly: true }
+    })
   }
-  return Array.from({ length: 12 }, (_, m) => {
-    const own = segments.filter((_, i) => layout.segments[i]?.bill === m + 1)
-    return {
-      month: m + 1,
-      days: own.reduce((days, segment) => days + segment.days, 0),
-      segments: own,
-      generation: generation[m + 1] ?? 0,
-      exportedByHour: exportHours[m + 1],
-      hourly: true,
-    }
-  })
 }

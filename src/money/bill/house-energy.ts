@@ -36,7 +36,7 @@ function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least
 
 /** Ledgers of a year of bills without and with the system, with the output scaled. */
 export interface YearLedgers {
-  readonly without: readonly BillLedger[]
+  without(): readonly BillLedger[]
   /** @param scale Factor on the output, 1 = as stated. */
   withSystem(scale: number): readonly BillLedger[]
 }
@@ -53,7 +53,7 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
     checkSeries('usage.monthly_kwh', usageKwh, 12, 0)
     if (productionKwh !== undefined) checkSeries('yield', productionKwh, 12, -Infinity)
     return {
-      without: monthlyLedgers(sheet, layout, usageKwh, undefined),
+      without: () => monthlyLedgers(sheet, layout, usageKwh, undefined),
       withSystem: (scale) =>
         monthlyLedgers(
           sheet,
@@ -67,8 +67,9 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
   checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
   if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
   const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
+  let scaled: ((scale: number) => BillLedger[]) | undefined
   return {
-    without: hourlyLedgers(layout, usageKwh, undefined, 1, false),
-    withSystem: (scale) => hourlyLedgers(layout, usageKwh, productionKwh, scale, byHour),
+    without: () => hourlyLedgers(layout, usageKwh, undefined, false)(1),
+    withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
   }
 }

@@ -13,6 +13,21 @@ export interface SavingsCurve {
 const GRID = [0, ...Array.from({ length: 25 }, (_, i) => (30 + 5 * i) / 100)]
 
 /**
+ * The part of the grid that a curve needs when it is read only from one factor to another.
+ *
+ * @param low, high Lowest and highest factor on the output that is read.
+ */
+export function gridAround(low: number, high: number): number[] {
+  const last = GRID.length - 1
+  const first = Math.max(
+    1,
+    GRID.findLastIndex((scale) => scale <= low),
+  )
+  const end = GRID.findIndex((scale) => scale >= high)
+  return GRID.slice(first - 1, (end < 0 ? last : end) + 2)
+}
+
+/**
  * Savings per year at many outputs, so that years of degradation and samples of weather need no new bills.
  *
  * @param extraScales Further factors on the output at which the curve must be exact.
@@ -27,7 +42,7 @@ export function savingsCurve(
   sheetWithSystem: RateSheet = sheet,
   grid: readonly number[] = GRID,
 ): SavingsCurve {
-  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without, false).total
+  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false).total
   const ledgers = yearLedgers(sheetWithSystem, energy, calendar)
   const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
   const savingsUsd = scales.map((scale) => {

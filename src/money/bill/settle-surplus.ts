@@ -1,4 +1,4 @@
-import { Decimal, kwhDecimal, ZERO } from '../exact/index.js'
+import { decimal, kwhDecimal, ZERO, type Decimal } from '../exact/index.js'
 import type { SolarTerms } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 
@@ -8,7 +8,7 @@ export function moveSurplusToCredit(lines: BillLines): Decimal {
   if (energy.gte(0)) return ZERO
   const surplus = energy.times(-1)
   const says = 'energy surplus moved to the credit'
-  lines.add({ id: 'energy.to_credit', group: 'energy', says, quantity: surplus, unit: 'USD', price: new Decimal(1) })
+  lines.add({ id: 'energy.to_credit', group: 'energy', says, quantity: surplus, unit: 'USD', price: decimal(1) })
   return surplus
 }
 
@@ -28,7 +28,7 @@ export function settleKwh(
     const quantity = kwhDecimal(left)
     lines.add({ id: 'surplus.kwh', group: 'surplus', says: 'left-over kWh paid', quantity, unit: 'kWh', price })
     if (terms.settle === 'annual') {
-      const one = new Decimal(1)
+      const one = decimal(1)
       lines.add({
         id: 'surplus.fee',
         group: 'surplus',

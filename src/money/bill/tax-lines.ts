@@ -1,8 +1,8 @@
-import { Decimal, kwhDecimal, ZERO } from '../exact/index.js'
+import { decimal, kwhDecimal, ZERO } from '../exact/index.js'
 import type { RateSheet, Taxes } from '../tariff/index.js'
 import type { BillLine, BillLines } from './bill-lines.js'
 
-const PERCENT = new Decimal('0.01')
+const PERCENT = decimal(0.01)
 
 function isTaxed(tax: Taxes, line: BillLine): boolean {
   if (line.group === 'credit') return !tax.beforeCredits

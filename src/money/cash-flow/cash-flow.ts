@@ -1,6 +1,6 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import { savingsAt, type SavingsCurve } from '../bill/index.js'
-import { netFlows, type InvestmentFlows } from '../life-cycle/index.js'
+import type { InvestmentFlows } from '../life-cycle/index.js'
 import { outputShare, type FinanceTerms } from './finance-terms.js'
 import { incentiveFlows, type IncentiveFlows } from './incentive-flows.js'
 import { loanPayments } from './loan-payments.js'
@@ -50,39 +50,47 @@ export interface CashFlow {
  */
 export function cashFlow(input: CashFlowInput): CashFlow {
   const { finance, terms, curve } = input
-  const years = Array.from({ length: terms.years + 1 }, (_, t) => t)
-  const outputKwh = years.map((t) => (t === 0 ? 0 : input.firstYearKwh * outputShare(terms, t)))
+  const shares = Array.from({ length: terms.years + 1 }, (_, t) => (t === 0 ? 0 : outputShare(terms, t)))
+  const outputKwh = shares.map((share) => input.firstYearKwh * share)
   const incentives = incentiveFlows(input.incentives, {
     grossCostUsd: input.grossCostUsd,
     dcRatingW: input.dcRatingW,
     outputKwh,
   })
   const payments = finance.loan === undefined ? [] : loanPayments(finance.loan)
-  const rows = years.map((t): CashFlowYear => {
+  const replaced = new Float64Array(terms.years + 1)
+  for (const { year, usd } of finance.replacements ?? []) replaced[year] = (replaced[year] ?? 0) + usd
+  const rows: CashFlowYear[] = []
+  const flows = { operating: [] as number[], investment: [] as number[] }
+  const net: number[] = []
+  for (let t = 0; t <= terms.years; t++) {
     const inflated = (1 + terms.inflation) ** t
-    const ofReal = (usd: number): number => (terms.money === 'real' ? usd : usd * inflated)
-    const ofNominal = (usd: number): number => (terms.money === 'real' ? usd / inflated : usd)
-    const yearly = (usd: number | undefined): number => (t === 0 ? 0 : ofReal(usd ?? 0))
-    const replaced = (finance.replacements ?? []).reduce((all, one) => all + (one.year === t ? one.usd : 0), 0)
+    const [real, nominal] = terms.money === 'real' ? [1, inflated] : [inflated, 1]
+    const yearly = t === 0 ? 0 : real
     const row = {
       year: t,
       outputKwh: outputKwh[t] ?? 0,
-      billSavingsUsd: t === 0 ? 0 : ofReal(savingsAt(curve, outputShare(terms, t)) * (terms.priceIndex[t - 1] ?? 1)),
-      performanceUsd: ofNominal(incentives.perKwh[t] ?? 0),
-      otherIncomeUsd: yearly(finance.other_income_usd_per_year),
-      maintenanceUsd: yearly(finance.maintenance_usd_per_year),
-      insuranceUsd: yearly(finance.insurance_usd_per_year),
+      billSavingsUsd: t === 0 ? 0 : savingsAt(curve, shares[t] ?? 0) * (terms.priceIndex[t - 1] ?? 1) * real,
+      performanceUsd: (incentives.perKwh[t] ?? 0) / nominal,
+      otherIncomeUsd: (finance.other_income_usd_per_year ?? 0) * yearly,
+      maintenanceUsd: (finance.maintenance_usd_per_year ?? 0) * yearly,
+      insuranceUsd: (finance.insurance_usd_per_year ?? 0) * yearly,
       purchaseUsd: t === 0 ? input.grossCostUsd + (finance.loan?.dealer_fee_usd ?? 0) : 0,
-      incentivesUsd: ofNominal(incentives.lumps[t] ?? 0),
-      replacementUsd: ofReal(replaced),
-      residualUsd: t === terms.years ? ofReal(finance.residual_usd ?? 0) : 0,
+      incentivesUsd: (incentives.lumps[t] ?? 0) / nominal,
+      replacementUsd: (replaced[t] ?? 0) * real,
+      residualUsd: t === terms.years ? (finance.residual_usd ?? 0) * real : 0,
       loanReceivedUsd: t === 0 ? (finance.loan?.principal_usd ?? 0) : 0,
-      loanPaymentUsd: t === 0 ? 0 : ofNominal(payments[t - 1] ?? 0),
+      loanPaymentUsd: t === 0 ? 0 : (payments[t - 1] ?? 0) / nominal,
+      netUsd: 0,
     }
-    return { ...row, netUsd: operatingOf(row) - investmentOf(row) }
-  })
-  const flows = { operating: rows.map(operatingOf), investment: rows.map(investmentOf) }
-  return { rows, flows, net: netFlows(flows), incentives }
+    const [operating, investment] = [operatingOf(row), investmentOf(row)]
+    row.netUsd = operating - investment
+    rows.push(row)
+    flows.operating.push(operating)
+    flows.investment.push(investment)
+    net.push(row.netUsd)
+  }
+  return { rows, flows, net, incentives }
 }
 
 type Row = Omit<CashFlowYear, 'netUsd'>

@@ -1,6 +1,7 @@
-import { Decimal } from './decimal.js'
+import { decimal, Decimal } from './decimal.js'
 
-const MICRO = new Decimal('0.000001')
+const MICRO_PLACES = 6
+const MICRO = decimal(0.000001)
 
 /** Energy is added up in whole millionths of a kWh, which binary numbers hold exactly. */
 export function microKwh(kwh: number): number {
@@ -9,7 +10,7 @@ export function microKwh(kwh: number): number {
 
 /** @param micro Whole millionths of a kWh. @returns kWh, exact. */
 export function kwhDecimal(micro: number): Decimal {
-  return new Decimal(micro).times(MICRO)
+  return Number.isSafeInteger(micro) ? new Decimal(micro, MICRO_PLACES) : decimal(micro).times(MICRO)
 }
 
 /**

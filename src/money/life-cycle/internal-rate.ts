@@ -9,6 +9,7 @@ export type InternalRate =
 const LOWEST = -0.99
 const HIGHEST = 10
 const POINTS = 4000
+let rateGrid: Float64Array | undefined
 
 function signChanges(flows: readonly number[]): number {
   const signs = flows.filter((flow) => flow !== 0).map(Math.sign)
@@ -38,7 +39,12 @@ export function internalRate(flows: readonly number[]): InternalRate {
     return { kind: 'none', why: 'the flows never change sign, so no rate makes their present value zero' }
   }
   const rates: number[] = []
-  const grid = (i: number): number => (1 + LOWEST) * ((1 + HIGHEST) / (1 + LOWEST)) ** (i / POINTS) - 1
+  rateGrid ??= Float64Array.from(
+    { length: POINTS + 1 },
+    (_, i) => (1 + LOWEST) * ((1 + HIGHEST) / (1 + LOWEST)) ** (i / POINTS) - 1,
+  )
+  const all = rateGrid
+  const grid = (i: number): number => all[i] ?? 0
   let before = netPresentValue(flows, grid(0))
   for (let i = 1; i <= POINTS; i++) {
     const here = netPresentValue(flows, grid(i))

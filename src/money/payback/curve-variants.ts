@@ -1,4 +1,4 @@
-import { savingsCurve, type HouseEnergy } from '../bill/index.js'
+import { gridAround, savingsCurve, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import { scaleExportPrices, type RateSheet } from '../tariff/index.js'
 import type { CurveVariant } from '../uncertainty/index.js'
@@ -7,14 +7,22 @@ import { shiftUse } from './shift-use.js'
 /** Share of each day's use that is moved into, or out of, the hours of production. */
 const MOVED = 0.1
 
-/** Inputs of the sensitivity table that change the bills: export prices, and when the house uses its energy. */
+/**
+ * Inputs of the sensitivity table that change the bills: export prices, and when the house uses its energy.
+ *
+ * @param scales Factors on the output at which the curves are read.
+ */
 export function curveVariants(
   sheet: RateSheet,
   withSystem: RateSheet,
   energy: HouseEnergy,
   calendar: BillingCalendar,
+  scales: readonly number[],
 ): CurveVariant[] {
+  const grid = gridAround(Math.min(...scales), Math.max(...scales))
   const variants: CurveVariant[] = []
+  const curveOf = (used: HouseEnergy, solarSheet: RateSheet): SavingsCurve =>
+    savingsCurve(sheet, used, calendar, [], solarSheet, grid)
   const half = scaleExportPrices(withSystem, 0.5)
   const oneAndHalf = scaleExportPrices(withSystem, 1.5)
   if (half !== undefined && oneAndHalf !== undefined) {
@@ -25,19 +33,16 @@ export function curveVariants(
       central: 100,
       low: 50,
       high: 150,
-      curves: [savingsCurve(sheet, energy, calendar, [], half), savingsCurve(sheet, energy, calendar, [], oneAndHalf)],
+      curves: [curveOf(energy, half), curveOf(energy, oneAndHalf)],
     })
   }
   if (energy.kind === 'hourly' && energy.productionKwh !== undefined) {
     const { usageKwh, productionKwh } = energy
-    const curveOf = (share: number): CurveVariant['curves'][0] =>
-      savingsCurve(
-        sheet,
-        { kind: 'hourly', usageKwh: shiftUse(usageKwh, productionKwh, share), productionKwh },
-        calendar,
-        [],
-        withSystem,
-      )
+    const shifted = (share: number): HouseEnergy => ({
+      kind: 'hourly',
+      usageKwh: shiftUse(usageKwh, productionKwh, share),
+      productionKwh,
+    })
     variants.push({
       id: 'own_use',
       says: "share of each day's use moved into the hours of production (below zero: out of them)",
@@ -45,7 +50,7 @@ export function curveVariants(
       central: 0,
       low: -100 * MOVED,
       high: 100 * MOVED,
-      curves: [curveOf(-MOVED), curveOf(MOVED)],
+      curves: [curveOf(shifted(-MOVED), withSystem), curveOf(shifted(MOVED), withSystem)],
     })
   }
   return variants

@@ -36,15 +36,15 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
         { symbol: 'PV(savings - operation)', value: operating, unit: 'USD', from: 'cash flow' },
         { symbol: 'PV(investment + replacements - residual)', value: invested, unit: 'USD', from: 'cash flow' },
       ],
-      result: { symbol: 'SIR', value: worth.savingsToInvestment ?? 'undefined: nothing is invested', unit: '' },
+      result: { symbol: 'SIR', value: worth.savingsToInvestment ?? 'none: nothing is invested', unit: '' },
       source: CFR('436.18(c)'),
     },
   )
   note('airr', 'Adjusted internal rate of return', 'AIRR = (1 + d) * SIR^(1/n) - 1', {
-    inputs: [d, n, { symbol: 'SIR', value: worth.savingsToInvestment ?? 'undefined', unit: '', from: 'payback.sir' }],
+    inputs: [d, n, { symbol: 'SIR', value: worth.savingsToInvestment ?? 'none', unit: '', from: 'payback.sir' }],
     result: {
       symbol: 'AIRR',
-      value: worth.adjustedInternal ?? 'undefined: the ratio is not above zero',
+      value: worth.adjustedInternal ?? 'none: the ratio is not above zero',
       unit: '1/year',
     },
     source: CFR('436.22'),
@@ -73,7 +73,7 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
       n,
       { symbol: 'd_real', value: terms.realDiscount, unit: '1/year, real', from: 'finance.discount_rate_pct' },
     ],
-    result: { symbol: 'LCOE', value: worth.levelisedCostUsdPerKwh ?? 'undefined: no output', unit: 'USD/kWh' },
+    result: { symbol: 'LCOE', value: worth.levelisedCostUsdPerKwh ?? 'none: no output', unit: 'USD/kWh' },
     source: { document: 'Short, Packey & Holt 1995, NREL/TP-462-5173', standing: 'from memory' },
     limits: 'A cost, not a saving on the bill: do not compare it with an average price that includes fixed charges',
   })

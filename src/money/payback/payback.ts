@@ -95,7 +95,8 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   const spread = readSpread(finance.uncertainty ?? {}, worksheet)
   const bills = computeSavings(sheet, energy, calendar, solarSheet)
   worksheet.include(bills)
-  const curve = savingsCurve(sheet, energy, calendar, yearScales(terms), solarSheet)
+  const scales = yearScales(terms)
+  const curve = savingsCurve(sheet, energy, calendar, scales, solarSheet)
   const base: CashFlowInput = {
     curve,
     firstYearKwh,
@@ -141,6 +142,8 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
-    sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar))),
+    sensitivity: sensitivityValues(
+      sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar, scales)),
+    ),
   })
 }

@@ -66,7 +66,7 @@ function readCredit(place: string, credit: MoneyCredit): MoneyCreditTerms {
     offsets: credit.offsets,
     settle: credit.settle,
     trueUpMonth,
-    paidOut: credit.paid_out_pct === undefined ? ZERO : decimal(credit.paid_out_pct).times('0.01'),
+    paidOut: credit.paid_out_pct === undefined ? ZERO : decimal(credit.paid_out_pct).times(0.01),
   }
 }
 

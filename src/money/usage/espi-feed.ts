@@ -45,8 +45,6 @@ export function wholeOf(element: XmlElement | undefined, ...path: readonly strin
  */
 export function readFeed(xml: string): FeedEntry[] {
   const text = xml.startsWith('\ufeff') ? xml.slice(1) : xml
-  const valid = XMLValidator.validate(text)
-  const problem = valid === true ? '' : `: line ${String(valid.err.line)}, ${valid.err.msg}`
   const parser = new XMLParser({
     ignoreAttributes: false,
     attributeNamePrefix: '@',
@@ -55,15 +53,8 @@ export function readFeed(xml: string): FeedEntry[] {
     processEntities: false,
     isArray: (name) => LISTS.has(name),
   })
-  const tree = valid === true ? (parser.parse(text) as XmlElement) : undefined
-  const feed = elements(tree?.['feed'])[0]
-  if (feed === undefined) {
-    throw new StageError(
-      'usage.green_button',
-      `the file is no ESPI feed${problem}`,
-      'Download the usage of your meter as Green Button XML from the site of the utility.',
-    )
-  }
+  const feed = elements(parseXml(parser, text)['feed'])[0]
+  if (feed === undefined) throw noFeed('')
   return elements(feed['entry']).map((entry) => {
     const links = elements(entry['link'])
     const hrefs = (rel: string): string[] =>
@@ -75,4 +66,23 @@ export function readFeed(xml: string): FeedEntry[] {
       content: elements(entry['content'])[0] ?? {},
     }
   })
+}
+
+/** The parser refuses what is broken, and what is nested deeper than any feed. */
+function parseXml(parser: XMLParser, text: string): XmlElement {
+  const valid = XMLValidator.validate(text)
+  if (valid !== true) throw noFeed(`: line ${String(valid.err.line)}, ${valid.err.msg}`)
+  try {
+    return parser.parse(text) as XmlElement
+  } catch (error) {
+    throw noFeed(`: ${error instanceof Error ? error.message : String(error)}`)
+  }
+}
+
+function noFeed(problem: string): StageError {
+  return new StageError(
+    'usage.green_button',
+    `the file is no ESPI feed${problem}`,
+    'Download the usage of your meter as Green Button XML from the site of the utility.',
+  )
 }

@@ -9,6 +9,10 @@ export interface HourSeries {
   readonly exportWh: Float64Array
 }
 
+const HOURS_PER_YEAR = 8760
+/** Hours that a file of readings may reach over. */
+const LONGEST_HOURS = 10 * HOURS_PER_YEAR
+
 /**
  * Adds readings up to hours of local standard time. A reading over the full hour is divided by time.
  *
@@ -23,6 +27,13 @@ export function hoursOfSeries(series: MeterSeries, utcOffsetS: number): HourSeri
   }
   const firstHour = Math.floor((first.startS + utcOffsetS) / 3600)
   const hours = Math.ceil((last.startS + last.durationS + utcOffsetS) / 3600) - firstHour
+  if (!(hours <= LONGEST_HOURS)) {
+    throw new StageError(
+      series.where,
+      `the readings reach over ${(hours / HOURS_PER_YEAR).toPrecision(3)} years; at most 10 are read`,
+      'Look at the time stamps: they are to be seconds, and one that is wrong stretches the file. Export a whole year.',
+    )
+  }
   const importWh = new Float64Array(hours)
   const exportWh = new Float64Array(hours)
   const covered = new Float64Array(hours)
