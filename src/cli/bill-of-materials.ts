@@ -3,9 +3,9 @@ import { requiredLabels } from '../drawings/index.js'
 import { sizeWire, type WiringValues } from '../electrical/index.js'
 import { priceBom, readPriceList, type BomInput, type BomValues, type PriceList } from '../materials/index.js'
 import type { LoadedProject } from '../project/index.js'
-import { arrangeModules } from '../roof/index.js'
 import { spaceMounts, type MountValues } from '../structure/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { arrangementOf } from './arrangement-of.js'
 
 /** Results that `--use` may have brought. */
 export interface EarlierForBill {
@@ -15,7 +15,7 @@ export interface EarlierForBill {
 
 /** Everything but the prices: runs the stages whose parts the project has. */
 export function billInput({ project }: LoadedProject, earlier: EarlierForBill = {}): BomInput {
-  const arrangement = arrangeModules(project)
+  const arrangement = arrangementOf(project)
   const { modules, planes } = arrangement.values
   const mounts =
     project.structure === undefined
@@ -31,6 +31,9 @@ export function billOfMaterials(loaded: LoadedProject, earlier: EarlierForBill =
   return priceBom({ ...billInput(loaded, earlier), prices: projectPrices(loaded) })
 }
 
+/** The houses of a fleet mostly share one list. */
+let lastList: { readonly name: string; readonly text: string; readonly list: PriceList } | undefined
+
 /**
  * The price list that the project names, undefined when it names none.
  *
@@ -39,7 +42,9 @@ export function billOfMaterials(loaded: LoadedProject, earlier: EarlierForBill =
 export function projectPrices({ project, files }: LoadedProject): PriceList | undefined {
   const name = project.materials?.price_list
   const text = name === undefined ? undefined : files.get(name)
-  return name === undefined || text === undefined ? undefined : readPriceList(name, text)
+  if (name === undefined || text === undefined) return undefined
+  if (lastList?.name !== name || lastList.text !== text) lastList = { name, text, list: readPriceList(name, text) }
+  return lastList.list
 }
 
 function wiringOf(project: LoadedProject['project']): Result<WiringValues> {

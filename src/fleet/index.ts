@@ -18,7 +18,7 @@ export { progressBar, type Progress } from './progress-bar.js'
 export { readCsv, type CsvField, type CsvRecord } from './read-csv.js'
 export { emptyOutcome, runInOrder, type RunOptions, type Runner } from './run-in-order.js'
 export { readShard, shardRange, type Shard } from './shard.js'
-export { sharedClimateYield } from './shared-climate.js'
+export { sharedClimateRun, sharedClimateYield } from './shared-climate.js'
 export { tableJobs } from './table-jobs.js'
 export {
   EXIT_OF_STATUS,

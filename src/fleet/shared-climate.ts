@@ -2,7 +2,7 @@ import { siteClimate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { digest } from './digest.js'
-import { runYield, type YieldContext, type YieldValues } from '../yield/index.js'
+import { runYield, type YieldContext, type YieldRun, type YieldValues } from '../yield/index.js'
 
 /** A year of hours takes some 700 kB; neighbours follow each other in a table, so that few are enough. */
 const MOST_SITES = 12
@@ -18,23 +18,30 @@ interface Known {
  * are those of `estimateYield` to the last digit and word.
  */
 export function sharedClimateYield(): (project: Project, files: ReadonlyMap<string, string>) => Result<YieldValues> {
+  const run = sharedClimateRun()
+  return (project, files) => run(project, files).result
+}
+
+/** `sharedClimateYield` with everything behind the estimate. */
+export function sharedClimateRun(): (project: Project, files: ReadonlyMap<string, string>) => YieldRun {
   const known = new Map<string, Known>()
   return (project, files) => {
     const key = keyOf(project, files)
     const found = known.get(key)
     if (found === undefined) {
-      const { result, climate, steps } = runYield(project, files)
+      const first = runYield(project, files)
+      const { climate, steps } = first
       known.set(key, { context: { climate, steps }, proof: undefined })
       const oldest = known.keys().next()
       if (known.size > MOST_SITES && oldest.done !== true) known.delete(oldest.value)
-      return result
+      return first
     }
     found.proof ??= climateProof(project, files)
     const worksheet = new Worksheet()
     worksheet.include(found.proof)
-    const { result } = runYield(project, files, found.context)
-    worksheet.include(result)
-    return worksheet.result(result.values)
+    const run = runYield(project, files, found.context)
+    worksheet.include(run.result)
+    return { ...run, result: worksheet.result(run.result.values) }
   }
 }
 

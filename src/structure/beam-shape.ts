@@ -25,18 +25,19 @@ const PIECES_PER_SPAN = 24
 const SAME_PLACE_IN = 1e-7
 
 /** Places where the shear jumps or its slope changes, and a fine net between them. */
-function stationsOf(beam: BeamModel): number[] {
+function stationsOf(beam: BeamModel): Float64Array {
   const marks = [beam.startIn, beam.endIn, ...beam.supportsIn]
   for (const load of beam.loads) {
-    for (const x of [load.fromIn, load.toIn]) if (x > beam.startIn && x < beam.endIn) marks.push(x)
+    if (load.fromIn > beam.startIn && load.fromIn < beam.endIn) marks.push(load.fromIn)
+    if (load.toIn > beam.startIn && load.toIn < beam.endIn) marks.push(load.toIn)
   }
   const bounds = [beam.startIn, ...beam.supportsIn, beam.endIn]
   for (const [index, from] of bounds.entries()) {
     const to = bounds[index + 1] ?? from
     for (let k = 1; k < PIECES_PER_SPAN; k++) marks.push(from + ((to - from) * k) / PIECES_PER_SPAN)
   }
-  marks.sort((a, b) => a - b)
-  return marks.filter((x, index) => index === 0 || x - (marks[index - 1] ?? 0) > SAME_PLACE_IN)
+  const sorted = Float64Array.from(marks).sort()
+  return sorted.filter((x, index) => index === 0 || x - (sorted[index - 1] ?? 0) > SAME_PLACE_IN)
 }
 
 /** Walks along the beam and sums loads and reactions. */
@@ -44,7 +45,8 @@ function piecesOf(beam: BeamModel, solution: BeamSolution): Piece[] {
   const xs = stationsOf(beam)
   const pieces: Piece[] = []
   let [shear, moment, support] = [0, 0, 0]
-  for (const [index, x] of xs.entries()) {
+  for (let index = 0; index < xs.length; index++) {
+    const x = xs[index] ?? 0
     while (support < beam.supportsIn.length && (beam.supportsIn[support] ?? 0) <= x + SAME_PLACE_IN) {
       shear += solution.reactionsLb[support] ?? 0
       support += 1
@@ -96,17 +98,24 @@ function integrateTwice(pieces: readonly Piece[]): number[] {
 
 function deflectionsOf(beam: BeamModel, pieces: readonly Piece[]): BeamExtremes['deflections'] {
   const sags = integrateTwice(pieces)
-  const at = (x: number): number => pieces.findIndex((p) => Math.abs(p.x - x) < 2 * SAME_PLACE_IN)
+  const at = (x: number, from = 0): number => {
+    for (let k = from; k < pieces.length; k++) if (Math.abs((pieces[k]?.x ?? NaN) - x) < 2 * SAME_PLACE_IN) return k
+    return -1
+  }
   const [s0, s1] = [at(beam.supportsIn[0] ?? 0), at(beam.supportsIn[1] ?? 0)]
   const [x0, x1] = [pieces[s0]?.x ?? 0, pieces[s1]?.x ?? 1]
   // A straight line is added so that the first two supports do not move; then no other support moves either.
   const tilt = ((sags[s1] ?? 0) - (sags[s0] ?? 0)) / (x1 - x0)
   const bounds = [beam.startIn, ...beam.supportsIn, beam.endIn]
+  let reached = 0
   const result: { lengthIn: number; timesStiffness: number }[] = []
   for (const [index, from] of bounds.entries()) {
     const to = bounds[index + 1]
     if (to === undefined || to - from < SAME_PLACE_IN) continue
-    const [first, last] = [at(from), at(to)]
+    // Bounds ascend as the pieces do.
+    const first = at(from, Math.max(0, reached))
+    const last = at(to, Math.max(0, first))
+    reached = last
     let largest = 0
     for (let k = first; k <= last; k++) {
       const line = (sags[s0] ?? 0) + tilt * ((pieces[k]?.x ?? 0) - x0)

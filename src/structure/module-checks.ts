@@ -37,9 +37,17 @@ function netPsf(
   areaFt2: number,
   loads: readonly CombinedLoad[],
 ): { upliftPsf: number; downPsf: number } {
-  const windOf = (direction: 'uplift' | 'down'): number =>
-    keys.reduce((sum, key) => sum + windPressurePsf(plane.wind, key.zone, areaFt2, key.exposed, direction), 0) /
-    keys.length
+  const windOf = (direction: 'uplift' | 'down'): number => {
+    // Equal keys are one object, and most places of a module have the same.
+    const known = new Map<WindKey, number>()
+    let sum = 0
+    for (const key of keys) {
+      const psf = known.get(key) ?? windPressurePsf(plane.wind, key.zone, areaFt2, key.exposed, direction)
+      known.set(key, psf)
+      sum += psf
+    }
+    return sum / keys.length
+  }
   const wind = { uplift: windOf('uplift'), down: windOf('down') }
   let [upliftPsf, downPsf] = [0, 0]
   for (const load of loads) {

@@ -1,11 +1,11 @@
 import type { WiringValues } from '../../electrical/index.js'
-import { sharedClimateYield, type Figures } from '../../fleet/index.js'
+import { sharedClimateRun, type Figures } from '../../fleet/index.js'
 import type { BomValues } from '../../materials/index.js'
 import type { PaybackValues } from '../../money/index.js'
 import type { LoadedProject, Project } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
-import type { YieldValues } from '../../yield/index.js'
+import type { YieldRun, YieldValues } from '../../yield/index.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, Subcommand } from '../subcommand.js'
 import { bomFigures, mountFigures, paybackFigures, wireFigures, yieldFigures } from './fleet-figures.js'
@@ -48,6 +48,7 @@ function byCommand(load: Load, options: object = {}, result: Earlier = taken): F
       tool,
       project: () => Promise.resolve(loaded),
       earlier: (stage) => Promise.resolve(result(loaded, earlier, stage)),
+      estimate: () => estimateOf(loaded),
       progress: () => undefined,
     }
     const outcome = await (await load()).run(context, options as never)
@@ -56,7 +57,15 @@ function byCommand(load: Load, options: object = {}, result: Earlier = taken): F
   }
 }
 
-const yieldOf = sharedClimateYield()
+const runOf = sharedClimateRun()
+const runs = new WeakMap<LoadedProject, YieldRun>()
+
+/** The energy estimate of a project, worked out once for all of its stages. */
+function estimateOf(loaded: LoadedProject): YieldRun {
+  const run = runs.get(loaded) ?? runOf(loaded.project, loaded.files)
+  runs.set(loaded, run)
+  return run
+}
 
 /** In the order of the job: each may take the results of those above it. A new one is an entry here. */
 export const FLEET_STAGES: readonly FleetStage[] = [
@@ -66,7 +75,7 @@ export const FLEET_STAGES: readonly FleetStage[] = [
     run: byCommand(
       () => import('./estimate-yield.js'),
       {},
-      ({ project, files }, _earlier, stage) => (stage === 'yield' ? yieldOf(project, files) : undefined),
+      (loaded, _earlier, stage) => (stage === 'yield' ? estimateOf(loaded).result : undefined),
     ),
     figures: (values) => yieldFigures(values as YieldValues),
     headlines: [

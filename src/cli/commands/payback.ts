@@ -87,7 +87,8 @@ const twoDigits = (month: number): string => String(month).padStart(2, '0')
 async function paybackOutcome(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project, files } = await context.project()
   const { options: cost, unusedUsd } = await costOf(context, options.cost, project.finance?.installed_cost_usd)
-  const result = withUnused(paybackOfProject(project, files, cost), unusedUsd)
+  const known = context.estimate === undefined ? cost : { ...cost, estimate: context.estimate }
+  const result = withUnused(paybackOfProject(project, files, known), unusedUsd)
   const scenarios = options.versus.map((text) =>
     runScenario(text, { path: context.args[0] ?? '-', set: options.set, allowOutside: options.allowOutside, cost }),
   )

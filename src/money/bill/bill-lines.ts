@@ -1,4 +1,4 @@
-import { sum, toCents, type Decimal } from '../exact/index.js'
+import { toCents, ZERO, type Decimal } from '../exact/index.js'
 
 export type LineGroup = 'fixed' | 'energy' | 'riders' | 'demand' | 'minimum' | 'surplus' | 'credit' | 'taxes'
 
@@ -30,12 +30,15 @@ export class BillLines {
     if (line.quantity.eq(0)) return
     const amount = line.quantity.times(line.price)
     const rounded = this.#toTheLine ? toCents(amount) : amount
-    this.lines.push({ ...line, bypassable: line.bypassable ?? line.group === 'energy', amount: rounded })
+    const { id, group, says, quantity, unit, price, bypassable = group === 'energy' } = line
+    this.lines.push({ id, group, says, quantity, unit, price, amount: rounded, bypassable })
   }
 
   /** Sum of the lines that pass. */
   total(passes: (line: BillLine) => boolean): Decimal {
-    return sum(this.lines.filter(passes).map((line) => line.amount))
+    let total = ZERO
+    for (const line of this.lines) if (passes(line)) total = total.plus(line.amount)
+    return total
   }
 
   /** What is to be paid, to the cent. */

@@ -6,10 +6,19 @@ import type { BillLedger } from './ledger.js'
 const ONE = decimal(1)
 const DAYS_PER_MONTH = decimal(365).div(12)
 
+const months = new Map<number, Decimal>()
+
+/** Days in months of the same length; bills have few lengths, and a quotient takes long. */
+function monthsOf(days: number): Decimal {
+  const known = months.get(days) ?? decimal(days).div(DAYS_PER_MONTH)
+  months.set(days, known)
+  return known
+}
+
 /** Charges that no kWh changes. */
 export function addFixedLines(lines: BillLines, charges: readonly FixedCharges[], days: number): void {
   for (const { id, usd, per } of charges) {
-    const quantity = per === 'day' ? decimal(days) : per === 'month' ? ONE : decimal(days).div(DAYS_PER_MONTH)
+    const quantity = per === 'day' ? decimal(days) : per === 'month' ? ONE : monthsOf(days)
     lines.add({
       id: `fixed.${id}`,
       group: 'fixed',

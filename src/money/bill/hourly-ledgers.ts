@@ -4,13 +4,22 @@ import type { BillLedger, BillSegment } from './ledger.js'
 
 const CELLS = 12 * 48
 
+/** Hours of one slot with the same output of zero or below, kWh; use in millionths of a kWh. */
+interface DarkHours {
+  readonly slot: number
+  readonly kwh: number
+  count: number
+  load: number
+  peak: number
+}
+
 /**
  * Adds a year of hours up into twelve bills, import and export netted within each hour.
  *
  * @param usageKwh Use of the house, 8760 hours of local standard time, kWh, none below zero.
  * @param productionKwh Output of the system in the same hours, kWh; undefined for none.
- * @returns Ledgers for a factor on the output (degradation, a good or bad year). What no factor changes, the use and the
- * hours without output, is added up once.
+ * @returns Ledgers for a factor on the output of zero or above (degradation, a good or bad year). The use is added up once,
+ * and so are hours without output of one kind: an inverter draws the same power through all nights of a month.
  */
 export function hourlyLedgers(
   layout: HourLayout,
@@ -21,7 +30,8 @@ export function hourlyLedgers(
   const { periods, segments } = layout
   const slots = segments.length * periods
   const [load, peakLoad] = [new Float64Array(slots), new Float64Array(slots)]
-  const [darkImport, darkPeak] = [new Float64Array(slots), new Float64Array(slots)]
+  const dark: DarkHours[] = []
+  const lastDark: (DarkHours | undefined)[] = []
   // Hours with output, packed.
   const [sunnySlot, sunnyHour] = [new Uint16Array(HOURS_PER_YEAR), new Uint16Array(HOURS_PER_YEAR)]
   const [sunnyLoad, sunnyKwh] = [new Float64Array(HOURS_PER_YEAR), new Float64Array(HOURS_PER_YEAR)]
@@ -32,9 +42,12 @@ export function hourlyLedgers(
     load[slot] = (load[slot] ?? 0) + used
     if (used > (peakLoad[slot] ?? 0)) peakLoad[slot] = used
     const kwh = productionKwh === undefined ? 0 : (productionKwh[h] ?? 0)
-    if (kwh === 0) {
-      darkImport[slot] = (darkImport[slot] ?? 0) + used
-      if (used > (darkPeak[slot] ?? 0)) darkPeak[slot] = used
+    if (kwh <= 0) {
+      let alike = lastDark[slot]
+      if (alike?.kwh !== kwh) dark.push((alike = lastDark[slot] = { slot, kwh, count: 0, load: 0, peak: 0 }))
+      alike.count += 1
+      alike.load += used
+      if (used > alike.peak) alike.peak = used
       continue
     }
     sunnySlot[sunny] = slot
@@ -44,8 +57,14 @@ export function hourlyLedgers(
     sunny += 1
   }
   return (productionScale) => {
-    const [imported, peakImport] = [darkImport.slice(), darkPeak.slice()]
+    const [imported, peakImport] = [new Float64Array(slots), new Float64Array(slots)]
     const [exported, generation] = [new Float64Array(slots), new Float64Array(slots)]
+    for (const { slot, kwh, count, load: used, peak } of dark) {
+      const made = Math.round(kwh * productionScale * 1e6)
+      generation[slot] = (generation[slot] ?? 0) + made * count
+      imported[slot] = (imported[slot] ?? 0) + used - made * count
+      peakImport[slot] = Math.max(peakImport[slot] ?? 0, peak - made)
+    }
     const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(CELLS))
     for (let i = 0; i < sunny; i++) {
       const slot = sunnySlot[i] ?? 0

@@ -70,6 +70,35 @@ export function savingsAt(curve: SavingsCurve, scale: number): number {
   return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
 }
 
+/** Steps of the table that finds the node below a factor. */
+const STEPS = 1024
+
+/** `savingsAt` for very many factors of zero or above. */
+export function savingsReader(curve: SavingsCurve): (scale: number) => number {
+  const { scales, savingsUsd } = curve
+  const last = scales.length - 1
+  if (last < 1) return (scale) => savingsAt(curve, scale)
+  const perStep = STEPS / (scales[last] ?? 1)
+  const nodes = new Uint16Array(STEPS + 1)
+  for (let step = 1, node = 0; step <= STEPS; step++) {
+    // One step back, so that rounding never leaps over a node.
+    while (node < last - 1 && (scales[node + 1] ?? 0) * perStep <= step - 1) node += 1
+    nodes[step] = node
+  }
+  return (scale) => {
+    const step = Math.floor(scale * perStep)
+    let low = nodes[step < STEPS ? step : STEPS] ?? 0
+    while (low < last - 1 && (scales[low + 1] ?? 0) <= scale) low += 1
+    const x0 = scales[low] ?? 0
+    const x1 = scales[low + 1] ?? 1
+    const y0 = savingsUsd[low] ?? 0
+    const y1 = savingsUsd[low + 1] ?? 0
+    if (scale === x0) return y0
+    if (scale === x1) return y1
+    return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
+  }
+}
+
 /** The same savings for another yardstick: an output of 1 on the new curve is an output of `factor` on the old one. */
 export function scaledCurve(curve: SavingsCurve, factor: number): SavingsCurve {
   return { scales: curve.scales.map((scale) => scale / factor), savingsUsd: curve.savingsUsd }

@@ -50,7 +50,8 @@ export interface CashFlow {
  */
 export function cashFlow(input: CashFlowInput): CashFlow {
   const { finance, terms, curve } = input
-  const shares = Array.from({ length: terms.years + 1 }, (_, t) => (t === 0 ? 0 : outputShare(terms, t)))
+  const shares = [0]
+  for (let t = 1; t <= terms.years; t++) shares.push(outputShare(terms, t))
   const outputKwh = shares.map((share) => input.firstYearKwh * share)
   const incentives = incentiveFlows(input.incentives, {
     grossCostUsd: input.grossCostUsd,

@@ -90,7 +90,7 @@ function performanceRow(id: string, incentive: Incentive, basis: IncentiveBasis)
  */
 export function incentiveFlows(incentives: Readonly<Record<string, Incentive>>, basis: IncentiveBasis): IncentiveFlows {
   const years = basis.outputKwh.length - 1
-  const zeros = (): number[] => Array.from<number>({ length: years + 1 }).fill(0)
+  const zeros = (): number[] => basis.outputKwh.map(() => 0)
   const lumps = zeros()
   const perKwh = zeros()
   const byId: Record<string, number[]> = {}

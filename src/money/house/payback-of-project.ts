@@ -1,5 +1,6 @@
 import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import type { YieldRun } from '../../yield/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
@@ -10,6 +11,8 @@ export interface PaybackOptions {
   readonly installedCostUsd?: number
   /** Total of the bill of materials before incentives, USD; taken when no price is stated. */
   readonly billOfMaterialsUsd?: number
+  /** The energy estimate of this very project, where it is known already. */
+  readonly estimate?: () => YieldRun
 }
 
 /**
@@ -25,7 +28,7 @@ export function paybackOfProject(
   const { installedCostUsd = project.finance?.installed_cost_usd, billOfMaterialsUsd } = options
   if (installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
   const worksheet = new Worksheet()
-  const { sheets, usage, run, hours } = readHouse(project, files, worksheet)
+  const { sheets, usage, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = project.losses?.degradation_pct_per_year
   const result = payback({

@@ -18,11 +18,17 @@ export interface House {
  *
  * @param files Text of the files that the project names, by the path as written.
  * @param worksheet Takes the proof of the use, errors of the energy estimate, and how the hours came about.
+ * @param estimate The energy estimate of this very project, where it is known already.
  * @throws StageError when tariff, use or a part of the estimate is missing.
  */
-export function readHouse(project: Project, files: ReadonlyMap<string, string>, worksheet: Worksheet): House {
+export function readHouse(
+  project: Project,
+  files: ReadonlyMap<string, string>,
+  worksheet: Worksheet,
+  estimate: () => YieldRun = () => runYield(project, files),
+): House {
   const sheets = readTariffs(project.tariff)
-  const run = runYield(project, files)
+  const run = estimate()
   for (const finding of run.result.findings) if (finding.severity === 'error') worksheet.find(finding)
   const file = project.usage?.green_button ?? project.usage?.interval_csv?.file
   const fileText = file === undefined ? undefined : files.get(file)

@@ -1,4 +1,4 @@
-import { savingsAt } from '../bill/index.js'
+import { savingsReader } from '../bill/index.js'
 import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
 import { RandomSource } from './random.js'
 
@@ -28,7 +28,8 @@ export interface Samples {
  * kWh follow output beyond their cap; incentives do not follow the drawn cost.
  */
 export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: Spread): Samples {
-  const { terms, curve } = input
+  const { terms } = input
+  const savingsOf = savingsReader(input.curve)
   const { years } = terms
   const random = new RandomSource(spread.seed)
   const discount = reportedDiscount(terms)
@@ -60,7 +61,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     for (let t = 1; t <= years; t++) {
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * random.normal()))
-      const saved = savingsAt(curve, (share[t] ?? 0) * output) * (price[t] ?? 1) * growth
+      const saved = savingsOf((share[t] ?? 0) * output) * (price[t] ?? 1) * growth
       const flow = (fixed[t] ?? 0) + saved + (performance[t] ?? 0) * output
       npv += flow * (present[t] ?? 0)
       if (sum < 0 && sum + flow >= 0) {
