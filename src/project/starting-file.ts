@@ -1,3 +1,5 @@
+import { LATER_EQUIPMENT, LATER_PARTS } from './starting-parts.js'
+
 export interface StartingFileOptions {
   readonly site?: {
     readonly name: string
@@ -51,6 +53,7 @@ export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }:
     '    pitch_in_12: 6  # <- yours: inches of rise in 12 of run; or tilt_deg',
     '    eave_height_ft: 10  # <- yours',
     '    outline: { shape: rectangle, width_ft: 40, depth_ft: 16 }  # <- yours: measured along the roof surface',
+    '    edge_clearance_in: 14  # <- yours: modules keep this far from every edge, and off the overhang',
     '',
     'arrays:',
     '  south:',
@@ -70,6 +73,7 @@ export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }:
     '      pmax_temp_coeff_pct_per_c: -0.34  # <- yours',
     '      noct_c: 45  # <- yours',
     '      voc_v: 37.2  # <- yours',
+    '      voc_temp_coeff_pct_per_c: -0.27  # <- yours',
     '      isc_a: 13.9  # <- yours',
     '      vmp_v: 31.4  # <- yours',
     '      imp_a: 13.06  # <- yours',
@@ -77,6 +81,10 @@ export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }:
     '      width_in: 44.6  # <- yours',
     '      thickness_in: 1.38  # <- yours',
     '      weight_lb: 47.4  # <- yours',
+    '      max_series_fuse_a: 25  # <- yours',
+    '      clamp_zone_from_corner_in: [10, 20]  # <- yours: where clamps may hold the long side',
+    '      design_load_down_psf: 75  # <- yours',
+    '      design_load_up_psf: 50  # <- yours',
     '  inverters:',
     '    micro366:  # invented',
     '      name: Invented micro 366  # <- yours',
@@ -86,11 +94,27 @@ export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }:
     '      ac_voltage_v: 240  # <- yours',
     '      weighted_efficiency_pct: 97  # <- yours',
     '      max_dc_power_w: 540  # <- yours',
+    '      max_dc_voltage_v: 60  # <- yours',
+    '      mppt_min_v: 16  # <- yours',
+    '      mppt_max_v: 58  # <- yours',
+    '      max_input_isc_a: 20  # <- yours',
+    '      max_branch_ocpd_a: 20  # <- yours: largest breaker that the maker allows on a branch',
+    '      max_per_branch: 10  # <- yours',
+    '      weight_lb: 2.4  # <- yours',
+    ...LATER_EQUIPMENT.map(behindComment),
     '',
-    "# Wiring, structure, prices and tariff have parts of their own. 'gablewatt check-project' says what each answer needs.",
+    '# What the later answers need, to be uncommented when you come to it. Every value below is made up: state your own.',
+    "# 'gablewatt check-project' tells what is wrong, and each subcommand asks for what it misses.",
+    '',
+    ...LATER_PARTS.map(behindComment),
     '',
   ]
   return lines.join('\n')
+}
+
+/** A line of YAML that counts only when the person takes the `# ` away. */
+function behindComment(line: string): string {
+  return line === '' ? '' : `# ${line}`
 }
 
 /** Text in single quotes, on one line. */
