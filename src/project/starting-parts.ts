@@ -94,5 +94,5 @@ export const LATER_PARTS: readonly string[] = [
   '  energy: { all_year: { usd_per_kwh: 0.15 } }',
   '  rounding: line',
   '  solar: { net_metering: { settle: monthly, surplus_usd_per_kwh: 0.03 } }',
-  'finance: { installed_cost_usd: 15000 }  # of the quote, or from price-bom',
+  'finance: { installed_cost_usd: 15000, cost_fixed_usd: 6000, cost_usd_per_module: 750 }  # from quotes',
 ]
