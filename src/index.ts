@@ -9,6 +9,8 @@ export {
   labelsOfEdition,
   sizeWire,
   trunkGapsFt,
+  wiringContext,
+  wiringOf,
   type WiringContext,
   type WiringValues,
 } from './electrical/index.js'
@@ -35,7 +37,7 @@ export {
   type Problem,
   type Project,
 } from './project/index.js'
-export { arrangeModules, type ModulePlacement } from './roof/index.js'
+export { arrangeModules, countFitted, type ModulePlacement } from './roof/index.js'
 export { spaceMounts, type MountValues, type SpaceMountsOptions } from './structure/index.js'
 export { sunPosition, type SunPosition } from './sun/index.js'
 export {

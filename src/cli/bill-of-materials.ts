@@ -1,10 +1,9 @@
-import { designTemperatures } from '../climate/index.js'
 import { requiredLabels } from '../drawings/index.js'
-import { sizeWire, type WiringValues } from '../electrical/index.js'
+import { wiringOf, type WiringValues } from '../electrical/index.js'
 import { priceBom, readPriceList, type BomInput, type BomValues, type PriceList } from '../materials/index.js'
 import type { LoadedProject } from '../project/index.js'
 import { spaceMounts, type MountValues } from '../structure/index.js'
-import { Worksheet, type Result } from '../worksheet/index.js'
+import type { Result } from '../worksheet/index.js'
 import { arrangementOf } from './arrangement-of.js'
 
 /** Results that `--use` may have brought. */
@@ -45,11 +44,4 @@ export function projectPrices({ project, files }: LoadedProject): PriceList | un
   if (name === undefined || text === undefined) return undefined
   if (lastList?.name !== name || lastList.text !== text) lastList = { name, text, list: readPriceList(name, text) }
   return lastList.list
-}
-
-function wiringOf(project: LoadedProject['project']): Result<WiringValues> {
-  const worksheet = new Worksheet()
-  const result = sizeWire(project, { designTemperatures: designTemperatures(project.site, worksheet) })
-  worksheet.include(result)
-  return worksheet.result(result.values)
 }

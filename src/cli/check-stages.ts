@@ -28,16 +28,7 @@ export const CHECK_STAGES: readonly CheckStage[] = [
   {
     name: 'wire',
     applies: ({ project }) => project.electrical !== undefined,
-    run: async ({ project }) => {
-      const [{ sizeWire }, { wiringContext }] = await Promise.all([
-        import('../electrical/index.js'),
-        import('./wiring-context.js'),
-      ])
-      const { wiring, climate } = wiringContext(project)
-      const result = sizeWire(project, wiring)
-      climate.include(result)
-      return climate.result(result.values)
-    },
+    run: async ({ project }) => (await import('../electrical/index.js')).wiringOf(project),
   },
   {
     name: 'mounts',

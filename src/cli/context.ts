@@ -34,6 +34,9 @@ export function makeContext(
       overrides: [...(options.set ?? [])],
       allowOutside: options.allowOutside === true,
     })
+    // Its place in the file is known by now, should the roof have no room.
+    const { countFitted } = await import('../roof/index.js')
+    loaded = { ...loaded, project: countFitted(loaded.project) }
     return loaded
   }
 

@@ -22,6 +22,7 @@ export { sizeWire } from './size-wire.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA } from './standard-device.js'
 export { stringLimits } from './string-limits.js'
 export { tenFootNeighbour } from './ten-foot-rule.js'
+export { wiringContext, wiringOf } from './wiring-context.js'
 export { trunkGapsFt } from './trunk-gaps.js'
 export { trunkRiseV, twoWireRiseV } from './voltage-rise.js'
 export type {

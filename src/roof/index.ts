@@ -19,3 +19,4 @@ export {
 export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
 export { textPlan, type PlanMark } from './text-plan.js'
+export { countFitted } from './count-fitted.js'

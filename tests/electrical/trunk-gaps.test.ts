@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { sizeWire, trunkGapsFt } from '../../src/electrical/index.js'
+import { sizeWire, trunkGapsFt, wiringOf } from '../../src/electrical/index.js'
+import { loadProject } from '../../src/project/index.js'
 import type { ModulePlacement } from '../../src/roof/index.js'
 import { context, microProject } from './demo.js'
 
@@ -39,5 +40,22 @@ describe('way of the trunk past the modules', () => {
     expect(long.every((length, index) => length >= (short[index] ?? 0))).toBe(true)
     expect(long[0]).toBe(9 * (long.length === 1 ? 24 : Math.ceil(24 / long.length)))
     expect(lengths({ south: gaps.map(() => 0.1) })).toEqual(short)
+  })
+
+  it('is the same for every output: packet, bill, work plan and table take wiringOf', () => {
+    const { project } = loadProject({ path: new URL('../../examples/lark-hollow.yaml', import.meta.url).pathname })
+    const spread = structuredClone(project)
+    const array = spread.arrays['south']
+    if (array !== undefined) {
+      array.arrangement = {
+        blocks: { lower: { orientation: 'portrait', rows: 2, columns: 7, x_ft: 3.2, y_ft: 1.5, gap_in: 14 } },
+      }
+    }
+    const trunk = (of: typeof project): number =>
+      wiringOf(of).values.circuits.find((circuit) => circuit.id === 'b1')?.segments[0]?.length_ft ?? 0
+    // Seven inverters at 4.3 ft between connectors; with 14 in between modules the way past them is longer than that.
+    expect(trunk(project)).toBeCloseTo(7 * 4.3, 9)
+    expect(trunk(spread)).toBeCloseTo(44.6 / 12 / 2 + 6 * ((44.6 + 14) / 12), 6)
+    expect(trunk(spread)).toBeGreaterThan(trunk(project))
   })
 })

@@ -144,8 +144,11 @@ const CASES: readonly Case[] = [
   ],
   [
     'no number of modules',
-    [['    modules: 12  # <- yours\n', '']],
-    "29:3  arrays.south.modules  missing; give their number, for example 'modules: 12', or arrangement.blocks",
+    [
+      ['    modules: 12  # <- yours\n', ''],
+      ['    arrangement: fit  # the program places the modules\n', ''],
+    ],
+    "29:3  arrays.south.modules  missing; give their number, for example 'modules: 12', or arrangement: fit, or arrangement.blocks",
   ],
   [
     'blocks against modules',

@@ -1,7 +1,6 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { Option, type Command } from 'commander'
-import { designTemperatures } from '../../climate/index.js'
 import {
   drawPacket,
   packetGaps,
@@ -10,11 +9,11 @@ import {
   type PacketInput,
   type PaperName,
 } from '../../drawings/index.js'
-import { sizeWire, type WiringValues } from '../../electrical/index.js'
+import { wiringOf, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { arrangeModules, type Arrangement } from '../../roof/index.js'
 import { spaceMounts, type MountValues } from '../../structure/index.js'
-import { sortFindings, StageError, Worksheet, type Finding, type Result } from '../../worksheet/index.js'
+import { sortFindings, StageError, type Finding, type Result } from '../../worksheet/index.js'
 import { FileError } from '../errors.js'
 import { takesProject, usesEarlier, writesFile } from '../options.js'
 import { errnoWords } from '../output/errno.js'
@@ -126,14 +125,6 @@ async function gather(
 
 function mountsOf(project: Project, { modules, planes }: Arrangement): Result<MountValues> {
   return spaceMounts(project, { modules, planes: Object.values(planes) })
-}
-
-/** Wiring with the proof of the design temperatures before its own. */
-function wiringOf(project: Project): Result<WiringValues> {
-  const worksheet = new Worksheet()
-  const wiring = sizeWire(project, { designTemperatures: designTemperatures(project.site, worksheet) })
-  worksheet.include(wiring)
-  return worksheet.result(wiring.values)
 }
 
 function notDrawn(errors: readonly Finding[]): StageError {

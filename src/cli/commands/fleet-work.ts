@@ -1,3 +1,4 @@
+import { countFitted } from '../../roof/index.js'
 import { resolve } from 'node:path'
 import {
   emptyOutcome,
@@ -36,6 +37,7 @@ export async function workOut(job: FleetJob, plan: FleetPlan): Promise<FleetOutc
   let loaded: LoadedProject | undefined
   try {
     loaded = loadProject({ path: job.path, overrides: job.overrides, allowOutside: plan.allowOutside })
+    loaded = { ...loaded, project: countFitted(loaded.project) }
     return await runStages(job, plan, loaded)
   } catch (error) {
     const known = {

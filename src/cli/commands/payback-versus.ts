@@ -1,3 +1,4 @@
+import { countFitted } from '../../roof/index.js'
 import { paybackOfProject, type PaybackOptions, type PaybackValues } from '../../money/index.js'
 import { loadProject } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
@@ -45,14 +46,15 @@ export function runScenario(text: string, base: Base): Scenario {
   }
   const changes = isVariant ? text.split(';').map((one) => one.trim()) : []
   const statesCost = changes.some((change) => change.startsWith('finance.installed_cost_usd'))
-  const { project, files } = loadProject({
+  const { project: stated, files } = loadProject({
     path: isVariant ? base.path : text,
     overrides: isVariant ? [...base.set, ...changes] : [],
     allowOutside: base.allowOutside === true,
   })
   try {
+    const project = countFitted(stated)
     const result = paybackOfProject(project, files, isVariant && !statesCost ? base.cost : {})
-    return { values: scenarioValues(isVariant ? text : project.title, result.values), findings: result.findings }
+    return { values: scenarioValues(isVariant ? text : stated.title, result.values), findings: result.findings }
   } catch (error) {
     if (!(error instanceof StageError)) throw error
     // Its place is in another file, or in a value of the command line.

@@ -1,9 +1,8 @@
 import type { Command } from 'commander'
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { designTemperatures } from '../../climate/index.js'
 import { renderPdf, requiredLabels } from '../../drawings/index.js'
-import { sizeWire } from '../../electrical/index.js'
+import { wiringOf } from '../../electrical/index.js'
 import {
   cautionWords,
   planMarkdown,
@@ -78,9 +77,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     const { planes, modules } = arrangeModules(project).values
     return spaceMounts(project, { planes: Object.values(planes), modules })
   })
-  const wiring = attempt('size-wire', () =>
-    sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) }),
-  )
+  const wiring = attempt('size-wire', () => wiringOf(project))
   const plan = planWork({
     project,
     run,

@@ -1,12 +1,17 @@
 import type { Command } from 'commander'
-import { compareEditions, sizeWire, type WiringContext, type WiringValues } from '../../electrical/index.js'
+import {
+  compareEditions,
+  wiringContext,
+  wiringOf,
+  type WiringContext,
+  type WiringValues,
+} from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import type { Result, Worksheet } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
-import { wiringContext } from '../wiring-context.js'
 import { circuitTable, comparisonSections, wiringSections } from './wiring-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -35,11 +40,11 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const editions = editionsOf(options.codes)
   const earlier = editions === undefined ? await context.earlier('wire') : undefined
   if (earlier !== undefined) return { report: reportOf(project, earlier as Result<WiringValues>) }
-  const { wiring, climate } = wiringContext(project)
-  if (editions !== undefined && editions.length > 1)
+  if (editions !== undefined && editions.length > 1) {
+    const { wiring, climate } = wiringContext(project)
     return { report: comparisonReport(project, editions, wiring, climate) }
-  const result = sizeWire(project, editions === undefined ? wiring : { ...wiring, edition: editions[0] })
-  return { report: reportOf(project, withProof(climate, result)) }
+  }
+  return { report: reportOf(project, wiringOf(project, editions?.[0])) }
 }
 
 /** The proof of the design temperatures before that of the wiring. */

@@ -1,7 +1,6 @@
-import { designTemperatures } from '../../climate/index.js'
-import { sizeWire } from '../../electrical/index.js'
+import { wiringOf } from '../../electrical/index.js'
 import type { Inverter, Project } from '../../project/index.js'
-import { StageError, Worksheet } from '../../worksheet/index.js'
+import { StageError, type Worksheet } from '../../worksheet/index.js'
 
 /** What a number of modules on each array means for the AC side. */
 export interface AcDemand {
@@ -69,7 +68,7 @@ export interface PanelLimit {
 /** The limit of the panel from the wiring stage; undefined, with a finding, when that stage cannot run. */
 export function panelLimit(project: Project, worksheet: Worksheet): PanelLimit | undefined {
   try {
-    const { values } = sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) })
+    const { values } = wiringOf(project)
     const { max_inverter_a: maxInverterA, section } = values.panel
     worksheet.step({
       id: 'size.panel',

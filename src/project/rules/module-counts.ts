@@ -1,5 +1,5 @@
 import { arrangementBlocks, modulesInBlock, stringModuleCount } from '../module-count.js'
-import type { Block } from '../project-types.generated.js'
+import type { ArrayOfModules, Block } from '../project-types.generated.js'
 import { count } from '../words.js'
 import type { Report, Rule } from './rule.js'
 
@@ -11,10 +11,10 @@ export const checkModuleCounts: Rule = (project, report) => {
     const inBlocks = blocks && Object.values(blocks).reduce((sum, block) => sum + modulesInBlock(block), 0)
     const inStrings = stringModuleCount(array)
     const { modules } = array
-    if (modules === undefined && inBlocks === undefined && inStrings === undefined) {
+    if (modules === undefined && inBlocks === undefined && inStrings === undefined && !isFitted(array)) {
       report(
         ['arrays', id, 'modules'],
-        "missing; give their number, for example 'modules: 12', or arrangement.blocks",
+        "missing; give their number, for example 'modules: 12', or arrangement: fit, or arrangement.blocks",
         'parent',
       )
     }
@@ -28,6 +28,11 @@ export const checkModuleCounts: Rule = (project, report) => {
       report(['arrays', id, 'strings'], message, 'key')
     }
   }
+}
+
+/** Whether the program places the modules: without a number, as many as the roof takes. */
+function isFitted({ arrangement }: ArrayOfModules): boolean {
+  return arrangement === 'fit' || (typeof arrangement === 'object' && 'fit' in arrangement)
 }
 
 function checkOmitted(array: string, name: string, block: Block, report: Report): void {
