@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import { requiredLabels } from '../../src/drawings/index.js'
 import {

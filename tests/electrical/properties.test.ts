@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { compareSizes, sizeWire, type WiringValues } from '../../src/electrical/index.js'
 import type { Project, WiringSegment } from '../../src/project/index.js'

@@ -1,7 +1,7 @@
 import { appendFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { afterAll, describe, expect, test } from 'vitest'
 import {
   baselineFigures,

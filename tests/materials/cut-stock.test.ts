@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import { cutStock, type CutPlan, type CutStock } from '../../src/materials/index.js'
 

@@ -1,5 +1,5 @@
 import { Big } from 'big.js'
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { Decimal, decimal, toCents } from '../../src/money/exact/index.js'
 

@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { shareModules, type ModuleLot } from '../../src/money/house/share-modules.js'
 

@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import { arrangeModules, boxCorners, containsPoint, distanceBetweenFt, type Box } from '../../src/roof/index.js'
 import type { FitRequest, Outline, Project } from '../../src/project/index.js'

@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { beamExtremes, solveContinuousBeam, type BeamModel } from '../../src/structure/index.js'
 import { finiteElementBeam } from './beam-independent.js'

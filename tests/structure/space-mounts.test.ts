@@ -1,4 +1,4 @@
-import * as fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { validate } from '../../src/project/project-validator.generated.js'
 import type { Project } from '../../src/project/index.js'

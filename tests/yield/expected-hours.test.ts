@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { monthlyFromHourly, type HourlyClimate, type MonthlyClimate } from '../../src/climate/index.js'
 import { loadProject, type Project } from '../../src/project/index.js'

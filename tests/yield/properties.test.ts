@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import { monthlyExtraterrestrialWhM2Day, type MonthlyClimate } from '../../src/climate/index.js'
 import type { Project } from '../../src/project/index.js'
