@@ -1,4 +1,4 @@
-import { assert as holdsForAll, double, integer, property, string } from 'fast-check'
+import { assert as holdsForAll, double, integer, property, string } from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import {
   cleanJson,

@@ -35,11 +35,11 @@ describe('properties of reading a project', () => {
   test('every slip of one letter in any key of the starter is told at its line and column', () => {
     // All of them, not a sample: a letter dropped, doubled, or swapped with the next.
     const slips = KEYS.filter(({ key }) => !IDS.has(key)).flatMap(({ line, column, key }) =>
-      [...key].flatMap((letter, i) =>
+      Array.from({ length: key.length }, (_, i) => i).flatMap((i) =>
         [
           key.slice(0, i) + key.slice(i + 1),
-          key.slice(0, i) + letter + key.slice(i),
-          key.slice(0, i) + (key[i + 1] ?? '') + letter + key.slice(i + 2),
+          key.slice(0, i + 1) + key.slice(i),
+          key.slice(0, i) + (key[i + 1] ?? '') + key.charAt(i) + key.slice(i + 2),
         ]
           .filter((typo) => typo !== key && /^[a-z]/.test(typo))
           .map((typo) => ({ line, column, key, typo })),
