@@ -34,9 +34,14 @@ export function sitesByDistance(
   return near.map((one) => ({ site: siteAtRow(one.row), distanceKm: one.distanceKm }))
 }
 
+/** The built-in site nearest to a place, however far. */
+export function nearestSite(place: Pick<House, 'latitudeDeg' | 'longitudeDeg'>): SiteAtDistance | undefined {
+  return sitesByDistance(place)[0] ?? sitesByDistance(place, Infinity)[0]
+}
+
 /** The error for a house that no built-in site can stand for. */
 export function outOfReach(house: House): StageError {
-  const [nearest] = sitesByDistance(house, Infinity)
+  const nearest = nearestSite(house)
   const how =
     nearest === undefined
       ? ''

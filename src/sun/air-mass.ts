@@ -1,3 +1,5 @@
+const RADIANS = Math.PI / 180
+
 /**
  * Relative optical air mass at sea level.
  *
@@ -7,16 +9,31 @@
  */
 export function airMass(zenithDeg: number): number {
   const z = Math.min(90, Math.max(0, zenithDeg))
-  return airMassAt(z, Math.cos((z * Math.PI) / 180))
+  return 1 / (Math.cos(z * RADIANS) + bending(z))
 }
 
+/** What the formula adds to the cosine, for the bent path near the horizon. */
+function bending(zenithDeg: number): number {
+  return 0.50572 * (96.07995 - zenithDeg) ** -1.6364
+}
+
+const STEPS_PER_DEG = 32
+let bendings: Float64Array | undefined
+
 /**
- * The same where the cosine is at hand, for hot loops.
+ * The same for hot loops: what is added to the cosine is read from a table, by straight lines between 32 steps a degree.
+ * At the horizon that is 1 part in 50,000 off, elsewhere far less.
  *
- * @param zenithDeg Zenith angle of the sun, degrees, 0 to 90.
- * @param cosZenith Its cosine.
+ * @returns Air mass for a zenith angle, degrees, 0 to 90, and its cosine.
  */
-export function airMassAt(zenithDeg: number, cosZenith: number): number {
-  // The power written out as exp and log, which is twice as fast.
-  return 1 / (cosZenith + 0.50572 * Math.exp(-1.6364 * Math.log(96.07995 - zenithDeg)))
+export function airMassReader(): (zenithDeg: number, cosZenith: number) => number {
+  const table = (bendings ??= Float64Array.from({ length: 90 * STEPS_PER_DEG + 2 }, (_, i) =>
+    bending(i / STEPS_PER_DEG),
+  ))
+  return (zenithDeg, cosZenith) => {
+    const place = zenithDeg * STEPS_PER_DEG
+    const step = Math.floor(place)
+    const low = table[step] as number
+    return 1 / (cosZenith + low + (place - step) * ((table[step + 1] as number) - low))
+  }
 }

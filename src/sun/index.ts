@@ -1,4 +1,4 @@
-export { airMass, airMassAt } from './air-mass.js'
+export { airMass, airMassReader } from './air-mass.js'
 export { dailyExtraterrestrialWhM2, diffuseShareOfDay, globalShareOfDay, sunsetHourAngleDeg } from './day-course.js'
 export { erbsDaily, erbsHourly, erbsMonthly } from './diffuse-fraction.js'
 export { atDay, ephemeris, type Ephemeris } from './ephemeris.js'

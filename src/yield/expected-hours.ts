@@ -79,7 +79,6 @@ function hoursOfFile(run: YieldRun, system: SystemAc): ExpectedHours {
 
 /** A step of a kind of day, in solar time. */
 interface CourseStep {
-  readonly kind: number
   readonly fromH: number
   readonly lengthH: number
   readonly kwhPerDay: number
@@ -91,7 +90,7 @@ function hoursOfKinds(run: YieldRun, system: SystemAc, choice: DayChoice): Expec
   const { equationOfTimeMin } = ephemeris()
   const months = coursesByMonth(run, system)
   const targets = monthlyKwh(system)
-  for (const [month, { course, kindDays }] of months.entries()) {
+  for (const [month, { courses, kindDays }] of months.entries()) {
     const start = MONTH_STARTS[month] as number
     const end = MONTH_STARTS[month + 1] as number
     const mixtures = choice === 'mean' ? meanDays(kindDays) : dealDays(kindDays, month)
@@ -99,9 +98,10 @@ function hoursOfKinds(run: YieldRun, system: SystemAc, choice: DayChoice): Expec
       const midnight = start + 24 * day
       const noonUtDay = midnight / 24 + 0.5 - longitudeDeg / 360
       const shiftH = utcOffsetH - longitudeDeg / 15 - atDay(equationOfTimeMin, noonUtDay) / 60
-      for (const step of course) {
-        const share = mixture.get(step.kind) ?? 0
-        if (share > 0) spread(kwh, midnight, step.fromH + shiftH, step.lengthH, step.kwhPerDay * share)
+      for (const [kind, share] of mixture) {
+        for (const step of courses.get(kind) ?? []) {
+          spread(kwh, midnight, step.fromH + shiftH, step.lengthH, step.kwhPerDay * share)
+        }
       }
     }
     addNight(kwh, start, end, targets[month] as number)
@@ -112,7 +112,7 @@ function hoursOfKinds(run: YieldRun, system: SystemAc, choice: DayChoice): Expec
 function coursesByMonth(run: YieldRun, system: SystemAc) {
   const months = DAYS_IN_MONTH.map((days) => ({
     days,
-    course: [] as CourseStep[],
+    courses: new Map<number, CourseStep[]>(),
     kindDays: new Map<number, number>(),
   }))
   for (let step = 0; step < run.steps.length; step += 1) {
@@ -121,7 +121,10 @@ function coursesByMonth(run: YieldRun, system: SystemAc) {
     const lengthH = (run.steps.hours[step] as number) / days
     entry.kindDays.set(dayType, days)
     const kwhPerDay = stepKwh(run, system, step) / days
-    if (kwhPerDay > 0) entry.course.push({ kind: dayType, fromH: hour - lengthH / 2, lengthH, kwhPerDay })
+    if (kwhPerDay <= 0) continue
+    const course = entry.courses.get(dayType) ?? []
+    entry.courses.set(dayType, course)
+    course.push({ fromH: hour - lengthH / 2, lengthH, kwhPerDay })
   }
   return months
 }

@@ -1,5 +1,5 @@
 import type { HourlyClimate } from '../climate/index.js'
-import { airMassAt, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
+import { airMassReader, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
 import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
 
 const RADIANS = Math.PI / 180
@@ -31,20 +31,33 @@ interface SunDay {
 export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): SkySteps {
   const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
   const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
-  const columns = newColumns(climate.length)
-  const fileRow = new Uint32Array(climate.length)
+  // The sun is up for about half of the year everywhere, and at most two hours a day are cut by its rising and setting.
+  const columns = newColumns(Math.ceil(climate.length * 0.6))
+  const airMass = airMassReader()
+  const fileRow = new Uint32Array(columns.month.length)
   const nightHours = new Float64Array(12)
   let length = 0
   let normalWM2 = 0
   let lastDay = -1
-  let sun = sunOfDay(climate, 1, sinPhi, cosPhi)
+  let midnight = sunAtMidnight(0, climate.utcOffsetH)
+  let sun = sunOfDay(climate, midnight, midnight, sinPhi, cosPhi)
+  // The hour angle of the row before, and what turns it on by an hour: two sines a day instead of two an hour.
+  let lastRow = -2
+  let [cosLast, sinLast, cosTurn, sinTurn] = [1, 0, 1, 0]
   for (let row = 0; row < climate.length; row += 1) {
     const dayOfYear = climate.dayOfYear[row] as number
     const month = (climate.month[row] as number) - 1
     if (dayOfYear !== lastDay) {
       lastDay = dayOfYear
       normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
-      sun = sunOfDay(climate, dayOfYear, sinPhi, cosPhi)
+      // Days after 29 February stand one day later in a leap year's count.
+      const day = dayOfYear - 1 - (climate.length > 8760 && dayOfYear > 59 ? 1 : 0)
+      const begin = midnight.day === day ? midnight : sunAtMidnight(day, climate.utcOffsetH)
+      midnight = sunAtMidnight(day + 1, climate.utcOffsetH)
+      sun = sunOfDay(climate, begin, midnight, sinPhi, cosPhi)
+      lastRow = -2
+      cosTurn = Math.cos(sun.hourAnglePerHour)
+      sinTurn = Math.sin(sun.hourAnglePerHour)
     }
     const hour = (climate.hour[row] as number) - 0.5
     const sinDelta = sun.sinDelta + sun.sinDeltaPerHour * hour
@@ -52,6 +65,8 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
     let angle = sun.hourAngle + sun.hourAnglePerHour * hour
     if (angle > Math.PI) angle -= FULL_TURN
     else if (angle < -Math.PI) angle += FULL_TURN
+    let cosAngle = 1
+    let sinAngle = 0
     const edge = (angle < 0 ? -angle : angle) + HALF_HOUR_RAD
     if (edge > sun.sunset - CLEAR_OF_HORIZON_RAD) {
       const sunset = sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta)
@@ -62,19 +77,30 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
         continue
       }
       angle = (from + to) / 2
+      cosAngle = Math.cos(angle)
+      sinAngle = Math.sin(angle)
+    } else {
+      if (row === lastRow + 1) {
+        cosAngle = cosLast * cosTurn - sinLast * sinTurn
+        sinAngle = sinLast * cosTurn + cosLast * sinTurn
+      } else {
+        cosAngle = Math.cos(angle)
+        sinAngle = Math.sin(angle)
+      }
+      lastRow = row
+      cosLast = cosAngle
+      sinLast = sinAngle
     }
-    const cosAngle = Math.cos(angle)
     const up = Math.min(1, Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * cosAngle))
     const zenith = Math.acos(up)
-    const sinAngle = Math.sqrt(1 - cosAngle * cosAngle)
     columns.month[length] = month
     columns.sunIndex[length] = length
     columns.hours[length] = 1
-    columns.sunEast[length] = cosDelta * (angle < 0 ? sinAngle : -sinAngle)
+    columns.sunEast[length] = -cosDelta * sinAngle
     columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
     columns.sunUp[length] = up
     columns.zenithRad[length] = zenith
-    columns.airMass[length] = airMassAt(zenith / RADIANS, up)
+    columns.airMass[length] = airMass(zenith / RADIANS, up)
     columns.extraterrestrialWM2[length] = normalWM2
     columns.dniWM2[length] = climate.dniWM2[row] as number
     columns.dhiWM2[length] = climate.dhiWM2[row] as number
@@ -97,27 +123,42 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
   }
 }
 
-function sunOfDay(climate: HourlyClimate, dayOfYear: number, sinPhi: number, cosPhi: number): SunDay {
+/** The sun at 0 h local standard time of a day. */
+interface SunAtMidnight {
+  readonly day: number
+  readonly deltaRad: number
+  readonly sinDelta: number
+  readonly cosDelta: number
+  readonly equationMin: number
+}
+
+/** @param day Days after 1 January of a year without a leap day. */
+function sunAtMidnight(day: number, utcOffsetH: number): SunAtMidnight {
   const { declinationDeg, equationOfTimeMin } = ephemeris()
-  // Days after 29 February stand one day later in a leap year's count.
-  const calendarDay = dayOfYear - 1 - (climate.length > 8760 && dayOfYear > 59 ? 1 : 0)
-  const beginning = calendarDay - climate.utcOffsetH / 24
-  const delta = atDay(declinationDeg, beginning) * RADIANS
-  const deltaAfter = atDay(declinationDeg, beginning + 1) * RADIANS
-  const equation = atDay(equationOfTimeMin, beginning)
-  const equationAfter = atDay(equationOfTimeMin, beginning + 1)
-  const sinDelta = Math.sin(delta)
-  const cosDelta = Math.cos(delta)
-  const solarHour = -climate.utcOffsetH + climate.longitudeDeg / 15 + equation / 60
+  const deltaRad = atDay(declinationDeg, day - utcOffsetH / 24) * RADIANS
+  const equationMin = atDay(equationOfTimeMin, day - utcOffsetH / 24)
+  return { day, deltaRad, sinDelta: Math.sin(deltaRad), cosDelta: Math.cos(deltaRad), equationMin }
+}
+
+function sunOfDay(
+  { utcOffsetH, longitudeDeg }: HourlyClimate,
+  begin: SunAtMidnight,
+  end: SunAtMidnight,
+  sinPhi: number,
+  cosPhi: number,
+): SunDay {
+  const { sinDelta, cosDelta } = begin
+  const solarHour = -utcOffsetH + longitudeDeg / 15 + begin.equationMin / 60
   const hourAngle = (solarHour - 12) * 15 * RADIANS
+  const noonRad = (begin.deltaRad + end.deltaRad) / 2
   return {
     sinDelta,
-    sinDeltaPerHour: (Math.sin(deltaAfter) - sinDelta) / 24,
+    sinDeltaPerHour: (end.sinDelta - sinDelta) / 24,
     cosDelta,
-    cosDeltaPerHour: (Math.cos(deltaAfter) - cosDelta) / 24,
-    hourAngle: hourAngle - FULL_TURN * Math.round((hourAngle + Math.PI) / FULL_TURN),
-    hourAnglePerHour: (15 + (equationAfter - equation) / 4 / 24) * RADIANS,
-    sunset: sunsetAngle(sinPhi, cosPhi, Math.sin((delta + deltaAfter) / 2), Math.cos((delta + deltaAfter) / 2)),
+    cosDeltaPerHour: (end.cosDelta - cosDelta) / 24,
+    hourAngle: hourAngle - FULL_TURN * Math.floor((hourAngle + Math.PI) / FULL_TURN + 0.5),
+    hourAnglePerHour: (15 + (end.equationMin - begin.equationMin) / 4 / 24) * RADIANS,
+    sunset: sunsetAngle(sinPhi, cosPhi, Math.sin(noonRad), Math.cos(noonRad)),
   }
 }
 

@@ -1,4 +1,4 @@
-import { listSites } from '../../climate/index.js'
+import { nearestSite } from '../../climate/index.js'
 import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { expectedHours, runYield, type DayChoice, type ExpectedHours, type YieldRun } from '../../yield/index.js'
@@ -47,7 +47,7 @@ export function readHouse(
 /** State of the nearest built-in climate site; a house near a border may get its neighbour's. */
 function nearestState(project: Project): string | undefined {
   const { latitude_deg: latitudeDeg, longitude_deg: longitudeDeg } = project.site
-  return listSites({ near: { latitudeDeg, longitudeDeg } })[0]?.state
+  return nearestSite({ latitudeDeg, longitudeDeg })?.site.state
 }
 
 /** Which days the bills are worked out with. */

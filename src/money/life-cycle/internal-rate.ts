@@ -1,3 +1,4 @@
+import { findRoot } from './find-root.js'
 import { netPresentValue } from './present-value.js'
 
 /** Rates at which the net present value is zero. */
@@ -16,15 +17,8 @@ function signChanges(flows: readonly number[]): number {
   return signs.filter((sign, i) => i > 0 && sign !== signs[i - 1]).length
 }
 
-function bisect(flows: readonly number[], low: number, high: number): number {
-  let [a, b] = [low, high]
-  const atLow = netPresentValue(flows, a)
-  for (let i = 0; i < 200 && b - a > 1e-14 * Math.max(1, Math.abs(a)); i++) {
-    const middle = (a + b) / 2
-    if (Math.sign(netPresentValue(flows, middle)) === Math.sign(atLow)) a = middle
-    else b = middle
-  }
-  return (a + b) / 2
+function rootBetween(flows: readonly number[], low: number, high: number): number {
+  return findRoot((rate) => netPresentValue(flows, rate), low, high, 1e-14 * Math.max(1, Math.abs(low))) ?? low
 }
 
 /**
@@ -49,7 +43,7 @@ export function internalRate(flows: readonly number[]): InternalRate {
   for (let i = 1; i <= POINTS; i++) {
     const here = netPresentValue(flows, grid(i))
     if (here === 0) rates.push(grid(i))
-    else if (before !== 0 && Math.sign(before) !== Math.sign(here)) rates.push(bisect(flows, grid(i - 1), grid(i)))
+    else if (before !== 0 && Math.sign(before) !== Math.sign(here)) rates.push(rootBetween(flows, grid(i - 1), grid(i)))
     before = here
   }
   const only = rates[0]

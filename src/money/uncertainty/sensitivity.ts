@@ -1,6 +1,6 @@
 import type { SavingsCurve } from '../bill/index.js'
 import { cashFlow, reportedDiscount, type CashFlowInput } from '../cash-flow/index.js'
-import { netPresentValue } from '../life-cycle/index.js'
+import { findRoot, netPresentValue } from '../life-cycle/index.js'
 import { levers, type Lever } from './levers.js'
 import type { Spread } from './monte-carlo.js'
 
@@ -29,16 +29,8 @@ export function npvOf(input: CashFlowInput): number {
 }
 
 function breakEven(lever: Lever): number | undefined {
-  let [a, b] = lever.search
-  const at = (value: number): number => npvOf(lever.apply(value))
-  const sign = Math.sign(at(a))
-  if (a === b || sign === Math.sign(at(b))) return undefined
-  for (let i = 0; i < 40; i++) {
-    const middle = (a + b) / 2
-    if (Math.sign(at(middle)) === sign) a = middle
-    else b = middle
-  }
-  return (a + b) / 2
+  const [low, high] = lever.search
+  return findRoot((value) => npvOf(lever.apply(value)), low, high, (high - low) * 1e-9)
 }
 
 /**
