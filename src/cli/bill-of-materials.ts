@@ -4,7 +4,7 @@ import { priceBom, readPriceList, type BomInput, type BomValues, type PriceList 
 import type { LoadedProject } from '../project/index.js'
 import { spaceMounts, type MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
-import { arrangementOf } from './arrangement-of.js'
+import { arrangeModules } from '../roof/index.js'
 
 /** Results that `--use` may have brought. */
 export interface EarlierForBill {
@@ -14,7 +14,7 @@ export interface EarlierForBill {
 
 /** Everything but the prices: runs the stages whose parts the project has. */
 export function billInput({ project }: LoadedProject, earlier: EarlierForBill = {}): BomInput {
-  const arrangement = arrangementOf(project)
+  const arrangement = arrangeModules(project)
   const { modules, planes } = arrangement.values
   const mounts =
     project.structure === undefined

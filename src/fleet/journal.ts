@@ -24,6 +24,8 @@ import type { FleetJob, FleetOutcome } from './types.js'
 export interface Journal {
   /** Number of outcomes of an earlier run that it holds. */
   readonly held: number
+  /** Whether a later run has anything to take from it. */
+  readonly isEmpty: () => boolean
   /** The outcome of an earlier run, when nothing that it was made from has changed. */
   readonly recall: (job: FleetJob) => FleetOutcome | undefined
   readonly add: (job: FleetJob, outcome: FleetOutcome) => void
@@ -65,8 +67,10 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
   }
   const keyOf = (job: FleetJob): string => digest([plan, String(job.index), job.name, job.path, ...job.overrides])
   const sync = syncInBackground(file)
+  let isEmpty = held.size === 0
   return {
     held: held.size,
+    isEmpty: () => isEmpty,
     recall: (job) => {
       const line = held.get(keyOf(job))
       if (line === undefined) return undefined
@@ -85,6 +89,7 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
       } catch (error) {
         throw fileTrouble('write', path, error)
       }
+      isEmpty = false
       sync.soon()
     },
     close: () => {

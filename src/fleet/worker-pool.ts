@@ -13,14 +13,19 @@ export interface PoolOptions {
   readonly workerData: unknown
   readonly workers: number
   /** Most memory of a worker's old objects, MB. */
-  readonly heapMb: number
+  readonly heapMb?: number
 }
 
-/** Room for new objects of a worker, MB: small, as many workers share one machine. */
-const YOUNG_MB = 12
+/** Room for new objects of a worker, MB: little, as many workers share one machine. */
+const YOUNG_MB = 24
+/**
+ * Limit of its old objects, MB, far above what is used (about 40): with a near one the engine collects them so often that
+ * it throws compiled code away.
+ */
+const OLD_MB = 2000
 
 /** Several worker threads that take projects as they become free. A worker is started when there is work for it. */
-export function workerPool({ script, workerData, workers, heapMb }: PoolOptions): Runner {
+export function workerPool({ script, workerData, workers, heapMb = OLD_MB }: PoolOptions): Runner {
   const resourceLimits = { maxOldGenerationSizeMb: heapMb, maxYoungGenerationSizeMb: YOUNG_MB }
   const queue: Task[] = []
   const idle: Worker[] = []

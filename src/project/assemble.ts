@@ -2,7 +2,7 @@ import type { Complaint } from './explain/complaint.js'
 import type { MergedFile } from './locator.js'
 import { mergeUnder } from './merge-under.js'
 import { applyOverride, readOverride, type BadOverride, type Override } from './override.js'
-import { parseYaml } from './parse-yaml.js'
+import { parseYamlOnce } from './parse-yaml-once.js'
 import { formatPath, isWithin } from './path.js'
 import { isPlainMap, valueAt, type PlainMap } from './plain-data.js'
 import type { Problem } from './problem.js'
@@ -78,7 +78,7 @@ function namesFile(override: Override): boolean {
 }
 
 function mergeFile(name: string, text: string, data: PlainMap, { mergedInto = [], segments }: Reference) {
-  const yaml = parseYaml(name, text)
+  const yaml = parseYamlOnce(name, text)
   const part = formatPath(mergedInto)
   const refuse = (path: string, message: string) => [{ file: name, line: 1, column: 1, path, message }]
   if (yaml.problems.length > 0) return { yaml, problems: yaml.problems }

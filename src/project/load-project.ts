@@ -5,7 +5,7 @@ import { digestOf } from './digest.js'
 import type { Complaint } from './explain/complaint.js'
 import { makeLocator, type Location } from './locator.js'
 import { nameOfOverride } from './override.js'
-import { parseYaml } from './parse-yaml.js'
+import { parseYamlOnce } from './parse-yaml-once.js'
 import { formatPath, splitPath } from './path.js'
 import { isPlainMap } from './plain-data.js'
 import { MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
@@ -51,7 +51,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
   const file = path === '-' ? '<stdin>' : path
   const folder = resolve(options.baseFolder ?? (path === '-' ? '.' : dirname(path)))
   const text = readMain(file, options)
-  const main = parseYaml(file, text)
+  const main = parseYamlOnce(file, text)
   const sources = new Map([[file, text]])
   if (main.problems.length > 0) throw new ProjectError(sortProblems(main.problems, [file]), 2, sources)
   const { data } = main

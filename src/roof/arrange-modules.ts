@@ -22,6 +22,18 @@ import { usableAreaFt2 } from './usable-area.js'
  * @limits Clearances are measured along the roof surface. A fitted module keeps square, not round, corners of clearance.
  */
 export function arrangeModules(project: Project): Result<Arrangement> {
+  const text = JSON.stringify(project)
+  const known = arranged.get(project)
+  if (known?.text === text) return known.result
+  const result = arrange(project)
+  arranged.set(project, { text, result })
+  return result
+}
+
+/** Almost every stage asks for the modules of one project; its text tells whether it has changed since. */
+const arranged = new WeakMap<Project, { readonly text: string; readonly result: Result<Arrangement> }>()
+
+function arrange(project: Project): Result<Arrangement> {
   const worksheet = new Worksheet()
   for (const arrayId of Object.keys(project.arrays)) planeOf(project, arrayId)
   const access = fireAccess(project)

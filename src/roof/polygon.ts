@@ -60,9 +60,15 @@ export function distanceToSegmentFt(point: Point, [a, b]: readonly [Point, Point
 
 /** Smallest distance between the outlines of two figures that do not cross, ft. */
 export function distanceBetweenFt(first: readonly Point[], second: readonly Point[]): number {
-  const oneWay = (points: readonly Point[], outline: readonly Point[]) =>
-    points.flatMap((point) => segmentsOf(outline).map((segment) => distanceToSegmentFt(point, segment)))
-  return Math.min(...oneWay(first, second), ...oneWay(second, first))
+  return Math.min(toOutlineFt(first, second), toOutlineFt(second, first))
+}
+
+function toOutlineFt(points: readonly Point[], outline: readonly Point[]): number {
+  let least = Infinity
+  for (const segment of segmentsOf(outline)) {
+    for (const point of points) least = Math.min(least, distanceToSegmentFt(point, segment))
+  }
+  return least
 }
 
 /**
@@ -97,19 +103,36 @@ export function reachBetween(
 
 /** Whether two convex figures overlap by more than a touch (separating axis test). */
 export function convexOverlap(first: readonly Point[], second: readonly Point[]): boolean {
-  for (const [a, b] of [...segmentsOf(first), ...segmentsOf(second)]) {
-    const length = Math.hypot(b.xFt - a.xFt, b.yFt - a.yFt)
-    if (length < TOLERANCE_FT) continue
-    const [nx, ny] = [(b.yFt - a.yFt) / length, (a.xFt - b.xFt) / length]
-    const span = (points: readonly Point[]) => {
-      const along = points.map((point) => point.xFt * nx + point.yFt * ny)
-      return [Math.min(...along), Math.max(...along)] as const
-    }
-    const [low1, high1] = span(first)
-    const [low2, high2] = span(second)
-    if (high1 <= low2 + TOLERANCE_FT || high2 <= low1 + TOLERANCE_FT) return false
+  // Along x and along y first: that tells most figures of a roof apart.
+  if (areApart(first, second, 1, 0) || areApart(first, second, 0, 1)) return false
+  return !hasSeparatingEdge(first, first, second) && !hasSeparatingEdge(second, first, second)
+}
+
+function hasSeparatingEdge(outline: readonly Point[], first: readonly Point[], second: readonly Point[]): boolean {
+  let before = outline.at(-1)
+  for (const corner of outline) {
+    const [dx, dy] = before === undefined ? [0, 0] : [corner.xFt - before.xFt, corner.yFt - before.yFt]
+    before = corner
+    const length = Math.hypot(dx, dy)
+    if (length >= TOLERANCE_FT && areApart(first, second, dy / length, -dx / length)) return true
   }
-  return true
+  return false
+}
+
+/** Whether two figures do not overlap along a direction of length 1. */
+function areApart(first: readonly Point[], second: readonly Point[], nx: number, ny: number): boolean {
+  let [low1, high1, low2, high2] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (const { xFt, yFt } of first) {
+    const along = xFt * nx + yFt * ny
+    if (along < low1) low1 = along
+    if (along > high1) high1 = along
+  }
+  for (const { xFt, yFt } of second) {
+    const along = xFt * nx + yFt * ny
+    if (along < low2) low2 = along
+    if (along > high2) high2 = along
+  }
+  return high1 <= low2 + TOLERANCE_FT || high2 <= low1 + TOLERANCE_FT
 }
 
 /** The first two edges that cross or touch away from a shared corner, as indices, or undefined for a simple polygon. */

@@ -89,8 +89,10 @@ function integrateTwice(pieces: readonly Piece[]): number[] {
   const sags = [0]
   let [slope, sag] = [0, 0]
   for (const { h, w, shear, moment } of pieces) {
-    sag += slope * h + (moment * h ** 2) / 2 + (shear * h ** 3) / 6 - (w * h ** 4) / 24
-    slope += moment * h + (shear * h ** 2) / 2 - (w * h ** 3) / 6
+    // Powers by multiplication: this runs for each piece of each layout that is tried.
+    const h2 = h * h
+    sag += slope * h + (moment * h2) / 2 + (shear * h2 * h) / 6 - (w * h2 * h2) / 24
+    slope += moment * h + (shear * h2) / 2 - (w * h2 * h) / 6
     sags.push(sag)
   }
   return sags

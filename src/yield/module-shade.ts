@@ -66,18 +66,19 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
   const nearLit = new Float64Array(steps.sunCount).fill(1)
   const sectionsLit = new Float64Array(steps.sunCount).fill(1)
   let done = -1
+  // One direction for all suns: this runs for every module and every sun position.
+  const towards = { east: 0, north: 0, up: 0 }
   for (let step = 0; step < steps.length; step += 1) {
     const sun = steps.sunIndex[step] as number
     if (sun <= done) continue
     done = sun
-    const towards = {
-      east: steps.sunEast[step] as number,
-      north: steps.sunNorth[step] as number,
-      up: steps.sunUp[step] as number,
-    }
+    towards.east = steps.sunEast[step] as number
+    towards.north = steps.sunNorth[step] as number
+    towards.up = steps.sunUp[step] as number
     far[sun] = farTransmittance(scene, module.middle, towards, steps.month[step] as number)
     if (scene.boxes.length > 0 && module.rectangle !== undefined && far[sun] > 0) {
       const near = nearShade(scene, module, towards)
+      if (near === undefined) continue
       nearLit[sun] = near.lit
       sectionsLit[sun] = near.sectionsLit
     }
@@ -101,22 +102,23 @@ function farTransmittance(scene: ShadeScene, from: Point, towards: Direction, mo
   return through
 }
 
-/** Shadow of the boxes on a grid of points of the module. */
+/** Shadow of the boxes on a grid of points of the module; undefined where none comes near. */
 function nearShade(
   scene: ShadeScene,
   module: ShadedModule,
   towards: Direction,
-): { readonly lit: number; readonly sectionsLit: number } {
+): { readonly lit: number; readonly sectionsLit: number } | undefined {
   const alongX = dot(towards, scene.roof.x)
   const alongY = dot(towards, scene.roof.y)
   const away = dot(towards, scene.roof.normal)
   const rectangle = module.rectangle
-  if (rectangle === undefined || away <= 0) return { lit: 1, sectionsLit: 1 }
+  if (rectangle === undefined || away <= 0) return undefined
   const { xFt, yFt, widthFt, heightFt } = rectangle
-  const boxes = scene.boxes.filter((box) =>
-    mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away),
-  )
-  if (boxes.length === 0) return { lit: 1, sectionsLit: 1 }
+  let boxes: RoofBox[] | undefined
+  for (const box of scene.boxes) {
+    if (mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away)) (boxes ??= []).push(box)
+  }
+  if (boxes === undefined) return undefined
   let litPoints = 0
   let litSections = 0
   for (let section = 0; section < module.sections; section += 1) {
@@ -127,7 +129,11 @@ function nearShade(
         const length = (along + 0.5) / SAMPLES_ALONG
         const x = xFt + widthFt * (module.sectionsAlongX ? side : length)
         const y = yFt + heightFt * (module.sectionsAlongX ? length : side)
-        if (boxes.some((box) => isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away))) shaded += 1
+        for (const box of boxes) {
+          if (!isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away)) continue
+          shaded += 1
+          break
+        }
       }
     }
     litPoints += SAMPLES_ALONG * SAMPLES_ACROSS - shaded

@@ -35,6 +35,7 @@ const KINDS = [
   [8, money],
   [4, prices],
   [4, commandLine],
+  [4, fleetTable],
 ]
 const PARTS = KINDS.reduce((sum, [parts]) => sum + parts, 0)
 
@@ -209,6 +210,31 @@ function prices(chance, subcommands) {
   return {
     files: withProject(stringify(data), { 'prices.yaml': chance.chance(0.6) ? mutateText(chance, text) : text }),
     args: argumentsFor(chance, wanted),
+  }
+}
+
+/** Rows of a fleet: sound cells and damaged ones, headings that are paths and that are none. */
+function fleetTable(chance) {
+  const columns = ['id', 'site.latitude_deg', 'title', 'arrays.south.standoff_in', 'roof_planes.south.azimuth_deg']
+  const headings = chance.chance(0.3) ? columns.with(chance.below(columns.length), chance.of(KEYS)) : columns
+  const sound = (row) => [`house-${row}`, 40 + row / 10, `House ${row}`, 4, 150 + 10 * row]
+  const cell = (value) => {
+    const text = String(chance.chance(0.1) ? chance.of(SCALARS) : value).slice(0, 500)
+    return /[",\r\n]/u.test(text) || chance.chance(0.1) ? `"${text.replaceAll('"', '""')}"` : text
+  }
+  const rows = Array.from({ length: chance.below(5) }, (_, row) => sound(row).map(cell).join(','))
+  const table = `${[headings.join(','), ...rows].join(chance.chance(0.2) ? '\r\n' : '\n')}\n`
+  const args = ['run-fleet', 'project.yaml', '--table', 'table.csv', '--jobs', '1', '--stages']
+  args.push(chance.of(['yield', 'yield', 'wire', 'yield,wire', 'yield,mounts', chance.of(KEYS)]))
+  const form = chance.of([[], ['--jsonl'], ['--json'], ['--csv'], ['--markdown']])
+  args.push(...form)
+  if (chance.chance(0.2)) args.push('--junit', 'out.xml')
+  if (chance.chance(0.2)) args.push('--out-dir', 'results')
+  if (chance.chance(0.1)) args.push('--shard', chance.of(['1/2', '2/2', '0/2', '3/2', 'x']))
+  if (chance.chance(0.1)) args.push('--fail-fast')
+  return {
+    files: withProject(PROJECTS[0], { 'table.csv': chance.chance(0.5) ? mutateText(chance, table) : table }),
+    args,
   }
 }
 

@@ -16,11 +16,13 @@ const CODES = new Set([0, 1, 2, 3])
  */
 export function judge(input, run, explained) {
   const faults = []
+  // A fleet goes on after a row that cannot be read, and ends with that row's code.
+  const isFleet = input.args[0] === 'run-fleet'
   const given = [...Object.values(input.files), ...input.args].join('\n')
   const said = `${run.stdout}\n${run.stderr}`
   if (!CODES.has(run.exitCode)) faults.push(`exit code ${run.exitCode}: ${run.stderr.trim().split('\n').at(-1)}`)
   if (run.exitCode !== 0 && run.stdout + run.stderr === '') faults.push(`exit code ${run.exitCode} without a word`)
-  if (run.exitCode === 2 && run.stdout !== '') faults.push('refused, but something stands on stdout')
+  if (run.exitCode === 2 && run.stdout !== '' && !isFleet) faults.push('refused, but something stands on stdout')
   if (!STACK_IN_INPUT.test(given) && STACK.test(said))
     faults.push(`a stack or the name of an error: ${STACK.exec(said)?.[0].trim()}`)
   const texts = [said, ...Object.values(run.written).filter(isText).map(String)]
@@ -37,8 +39,8 @@ export function judge(input, run, explained) {
     const found = CONTROL.exec(text)
     if (found !== null) faults.push(`control character U+${found[0].charCodeAt(0).toString(16)} in the output`)
   }
-  for (const text of texts) faults.push(...judgeJson(text, input.args, run.exitCode, explained))
-  faults.push(...judgeFiles(run))
+  for (const text of texts) faults.push(...judgeJson(text, input.args, isFleet ? undefined : run.exitCode, explained))
+  faults.push(...judgeFiles(run, isFleet))
   return faults
 }
 
@@ -55,6 +57,7 @@ function judgeJson(text, args, exitCode, explained) {
       return [`broken JSON: ${error.message}`]
     }
   }
+  if (!Array.isArray(result.findings)) return negativeZeros(args, text)
   const errors = result.findings.some((finding) => finding.severity === 'error')
   const unknown =
     explained.size === 0
@@ -63,7 +66,9 @@ function judgeJson(text, args, exitCode, explained) {
           .map(({ id }) => id)
           .filter((id) => !explained.has(id) && !explained.has(`*.${id.split('.')[1]}`))
   return [
-    ...(errors === (exitCode === 1) ? [] : [`exit code ${exitCode} beside ${errors ? 'an' : 'no'} error finding`]),
+    ...(exitCode === undefined || errors === (exitCode === 1)
+      ? []
+      : [`exit code ${exitCode} beside ${errors ? 'an' : 'no'} error finding`]),
     ...[...new Set(unknown)].map((id) => `finding '${id}' has no explanation`),
     ...negativeZeros(args, text),
   ]
@@ -73,10 +78,10 @@ function negativeZeros(_args, text) {
   return /[:\s]-0[,\n]/u.test(text) ? ['-0 in JSON'] : []
 }
 
-function judgeFiles({ exitCode, written }) {
+function judgeFiles({ exitCode, written }, isFleet) {
   return Object.entries(written).flatMap(([name, bytes]) => [
     ...(name.endsWith('.tmp') ? [`temporary file left: ${name}`] : []),
-    ...(exitCode === 2 || exitCode === 3 || exitCode === 70
+    ...((exitCode === 2 || exitCode === 3 || exitCode === 70) && !isFleet
       ? [`exit code ${exitCode}, and yet ${name} was written`]
       : []),
     ...(bytes.length === 0 ? [`${name} is empty`] : []),

@@ -121,7 +121,7 @@ function writeSideFiles(
 /** A journal is kept as long as something is left to be done. */
 function endJournal(journal: Journal | undefined, somethingLeft: boolean, { quiet }: FleetOptions): void {
   if (journal === undefined) return
-  if (!somethingLeft) journal.remove()
+  if (!somethingLeft || journal.isEmpty()) journal.remove()
   else if (quiet !== true) writeErr('--resume goes on from here without working out again what is done\n')
 }
 

@@ -52,9 +52,6 @@ export interface FleetOptions {
 
 /** Fewer projects are done before a worker has started. */
 const FEW = 8
-/** Memory of a worker, MB. A packet holds sheets and the documents of other makers. */
-const HEAP_MB = 96
-const PACKET_HEAP_MB = 768
 
 /**
  * @throws UsageError when options do not go together.
@@ -109,7 +106,7 @@ export function runnerOf(options: FleetOptions, plan: FleetPlan, count: number):
   const script = workers > 1 ? workerScript() : undefined
   if (script === undefined) return singleRunner((job) => workOut(job, plan))
   const workerData: FleetWorkerData = { gablewattFleet: plan }
-  return workerPool({ script, workerData, workers, heapMb: plan.write.includes('packet') ? PACKET_HEAP_MB : HEAP_MB })
+  return workerPool({ script, workerData, workers })
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Project } from '../../project/index.js'
 import { textPlan, type Arrangement } from '../../roof/index.js'
 import { spaceMounts, type MountValues, type SpaceMountsOptions } from '../../structure/index.js'
 import { Worksheet, type Result } from '../../worksheet/index.js'
-import { arrangementOf } from '../arrangement-of.js'
+import { arrangeModules } from '../../roof/index.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
@@ -47,7 +47,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...(options.spacing === undefined ? {} : { spacingIn: options.spacing }),
     ...(options.optimise === undefined ? {} : { optimise: options.optimise }),
   }
-  const arrangement = arrangementOf(project)
+  const arrangement = arrangeModules(project)
   const earlier = Object.keys(wished).length === 0 ? await context.earlier('mounts') : undefined
   const result = (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, wished)
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)

@@ -4,9 +4,9 @@ import type { RateSheet } from '../tariff/index.js'
 /** Where each of the 8760 hours of a calendar falls in a tariff. */
 export interface HourLayout {
   readonly periods: number
-  /** Per hour: segment, period, and cell of month x (weekday, other) x clock hour. */
+  /** Per hour: segment, slot (segment x periods + period), and cell of month x (weekday, other) x clock hour. */
   readonly segment: Uint8Array
-  readonly period: Uint8Array
+  readonly slot: Uint16Array
   readonly cell: Uint16Array
   /** Seasons within bills, in the order of `segment`. */
   readonly segments: readonly { readonly bill: number; readonly season: number; readonly days: number }[]
@@ -17,15 +17,29 @@ function billOf(month: number, day: number, readDay: number | undefined): number
   return readDay === undefined || day <= readDay ? month : (month % 12) + 1
 }
 
-const lastLayouts = new WeakMap<RateSheet, { readonly calendar: BillingCalendar; readonly layout: HourLayout }>()
+/** By the table of periods: tariffs that differ in prices only share it. */
+const lastLayouts = new WeakMap<
+  Uint8Array,
+  { readonly sheet: RateSheet; readonly calendar: BillingCalendar; readonly layout: HourLayout }
+>()
 
 /** Lays the hours of a calendar out in bills, seasons and periods, once for many questions about one tariff. */
 export function layHours(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
-  const held = lastLayouts.get(sheet)
-  if (held?.calendar === calendar) return held.layout
+  const held = lastLayouts.get(sheet.periodOfHour)
+  if (held?.calendar === calendar && haveSameHours(held.sheet, sheet)) return held.layout
   const layout = makeLayout(sheet, calendar)
-  lastLayouts.set(sheet, { calendar, layout })
+  lastLayouts.set(sheet.periodOfHour, { sheet, calendar, layout })
   return layout
+}
+
+function haveSameHours(a: RateSheet, b: RateSheet): boolean {
+  return (
+    a.periods.length === b.periods.length &&
+    a.seasonOfDay === b.seasonOfDay &&
+    a.readDay === b.readDay &&
+    a.holidays === b.holidays &&
+    a.observed === b.observed
+  )
 }
 
 function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
@@ -47,15 +61,17 @@ function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
     kindOfDay[d] = holiday[d] === 1 ? 3 : weekday === 0 ? 2 : weekday === 6 ? 1 : 0
   }
   const segment = new Uint8Array(HOURS_PER_YEAR)
-  const period = new Uint8Array(HOURS_PER_YEAR)
+  const slot = new Uint16Array(HOURS_PER_YEAR)
+  const periods = sheet.periods.length
   const cell = new Uint16Array(HOURS_PER_YEAR)
   for (let h = 0; h < HOURS_PER_YEAR; h++) {
     const d = calendar.clockDay[h] ?? 0
     const hour = calendar.clockHour[h] ?? 0
     const kind = kindOfDay[d] ?? 0
     segment[h] = segmentOfDay[d] ?? 0
-    period[h] = sheet.periodOfHour[((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 + hour] ?? 0
+    const period = sheet.periodOfHour[((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 + hour] ?? 0
+    slot[h] = (segmentOfDay[d] ?? 0) * periods + period
     cell[h] = ((calendar.month[d] ?? 1) - 1) * 48 + (kind === 0 ? 0 : 24) + hour
   }
-  return { periods: sheet.periods.length, segment, period, cell, segments }
+  return { periods, segment, slot, cell, segments }
 }

@@ -3,14 +3,30 @@ import type { HourLayout } from './hour-layout.js'
 import type { BillLedger, BillSegment } from './ledger.js'
 
 const CELLS = 12 * 48
+const NONE = new Float64Array(0)
 
-/** Hours of one slot with the same output of zero or below, kWh; use in millionths of a kWh. */
+/** Hours with the same output of zero or below in one slot, in columns. */
 interface DarkHours {
-  readonly slot: number
-  readonly kwh: number
-  count: number
-  load: number
-  peak: number
+  readonly slot: number[]
+  readonly kwh: number[]
+  readonly count: number[]
+  /** Use, and its highest hour, millionths of a kWh. */
+  readonly load: number[]
+  readonly peak: number[]
+}
+
+/** A year of use and output, added up as far as no factor on the output changes it. Energy is in millionths of a kWh. */
+interface PackedHours {
+  /** By segment, then by period. */
+  readonly load: readonly Float64Array[]
+  readonly peakLoad: readonly Float64Array[]
+  readonly dark: DarkHours
+  /** Where the sunny hours of a slot begin in the columns below; one entry more than slots. */
+  readonly sunnyOfSlot: Uint32Array
+  readonly sunnyLoad: Float64Array
+  /** Output, kWh. */
+  readonly sunnyKwh: Float64Array
+  readonly sunnyHour: Uint16Array
 }
 
 /**
@@ -27,102 +43,163 @@ export function hourlyLedgers(
   productionKwh: Float64Array | undefined,
   withExportHours: boolean,
 ): (productionScale: number) => BillLedger[] {
-  const { periods, segments } = layout
-  const slots = segments.length * periods
-  const [load, peakLoad] = [new Float64Array(slots), new Float64Array(slots)]
-  const dark: DarkHours[] = []
-  const lastDark: (DarkHours | undefined)[] = []
-  let sunny = 0
+  const packed = packHours(layout, usageKwh, productionKwh)
+  return (productionScale) => ledgersAt(layout, packed, productionScale, withExportHours)
+}
+
+// Rounding is by floor in all of this: Math.round is several times as slow.
+function packHours(layout: HourLayout, usageKwh: Float64Array, productionKwh: Float64Array | undefined): PackedHours {
+  const slots = layout.segments.length * layout.periods
+  const load = new Float64Array(slots)
+  const peakLoad = new Float64Array(slots)
+  const dark: DarkHours = { slot: [], kwh: [], count: [], load: [], peak: [] }
+  const lastDark = new Int32Array(slots).fill(-1)
   const sunnyOfSlot = new Uint32Array(slots + 1)
   for (let h = 0; h < HOURS_PER_YEAR; h++) {
-    const slot = (layout.segment[h] ?? 0) * periods + (layout.period[h] ?? 0)
-    const used = Math.round((usageKwh[h] ?? 0) * 1e6)
+    const slot = layout.slot[h] ?? 0
+    const used = Math.floor((usageKwh[h] ?? 0) * 1e6 + 0.5)
     load[slot] = (load[slot] ?? 0) + used
     if (used > (peakLoad[slot] ?? 0)) peakLoad[slot] = used
     const kwh = productionKwh === undefined ? 0 : (productionKwh[h] ?? 0)
-    if (kwh <= 0) {
-      let alike = lastDark[slot]
-      if (alike?.kwh !== kwh) dark.push((alike = lastDark[slot] = { slot, kwh, count: 0, load: 0, peak: 0 }))
-      alike.count += 1
-      alike.load += used
-      if (used > alike.peak) alike.peak = used
+    if (kwh > 0) {
+      sunnyOfSlot[slot + 1] = (sunnyOfSlot[slot + 1] ?? 0) + 1
       continue
     }
-    sunnyOfSlot[slot + 1] = (sunnyOfSlot[slot + 1] ?? 0) + 1
-    sunny += 1
+    let kind = lastDark[slot] ?? -1
+    if (kind < 0 || dark.kwh[kind] !== kwh) {
+      kind = dark.slot.push(slot) - 1
+      dark.kwh.push(kwh)
+      dark.count.push(0)
+      dark.load.push(0)
+      dark.peak.push(0)
+      lastDark[slot] = kind
+    }
+    dark.count[kind] = (dark.count[kind] ?? 0) + 1
+    dark.load[kind] = (dark.load[kind] ?? 0) + used
+    if (used > (dark.peak[kind] ?? 0)) dark.peak[kind] = used
   }
-  // Hours with output, packed, those of a slot together: its sums are then four plain numbers.
+  // Hours with output, those of a slot together: its sums are then four plain numbers.
   for (let slot = 0; slot < slots; slot++) {
     sunnyOfSlot[slot + 1] = (sunnyOfSlot[slot + 1] ?? 0) + (sunnyOfSlot[slot] ?? 0)
   }
-  const [sunnyLoad, sunnyKwh, sunnyHour] = [new Float64Array(sunny), new Float64Array(sunny), new Uint16Array(sunny)]
+  const sunny = sunnyOfSlot[slots] ?? 0
+  const sunnyLoad = new Float64Array(sunny)
+  const sunnyKwh = new Float64Array(sunny)
+  const sunnyHour = new Uint16Array(sunny)
   const next = sunnyOfSlot.slice()
-  for (let h = 0; h < HOURS_PER_YEAR && productionKwh !== undefined; h++) {
-    const kwh = productionKwh[h] ?? 0
+  for (let h = 0; h < (productionKwh?.length ?? 0); h++) {
+    const kwh = productionKwh?.[h] ?? 0
     if (kwh <= 0) continue
-    const slot = (layout.segment[h] ?? 0) * periods + (layout.period[h] ?? 0)
+    const slot = layout.slot[h] ?? 0
     const i = next[slot] ?? 0
     next[slot] = i + 1
     sunnyHour[i] = h
-    sunnyLoad[i] = Math.round((usageKwh[h] ?? 0) * 1e6)
+    sunnyLoad[i] = Math.floor((usageKwh[h] ?? 0) * 1e6 + 0.5)
     sunnyKwh[i] = kwh
   }
-  return (productionScale) => {
-    const [imported, peakImport] = [new Float64Array(slots), new Float64Array(slots)]
-    const [exported, generation] = [new Float64Array(slots), new Float64Array(slots)]
-    for (const { slot, kwh, count, load: used, peak } of dark) {
-      const made = Math.floor(kwh * productionScale * 1e6 + 0.5)
-      generation[slot] = (generation[slot] ?? 0) + made * count
-      imported[slot] = (imported[slot] ?? 0) + used - made * count
-      peakImport[slot] = Math.max(peakImport[slot] ?? 0, peak - made)
+  const bySegment = (of: Float64Array) => layout.segments.map((_, i) => cut(of, i * layout.periods, layout.periods))
+  return {
+    load: bySegment(load),
+    peakLoad: bySegment(peakLoad),
+    dark,
+    sunnyOfSlot,
+    sunnyLoad,
+    sunnyKwh,
+    sunnyHour,
+  }
+}
+
+/** Sums by slot, millionths of a kWh. */
+interface SlotSums {
+  readonly imported: Float64Array
+  readonly exported: Float64Array
+  readonly generation: Float64Array
+  readonly peakImport: Float64Array
+}
+
+function ledgersAt(layout: HourLayout, packed: PackedHours, scale: number, withExportHours: boolean): BillLedger[] {
+  const { periods, segments } = layout
+  const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(CELLS))
+  const sums = sumSlots(packed, scale)
+  if (withExportHours) addExportHours(layout, packed, scale, exportHours)
+  return Array.from({ length: 12 }, (_, m): BillLedger => {
+    const own: BillSegment[] = []
+    let [days, made] = [0, 0]
+    for (const [i, segment] of segments.entries()) {
+      if (segment.bill !== m + 1) continue
+      days += segment.days
+      const from = i * periods
+      for (let p = from; p < from + periods; p++) made += sums.generation[p] ?? 0
+      own.push({
+        season: segment.season,
+        days: segment.days,
+        load: packed.load[i] ?? NONE,
+        imported: cut(sums.imported, from, periods),
+        exported: cut(sums.exported, from, periods),
+        peakLoad: packed.peakLoad[i] ?? NONE,
+        peakImport: cut(sums.peakImport, from, periods),
+      })
     }
-    const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(CELLS))
-    // Math.round and Math.max are several times as slow here.
-    const toMicro = productionScale * 1e6
-    for (let slot = 0; slot < slots; slot++) {
-      const end = sunnyOfSlot[slot + 1] ?? 0
-      let made = 0
-      let used = 0
-      let drawn = 0
-      let peak = peakImport[slot] ?? 0
-      for (let i = sunnyOfSlot[slot] ?? 0; i < end; i++) {
-        const kwh = Math.floor((sunnyKwh[i] ?? 0) * toMicro + 0.5)
-        const net = (sunnyLoad[i] ?? 0) - kwh
-        made += kwh
-        used += sunnyLoad[i] ?? 0
-        drawn += net > 0 ? net : 0
-        if (net > peak) peak = net
-        if (!withExportHours || net >= 0) continue
-        const hour = sunnyHour[i] ?? 0
-        const cells = exportHours[segments[layout.segment[hour] ?? 0]?.bill ?? 0]
-        const cell = layout.cell[hour] ?? 0
-        if (cells !== undefined) cells[cell] = (cells[cell] ?? 0) - net
-      }
-      generation[slot] = (generation[slot] ?? 0) + made
-      imported[slot] = (imported[slot] ?? 0) + drawn
-      // What was drawn less what was fed in is use less output, whatever the hours.
-      exported[slot] = drawn - (used - made)
-      peakImport[slot] = peak
+    return { month: m + 1, days, segments: own, generation: made, exportedByHour: exportHours[m + 1], hourly: true }
+  })
+}
+
+/** `slice`, which takes longer than the copy for a few numbers. */
+function cut(of: Float64Array, from: number, length: number): Float64Array {
+  const part = new Float64Array(length)
+  for (let i = 0; i < length; i++) part[i] = of[from + i] ?? 0
+  return part
+}
+
+function sumSlots(packed: PackedHours, scale: number): SlotSums {
+  const { dark, sunnyOfSlot, sunnyLoad, sunnyKwh } = packed
+  const slots = sunnyOfSlot.length - 1
+  const imported = new Float64Array(slots)
+  const exported = new Float64Array(slots)
+  const generation = new Float64Array(slots)
+  const peakImport = new Float64Array(slots)
+  const toMicro = scale * 1e6
+  for (const [kind, slot] of dark.slot.entries()) {
+    const made = Math.floor((dark.kwh[kind] ?? 0) * toMicro + 0.5)
+    const count = dark.count[kind] ?? 0
+    generation[slot] = (generation[slot] ?? 0) + made * count
+    imported[slot] = (imported[slot] ?? 0) + (dark.load[kind] ?? 0) - made * count
+    peakImport[slot] = Math.max(peakImport[slot] ?? 0, (dark.peak[kind] ?? 0) - made)
+  }
+  for (let slot = 0; slot < slots; slot++) {
+    const end = sunnyOfSlot[slot + 1] ?? 0
+    let made = 0
+    let used = 0
+    let drawn = 0
+    let peak = peakImport[slot] ?? 0
+    for (let i = sunnyOfSlot[slot] ?? 0; i < end; i++) {
+      const load = sunnyLoad[i] ?? 0
+      const kwh = Math.floor((sunnyKwh[i] ?? 0) * toMicro + 0.5)
+      const net = load - kwh
+      made += kwh
+      used += load
+      drawn += net > 0 ? net : 0
+      if (net > peak) peak = net
     }
-    const slotsOf = (i: number, of: Float64Array): Float64Array => of.slice(i * periods, (i + 1) * periods)
-    return Array.from({ length: 12 }, (_, m): BillLedger => {
-      const own: BillSegment[] = []
-      let [days, made] = [0, 0]
-      for (const [i, segment] of segments.entries()) {
-        if (segment.bill !== m + 1) continue
-        days += segment.days
-        for (let p = i * periods; p < (i + 1) * periods; p++) made += generation[p] ?? 0
-        own.push({
-          season: segment.season,
-          days: segment.days,
-          load: slotsOf(i, load),
-          imported: slotsOf(i, imported),
-          exported: slotsOf(i, exported),
-          peakLoad: slotsOf(i, peakLoad),
-          peakImport: slotsOf(i, peakImport),
-        })
-      }
-      return { month: m + 1, days, segments: own, generation: made, exportedByHour: exportHours[m + 1], hourly: true }
-    })
+    generation[slot] = (generation[slot] ?? 0) + made
+    imported[slot] = (imported[slot] ?? 0) + drawn
+    // What was drawn less what was fed in is use less output, whatever the hours.
+    exported[slot] = drawn - (used - made)
+    peakImport[slot] = peak
+  }
+  return { imported, exported, generation, peakImport }
+}
+
+/** Adds what each hour feeds in to the cell of its bill and clock hour. */
+function addExportHours(layout: HourLayout, packed: PackedHours, scale: number, exportHours: Float64Array[]): void {
+  const { sunnyLoad, sunnyKwh, sunnyHour } = packed
+  const toMicro = scale * 1e6
+  for (let i = 0; i < sunnyHour.length; i++) {
+    const net = (sunnyLoad[i] ?? 0) - Math.floor((sunnyKwh[i] ?? 0) * toMicro + 0.5)
+    if (net >= 0) continue
+    const hour = sunnyHour[i] ?? 0
+    const cells = exportHours[layout.segments[layout.segment[hour] ?? 0]?.bill ?? 0]
+    const cell = layout.cell[hour] ?? 0
+    if (cells !== undefined) cells[cell] = (cells[cell] ?? 0) - net
   }
 }

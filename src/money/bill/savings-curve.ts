@@ -1,4 +1,5 @@
 import type { BillingCalendar } from '../calendar/index.js'
+import type { Decimal } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { priceYear } from './bill-year.js'
@@ -10,7 +11,8 @@ export interface SavingsCurve {
   readonly savingsUsd: Float64Array
 }
 
-const GRID = [0, ...Array.from({ length: 25 }, (_, i) => (30 + 5 * i) / 100)]
+/** Close where good and bad years lie, wider where few draws come. */
+const GRID = [0, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.15, 1.2, 1.3, 1.4, 1.5]
 
 /**
  * The part of the grid that a curve needs when it is read only from one factor to another.
@@ -32,6 +34,7 @@ export function gridAround(low: number, high: number): number[] {
  *
  * @param extraScales Further factors on the output at which the curve must be exact.
  * @param grid Factors at which it is exact besides.
+ * @param without A year of bills without the system, where it is known already.
  * @throws StageError as `computeBill`.
  */
 export function savingsCurve(
@@ -41,14 +44,19 @@ export function savingsCurve(
   extraScales: readonly number[] = [],
   sheetWithSystem: RateSheet = sheet,
   grid: readonly number[] = GRID,
+  without: Decimal = billsWithout(sheet, energy, calendar),
 ): SavingsCurve {
-  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false).total
   const ledgers = yearLedgers(sheetWithSystem, energy, calendar)
   const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
   const savingsUsd = scales.map((scale) => {
     return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.withSystem(scale), true).total))
   })
   return { scales, savingsUsd }
+}
+
+/** A year of bills without the system. */
+export function billsWithout(sheet: RateSheet, energy: HouseEnergy, calendar: BillingCalendar): Decimal {
+  return priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false).total
 }
 
 /** @param scale Factor on the output; above the last node the last line is prolonged. @returns USD per year at base prices. */

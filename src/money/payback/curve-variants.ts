@@ -1,4 +1,4 @@
-import { gridAround, savingsCurve, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
+import { billsWithout, gridAround, savingsCurve, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import { scaleExportPrices, type RateSheet } from '../tariff/index.js'
 import type { CurveVariant } from '../uncertainty/index.js'
@@ -21,11 +21,12 @@ export function curveVariants(
 ): CurveVariant[] {
   const grid = gridAround(Math.min(...scales), Math.max(...scales))
   const variants: CurveVariant[] = []
-  const curveOf = (used: HouseEnergy, solarSheet: RateSheet): SavingsCurve =>
-    savingsCurve(sheet, used, calendar, [], solarSheet, grid)
+  const curveOf = (used: HouseEnergy): SavingsCurve => savingsCurve(sheet, used, calendar, [], withSystem, grid)
   const half = scaleExportPrices(withSystem, 0.5)
   const oneAndHalf = scaleExportPrices(withSystem, 1.5)
   if (half !== undefined && oneAndHalf !== undefined) {
+    const without = billsWithout(sheet, energy, calendar)
+    const at = (prices: RateSheet) => savingsCurve(sheet, energy, calendar, [], prices, grid, without)
     variants.push({
       id: 'export_price',
       says: 'price paid for exports',
@@ -33,7 +34,7 @@ export function curveVariants(
       central: 100,
       low: 50,
       high: 150,
-      curves: [curveOf(energy, half), curveOf(energy, oneAndHalf)],
+      curves: [at(half), at(oneAndHalf)],
     })
   }
   if (energy.kind === 'hourly' && energy.productionKwh !== undefined) {
@@ -50,7 +51,7 @@ export function curveVariants(
       central: 0,
       low: -100 * MOVED,
       high: 100 * MOVED,
-      curves: [curveOf(shifted(-MOVED), withSystem), curveOf(shifted(MOVED), withSystem)],
+      curves: [curveOf(shifted(-MOVED)), curveOf(shifted(MOVED))],
     })
   }
   return variants

@@ -1,15 +1,18 @@
 /** Reproducible random numbers, the same on every machine: a 32-bit counter generator. */
 export class RandomSource {
   #state: number
+  /** The method makes two at a time. */
+  #spare: number | undefined
 
   /** @param seed Whole number from 0 to 2^32 - 1. */
   constructor(seed: number) {
-    this.#state = seed >>> 0
+    this.#state = seed | 0
   }
 
   /** Uniform above 0 and below 1. */
   uniform(): number {
-    this.#state = (this.#state + 0x6d2b79f5) >>> 0
+    // Signed, as the engine keeps those as plain integers.
+    this.#state = (this.#state + 0x6d2b79f5) | 0
     let x = this.#state
     x = Math.imul(x ^ (x >>> 15), x | 1)
     x ^= x + Math.imul(x ^ (x >>> 7), x | 61)
@@ -22,11 +25,19 @@ export class RandomSource {
    * @source Marsaglia & Bray 1964, SIAM Review 6(3), 260-264 (from memory)
    */
   normal(): number {
+    if (this.#spare !== undefined) {
+      const spare = this.#spare
+      this.#spare = undefined
+      return spare
+    }
     for (;;) {
       const u = 2 * this.uniform() - 1
       const v = 2 * this.uniform() - 1
       const square = u * u + v * v
-      if (square < 1) return u * Math.sqrt((-2 * Math.log(square)) / square)
+      if (square >= 1) continue
+      const factor = Math.sqrt((-2 * Math.log(square)) / square)
+      this.#spare = v * factor
+      return u * factor
     }
   }
 }
