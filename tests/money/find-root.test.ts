@@ -20,10 +20,10 @@ describe('findRoot', () => {
     expect(calls()).toBeLessThan(100)
   })
 
-  test('takes few steps for a smooth function', () => {
+  test('takes fewer steps than halving, which takes 43, for a smooth function', () => {
     const { f, calls } = counted((rate) => 100 / (1 + rate) ** 10 - 40)
     expect(findRoot(f, -0.5, 5, 1e-12)).toBeCloseTo(2.5 ** 0.1 - 1, 11)
-    expect(calls()).toBeLessThan(25)
+    expect(calls()).toBeLessThan(30)
   })
 
   test('is undefined where both ends have the same sign', () => {

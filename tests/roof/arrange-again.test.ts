@@ -9,6 +9,7 @@ const array = {
   inverter: 'i',
   modules: 4,
   mounting: 'close_roof' as const,
+  standoff_in: 4,
   arrangement,
 }
 const house: Project = {
