@@ -25,7 +25,7 @@ function changeOne(chance, data, donors) {
       else delete holder[key]
       return
     case 1:
-      holder[key] = chance.of(OTHERS)
+      holder[key] = structuredClone(chance.of(OTHERS))
       return
     case 2:
       if (Array.isArray(holder)) holder.push(structuredClone(value))
@@ -72,7 +72,8 @@ function nudged(chance, value) {
       '=cmd()',
       '\u001b[31mred',
     ])
-  return chance.of([...OTHERS, value])
+  // A copy: one `{}` at two places could come to hold itself, and would change what later inputs get.
+  return structuredClone(chance.of([...OTHERS, value]))
 }
 
 function collect(node, holders, depth = 0) {

@@ -1,4 +1,3 @@
-import CliTable from 'cli-table3'
 import { formatNumber } from './numbers.js'
 import { cellTone, cellValue, columnTitle, type Cell, type Column, type TableData } from './report.js'
 import { cleanLine } from './sanitise.js'
@@ -7,12 +6,6 @@ import { displayWidth, hang, wrapText } from './wrap.js'
 
 const GAP = 2
 const NARROWEST_TEXT = 10
-const NO_BORDER = Object.fromEntries(
-  ['top', 'bottom', 'left', 'right', 'mid'].flatMap((side) =>
-    ['', '-mid', '-left', '-right'].map((end) => [side + end, '']),
-  ),
-)
-
 /**
  * Lines of a table: a rule under the headings and no boxes, numbers right. Words wrap so that it fits the width; where
  * not even that fits, each row becomes a block of `heading: value` lines.
@@ -25,37 +18,41 @@ export function renderTable(table: TableData, style: Style): string[] {
   if (widths === undefined) return renderBlocks(table.columns, all, style)
 
   const rule = widths.map((width) => (style.lines ? '─' : '-').repeat(width))
-  // The lines of each cell are broken already: told no widths, the drawer has no reason to cut any.
-  const drawn = new CliTable({
-    chars: { ...NO_BORDER, middle: ' '.repeat(GAP) },
-    style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [] },
-    colAligns: table.columns.map((column, index) => alignment(column, table.rows, index)),
-  })
-  const put = (row: readonly string[], tone: (index: number) => Parameters<Style['paint']>[0] | undefined): void => {
-    drawn.push(row.map((text, index) => paintLines(wrapText(text, widths[index] ?? 1), tone(index), style)))
+  const aligned = table.columns.map((column, index) => alignment(column, table.rows, index))
+  const draw = (row: readonly string[], tone: (index: number) => Tone | undefined): string[] => {
+    const cells = row.map((text, index) => wrapText(text, widths[index] ?? 1))
+    return Array.from({ length: Math.max(...cells.map((lines) => lines.length)) }, (_, line) =>
+      cells
+        .map((lines, index) => padded(lines[line] ?? '', widths[index] ?? 1, aligned[index], tone(index), style))
+        .join(' '.repeat(GAP))
+        .trimEnd(),
+    )
   }
-  put(
-    table.columns.map((column) => cleanLine(columnTitle(column))),
-    () => 'heading',
-  )
-  put(rule, () => 'dim')
-  for (const [index, row] of rows.entries()) put(row, (column) => tone(table.rows[index]?.[column]))
-  if (total !== undefined) {
-    put(rule, () => 'dim')
-    put(total, () => 'strong')
-  }
-  return drawn
-    .toString()
-    .split('\n')
-    .map((line) => line.trimEnd())
+  const headings = table.columns.map((column) => cleanLine(columnTitle(column)))
+  return [
+    ...draw(headings, () => 'heading'),
+    ...draw(rule, () => 'dim'),
+    ...rows.flatMap((row, index) => draw(row, (column) => tone(table.rows[index]?.[column]))),
+    ...(total === undefined ? [] : [...draw(rule, () => 'dim'), ...draw(total, () => 'strong')]),
+  ]
+}
+
+type Tone = Parameters<Style['paint']>[0]
+
+function padded(
+  text: string,
+  width: number,
+  align: 'left' | 'right' | undefined,
+  tone: Tone | undefined,
+  style: Style,
+): string {
+  const space = ' '.repeat(Math.max(0, width - displayWidth(text)))
+  const painted = tone === undefined || text === '' ? text : style.paint(tone, text)
+  return align === 'right' ? space + painted : painted + space
 }
 
 function tone(cell: Cell | undefined): ReturnType<typeof cellTone> {
   return cell === undefined ? undefined : cellTone(cell)
-}
-
-function paintLines(lines: readonly string[], tone: Parameters<Style['paint']>[0] | undefined, style: Style): string {
-  return lines.map((line) => (tone === undefined ? line : style.paint(tone, line))).join('\n')
 }
 
 function texts(row: readonly Cell[], columns: readonly Column[]): string[] {

@@ -1,8 +1,11 @@
 const WIDE =
   /[\u1100-\u115F\u2E80-\u303E\u3041-\u33FF\u3400-\u4DBF\u4E00-\u9FFF\uA000-\uA4CF\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE4F\uFF00-\uFF60\uFFE0-\uFFE6\u{1F300}-\u{1FAFF}\u{20000}-\u{3FFFD}]/u
 
+const PLAIN = /^[ -~]*$/u
+
 /** Columns that a text without escape sequences takes on a terminal. */
 export function displayWidth(text: string): number {
+  if (PLAIN.test(text)) return text.length
   let width = 0
   for (const character of text) width += /\p{M}|\u200D/u.test(character) ? 0 : WIDE.test(character) ? 2 : 1
   return width
