@@ -1,6 +1,13 @@
 /** The command line asks for something that cannot be. Exit code 2. */
 export class UsageError extends Error {
   override readonly name = 'UsageError'
+  readonly more: readonly string[]
+
+  /** @param more Further things that are wrong at the same time. */
+  constructor(message: string, more: readonly string[] = []) {
+    super(message)
+    this.more = more
+  }
 }
 
 /** A file cannot be read or written; the message says which and why in plain words. Exit code 3. */

@@ -16,7 +16,10 @@ export interface Failure {
 /** Turns whatever was thrown into a message and the exit code. */
 export function explainFailure(error: unknown, loaded: LoadedProject | undefined): Failure {
   if (error instanceof CommanderError) return { exitCode: error.exitCode === 0 ? EXIT.done : EXIT.usage, text: '' }
-  if (error instanceof UsageError) return { exitCode: EXIT.usage, text: `error: ${cleanLine(error.message)}\n` }
+  if (error instanceof UsageError) {
+    const lines = [error.message, ...error.more].map((message) => `error: ${cleanLine(message)}\n`)
+    return { exitCode: EXIT.usage, text: lines.join('') }
+  }
   if (error instanceof FileError) return { exitCode: EXIT.file, text: `error: ${cleanLine(error.message)}\n` }
   if (isProjectError(error)) {
     const count = error.problems.length

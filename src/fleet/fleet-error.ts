@@ -3,10 +3,13 @@ export class FleetError extends Error {
   override readonly name = 'FleetError'
   /** 2: what was asked for cannot be; 3: a file cannot be read or written. */
   readonly exitCode: 2 | 3
+  readonly more: readonly string[]
 
-  constructor(message: string, exitCode: 2 | 3, cause?: unknown) {
+  /** @param more Further things that are wrong at the same time. */
+  constructor(message: string, exitCode: 2 | 3, cause?: unknown, more: readonly string[] = []) {
     super(message, cause === undefined ? {} : { cause })
     this.exitCode = exitCode
+    this.more = more
   }
 }
 

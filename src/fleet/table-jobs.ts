@@ -1,3 +1,4 @@
+import { pathTrouble } from '../project/index.js'
 import { FleetError } from './fleet-error.js'
 import { readCsv, type CsvField, type CsvRecord } from './read-csv.js'
 import { readText } from './read-text.js'
@@ -41,21 +42,24 @@ interface RowContext {
 function readHeadings(table: string, record: CsvRecord): string[] {
   const at = ({ line, column }: { line: number; column: number }): string => `${table}:${line}:${column}`
   if (record.problem !== undefined) throw new FleetError(`${at(record.problem)}: ${record.problem.message}`, 2)
-  const seen = new Set<string>()
-  return record.fields.map((field) => {
-    const heading = field.text.trim()
-    if (heading === '') {
-      throw new FleetError(
-        `${at(field)}: a column without a heading; write the path that it fills, or '${NAME_COLUMN}'`,
-        2,
-      )
-    }
-    if (heading.includes('='))
-      throw new FleetError(`${at(field)}: a heading is a path into the project, without '='`, 2)
-    if (seen.has(heading)) throw new FleetError(`${at(field)}: two columns are headed '${heading}'`, 2)
-    seen.add(heading)
-    return heading
+  const headings = record.fields.map((field) => field.text.trim())
+  const troubles = record.fields.flatMap((field, i) => {
+    const trouble = headingTrouble(headings, i)
+    return trouble === undefined ? [] : [`${at(field)}: ${trouble}`]
   })
+  // Once for the table, and not again for every row.
+  const [first, ...more] = troubles
+  if (first !== undefined) throw new FleetError(first, 2, undefined, more)
+  return headings
+}
+
+function headingTrouble(headings: readonly string[], index: number): string | undefined {
+  const heading = headings[index] ?? ''
+  if (heading === '') return `a column without a heading; write the path that it fills, or '${NAME_COLUMN}'`
+  if (heading.includes('=')) return "a heading is a path into the project, without '='"
+  if (headings.indexOf(heading) < index) return `two columns are headed '${heading}'`
+  const trouble = heading === NAME_COLUMN ? undefined : pathTrouble(heading)
+  return trouble === undefined ? undefined : `the heading '${heading}': ${trouble}`
 }
 
 function rowJob(context: RowContext, record: CsvRecord): FleetJob {

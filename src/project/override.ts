@@ -2,7 +2,7 @@ import { parseDocument } from 'yaml'
 import { didYouMean } from './did-you-mean.js'
 import { splitPath, type Segments } from './path.js'
 import { isPlainMap, ownValue, setOwn, type PlainMap } from './plain-data.js'
-import { alternatives, childSchemas, typesOf, type Schema } from './schema.js'
+import { alternatives, childSchemas, projectSchema, typesOf, type Schema } from './schema.js'
 import { listWords, showKind, showValue } from './words.js'
 import { toData } from './yaml-data.js'
 
@@ -37,22 +37,39 @@ export function readOverride(text: string, schema: Schema): Override | BadOverri
   if (equals < 1) return { name, path: '', message: "not of the form path=value, for example --set title='New roof'" }
   const path = text.slice(0, equals).trim()
   const raw = text.slice(equals + 1)
+  const found = followPath(path, schema)
+  if ('message' in found) return { name, path, message: found.message }
+  const { segments, lists, ids, schemas } = found
+  const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
+  const value = readValue(raw, types)
+  if (value instanceof UnreadableValue) return { name, path, message: value.message }
+  return { name, segments, value, lists, ids }
+}
+
+/** What is wrong with a dotted path as the schema sees it; undefined when a value may stand there. */
+export function pathTrouble(path: string): string | undefined {
+  const found = followPath(path, projectSchema())
+  return 'message' in found ? found.message : undefined
+}
+
+interface FoundPath extends Pick<Override, 'segments' | 'lists' | 'ids'> {
+  readonly schemas: readonly Schema[]
+}
+
+function followPath(path: string, schema: Schema): FoundPath | { readonly message: string } {
   const segments = splitPath(path)
   let schemas: Schema[] = [schema]
   const lists: boolean[] = []
   const ids: boolean[] = []
   for (const [i, segment] of segments.entries()) {
     const next = segment === '__proto__' ? [] : schemas.flatMap((each) => childSchemas(each, segment, schema))
-    if (next.length === 0) return { name, path, message: badPath(segments, i, schemas, schema) }
+    if (next.length === 0) return { message: badPath(segments, i, schemas, schema) }
     ids.push(!keysOf(schemas, schema).includes(segment))
     schemas = next
     const following = segments[i + 1] ?? ''
     lists.push(/^\d+$/.test(following) && next.some((each) => typesOf(each, schema).has('array')))
   }
-  const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
-  const value = readValue(raw, types)
-  if (value instanceof UnreadableValue) return { name, path, message: value.message }
-  return { name, segments, value, lists, ids }
+  return { segments, lists, ids, schemas }
 }
 
 function keysOf(schemas: readonly Schema[], root: Schema): string[] {

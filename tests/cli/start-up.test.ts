@@ -13,7 +13,9 @@ function loadedWith(entry: string): Set<string> {
     if (seen.has(file)) return
     seen.add(file)
     const text = readFileSync(file, 'utf8')
-    for (const [, name = ''] of text.matchAll(/^(?:import|export)\b(?:[\w*{},$\s]*?\sfrom)?\s*['"]([^'"]+)['"]/gmu)) {
+    const imports = text.matchAll(/^(?:import|export)\b(?:[\w*{},$\s]*?\sfrom)?\s*['"]([^'"]+)['"]/gmu)
+    const requires = text.matchAll(/^(?:const .+ = )?require\('([^']+)'\)/gmu)
+    for (const [, name = ''] of [...imports, ...requires]) {
       if (name.startsWith('.')) visit(resolve(dirname(file), name))
       else seen.add(name)
     }

@@ -52,7 +52,7 @@ describe('tables', () => {
   })
 
   test('bad rows say where, and the others stay', () => {
-    const table = put('bad.csv', 'id,a\nh1,1\nh1,2\nh2,1,2\n../x,1\n,3\nh3,"b"c\n')
+    const table = put('bad.csv', 'id,title\nh1,1\nh1,2\nh2,1,2\n../x,1\n,3\nh3,"b"c\n')
     const jobs = [...tableJobs('t.yaml', table, [])]
     expect(
       jobs.map(({ name, problems }) => [
@@ -65,14 +65,15 @@ describe('tables', () => {
       ['row-3', ['bad.csv:4:6 : the row has 3 cells, the headings are 2']],
       ['row-4', [expect.stringContaining('bad.csv:5:1 id: an id is letters')]],
       ['row-5', undefined],
-      ['row-6', [expect.stringContaining('bad.csv:7:7 a: text follows a closing quote')]],
+      ['row-6', [expect.stringContaining('bad.csv:7:7 title: text follows a closing quote')]],
     ])
   })
 
   test.each([
     ['', 'the table is empty'],
+    ['id,titel\n1,2\n', "head.csv:1:4: the heading 'titel': no key 'titel' at the top level; did you mean title?"],
     ['id,\nx,y\n', 'head.csv:1:4: a column without a heading'],
-    ['a,b,a\n1,2,3\n', "head.csv:1:5: two columns are headed 'a'"],
+    ['id,title,id\n1,2,3\n', "head.csv:1:10: two columns are headed 'id'"],
     ['a=b\n1\n', 'head.csv:1:1: a heading is a path'],
   ])('headings %j are refused', (text, message) => {
     const table = put('head.csv', text)

@@ -71,7 +71,7 @@ describe('a template and a table', () => {
   test('a bad row is told with the place of its cell and its key; the rest goes on', async () => {
     const table = put(
       'bad.csv',
-      'id,site.latitude_deg,roof_planes.south.azimth_deg,arrays.main.modules\nh1,38,,10\nh2,north,,10\nh3,38,180,10\nh4,38,,"12"\nh5,38\n',
+      'id,site.latitude_deg,roof_planes.main.azimuth_deg,arrays.main.modules\nh1,38,,10\nh2,north,,10\nh3,38,180 deg,10\nh4,38,,"12"\nh5,38\n',
     )
     const result = await run([template, '--table', table, '--jsonl', '--stages', 'yield', '--jobs', '2'])
     expect(result.exitCode).toBe(2)
@@ -83,9 +83,19 @@ describe('a template and a table', () => {
       ['row-5', 'invalid'],
     ])
     expect(result.stderr).toMatch(/bad\.csv:3:4: h2: site\.latitude_deg: /u)
-    expect(result.stderr).toMatch(/bad\.csv:4:7: h3: roof_planes\.south\.azimth_deg: .*azimuth_deg/u)
+    expect(result.stderr).toMatch(/bad\.csv:4:7: h3: roof_planes\.main\.azimuth_deg: .*number/u)
     expect(result.stderr).toMatch(/bad\.csv:6:4: row-5: .*the row has 2 cells, the headings are 4/u)
     expect(result.stderr).toContain('3 of 5 projects could not be worked out')
+  })
+
+  test('headings that are no paths are told once, all of them, and nothing runs', async () => {
+    const table = put('headings.csv', 'id,site.latitud_deg,titel\nh1,38,x\nh2,39,y\n')
+    const result = await run([template, '--table', table, '--jsonl', '--stages', 'yield'])
+    expect(result).toMatchObject({ exitCode: 2, stdout: '' })
+    expect(result.stderr.trim().split('\n')).toEqual([
+      expect.stringMatching(/^error: .*headings\.csv:1:4: .*'site\.latitud_deg'.*latitude_deg/u),
+      expect.stringMatching(/^error: .*headings\.csv:1:21: .*'titel'.*title/u),
+    ])
   })
 
   test('an error finding names the cell that causes it, and gives 1', async () => {
@@ -230,6 +240,22 @@ describe('output', () => {
     const result = JSON.parse(stdout) as { values: { counts: object } }
     expect(validate(result), JSON.stringify(validate.errors)).toBe(true)
     expect(result.values.counts).toEqual({ projects: 2, ok: 1, failed: 0, not_usable: 1, not_run: 0 })
+  })
+
+  test('every line follows schemas/fleet-line.schema.json, whatever became of the project', async () => {
+    const table = put(
+      'lines.csv',
+      'id,site.latitude_deg,electrical.panel.bus_a,equipment.file\na,38,,\nb,x,,\nc,38,60,\n../d,38,,\ne,38,,nowhere.yaml\n',
+    )
+    const rowsOf = await run([template, '--table', table, '--jsonl', '--out-dir', 'lines'])
+    const samples = await run([fleet, '--jsonl'])
+    const lines = [rowsOf, samples].flatMap(({ stdout }) => linesOf(stdout))
+    expect(lines.length).toBeGreaterThan(30)
+    expect(new Set(lines.map(({ status }) => status))).toEqual(new Set(['ok', 'failed', 'invalid', 'unreadable']))
+    const validate = new Ajv2020({ strict: false }).compile(
+      JSON.parse(readFileSync(join(ROOT, 'schemas/fleet-line.schema.json'), 'utf8')) as object,
+    )
+    for (const line of lines) expect(validate(line), `${line.name}: ${JSON.stringify(validate.errors)}`).toBe(true)
   })
 
   test('files of a project are those of its own subcommands', async () => {

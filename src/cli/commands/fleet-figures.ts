@@ -4,6 +4,7 @@ import type { BomValues } from '../../materials/index.js'
 import type { PaybackValues } from '../../money/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { YieldValues } from '../../yield/index.js'
+import { roundForMachines } from '../output/numbers.js'
 
 /*
  * What is told of a house in a fleet, and compared with the saved run: the figures that a person decides by. The whole
@@ -56,7 +57,7 @@ export function wireFigures({
         total_voltage_rise_pct: circuit.total_voltage_rise_pct,
         conductors: byKey(circuit.segments, ({ id, size_awg, egc_awg, material, insulation, ampacity_a }) => [
           id,
-          `${size_awg} ${material} ${insulation}, ground ${egc_awg ?? 'none'}, ${ampacity_a} A`,
+          `${size_awg} ${material} ${insulation}, ground ${egc_awg ?? 'none'}, ${roundForMachines(ampacity_a)} A`,
         ]),
       },
     ]),

@@ -1,5 +1,6 @@
 import type { PaybackValues } from '../../money/index.js'
 import type { Cell, Column, Fact, Section, TableData } from '../output/report.js'
+import { formatNumber } from '../output/numbers.js'
 import { monthlyBillTable } from './bill-sections.js'
 import { sideBySide, type Scenario } from './payback-versus.js'
 
@@ -57,7 +58,7 @@ function measures(values: PaybackValues): Fact[] {
     { label: `Net present value over ${String(values.years)} years`, value: values.npv_usd, unit: 'USD' },
     {
       label: 'The same at 0, 3, 7 % real',
-      value: values.npv_at.map((one) => one.npv_usd.toFixed(0)).join(', '),
+      value: values.npv_at.map((one) => formatNumber(one.npv_usd)).join('; '),
       unit: 'USD',
     },
     irr.kind === 'one'

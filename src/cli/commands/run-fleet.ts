@@ -85,6 +85,8 @@ export async function run(context: CommandContext, options: FleetOptions): Promi
     return await runFleet(context, options)
   } catch (error) {
     if (!(error instanceof FleetError)) throw error
-    throw error.exitCode === 3 ? new FileError(error.message, { cause: error }) : new UsageError(error.message)
+    throw error.exitCode === 3
+      ? new FileError(error.message, { cause: error })
+      : new UsageError(error.message, error.more)
   }
 }
