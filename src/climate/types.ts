@@ -63,6 +63,7 @@ export interface HourlyClimate {
   readonly snowDepthCm: Float64Array
 }
 
+/** The weather of a typical year at the house, by hours or by months. */
 export type Climate = MonthlyClimate | HourlyClimate
 
 /** Design temperatures for wiring; `estimated` marks values that no published table states for the site. */

@@ -15,6 +15,7 @@ import { readMain } from './read-main.js'
 import { sayStrayEntry } from './stray-entry.js'
 import { showKind } from './words.js'
 
+/** What to load, and what may be changed and named. */
 export interface LoadOptions {
   /** Path of the project file; '-' takes `text`, or standard input when there is none. */
   readonly path: string

@@ -1,6 +1,7 @@
 import { getPosition } from 'suncalc'
 import { trueAltitudeDeg } from './true-altitude.js'
 
+/** Where the sun stands. */
 export interface SunPosition {
   /** Angle from the zenith without refraction, degrees. */
   readonly zenithDeg: number

@@ -41,6 +41,7 @@ export interface ArrayYield {
   readonly by_module: readonly ModuleYield[]
 }
 
+/** What `estimate-yield` tells of a project. */
 export interface YieldValues {
   readonly rated_kw: number
   readonly annual: AnnualYield

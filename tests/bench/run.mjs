@@ -1,9 +1,11 @@
 // Times of the hot loops and of starts, as ratios: npm run build && npm run bench
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { FLEET_STAGES } from '../../dist/cli/commands/fleet-stages.js'
+import { workOut } from '../../dist/cli/commands/fleet-work.js'
 import { parseEpw, siteClimate } from '../../dist/climate/index.js'
 import { SOLAR_CONSTANT_W_M2 } from '../../dist/sun/index.js'
 import { Worksheet } from '../../dist/worksheet/index.js'
@@ -87,25 +89,63 @@ for (const [name, work] of Object.entries({
   console.log(`| ${name} | ${warmMs(work).toFixed(2)} |`)
 }
 
+// All stages of a house that differs from the last in its place, as a fleet works them out, and many of them.
+const template = join(root, 'examples/fleet/template.yaml')
+const plan = { tool: 'bench', stages: undefined, allowOutside: false, outputFolder: undefined, write: [], force: false }
+const spent = {}
+for (const stage of FLEET_STAGES) {
+  const { run } = stage
+  stage.run = async (...args) => {
+    const begin = performance.now()
+    const report = await run(...args)
+    ;(spent[stage.name] ??= []).push(performance.now() - begin)
+    return report
+  }
+}
+const whole = []
+for (let index = 0; index < 150; index += 1) {
+  const overrides = [`site.latitude_deg=${(37 + index / 50).toFixed(2)}`]
+  const begin = performance.now()
+  await workOut({ index, name: `house-${index}`, path: template, overrides }, plan)
+  whole.push(performance.now() - begin)
+}
+const late = (times) => median(times.slice(75)).toFixed(1)
+const parts = Object.entries(spent).map(([name, times]) => `${name} ${late(times)}`)
+console.log(`| all stages of a house (${parts.join(', ')}) | ${late(whole)} |`)
+const scratch = mkdtempSync(join(tmpdir(), 'gablewatt-bench-'))
+const rows = Array.from(
+  { length: 1000 },
+  (_, i) => `h${i},${(39 + (i % 50) / 25).toFixed(2)},${(-90 + (i % 37) / 20).toFixed(2)}`,
+)
+writeFileSync(join(scratch, 'houses.csv'), `id,site.latitude_deg,site.longitude_deg\n${rows.join('\n')}\n`)
+const fleet = ['run-fleet', template, '--table', join(scratch, 'houses.csv'), '--jobs', '2', '--jsonl']
+const fleets = { 'all stages': [], 'yield and wiring': ['--stages', 'yield,wire'] }
+for (const [says, more] of Object.entries(fleets)) {
+  const begin = performance.now()
+  spawnSync(process.execPath, ['bin/gablewatt.js', ...fleet, ...more, '--quiet'], { cwd: root, stdio: 'ignore' })
+  console.log(`| 1000 houses, ${says}, 2 workers | ${(performance.now() - begin).toFixed(0)} |`)
+}
+rmSync(scratch, { recursive: true })
+
 // The hourly kernel, sun to AC, against the same equations in C, where there is a C compiler. Best of many, as C's.
 const sheet = new Worksheet()
 const settings = modelSettings(house, sheet)
 const losses = lossSettings(house.losses, 'module_level', sheet)
-const plan = planArray(house, 'a', [])
+const arrayPlan = planArray(house, 'a', [])
 const models = {
   settings,
   losses,
-  module: moduleModel(plan, sheet),
-  temperature: cellTemperatureModel(house, plan, 'by_mounting', sheet),
+  module: moduleModel(arrayPlan, sheet),
+  temperature: cellTemperatureModel(house, arrayPlan, 'by_mounting', sheet),
   comparedRiseKPerWM2: 0.03,
   snow: undefined,
 }
-const inverters = inverterModels(house, [plan], sheet)
+const inverters = inverterModels(house, [arrayPlan], sheet)
 let kernelMs = Infinity
 for (let run = 0; run < 300; run += 1) {
   const begin = performance.now()
   const steps = hourlySteps(climate, SOLAR_CONSTANT_W_M2)
-  const lit = arrayLight(steps, skyLight(steps, settings.sky), plan, settings)
+  const lit = arrayLight(steps, skyLight(steps, settings.sky), arrayPlan, settings)
   systemAc(steps, [arrayDc(steps, lit, models)], inverters, settings, losses)
   kernelMs = Math.min(kernelMs, performance.now() - begin)
 }

@@ -48,10 +48,18 @@ describe('npm pack', () => {
         'dist/index.js',
         'dist/index.d.ts',
         'dist/program/main.cjs',
+        'dist/program/LICENSES.txt',
+        'schemas/CHANGELOG.md',
+        'schemas/fleet-line.schema.json',
         'schemas/project.schema.json',
         'examples/lark-hollow.yaml',
       ]),
     )
+    const licences = readFileSync(join(installed, 'dist/program/LICENSES.txt'), 'utf8')
+    // What is inside the bundle, and the fonts that packets embed.
+    for (const name of ['commander', 'yaml', 'chalk', 'suncalc', 'big.js', 'fast-xml-parser', 'dejavu-fonts-ttf'])
+      expect(licences).toMatch(new RegExp(`^${name} [\\d.]+ \\(.+\\)$`, 'mu'))
+    expect(licences).toContain('Bitstream Vera')
     // npm takes licence and change log along wherever they are.
     expect(
       files.filter(
