@@ -10,6 +10,11 @@ export class UsageError extends Error {
   }
 }
 
+/** The design fails checks, so that what was asked for is not made. Exit code 1. */
+export class DesignError extends Error {
+  override readonly name = 'DesignError'
+}
+
 /** A file cannot be read or written; the message says which and why in plain words. Exit code 3. */
 export class FileError extends Error {
   override readonly name = 'FileError'

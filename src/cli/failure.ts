@@ -2,7 +2,7 @@ import { CommanderError } from 'commander'
 import type { LoadedProject, ProjectError } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
 import { EXIT, type ExitCode } from './exit-codes.js'
-import { FileError, UsageError } from './errors.js'
+import { DesignError, FileError, UsageError } from './errors.js'
 import { errnoWords } from './output/errno.js'
 import { cleanLine, cleanText } from './output/sanitise.js'
 import { placeText } from './place-text.js'
@@ -20,6 +20,7 @@ export function explainFailure(error: unknown, loaded: LoadedProject | undefined
     const lines = [error.message, ...error.more].map((message) => `error: ${cleanLine(message)}\n`)
     return { exitCode: EXIT.usage, text: lines.join('') }
   }
+  if (error instanceof DesignError) return { exitCode: EXIT.checkFailed, text: cleanText(`error: ${error.message}\n`) }
   if (error instanceof FileError) return { exitCode: EXIT.file, text: `error: ${cleanLine(error.message)}\n` }
   if (isProjectError(error)) {
     const count = error.problems.length

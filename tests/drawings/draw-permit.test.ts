@@ -61,6 +61,16 @@ describe('draw-permit', () => {
     expect(readdirSync(folder)).not.toContain('no.pdf')
   })
 
+  test('is stopped by a check that fails, with 1, and writes nothing', async () => {
+    const small = ['--set', 'electrical.panel.bus_a=60', '--set', 'electrical.panel.main_a=60']
+    const run = await gablewatt(['draw-permit', at('house.yaml'), ...small, '--out', at('no.pdf')])
+    expect(run.exitCode).toBe(1)
+    expect(run.stderr).toMatch(/^error: the packet is not drawn, because .*\n {2}- electrical\./u)
+    expect(run.stderr).toContain('  fix: Mend them, or draw what there is with --draft.')
+    expect(run.stdout).toBe('')
+    expect(readdirSync(folder)).not.toContain('no.pdf')
+  })
+
   test('draws a draft that says what fails, and ends with 1', async () => {
     const run = await gablewatt(['draw-permit', at('unfinished.yaml'), '--draft', '--out', at('draft.pdf')])
     expect(run.exitCode).toBe(1)

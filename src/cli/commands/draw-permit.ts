@@ -14,7 +14,7 @@ import type { Project } from '../../project/index.js'
 import { arrangeModules, type Arrangement } from '../../roof/index.js'
 import { spaceMounts, type MountValues } from '../../structure/index.js'
 import { sortFindings, StageError, type Finding, type Result } from '../../worksheet/index.js'
-import { FileError } from '../errors.js'
+import { DesignError, FileError } from '../errors.js'
 import { takesProject, usesEarlier, writesFile } from '../options.js'
 import { errnoWords } from '../output/errno.js'
 import { readDocuments } from '../output/pdf-documents.js'
@@ -127,16 +127,16 @@ function mountsOf(project: Project, { modules, planes }: Arrangement): Result<Mo
   return spaceMounts(project, { modules, planes: Object.values(planes) })
 }
 
-function notDrawn(errors: readonly Finding[]): StageError {
+/** What the project lacks is an unfinished project, exit code 2; when all is there and a check fails, that is 1. */
+function notDrawn(errors: readonly Finding[]): StageError | DesignError {
   const list = errors
     .map((finding) => `\n  - ${finding.where === '' ? '' : `${finding.where}: `}${finding.message}`)
     .join('')
   const count = errors.length === 1 ? 'one check fails' : `${errors.length} checks fail`
-  return new StageError(
-    '',
-    `the packet is not drawn, because ${count}:${list}`,
-    'Mend them, or draw what there is with --draft.',
-  )
+  const message = `the packet is not drawn, because ${count}:${list}`
+  const fix = 'Mend them, or draw what there is with --draft.'
+  const isUnfinished = errors.some(({ id }) => id.startsWith('permit.'))
+  return isUnfinished ? new StageError('', message, fix) : new DesignError(`${message}\n  fix: ${fix}`)
 }
 
 function svgFiles(folder: string, sheets: Parameters<typeof renderPacket>[0]): OutputFile[] {

@@ -93,17 +93,15 @@ export function savingsReader(curve: SavingsCurve): (scale: number) => number {
     while (node < last - 1 && (scales[node + 1] ?? 0) * perStep <= step - 1) node += 1
     nodes[step] = node
   }
+  const slopes = scales.map((x, node) => {
+    const next = node + 1
+    return ((savingsUsd[next] ?? 0) - (savingsUsd[node] ?? 0)) / ((scales[next] ?? 1) - x)
+  })
   return (scale) => {
     const step = Math.floor(scale * perStep)
     let low = nodes[step < STEPS ? step : STEPS] ?? 0
     while (low < last - 1 && (scales[low + 1] ?? 0) <= scale) low += 1
-    const x0 = scales[low] ?? 0
-    const x1 = scales[low + 1] ?? 1
-    const y0 = savingsUsd[low] ?? 0
-    const y1 = savingsUsd[low + 1] ?? 0
-    if (scale === x0) return y0
-    if (scale === x1) return y1
-    return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
+    return (savingsUsd[low] ?? 0) + (slopes[low] ?? 0) * (scale - (scales[low] ?? 0))
   }
 }
 
