@@ -56,6 +56,13 @@ describe('the packet of the demo house', () => {
     for (const [index, page] of pages.entries()) expect(flat(page.text)).toContain(ids[index])
   })
 
+  test('calculation rows that say the same name what they are about', () => {
+    const steps = input.wiring?.worksheet.filter(({ id }) => id.endsWith('.terminal')) ?? []
+    expect(steps.length).toBeGreaterThan(2)
+    for (const { id, says } of steps)
+      expect(text).toContain(flat(`${id.slice('wire.'.length, -'.terminal'.length)}: ${says}`).slice(0, 60))
+  })
+
   test('the eave of 40 ft is 40 ft long at the scale that the sheet states', async () => {
     const index = sheets.findIndex((sheet) => sheet.id === 'A-101')
     // 1/4" = 1'-0" is 18 points for a foot.

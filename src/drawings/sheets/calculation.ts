@@ -4,8 +4,10 @@ import { continued, type SheetJob } from './job.js'
 
 /** Sheets of a calculation: each step with formula, numbers, result, check and source. */
 export function calculationSheets(job: SheetJob, id: string, title: string, steps: readonly Step[]): SheetDraft[] {
+  const seen = new Map<string, number>()
+  for (const { says } of steps) seen.set(says, (seen.get(says) ?? 0) + 1)
   const rows = steps.map((step) => [
-    step.says,
+    [...(seen.get(step.says) === 1 ? [] : subjectOf(step)), step.says].join(': '),
     step.formula,
     step.inputs.map((input) => `${input.symbol} = ${amount(input.value, input.unit)}`).join('; '),
     `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
@@ -38,6 +40,12 @@ export function calculationSheets(job: SheetJob, id: string, title: string, step
     scale: 'None',
     paper,
   }))
+}
+
+/** What a step is about where its text is that of several: `home.roof.b1` of the step `wire.home.roof.b1.terminal`. */
+function subjectOf({ id }: Step): string[] {
+  const subject = id.split('.').slice(1, -1).join('.')
+  return subject === '' ? [] : [subject]
 }
 
 /** A number with its unit, or a name as it stands. */
