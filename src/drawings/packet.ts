@@ -47,5 +47,5 @@ export function drawPacket(input: PacketInput): Sheet[] {
 }
 
 function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {
-  return steps === undefined || steps.length === 0 ? [] : calculationSheets(job, id, title, steps)
+  return steps === undefined || steps.length === 0 ? [] : calculationSheets(job, id, title, steps, id.startsWith('E-'))
 }

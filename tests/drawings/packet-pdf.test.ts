@@ -56,7 +56,7 @@ describe('the packet of the demo house', () => {
     for (const [index, page] of pages.entries()) expect(flat(page.text)).toContain(ids[index])
   })
 
-  test('calculation rows that say the same name what they are about', () => {
+  test('rows of the electrical calculation name the circuit and segment that they are about', () => {
     const steps = input.wiring?.worksheet.filter(({ id }) => id.endsWith('.terminal')) ?? []
     expect(steps.length).toBeGreaterThan(2)
     for (const { id, says } of steps)

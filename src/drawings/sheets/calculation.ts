@@ -2,12 +2,20 @@ import { formatSource, type Step } from '../../worksheet/index.js'
 import { flowBlocks, plainNumber, type SheetDraft } from '../layout/index.js'
 import { continued, type SheetJob } from './job.js'
 
-/** Sheets of a calculation: each step with formula, numbers, result, check and source. */
-export function calculationSheets(job: SheetJob, id: string, title: string, steps: readonly Step[]): SheetDraft[] {
-  const seen = new Map<string, number>()
-  for (const { says } of steps) seen.set(says, (seen.get(says) ?? 0) + 1)
+/**
+ * Sheets of a calculation: each step with formula, numbers, result, check and source.
+ *
+ * @param isNamed Whether each row begins with what it is about, as many circuits and segments are worked out alike.
+ */
+export function calculationSheets(
+  job: SheetJob,
+  id: string,
+  title: string,
+  steps: readonly Step[],
+  isNamed = false,
+): SheetDraft[] {
   const rows = steps.map((step) => [
-    [...(seen.get(step.says) === 1 ? [] : subjectOf(step)), step.says].join(': '),
+    [...(isNamed ? subjectOf(step) : []), step.says].join(': '),
     step.formula,
     step.inputs.map((input) => `${input.symbol} = ${amount(input.value, input.unit)}`).join('; '),
     `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
@@ -42,7 +50,7 @@ export function calculationSheets(job: SheetJob, id: string, title: string, step
   }))
 }
 
-/** What a step is about where its text is that of several: `home.roof.b1` of the step `wire.home.roof.b1.terminal`. */
+/** What a step is about: `home.roof.b1` of the step `wire.home.roof.b1.terminal`. */
 function subjectOf({ id }: Step): string[] {
   const subject = id.split('.').slice(1, -1).join('.')
   return subject === '' ? [] : [subject]
