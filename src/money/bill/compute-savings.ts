@@ -5,7 +5,7 @@ import type { RateSheet } from '../tariff/index.js'
 import { recordBills, tellBillLimits } from './bill-proof.js'
 import { billYearValues, toNumber, type BillYearValues } from './bill-values.js'
 import { priceYear } from './bill-year.js'
-import { yearLedgers, type HouseEnergy } from './house-energy.js'
+import { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
 
 export interface SavingsValues {
   readonly without: BillYearValues
@@ -18,6 +18,7 @@ export interface SavingsValues {
 /**
  * Savings of the first year: the bills without the system minus the bills with it, to the cent.
  *
+ * @param ledgers Its hours added up, where that is done already.
  * @throws StageError as `computeBill`.
  */
 export function computeSavings(
@@ -25,10 +26,11 @@ export function computeSavings(
   energy: HouseEnergy,
   calendar: BillingCalendar,
   sheetWithSystem: RateSheet = sheet,
+  ledgers: HouseLedgers = houseLedgers(sheet, energy, calendar, sheetWithSystem),
 ): Result<SavingsValues> {
   const worksheet = new Worksheet()
-  const without = priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false)
-  const withSystem = priceYear(sheetWithSystem, yearLedgers(sheetWithSystem, energy, calendar).withSystem(1), true)
+  const without = priceYear(sheet, ledgers.before.without(), false)
+  const withSystem = priceYear(sheetWithSystem, ledgers.after.withSystem(1), true)
   recordBills(worksheet, sheet, without)
   recordBills(worksheet, sheetWithSystem, withSystem)
   tellBillLimits(worksheet, sheetWithSystem, withSystem)

@@ -67,9 +67,27 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
   checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
   if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
   const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
+  let plain: BillLedger[] | undefined
   let scaled: ((scale: number) => BillLedger[]) | undefined
   return {
-    without: () => hourlyLedgers(layout, usageKwh, undefined, false)(1),
+    without: () => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1)),
     withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
   }
+}
+
+/** The ledgers of a house that is billed by one tariff without, and by another with the system. */
+export interface HouseLedgers {
+  readonly before: YearLedgers
+  readonly after: YearLedgers
+}
+
+/** Ledgers for several questions about one house, so that its hours are added up once. @throws StageError as `yearLedgers`. */
+export function houseLedgers(
+  sheet: RateSheet,
+  energy: HouseEnergy,
+  calendar: BillingCalendar,
+  sheetWithSystem: RateSheet = sheet,
+): HouseLedgers {
+  const before = yearLedgers(sheet, energy, calendar)
+  return { before, after: sheetWithSystem === sheet ? before : yearLedgers(sheetWithSystem, energy, calendar) }
 }

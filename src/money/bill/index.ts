@@ -2,14 +2,6 @@ export { billAcrossRates, type DatedSheet, type ProratedBillValues } from './bil
 export type { BillLineValues, BillValues, BillYearValues } from './bill-values.js'
 export { billYearOf, computeBill } from './compute-bill.js'
 export { computeSavings, type SavingsValues } from './compute-savings.js'
-export type { HouseEnergy } from './house-energy.js'
+export { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
 export { billFromPeriods } from './period-bill.js'
-export {
-  billsWithout,
-  gridAround,
-  savingsReader,
-  savingsAt,
-  savingsCurve,
-  scaledCurve,
-  type SavingsCurve,
-} from './savings-curve.js'
+export { gridAround, savingsReader, savingsAt, savingsCurve, scaledCurve, type SavingsCurve } from './savings-curve.js'

@@ -1,9 +1,8 @@
 import type { BillingCalendar } from '../calendar/index.js'
-import type { Decimal } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { priceYear } from './bill-year.js'
-import { yearLedgers, type HouseEnergy } from './house-energy.js'
+import { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
 
 /** Annual savings as a function of output: exact bills at the nodes, straight lines between them. */
 export interface SavingsCurve {
@@ -34,7 +33,7 @@ export function gridAround(low: number, high: number): number[] {
  *
  * @param extraScales Further factors on the output at which the curve must be exact.
  * @param grid Factors at which it is exact besides.
- * @param without A year of bills without the system, where it is known already.
+ * @param ledgers Its hours added up, where that is done already.
  * @throws StageError as `computeBill`.
  */
 export function savingsCurve(
@@ -44,19 +43,14 @@ export function savingsCurve(
   extraScales: readonly number[] = [],
   sheetWithSystem: RateSheet = sheet,
   grid: readonly number[] = GRID,
-  without: Decimal = billsWithout(sheet, energy, calendar),
+  ledgers: HouseLedgers = houseLedgers(sheet, energy, calendar, sheetWithSystem),
 ): SavingsCurve {
-  const ledgers = yearLedgers(sheetWithSystem, energy, calendar)
+  const without = priceYear(sheet, ledgers.before.without(), false).total
   const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
   const savingsUsd = scales.map((scale) => {
-    return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.withSystem(scale), true).total))
+    return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.after.withSystem(scale), true).total))
   })
   return { scales, savingsUsd }
-}
-
-/** A year of bills without the system. */
-export function billsWithout(sheet: RateSheet, energy: HouseEnergy, calendar: BillingCalendar): Decimal {
-  return priceYear(sheet, yearLedgers(sheet, energy, calendar).without(), false).total
 }
 
 /** @param scale Factor on the output; above the last node the last line is prolonged. @returns USD per year at base prices. */

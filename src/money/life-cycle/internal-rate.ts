@@ -10,6 +10,7 @@ export type InternalRate =
 const LOWEST = -0.99
 const HIGHEST = 10
 const POINTS = 4000
+const OUT_OF_REACH = 'no rate from -99 % to 1000 % makes the present value zero'
 let rateGrid: Float64Array | undefined
 
 function signChanges(flows: readonly number[]): number {
@@ -29,8 +30,14 @@ function rootBetween(flows: readonly number[], low: number, high: number): numbe
  * @limits Rates from -99 % to 1000 % are searched on a fine grid; two roots closer together than a grid step are not seen.
  */
 export function internalRate(flows: readonly number[]): InternalRate {
-  if (signChanges(flows) === 0) {
+  const changes = signChanges(flows)
+  if (changes === 0) {
     return { kind: 'none', why: 'the flows never change sign, so no rate makes their present value zero' }
+  }
+  if (changes === 1) {
+    // Flows that change sign once have one rate above -100 % (rule of signs): no grid is needed.
+    const rate = findRoot((one) => netPresentValue(flows, one), LOWEST, HIGHEST, 1e-13)
+    return rate === undefined ? { kind: 'none', why: OUT_OF_REACH } : { kind: 'one', rate }
   }
   const rates: number[] = []
   rateGrid ??= Float64Array.from(
@@ -47,7 +54,7 @@ export function internalRate(flows: readonly number[]): InternalRate {
     before = here
   }
   const only = rates[0]
-  if (only === undefined) return { kind: 'none', why: 'no rate from -99 % to 1000 % makes the present value zero' }
+  if (only === undefined) return { kind: 'none', why: OUT_OF_REACH }
   return rates.length === 1 ? { kind: 'one', rate: only } : { kind: 'several', rates }
 }
 

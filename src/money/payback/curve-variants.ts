@@ -1,4 +1,4 @@
-import { billsWithout, gridAround, savingsCurve, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
+import { gridAround, savingsCurve, type HouseEnergy, type HouseLedgers, type SavingsCurve } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import { scaleExportPrices, type RateSheet } from '../tariff/index.js'
 import type { CurveVariant } from '../uncertainty/index.js'
@@ -11,6 +11,7 @@ const MOVED = 0.1
  * Inputs of the sensitivity table that change the bills: export prices, and when the house uses its energy.
  *
  * @param scales Factors on the output at which the curves are read.
+ * @param ledgers The house as it is.
  */
 export function curveVariants(
   sheet: RateSheet,
@@ -18,6 +19,7 @@ export function curveVariants(
   energy: HouseEnergy,
   calendar: BillingCalendar,
   scales: readonly number[],
+  ledgers: HouseLedgers,
 ): CurveVariant[] {
   const grid = gridAround(Math.min(...scales), Math.max(...scales))
   const variants: CurveVariant[] = []
@@ -25,8 +27,8 @@ export function curveVariants(
   const half = scaleExportPrices(withSystem, 0.5)
   const oneAndHalf = scaleExportPrices(withSystem, 1.5)
   if (half !== undefined && oneAndHalf !== undefined) {
-    const without = billsWithout(sheet, energy, calendar)
-    const at = (prices: RateSheet) => savingsCurve(sheet, energy, calendar, [], prices, grid, without)
+    // Prices change no hours.
+    const at = (prices: RateSheet) => savingsCurve(sheet, energy, calendar, [], prices, grid, ledgers)
     variants.push({
       id: 'export_price',
       says: 'price paid for exports',

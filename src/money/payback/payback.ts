@@ -1,7 +1,7 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import { SHOWN_DISCOUNT_PCT } from '../../tables/money/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { computeSavings, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
+import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
@@ -93,10 +93,11 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   const grossCostUsd = costOf(input)
   const terms = readFinance(finance, worksheet, input.degradationPct)
   const spread = readSpread(finance.uncertainty ?? {}, worksheet)
-  const bills = computeSavings(sheet, energy, calendar, solarSheet)
+  const ledgers = houseLedgers(sheet, energy, calendar, solarSheet)
+  const bills = computeSavings(sheet, energy, calendar, solarSheet, ledgers)
   worksheet.include(bills)
   const scales = yearScales(terms)
-  const curve = savingsCurve(sheet, energy, calendar, scales, solarSheet)
+  const curve = savingsCurve(sheet, energy, calendar, scales, solarSheet, undefined, ledgers)
   const base: CashFlowInput = {
     curve,
     firstYearKwh,
@@ -143,7 +144,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
     sensitivity: sensitivityValues(
-      sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar, scales)),
+      sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar, scales, ledgers)),
     ),
   })
 }

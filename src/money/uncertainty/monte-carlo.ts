@@ -1,6 +1,6 @@
 import { savingsReader } from '../bill/index.js'
 import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
-import { RandomSource } from './random.js'
+import { normalDeviates } from './random.js'
 
 /** Standard deviations as fractions, and the draw. */
 export interface Spread {
@@ -31,7 +31,9 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const { terms } = input
   const savingsOf = savingsReader(input.curve)
   const { years } = terms
-  const random = new RandomSource(spread.seed)
+  // Of each sample the long-term error, the drift of prices, the cost, and every year's weather.
+  const perSample = 3 + years
+  const deviates = normalDeviates(spread.seed, spread.samples * perSample)
   const discount = reportedDiscount(terms)
   // Everything that no draw changes, and the factors of what a draw does change, by year.
   const fixed = new Float64Array(years + 1)
@@ -51,16 +53,17 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const npvUsd = new Float64Array(spread.samples)
   const paybackYears = new Float64Array(spread.samples)
   for (let i = 0; i < spread.samples; i++) {
-    const longTerm = 1 + spread.yieldSigma * random.normal()
-    const drift = 1 + spread.escalationSigma * random.normal()
-    const cost = input.grossCostUsd * spread.costSigma * random.normal()
+    const at = i * perSample
+    const longTerm = 1 + spread.yieldSigma * (deviates[at] ?? 0)
+    const drift = 1 + spread.escalationSigma * (deviates[at + 1] ?? 0)
+    const cost = input.grossCostUsd * spread.costSigma * (deviates[at + 2] ?? 0)
     let sum = (fixed[0] ?? 0) - cost
     let npv = sum
     let growth = 1
     let paidBack = sum >= 0 ? 0 : Infinity
     for (let t = 1; t <= years; t++) {
       growth *= drift
-      const output = Math.max(0, longTerm * (1 + spread.weatherSigma * random.normal()))
+      const output = Math.max(0, longTerm * (1 + spread.weatherSigma * (deviates[at + 2 + t] ?? 0)))
       const saved = savingsOf((share[t] ?? 0) * output) * (price[t] ?? 1) * growth
       const flow = (fixed[t] ?? 0) + saved + (performance[t] ?? 0) * output
       npv += flow * (present[t] ?? 0)

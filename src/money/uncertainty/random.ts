@@ -41,3 +41,17 @@ export class RandomSource {
     }
   }
 }
+
+/** As many as are kept: some 7,000 samples of 25 years, 1.6 MB. */
+const MOST_KEPT = 200_000
+let kept: { readonly seed: number; readonly deviates: Float64Array } | undefined
+
+/** The first `count` standard normal deviates of a seed; the last ones are kept, as a fleet asks for the same again and again. */
+export function normalDeviates(seed: number, count: number): Float64Array {
+  if (kept?.seed === seed && kept.deviates.length >= count) return kept.deviates
+  const source = new RandomSource(seed)
+  const deviates = new Float64Array(count)
+  for (let i = 0; i < count; i++) deviates[i] = source.normal()
+  if (count <= MOST_KEPT) kept = { seed, deviates }
+  return deviates
+}
