@@ -7,6 +7,9 @@ import { yearlySum } from './site-clearness.js'
 import { explainSiteFlag, radiationFlags } from './site-flags.js'
 import type { MonthlyClimate } from './types.js'
 
+/** Share of the mean below which a site hardly counts. */
+const LITTLE = 0.1
+
 /** Writes down what a monthly climate was made from: sites, defaults, and what is doubtful about them. */
 export function recordMonthly(
   climate: MonthlyClimate,
@@ -19,11 +22,13 @@ export function recordMonthly(
   worksheet.find({
     severity: 'note',
     id: 'climate.sites-used',
-    message: `sun, temperature and wind come from ${climate.sites.map(saySite).join('; ')}`,
+    message: `sun, temperature and wind come from ${climate.sites.map(sayShare).join('; ')}`,
     where: 'site.climate',
     source: TYPICAL_YEAR_SOURCE,
   })
-  const far = climate.sites.filter((site) => site.distanceKm > FAR_KM)
+  // What hardly counts needs no warning.
+  const counted = climate.sites.filter((site) => site.weight >= LITTLE)
+  const far = counted.filter((site) => site.distanceKm > FAR_KM)
   if (far.length > 0) {
     worksheet.find({
       severity: 'warning',
@@ -33,7 +38,7 @@ export function recordMonthly(
       fix: 'look whether the land between is alike, or set site.climate to { epw: FILE } with an hourly file for a nearer place',
     })
   }
-  const high = climate.sites.filter((site) => Math.abs(site.heightDifferenceM ?? 0) > HIGH_M)
+  const high = counted.filter((site) => Math.abs(site.heightDifferenceM ?? 0) > HIGH_M)
   if (high.length > 0) {
     worksheet.find({
       severity: 'warning',
@@ -65,6 +70,10 @@ export function recordMonthly(
       fix: 'set site.climate to nearby, which leaves such sites out wherever it can, or use an EPW file',
     })
   }
+}
+
+function sayShare(site: MonthlyClimate['sites'][number]): string {
+  return site.weight === 1 ? saySite(site) : `${Math.round(100 * site.weight)} % ${saySite(site)}`
 }
 
 function recordDefaults(climate: MonthlyClimate, house: House, worksheet: Worksheet): void {

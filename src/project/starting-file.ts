@@ -1,6 +1,8 @@
 import { LATER_EQUIPMENT, LATER_PARTS } from './starting-parts.js'
 
 export interface StartingFileOptions {
+  /** Title of the project; made from the place when missing. */
+  readonly title?: string
   readonly site?: {
     readonly name: string
     /** North positive, deg. */
@@ -19,7 +21,8 @@ const INVENTED_SITE = { name: 'Sampletown (invented)', lat: 38.6, lon: -121.5, e
 const PACKAGED_SCHEMA = './node_modules/gablewatt/schemas/project.schema.json'
 
 /** A valid project file with comments, to start from. What a person has to replace is marked `# <- yours`. */
-export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }: StartingFileOptions = {}): string {
+export function startingFile(options: StartingFileOptions = {}): string {
+  const { site = INVENTED_SITE, schema = PACKAGED_SCHEMA } = options
   const elevation =
     site.elevationFt === undefined ? [] : [`  elevation_ft: ${site.elevationFt}  # <- yours: ground above sea level`]
   const offset =
@@ -34,7 +37,9 @@ export function startingFile({ site = INVENTED_SITE, schema = PACKAGED_SCHEMA }:
     '# Directions are degrees clockwise from true north (90 east, 180 south, 270 west).',
     '',
     'format: gablewatt/1',
-    `title: ${quoted(`My roof at ${site.name}`)}  # <- yours`,
+    options.title === undefined
+      ? `title: ${quoted(`My roof at ${site.name}`)}  # <- yours`
+      : `title: ${quoted(options.title)}`,
     '',
     'document:',
     '  invented: true  # <- yours: false once people, place and equipment are real',

@@ -50,6 +50,7 @@ describe('wrong usage ends with 2, says why on stderr, and prints nothing on std
     [['list-sites', '--near', '39.5'], 'It must be latitude,longitude'],
     [['check-project'], "error: missing required argument 'project.yaml'"],
     [['check-project', 'a.yaml', 'b.yaml'], 'error: too many arguments'],
+    [['new-project', '--title', ' '], 'A title is one line of text'],
     [['new-project', '--lat', '3'], 'error: --lat and --lon go together'],
     [['new-project', '--site', 'Nowhereville, ZZ'], "error: no one weather site is 'Nowhereville, ZZ'"],
     [['new-project', '--site', 'Sprngfield, IL'], 'did you mean SPRINGFIELD'],

@@ -119,6 +119,17 @@ describe('nearbyClimate', () => {
     expect(finding.message).toMatch(/\(\d+ km away, \d+ m (higher|lower)\)/)
   })
 
+  it('does not warn of a far site that hardly counts, and says how much each counts', () => {
+    const { ids, climate, worksheet } = nearby({ latitudeDeg: 32.2, longitudeDeg: -110.9, elevationM: 790 })
+    expect(climate.sites.at(-1)!.distanceKm).toBeGreaterThan(80)
+    expect(climate.sites.at(-1)!.weight).toBeLessThan(0.1)
+    expect(ids).not.toContain('climate.site-far')
+    const note = worksheet.result(0).findings.find((one) => one.id === 'climate.sites-used')!
+    const shares = [...note.message.matchAll(/(\d+) % /g)].map(([, share]) => Number(share))
+    expect(shares).toHaveLength(3)
+    expect(Math.abs(shares.reduce((sum, share) => sum + share, 0) - 100)).toBeLessThan(2)
+  })
+
   it.each([
     ['London', 51.5, -0.1],
     ['Denver with the sign of its longitude lost', 39.7, 105],

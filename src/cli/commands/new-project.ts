@@ -1,4 +1,4 @@
-import { Option, type Command } from 'commander'
+import { InvalidArgumentError, Option, type Command } from 'commander'
 import { findSite, METRES_PER_FOOT, type ClimateSite } from '../../climate/index.js'
 import { startingFile, type StartingFileOptions } from '../../project/index.js'
 import { UsageError } from '../errors.js'
@@ -14,6 +14,7 @@ interface Options extends FileOptions {
   readonly site?: string
   readonly lat?: number
   readonly lon?: number
+  readonly title?: string
 }
 
 export function configure(command: Command): void {
@@ -25,15 +26,25 @@ export function configure(command: Command): void {
         '--lon <degrees>',
         'longitude of the house, east positive (the Americas are negative)',
         numberIn({ min: -180, max: 180 }),
-      ),
+      )
+      .option('--title <text>', 'title of the project', titleOf),
   )
+}
+
+function titleOf(text: string): string {
+  const title = text.trim()
+  if (title === '' || /\p{Cc}/u.test(title)) throw new InvalidArgumentError('A title is one line of text.')
+  return title
 }
 
 export function run(context: CommandContext, options: Options): CommandOutcome {
   const site = siteOf(options, context.progress)
   const file = options.out === undefined || options.out === '-' ? 'project.yaml' : options.out
   return {
-    document: startingFile(site === undefined ? {} : { site }),
+    document: startingFile({
+      ...(site === undefined ? {} : { site }),
+      ...(options.title === undefined ? {} : { title: options.title }),
+    }),
     next: `replace what is marked '# <- yours', then: gablewatt check-project ${file}`,
   }
 }
