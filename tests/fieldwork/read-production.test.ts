@@ -17,6 +17,7 @@ const complaints = (text: string, mapping: Production = {}): string[] =>
   )
 const idsOf = (text: string, mapping: Production = {}): string[] =>
   seriesOf(text, mapping).findings.map((finding) => finding.id)
+const messagesOf = (text: string): string[] => seriesOf(text).findings.map((finding) => finding.message)
 const kwhOf = (text: string, mapping: Production = {}): number[] =>
   seriesOf(text, mapping).spans.map((span) => Number(span.kwh.toFixed(6)))
 const startsOf = (text: string, mapping: Production = {}): string[] =>
@@ -152,6 +153,11 @@ describe('faults of the data, each told', () => {
     const slip = `date,kWh\n${days.join('\n').replace('2026-05-04,21', '2026-05-04,21000')}\n`
     expect(idsOf(slip)).toEqual(['output.reading-impossible'])
     expect(kwhOf(slip)).toHaveLength(8)
+    const boundless = slip.replace('2026-05-04,21000', '2026-05-04,1e999')
+    expect(idsOf(boundless)).toEqual(['output.reading-impossible'])
+    expect(messagesOf(boundless)[0]).toMatch(
+      /^1 reading cannot be and are left out: .*:5:12 \(larger than any number\)$/,
+    )
     const all = `date,kWh\n${days.map((row) => `${row}000`).join('\n')}\n`
     expect(complaints(all)[0]).toMatch(/more than this system can give when read as kwh; as wh they would fit/)
   })

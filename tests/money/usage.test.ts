@@ -290,6 +290,21 @@ describe('interval table', () => {
       () => csv(table(local), { use_column: 'Usage' }),
       "there is no column 'Usage' among the 4 of line 3",
     ],
+    [
+      'a pattern with a part that stands twice',
+      () => csv(table(local), { stamp_format: 'YYYY-MM-DD HH:MM' }),
+      "the month stands twice in 'YYYY-MM-DD HH:MM'; minutes are mm",
+    ],
+    [
+      'a pattern with two kinds of hour',
+      () => csv(table(local), { stamp_format: 'YYYY-MM-DD HH:mm h' }),
+      'the hour stands twice',
+    ],
+    [
+      'a pattern without a year',
+      () => csv(table(local), { stamp_format: 'MM-DD HH:mm' }),
+      'there is no year (YYYY or YY)',
+    ],
     ['a cell that is no number', () => csv(table(['2025-01-01 00:00,many,0,'])), "line 4: 'many' is not a number"],
     ['a reading below zero', () => csv(table(['2025-01-01 00:00,-1,0,'])), 'line 4: the reading -1 is below zero'],
     [

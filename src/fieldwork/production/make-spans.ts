@@ -201,7 +201,7 @@ function dropImpossible(
   }
   const list = impossible
     .slice(0, 5)
-    .map((span) => `${file}:${span.line}:${cellOf(span)?.cell.column ?? 1} (${Number(span.kwh.toPrecision(4))} kWh)`)
+    .map((span) => `${file}:${span.line}:${cellOf(span)?.cell.column ?? 1} (${sayKwh(span.kwh)})`)
   findings.push({
     severity: 'warning',
     id: 'output.reading-impossible',
@@ -235,4 +235,9 @@ function times(value: number | undefined, factor: number): number | undefined {
 
 function plural(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`
+}
+
+/** A cell such as 1e999 is a number to no machine. */
+function sayKwh(kwh: number): string {
+  return Number.isFinite(kwh) ? `${Number(kwh.toPrecision(4))} kWh` : 'larger than any number'
 }

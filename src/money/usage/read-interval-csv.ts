@@ -4,7 +4,7 @@ import { clockReader } from './clock-reader.js'
 import { parseCsv, type CsvRow } from './csv-table.js'
 import type { MeterReading, MeterSeries, OverlapPolicy } from './meter-series.js'
 import { orderReadings } from './order-readings.js'
-import { stampReader, type Stamp } from './stamp-reader.js'
+import { stampFormatTrouble, stampReader, type Stamp } from './stamp-reader.js'
 
 const WHERE = 'usage.interval_csv'
 
@@ -100,6 +100,10 @@ export function readIntervalCsv(
   utcOffsetS: number,
   overlaps?: OverlapPolicy,
 ): MeterSeries {
+  const trouble = stampFormatTrouble(mapping.stamp_format)
+  if (trouble !== undefined) {
+    throw csvError('stamp_format', trouble, 'Write each part once, such as MM/DD/YYYY HH:mm, or iso, or unix_s.')
+  }
   const { column, rows } = tableOf(mapping, text)
   const stampAt = mapping.stamp_columns.map((name) => column('stamp_columns', name))
   const readRow = rowReader(mapping, column)

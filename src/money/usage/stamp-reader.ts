@@ -24,9 +24,41 @@ const TOKENS: Readonly<Record<string, string>> = {
   A: '(?<half>[AaPp])\\.?[Mm]\\.?',
 }
 
+function partsOf(format: string): readonly string[] {
+  return format.match(/YYYY|YY|MM|M|DD|D|HH|H|hh|h|mm|ss|A|[^A-Za-z]+|[A-Za-z]/g) ?? []
+}
+
+/** What the letters of a pattern stand for; hour and hour of a half day are one thing. */
+const MEANINGS = {
+  year: ['YYYY', 'YY'],
+  month: ['MM', 'M'],
+  day: ['DD', 'D'],
+  hour: ['HH', 'H', 'hh', 'h'],
+  minute: ['mm'],
+  second: ['ss'],
+  'half of the day': ['A'],
+} as const
+
+/** What is wrong with a pattern: a part that stands twice, or one that is missing. */
+export function stampFormatTrouble(format: string): string | undefined {
+  if (format === 'iso' || format === 'unix_s') return undefined
+  const parts = partsOf(format)
+  const count = (letters: readonly string[]): number => parts.filter((part) => letters.includes(part)).length
+  for (const [meaning, letters] of Object.entries(MEANINGS)) {
+    const hint = meaning === 'month' ? '; minutes are mm' : ''
+    if (count(letters) > 1) return `the ${meaning} stands twice in '${format}'${hint}`
+  }
+  for (const meaning of ['year', 'month', 'day'] as const) {
+    if (count(MEANINGS[meaning]) === 0)
+      return `there is no ${meaning} (${MEANINGS[meaning].join(' or ')}) in '${format}'`
+  }
+  return undefined
+}
+
 function patternOf(format: string): RegExp {
-  const parts = format.match(/YYYY|YY|MM|M|DD|D|HH|H|hh|h|mm|ss|A|[^A-Za-z]+|[A-Za-z]/g) ?? []
-  const body = parts.map((part) => TOKENS[part] ?? part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/ /g, ' +'))
+  const body = partsOf(format).map(
+    (part) => TOKENS[part] ?? part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/ /g, ' +'),
+  )
   return new RegExp(`^${body.join('')}$`)
 }
 
