@@ -47,5 +47,6 @@ function idOf(value: unknown): string | undefined {
 function roundFigure(value: Figure): Figure {
   if (typeof value !== 'number') return value
   if (!Number.isFinite(value)) throw new Error(`a figure is ${value}`)
-  return Number(value.toPrecision(DIGITS)) + 0
+  const rounded = Number(value.toPrecision(DIGITS))
+  return (Number.isFinite(rounded) ? rounded : value) + 0
 }

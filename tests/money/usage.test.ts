@@ -298,12 +298,12 @@ describe('interval table', () => {
     [
       'a pattern with two kinds of hour',
       () => csv(table(local), { stamp_format: 'YYYY-MM-DD HH:mm h' }),
-      'the hour stands twice',
+      "the hour stands twice in 'YYYY-MM-DD HH:mm h'",
     ],
     [
       'a pattern without a year',
       () => csv(table(local), { stamp_format: 'MM-DD HH:mm' }),
-      'there is no year (YYYY or YY)',
+      "there is no year (YYYY or YY) in 'MM-DD HH:mm'",
     ],
     ['a cell that is no number', () => csv(table(['2025-01-01 00:00,many,0,'])), "line 4: 'many' is not a number"],
     ['a reading below zero', () => csv(table(['2025-01-01 00:00,-1,0,'])), 'line 4: the reading -1 is below zero'],

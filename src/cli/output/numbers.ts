@@ -34,5 +34,7 @@ export function formatSignificant(value: number, digits = 6): string {
  * @throws Error when the value is not finite.
  */
 export function roundForMachines(value: number): number {
-  return Number(finite(value).toPrecision(10)) + 0
+  const rounded = Number(finite(value).toPrecision(10))
+  // The very largest numbers would be rounded up to none.
+  return (Number.isFinite(rounded) ? rounded : value) + 0
 }

@@ -237,7 +237,7 @@ function plural(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`
 }
 
-/** A cell such as 1e999 is a number to no machine. */
+/** Rounded, but not the largest of all numbers up to none. */
 function sayKwh(kwh: number): string {
-  return Number.isFinite(kwh) ? `${Number(kwh.toPrecision(4))} kWh` : 'larger than any number'
+  return Math.abs(kwh) < 1e15 ? `${Number(kwh.toPrecision(4))} kWh` : `${kwh.toExponential(3)} kWh`
 }
