@@ -6,9 +6,10 @@ import { gablewatt, ROOT } from '../cli/binary.js'
 /** A folder of its own with the demo house and all that it names. */
 export function copyOfHouse(change: (text: string) => string = (text) => text): { folder: string; project: string } {
   const folder = mkdtempSync(join(tmpdir(), 'gablewatt-robust-'))
-  cpSync(join(ROOT, 'examples'), folder, {
+  const examples = join(ROOT, 'examples')
+  cpSync(examples, folder, {
     recursive: true,
-    filter: (path) => !/\/(?:fleet|weather)(?:\/|$)/u.test(path),
+    filter: (path) => !/^\/(?:fleet|weather)(?:\/|$)/u.test(path.slice(examples.length)),
   })
   const project = join(folder, 'lark-hollow.yaml')
   writeFileSync(project, change(readFileSync(project, 'utf8')))
