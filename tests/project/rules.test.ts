@@ -280,6 +280,21 @@ describe('rules that bind several values', () => {
     expect(problemsOf(change(pieces))).toEqual([problem])
   })
 
+  test('a corner of the site plan that stands where its neighbour does', () => {
+    const lot = '[{ x_ft: 0, y_ft: 0 }, { x_ft: 90, y_ft: 0 }, { x_ft: 90.05, y_ft: 0.05 }, { x_ft: 0, y_ft: 120 }]'
+    const house = '[{ x_ft: 9, y_ft: 9 }, { x_ft: 40, y_ft: 9 }, { x_ft: 40, y_ft: 40 }, { x_ft: 9, y_ft: 9 }]'
+    const plan = `site_plan:\n  lot: ${lot}\n  buildings: { house: { corners: ${house} } }\n`
+    const problems = problemsOf(change([['format: gablewatt/1\n', `format: gablewatt/1\n${plan}`]]))
+    const says = (path: string, place: string) =>
+      expect.stringMatching(
+        new RegExp(
+          `^\\d+:\\d+ {2}site_plan\\.${path} {2}the corner at ${place} stands where its neighbour does; leave one`,
+          'u',
+        ),
+      )
+    expect(problems).toEqual([says('lot\\.2', '90\\.05, 0\\.05'), says('buildings\\.house\\.corners\\.0', '9, 9')])
+  })
+
   test('no inverter units at all', () => {
     const line = (column: number, i: number) =>
       `33:${column}  arrays.south.strings.${i}.inverter_unit  no 'garage' under inverter_units; nothing stands there`

@@ -177,8 +177,9 @@ function street(plan: SitePlan, lot: readonly XY[]): Primitive[] {
 }
 
 function lotLines(lot: readonly XY[]): Primitive[] {
-  return lot.map((a, index) => {
+  return lot.flatMap((a, index) => {
     const b = lot[(index + 1) % lot.length] ?? a
+    if (a.x === b.x && a.y === b.y) return []
     const { middle, out, rotationDeg } = beside(a, b, lot)
     return label(middle.x, middle.y, `LOT LINE ${feetInches(Math.hypot(b.x - a.x, b.y - a.y), 1)}`, {
       sizePt: TYPE_PT.small,

@@ -9,12 +9,14 @@ import { checkModules } from './modules.js'
 import { checkOutlines } from './outlines.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
+import { checkSitePlan } from './site-plan.js'
 import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
 
 /** A new rule is a line here. */
 const RULES: readonly Rule[] = [
   checkSite,
+  checkSitePlan,
   checkSnow,
   checkSlopes,
   checkOutlines,
