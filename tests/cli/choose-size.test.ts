@@ -152,6 +152,14 @@ describe('choose-size', () => {
     expect(limits.map(({ limit }) => limit)).toContain('the longest strings that voltages allow')
   })
 
+  test('does not compare more sizes than a dwelling has room for', () => {
+    const overrides = ['arrays.south.arrangement.blocks.lower.rows=60']
+    const { project, files } = loadProject({ path: LARK, overrides })
+    expect(() => sizesOfProject(project, files)).toThrow(
+      /the roof holds up to 4\d\d modules; at most 250 sizes are compared/u,
+    )
+  })
+
   test('takes what is there when a plane has no outline', () => {
     const { project, files } = loadProject({ path: HARBOR })
     const { west } = project.roof_planes

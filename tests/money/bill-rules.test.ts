@@ -414,7 +414,8 @@ describe('energy that cannot be billed', () => {
     )
     expect(refusal(() => hourly(flat(), new Float64Array(8759)))).toBe('there are 8759 hours, not 8760')
     expect(refusal(() => hourly(flat(), even(-1)))).toBe('hour 1 is -1 kWh')
-    expect(refusal(() => hourly(flat(), even(Number.NaN)))).toBe('hour 1 is NaN kWh')
+    expect(refusal(() => hourly(flat(), even(Number.NaN)))).toBe('hour 1 is no number')
+    expect(refusal(() => hourly(flat(), even(Infinity)))).toBe('hour 1 is beyond all numbers')
     expect(refusal(() => monthly(flat({ demand: { peak: { usd_per_kw: 1 } } }), months(1)))).toBe(
       'the tariff has demand charges, which monthly totals do not tell',
     )

@@ -28,10 +28,15 @@ function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least
     if (Number.isFinite(value) && value >= least) continue
     throw new StageError(
       where,
-      `${what.slice(0, -1)} ${String(i + 1)} is ${String(value)} kWh`,
+      `${what.slice(0, -1)} ${String(i + 1)} is ${sayKwh(value)}`,
       'State energy in kWh, zero or above.',
     )
   }
+}
+
+function sayKwh(value: number): string {
+  if (Number.isFinite(value)) return `${String(value)} kWh`
+  return Number.isNaN(value) ? 'no number' : 'beyond all numbers'
 }
 
 /** Ledgers of a year of bills without and with the system, with the output scaled. */

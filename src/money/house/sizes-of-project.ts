@@ -28,6 +28,9 @@ export interface ProjectSizeValues extends ChooseSizeValues {
   readonly cost_fixed_usd: number
 }
 
+/** Far more than a dwelling has room for; the work grows with the square. */
+const MOST_SIZES = 250
+
 /** Price as a function of the size. */
 interface Price {
   readonly fixedUsd: number
@@ -41,7 +44,7 @@ interface Price {
  * Up to the project as it stands, a size keeps the project's best modules; above it, modules are added where the roof
  * has room, best first. Each size is run with the inverters at its own load.
  *
- * @throws StageError when prices, tariff, use or a part of the energy estimate are missing.
+ * @throws StageError when prices, tariff, use or a part of the energy estimate are missing, or the sizes are too many.
  */
 export function sizesOfProject(
   project: Project,
@@ -56,6 +59,13 @@ export function sizesOfProject(
   const run = runYield(filled.project, files, house.run)
   const lots = sizeLots(project, filled, run, worksheet)
   const shares = shareModules(lots)
+  if (shares.size > MOST_SIZES) {
+    throw new StageError(
+      'arrays',
+      `the roof holds up to ${shares.size} modules; at most ${MOST_SIZES} sizes are compared, as each runs all of its modules`,
+      'Check rows and columns of the arrangement, or leave an array out.',
+    )
+  }
   const { limits, allowed, branchesOf } = findLimits(project, lots, shares, filled.unmeasured, worksheet)
   const sizes = [...shares].filter(([modules]) => allowed(modules))
   const candidates = sizes.map(([modules, share]) =>
