@@ -1,10 +1,5 @@
-/**
- * The sky of a year in steps while the sun is up: what every array under it shares. One step stands for `hours` hours a
- * year (a step of an hourly file for one hour, a step of a day type for its length times the days of its kind).
- * All arrays have `length` entries and the same order.
- */
-export interface SkySteps {
-  readonly length: number
+/** What is known of each step, one column each, in the same order. */
+export interface SkyColumns {
   /** 0 to 11. */
   readonly month: Uint8Array
   /** Hours of the year that the step stands for. */
@@ -15,7 +10,6 @@ export interface SkySteps {
   readonly sunUp: Float64Array
   /** Steps with the same number share one sun position, and so one shading geometry. */
   readonly sunIndex: Uint32Array
-  readonly sunCount: number
   /** Zenith angle of the sun, radians. */
   readonly zenithRad: Float64Array
   readonly airMass: Float64Array
@@ -26,6 +20,16 @@ export interface SkySteps {
   readonly dryBulbC: Float64Array
   /** Wind at 10 m, m/s. */
   readonly windMs: Float64Array
+}
+
+/**
+ * The sky of a year in steps while the sun is up: what every array under it shares. One step stands for `hours` hours a
+ * year (a step of an hourly file for one hour, a step of a day type for its length times the days of its kind).
+ * All columns have `length` entries.
+ */
+export interface SkySteps extends SkyColumns {
+  readonly length: number
+  readonly sunCount: number
   /** For people and for files: which hour of the file, or which kind of day and hour of solar time. */
   readonly label: (step: number) => StepLabel
   /** Row of the hourly file for each step; undefined for day types. */
@@ -44,24 +48,6 @@ export interface StepLabel {
   readonly dayType?: number
   /** Days of the year of this kind, for day types. */
   readonly days?: number
-}
-
-/** The columns of SkySteps while they are being filled. */
-export interface SkyColumns {
-  readonly month: Uint8Array
-  readonly sunIndex: Uint32Array
-  readonly hours: Float64Array
-  readonly sunEast: Float64Array
-  readonly sunNorth: Float64Array
-  readonly sunUp: Float64Array
-  readonly zenithRad: Float64Array
-  readonly airMass: Float64Array
-  readonly extraterrestrialWM2: Float64Array
-  readonly dniWM2: Float64Array
-  readonly dhiWM2: Float64Array
-  readonly ghiWM2: Float64Array
-  readonly dryBulbC: Float64Array
-  readonly windMs: Float64Array
 }
 
 /** Empty columns with room for a number of steps. */
