@@ -183,6 +183,22 @@ describe('labels', () => {
     )
   })
 
+  test.each([
+    ['pv', 'outdoors', 'OUTDOORS'],
+    ['garage_wall', 'outdoors', 'GARAGE WALL, OUTDOORS'],
+    ['garage_wall', undefined, 'GARAGE WALL'],
+    ['pv', undefined, 'PV'],
+  ] as const)('the directory says where disconnect %s, %s, is', (id, location, says) => {
+    const house = microHouse()
+    const stated = Object.values(house.electrical?.disconnects ?? {}).find(({ kind }) => kind === 'pv_system')
+    if (stated === undefined || house.electrical === undefined) throw new Error('the house has a disconnect')
+    const { location: _, ...rest } = stated
+    const disconnects = { [id]: { ...rest, ...(location === undefined ? {} : { location }) } }
+    const labels = idsOf({ ...house, electrical: { ...house.electrical, disconnects } })
+    const text = labels.flatMap((label) => label.parts.map((part) => part.text)).join('\n')
+    expect(text.split('\n')).toContain(`PV SYSTEM DISCONNECT: ${says}`)
+  })
+
   test('have letters of the height and colours that the code sets', () => {
     const labels = idsOf(microHouse())
     const placard = labels.find((each) => each.id === 'RSD_PLACARD')?.parts ?? []

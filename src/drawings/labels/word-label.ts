@@ -141,10 +141,7 @@ function directory(facts: LabelFacts): LabelPart[] {
   const panel = `SERVICE DISCONNECT: ${(electrical?.panel?.name ?? 'main panel').toUpperCase()}${electrical?.panel?.location === undefined ? '' : `, ${electrical.panel.location.toUpperCase()}`}`
   const others = Object.entries(electrical?.disconnects ?? {})
     .filter(([, each]) => each.kind === 'pv_system')
-    .map(
-      ([id, each]) =>
-        `PV SYSTEM DISCONNECT: ${id.replaceAll('_', ' ').toUpperCase()}${each.location === undefined ? '' : `, ${each.location.toUpperCase()}`}`,
-    )
+    .map(([id, each]) => `PV SYSTEM DISCONNECT: ${placeOf(id, each.location)}`)
   const pv = others.length > 0 ? others : ['PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL']
   const list = plain(['LOCATION OF POWER SOURCE DISCONNECTS', panel, ...pv].join('\n'))
   const later = facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023'
@@ -152,6 +149,15 @@ function directory(facts: LabelFacts): LabelPart[] {
 }
 
 /** Words beside a backfed breaker that must keep its place, from the rule that the panel was judged by. */
+/** Where a disconnect is, in the words of its id and location; an id such as `pv` tells no place. */
+function placeOf(id: string, location: string | undefined): string {
+  const words = id.split('_').join(' ')
+  const tellsPlace = !/^(?:pv|system|disconnect| )+$/u.test(words)
+  return [...(tellsPlace || location === undefined ? [words] : []), ...(location === undefined ? [] : [location])]
+    .join(', ')
+    .toUpperCase()
+}
+
 function relocation(facts: LabelFacts): string | undefined {
   if (facts.supplySide || !facts.wiring.panel.label.includes('RELOCATE')) return undefined
   return facts.wiring.panel.label.replaceAll(' / ', '. ').concat('.')
