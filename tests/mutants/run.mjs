@@ -1,0 +1,136 @@
+// Puts small faults into the program, one at a time, and counts which of them the tests of their room notice:
+// npm run build && npm run mutants -- [--count 300] [--seed 1] [--room NAME] [--workers 2] [--out REPORT.json] [--list]
+import { spawn } from 'node:child_process'
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
+import { drawSites, groupBy } from './draw.mjs'
+import { findSchemaSites } from './find-schema-sites.mjs'
+import { findSites, lineOf, withFault } from './find-sites.mjs'
+import { ROOMS, roomOf, WORDED } from './rooms.mjs'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const { values: options } = parseArgs({
+  options: {
+    count: { type: 'string', default: '300' },
+    seed: { type: 'string', default: '1' },
+    room: { type: 'string' },
+    workers: { type: 'string', default: '2' },
+    out: { type: 'string' },
+    list: { type: 'boolean', default: false },
+  },
+})
+
+const equivalents = JSON.parse(readFileSync(new URL('equivalents.json', import.meta.url), 'utf8'))
+const isEquivalent = (site) =>
+  equivalents.some((known) => known.file === site.file && known.before === site.before && known.after === site.after)
+
+const sourceFiles = () =>
+  ['src', 'bin', 'schemas/parts']
+    .flatMap((folder) => readdirSync(join(root, folder), { recursive: true }).map((file) => `${folder}/${file}`))
+    .filter((file) => /\.(ts|js|yaml)$/.test(file))
+    .toSorted()
+
+function allSites() {
+  const rooms = new Map()
+  for (const file of sourceFiles()) {
+    const room = roomOf(file)
+    if (room === undefined || (options.room !== undefined && room !== options.room)) continue
+    const source = readFileSync(join(root, file), 'utf8')
+    const find = file.endsWith('.yaml') ? findSchemaSites : findSites
+    const sites = find(file, source)
+      .filter((site) => site.kind !== 'words' || WORDED.some((folder) => file.startsWith(folder)))
+      .map((site) => ({ ...site, ...lineOf(source, site) }))
+    rooms.set(room, [...(rooms.get(room) ?? []), ...sites.filter((site) => !isEquivalent(site))])
+  }
+  return rooms
+}
+
+/** A copy of the checkout in which faults can stand without harm. */
+function makeCopy() {
+  const copy = mkdtempSync(join(tmpdir(), 'mutants-'))
+  for (const entry of ['src', 'tests', 'schemas', 'examples', 'bin', 'dist', 'package.json', 'tsconfig.json', 'README.md', 'DEVELOPERS.md'])
+    cpSync(join(root, entry), join(copy, entry), { recursive: true })
+  symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'))
+  return copy
+}
+
+/** Runs a command to its end or to its time limit. @returns {Promise<'passed' | 'failed' | 'timed out'>} */
+function run(copy, command, args, limitMs) {
+  return new Promise((done) => {
+    const child = spawn(command, args, { cwd: copy, stdio: 'ignore', env: { ...process.env, CI: 'true' }, detached: true })
+    const timer = setTimeout(() => {
+      process.kill(-child.pid, 'SIGKILL')
+      done('timed out')
+    }, limitMs)
+    child.on('close', (code) => {
+      clearTimeout(timer)
+      done(code === 0 ? 'passed' : 'failed')
+    })
+  })
+}
+
+const npm = (script) => ['npm', ['run', '--silent', script]]
+
+/** What the tests of a room say of the copy as it stands. */
+async function judge(copy, room, limitMs) {
+  const { tests, program, generate } = ROOMS[room]
+  if (generate === true && (await run(copy, ...npm('generate'), limitMs)) !== 'passed') return 'failed'
+  if (program === true && (await run(copy, ...npm('bundle'), limitMs)) !== 'passed') return 'failed'
+  return run(copy, join(copy, 'node_modules/.bin/vitest'), ['run', '--config', 'tests/vitest.config.ts', '--bail=1', ...tests], limitMs)
+}
+
+const types = (copy) =>
+  run(copy, join(copy, 'node_modules/.bin/tsc'), ['-p', 'tests/tsconfig.json', '--noEmit'], 120_000)
+
+const limits = new Map()
+
+/** One fault, from putting it in to taking it out. */
+async function tryFault(copy, site) {
+  const path = join(copy, site.file)
+  const source = readFileSync(path, 'utf8')
+  writeFileSync(path, withFault(source, site))
+  const said = await judge(copy, site.room, limits.get(site.room))
+  const outcome = said !== 'passed' ? 'tests' : site.file.endsWith('.ts') && (await types(copy)) !== 'passed' ? 'types' : 'unnoticed'
+  writeFileSync(path, source)
+  if (ROOMS[site.room].generate === true) await run(copy, ...npm('generate'), 120_000)
+  return { ...site, outcome }
+}
+
+const sites = drawSites(allSites(), { seed: options.seed, count: Number(options.count) })
+if (options.list) {
+  for (const site of sites) console.log(`${site.room} ${site.file}:${site.line} ${site.kind}\n  - ${site.before}\n  + ${site.after}`)
+  process.exit(0)
+}
+
+const copies = Array.from({ length: Number(options.workers) }, makeCopy)
+const results = []
+try {
+  for (const room of new Set(sites.map((site) => site.room))) {
+    const begin = performance.now()
+    if ((await judge(copies[0], room, 600_000)) !== 'passed') throw new Error(`the tests of ${room} fail without any fault`)
+    limits.set(room, 20_000 + 6 * (performance.now() - begin))
+  }
+  const queue = [...sites]
+  await Promise.all(
+    copies.map(async (copy) => {
+      for (let site = queue.shift(); site !== undefined; site = queue.shift()) {
+        const result = await tryFault(copy, site)
+        results.push(result)
+        if (result.outcome === 'unnoticed')
+          console.log(`unnoticed: ${site.file}:${site.line} (${site.kind})\n  - ${site.before}\n  + ${site.after}`)
+      }
+    }),
+  )
+} finally {
+  for (const copy of copies) rmSync(copy, { recursive: true, force: true })
+}
+
+const noticedOf = (group) => group.filter((result) => result.outcome !== 'unnoticed').length
+console.log('\nroom         faults  noticed  share (%)')
+for (const [room, group] of groupBy(results.toSorted((a, b) => (a.room < b.room ? -1 : 1)), (result) => result.room))
+  console.log(`${room.padEnd(12)} ${String(group.length).padStart(6)}  ${String(noticedOf(group)).padStart(7)}  ${((100 * noticedOf(group)) / group.length).toFixed(0).padStart(9)}`)
+console.log(`${'all'.padEnd(12)} ${String(results.length).padStart(6)}  ${String(noticedOf(results)).padStart(7)}  ${((100 * noticedOf(results)) / results.length).toFixed(0).padStart(9)}`)
+if (options.out !== undefined) writeFileSync(options.out, JSON.stringify(results.map(({ rank: _, ...result }) => result), null, 1))
