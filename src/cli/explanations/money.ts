@@ -80,6 +80,18 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Use the net present value or the adjusted internal rate of return.',
   },
+  'payback.loan-outlives-study': {
+    means: 'The loan is still being paid off when the study ends; what is owed then is counted as paid at once.',
+    rule: 'A debt does not end with the years that are looked at. Leaving it out would make a dear loan look like a gain.',
+    sources: [PRACTICE],
+    fix: 'Study at least as many years as the loan runs (finance.years).',
+  },
+  'payback.loan-above-need': {
+    means: 'The loan is more than what the incentives at purchase leave to pay.',
+    rule: 'What is borrowed beyond the need lies in hand and costs interest. Often the incentive really arrives later, and its year is not stated.',
+    sources: [PRACTICE],
+    fix: 'Borrow less, or state year_received of the incentive.',
+  },
   'payback.bom-not-used': {
     means: 'Both a price of the whole system and a bill of materials are known; the stated price was used.',
     rule: 'What somebody has agreed to pay counts more than a sum of list prices.',
@@ -103,6 +115,12 @@ export const MONEY: Explanations = {
     rule: 'At the stated discount rate the savings are worth less than the cost, for every number of modules.',
     sources: [PRACTICE],
     fix: 'Check price, tariff and discount rate.',
+  },
+  'size.loan-capped': {
+    means: 'The stated loan is more than what the smaller sizes cost, so they are reckoned with a smaller one.',
+    rule: 'A loan above the price would be money for something else and would spoil the comparison.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or state the loan that you would take for the size that you choose.',
   },
   'size.left-out': {
     means: 'Some numbers of modules cannot be built and are not compared.',

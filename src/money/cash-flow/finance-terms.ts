@@ -8,6 +8,7 @@ import {
 } from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
+import { tellLongLoan } from './loan-limits.js'
 
 /** Rates and horizon of a cash flow, every default resolved. Rates are fractions per year. */
 export interface FinanceTerms {
@@ -48,6 +49,7 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       source: rate.source,
     })
   const years = finance.years ?? assume('years', DEFAULT_RATES.studyYears)
+  tellLongLoan(finance, years, worksheet)
   const money =
     finance.money ??
     worksheet.assume({

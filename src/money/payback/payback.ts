@@ -5,6 +5,7 @@ import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type Savi
 import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
+  checkLoan,
   outputShare,
   readFinance,
   reportedDiscount,
@@ -16,6 +17,7 @@ import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
 import { curveVariants } from './curve-variants.js'
 import { tellIncentives, tellWorth } from './payback-findings.js'
+import { paybackMeaning } from './payback-meaning.js'
 import { recordWorth } from './payback-proof.js'
 import type { PaybackValues } from './payback-values.js'
 import {
@@ -108,6 +110,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     terms,
   }
   const flow = cashFlow(base)
+  checkLoan(finance, grossCostUsd, flow, worksheet)
   const worth = worthOf(flow, terms)
   recordWorth(worksheet, flow, terms, worth)
   tellIncentives(worksheet, incentives, flow)
@@ -130,6 +133,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     first_year_savings_usd: bills.values.annual_savings_usd,
     bills: bills.values,
     cash_flow: cashFlowValues(flow, reportedDiscount(terms)),
+    payback_means: paybackMeaning(finance),
     simple_payback: paybackYearsValues(worth.simple),
     discounted_payback: paybackYearsValues(worth.discounted),
     npv_usd: cents(worth.npvUsd),
