@@ -62,6 +62,31 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Check tax_liability_usd_per_year of the incentive, and ask a tax adviser what carries forward.',
   },
+  'incentive.above-cost': {
+    means: 'The incentives of the project file come to more than the price.',
+    rule: 'A percentage typed twice, or two programs that exclude each other, look like this.',
+    sources: [PRACTICE],
+    fix: 'Check amounts and percentages, and state cap_usd where a program has one.',
+  },
+  'incentive.key-unused': {
+    means: 'An incentive states a value that its kind has no use for.',
+    rule: 'Each kind has its own amount: upfront amount_usd, per_watt usd_per_w, share_of_cost and tax_credit percent, per_kwh usd_per_kwh.',
+    sources: [PRACTICE],
+    fix: 'Remove the key, or correct the kind.',
+  },
+  'payback.running-costs-missing': {
+    means:
+      'The project says nothing of a new inverter or of upkeep, so neither is counted; the message tells what they would change.',
+    rule: 'Inverters often last half as long as modules. The figures of the message are round ones without a source, and count for nothing else.',
+    sources: [PRACTICE],
+    fix: 'State finance.replacements and finance.maintenance_usd_per_year from quotes or warranties; [] and 0 say that there are none.',
+  },
+  'payback.replacement-after-study': {
+    means: 'A stated replacement comes after the years that are studied and is not counted.',
+    rule: 'Only the years of the study count, their costs and their savings alike.',
+    sources: [PRACTICE],
+    fix: 'Study more years, or remove the replacement.',
+  },
   'payback.never': {
     means: 'Within the years of the study the savings never add up to the cost.',
     rule: 'Simple payback adds up net yearly savings without interest.',

@@ -8,6 +8,7 @@ import {
   checkLoan,
   outputShare,
   readFinance,
+  readIncentives,
   reportedDiscount,
   type CashFlowInput,
   type FinanceTerms,
@@ -18,6 +19,7 @@ import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
 import { curveVariants } from './curve-variants.js'
 import { tellIncentives, tellWorth } from './payback-findings.js'
 import { paybackMeaning } from './payback-meaning.js'
+import { tellRunningCosts } from './tell-running-costs.js'
 import { recordWorth } from './payback-proof.js'
 import type { PaybackValues } from './payback-values.js'
 import {
@@ -61,7 +63,11 @@ export function annualOutput(energy: HouseEnergy): number {
 
 function costOf(input: PaybackInput): number {
   const cost = input.finance.installed_cost_usd ?? input.billOfMaterialsUsd
-  if (cost !== undefined) return cost
+  if (cost !== undefined && Number.isFinite(cost) && cost >= 0) return cost
+  if (cost !== undefined) {
+    const message = `${String(cost)} is no price in USD`
+    throw new StageError('finance.installed_cost_usd', message, 'State the price before incentives, 0 or above.')
+  }
   throw new StageError(
     'finance.installed_cost_usd',
     'the installed cost is not known',
@@ -109,12 +115,14 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     incentives,
     terms,
   }
+  readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
   checkLoan(finance, grossCostUsd, flow, worksheet)
   const worth = worthOf(flow, terms)
   recordWorth(worksheet, flow, terms, worth)
-  tellIncentives(worksheet, incentives, flow)
+  tellIncentives(worksheet, incentives, flow, grossCostUsd)
   tellWorth(worksheet, base, worth)
+  tellRunningCosts(worksheet, base, worth)
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
   const saved = savedKwh(solarSheet, bills.values)

@@ -1,6 +1,6 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { billYearOf, savingsCurve, type BillYearValues } from '../bill/index.js'
-import { capLoan, cashFlow, readFinance, type FinanceTerms } from '../cash-flow/index.js'
+import { capLoan, cashFlow, readFinance, readIncentives, type FinanceTerms } from '../cash-flow/index.js'
 import { paybackMeaning, yearScales, worthOf, type Worth } from '../payback/index.js'
 import { pickSizes } from './pick-sizes.js'
 import type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
@@ -57,6 +57,8 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
     throw new Error('sizes must be in ascending order of modules')
   }
   const terms = readFinance(input.finance, worksheet, input.degradationPct)
+  const [smallest] = candidates
+  if (smallest !== undefined) readIncentives(input.incentives, smallest, worksheet)
   const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
   const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
   const widest = Math.max(...evaluated.map((one) => Math.abs(one.worth.npvUsd)), 1e-9)

@@ -8,3 +8,4 @@ export {
   SHOWN_ESCALATION_PCT,
   type PublishedRate,
 } from './rates.js'
+export { NO_RUNNING_COSTS, TYPICAL_RUNNING_COSTS } from './running-costs.js'
