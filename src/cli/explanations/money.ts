@@ -231,6 +231,30 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Use data from before the existing system, or add its generation to the use.',
   },
+  'usage.implausible': {
+    means: 'The house uses far less or far more in a year than houses usually do.',
+    rule: 'A wrong unit, a half year of data or a meter of another building look like this. Outside 300 to 150,000 kWh a year nothing is reckoned.',
+    sources: [PRACTICE],
+    fix: 'Compare with the yearly total on a bill.',
+  },
+  'usage.month-unlike': {
+    means: 'A month of use lies far from the mean of the other months.',
+    rule: 'Below a tenth or above five times the mean of the other months a digit is more likely wrong than the house empty.',
+    sources: [PRACTICE],
+    fix: 'Compare with the bill of that month.',
+  },
+  'usage.accumulation-unstated': {
+    means: 'The meter file does not say whether its values are the use of each interval or readings of a dial.',
+    rule: 'Readings of a dial that are added up give a use far too large; readings that never fall are refused.',
+    sources: [ESPI],
+    fix: 'Compare the yearly total with the bills.',
+  },
+  'usage.flow-unstated': {
+    means: 'The meter file does not say whether its energy was delivered to the house or sent from it.',
+    rule: 'Energy sent from the house is no use of it.',
+    sources: [ESPI],
+    fix: 'Compare the yearly total with the bills.',
+  },
   'usage.left-out': {
     means: 'Part of the meter file was left out; the message says which.',
     rule: 'Only delivered and exported electric energy of the finest interval is used.',
