@@ -2104,7 +2104,7 @@ usd_per_hour?: number
 usd?: number
 }
 /**
- * What the house uses. State exactly one of monthly_kwh, annual_kwh, green_button and interval_csv.
+ * What the house uses, 300 to 150,000 kWh a year. State exactly one of monthly_kwh, annual_kwh, green_button and interval_csv.
  */
 export interface Usage {
 /**
@@ -2120,7 +2120,7 @@ annual_kwh?: number
  */
 load_shape?: string
 /**
- * Path of an ESPI (Green Button) XML export, relative to this file.
+ * Path of an ESPI (Green Button) XML export, relative to this file: use per interval, or readings of a counting register.
  */
 green_button?: string
 interval_csv?: IntervalCsv
@@ -2641,11 +2641,11 @@ cap_usd?: number
  */
 year_received?: number
 /**
- * Whether it is subtracted from the cost on which a tax credit is figured.
+ * Whether it is subtracted from the cost on which a tax credit is figured; not subtracted when missing.
  */
 reduces_cost_basis?: boolean
 /**
- * Whether it is taxed as income.
+ * Whether it is taxed as income; not taxed when missing.
  */
 taxable?: boolean
 /**
@@ -2726,7 +2726,7 @@ output_days?: ("dealt" | "mean")
  */
 degradation_pct_per_year?: number
 /**
- * Maintenance, USD per year of the purchase year.
+ * Maintenance, USD per year of the purchase year; none is counted when missing, 0 says that there is none.
  */
 maintenance_usd_per_year?: number
 /**
@@ -2738,7 +2738,7 @@ insurance_usd_per_year?: number
  */
 other_income_usd_per_year?: number
 /**
- * Things that are replaced within the study.
+ * Things that are replaced within the study; none is counted when missing, [] says that there is none.
  */
 replacements?: Replacement[]
 /**
@@ -2766,7 +2766,7 @@ year: number
 usd: number
 }
 /**
- * A loan with equal monthly payments, in nominal money.
+ * A loan with equal monthly payments, in nominal money; at most the price and the dealer fee. What is still owed at the end of the study is counted in its last year.
  */
 export interface Loan {
 /**

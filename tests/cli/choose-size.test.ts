@@ -50,7 +50,7 @@ describe('choose-size', () => {
       annual_kwh: whole.first_year_kwh,
       first_year_savings_usd: whole.first_year_savings_usd,
       net_cost_usd: whole.net_cost_usd,
-      payback_years: whole.simple_payback.years,
+      payback_years: whole.simple_payback.lasting_years,
       npv_usd: whole.npv_usd,
     })
   })
@@ -208,4 +208,28 @@ describe('choose-size', () => {
     }
     expect(lark.cautions).toEqual(['estimate', 'money'])
   })
+})
+
+test('the payback of a size counts the loan, and its meaning is printed', async () => {
+  const report = await ask(LARK, { set: ['finance.loan={ principal_usd: 21900, apr_pct: 7, term_years: 25 }'] })
+  const { sizes, payback_means: meaning } = valuesOf(report)
+  const cash = new Map(valuesOf(lark).sizes.map((row) => [row.modules, row.payback_years]))
+  for (const row of sizes) expect(row.payback_years ?? Infinity).toBeGreaterThan(cash.get(row.modules) ?? 0)
+  expect(ids(report)).toContain('size.loan-capped')
+  expect(meaning).toContain('still owed on the loan')
+  const text = renderText(
+    report,
+    { tool, project: undefined, locate: () => undefined, showWork: false },
+    { width: 400, paint: (_, words) => words, lines: false },
+  )
+  expect(text).toContain(`Payback: ${meaning}.`)
+})
+
+test('a further branch without a price is assumed to be free, and that is printed', () => {
+  const { project, files } = loadProject({ path: LARK })
+  const { cost_usd_per_branch: _, ...finance } = project.finance ?? {}
+  const path = 'finance.cost_usd_per_branch'
+  const assumed = (all: readonly { path: string }[]): boolean => all.some((one) => one.path === path)
+  expect(assumed(sizesOfProject({ ...project, finance }, files).assumptions)).toBe(true)
+  expect(assumed(lark.result.assumptions)).toBe(false)
 })

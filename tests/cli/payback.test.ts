@@ -163,6 +163,73 @@ describe('payback', () => {
   })
 })
 
+describe('payback with a loan, as a person reads it', () => {
+  const WHOLE = 'finance.loan={ principal_usd: 21900, apr_pct: 7, term_years: 40 }'
+  let loan: Report
+  beforeAll(async () => {
+    loan = await ask(LARK, { set: [WHOLE] })
+  })
+
+  test('no time of payback of a system on credit is zero years, in no format', async () => {
+    const { simple_payback: simple, discounted_payback: discounted } = valuesOf(loan)
+    for (const one of [simple, discounted]) for (const years of Object.values(one)) expect(years).not.toBe(0)
+    const text = textOf(loan, 140)
+    expect(text).not.toMatch(/\b0\.0 years/u)
+    expect(text).toMatch(/Simple payback +not within 25 years/u)
+    const versus = await ask(LARK, { versus: [WHOLE] })
+    expect((versus.result.values as { versus: { simple_payback_years: number | null }[] }).versus[0]).toMatchObject({
+      simple_payback_years: null,
+      discounted_payback_years: null,
+    })
+    const table = csvTable(versus)
+    const column = table?.columns.findIndex(({ heading }) => heading === 'Payback') ?? -1
+    expect(table?.rows[1]?.[column]).toBeNull()
+  })
+
+  test('the text says what payback means, and shows what is owed', () => {
+    const text = textOf(loan, 400)
+    expect(text).toContain(`Payback: ${valuesOf(loan).payback_means}.`)
+    expect(text).toContain('what is still owed on the loan counts as not yet paid')
+    expect(text).toContain('Still owed')
+    expect(text).toContain('Internal rate of return on own money')
+    expect(textOf(lark, 400)).not.toContain('Still owed')
+  })
+
+  test('the debt at the end of the study is a payment of its last year, and the table adds up', () => {
+    const rows = valuesOf(loan).cash_flow
+    const last = rows.at(-1)
+    expect(last?.loan_payoff_usd).toBeGreaterThan(5000)
+    expect(last?.cumulative_less_owed_usd).toBe(last?.cumulative_usd)
+    const table = csvTable(loan)
+    const at = (key: string): number => table?.columns.findIndex((one) => one.key === key) ?? -1
+    for (const row of table?.rows ?? []) {
+      const parts = row.slice(2, at('net_usd')).reduce<number>((all, each) => all + Number(each), 0)
+      expect(Math.abs(parts - Number(row[at('net_usd')]))).toBeLessThan(0.05)
+      const settled = Number(row[at('cumulative_usd')]) - Number(row[at('loan_owed_usd')])
+      expect(Math.abs(settled - Number(row[at('cumulative_less_owed_usd')]))).toBeLessThan(0.015)
+    }
+  })
+
+  test('a payback that a later cost undoes is printed as the one for good, with the first one', async () => {
+    const undone = await ask(LARK, { set: ['finance.replacements=[{ name: inverters, year: 17, usd: 4000 }]'] })
+    const { lasting_years: lasting, years, dips_again_year: dips } = valuesOf(undone).simple_payback
+    expect(dips).toBe(17)
+    expect(textOf(undone, 140)).toContain(
+      `${(lasting ?? 0).toFixed(1)} years (first after ${(years ?? 0).toFixed(1)} years; undone in year 17)`,
+    )
+    const versus = await ask(LARK, { versus: ['finance.replacements=[{ name: inverters, year: 17, usd: 4000 }]'] })
+    const [other] = (versus.result.values as { versus: { simple_payback_years: number | null }[] }).versus
+    expect(other?.simple_payback_years).toBe(lasting)
+  })
+
+  test('a price that the incentives cover is said in words', async () => {
+    const set = [
+      'incentives.cooperative_rebate={ name: All (invented), kind: upfront, amount_usd: 21900, source: invented, checked: "2026-03-02" }',
+    ]
+    expect(textOf(await ask(LARK, { set }), 140)).toMatch(/Simple payback +at purchase: nothing is left to pay back/u)
+  })
+})
+
 interface BillReport {
   readonly month: number
   readonly without: SavingsValues['without']['bills'][number]

@@ -96,6 +96,11 @@ describe('cash flow', () => {
     const { assumptions } = worksheet.result(null)
     expect(assumptions.map((one) => one.path)).toEqual([
       'finance.years',
+      'finance.replacements',
+      'finance.maintenance_usd_per_year',
+      'finance.insurance_usd_per_year',
+      'finance.other_income_usd_per_year',
+      'finance.residual_usd',
       'finance.money',
       'finance.inflation_pct',
       'finance.discount_rate_pct',

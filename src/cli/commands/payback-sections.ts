@@ -1,4 +1,4 @@
-import type { PaybackValues } from '../../money/index.js'
+import type { PaybackValues, PaybackYearsValues } from '../../money/index.js'
 import type { Cell, Column, Fact, Section, TableData } from '../output/report.js'
 import { formatNumber } from '../output/numbers.js'
 import { monthlyBillTable } from './bill-sections.js'
@@ -9,6 +9,7 @@ type Row = PaybackValues['cash_flow'][number]
 export function paybackSections(values: PaybackValues, scenarios: readonly Scenario[]): Section[] {
   return [
     { kind: 'facts', facts: measures(values) },
+    { kind: 'paragraph', text: `Payback: ${values.payback_means}.` },
     ...(scenarios.length === 0
       ? []
       : [{ kind: 'table' as const, heading: 'Side by side', ...sideBySide(values, scenarios) }]),
@@ -16,14 +17,16 @@ export function paybackSections(values: PaybackValues, scenarios: readonly Scena
     { kind: 'table', heading: `Year by year (${moneyWords(values)})`, ...cashFlowTable(values, 'used') },
     {
       kind: 'plot',
-      heading: 'What the system has brought so far',
+      heading: hasLoan(values)
+        ? 'What the system has brought so far, less what is owed on the loan'
+        : 'What the system has brought so far',
       x: { label: 'Year' },
       y: { label: 'Sum', unit: 'USD' },
       series: [
-        { name: 'sum', points: values.cash_flow.map((row) => [row.year, row.cumulative_usd] as const) },
+        { name: 'sum', points: values.cash_flow.map((row) => [row.year, row.cumulative_less_owed_usd] as const) },
         {
           name: 'discounted',
-          points: values.cash_flow.map((row) => [row.year, row.discounted_cumulative_usd] as const),
+          points: values.cash_flow.map((row) => [row.year, row.discounted_cumulative_less_owed_usd] as const),
         },
       ],
     },
@@ -36,11 +39,24 @@ function moneyWords({ money }: PaybackValues): string {
   return money === 'real' ? 'USD of the purchase year' : 'USD of each year'
 }
 
+function hasLoan({ cash_flow: rows }: PaybackValues): boolean {
+  return rows.some((row) => row.loan_received_usd > 0)
+}
+
+/** `12.3 years`; with the first time in words where a later cost undoes it, and the words for one that is none. */
+function paybackFact(payback: PaybackYearsValues, studied: number): Pick<Fact, 'value' | 'unit' | 'decimals'> {
+  const { lasting_years: lasting, years: first, dips_again_year: dips } = payback
+  const undone = dips === null ? '' : ` (first after ${(first ?? 0).toFixed(1)} years; undone in year ${String(dips)})`
+  if (lasting === null) return { value: `not within ${String(studied)} years${undone}` }
+  if (lasting === 0) return { value: 'at purchase: nothing is left to pay back' }
+  return dips === null
+    ? { value: lasting, unit: 'years', decimals: 1 }
+    : { value: `${lasting.toFixed(1)} years${undone}` }
+}
+
 function measures(values: PaybackValues): Fact[] {
-  const never = `not within ${String(values.years)} years`
-  const years = (value: number | null): Pick<Fact, 'value' | 'unit' | 'decimals'> =>
-    value === null ? { value: never } : { value, unit: 'years', decimals: 1 }
   const { irr } = values
+  const irrLabel = hasLoan(values) ? 'Internal rate of return on own money' : 'Internal rate of return'
   const escalation = values.real_escalation_pct
   return [
     { label: 'Cost before incentives', value: values.gross_cost_usd, unit: 'USD' },
@@ -53,8 +69,8 @@ function measures(values: PaybackValues): Fact[] {
       unit: 'USD',
       decimals: 2,
     },
-    { label: 'Simple payback', ...years(values.simple_payback.years) },
-    { label: 'Discounted payback', ...years(values.discounted_payback.years) },
+    { label: 'Simple payback', ...paybackFact(values.simple_payback, values.years) },
+    { label: 'Discounted payback', ...paybackFact(values.discounted_payback, values.years) },
     { label: `Net present value over ${String(values.years)} years`, value: values.npv_usd, unit: 'USD' },
     {
       label: 'The same at 0, 3, 7 % real',
@@ -62,9 +78,9 @@ function measures(values: PaybackValues): Fact[] {
       unit: 'USD',
     },
     irr.kind === 'one'
-      ? { label: 'Internal rate of return', value: irr.rates_pct[0] ?? null, unit: '%', decimals: 2 }
+      ? { label: irrLabel, value: irr.rates_pct[0] ?? null, unit: '%', decimals: 2 }
       : {
-          label: 'Internal rate of return',
+          label: irrLabel,
           value: irr.kind === 'none' ? 'none' : irr.rates_pct.map(String).join(', '),
         },
     { label: 'Savings-to-investment ratio', value: values.sir ?? 'not defined', decimals: 2 },
@@ -103,7 +119,13 @@ const OPTIONAL: readonly FlowColumn[] = [
   usd('Incentives', 'incentives_usd', (row) => row.incentives_usd),
   usd('Replaced', 'replacement_usd', (row) => -row.replacement_usd),
   usd('Left over', 'residual_usd', (row) => row.residual_usd),
-  usd('Loan', 'loan_usd', (row) => row.loan_received_usd - row.loan_payment_usd),
+  usd('Loan', 'loan_usd', (row) => row.loan_received_usd - row.loan_payment_usd - row.loan_payoff_usd),
+]
+
+/** What a loan leaves to pay, after the sums; they are no part of a row's net. */
+const OWED: readonly FlowColumn[] = [
+  usd('Still owed', 'loan_owed_usd', (row) => row.loan_owed_usd),
+  usd('Sum less owed', 'cumulative_less_owed_usd', (row) => row.cumulative_less_owed_usd),
 ]
 
 /** The cash flow; signs are those of the owner's purse, so that a row adds up to its net. */
@@ -116,6 +138,7 @@ export function cashFlowTable(values: PaybackValues, which: 'all' | 'used'): Tab
     usd('Net', 'net_usd', (row) => row.net_usd),
     usd('Sum', 'cumulative_usd', (row) => row.cumulative_usd),
     usd('Sum discounted', 'discounted_cumulative_usd', (row) => row.discounted_cumulative_usd),
+    ...(which === 'all' || hasLoan(values) ? OWED : []),
   ]
   return {
     columns: [{ heading: 'Year' }, { heading: 'Output', unit: 'kWh' }, ...columns.map(({ column }) => column)],

@@ -13,6 +13,7 @@ export interface ScenarioValues {
   readonly net_cost_usd: number
   readonly first_year_kwh: number
   readonly first_year_savings_usd: number
+  /** For good, as the discounted one; null = not within the study. */
   readonly simple_payback_years: number | null
   readonly discounted_payback_years: number | null
   readonly npv_usd: number
@@ -69,8 +70,8 @@ export function scenarioValues(scenario: string, values: PaybackValues): Scenari
     net_cost_usd: values.net_cost_usd,
     first_year_kwh: values.first_year_kwh,
     first_year_savings_usd: values.first_year_savings_usd,
-    simple_payback_years: values.simple_payback.years,
-    discounted_payback_years: values.discounted_payback.years,
+    simple_payback_years: values.simple_payback.lasting_years,
+    discounted_payback_years: values.discounted_payback.lasting_years,
     npv_usd: values.npv_usd,
     npv_p90_usd: values.uncertainty.npv_usd.p90,
     sir: values.sir,

@@ -11,6 +11,7 @@ export function sizeSections(values: ProjectSizeValues): Section[] {
       kind: 'paragraph',
       text: 'Sizes up to the project as it stands keep its best modules; larger ones add modules where the roof has room, best first. Every size runs the same inverters at its own load.',
     },
+    { kind: 'paragraph', text: `Payback: ${values.payback_means}.` },
     { kind: 'table', heading: 'What each size is worth', ...worthTable(values) },
     { kind: 'table', heading: 'What the last module of each size adds', ...marginalTable(values) },
     {

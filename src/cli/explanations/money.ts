@@ -62,6 +62,31 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Check tax_liability_usd_per_year of the incentive, and ask a tax adviser what carries forward.',
   },
+  'incentive.above-cost': {
+    means: 'The incentives of the project file come to more than the price.',
+    rule: 'A percentage typed twice, or two programs that exclude each other, look like this.',
+    sources: [PRACTICE],
+    fix: 'Check amounts and percentages, and state cap_usd where a program has one.',
+  },
+  'incentive.key-unused': {
+    means: 'An incentive states a value that its kind has no use for.',
+    rule: 'Each kind has its own amount: upfront amount_usd, per_watt usd_per_w, share_of_cost and tax_credit percent, per_kwh usd_per_kwh.',
+    sources: [PRACTICE],
+    fix: 'Remove the key, or correct the kind.',
+  },
+  'payback.running-costs-missing': {
+    means:
+      'The project says nothing of a new inverter or of upkeep, so neither is counted; the message tells what they would change.',
+    rule: 'Inverters often last half as long as modules. The figures of the message are round ones without a source, and count for nothing else.',
+    sources: [PRACTICE],
+    fix: 'State finance.replacements and finance.maintenance_usd_per_year from quotes or warranties; [] and 0 say that there are none.',
+  },
+  'payback.replacement-after-study': {
+    means: 'A stated replacement comes after the years that are studied and is not counted.',
+    rule: 'Only the years of the study count, their costs and their savings alike.',
+    sources: [PRACTICE],
+    fix: 'Study more years, or remove the replacement.',
+  },
   'payback.never': {
     means: 'Within the years of the study the savings never add up to the cost.',
     rule: 'Simple payback adds up net yearly savings without interest.',
@@ -79,6 +104,18 @@ export const MONEY: Explanations = {
     rule: 'When yearly sums change sign more than once, or never, the equation has several answers or none.',
     sources: [PRACTICE],
     fix: 'Use the net present value or the adjusted internal rate of return.',
+  },
+  'payback.loan-outlives-study': {
+    means: 'The loan is still being paid off when the study ends; what is owed then is counted as paid at once.',
+    rule: 'A debt does not end with the years that are looked at. Leaving it out would make a dear loan look like a gain.',
+    sources: [PRACTICE],
+    fix: 'Study at least as many years as the loan runs (finance.years).',
+  },
+  'payback.loan-above-need': {
+    means: 'The loan is more than what the incentives at purchase leave to pay.',
+    rule: 'What is borrowed beyond the need lies in hand and costs interest. Often the incentive really arrives later, and its year is not stated.',
+    sources: [PRACTICE],
+    fix: 'Borrow less, or state year_received of the incentive.',
   },
   'payback.bom-not-used': {
     means: 'Both a price of the whole system and a bill of materials are known; the stated price was used.',
@@ -103,6 +140,12 @@ export const MONEY: Explanations = {
     rule: 'At the stated discount rate the savings are worth less than the cost, for every number of modules.',
     sources: [PRACTICE],
     fix: 'Check price, tariff and discount rate.',
+  },
+  'size.loan-capped': {
+    means: 'The stated loan is more than what the smaller sizes cost, so they are reckoned with a smaller one.',
+    rule: 'A loan above the price would be money for something else and would spoil the comparison.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or state the loan that you would take for the size that you choose.',
   },
   'size.left-out': {
     means: 'Some numbers of modules cannot be built and are not compared.',
@@ -187,6 +230,30 @@ export const MONEY: Explanations = {
     rule: 'Use is what was delivered plus what was generated less what was exported.',
     sources: [PRACTICE],
     fix: 'Use data from before the existing system, or add its generation to the use.',
+  },
+  'usage.implausible': {
+    means: 'The house uses far less or far more in a year than houses usually do.',
+    rule: 'A wrong unit, a half year of data or a meter of another building look like this. Outside 300 to 150,000 kWh a year nothing is reckoned.',
+    sources: [PRACTICE],
+    fix: 'Compare with the yearly total on a bill.',
+  },
+  'usage.month-unlike': {
+    means: 'A month of use lies far from the mean of the other months.',
+    rule: 'Below a tenth or above five times the mean of the other months a digit is more likely wrong than the house empty.',
+    sources: [PRACTICE],
+    fix: 'Compare with the bill of that month.',
+  },
+  'usage.accumulation-unstated': {
+    means: 'The meter file does not say whether its values are the use of each interval or readings of a dial.',
+    rule: 'Readings of a dial that are added up give a use far too large; readings that never fall are refused.',
+    sources: [ESPI],
+    fix: 'Compare the yearly total with the bills.',
+  },
+  'usage.flow-unstated': {
+    means: 'The meter file does not say whether its energy was delivered to the house or sent from it.',
+    rule: 'Energy sent from the house is no use of it.',
+    sources: [ESPI],
+    fix: 'Compare the yearly total with the bills.',
   },
   'usage.left-out': {
     means: 'Part of the meter file was left out; the message says which.',

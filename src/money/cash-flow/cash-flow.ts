@@ -3,7 +3,7 @@ import { savingsAt, type SavingsCurve } from '../bill/index.js'
 import type { InvestmentFlows } from '../life-cycle/index.js'
 import { outputShare, type FinanceTerms } from './finance-terms.js'
 import { incentiveFlows, type IncentiveFlows } from './incentive-flows.js'
-import { loanPayments } from './loan-payments.js'
+import { loanOwed, loanPayments } from './loan-payments.js'
 
 /** What the cash flow of a system is made from. */
 export interface CashFlowInput {
@@ -32,6 +32,10 @@ export interface CashFlowYear {
   readonly residualUsd: number
   readonly loanReceivedUsd: number
   readonly loanPaymentUsd: number
+  /** What is still owed at the end of the study, paid back in its last year. */
+  readonly loanPayoffUsd: number
+  /** Still owed at the end of the year, after its payments. */
+  readonly loanOwedUsd: number
   readonly netUsd: number
 }
 
@@ -46,7 +50,7 @@ export interface CashFlow {
  * Cash flow of a system, year 0 (purchase) to the end of the study. Flows fall at the end of their year.
  *
  * Costs and savings stated at base-date prices follow inflation (and savings the price index); loans, incentives and
- * payments per kWh are fixed nominal amounts.
+ * payments per kWh are fixed nominal amounts. A loan that outlives the study is settled in its last year, so that no debt is left out.
  */
 export function cashFlow(input: CashFlowInput): CashFlow {
   const { finance, terms, curve } = input
@@ -68,6 +72,7 @@ export function cashFlow(input: CashFlowInput): CashFlow {
     const inflated = (1 + terms.inflation) ** t
     const [real, nominal] = terms.money === 'real' ? [1, inflated] : [inflated, 1]
     const yearly = t === 0 ? 0 : real
+    const owed = finance.loan === undefined ? 0 : loanOwed(finance.loan, t)
     const row = {
       year: t,
       outputKwh: outputKwh[t] ?? 0,
@@ -82,6 +87,8 @@ export function cashFlow(input: CashFlowInput): CashFlow {
       residualUsd: t === terms.years ? (finance.residual_usd ?? 0) * real : 0,
       loanReceivedUsd: t === 0 ? (finance.loan?.principal_usd ?? 0) : 0,
       loanPaymentUsd: t === 0 ? 0 : (payments[t - 1] ?? 0) / nominal,
+      loanPayoffUsd: t === terms.years ? owed / nominal : 0,
+      loanOwedUsd: t === terms.years ? 0 : owed / nominal,
       netUsd: 0,
     }
     const [operating, investment] = [operatingOf(row), investmentOf(row)]
@@ -101,6 +108,6 @@ function operatingOf(row: Row): number {
 }
 
 function investmentOf(row: Row): number {
-  const spent = row.purchaseUsd + row.replacementUsd + row.loanPaymentUsd
+  const spent = row.purchaseUsd + row.replacementUsd + row.loanPaymentUsd + row.loanPayoffUsd
   return spent - row.incentivesUsd - row.residualUsd - row.loanReceivedUsd
 }

@@ -8,6 +8,8 @@ import {
 } from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
+import { assumeNoCosts } from './running-costs.js'
+import { tellLongLoan } from './loan-limits.js'
 
 /** Rates and horizon of a cash flow, every default resolved. Rates are fractions per year. */
 export interface FinanceTerms {
@@ -36,9 +38,10 @@ export function outputShare(terms: FinanceTerms, year: number): number {
  * Resolves rates and horizon, recording every default.
  *
  * @param degradationPct From `losses`, when `finance` states none.
- * @throws StageError when the published index does not reach the study, or escalation is stated twice.
+ * @throws StageError when the published index does not reach the study, escalation is stated twice, or a rate is none.
  */
 export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: number | undefined): FinanceTerms {
+  refuseNoRates(finance, degradationPct)
   const assume = (path: string, rate: PublishedRate): number =>
     worksheet.assume({
       path: `finance.${path}`,
@@ -48,6 +51,8 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       source: rate.source,
     })
   const years = finance.years ?? assume('years', DEFAULT_RATES.studyYears)
+  assumeNoCosts(finance, years, worksheet)
+  tellLongLoan(finance, years, worksheet)
   const money =
     finance.money ??
     worksheet.assume({
@@ -103,6 +108,24 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
         degradationPct ??
         assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)) / 100,
   }
+}
+
+/** What the schema lets through is a rate; a caller of the library may hand over anything. */
+function refuseNoRates(finance: Finance, degradationPct: number | undefined): void {
+  const refuse = (key: string, percent: number | undefined, isRate: (percent: number) => boolean): void => {
+    if (percent === undefined || isRate(percent)) return
+    const message = `${String(percent)} is no rate in percent per year`
+    throw new StageError(`finance.${key}`, message, 'State a rate in percent per year, such as 3.')
+  }
+  const grows = (percent: number): boolean => Number.isFinite(percent) && percent > -100
+  refuse('discount_rate_pct', finance.discount_rate_pct, grows)
+  refuse('inflation_pct', finance.inflation_pct, grows)
+  refuse('electricity_escalation_pct', finance.electricity_escalation_pct, grows)
+  refuse(
+    'degradation_pct_per_year',
+    finance.degradation_pct_per_year ?? degradationPct,
+    (percent) => percent >= 0 && percent < 100,
+  )
 }
 
 export function constantIndex(escalation: number, years: number): number[] {

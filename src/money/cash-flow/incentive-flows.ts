@@ -1,5 +1,6 @@
 import type { Incentive } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
+import { amountUsd } from './read-incentives.js'
 
 /** What incentives bring, after tax on them, nominal USD, year 0 first. */
 export interface IncentiveFlows {
@@ -41,18 +42,12 @@ function afterTax(id: string, incentive: Incentive): number {
   return incentive.taxable === true ? 1 - needed(id, 'marginal_tax_rate_pct', incentive) / 100 : 1
 }
 
-function lumpUsd(id: string, incentive: Incentive, basis: IncentiveBasis): number {
-  switch (incentive.kind) {
-    case 'upfront':
-      return capped(incentive, needed(id, 'amount_usd', incentive))
-    case 'per_watt':
-      return capped(incentive, needed(id, 'usd_per_w', incentive) * basis.dcRatingW)
-    case 'share_of_cost':
-      return capped(incentive, (needed(id, 'percent', incentive) / 100) * basis.grossCostUsd)
-    case 'per_kwh':
-    case 'tax_credit':
-      return 0
-  }
+/** Key that holds the amount of a kind that arrives once. */
+const AMOUNT_KEY = { upfront: 'amount_usd', per_watt: 'usd_per_w', share_of_cost: 'percent' } as const
+
+function lumpUsd(id: string, incentive: Incentive, kind: keyof typeof AMOUNT_KEY, basis: IncentiveBasis): number {
+  needed(id, AMOUNT_KEY[kind], incentive)
+  return amountUsd(incentive, basis)
 }
 
 /** A nonrefundable credit is used up to the tax of each year and carried forward. */
@@ -101,14 +96,14 @@ export function incentiveFlows(incentives: Readonly<Record<string, Incentive>>, 
     for (const [t, usd] of row.entries()) into[t] = (into[t] ?? 0) + usd
   }
   for (const [id, incentive] of Object.entries(incentives)) {
-    if (incentive.kind === 'per_kwh') record(id, perKwh, performanceRow(id, incentive, basis))
-    if (incentive.kind === 'per_kwh' || incentive.kind === 'tax_credit') continue
-    const usd = lumpUsd(id, incentive, basis)
-    const year = incentive.year_received ?? 0
+    const { kind, year_received: year = 0 } = incentive
     if (year > years) {
       const message = `year ${String(year)} is after the study of ${String(years)} years`
       throw new StageError(`incentives.${id}.year_received`, message, 'Study more years, or remove the incentive.')
     }
+    if (kind === 'per_kwh') record(id, perKwh, performanceRow(id, incentive, basis))
+    if (kind === 'per_kwh' || kind === 'tax_credit') continue
+    const usd = lumpUsd(id, incentive, kind, basis)
     if (incentive.reduces_cost_basis === true) creditBasis -= usd
     record(
       id,

@@ -1,4 +1,7 @@
 export { cashFlow, type CashFlow, type CashFlowInput, type CashFlowYear } from './cash-flow.js'
 export { constantIndex, outputShare, readFinance, reportedDiscount, type FinanceTerms } from './finance-terms.js'
 export { incentiveFlows, type IncentiveBasis, type IncentiveFlows } from './incentive-flows.js'
-export { loanPayments } from './loan-payments.js'
+export { readIncentives } from './read-incentives.js'
+export { loanOwed, loanPayments } from './loan-payments.js'
+export { capLoan, checkLoan } from './loan-limits.js'
+export { settledSums } from './settled-sums.js'

@@ -91,6 +91,7 @@ export function sizesOfProject(
     sizes.map(([modules]) => modules),
     worksheet,
   )
+  assumeBranchPrice(finance, candidates, worksheet)
   tellCost(finance, candidates, inProject, worksheet)
   return worksheet.result({
     ...result.values,
@@ -155,6 +156,18 @@ function tellLeftOut(sizes: readonly number[], worksheet: Worksheet): void {
     id: 'size.left-out',
     message: `left out, because no string of an allowed length makes them: ${[...below, ...inside.map(String)].join(', ')} modules`,
     where: 'arrays',
+  })
+}
+
+/** A further branch needs a breaker and a home run; without a price of its own it is counted as free. */
+function assumeBranchPrice(finance: Finance, candidates: readonly SizeCandidate[], worksheet: Worksheet): void {
+  if (finance.cost_usd_per_branch !== undefined || candidates.every(({ branches = 1 }) => branches <= 1)) return
+  worksheet.assume({
+    path: 'finance.cost_usd_per_branch',
+    value: 0,
+    unit: 'USD',
+    why: 'a further branch circuit is counted as costing nothing beside its modules, which favours sizes that need one',
+    source: { document: '', standing: 'common practice, no source' },
   })
 }
 

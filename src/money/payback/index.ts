@@ -7,5 +7,6 @@ export type {
   SensitivityValues,
   UncertaintyValues,
 } from './payback-values.js'
+export { paybackMeaning } from './payback-meaning.js'
 export { paybackYearsValues } from './report-values.js'
 export { worthOf, type Worth } from './worth.js'

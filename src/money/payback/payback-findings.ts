@@ -16,6 +16,7 @@ export function tellIncentives(
   worksheet: Worksheet,
   incentives: Readonly<Record<string, Incentive>>,
   flow: CashFlow,
+  grossCostUsd: number,
 ): void {
   worksheet.find({
     severity: 'note',
@@ -31,6 +32,16 @@ export function tellIncentives(
       id: 'incentive.unchecked',
       message: `${incentive.name}: entered by the user, not checked (${incentive.source}, ${incentive.checked})`,
       where: `incentives.${id}`,
+    })
+  }
+  const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
+  if (lumps > grossCostUsd && grossCostUsd > 0) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'incentive.above-cost',
+      message: `${lumps.toFixed(0)} USD of incentives are more than the price of ${grossCostUsd.toFixed(0)} USD`,
+      where: 'incentives',
+      fix: 'Check amounts and percentages; most programs pay no more than the cost, which cap_usd states.',
     })
   }
   if (flow.incentives.unusedCreditUsd > 0) {

@@ -12,6 +12,12 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
   const rate = reportedDiscount(terms)
   const d = { symbol: 'd', value: rate, unit: `1/year, ${terms.money}`, from: 'finance.discount_rate_pct' }
   const n = { symbol: 'n', value: terms.years, unit: 'years', from: 'finance.years' }
+  const owed = {
+    symbol: 'B_0',
+    value: flow.rows[0]?.loanOwedUsd ?? 0,
+    unit: 'USD',
+    from: 'cash flow, owed on the loan at the end of year t',
+  }
   const note = (
     id: string,
     says: string,
@@ -49,15 +55,16 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
     },
     source: CFR('436.22'),
   })
-  note('simple', 'Simple payback, interpolated inside the year', 'years until sum of CF_t >= 0', {
-    inputs: [n],
-    result: { symbol: 'SPB', value: worth.simple.interpolated ?? NEVER, unit: 'years' },
+  note('simple', 'Simple payback for good, interpolated inside the year', 'years until sum of CF_t - B_t stays >= 0', {
+    inputs: [n, owed],
+    result: { symbol: 'SPB', value: worth.simple.lasting ?? NEVER, unit: 'years' },
     source: CFR('436.18(d)'),
     limits: 'A rough screen: it ignores what comes after, and the value of time',
   })
-  note('discounted', 'Discounted payback, interpolated inside the year', 'years until sum of CF_t / (1 + d)^t >= 0', {
-    inputs: [d, n],
-    result: { symbol: 'DPB', value: worth.discounted.interpolated ?? NEVER, unit: 'years' },
+  const discountedFormula = 'years until sum of CF_t / (1 + d)^t - B_t / (1 + d)^t stays >= 0'
+  note('discounted', 'Discounted payback for good, interpolated inside the year', discountedFormula, {
+    inputs: [d, n, owed],
+    result: { symbol: 'DPB', value: worth.discounted.lasting ?? NEVER, unit: 'years' },
     source: CFR('436.18(d), flows discounted as NIST reports do'),
   })
   const rates =

@@ -26,9 +26,16 @@ export interface CashFlowRowValues {
   readonly residual_usd: number
   readonly loan_received_usd: number
   readonly loan_payment_usd: number
+  /** What a loan that outlives the study still asks for, paid in its last year. */
+  readonly loan_payoff_usd: number
+  /** Still owed at the end of the year. */
+  readonly loan_owed_usd: number
   readonly net_usd: number
   readonly cumulative_usd: number
   readonly discounted_cumulative_usd: number
+  /** The running sums less what is still owed; payback is when they stay above zero. */
+  readonly cumulative_less_owed_usd: number
+  readonly discounted_cumulative_less_owed_usd: number
 }
 
 /** P10 is reached or exceeded in 10 % of the samples, P90 in 90 %: P90 is the cautious one. */
@@ -46,7 +53,7 @@ export interface UncertaintyValues {
   readonly escalation_sigma_pct: number
   readonly cost_sigma_pct: number
   readonly npv_usd: ExceedanceValues
-  /** P90 is the LONGER payback: 9 of 10 samples are paid back by then; null = not within the study. */
+  /** P90 is the LONGER payback: 9 of 10 samples are paid back for good by then; null = not within the study. */
   readonly payback_years: ExceedanceValues
   readonly never_paid_back_pct: number
   readonly npv_below_zero_pct: number
@@ -82,6 +89,8 @@ export interface PaybackValues {
   readonly first_year_savings_usd: number
   readonly bills: SavingsValues
   readonly cash_flow: readonly CashFlowRowValues[]
+  /** What a time of payback counts, in words. */
+  readonly payback_means: string
   readonly simple_payback: PaybackYearsValues
   readonly discounted_payback: PaybackYearsValues
   readonly npv_usd: number

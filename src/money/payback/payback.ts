@@ -5,8 +5,10 @@ import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type Savi
 import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
+  checkLoan,
   outputShare,
   readFinance,
+  readIncentives,
   reportedDiscount,
   type CashFlowInput,
   type FinanceTerms,
@@ -16,6 +18,8 @@ import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
 import { curveVariants } from './curve-variants.js'
 import { tellIncentives, tellWorth } from './payback-findings.js'
+import { paybackMeaning } from './payback-meaning.js'
+import { tellRunningCosts } from './tell-running-costs.js'
 import { recordWorth } from './payback-proof.js'
 import type { PaybackValues } from './payback-values.js'
 import {
@@ -59,7 +63,11 @@ export function annualOutput(energy: HouseEnergy): number {
 
 function costOf(input: PaybackInput): number {
   const cost = input.finance.installed_cost_usd ?? input.billOfMaterialsUsd
-  if (cost !== undefined) return cost
+  if (cost !== undefined && Number.isFinite(cost) && cost >= 0) return cost
+  if (cost !== undefined) {
+    const message = `${String(cost)} is no price in USD`
+    throw new StageError('finance.installed_cost_usd', message, 'State the price before incentives, 0 or above.')
+  }
   throw new StageError(
     'finance.installed_cost_usd',
     'the installed cost is not known',
@@ -107,11 +115,14 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     incentives,
     terms,
   }
+  readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
+  checkLoan(finance, grossCostUsd, flow, worksheet)
   const worth = worthOf(flow, terms)
   recordWorth(worksheet, flow, terms, worth)
-  tellIncentives(worksheet, incentives, flow)
+  tellIncentives(worksheet, incentives, flow, grossCostUsd)
   tellWorth(worksheet, base, worth)
+  tellRunningCosts(worksheet, base, worth)
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
   const saved = savedKwh(solarSheet, bills.values)
@@ -130,6 +141,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     first_year_savings_usd: bills.values.annual_savings_usd,
     bills: bills.values,
     cash_flow: cashFlowValues(flow, reportedDiscount(terms)),
+    payback_means: paybackMeaning(finance),
     simple_payback: paybackYearsValues(worth.simple),
     discounted_payback: paybackYearsValues(worth.discounted),
     npv_usd: cents(worth.npvUsd),

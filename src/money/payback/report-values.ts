@@ -1,4 +1,4 @@
-import type { CashFlow } from '../cash-flow/index.js'
+import { settledSums, type CashFlow } from '../cash-flow/index.js'
 import { cumulativePresentValues, type InternalRate, type PaybackYears } from '../life-cycle/index.js'
 import { quantile, sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
 import type {
@@ -27,6 +27,8 @@ export function paybackYearsValues(years: PaybackYears): PaybackYearsValues {
 export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[] {
   const cumulative = cumulativePresentValues(flow.net, 0)
   const discounted = cumulativePresentValues(flow.net, rate)
+  const settled = settledSums(flow, 0)
+  const settledDiscounted = settledSums(flow, rate)
   return flow.rows.map((row, t) => ({
     year: row.year,
     output_kwh: rounded(row.outputKwh, 1),
@@ -41,9 +43,13 @@ export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[
     residual_usd: cents(row.residualUsd),
     loan_received_usd: cents(row.loanReceivedUsd),
     loan_payment_usd: cents(row.loanPaymentUsd),
+    loan_payoff_usd: cents(row.loanPayoffUsd),
+    loan_owed_usd: cents(row.loanOwedUsd),
     net_usd: cents(row.netUsd),
     cumulative_usd: cents(cumulative[t] ?? 0),
     discounted_cumulative_usd: cents(discounted[t] ?? 0),
+    cumulative_less_owed_usd: cents(settled[t] ?? 0),
+    discounted_cumulative_less_owed_usd: cents(settledDiscounted[t] ?? 0),
   }))
 }
 

@@ -1,7 +1,6 @@
-import { reportedDiscount, type CashFlow, type FinanceTerms } from '../cash-flow/index.js'
+import { reportedDiscount, settledSums, type CashFlow, type FinanceTerms } from '../cash-flow/index.js'
 import {
   adjustedInternalRate,
-  cumulativePresentValues,
   internalRate,
   levelisedCost,
   netPresentValue,
@@ -14,6 +13,7 @@ import {
 /** What a cash flow is worth. Rates are fractions per year, of the money that the terms say. */
 export interface Worth {
   readonly npvUsd: number
+  /** Of the flows less what is still owed on the loan, as is the discounted one. */
   readonly simple: PaybackYears
   readonly discounted: PaybackYears
   readonly internal: InternalRate
@@ -37,8 +37,8 @@ export function worthOf(flow: CashFlow, terms: FinanceTerms): Worth {
   const ratio = savingsToInvestment(flow.flows, rate)
   return {
     npvUsd: netPresentValue(flow.net, rate),
-    simple: paybackYears(cumulativePresentValues(flow.net, 0)),
-    discounted: paybackYears(cumulativePresentValues(flow.net, rate)),
+    simple: paybackYears(settledSums(flow, 0)),
+    discounted: paybackYears(settledSums(flow, rate)),
     internal: internalRate(flow.net),
     savingsToInvestment: ratio,
     adjustedInternal: adjustedInternalRate(ratio, rate, terms.years),

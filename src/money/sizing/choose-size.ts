@@ -1,7 +1,7 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { billYearOf, savingsCurve, type BillYearValues } from '../bill/index.js'
-import { cashFlow, readFinance, type FinanceTerms } from '../cash-flow/index.js'
-import { yearScales, worthOf, type Worth } from '../payback/index.js'
+import { capLoan, cashFlow, readFinance, readIncentives, type FinanceTerms } from '../cash-flow/index.js'
+import { paybackMeaning, yearScales, worthOf, type Worth } from '../payback/index.js'
 import { pickSizes } from './pick-sizes.js'
 import type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
 import { whatChanges } from './what-changes.js'
@@ -18,7 +18,8 @@ interface Evaluated {
 }
 
 function evaluate(input: ChooseSizeInput, terms: FinanceTerms, candidate: SizeCandidate, without: number): Evaluated {
-  const { sheet, usageKwh, calendar, finance, incentives } = input
+  const { sheet, usageKwh, calendar, incentives } = input
+  const finance = capLoan(input.finance, candidate.grossCostUsd)
   const withSystem = input.sheetWithSystem ?? sheet
   const energy = { kind: 'hourly' as const, usageKwh, productionKwh: candidate.productionKwh }
   const bills = billYearOf(withSystem, energy, calendar)
@@ -56,6 +57,8 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
     throw new Error('sizes must be in ascending order of modules')
   }
   const terms = readFinance(input.finance, worksheet, input.degradationPct)
+  const [smallest] = candidates
+  if (smallest !== undefined) readIncentives(input.incentives, smallest, worksheet)
   const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
   const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
   const widest = Math.max(...evaluated.map((one) => Math.abs(one.worth.npvUsd)), 1e-9)
@@ -70,8 +73,7 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       share_of_use_pct: without.usage_kwh > 0 ? Number(((100 * one.annualKwh) / without.usage_kwh).toFixed(2)) : 0,
       net_cost_usd: cents(one.netCostUsd),
       first_year_savings_usd: one.savingsUsd,
-      payback_years:
-        one.worth.simple.interpolated === undefined ? null : Number(one.worth.simple.interpolated.toFixed(2)),
+      payback_years: one.worth.simple.lasting === undefined ? null : Number(one.worth.simple.lasting.toFixed(2)),
       npv_usd: cents(one.worth.npvUsd),
       npv_bar: (one.worth.npvUsd < 0 ? '-' : '#').repeat(Math.round((30 * Math.abs(one.worth.npvUsd)) / widest)),
       marginal: {
@@ -105,6 +107,7 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       source: { document: '10 CFR 436', place: '436.20', standing: 'read' },
     })
   }
+  tellCappedLoans(input, worksheet)
   const picks = pickSizes(sizes, input.wishedSharePct)
   if (picks.best_npv !== null && picks.best_npv === candidates.at(-1)?.modules) {
     worksheet.find({
@@ -122,5 +125,23 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       where: 'finance',
     })
   }
-  return worksheet.result({ sizes, picks, stopped_by: input.stoppedBy, wished_share_pct: input.wishedSharePct ?? null })
+  return worksheet.result({
+    sizes,
+    picks,
+    payback_means: paybackMeaning(input.finance),
+    stopped_by: input.stoppedBy,
+    wished_share_pct: input.wishedSharePct ?? null,
+  })
+}
+
+function tellCappedLoans({ candidates, finance }: ChooseSizeInput, worksheet: Worksheet): void {
+  const capped = candidates.filter(({ grossCostUsd }) => capLoan(finance, grossCostUsd) !== finance)
+  const largest = capped.at(-1)
+  if (largest === undefined) return
+  worksheet.find({
+    severity: 'note',
+    id: 'size.loan-capped',
+    message: `the loan of ${(finance.loan?.principal_usd ?? 0).toFixed(0)} USD is above the price of up to ${String(largest.modules)} modules; these sizes are reckoned with a loan of their whole price`,
+    where: 'finance.loan.principal_usd',
+  })
 }

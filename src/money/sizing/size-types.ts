@@ -42,6 +42,7 @@ export interface SizeRow {
   readonly share_of_use_pct: number
   readonly net_cost_usd: number
   readonly first_year_savings_usd: number
+  /** Simple payback for good, years; null = not within the study. */
   readonly payback_years: number | null
   readonly npv_usd: number
   /** Text bar of the net present value: # above zero, - below, 30 characters for the largest. */
@@ -62,6 +63,8 @@ export interface SizeRow {
 export interface ChooseSizeValues {
   readonly sizes: readonly SizeRow[]
   readonly picks: SizePicks
+  /** What a time of payback counts, in words. */
+  readonly payback_means: string
   readonly stopped_by: string
   readonly wished_share_pct: number | null
 }

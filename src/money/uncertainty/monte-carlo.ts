@@ -16,7 +16,7 @@ export interface Spread {
 /** One entry per sample, ascending. */
 export interface Samples {
   readonly npvUsd: Float64Array
-  /** Simple payback, years; Infinity = not within the study. */
+  /** Simple payback for good, years; Infinity = not within the study. */
   readonly paybackYears: Float64Array
 }
 
@@ -41,6 +41,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const price = new Float64Array(years + 1)
   const present = new Float64Array(years + 1)
   const share = new Float64Array(years + 1)
+  const owed = new Float64Array(years + 1)
   for (const row of central.rows) {
     const t = row.year
     fixed[t] = row.netUsd - row.billSavingsUsd - row.performanceUsd
@@ -49,6 +50,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     price[t] = (terms.priceIndex[t - 1] ?? 1) * inflated
     present[t] = (1 + discount) ** -t
     share[t] = outputShare(terms, t)
+    owed[t] = row.loanOwedUsd
   }
   const npvUsd = new Float64Array(spread.samples)
   const paybackYears = new Float64Array(spread.samples)
@@ -60,17 +62,20 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     let sum = (fixed[0] ?? 0) - cost
     let npv = sum
     let growth = 1
-    let paidBack = sum >= 0 ? 0 : Infinity
+    // Where the owner would stand after settling the loan.
+    let settled = sum - (owed[0] ?? 0)
+    let paidBack = settled >= 0 ? 0 : Infinity
     for (let t = 1; t <= years; t++) {
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * (deviates[at + 2 + t] ?? 0)))
       const saved = savingsOf((share[t] ?? 0) * output) * (price[t] ?? 1) * growth
       const flow = (fixed[t] ?? 0) + saved + (performance[t] ?? 0) * output
       npv += flow * (present[t] ?? 0)
-      if (sum < 0 && sum + flow >= 0) {
-        if (paidBack === Infinity) paidBack = t - 1 - sum / flow
-      }
       sum += flow
+      const before = settled
+      settled = sum - (owed[t] ?? 0)
+      if (settled < 0) paidBack = Infinity
+      else if (before < 0) paidBack = t - 1 - before / (settled - before)
     }
     npvUsd[i] = npv
     paybackYears[i] = paidBack

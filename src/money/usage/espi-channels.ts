@@ -1,12 +1,19 @@
+import { ELECTRIC_COMMODITIES, ENERGY_KINDS, PLAIN_QUALIFIERS, REGISTER_KINDS } from '../../tables/money/index.js'
 import { elements, textOf, wholeOf, type FeedEntry, type XmlElement } from './espi-feed.js'
 
 /** How a meter channel counts. */
 export interface ChannelType {
   readonly uom: number
-  readonly power: number
+  /** Power of ten that multiplies the values, as it stands in the file; '' = 0. */
+  readonly power: string
   readonly flow: 'import' | 'export' | 'net' | 'other'
+  readonly statesFlow: boolean
   readonly intervalS: number | undefined
+  /** accumulationBehaviour as it stands in the file. */
+  readonly accumulation: string
   readonly register: boolean
+  /** Whether the values are plain electric energy: no demand, mean, extreme or other commodity. */
+  readonly isEnergy: boolean
 }
 
 /** One value as it stands in the file. */
@@ -21,6 +28,8 @@ export interface Channel {
   readonly type: ChannelType
   readonly readings: readonly RawReading[]
   readonly estimated: number
+  /** A value that is no whole number, if there is one. */
+  readonly broken: string | undefined
 }
 
 const FLOWS: Readonly<Record<string, ChannelType['flow']>> = { '1': 'import', '19': 'export', '4': 'net' }
@@ -28,30 +37,41 @@ const FLOWS: Readonly<Record<string, ChannelType['flow']>> = { '1': 'import', '1
 const ESTIMATED = ['8', '9']
 
 function typeOf(entry: XmlElement): ChannelType {
+  const flow = textOf(entry, 'flowDirection')
+  const accumulation = textOf(entry, 'accumulationBehaviour')
   return {
     uom: wholeOf(entry, 'uom') ?? 0,
-    power: wholeOf(entry, 'powerOfTenMultiplier') ?? 0,
-    flow: FLOWS[textOf(entry, 'flowDirection')] ?? (textOf(entry, 'flowDirection') === '' ? 'import' : 'other'),
+    power: textOf(entry, 'powerOfTenMultiplier'),
+    flow: FLOWS[flow] ?? (flow === '' ? 'import' : 'other'),
+    statesFlow: flow !== '',
     intervalS: wholeOf(entry, 'intervalLength'),
-    register: textOf(entry, 'accumulationBehaviour') === '1',
+    accumulation,
+    register: REGISTER_KINDS.includes(accumulation),
+    isEnergy:
+      ENERGY_KINDS.includes(textOf(entry, 'kind')) &&
+      PLAIN_QUALIFIERS.includes(textOf(entry, 'dataQualifier')) &&
+      ELECTRIC_COMMODITIES.includes(textOf(entry, 'commodity')),
   }
 }
 
-function readingsOf(block: XmlElement, type: ChannelType): { readings: RawReading[]; estimated: number } {
+function readingsOf(block: XmlElement, type: ChannelType): Omit<Channel, 'type'> {
   let next = wholeOf(block, 'interval', 'start')
   let estimated = 0
+  let broken: string | undefined
   const readings: RawReading[] = []
   for (const reading of elements(block['IntervalReading'])) {
     const startS = wholeOf(reading, 'timePeriod', 'start') ?? next
-    const durationS = wholeOf(reading, 'timePeriod', 'duration') ?? type.intervalS
+    const durationS = wholeOf(reading, 'timePeriod', 'duration') ?? type.intervalS ?? (type.register ? 0 : undefined)
     const value = wholeOf(reading, 'value')
+    const text = value === undefined ? textOf(reading, 'value') : ''
+    if (text !== '') broken ??= text
     if (startS !== undefined && durationS !== undefined) next = startS + durationS
     if (startS === undefined || durationS === undefined || value === undefined) continue
     if (elements(reading['ReadingQuality']).some((quality) => ESTIMATED.includes(textOf(quality, 'quality'))))
       estimated += 1
     readings.push({ startS, durationS, value })
   }
-  return { readings, estimated }
+  return { readings, estimated, broken }
 }
 
 /** Electricity channels of a feed, each with all of its readings. Entries are tied by their links, not by nesting. */
@@ -81,6 +101,7 @@ export function channelsOf(entries: readonly FeedEntry[]): Channel[] {
       type,
       readings: parts.flatMap((part) => part.readings),
       estimated: parts.reduce((all, part) => all + part.estimated, 0),
+      broken: parts.find((part) => part.broken !== undefined)?.broken,
     })
   }
   return channels

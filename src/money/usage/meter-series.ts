@@ -21,6 +21,8 @@ export interface MeterSeries {
   readonly exactDuplicates: number
   readonly conflicts: number
   readonly estimated: number
+  /** What the file does not say of its values, which were taken as energy of each interval, delivered to the house. */
+  readonly unstated: readonly ('accumulation' | 'flow')[]
   /** One sentence each about what was left out. */
   readonly leftOut: readonly string[]
 }

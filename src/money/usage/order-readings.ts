@@ -1,5 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import type { MeterReading, OverlapPolicy } from './meter-series.js'
+import { refuseRegister } from './register-readings.js'
 
 const stampOf = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 16).replace('T', ' ')
 
@@ -14,7 +15,7 @@ export interface OrderedReadings {
  * Sorts readings and removes overlaps: equal ones are dropped, different ones follow the policy.
  *
  * @param where Path in the project file.
- * @throws StageError for different readings of one interval without a policy.
+ * @throws StageError for different readings of one interval without a policy, and for readings of a counting register.
  */
 export function orderReadings(raw: readonly MeterReading[], policy: OverlapPolicy, where: string): OrderedReadings {
   const sorted = raw
@@ -49,5 +50,6 @@ export function orderReadings(raw: readonly MeterReading[], policy: OverlapPolic
     conflicts += 1
     if (policy === 'last') readings[readings.length - 1] = reading
   }
+  refuseRegister(readings, where)
   return { readings, exactDuplicates, conflicts }
 }

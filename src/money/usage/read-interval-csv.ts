@@ -152,6 +152,7 @@ export function readIntervalCsv(
     daylightSaving: undefined,
     where: WHERE,
     estimated,
+    unstated: [],
     leftOut:
       skipped === 0
         ? []

@@ -3,6 +3,7 @@ import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { makeCalendar } from '../calendar/index.js'
 import { chooseShape } from './default-shape.js'
 import type { MeterSeries } from './meter-series.js'
+import { checkUse } from './plausible-use.js'
 import { readGreenButton } from './read-green-button.js'
 import { readIntervalCsv } from './read-interval-csv.js'
 import { seriesToYear } from './series-to-year.js'
@@ -35,16 +36,19 @@ function kindOf(usage: Usage): (typeof KINDS)[number] {
 /**
  * Use of the house, hour by hour through a typical year of local standard time, with the calendar of its weekdays.
  *
- * @throws StageError when the use is missing, not twelve months, or a meter file has holes or contradictions.
+ * @throws StageError when the use is missing, not twelve months, no house's, or a meter file has holes or contradictions.
  * @limits From totals the hours are those of a class mean: a single home is spikier, so own use comes out too high.
  */
 export function readUsage(stated: Usage | undefined, context: UsageContext): Result<UsageYear> {
   const worksheet = new Worksheet()
   const usage = stated ?? {}
   const kind = kindOf(usage)
-  if (kind === 'green_button' || kind === 'interval_csv')
-    return worksheet.result(fromMeter(usage, kind, context, worksheet))
-  return worksheet.result(fromTotals(usage, kind, context, worksheet))
+  const year =
+    kind === 'green_button' || kind === 'interval_csv'
+      ? fromMeter(usage, kind, context, worksheet)
+      : fromTotals(usage, kind, context, worksheet)
+  checkUse(year.values, `usage.${kind}`, worksheet)
+  return worksheet.result(year)
 }
 
 function assumedDaylightSaving(worksheet: Worksheet): boolean {

@@ -1,4 +1,5 @@
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { ESPI_SOURCE } from '../../tables/money/index.js'
 import { addDays, dayOfYear, HOURS_PER_YEAR, makeCalendar } from '../calendar/index.js'
 import { fillGaps } from './fill-gaps.js'
 import { hoursOfSeries } from './hours-of-series.js'
@@ -114,6 +115,26 @@ function tellMeter(worksheet: Worksheet, series: MeterSeries, meter: MeterReport
       message: `the meter also shows ${String(meter.export_kwh)} kWh of export, so delivered energy is not the use of the house: use = delivered + generated - exported`,
       where,
       fix: 'Use data from before the existing system, or add its generation to the use.',
+    })
+  }
+  if (series.unstated.includes('accumulation')) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'usage.accumulation-unstated',
+      message: 'the file does not say how its values accumulate; each is taken as the energy of its interval',
+      where,
+      source: ESPI_SOURCE,
+      fix: 'Compare the yearly total with the bills.',
+    })
+  }
+  if (series.unstated.includes('flow')) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'usage.flow-unstated',
+      message: 'the file does not say which way its energy flows; it is taken as delivered to the house',
+      where,
+      source: ESPI_SOURCE,
+      fix: 'Compare the yearly total with the bills.',
     })
   }
   for (const message of series.leftOut) worksheet.find({ severity: 'note', id: 'usage.left-out', message, where })

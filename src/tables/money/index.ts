@@ -8,3 +8,16 @@ export {
   SHOWN_ESCALATION_PCT,
   type PublishedRate,
 } from './rates.js'
+export { NO_RUNNING_COSTS, TYPICAL_RUNNING_COSTS } from './running-costs.js'
+export { HOUSE_USE } from './house-use.js'
+export {
+  ELECTRIC_COMMODITIES,
+  ENERGY_KINDS,
+  ESPI_SOURCE,
+  HOUSE_POWERS,
+  INTERVAL_KIND,
+  OTHER_KINDS,
+  PLAIN_QUALIFIERS,
+  REGISTER_KINDS,
+  UNSTATED_KINDS,
+} from './espi-kinds.js'

@@ -1,0 +1,10 @@
+import type { Finance } from '../../project/index.js'
+
+/** What a time of payback counts, for a person. @source 10 CFR 436.18(d), the loan added */
+export function paybackMeaning(finance: Finance): string {
+  const spent =
+    finance.loan === undefined
+      ? 'the whole price less incentives, and upkeep and replacements so far'
+      : 'the whole price less incentives, the interest and fees of the loan, and upkeep and replacements so far; what is still owed on the loan counts as not yet paid'
+  return `years until the savings have paid for good: ${spent}`
+}
