@@ -91,9 +91,9 @@ export const WIRE: Explanations = {
   'wire.named-conductor': {
     means:
       'The conductor size that the project names does not pass; the message says why and which is the smallest that does.',
-    rule: 'Ampacity after all corrections, temperature of the terminals, breaker and voltage rise must all hold.',
+    rule: 'Ampacity after all corrections, temperature of the terminals, breaker and voltage rise must all hold, in every segment that the conductor passes until it is spliced: within a run it has one size.',
     sources: [...nec('acOutputSizing'), ...nec('dcConductorAmpacity')],
-    fix: 'Use the size of the message or a larger one, or leave the size out to have it chosen.',
+    fix: 'Use the size of the message or a larger one for the whole run, leave the size out to have it chosen, or begin another run at the box where the conductor is spliced.',
   },
   'wire.voltage-oversize': {
     means: 'The voltage rise, not the current, asks for a larger conductor, which may not fit its terminals.',
@@ -103,9 +103,9 @@ export const WIRE: Explanations = {
   },
   'wire.voltage-rise': {
     means: 'Between inverter and panel the voltage rises (or on DC falls) by more than the limit.',
-    rule: 'An inverter that sees too high a voltage switches off on sunny days. The code only recommends; the maker of the inverter may demand.',
+    rule: 'An inverter that sees too high a voltage switches off on sunny days. The code only recommends; the maker of the inverter may demand. Where the trunk leaves less than a tenth of the limit, the runs are enlarged until they take that tenth; more copper there hardly helps, so the trunk has to become better.',
     sources: [...nec('voltageDrop'), ...nec('listedEquipment')],
-    fix: 'Shorten the run, feed the trunk in its centre, put fewer inverters on a branch, or use larger conductors.',
+    fix: 'Do one of the things that the finding lists with their numbers: a shorter trunk, a feed in its centre, more branches, shorter runs, or a larger size named for every segment.',
   },
   'wire.dc-inside': {
     means: 'DC conductors run inside the building in something else than a metal raceway.',
