@@ -13,17 +13,45 @@ interface BranchPlan extends AcBranch {
   readonly where: string
 }
 
-/** Branch circuits of module-level inverters, as stated or split evenly. */
+/** Branch circuits of module-level inverters, as stated or split evenly, with their trunks. */
 export function buildBranches(job: Job): Circuit[] {
-  const stated = job.electrical.branches
-  if (stated === undefined) return inOrder(job, splitEvenly(job))
-  const plans = Object.entries(stated).map(([id, branch]) => ({ ...branch, id, where: `electrical.branches.${id}` }))
+  return layTrunks(job, planBranches(job))
+}
+
+/** The same without trunks, for which no length has to be known. */
+export function branchSources(job: Job): Circuit[] {
+  return planBranches(job).map((plan) => branchCircuit(job, plan))
+}
+
+/** Whether the stated branches hold every module once, and no more inverters than the makers allow. */
+export function statedBranchesFit(job: Job): boolean {
+  const plans = statedBranches(job)
+  if (plans === undefined) return false
+  return (
+    branchedArrays(job, plans).every((arrayId) => onBranches(plans, arrayId) === countModules(job, arrayId)) &&
+    plans.every((plan) => {
+      const { inverterId, inverter } = inverterOf(job, plan)
+      const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
+      return invertersOn(plan) <= mostPerBranch(job, inverterId, inverter, cable)
+    })
+  )
+}
+
+function planBranches(job: Job): BranchPlan[] {
+  const plans = statedBranches(job)
+  if (plans === undefined) return splitEvenly(job)
   checkTotals(job, plans)
-  return inOrder(job, plans)
+  return plans
+}
+
+function statedBranches(job: Job): BranchPlan[] | undefined {
+  const stated = job.electrical.branches
+  if (stated === undefined) return undefined
+  return Object.entries(stated).map(([id, branch]) => ({ ...branch, id, where: `electrical.branches.${id}` }))
 }
 
 /** Branches take the modules of an array one after the other, in the order in which the trunk passes them. */
-function inOrder(job: Job, plans: readonly BranchPlan[]): Circuit[] {
+function layTrunks(job: Job, plans: readonly BranchPlan[]): Circuit[] {
   const taken = new Map<string, number>()
   return plans.map((plan) => {
     const gapsFt = Object.entries(plan.modules).flatMap(([arrayId, count]) => {
@@ -31,7 +59,7 @@ function inOrder(job: Job, plans: readonly BranchPlan[]): Circuit[] {
       taken.set(arrayId, from + count)
       return job.context.arrangement?.trunkGapsFt?.[arrayId]?.slice(from, from + count) ?? []
     })
-    return branchCircuit(job, plan, gapsFt)
+    return { ...branchCircuit(job, plan), trunk: trunkOf(job, plan, gapsFt) }
   })
 }
 
@@ -78,35 +106,35 @@ function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCab
 
 function checkTotals(job: Job, plans: readonly BranchPlan[]): void {
   for (const plan of plans) inverterOf(job, plan)
-  for (const arrayId of new Set([...moduleLevelArrays(job), ...plans.flatMap((plan) => Object.keys(plan.modules))])) {
+  for (const arrayId of branchedArrays(job, plans)) {
     const total = countModules(job, arrayId)
-    const onBranches = plans.reduce((sum, plan) => sum + (plan.modules[arrayId] ?? 0), 0)
-    if (onBranches !== total)
+    const held = onBranches(plans, arrayId)
+    if (held !== total)
       throw new StageError(
         'electrical.branches',
-        `the branches hold ${onBranches} modules of array '${arrayId}', which has ${total}`,
+        `the branches hold ${held} modules of array '${arrayId}', which has ${total}`,
         'Put every module on exactly one branch',
       )
   }
 }
 
-function branchCircuit(job: Job, plan: BranchPlan, gapsFt: readonly number[]): Circuit {
+function branchedArrays(job: Job, plans: readonly BranchPlan[]): string[] {
+  return [...new Set([...moduleLevelArrays(job), ...plans.flatMap((plan) => Object.keys(plan.modules))])]
+}
+
+const onBranches = (plans: readonly BranchPlan[], arrayId: string): number =>
+  plans.reduce((sum, plan) => sum + (plan.modules[arrayId] ?? 0), 0)
+
+const invertersOn = (plan: BranchPlan): number => Object.values(plan.modules).reduce((sum, count) => sum + count, 0)
+
+function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const { inverterId, inverter } = inverterOf(job, plan)
-  const inverters = Object.values(plan.modules).reduce((sum, count) => sum + count, 0)
+  const inverters = invertersOn(plan)
   const currentA = outputCurrentA(job, inverterId, inverter)
-  const { id: trunkId, cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
+  const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
   const continuousA = inverters * currentA
   const smallestDeviceA = nextStandardDeviceA(1.25 * continuousA, plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
-  const feed =
-    plan.feed ??
-    job.worksheet.assume({
-      path: `${plan.where}.feed`,
-      value: 'end' as const,
-      unit: '',
-      why: 'Fed at its end, which has the higher voltage rise',
-      source: { document: '', standing: 'common practice, no source' },
-    })
   return {
     id: plan.id,
     kind: 'ac_branch',
@@ -122,10 +150,25 @@ function branchCircuit(job: Job, plan: BranchPlan, gapsFt: readonly number[]): C
     inverterId,
     inverter,
     inverters,
-    trunk: { id: trunkId, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, cable, feed, inverters, gapsFt) },
+    trunk: undefined,
     arrays: plan.modules,
     string: undefined,
   }
+}
+
+function trunkOf(job: Job, plan: BranchPlan, gapsFt: readonly number[]): Trunk {
+  const { id, cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
+  const feed =
+    plan.feed ??
+    job.worksheet.assume({
+      path: `${plan.where}.feed`,
+      value: 'end' as const,
+      unit: '',
+      why: 'Fed at its end, which has the higher voltage rise',
+      source: { document: '', standing: 'common practice, no source' },
+    })
+  const inverters = invertersOn(plan)
+  return { id, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, cable, feed, inverters, gapsFt) }
 }
 
 function inverterOf(job: Job, plan: BranchPlan): { inverterId: string; inverter: Inverter } {

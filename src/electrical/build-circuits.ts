@@ -1,5 +1,5 @@
 import { StageError } from '../worksheet/index.js'
-import { buildBranches } from './build-branches.js'
+import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
 import { SERVICE_VOLTAGE_V, type Circuit } from './circuit.js'
 import { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
@@ -15,8 +15,17 @@ export const COMBINED_OUTPUT = 'output'
  * @throws StageError when there is no inverter, or two circuits have the same id.
  */
 export function buildCircuits(job: Job): Circuit[] {
+  return circuitsWith(job, buildBranches(job))
+}
+
+/** All circuits without trunks: enough to judge the connection. */
+export function buildSources(job: Job): Circuit[] {
+  return circuitsWith(job, branchSources(job))
+}
+
+function circuitsWith(job: Job, branches: readonly Circuit[]): Circuit[] {
   const strings = buildStrings(job)
-  const sources = [...buildBranches(job), ...buildInverterOutputs(job, strings)]
+  const sources = [...branches, ...buildInverterOutputs(job, strings)]
   if (sources.length === 0)
     throw new StageError(
       'arrays',

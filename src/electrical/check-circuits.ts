@@ -1,5 +1,5 @@
+import { checkInputs } from './check-inputs.js'
 import { isAc, type Circuit } from './circuit.js'
-import { inverterById } from './inverter-output.js'
 import type { Job } from './job.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
@@ -137,49 +137,4 @@ function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
   if (circuit.kind === 'ac_branch') return branches?.[circuit.id]?.breaker_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a
   return circuit.kind === 'ac_inverter_output' && combiner === undefined ? connection?.breaker_a : undefined
-}
-
-/** Short-circuit and operating current of every inverter input. @source NEC 110.3(B) */
-function checkInputs(job: Job, circuits: readonly Circuit[]): void {
-  const inputs = new Map<string, Circuit[]>()
-  for (const circuit of circuits) {
-    if (circuit.string === undefined) continue
-    const name = `${circuit.string.unit} input ${circuit.string.input}`
-    inputs.set(name, [...(inputs.get(name) ?? []), circuit])
-  }
-  for (const [name, strings] of inputs) {
-    const facts = strings[0]?.string
-    if (facts === undefined) continue
-    const where = `inverter_units.${facts.unit}`
-    const inverter = inverterById(job, job.project.inverter_units?.[facts.unit]?.inverter ?? '', where)
-    const iscA = strings.reduce((sum, circuit) => sum + (circuit.string?.iscA ?? 0), 0)
-    const impA = strings.reduce((sum, circuit) => sum + circuit.operatingA, 0)
-    const source = job.nec('listedEquipment')
-    if (facts.input > (inverter.mppt_inputs ?? facts.input))
-      job.worksheet.find({
-        severity: 'error',
-        id: 'wire.no-such-input',
-        message: `${name} does not exist: the inverter has ${inverter.mppt_inputs} inputs`,
-        where,
-        fix: 'Use an input that the inverter has',
-      })
-    if (inverter.max_input_isc_a !== undefined && iscA > inverter.max_input_isc_a)
-      job.worksheet.find({
-        severity: 'error',
-        id: 'wire.input-short-circuit',
-        message: `${name} gets ${iscA.toFixed(1)} A short-circuit current, ${inverter.max_input_isc_a} A is the limit`,
-        where,
-        source,
-        fix: 'Connect fewer strings to this input',
-      })
-    if (inverter.max_input_current_a !== undefined && impA > inverter.max_input_current_a)
-      job.worksheet.find({
-        severity: 'warning',
-        id: 'wire.input-current',
-        message: `${name} gets ${impA.toFixed(1)} A at maximum power and uses only ${inverter.max_input_current_a} A`,
-        where,
-        source,
-        fix: 'Expect clipping, or connect fewer strings to this input',
-      })
-  }
 }

@@ -94,6 +94,7 @@ function judgePanel(job: Job, id: string, bus: Busbar, needed: number, free: num
     section: governing.rule.section,
     complies: governing.holds,
     max_inverter_a: Math.max(...verdicts.map((verdict) => verdict.maxInverterA)),
+    ...(governing.maxBreakersA === undefined ? {} : { max_breakers_a: governing.maxBreakersA }),
     label: governing.holds ? governing.rule.label : '',
     rules: verdicts.map(ruleValues),
     spaces_needed: needed,
@@ -149,12 +150,12 @@ function reportPanel(job: Job, values: PanelValues, id: string, where: string): 
     job.worksheet.find({
       severity: 'error',
       id: `wire.${id}-busbar`,
-      message: `no connection rule holds on the ${id}: ${values.inverter_a.toFixed(1)} A of inverters, the busbar takes ${values.max_inverter_a.toFixed(1)} A here`,
+      message: `no connection rule holds on the ${id}: ${sourcesWords(values)}`,
       where,
       source,
       fix:
         id === 'panel'
-          ? `Reduce the inverters to ${values.max_inverter_a.toFixed(1)} A, put the breaker at the opposite end, use a smaller main breaker if the load calculation allows it, state the load breakers for the sum rule, or connect on the supply side`
+          ? `${reduceWords(values)}, put the breaker at the opposite end, use a smaller main breaker if the load calculation allows it, state the load breakers for the sum rule, or connect on the supply side`
           : 'Use a combiner panel with a larger busbar',
     })
   if (values.spaces_free === null)
@@ -174,6 +175,24 @@ function reportPanel(job: Job, values: PanelValues, id: string, where: string): 
       source: job.nec('listedEquipment'),
       fix: 'Make room with listed tandem breakers where the panel allows them, or use another panel',
     })
+}
+
+/** What is there and what fits, in the quantity that the nearest rule counts. */
+function sourcesWords({
+  inverter_a: inverterA,
+  max_inverter_a: maxA,
+  max_breakers_a: breakersA,
+  ...values
+}: PanelValues): string {
+  if (breakersA === undefined)
+    return `${inverterA.toFixed(2)} A of inverters, the busbar takes ${maxA.toFixed(2)} A here`
+  const why = values.rules.find(({ rule }) => rule === values.rule)?.why ?? ''
+  return `the rule counts PV breakers, of which the busbar takes ${breakersA.toFixed(1)} A here (${why}); the inverters give ${inverterA.toFixed(2)} A`
+}
+
+function reduceWords({ max_inverter_a: maxA, max_breakers_a: breakersA }: PanelValues): string {
+  if (breakersA === undefined) return `Reduce the inverters to ${maxA.toFixed(2)} A`
+  return `Bring the PV breakers down to ${breakersA.toFixed(1)} A together (fewer and fuller branches, or fewer inverters)`
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)

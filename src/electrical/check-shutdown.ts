@@ -18,6 +18,7 @@ export function checkShutdown(
   outputA: number,
 ): void {
   checkRapidShutdown(job, circuits)
+  checkInsideVoltage(job, circuits, strings)
   for (const [inverterId, voltageV] of highestVoltages(job, circuits, strings)) {
     checkArcFault(job, inverterId, voltageV)
     checkGroundFault(job, inverterId, voltageV, circuits)
@@ -71,6 +72,32 @@ function checkRapidShutdown(job: Job, circuits: readonly Circuit[]): void {
       source,
       fix: 'Put the disconnect that starts it outside and state initiator_outdoors: true',
     })
+}
+
+/**
+ * The voltage that stays inside the array boundary: with shutdown behind every module that of one module in the cold.
+ * A listed hazard control system, or an array without exposed parts, has no such limit.
+ */
+function checkInsideVoltage(job: Job, circuits: readonly Circuit[], strings: readonly StringValues[]): void {
+  const rule = rapidShutdownRules.find((candidate) => candidate.edition === job.edition)
+  const chosen = job.electrical.rapid_shutdown?.inside_boundary ?? 'module_level'
+  if (rule?.insideVoltage === undefined || chosen !== 'module_level') return
+  const { limitV, section } = rule.insideVoltage
+  const highest = new Map<string, number>()
+  for (const { id, modules, voc_cold_v: coldV } of strings) {
+    const array = circuits.find((circuit) => circuit.id === id)?.string?.array ?? id
+    highest.set(array, Math.max(coldV / modules, highest.get(array) ?? 0))
+  }
+  for (const [array, moduleV] of highest)
+    if (moduleV > limitV)
+      job.worksheet.find({
+        severity: 'error',
+        id: 'wire.rapid-shutdown-voltage',
+        message: `a module of array ${array} alone opens at ${moduleV.toFixed(1)} V in the cold; after rapid shutdown ${limitV} V is the most inside the array boundary`,
+        where: `arrays.${array}.module`,
+        source: necSource(job.edition, section, rule.standing),
+        fix: 'Use modules of a lower voltage, or a listed hazard control system (inside_boundary: hazard_control_system)',
+      })
 }
 
 /** Highest cold voltage of every inverter, by inverter id. */

@@ -1,6 +1,5 @@
 import {
   NIPPLE_FILL_PCT,
-  NIPPLE_LENGTH_IN,
   racewayAreas,
   racewayFill,
   tradeSizes,
@@ -26,9 +25,6 @@ const TABLE_KIND: Readonly<Record<RacewayKind, RacewayTableKind>> = {
   LFNC: 'LFNC-B',
   RMC: 'RMC',
 }
-
-/** Whether a raceway is a nipple of 24 in or less. @param lengthFt ft. */
-export const isNipple = (lengthFt: number): boolean => lengthFt * 12 <= NIPPLE_LENGTH_IN
 
 /**
  * Largest share of the inside that conductors may fill.

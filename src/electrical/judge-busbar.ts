@@ -29,8 +29,14 @@ export interface RuleVerdict {
   readonly limitA: number | undefined
   readonly formula: string
   readonly why: string
-  /** Largest sum of inverter currents that this rule takes here, A. */
+  /**
+   * Largest sum of inverter currents that this rule takes here, A; never below `inverterA` where the rule holds, nor at
+   * or above it where it does not for its sum. A rule that counts breakers takes so much with breakers in the proportion
+   * in which they stand.
+   */
   readonly maxInverterA: number
+  /** Largest sum of PV breakers that a rule takes which counts breakers, A. */
+  readonly maxBreakersA?: number
 }
 
 /**
@@ -48,7 +54,10 @@ type Sum = Omit<RuleVerdict, 'rule' | 'holds' | 'why'> & { readonly unusable?: s
 function judge(rule: BusbarRule, bus: Busbar): RuleVerdict {
   const { unusable, ...sum } = SUMS[rule.expression](rule, bus)
   const misplaced = unusable ?? positionFault(rule, bus)
-  if (misplaced !== undefined) return { rule, ...sum, holds: false, why: misplaced, maxInverterA: 0 }
+  if (misplaced !== undefined) {
+    const nothing = sum.maxBreakersA === undefined ? {} : { maxBreakersA: 0 }
+    return { rule, ...sum, ...nothing, holds: false, why: misplaced, maxInverterA: 0 }
+  }
   const holds = sum.sumA !== undefined && sum.limitA !== undefined && sum.sumA <= sum.limitA * (1 + 1e-12)
   const why = `${fixed(sum.sumA)} A ${holds ? '<=' : '>'} ${fixed(sum.limitA)} A`
   return { rule, ...sum, holds, why }
@@ -76,17 +85,22 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
     limitA: share * busA,
     maxInverterA: Math.max(0, (share * busA - mainA) / 1.25),
   }),
-  breakers: ({ share, counts }, { busA, mainA, sourceBreakersA, firstBreakersA }) => ({
-    formula: `M + sum of PV breakers <= ${share} x B`,
-    sumA: mainA + (counts === 'first after the inverter' ? firstBreakersA : sourceBreakersA),
-    limitA: share * busA,
-    maxInverterA: largestStandardDeviceA(share * busA - mainA) / 1.25,
-  }),
-  'breaker-sum': (_, { busA, mainA, sourceBreakersA, loadBreakersA }) => ({
+  breakers: ({ share, counts }, { busA, mainA, sourceBreakersA, firstBreakersA, inverterA }) => {
+    const countedA = counts === 'first after the inverter' ? firstBreakersA : sourceBreakersA
+    return {
+      formula: `M + sum of PV breakers <= ${share} x B`,
+      sumA: mainA + countedA,
+      limitA: share * busA,
+      ...mostByBreakers(share * busA - mainA, countedA, inverterA),
+    }
+  },
+  'breaker-sum': (_, { busA, mainA, sourceBreakersA, loadBreakersA, inverterA }) => ({
     formula: 'sum of all breakers but the main <= B, and M <= B',
     sumA: loadBreakersA === undefined ? undefined : loadBreakersA + sourceBreakersA,
     limitA: busA,
-    maxInverterA: loadBreakersA === undefined ? 0 : largestStandardDeviceA(busA - loadBreakersA) / 1.25,
+    ...(loadBreakersA === undefined
+      ? { maxInverterA: 0 }
+      : mostByBreakers(busA - loadBreakersA, sourceBreakersA, inverterA)),
     ...(loadBreakersA === undefined ? { unusable: 'the sum of the load breakers is not stated' } : {}),
     ...(mainA > busA ? { unusable: 'the main device is above the busbar rating' } : {}),
   }),
@@ -116,6 +130,23 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
     maxInverterA: 0,
     unusable: 'needs a study by an engineer',
   }),
+}
+
+/** What fits by a rule that counts breakers. @param leftA What bus and other devices leave for PV breakers, A. */
+function mostByBreakers(
+  leftA: number,
+  breakersA: number,
+  inverterA: number,
+): { readonly maxInverterA: number; readonly maxBreakersA: number } {
+  const maxBreakersA = Math.max(0, leftA)
+  const oneBreakerA = largestStandardDeviceA(maxBreakersA) / 1.25
+  return {
+    maxBreakersA,
+    maxInverterA:
+      breakersA <= maxBreakersA * (1 + 1e-12)
+        ? Math.max(oneBreakerA, inverterA)
+        : Math.min(oneBreakerA, (inverterA * maxBreakersA) / breakersA),
+  }
 }
 
 /** The rule that governs: the first that holds, else the one that takes most. */

@@ -50,7 +50,7 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
     formula: 'C_n from the table',
     inputs: [{ symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where }],
     result: { symbol: 'C_n', value: c.adjustment, unit: '' },
-    source: job.nec('moreThanThreeConductors'),
+    source: job.nec(c.nipple ? 'nipple' : 'moreThanThreeConductors'),
   })
 }
 
@@ -106,8 +106,8 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
     })
   job.worksheet.note({
     id: `${base}.size`,
-    says: `Smallest size that passes is ${sized.smallest}; governed by: ${sized.governs === 'named' ? 'size named in the project' : reasonOf(sized.governs as Parameters<typeof reasonOf>[0])}`,
-    formula: 'smallest size that passes every test',
+    says: `Smallest size that passes from splice to splice is ${sized.smallest}; governed by: ${reasonOf(sized.governs)}`,
+    formula: 'smallest size that passes every test in every piece of the conductor',
     inputs: [{ symbol: 'named', value: sized.named?.size ?? 'none', unit: '', from: `${segment.where}.size_awg` }],
     result: { symbol: 'size', value: sized.size, unit: '' },
     source: dutySource,
@@ -177,7 +177,9 @@ function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
         message: `${sized.named.size} AWG for ${circuit.id} in ${segment.id} ${sized.named.reason}; ${sized.smallest} is the smallest that passes`,
         where: `${where}.size_awg`,
         source: job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity'),
-        fix: `Use ${sized.smallest} or larger`,
+        fix: sized.named.reason.startsWith('fails')
+          ? `Use ${sized.smallest} or larger`
+          : `Name one size of ${sized.smallest} or larger for the whole run, or begin another run at the box where the conductor is spliced`,
       })
   for (const { circuit, sized } of circuits)
     if (sizesAbove(sized.smallestByAmpacity, sized.smallest) >= OVERSIZE)

@@ -1,8 +1,7 @@
-import { insulationTypes, type ConductorMaterial, type Insulation } from '../tables/nec/index.js'
+import { insulationTypes, NIPPLE_LENGTH_IN, type ConductorMaterial, type Insulation } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import { adjustmentFactor } from './adjustment-factor.js'
 import { ambientFactor } from './ambient-factor.js'
-import { isNipple } from './choose-raceway.js'
 import { isAc } from './circuit.js'
 import { finite, outdoorDesignC, practice, type Job } from './job.js'
 import type { RacewaySegment } from './resolve-runs.js'
@@ -30,7 +29,7 @@ const WET = new Set(['array', 'roof', 'outdoor_wall', 'buried'])
 /**
  * Ambient, rooftop adder, correction and adjustment of one segment.
  *
- * @throws StageError when a height, an attic temperature or a suitable insulation is missing.
+ * @throws StageError when a height, an attic temperature or a suitable insulation is missing, or a nipple is too long.
  */
 export function segmentConditions(job: Job, segment: RacewaySegment): SegmentConditions {
   const { stated, where } = segment
@@ -63,7 +62,7 @@ export function segmentConditions(job: Job, segment: RacewaySegment): SegmentCon
       'Raise the raceway above the roof, or take it out of the sun',
     )
   const currentCarrying = 2 * segment.circuits.length + (stated.other_conductors?.current_carrying ?? 0)
-  const nipple = !freeAir && isNipple(stated.length_ft)
+  const nipple = nippleOf(job, segment)
   return {
     insulation,
     material,
@@ -77,6 +76,26 @@ export function segmentConditions(job: Job, segment: RacewaySegment): SegmentCon
     nipple,
     adjustment: adjustmentFactor(currentCarrying, nipple),
   }
+}
+
+/** Whether the segment is stated to be a nipple; a short piece between fittings is none. */
+function nippleOf(job: Job, { stated, where }: RacewaySegment): boolean {
+  if (stated.nipple !== true) return false
+  const rule = job.nec('nipple').place
+  if (stated.raceway === 'none')
+    throw new StageError(
+      `${where}.nipple`,
+      'conductors without raceway are no nipple',
+      'Name the raceway, or delete nipple',
+    )
+  const lengthIn = stated.length_ft * 12
+  if (lengthIn > NIPPLE_LENGTH_IN * (1 + 1e-9))
+    throw new StageError(
+      `${where}.nipple`,
+      `a raceway of ${Number(lengthIn.toFixed(2))} in is no nipple; ${NIPPLE_LENGTH_IN} in is the most (${job.edition}, ${rule})`,
+      `Delete nipple, or state a length_ft of at most ${NIPPLE_LENGTH_IN / 12}`,
+    )
+  return true
 }
 
 function insulationOf(job: Job, segment: RacewaySegment, freeAir: boolean): Insulation {

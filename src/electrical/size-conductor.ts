@@ -1,6 +1,7 @@
 import { conductorSizes, type ConductorSize } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import { circularMils } from './conductor-area.js'
+import { largerOf } from './equipment-ground-size.js'
 import {
   judgeConductor,
   selectConductor,
@@ -9,68 +10,115 @@ import {
   type ConductorVerdict,
 } from './select-conductor.js'
 
+/** One piece of a conductor that runs whole from splice to splice: the part in one segment. */
+export interface ConductorPiece {
+  /** Id of the segment. */
+  readonly id: string
+  readonly where: string
+  readonly demand: ConductorDemand
+  /** Size that the person named for this piece. */
+  readonly named: ConductorSize | undefined
+}
+
 /** The conductor of one circuit in one segment. */
 export interface SizedConductor {
   readonly size: ConductorSize
   readonly verdict: ConductorVerdict
+  /** The smallest size that passes in every piece of the conductor. */
   readonly smallest: ConductorSize
   readonly smallestByAmpacity: ConductorSize
   /** How much larger in area voltage rise or the person's wish makes it than the size without any factor; 1 when they do not. */
   readonly increase: number
-  readonly governs: string
+  /** A test, `named`, or `same_conductor` where another piece asks for more. */
+  readonly governs: ConductorTest | 'named' | 'same_conductor'
   readonly named: { readonly size: ConductorSize; readonly complies: boolean; readonly reason: string } | undefined
 }
 
-const REASONS: Readonly<Record<ConductorTest, string>> = {
+const REASONS: Readonly<Record<SizedConductor['governs'], string>> = {
   terminal: '125 percent of the current at the terminals',
   conditions_of_use: 'current under the conditions of use',
   overcurrent_device: 'overcurrent device above the ampacity',
   small_conductor: 'limit for small conductors',
   voltage_rise: 'voltage rise',
+  named: 'size named in the project',
+  same_conductor: 'another piece of the same conductor',
 }
 
-/** A test in words for tables. */
-export const reasonOf = (test: ConductorTest): string => REASONS[test]
+/** What governs a size, in words. */
+export const reasonOf = (governs: SizedConductor['governs']): string => REASONS[governs]
+
+const rank = (size: ConductorSize): number => conductorSizes.indexOf(size)
 
 /**
- * The smallest conductor that passes, or the named one when it is at least as large.
+ * One size for a conductor that is whole over all its pieces: the largest that any of them needs, or a named one when it
+ * is at least as large.
  *
- * @param named Size that the person named; a smaller one than needed is never used.
+ * @param pieces From splice to splice, of one circuit, metal and insulation; a named size that is too small is never used.
+ * @returns One entry for each piece, in order; all of one size.
  * @throws StageError when no size of the tables passes.
  */
-export function sizeConductor(
-  demand: ConductorDemand,
-  named: ConductorSize | undefined,
-  where: string,
-): SizedConductor {
+export function sizeConductor(pieces: readonly ConductorPiece[]): SizedConductor[] {
+  const choices = pieces.map((piece) => ({ piece, choice: choiceOf(piece), own: ownVerdict(piece) }))
+  const smallest = choices.map(({ choice }) => choice.verdict.conductor.size).reduce(largerOf)
+  const smallestByAmpacity = choices.map(({ choice }) => choice.smallestByAmpacity).reduce(largerOf)
+  const size = pieces.map(({ named }) => named ?? smallest).reduce(largerOf, smallest)
+  const increase = Math.max(...pieces.map(({ demand }) => increaseOf(demand, rank(size) > rank(smallest), size)))
+  const ruling = choices.find(({ piece, choice }) => piece.named === size || choice.verdict.conductor.size === size)
+  return choices.map(({ piece, choice, own }): SizedConductor => {
+    const verdict = judgeConductor(size, piece.demand)
+    if (verdict === undefined) throw new Error(`${size} is not in the table`)
+    const needed = choice.verdict.conductor.size
+    const wished = piece.named === size && rank(size) > rank(needed)
+    return {
+      size,
+      verdict,
+      smallest,
+      smallestByAmpacity,
+      increase,
+      governs: wished ? 'named' : needed === size ? choice.governs : 'same_conductor',
+      named: piece.named === undefined ? undefined : judgeNamed(piece.named, own, size, smallest, ruling?.piece.id),
+    }
+  })
+}
+
+function choiceOf({ demand, where }: ConductorPiece) {
   const choice = selectConductor(demand)
-  if (choice === undefined)
-    throw new StageError(
-      where,
-      `no conductor up to 500 kcmil carries ${demand.continuousA.toFixed(1)} A here (factor ${(demand.correction * demand.adjustment).toFixed(3)})`,
-      'Divide the circuits between raceways, shorten the run, or ask an electrical engineer',
-    )
-  const smallest = choice.verdict.conductor.size
-  const common = { smallest, smallestByAmpacity: choice.smallestByAmpacity }
-  const plain = selectConductor({ ...demand, correction: 1, adjustment: 1, voltageFloor: undefined })
-  const increaseTo = (size: ConductorSize): number =>
-    Math.max(1, circularMils(size) / circularMils(plain?.verdict.conductor.size ?? size))
-  const increase = demand.voltageFloor === undefined ? 1 : increaseTo(demand.voltageFloor)
-  if (named === undefined)
-    return { ...common, increase, size: smallest, verdict: choice.verdict, governs: choice.governs, named: undefined }
+  if (choice !== undefined) return choice
+  throw new StageError(
+    where,
+    `no conductor up to 500 kcmil carries ${demand.continuousA.toFixed(1)} A here (factor ${(demand.correction * demand.adjustment).toFixed(3)})`,
+    'Divide the circuits between raceways, shorten the run, or ask an electrical engineer',
+  )
+}
+
+function ownVerdict({ named, demand, where }: ConductorPiece): ConductorVerdict | undefined {
+  if (named === undefined) return undefined
   const own = judgeConductor(named, demand)
-  if (own === undefined)
-    throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
-  const failed = own.fails[0]
-  const complies = failed === undefined
-  const reason = complies ? 'passes every test' : `fails: ${reasonOf(failed)}`
-  const larger = complies && conductorSizes.indexOf(named) > conductorSizes.indexOf(smallest)
+  if (own !== undefined) return own
+  throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
+}
+
+function increaseOf(demand: ConductorDemand, wished: boolean, size: ConductorSize): number {
+  const larger = wished ? size : demand.voltageFloor
+  if (larger === undefined) return 1
+  const plain = selectConductor({ ...demand, correction: 1, adjustment: 1, voltageFloor: undefined })
+  return Math.max(1, circularMils(larger) / circularMils(plain?.verdict.conductor.size ?? larger))
+}
+
+function judgeNamed(
+  named: ConductorSize,
+  own: ConductorVerdict | undefined,
+  size: ConductorSize,
+  smallest: ConductorSize,
+  ruling: string | undefined,
+): NonNullable<SizedConductor['named']> {
+  const failed = own?.fails[0]
+  if (failed !== undefined) return { size: named, complies: false, reason: `fails: ${reasonOf(failed)}` }
+  if (named === size) return { size: named, complies: true, reason: 'passes every test' }
+  const verb = size === smallest ? 'needs' : 'names'
   return {
-    ...common,
-    increase: larger ? increaseTo(named) : increase,
-    size: complies ? named : smallest,
-    verdict: complies ? own : choice.verdict,
-    governs: larger ? 'named' : choice.governs,
-    named: { size: named, complies, reason },
+    size: named,
+    complies: false,
+    reason: `is one conductor with ${ruling ?? 'another piece'}, which ${verb} ${size}`,
   }
 }

@@ -1,4 +1,4 @@
-import { UNPROTECTED_GROUND_AWG, type ConductorSize } from '../tables/nec/index.js'
+import { UNPROTECTED_GROUND_AWG, type ConductorSize, type Insulation } from '../tables/nec/index.js'
 import type { Circuit } from './circuit.js'
 import { isAc } from './circuit.js'
 import { largerOf } from './equipment-ground-size.js'
@@ -41,9 +41,9 @@ export function sizeSegments(
   const limits = impedanceLimits(job, circuits, segments)
   const powerFactor = powerFactorOf(job)
   const conditions = new Map(segments.map((segment) => [segment, segmentConditions(job, segment)]))
-  return segments.map((segment) => {
-    const here = need(conditions.get(segment))
-    const inSegment = segment.circuits.map((circuit): CircuitInSegment => {
+  const pieces = segments.flatMap((segment) =>
+    segment.circuits.map((circuit): CircuitPiece => {
+      const here = need(conditions.get(segment))
       const borrowed = borrowFrom(job, circuit, segment, segments, conditions)
       const factors = borrowed === undefined ? here : need(conditions.get(borrowed))
       const demand: ConductorDemand = {
@@ -63,15 +63,58 @@ export function sizeSegments(
           powerFactor,
         ),
       }
-      const sized = sizeConductor(demand, segment.stated.size_awg, segment.where)
-      return { circuit, demand, borrowedFrom: borrowed?.id, sized }
-    })
+      return { segment, circuit, demand, borrowedFrom: borrowed?.id, insulation: here.insulation }
+    }),
+  )
+  const sized = sizeWholeConductors(pieces)
+  return segments.map((segment) => {
+    const here = need(conditions.get(segment))
+    const inSegment = pieces
+      .filter((piece) => piece.segment === segment)
+      .map((piece): CircuitInSegment => ({ ...piece, sized: need(sized.get(piece)) }))
     const byId = new Map(inSegment.map((entry) => [entry.circuit.id, entry.sized]))
     const inRaceway = racewayGround(segment.circuits, byId)
     const ground = here.freeAir ? largerOf(inRaceway, UNPROTECTED_GROUND_AWG) : inRaceway
     const contents = fillRaceway(segment, here, byId, ground)
     return { segment, conditions: here, circuits: inSegment, ground, contents, straps: strapsOf(segment, contents) }
   })
+}
+
+/** One circuit in one segment, before it has a size. */
+interface CircuitPiece extends Omit<CircuitInSegment, 'sized'> {
+  readonly segment: RacewaySegment
+  readonly insulation: Insulation
+}
+
+/**
+ * Sizes every conductor from splice to splice: a conductor is pulled whole through a run, and is spliced where a run ends
+ * or where the next segment has another metal or insulation.
+ */
+function sizeWholeConductors(pieces: readonly CircuitPiece[]): Map<CircuitPiece, SizedConductor> {
+  const sized = new Map<CircuitPiece, SizedConductor>()
+  const wholes = new Map<string, CircuitPiece[]>()
+  const last = new Map<string, { readonly kind: string; readonly splices: number }>()
+  for (const piece of pieces) {
+    const way = `${piece.segment.run} ${piece.circuit.id}`
+    const kind = `${piece.demand.material} ${piece.insulation}`
+    const before = last.get(way)
+    const splices = before === undefined ? 0 : before.splices + (before.kind === kind ? 0 : 1)
+    last.set(way, { kind, splices })
+    const whole = `${way} ${splices}`
+    wholes.set(whole, [...(wholes.get(whole) ?? []), piece])
+  }
+  for (const whole of wholes.values()) {
+    const sizes = sizeConductor(
+      whole.map(({ segment, demand }) => ({
+        id: segment.id,
+        where: segment.where,
+        demand,
+        named: segment.stated.size_awg,
+      })),
+    )
+    whole.forEach((piece, i) => sized.set(piece, need(sizes[i])))
+  }
+  return sized
 }
 
 function strapsOf({ stated }: RacewaySegment, { verdict }: RacewayContents): Straps {
@@ -99,6 +142,6 @@ function borrowFrom(
 }
 
 function need<T>(value: T | undefined): T {
-  if (value === undefined) throw new Error('segment without conditions')
+  if (value === undefined) throw new Error('a segment is not known')
   return value
 }

@@ -59,7 +59,8 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   })
 }
 
-function checkConnection(
+/** Whether main panel and combiner take the sources, by the rules of the edition. */
+export function checkConnection(
   job: Job,
   circuits: readonly Circuit[],
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {

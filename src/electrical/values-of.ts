@@ -6,7 +6,15 @@ import { equipmentGroundSize } from './equipment-ground-size.js'
 import { outdoorDesignC, type Job } from './job.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 import { terminalTemperatureC } from './terminal-temperature.js'
-import { impedanceOhmPerKft, powerFactorOf, trunkOhmPerKft, trunkRiseOf, voltageLimitPct } from './voltage-limits.js'
+import { riseRemedies, type RiseParts } from './rise-remedies.js'
+import {
+  impedanceOhmPerKft,
+  isMade,
+  powerFactorOf,
+  trunkOhmPerKft,
+  trunkRiseOf,
+  voltageLimitPct,
+} from './voltage-limits.js'
 import { invertersOnLongerHalf, twoWireRiseV } from './voltage-rise.js'
 import type { CircuitValues, RacewayValues, SegmentValues } from './wiring-values.js'
 
@@ -37,11 +45,15 @@ export function racewayValues(job: Job, sized: readonly SizedSegment[]): Raceway
 export function circuitValues(job: Job, circuits: readonly Circuit[], sized: readonly SizedSegment[]): CircuitValues[] {
   const own = new Map(circuits.map((circuit) => [circuit.id, segmentValues(job, circuit, sized)]))
   const riseOf = (id: string): number => (own.get(id) ?? []).reduce((sum, segment) => sum + segment.voltage_rise_pct, 0)
+  const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
   return circuits.map((circuit) => {
     const rise = riseOf(circuit.id)
-    const shared = isAc(circuit) && circuit.id !== COMBINED_OUTPUT ? riseOf(COMBINED_OUTPUT) : 0
+    const onward = isAc(circuit) && circuit !== output ? output : undefined
+    const shared = onward === undefined ? 0 : riseOf(onward.id)
     const limit = limitOf(job, circuit, circuits)
     recordRise(job, circuit, rise, shared, limit)
+    const onWay = onward === undefined ? [circuit] : [circuit, onward]
+    checkRise(job, circuit, rise + shared, limit, runsOf(job, circuit, onWay, sized))
     return {
       id: circuit.id,
       kind: circuit.kind,
@@ -182,17 +194,56 @@ function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, li
     check: { relation: '<=', limit, pass: total <= limit * (1 + 1e-9) },
     source: job.nec(isAc(circuit) ? 'acImpedance' : 'dcResistance'),
   })
-  if (total > limit * (1 + 1e-9))
-    job.worksheet.find({
-      severity:
-        circuit.makerRisePct === undefined && job.electrical.voltage_rise_limit_pct === undefined ? 'warning' : 'error',
-      id: 'wire.voltage-rise',
-      message: `${id} has ${total.toFixed(2)} % voltage ${isAc(circuit) ? 'rise' : 'drop'}, ${limit} % is the limit, and larger conductors in the runs do not bring it down`,
-      where: circuit.where,
-      source: job.nec(isAc(circuit) ? 'listedEquipment' : 'voltageDrop'),
-      fix:
-        trunk === undefined
-          ? 'Shorten the run'
-          : 'Feed the trunk in its centre, put fewer inverters on the branch, or move the junction box',
-    })
+}
+
+/** Runs that a circuit passes on its way to the point of connection. */
+function runsOf(
+  job: Job,
+  circuit: Circuit,
+  onWay: readonly Circuit[],
+  sized: readonly SizedSegment[],
+): Pick<RiseParts, 'runsFt' | 'runsPctWith'> {
+  const pieces = sized.flatMap(({ segment, circuits }) =>
+    circuits
+      .filter((entry) => onWay.includes(entry.circuit))
+      .map(({ circuit: { operatingA }, demand: { material } }) => ({ stated: segment.stated, operatingA, material })),
+  )
+  const powerFactor = powerFactorOf(job)
+  return {
+    runsFt: pieces.reduce((sum, { stated }) => sum + stated.length_ft, 0),
+    runsPctWith: (size) =>
+      pieces.some(({ material }) => !isMade({ size, material }))
+        ? undefined
+        : pieces.reduce((sum, { stated, operatingA, material }) => {
+            const ohm = impedanceOhmPerKft({ size, material }, stated.raceway, isAc(circuit), powerFactor)
+            return sum + percentOf(circuit, twoWireRiseV(stated.length_ft, operatingA, ohm))
+          }, 0),
+  }
+}
+
+function checkRise(
+  job: Job,
+  circuit: Circuit,
+  totalPct: number,
+  limitPct: number,
+  runs: Pick<RiseParts, 'runsFt' | 'runsPctWith'>,
+): void {
+  if (totalPct <= limitPct * (1 + 1e-9)) return
+  const { id, trunk, makerRisePct } = circuit
+  const trunkPct = percentOf(circuit, trunkRiseOf(circuit))
+  const runsPct = totalPct - trunkPct
+  const remedies = riseRemedies(circuit, { trunkPct, runsPct, limitPct, ...runs })
+  const [first = 'Shorten the way to the panel, or move the inverters nearer to it', ...others] = remedies
+  job.worksheet.find({
+    severity: makerRisePct === undefined && job.electrical.voltage_rise_limit_pct === undefined ? 'warning' : 'error',
+    id: 'wire.voltage-rise',
+    message: `${id} has ${totalPct.toFixed(2)} % voltage ${isAc(circuit) ? 'rise' : 'drop'}, ${limitPct} % is the limit: ${
+      trunk === undefined
+        ? `${runs.runsFt.toFixed(0)} ft of runs take it even with the largest conductors of the tables`
+        : `${trunk.lengthFt.toFixed(0)} ft of trunk take ${trunkPct.toFixed(2)} % and the runs ${runsPct.toFixed(2)} %, which is all that larger conductors could save`
+    }`,
+    where: circuit.where,
+    source: job.nec(isAc(circuit) ? 'listedEquipment' : 'voltageDrop'),
+    fix: [`${first[0]?.toUpperCase()}${first.slice(1)}`, ...others].join('; or '),
+  })
 }

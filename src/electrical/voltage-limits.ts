@@ -1,5 +1,5 @@
 import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
-import { baseAmpacityA } from './base-ampacity.js'
+import { baseAmpacityA, type Conductor } from './base-ampacity.js'
 import { COMBINED_OUTPUT } from './build-circuits.js'
 import { isAc, type Circuit } from './circuit.js'
 import { practice, type Job } from './job.js'
@@ -74,7 +74,16 @@ export function voltageLimitPct(job: Job, circuit: Circuit): number {
   })
 }
 
-/** Largest impedance per conductor that keeps each circuit within its limit, ohm per 1000 ft, by circuit id. */
+/**
+ * Share of its limit for which the runs of a circuit are enlarged at the most. Where the trunk leaves less, copper in the
+ * runs hardly helps: the trunk has to become better.
+ */
+export const LEAST_RUN_SHARE = 0.1
+
+/**
+ * Largest impedance per conductor that keeps each circuit within its limit, ohm per 1000 ft, by circuit id; where its
+ * trunk leaves too little, that with which the runs take `LEAST_RUN_SHARE` of the limit.
+ */
 export function impedanceLimits(
   job: Job,
   circuits: readonly Circuit[],
@@ -89,7 +98,8 @@ export function impedanceLimits(
   for (const circuit of circuits) {
     if (circuit === output) continue
     const shared = isAc(circuit) ? output : undefined
-    const leftV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV - trunkRiseOf(circuit)
+    const limitV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV
+    const leftV = Math.max(limitV - trunkRiseOf(circuit), LEAST_RUN_SHARE * limitV)
     // What the trunk leaves is shared by length: equal volts per foot in the branch and in the combined output.
     const voltsPerFt = leftV / (lengthFt(circuit) + lengthFt(shared))
     limits.set(circuit.id, (voltsPerFt * 1000) / (2 * circuit.operatingA))
@@ -102,12 +112,11 @@ export function impedanceLimits(
 }
 
 /**
- * Smallest size whose impedance is within a limit.
+ * Smallest size whose impedance is within a limit, or the largest of the tables when none is.
  *
  * It does not depend on ampacity, so that a hotter segment never makes another one smaller.
  *
- * @param limitOhmPerKft ohm per 1000 ft; zero or below when the trunk alone takes everything.
- * @returns undefined when no size of the tables is within it; a finding says so where the rise is summed.
+ * @param limitOhmPerKft ohm per 1000 ft, above zero.
  */
 export function voltageFloor(
   limitOhmPerKft: number,
@@ -116,19 +125,18 @@ export function voltageFloor(
   ac: boolean,
   powerFactor: number,
 ): ConductorSize | undefined {
-  return conductorSizes.find((size) => {
-    if (baseAmpacityA({ size, material }, 90, false) === undefined) return false
-    return impedanceOhmPerKft({ size, material }, raceway, ac, powerFactor) <= limitOhmPerKft
-  })
+  const made = conductorSizes.filter((size) => isMade({ size, material }))
+  return (
+    made.find((size) => impedanceOhmPerKft({ size, material }, raceway, ac, powerFactor) <= limitOhmPerKft) ??
+    made.at(-1)
+  )
 }
 
+/** Whether a metal is made in a size. */
+export const isMade = (conductor: Conductor): boolean => baseAmpacityA(conductor, 90, false) !== undefined
+
 /** Impedance of one conductor as the circuit sees it, ohm per 1000 ft at 75 deg C. */
-export function impedanceOhmPerKft(
-  conductor: { readonly size: ConductorSize; readonly material: ConductorMaterial },
-  raceway: string,
-  ac: boolean,
-  powerFactor: number,
-): number {
+export function impedanceOhmPerKft(conductor: Conductor, raceway: string, ac: boolean, powerFactor: number): number {
   return ac
     ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor)
     : dcResistanceOhmPerKft(conductor)

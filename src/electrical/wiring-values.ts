@@ -113,6 +113,8 @@ export interface PanelValues {
   readonly section: string
   readonly complies: boolean
   readonly max_inverter_a: number
+  /** Largest sum of PV breakers where the rule counts breakers instead of currents, A. */
+  readonly max_breakers_a?: number
   readonly label: string
   readonly rules: readonly RuleValues[]
   readonly spaces_needed: number

@@ -4,4 +4,5 @@
  */
 export type * from './project-types.generated.js'
 export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } from './module-count.js'
+export { unlikeStrings, type UnlikeStrings } from './parallel-strings.js'
 export { tiltDegOf } from './tilt.js'

@@ -1587,7 +1587,7 @@ trunk_length_ft?: number
 breaker_a?: number
 }
 /**
- * A way from box to box with the circuits that share it.
+ * A way from box to box with the circuits that share it. Its conductors are pulled whole and have one size from end to end; where they are spliced to another size, another run begins.
  */
 export interface WiringRun {
 /**
@@ -1632,6 +1632,10 @@ length_ft: number
  */
 raceway: ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "RMC" | "none")
 trade_size?: TradeSize
+/**
+ * Whether it is a nipple: raceway of 24 in or less between two boxes, cabinets or enclosures. Only then the conductors are not derated for their number and may fill 60 percent. Not when missing, however short the piece is.
+ */
+nipple?: boolean
 /**
  * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing.
  */

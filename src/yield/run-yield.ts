@@ -1,4 +1,5 @@
 import { siteClimate, type Climate } from '../climate/index.js'
+import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
@@ -67,6 +68,14 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       placements.filter((placement) => placement.array === id),
     ),
   )
+  for (const { severity, message, where, fix } of unlikeStrings(project))
+    worksheet.find({
+      severity,
+      id: 'yield.unlike-strings',
+      message: `${message}; the estimate takes every module at its best point and is too high`,
+      where,
+      fix,
+    })
   const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
   const sky = skyLight(steps, settings.sky)
   const arrays = plans.map((plan) => {

@@ -1,5 +1,6 @@
+import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
-import { sizeWire } from '../../src/electrical/index.js'
+import { judgeBusbar, sizeWire, type Busbar } from '../../src/electrical/index.js'
 import type { Electrical } from '../../src/project/index.js'
 import { editions } from '../../src/tables/nec/index.js'
 import { context, microProject } from './demo.js'
@@ -136,5 +137,44 @@ describe('panel', () => {
       connection: { kind: 'load_side_breaker', breaker_position: 'opposite_end', breaker_marked_line_load: true },
     })
     expect(errors(result)).toEqual(expect.arrayContaining(['wire.interrupting-rating', 'wire.breaker-line-load']))
+  })
+})
+
+describe('the printed limit', () => {
+  const amps = (max: number) => fc.double({ min: 0.5, max, noNaN: true })
+  const breakers = fc.array(fc.constantFrom(15, 20, 25, 30, 35, 40), { minLength: 1, maxLength: 5 })
+  const buses: fc.Arbitrary<Busbar> = fc
+    .record({
+      busA: fc.constantFrom(100, 125, 150, 200, 225),
+      mainA: fc.constantFrom(60, 100, 125, 150, 200),
+      breakers,
+      fill: fc.double({ min: 0.4, max: 1, noNaN: true }),
+      loadBreakersA: fc.option(amps(250), { nil: undefined }),
+      oppositeEnd: fc.boolean(),
+      mainPosition: fc.constantFrom('end' as const, 'centre' as const),
+    })
+    .map(({ breakers: each, fill, ...bus }) => {
+      const sumA = each.reduce((sum, one) => sum + one, 0)
+      return {
+        ...bus,
+        inverterA: (fill * sumA) / 1.25,
+        sourceBreakersA: sumA,
+        firstBreakersA: sumA,
+        feedThrough: undefined,
+      }
+    })
+
+  it('is never below the inverters of a rule that holds, nor above those of a rule that does not', () => {
+    fc.assert(
+      fc.property(buses, fc.constantFrom(...editions), (bus, edition) => {
+        for (const verdict of judgeBusbar(edition, bus)) {
+          if (verdict.rule.expression === 'engineering') continue
+          const { holds, maxInverterA, rule } = verdict
+          if (holds) expect(maxInverterA, rule.rule).toBeGreaterThanOrEqual(bus.inverterA - 1e-9)
+          else expect(maxInverterA, rule.rule).toBeLessThan(bus.inverterA)
+        }
+      }),
+      { numRuns: 500 },
+    )
   })
 })

@@ -45,16 +45,47 @@ describe('segments', () => {
     expect([at(35), at(35.4), at(36)]).toEqual([0.96, 0.91, 0.91])
   })
 
-  it('a nipple of 24 in needs no adjustment and may be filled to 60 percent', () => {
-    const of = (lengthFt: number) =>
+  it('a stated nipple of 24 in needs no adjustment and may be filled to 60 percent; a short piece alone is none', () => {
+    const of = (lengthFt: number, nipple?: boolean) =>
       sizeWire(
-        microProject(homeRun({ wall: { location: 'outdoor_wall', length_ft: lengthFt, raceway: 'EMT' } })),
+        microProject(
+          homeRun({
+            wall: {
+              location: 'outdoor_wall',
+              length_ft: lengthFt,
+              raceway: 'EMT',
+              ...(nipple === undefined ? {} : { nipple }),
+            },
+          }),
+        ),
         context(),
+      ).values
+    // NEC 2017 310.15(B)(3)(a)(2), 2020 and 2023 310.15(C)(1)(b); Chapter 9 note 4.
+    expect(of(2, true).circuits[0]?.segments[1]?.adjustment).toBe(1)
+    expect(of(2, true).raceways[0]?.fill_limit_pct).toBe(60)
+    for (const short of [of(2), of(2, false), of(0.5), of(2.1)]) {
+      expect(short.circuits[0]?.segments[1]?.adjustment).toBe(0.8)
+      expect(short.raceways[0]?.fill_limit_pct).toBe(40)
+    }
+  })
+
+  it('a nipple longer than 24 in, or without raceway, is refused with the section of the edition', () => {
+    const refuse = (lengthFt: number, edition: string) => () =>
+      sizeWire(
+        microProject(
+          homeRun({ wall: { location: 'outdoor_wall', length_ft: lengthFt, raceway: 'EMT', nipple: true } }),
+        ),
+        { ...context(), edition },
       )
-    expect(of(2).values.circuits[0]?.segments[1]?.adjustment).toBe(1)
-    expect(of(2).values.raceways[0]?.fill_limit_pct).toBe(60)
-    expect(of(2.1).values.circuits[0]?.segments[1]?.adjustment).toBe(0.8)
-    expect(of(2.1).values.raceways[0]?.fill_limit_pct).toBe(40)
+    expect(refuse(2.1, 'NEC 2017')).toThrow(
+      /25\.2 in is no nipple; 24 in is the most \(NEC 2017, 310\.15\(B\)\(3\)\(a\)\(2\)/,
+    )
+    expect(refuse(2.1, 'NEC 2020')).toThrow(/310\.15\(C\)\(1\)\(b\)/)
+    const bare = stringProject()
+    const array = bare.electrical?.runs?.['dc']?.segments['array']
+    if (array === undefined) throw new Error('no segment')
+    array.nipple = true
+    expect(() => sizeWire(bare, context())).toThrow('conductors without raceway are no nipple')
   })
 
   it('judges a named conductor and never uses a smaller one than needed', () => {

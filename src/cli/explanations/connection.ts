@@ -80,6 +80,13 @@ export const CONNECTION: Explanations = {
     sources: nec('rapidShutdown'),
     fix: 'State module_level (module-level electronics), hazard_control_system or no_exposed_parts.',
   },
+  'wire.rapid-shutdown-voltage': {
+    means:
+      'A single module has a higher voltage in the cold than may stay inside the array boundary after rapid shutdown.',
+    rule: 'Shutdown behind every module still leaves the voltage of that module. From NEC 2017 on 80 V is the most, unless the array is a listed hazard control system or has no exposed parts.',
+    sources: nec('rapidShutdown'),
+    fix: 'Use modules of a lower voltage, or a listed hazard control system.',
+  },
   'wire.rapid-shutdown-initiator': {
     means: 'Nothing says which switch starts the rapid shutdown.',
     rule: 'One switch, known and labelled, does it.',

@@ -153,6 +153,12 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Nothing; module-level inverters have no such gaps.',
   },
+  'size.refused': {
+    means: 'Sizes below the largest are left out, because inverter or panel do not take them.',
+    rule: 'Each size is judged as the wiring stage judges it. Where a rule counts breakers, a smaller size on more branches can fail where a larger one on fuller branches passes.',
+    sources: [PRACTICE],
+    fix: 'State electrical.branches for the size when other branches would fit.',
+  },
   'size.cost-differs': {
     means: 'The price by the module and the stated price of the whole system do not agree.',
     rule: 'Sizes are compared by the price by the module; two prices for one system cannot both hold.',
@@ -176,6 +182,12 @@ export const MONEY: Explanations = {
     rule: 'The busbar of the panel is often what limits the size of a system.',
     sources: [PRACTICE],
     fix: 'Run `gablewatt size-wire` and do what it asks for.',
+  },
+  'size.branches-unknown': {
+    means: 'How many branch circuits a size needs is not known, so sizes with several branches are priced too low.',
+    rule: 'Inverter and trunk cable limit how many inverters a branch holds; each further branch costs a breaker and a run.',
+    sources: [PRACTICE],
+    fix: 'State what the finding names: mostly the trunk cable, or the largest breaker on the data sheet.',
   },
   'size.strings-not-checked': {
     means: 'How many modules a string takes is not known, so sizes were not limited by it.',

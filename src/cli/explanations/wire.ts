@@ -45,6 +45,12 @@ export const WIRE: Explanations = {
     sources: nec('equipmentGrounding'),
     fix: 'State needs_egc: false when the data sheet says so; otherwise lead the array conductor to every inverter.',
   },
+  'wire.unlike-strings': {
+    means: 'Strings that differ lie in parallel on one tracker input.',
+    rule: 'A tracker holds all its strings at one voltage. Strings of another number or kind of modules want another voltage: one of them gives little, and the makers of inverters do not allow it. Strings in another direction differ in current only and lose a little.',
+    sources: [...nec('listedEquipment'), PRACTICE],
+    fix: 'Give each string an input of its own, or make them alike in number and kind of modules.',
+  },
   'wire.no-such-input': {
     means: 'A string is connected to an input that the inverter does not have.',
     rule: 'Inputs are counted from 1 to mppt_inputs of the inverter.',
@@ -52,16 +58,23 @@ export const WIRE: Explanations = {
     fix: 'Use an input that the inverter has, or correct mppt_inputs from the data sheet.',
   },
   'wire.input-short-circuit': {
-    means: 'The strings on an input can give more short-circuit current than the inverter bears.',
+    means: 'The modules on an input can give more short-circuit current than the inverter bears.',
     rule: 'The limit on the data sheet is one of safety, not of power.',
     sources: nec('listedEquipment'),
-    fix: 'Connect fewer strings to this input.',
+    fix: 'Connect fewer strings to this input, or use an inverter that takes this module.',
+  },
+  'wire.input-limit-unknown': {
+    means:
+      'The short-circuit current of the modules could not be compared with what the inverter bears, because one is not stated.',
+    rule: 'A safety limit is never guessed. It holds for module-level inverters as for inputs of string inverters.',
+    sources: nec('listedEquipment'),
+    fix: "State max_input_isc_a from the inverter's data sheet, and isc_a from the module's.",
   },
   'wire.input-current': {
-    means: 'The strings on an input give more current than the inverter uses.',
+    means: 'The modules on an input give more current than the inverter uses.',
     rule: 'The inverter leaves the rest unused. It costs energy and does no harm while the short-circuit limit holds.',
     sources: nec('listedEquipment'),
-    fix: 'Expect clipping, or connect fewer strings to this input.',
+    fix: 'Expect clipping, connect fewer strings to this input, or use an inverter that takes this module.',
   },
   'wire.voltage-cold': {
     means: 'On the coldest morning the string reaches a higher voltage than inverter, module or code allow.',
@@ -91,9 +104,9 @@ export const WIRE: Explanations = {
   'wire.named-conductor': {
     means:
       'The conductor size that the project names does not pass; the message says why and which is the smallest that does.',
-    rule: 'Ampacity after all corrections, temperature of the terminals, breaker and voltage rise must all hold.',
+    rule: 'Ampacity after all corrections, temperature of the terminals, breaker and voltage rise must all hold, in every segment that the conductor passes until it is spliced: within a run it has one size.',
     sources: [...nec('acOutputSizing'), ...nec('dcConductorAmpacity')],
-    fix: 'Use the size of the message or a larger one, or leave the size out to have it chosen.',
+    fix: 'Use the size of the message or a larger one for the whole run, leave the size out to have it chosen, or begin another run at the box where the conductor is spliced.',
   },
   'wire.voltage-oversize': {
     means: 'The voltage rise, not the current, asks for a larger conductor, which may not fit its terminals.',
@@ -103,9 +116,9 @@ export const WIRE: Explanations = {
   },
   'wire.voltage-rise': {
     means: 'Between inverter and panel the voltage rises (or on DC falls) by more than the limit.',
-    rule: 'An inverter that sees too high a voltage switches off on sunny days. The code only recommends; the maker of the inverter may demand.',
+    rule: 'An inverter that sees too high a voltage switches off on sunny days. The code only recommends; the maker of the inverter may demand. Where the trunk leaves less than a tenth of the limit, the runs are enlarged until they take that tenth; more copper there hardly helps, so the trunk has to become better.',
     sources: [...nec('voltageDrop'), ...nec('listedEquipment')],
-    fix: 'Shorten the run, feed the trunk in its centre, put fewer inverters on a branch, or use larger conductors.',
+    fix: 'Do one of the things that the finding lists with their numbers: a shorter trunk, a feed in its centre, more branches, shorter runs, or a larger size named for every segment.',
   },
   'wire.dc-inside': {
     means: 'DC conductors run inside the building in something else than a metal raceway.',

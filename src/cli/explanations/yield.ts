@@ -16,6 +16,12 @@ export const YIELD: Explanations = {
     sources: [PRACTICE],
     fix: 'Name an hourly weather file in site.climate.epw.',
   },
+  'yield.unlike-strings': {
+    means: 'Strings that differ lie in parallel on one tracker input, which the estimate does not reckon with.',
+    rule: 'The estimate takes every module at its best point. A tracker holds all its strings at one voltage, so with another number or kind of modules the true energy is far lower; with another direction a little.',
+    sources: [PRACTICE],
+    fix: 'Give each string an input of its own, or make them alike in number and kind of modules.',
+  },
   'yield.clipping': {
     means: 'In strong sun the inverters cut off power above their rating.',
     rule: 'A small loss is a fair price for a smaller inverter. It is counted in the estimate.',

@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { Share } from './share-modules.js'
-import { acDemand, panelLimit } from './size-limits.js'
+import { acLimits, dcLoad, modulesByTotal } from './size-limits.js'
 import type { SizeLot } from './size-lots.js'
 
 /** A limit, and the most modules that it lets through. */
@@ -32,24 +32,19 @@ export function findLimits(
   unmeasured: readonly string[],
   worksheet: Worksheet,
 ): FoundLimits {
-  const demands = new Map(
-    [...shares].map(([modules, share]) => [
-      modules,
-      acDemand(project, new Map(lots.map((lot, i) => [lot.arrayId, share[i] ?? 0]))),
-    ]),
-  )
-  const most = (passes: (modules: number) => boolean): number =>
-    Math.max(0, ...[...shares.keys()].filter((modules) => passes(modules)))
+  const sizes = modulesByTotal(lots, shares)
+  const loads = new Map([...sizes].map(([total, modules]) => [total, dcLoad(project, modules)]))
+  const hasModuleLevel = Object.values(project.arrays).some(({ inverter }) => inverter !== undefined)
+  const ac = hasModuleLevel ? acLimits(project, sizes, worksheet) : undefined
+  const most = (passes: (modules: number) => boolean): number => Math.max(0, ...[...sizes.keys()].filter(passes))
   const onRoof = lots.reduce((sum, lot) => sum + lot.kwhOfFirst.length - 1, 0)
   const onStrings = lots.reduce((sum, lot) => sum + Math.min(lot.kwhOfFirst.length - 1, lot.stringLimit), 0)
-  const byDc = most((modules) => (demands.get(modules)?.dcLoad?.share ?? 0) <= 1 + 1e-9)
-  const hasModuleLevel = [...demands.values()].some((demand) => demand.inverterA > 0)
-  const panel = hasModuleLevel ? panelLimit(project, worksheet) : undefined
-  const fitsPanel = (modules: number): boolean =>
-    panel === undefined || (demands.get(modules)?.inverterA ?? 0) <= panel.maxInverterA + 1e-9
+  const fitsDc = (modules: number): boolean => (loads.get(modules)?.share ?? 0) <= 1 + 1e-9
+  const fitsPanel = (modules: number): boolean => ac?.fits?.has(modules) ?? true
+  const byDc = most(fitsDc)
   const byPanel = most(fitsPanel)
-  const unit = [...demands.values()].find((demand) => demand.dcLoad !== undefined)?.dcLoad?.unit
-  const tried = Math.max(0, ...shares.keys())
+  const unit = [...loads.values()].find((load) => load !== undefined)?.unit
+  const tried = Math.max(0, ...sizes.keys())
   const limits: SizeLimit[] = [
     { limit: roofWords(unmeasured), modules: onRoof, or_more: false },
     ...(onStrings < onRoof
@@ -58,18 +53,13 @@ export function findLimits(
     ...(unit === undefined
       ? []
       : [{ limit: `the DC power that inverter ${unit} takes`, modules: byDc, or_more: byDc === tried }]),
-    ...(panel === undefined
-      ? []
-      : [{ limit: `the connection to the panel (${panel.section})`, modules: byPanel, or_more: byPanel === tried }]),
+    ...(ac?.fits === undefined ? [] : [{ limit: ac.limit, modules: byPanel, or_more: byPanel === tried }]),
   ]
   tellUnmeasured(unmeasured, worksheet)
   return {
     limits: limits.toSorted((a, b) => a.modules - b.modules || Number(a.or_more) - Number(b.or_more)),
-    allowed: (modules) => fitsPanel(modules) && (demands.get(modules)?.dcLoad?.share ?? 0) <= 1 + 1e-9,
-    branchesOf: (modules) => {
-      const branches = demands.get(modules)?.branches
-      return branches === 0 ? undefined : branches
-    },
+    allowed: (modules) => fitsPanel(modules) && fitsDc(modules),
+    branchesOf: (modules) => ac?.branches.get(modules) || undefined,
   }
 }
 

@@ -1,56 +1,41 @@
-import { wiringOf } from '../../electrical/index.js'
-import type { Inverter, Project } from '../../project/index.js'
+import { branchesAtSize, connectionAtSize } from '../../electrical/index.js'
+import type { Project } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import type { Share } from './share-modules.js'
+import type { SizeLot } from './size-lots.js'
 
-/** What a number of modules on each array means for the AC side. */
-export interface AcDemand {
-  /** Sum of rated currents of the module-level inverters, A. */
-  readonly inverterA: number
-  /** Fewest branch circuits of module-level inverters; undefined where the largest branch is not stated. */
-  readonly branches: number | undefined
-  /** Largest share of its allowed DC power that a string inverter gets, with its id under inverter_units. */
-  readonly dcLoad: { readonly share: number; readonly unit: string } | undefined
+/** Modules by array of the person. */
+export type ModulesByArray = Readonly<Record<string, number>>
+
+/** Modules by array for each total number of modules. */
+export function modulesByTotal(
+  lots: readonly SizeLot[],
+  shares: ReadonlyMap<number, Share>,
+): ReadonlyMap<number, ModulesByArray> {
+  return new Map(
+    [...shares].map(([modules, share]) => [
+      modules,
+      Object.fromEntries(lots.map((lot, i) => [lot.arrayId, share[i] ?? 0])),
+    ]),
+  )
 }
 
-/** Works out the AC side of a choice of modules. @param modules By array of the person. */
-export function acDemand(project: Project, modules: ReadonlyMap<string, number>): AcDemand {
-  let inverterA = 0
-  let branches: number | undefined = 0
+/** Largest share of its allowed DC power that a string inverter gets, with its id under inverter_units. */
+export function dcLoad(
+  project: Project,
+  modules: ModulesByArray,
+): { readonly share: number; readonly unit: string } | undefined {
   const dcW = new Map<string, number>()
-  for (const [arrayId, count] of modules) {
+  for (const [arrayId, count] of Object.entries(modules)) {
     const array = project.arrays[arrayId]
+    const strings = array?.strings ?? []
     if (array === undefined || count === 0) continue
-    const inverter = project.equipment.inverters?.[array.inverter ?? '']
-    if (array.inverter !== undefined && inverter !== undefined) {
-      const perBranch = mostPerBranch(inverter)
-      inverterA += count * ratedA(inverter)
-      branches = branches === undefined || perBranch === undefined ? undefined : branches + Math.ceil(count / perBranch)
-    }
     const pmaxW = project.equipment.modules?.[array.module]?.pmax_w ?? 0
-    const strings = array.strings ?? []
     for (const { inverter_unit: unit } of strings) {
       dcW.set(unit, (dcW.get(unit) ?? 0) + (count * pmaxW) / strings.length)
     }
   }
-  return { inverterA, branches, dcLoad: largestLoad(project, dcW) }
-}
-
-function ratedA(inverter: Inverter): number {
-  return inverter.ac_current_a ?? inverter.ac_power_w / (inverter.ac_voltage_v ?? 240)
-}
-
-/** By the maker, and by a continuous load of no more than 80 % of the largest device. @source NEC 690.9(B), 705.28 */
-function mostPerBranch(inverter: Inverter): number | undefined {
-  const byDevice =
-    inverter.max_branch_ocpd_a === undefined
-      ? Infinity
-      : Math.floor(inverter.max_branch_ocpd_a / (1.25 * ratedA(inverter)) + 1e-9)
-  const most = Math.min(inverter.max_per_branch ?? Infinity, byDevice)
-  return Number.isFinite(most) && most >= 1 ? most : undefined
-}
-
-function largestLoad(project: Project, dcW: ReadonlyMap<string, number>): AcDemand['dcLoad'] {
-  let worst: AcDemand['dcLoad']
+  let worst: ReturnType<typeof dcLoad>
   for (const [unit, watts] of dcW) {
     const limitW = project.equipment.inverters?.[project.inverter_units?.[unit]?.inverter ?? '']?.max_dc_power_w
     const share = limitW === undefined ? 0 : watts / limitW
@@ -59,37 +44,87 @@ function largestLoad(project: Project, dcW: ReadonlyMap<string, number>): AcDema
   return worst
 }
 
-/** The largest sum of inverter currents that the panel takes, and the rule that says so. */
-export interface PanelLimit {
-  readonly maxInverterA: number
-  readonly section: string
+/** What the wiring stage says of every size. */
+export interface AcLimits {
+  /** Sizes whose panel and combiner take the sources; undefined where that is not known. */
+  readonly fits: ReadonlySet<number> | undefined
+  /** In words, with the section: `the connection to the panel (705.12(B)(3)(2))`. */
+  readonly limit: string
+  /** Branch circuits by size; empty where their number is not known. */
+  readonly branches: ReadonlyMap<number, number>
 }
 
-/** The limit of the panel from the wiring stage; undefined, with a finding, when that stage cannot run. */
-export function panelLimit(project: Project, worksheet: Worksheet): PanelLimit | undefined {
+/** Branches and connection of every size, by the wiring stage; a finding where it cannot run. */
+export function acLimits(project: Project, sizes: ReadonlyMap<number, ModulesByArray>, worksheet: Worksheet): AcLimits {
+  const branches = attempt(
+    () => new Map([...sizes].map(([total, modules]) => [total, branchesAtSize(project, modules)])),
+    (error) =>
+      worksheet.find({
+        severity: 'warning',
+        id: 'size.branches-unknown',
+        message: `how many branches a size needs is not known, so its price counts one: ${error.message}`,
+        where: error.where,
+        fix: error.fix,
+      }),
+  )
+  const [smallest] = sizes.values()
+  const known = attempt(
+    () => smallest !== undefined && connectionAtSize(project, smallest),
+    (error) =>
+      worksheet.find({
+        severity: 'warning',
+        id: 'size.panel-not-checked',
+        message: `whether the panel takes the larger sizes is not checked: ${error.message}`,
+        where: error.where,
+        fix: error.fix,
+      }),
+  )
+  if (known === undefined) return { fits: undefined, limit: '', branches: branches ?? new Map() }
+  // A larger size that the wiring stage refuses, as beyond its tables, does not fit.
+  const verdicts = [...sizes].map(([total, modules]) => ({
+    total,
+    connection: attempt(
+      () => connectionAtSize(project, modules),
+      () => undefined,
+    ),
+  }))
+  const fits = verdicts.filter(({ connection }) => holds(connection)).map(({ total }) => total)
+  const most = Math.max(0, ...fits)
+  // The first size beyond tells which busbar stops it; without one, the largest tells the rule.
+  const judged = verdicts.filter(({ connection }) => connection !== undefined)
+  const ruling = (judged.find(({ total }) => total > most) ?? judged.at(-1))?.connection
+  const stopsAtCombiner = ruling?.panel.complies === true && ruling.combiner?.complies === false
+  const section = (stopsAtCombiner ? ruling.combiner?.section : ruling?.panel.section) ?? ''
+  worksheet.note({
+    id: 'size.panel',
+    says: 'Most modules whose inverters and breakers the connection takes, each size judged as the wiring stage judges it',
+    formula: 'largest size for which a connection rule holds on every busbar',
+    inputs: [
+      { symbol: 'sizes tried', value: verdicts.length, unit: '', from: 'roof and strings' },
+      { symbol: 'sizes that hold', value: fits.length, unit: '', from: section },
+    ],
+    result: { symbol: 'n', value: most, unit: 'modules' },
+    source: { document: project.codes?.electrical ?? 'NEC', place: section, standing: 'secondary' },
+  })
+  return {
+    fits: new Set(fits),
+    limit: stopsAtCombiner
+      ? `the busbar of the combiner panel (${section})`
+      : `the connection to the panel (${section})`,
+    branches: branches ?? new Map(),
+  }
+}
+
+function holds(connection: ReturnType<typeof connectionAtSize> | undefined): boolean {
+  return connection?.panel.complies === true && connection.combiner?.complies !== false
+}
+
+function attempt<T>(make: () => T, tell: (error: StageError) => void): T | undefined {
   try {
-    const { values } = wiringOf(project)
-    const { max_inverter_a: maxInverterA, section } = values.panel
-    worksheet.step({
-      id: 'size.panel',
-      says: 'Largest sum of inverter currents that the connection to the panel takes',
-      formula: 'I_max by the connection rule that takes most',
-      inputs: [
-        { symbol: 'I', value: values.panel.inverter_a, unit: 'A', from: 'inverters of the project as it stands' },
-      ],
-      result: { symbol: 'I_max', value: maxInverterA, unit: 'A' },
-      source: { document: values.edition, place: section, standing: 'secondary' },
-    })
-    return { maxInverterA, section }
+    return make()
   } catch (error) {
     if (!(error instanceof StageError)) throw error
-    worksheet.find({
-      severity: 'warning',
-      id: 'size.panel-not-checked',
-      message: `whether the panel takes the larger sizes is not checked: ${error.message}`,
-      where: error.where,
-      fix: error.fix,
-    })
+    tell(error)
     return undefined
   }
 }

@@ -87,11 +87,10 @@ export function sizesOfProject(
   })
   worksheet.include(result)
   const inProject = lots.reduce((sum, lot) => sum + lot.own, 0)
-  tellLeftOut(
-    sizes.map(([modules]) => modules),
-    worksheet,
-  )
   assumeBranchPrice(finance, candidates, worksheet)
+  const kept = sizes.map(([modules]) => modules)
+  tellLeftOut(kept, new Set(shares.keys()), worksheet)
+  tellRefused(kept, new Set(shares.keys()), worksheet)
   tellCost(finance, candidates, inProject, worksheet)
   return worksheet.result({
     ...result.values,
@@ -143,18 +142,18 @@ function candidate(
   }
 }
 
-/** Sizes between the first and the last that no sharing over strings reaches. */
-function tellLeftOut(sizes: readonly number[], worksheet: Worksheet): void {
+/** Sizes up to the last that no sharing over strings reaches. */
+function tellLeftOut(sizes: readonly number[], reached: ReadonlySet<number>, worksheet: Worksheet): void {
   const first = sizes[0] ?? 0
-  const last = sizes.at(-1) ?? 0
-  const missing = Array.from({ length: last }, (_, i) => i + 1).filter((modules) => !sizes.includes(modules))
+  const missing = upTo(sizes.at(-1) ?? 0).filter((modules) => !reached.has(modules))
   if (missing.length === 0) return
+  const below = missing.filter((modules) => modules < first)
   const inside = missing.filter((modules) => modules > first)
-  const below = first > 1 ? [`1 to ${String(first - 1)}`] : []
+  const words = below.length === first - 1 && first > 1 ? [`1 to ${String(first - 1)}`] : below.map(String)
   worksheet.find({
     severity: 'note',
     id: 'size.left-out',
-    message: `left out, because no string of an allowed length makes them: ${[...below, ...inside.map(String)].join(', ')} modules`,
+    message: `left out, because no string of an allowed length makes them: ${[...words, ...inside.map(String)].join(', ')} modules`,
     where: 'arrays',
   })
 }
@@ -170,6 +169,21 @@ function assumeBranchPrice(finance: Finance, candidates: readonly SizeCandidate[
     source: { document: '', standing: 'common practice, no source' },
   })
 }
+
+/** Sizes below the last that could be made and that inverter or connection do not take. */
+function tellRefused(sizes: readonly number[], reached: ReadonlySet<number>, worksheet: Worksheet): void {
+  const refused = upTo(sizes.at(-1) ?? 0).filter((modules) => reached.has(modules) && !sizes.includes(modules))
+  if (refused.length === 0) return
+  worksheet.find({
+    severity: 'note',
+    id: 'size.refused',
+    message: `left out, because inverter or connection do not take them with their branches: ${refused.join(', ')} modules`,
+    where: 'electrical',
+    fix: 'State electrical.branches for such a size when other branches would fit.',
+  })
+}
+
+const upTo = (last: number): number[] => Array.from({ length: last }, (_, i) => i + 1)
 
 /** Share of the price of the project that its size may cost otherwise before we say so. */
 const COST_TOLERANCE = 0.15

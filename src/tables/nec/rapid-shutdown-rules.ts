@@ -10,6 +10,8 @@ export interface RapidShutdownRule {
   /** Ways to satisfy the limit inside the boundary; empty where the edition has none. */
   readonly insideOptions: readonly ('module_level' | 'hazard_control_system' | 'no_exposed_parts')[]
   readonly insideLimit: string
+  /** Voltage that conductors inside the boundary may keep where no other option is taken, V, with its section. */
+  readonly insideVoltage: { readonly limitV: number; readonly section: string } | undefined
   readonly timeS: number
   /** Whether the initiator of a dwelling must be readily accessible outside. */
   readonly initiatorOutdoors: boolean
@@ -31,6 +33,7 @@ export const rapidShutdownRules: readonly RapidShutdownRule[] = [
     outsideLimit: '30 V and 240 VA',
     insideOptions: [],
     insideLimit: 'none',
+    insideVoltage: undefined,
     timeS: 10,
     initiatorOutdoors: false,
     labelSection: '690.56(C)',
@@ -45,6 +48,7 @@ export const rapidShutdownRules: readonly RapidShutdownRule[] = [
     insideOptions: ['module_level', 'hazard_control_system', 'no_exposed_parts'],
     insideLimit:
       'one of: listed RSD array; 80 V; no exposed wiring/conductive parts and > 8 ft from grounded parts (from 2019-01-01)',
+    insideVoltage: { limitV: 80, section: '690.12(B)(2)' },
     timeS: 30,
     initiatorOutdoors: true,
     labelSection: '690.56(C)(1)-(3)',
@@ -58,6 +62,7 @@ export const rapidShutdownRules: readonly RapidShutdownRule[] = [
     outsideLimit: '30 V',
     insideOptions: ['module_level', 'hazard_control_system', 'no_exposed_parts'],
     insideLimit: 'PV hazard control system (UL 3741); or 80 V; or 8 ft rule',
+    insideVoltage: { limitV: 80, section: '690.12(B)(2)' },
     timeS: 30,
     initiatorOutdoors: true,
     labelSection: '690.56(C)(1)-(2)',
@@ -72,6 +77,7 @@ export const rapidShutdownRules: readonly RapidShutdownRule[] = [
     outsideLimit: '30 V',
     insideOptions: ['module_level', 'hazard_control_system', 'no_exposed_parts'],
     insideLimit: 'PVHCS or 80 V (8 ft option from memory)',
+    insideVoltage: { limitV: 80, section: '690.12(B)(2)' },
     timeS: 30,
     initiatorOutdoors: true,
     labelSection: '690.12(D)',
