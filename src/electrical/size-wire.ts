@@ -9,12 +9,13 @@ import { checkShutdown } from './check-shutdown.js'
 import { checkStrings } from './check-strings.js'
 import { checkSupplySide } from './check-supply-side.js'
 import type { Circuit } from './circuit.js'
-import { isAc } from './circuit.js'
+import { isAc, isShared, isSupplyTap } from './circuit.js'
 import { newJob, type Job, type WiringContext } from './job.js'
 import { recordSegments } from './record-segments.js'
 import { resolveEdition } from './resolve-edition.js'
 import { resolveRuns } from './resolve-runs.js'
-import { sizeSegments } from './size-segments.js'
+import { sizeSegments, type SizedSegment } from './size-segments.js'
+import { endingAtConnection } from './supply-tap.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage-limits.js'
 import type { PanelValues, WiringValues } from './wiring-values.js'
@@ -40,7 +41,7 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   const raceways = racewayValues(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
-  const { panel, combiner } = checkConnection(job, circuits)
+  const { panel, combiner } = checkConnection(job, circuits, sized)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
     edition: job.edition,
@@ -62,6 +63,7 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
 function checkConnection(
   job: Job,
   circuits: readonly Circuit[],
+  sized: readonly SizedSegment[],
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const { connection, panel, service } = job.electrical
   if (connection === undefined)
@@ -71,8 +73,8 @@ function checkConnection(
       'State connection.kind: load_side_breaker or supply_side',
     )
   const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
-  const first = circuits.filter((circuit) => isAc(circuit) && circuit !== output)
-  const atPanel = output === undefined ? first : [output]
+  const first = circuits.filter((circuit) => isAc(circuit) && !isShared(circuit))
+  const atPanel = endingAtConnection(circuits.filter((circuit) => isAc(circuit) && !isSupplyTap(circuit)))
   const sources: Sources = {
     inverterA: first.reduce((sum, circuit) => sum + circuit.continuousA, 0),
     breakersA: atPanel.map((circuit) => circuit.deviceA ?? 0),
@@ -100,7 +102,7 @@ function checkConnection(
     })
   return {
     combiner,
-    panel: connection.kind === 'supply_side' ? checkSupplySide(job, sources) : checkMainPanel(job, sources),
+    panel: connection.kind === 'supply_side' ? checkSupplySide(job, sources, sized) : checkMainPanel(job, sources),
   }
 }
 

@@ -95,7 +95,8 @@ describe('panel', () => {
       complies: true,
       max_inverter_a: 180,
     })
-    expect(good.values.grounding.supply_side_bonding_awg).toBe('4')
+    // By the 6 AWG of the set ahead of the PV disconnect, Table 250.102(C)(1).
+    expect(good.values.grounding.supply_side_bonding_awg).toBe('8')
     const bad = panel({
       connection: { ...connection, overcurrent_device_distance_ft: 12, conductor_size: '8' },
       service,
@@ -105,6 +106,8 @@ describe('panel', () => {
       expect.arrayContaining([
         'wire.supply-side-distance',
         'wire.supply-side-conductor',
+        'wire.supply-side-disconnect-small',
+        'wire.supply-side-unfused',
         'wire.disconnect-rating',
         'wire.disconnect-service-rated',
       ]),
