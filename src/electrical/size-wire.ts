@@ -5,6 +5,7 @@ import { buildCircuits, COMBINED_OUTPUT } from './build-circuits.js'
 import { checkCircuits } from './check-circuits.js'
 import { checkGrounding } from './check-grounding.js'
 import { checkCombiner, checkMainPanel, type Sources } from './check-panel.js'
+import { checkRatings } from './check-ratings.js'
 import { checkShutdown } from './check-shutdown.js'
 import { checkStrings } from './check-strings.js'
 import { checkSupplySide } from './check-supply-side.js'
@@ -36,6 +37,7 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   const segments = resolveRuns(job, circuits)
   const strings = checkStrings(job, circuits)
   checkCircuits(job, circuits)
+  checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
@@ -99,6 +101,15 @@ function checkConnection(
       message: `${first.length} circuits land on breakers of their own in the panel; a combiner panel would need one`,
       where: 'electrical.combiner',
       source: job.nec('loadSideBusbar'),
+    })
+  if (output === undefined && first.length > 1 && connection.breaker_a !== undefined)
+    job.worksheet.find({
+      severity: 'warning',
+      id: 'wire.connection-breaker-unused',
+      message: `breaker_a of ${connection.breaker_a} A was not used: ${first.length} circuits land on devices of their own`,
+      where: 'electrical.connection.breaker_a',
+      source: job.nec('standardDevice'),
+      fix: 'State the breakers in electrical.branches, or a combiner panel with one device',
     })
   return {
     combiner,

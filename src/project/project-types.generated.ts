@@ -1544,7 +1544,7 @@ export interface FeedThrough {
  */
 conductor_ampacity_a: number
 /**
- * Overcurrent device in the feed-through conductors, at their start or at their end, A.
+ * Overcurrent device in the feed-through conductors, at their start or at their end, A; do not count it in breakers_a.
  */
 overcurrent_device_a?: number
 /**

@@ -39,6 +39,24 @@ export const CONNECTION: Explanations = {
     sources: nec('loadSideBusbar'),
     fix: 'State opposite_end when it stands at the other end of the busbar than the main.',
   },
+  'wire.rating-not-standard': {
+    means: 'A breaker or fuse is stated with a rating that none is made with.',
+    rule: 'Sums and conductor sizes rest on the rating on the device; one that does not exist was misread or mistyped.',
+    sources: nec('standardDevice'),
+    fix: 'Read the rating on the device, or use one of the standard ratings of the message. Adjustable devices are not covered.',
+  },
+  'wire.main-above-busbar': {
+    means: 'The device that protects a panel is rated above its busbar.',
+    rule: 'A panel is protected by a device not above its rating, in it or ahead of it; no connection rule helps where it is not.',
+    sources: nec('panelProtection'),
+    fix: 'Use a smaller device if the load calculation allows it, or a panel with a larger busbar.',
+  },
+  'wire.feed-through-panel': {
+    means: 'The panel has feed-through lugs, and the busbar of the panel behind them is not stated.',
+    rule: 'Main breaker and inverters together can feed what hangs on the lugs, so conductors and busbar there carry the sum of both, or a device in the conductors is within their ratings.',
+    sources: nec('feederConnection'),
+    fix: 'State electrical.panel.feed_through.panel_bus_a from the label of that panel.',
+  },
   'wire.panel-busbar': {
     means: 'No rule lets so much inverter current onto the busbar of the main panel.',
     rule: 'Grid and inverters together could feed loads until the busbar melts while no breaker trips; the connection rules rule that out by sums.',
@@ -194,6 +212,12 @@ export const CONNECTION: Explanations = {
     rule: 'Such breakers are tested for current in one direction only.',
     sources: nec('backfedBreaker'),
     fix: 'Use a breaker without those marks.',
+  },
+  'wire.connection-breaker-unused': {
+    means: 'One breaker is stated for the connection, and several circuits land there on breakers of their own.',
+    rule: 'Each circuit has the device that it needs; one rating cannot stand for all.',
+    sources: [PRACTICE],
+    fix: 'State the breakers in electrical.branches, or a combiner panel with one device.',
   },
   'wire.several-breakers': {
     means: 'Several PV circuits land on breakers of their own in the main panel.',

@@ -38,7 +38,12 @@ export { ARRAY_CABLE_SUPPORT_IN, racewaySupports } from './raceway-supports.js'
 export { rooftopAdderExempt, rooftopAdders, type RooftopAdderRow } from './rooftop-adders.js'
 export { necSource, sectionOf } from './section-of.js'
 export { smallConductors } from './small-conductors.js'
-export { NEXT_SIZE_UP_LIMIT_A, standardDevices } from './standard-devices.js'
+export {
+  largerStandardDevices,
+  NEXT_SIZE_UP_LIMIT_A,
+  smallerStandardDevices,
+  standardDevices,
+} from './standard-devices.js'
 export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'
