@@ -79,9 +79,9 @@ export function impedanceLimits(
   circuits: readonly Circuit[],
   segments: readonly RacewaySegment[],
 ): Map<string, number> {
-  const lengthFt = (way: readonly Circuit[]): number =>
+  const lengthFt = (circuit: Circuit): number =>
     segments
-      .filter((segment) => way.some((circuit) => segment.circuits.includes(circuit)))
+      .filter((segment) => segment.circuits.includes(circuit))
       .reduce((sum, segment) => sum + segment.stated.length_ft, 0)
   const limits = new Map<string, number>()
   for (const circuit of circuits) {
@@ -89,7 +89,7 @@ export function impedanceLimits(
     const shared = isAc(circuit) ? circuits.filter(isShared) : []
     const leftV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV - trunkRiseOf(circuit)
     // What the trunk leaves is shared by length: equal volts per foot in the branch and in what all branches share.
-    const voltsPerFt = leftV / lengthFt([circuit, ...shared])
+    const voltsPerFt = leftV / [circuit, ...shared].reduce((sum, each) => sum + lengthFt(each), 0)
     limits.set(circuit.id, (voltsPerFt * 1000) / (2 * circuit.operatingA))
     for (const { id, operatingA } of shared)
       limits.set(id, Math.min((voltsPerFt * 1000) / (2 * operatingA), limits.get(id) ?? Infinity))

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bondingJumperSize, sizeWire } from '../../src/electrical/index.js'
+import { bondingJumperSize, judgeConductor, sizeWire } from '../../src/electrical/index.js'
 import type { Disconnect, Electrical, Project } from '../../src/project/index.js'
 import { StageError } from '../../src/worksheet/index.js'
 import { editions } from '../../src/tables/nec/index.js'
@@ -86,6 +86,25 @@ describe('conductors between a supply-side connection and its overcurrent device
       'wire.supply-side-conductor',
     )
     expect(() => sized(house(32, { tap: { location: 'attic' } }))).toThrow(StageError)
+  })
+
+  it('the smallest size that an edition names is a test of its own', () => {
+    const fails = (size: '8' | '6', leastSize: '6' | undefined) =>
+      judgeConductor(size, {
+        continuousA: 10,
+        requiredA: 12.5,
+        deviceA: null,
+        material: 'copper',
+        terminalC: 75,
+        freeAir: false,
+        correction: 1,
+        adjustment: 1,
+        voltageFloor: undefined,
+        service: { endDeviceA: 15, leastA: 15, leastSize },
+      })?.fails
+    expect(fails('8', '6')).toEqual(['least_size'])
+    expect(fails('6', '6')).toEqual([])
+    expect(fails('8', undefined)).toEqual([])
   })
 
   it('terminals that are not marked 75 deg C count as 60', () => {
