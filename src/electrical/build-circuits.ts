@@ -5,12 +5,13 @@ import { SERVICE_VOLTAGE_V, type Circuit } from './circuit.js'
 import { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
 import type { Job } from './job.js'
 import { nextStandardDeviceA } from './standard-device.js'
+import { buildSupplyTap } from './supply-tap.js'
 
 /** Id of the circuit from the combiner panel to the point of connection. */
 export const COMBINED_OUTPUT = 'output'
 
 /**
- * All circuits of the project: strings, branches, inverter outputs, combined output.
+ * All circuits of the project: strings, branches, inverter outputs, combined output, conductors of a supply-side connection.
  *
  * @throws StageError when there is no inverter, or two circuits have the same id.
  */
@@ -32,7 +33,8 @@ function circuitsWith(job: Job, branches: readonly Circuit[]): Circuit[] {
       'no array has an inverter, so there is no AC circuit to size',
       'Name a module-level inverter in the array, or strings and inverter_units',
     )
-  const all = [...strings, ...atTheConnection(job, sources)]
+  const ac = atTheConnection(job, sources)
+  const all = [...strings, ...ac, ...buildSupplyTap(job, ac)]
   const seen = new Set<string>()
   for (const { id, where } of all) {
     if (seen.has(id)) throw new StageError(where, `two circuits are called '${id}'`, 'Rename one of them')

@@ -1,12 +1,13 @@
 import { checkInputs } from './check-inputs.js'
-import { isAc, type Circuit } from './circuit.js'
+import { isAc, isSupplyTap, type Circuit } from './circuit.js'
 import type { Job } from './job.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   for (const circuit of circuits) {
     recordCurrent(job, circuit)
-    recordDevice(job, circuit)
+    if (isSupplyTap(circuit)) recordEndDevice(job, circuit)
+    else recordDevice(job, circuit)
     checkMakerLimits(job, circuit)
   }
   checkInputs(job, circuits)
@@ -67,6 +68,17 @@ function recordDevice(job: Job, circuit: Circuit): void {
       ? {}
       : { check: { relation: '<=' as const, limit: circuit.maxDeviceA, pass: deviceA <= circuit.maxDeviceA } }),
     source: job.nec('standardDevice'),
+  })
+}
+
+function recordEndDevice(job: Job, { id, floor }: Circuit): void {
+  job.worksheet.note({
+    id: `wire.${id}.device`,
+    says: 'No overcurrent device stands ahead of these conductors; they end at the one of the connection, which has to be within their ampacity',
+    formula: 'ampacity >= device and >= the smallest service',
+    inputs: [{ symbol: 'smallest service', value: floor?.leastA ?? 0, unit: 'A', from: 'edition' }],
+    result: { symbol: 'device', value: floor?.endDeviceA ?? 0, unit: 'A' },
+    source: job.nec('serviceConductor'),
   })
 }
 

@@ -18,7 +18,7 @@ const OUTSIDE = new Set(['array', 'roof', 'outdoor_wall', 'attic'])
  *
  * @source NEC 352.44
  */
-export function checkExpansion(job: Job, { id, stated, where }: RacewaySegment): Expansion {
+export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: RacewaySegment): Expansion {
   if (stated.raceway !== 'PVC 40' && stated.raceway !== 'PVC 80') return { changeIn: undefined, fitting: false }
   if (!OUTSIDE.has(stated.location) && stated.expansion_range_f === undefined)
     return { changeIn: undefined, fitting: false }
@@ -43,7 +43,7 @@ export function checkExpansion(job: Job, { id, stated, where }: RacewaySegment):
       : 'PVC between fixed points: no expansion fitting is needed',
     formula: 'change = L x 3.38e-5 x range; fitting from 0.25 in on',
     inputs: [
-      { symbol: 'L', value: stated.length_ft * 12, unit: 'in', from: `${where}.length_ft` },
+      { symbol: 'L', value: stated.length_ft * 12, unit: 'in', from: lengthWhere },
       { symbol: 'range', value: rangeF, unit: 'deg F', from: 'design temperatures' },
     ],
     result: { symbol: 'change', value: changeIn, unit: 'in' },

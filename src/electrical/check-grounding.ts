@@ -6,7 +6,8 @@ import {
   UNPROTECTED_GROUND_AWG,
   type ConductorSize,
 } from '../tables/nec/index.js'
-import type { Circuit } from './circuit.js'
+import { bondingJumperSize } from './bonding-jumper-size.js'
+import { isSupplyTap, type Circuit } from './circuit.js'
 import { electrodeConductorSize } from './electrode-conductor-size.js'
 import { equipmentGroundSize, largerOf } from './equipment-ground-size.js'
 import { practice, type Job } from './job.js'
@@ -20,16 +21,22 @@ export function checkGrounding(
   sized: readonly SizedSegment[],
 ): GroundingValues {
   return {
-    equipment: sized.map(({ segment, ground, conditions }) => ({
-      raceway: segment.id,
-      size_awg: ground,
-      device_a: Math.max(...segment.circuits.map((circuit) => circuit.groundingDeviceA)),
-      material: conditions.freeAir ? 'bare copper' : 'copper',
-      unspliced: false,
-    })),
+    equipment: sized.flatMap(({ segment, ground, conditions }) =>
+      ground === null
+        ? []
+        : [
+            {
+              raceway: segment.id,
+              size_awg: ground,
+              device_a: Math.max(...segment.circuits.map((circuit) => circuit.groundingDeviceA)),
+              material: conditions.freeAir ? 'bare copper' : 'copper',
+              unspliced: false,
+            },
+          ],
+    ),
     array: arrayConductor(job, circuits),
     electrode: arrayElectrode(job),
-    supply_side_bonding_awg: supplySideBonding(job),
+    supply_side_bonding_awg: supplySideBonding(job, sized),
     raceway_bonding: racewayBonding(job, sized),
   }
 }
@@ -122,33 +129,58 @@ function arrayElectrode(job: Job): GroundingValues['electrode'] {
   }
 }
 
-function supplySideBonding(job: Job): string | null {
-  const { connection, service } = job.electrical
-  if (connection?.kind !== 'supply_side') return null
+/** Jumpers and least neutral of the conductors ahead of the PV disconnect, and the electrode conductor of the service. */
+function supplySideBonding(job: Job, sized: readonly SizedSegment[]): string | null {
+  const tap = sized.flatMap(({ circuits }) => circuits).find(({ circuit }) => isSupplyTap(circuit))
+  if (tap === undefined) return null
+  const conductor = { size: tap.sized.size, material: tap.demand.material }
+  const jumper = bondingJumperSize(conductor)
+  job.worksheet.note({
+    id: 'wire.grounding.supply-side',
+    says: 'Copper main and supply-side bonding jumper and least neutral of the PV disconnect, by the conductors ahead of it; its copper electrode conductor by Table 250.66 has the same size',
+    formula: 'size from Table 250.102(C)(1)',
+    inputs: [
+      { symbol: 'set', value: `${conductor.size} ${conductor.material}`, unit: '', from: 'wire.supply_tap.to_device' },
+    ],
+    result: { symbol: 'size', value: jumper, unit: 'AWG' },
+    source: job.nec('bondingJumper'),
+  })
+  serviceElectrode(job)
+  job.worksheet.find({
+    severity: 'note',
+    id: 'wire.supply-side-not-judged',
+    message: `not judged ahead of the PV disconnect: where neutral and ground are bonded (its jumper is at least ${jumper} AWG copper), the way of its electrode conductor, the interrupting rating of its overcurrent device, and whether the tap connectors are listed for their place and have room there`,
+    where: 'electrical.connection',
+    source: job.nec('serviceGrounding'),
+    fix: 'Have a licensed electrician settle them with the authority and the utility, as for a service; ask the utility for the available fault current',
+  })
+  return jumper
+}
+
+function serviceElectrode(job: Job): void {
+  const { service } = job.electrical
   const size = sizeNamed(service?.conductor_size)
   if (size === undefined) {
     job.worksheet.find({
       severity: 'warning',
       id: 'wire.service-conductor-unknown',
       message:
-        'the size of the service conductors is not stated, so the bonding jumper of the PV disconnect was not sized',
+        'the size of the service conductors is not stated, so the electrode conductor of the service, which that of the PV disconnect joins, was not sized',
       where: 'electrical.service.conductor_size',
       source: job.nec('electrodeConductorSize'),
       fix: 'Read the size on the conductors, or ask the utility',
     })
-    return null
+    return
   }
   const material = service?.conductor_material ?? 'copper'
-  const jumper = electrodeConductorSize({ size, material })
   job.worksheet.note({
-    id: 'wire.grounding.supply-side',
-    says: 'Copper electrode conductor and bonding jumper of a service disconnect, by the service conductors',
+    id: 'wire.grounding.service',
+    says: 'Copper electrode conductor of the service, which that of the PV disconnect joins',
     formula: 'size from Table 250.66',
     inputs: [{ symbol: 'service', value: `${size} ${material}`, unit: '', from: 'electrical.service' }],
-    result: { symbol: 'size', value: jumper, unit: 'AWG' },
+    result: { symbol: 'size', value: electrodeConductorSize({ size, material }), unit: 'AWG' },
     source: job.nec('electrodeConductorSize'),
   })
-  return jumper
 }
 
 /** Metal raceway that meets plastic has to be bonded there, because the plastic carries no fault current. */

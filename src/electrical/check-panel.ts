@@ -1,6 +1,7 @@
 import { necSource, type BusbarRule } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import type { Circuit } from './circuit.js'
+import type { FeedThrough } from './judge-feed-through.js'
 import { governingRule, judgeBusbar, type Busbar, type RuleVerdict } from './judge-busbar.js'
 import type { Job } from './job.js'
 import type { PanelValues, RuleValues } from './wiring-values.js'
@@ -40,10 +41,7 @@ export function checkMainPanel(job: Job, sources: Sources): PanelValues {
     sourceBreakersA: sum(sources.breakersA),
     firstBreakersA: sources.firstBreakersA,
     loadBreakersA: panel?.breakers_a === undefined ? panel?.breaker_sum_a : sum(panel.breakers_a),
-    feedThrough:
-      panel?.feed_through === undefined
-        ? undefined
-        : { ampacityA: panel.feed_through.conductor_ampacity_a, deviceA: panel.feed_through.overcurrent_device_a },
+    feedThrough: feedThroughOf(job),
   }
   const values = judgePanel(job, 'panel', bus, POLES * sources.breakersA.length, panel?.spaces_free)
   if (connection?.breaker_position === undefined)
@@ -58,6 +56,40 @@ export function checkMainPanel(job: Job, sources: Sources): PanelValues {
     })
   reportPanel(job, values, 'panel', 'electrical.panel')
   return values
+}
+
+/** What hangs on feed-through lugs; what is not stated there is asked for. */
+function feedThroughOf(job: Job): FeedThrough | undefined {
+  const stated = job.electrical.panel?.feed_through
+  if (stated === undefined) return undefined
+  const where = 'electrical.panel.feed_through'
+  if (stated.panel_bus_a === undefined)
+    job.worksheet.find({
+      severity: 'error',
+      id: 'wire.feed-through-panel',
+      message:
+        'the busbar rating of the panel behind the feed-through lugs is not stated; main and inverters together can feed it',
+      where: `${where}.panel_bus_a`,
+      source: job.nec('feederConnection'),
+      fix: 'Read it on the label of that panel and state it; without it no connection rule holds',
+    })
+  const { overcurrent_device_a: deviceA } = stated
+  return {
+    ampacityA: stated.conductor_ampacity_a,
+    deviceA,
+    deviceAt:
+      stated.overcurrent_device_at ??
+      (deviceA === undefined
+        ? 'end'
+        : job.worksheet.assume({
+            path: `${where}.overcurrent_device_at`,
+            value: 'end' as const,
+            unit: '',
+            why: 'At the end of the feed-through conductors, where it allows fewer methods',
+            source: { document: '', standing: 'common practice, no source' },
+          })),
+    panelBusA: stated.panel_bus_a,
+  }
 }
 
 /** The combiner panel: no loads, its main is the device of the combined output. */

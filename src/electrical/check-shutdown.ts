@@ -1,3 +1,4 @@
+import type { Disconnect } from '../project/index.js'
 import {
   ARC_FAULT_FROM_V,
   groundingRules,
@@ -5,9 +6,10 @@ import {
   necSource,
   rapidShutdownRules,
 } from '../tables/nec/index.js'
-import type { Circuit } from './circuit.js'
+import { isSupplyTap, type Circuit, type ServiceFloor } from './circuit.js'
 import { inverterById } from './inverter-output.js'
 import type { Job } from './job.js'
+import { nextStandardDeviceA } from './standard-device.js'
 import type { StringValues } from './wiring-values.js'
 
 /** Rapid shutdown, arc-fault, ground-fault and disconnects: what the edition asks and what the project declares. */
@@ -24,7 +26,7 @@ export function checkShutdown(
     checkGroundFault(job, inverterId, voltageV, circuits)
     checkDcDisconnect(job, inverterId, circuits)
   }
-  checkDisconnects(job, outputA)
+  checkDisconnects(job, outputA, circuits.find(isSupplyTap)?.floor)
 }
 
 function checkRapidShutdown(job: Job, circuits: readonly Circuit[]): void {
@@ -170,11 +172,11 @@ function checkDcDisconnect(job: Job, inverterId: string, circuits: readonly Circ
   })
 }
 
-function checkDisconnects(job: Job, outputA: number): void {
-  const { disconnects, connection } = job.electrical
+function checkDisconnects(job: Job, outputA: number, service: ServiceFloor | undefined): void {
+  const { disconnects } = job.electrical
   const source = job.nec('pvDisconnect')
   const pv = Object.entries(disconnects ?? {}).filter(([, disconnect]) => disconnect.kind === 'pv_system')
-  const supply = connection?.kind === 'supply_side'
+  const supply = service !== undefined
   if (pv.length === 0)
     job.worksheet.find({
       severity: supply ? 'error' : 'note',
@@ -218,4 +220,33 @@ function checkDisconnects(job: Job, outputA: number): void {
         'Use one marked suitable for use as service equipment',
       )
   }
+  if (service !== undefined && pv.length > 0) checkServiceDisconnects(job, pv, service)
+}
+
+/** PV disconnects ahead of the main are service disconnects: large enough for a service and holding the overcurrent device. */
+function checkServiceDisconnects(
+  job: Job,
+  pv: readonly (readonly [string, Disconnect])[],
+  { endDeviceA, leastA }: ServiceFloor,
+): void {
+  const own = pv.length === 1 ? endDeviceA : 0
+  for (const [id, { rating_a: ratingA = Infinity }] of pv)
+    if (ratingA < Math.max(leastA, own))
+      job.worksheet.find({
+        severity: 'error',
+        id: 'wire.supply-side-disconnect-small',
+        message: `PV disconnect ${id} is rated ${ratingA} A; on the supply side ${leastA} A is the least${own > leastA ? `, and its overcurrent device is ${own} A` : ''}`,
+        where: `electrical.disconnects.${id}.rating_a`,
+        source: job.nec('serviceDisconnectRating'),
+        fix: `Use one of at least ${nextStandardDeviceA(Math.max(leastA, own), 'electrical.disconnects')} A; a smaller fuse may stand in it, and ask the authority before you count the system as a service of one or two circuits`,
+      })
+  if (pv.some(([, { fused, breaker }]) => fused === true || breaker === true)) return
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.supply-side-unfused',
+    message: `no PV disconnect on the supply side is stated to hold the ${endDeviceA} A overcurrent device that belongs in it or right beside it`,
+    where: `electrical.disconnects.${pv[0]?.[0] ?? ''}`,
+    source: job.nec('serviceOvercurrent'),
+    fix: `Use a switch with ${endDeviceA} A fuses and state fused: true, or an enclosed ${endDeviceA} A circuit breaker and state breaker: true`,
+  })
 }

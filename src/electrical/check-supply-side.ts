@@ -1,11 +1,14 @@
-import { conductorSizes, necSource } from '../tables/nec/index.js'
-import { largeEnough, judgeSupplySide } from './judge-supply-side.js'
+import { necSource } from '../tables/nec/index.js'
 import type { Sources } from './check-panel.js'
+import { isSupplyTap } from './circuit.js'
+import { judgeSupplySide } from './judge-supply-side.js'
 import type { Job } from './job.js'
-import type { PanelValues } from './wiring-values.js'
+import type { CircuitInSegment, SizedSegment } from './size-segments.js'
+import { largestStandardDeviceA } from './standard-device.js'
+import type { PanelValues, RuleValues } from './wiring-values.js'
 
-/** Connection ahead of the service disconnect: sum, conductor size, distance of the device. */
-export function checkSupplySide(job: Job, sources: Sources): PanelValues {
+/** Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it. */
+export function checkSupplySide(job: Job, sources: Sources, sized: readonly SizedSegment[]): PanelValues {
   const { service, connection, panel } = job.electrical
   const verdict = judgeSupplySide(job.edition, {
     serviceA: service?.rating_a,
@@ -49,26 +52,17 @@ export function checkSupplySide(job: Job, sources: Sources): PanelValues {
       source,
       fix: `Put it within ${rule.deviceWithinFt} ft of conductor length, or use current limiters where the edition allows them`,
     })
-  const size = conductorSizes.find((candidate) => candidate === connection?.conductor_size)
-  if (size === undefined || !largeEnough(rule, size, connection?.conductor_material ?? 'copper'))
-    job.worksheet.find({
-      severity: size === undefined ? 'warning' : 'error',
-      id: 'wire.supply-side-conductor',
-      message:
-        size === undefined
-          ? `the size of the conductors between connection and device is not stated${rule.smallestCopper === undefined ? '' : ` (at least ${rule.smallestCopper} AWG copper or ${rule.smallestAluminum} AWG aluminum)`}`
-          : `${size} AWG is below ${rule.smallestCopper} AWG copper or ${rule.smallestAluminum} AWG aluminum`,
-      where: 'electrical.connection.conductor_size',
-      source,
-      fix: 'Use at least the size that the edition names and that carries the current',
-    })
+  const conductors = sized
+    .flatMap(({ circuits }) => circuits)
+    .filter(({ circuit }) => isSupplyTap(circuit))
+    .map((entry) => conductorRule(job, entry))
   return {
     bus_a: panel?.bus_a ?? null,
     main_a: panel?.main_a ?? null,
     inverter_a: sources.inverterA,
     rule: 'supply side',
     section: rule.section,
-    complies: verdict.holds,
+    complies: verdict.holds && conductors.every(({ holds }) => holds),
     max_inverter_a: verdict.maxInverterA,
     label: '',
     rules: [
@@ -82,8 +76,28 @@ export function checkSupplySide(job: Job, sources: Sources): PanelValues {
         max_inverter_a: verdict.maxInverterA,
         label: '',
       },
+      ...conductors,
     ],
     spaces_needed: 0,
     spaces_free: panel?.spaces_free ?? null,
+  }
+}
+
+/** The conductors ahead of the device as a rule of the connection: those stated, else those chosen. */
+function conductorRule(job: Job, { sized, demand }: CircuitInSegment): RuleValues {
+  const holds = sized.named === undefined || sized.named.complies || sized.named.reason === 'fails: voltage rise'
+  const verdict = sized.named?.verdict ?? sized.verdict
+  const ampacityA = Math.min(verdict.terminalA, verdict.correctedA)
+  const neededA = Math.max(demand.requiredA, demand.service?.endDeviceA ?? 0, demand.service?.leastA ?? 0)
+  const size = sized.named?.size ?? sized.size
+  return {
+    rule: 'supply-side conductor',
+    section: job.nec('serviceConductor').place ?? '',
+    holds,
+    sum_a: neededA,
+    limit_a: ampacityA,
+    why: `${size} ${demand.material} carries ${ampacityA.toFixed(1)} A, ${neededA.toFixed(1)} A are needed${holds ? '' : `; ${sized.named?.reason ?? ''}`}`,
+    max_inverter_a: largestStandardDeviceA(ampacityA) / 1.25,
+    label: '',
   }
 }

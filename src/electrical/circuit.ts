@@ -1,6 +1,17 @@
 import type { Inverter, PvModule, TrunkCable } from '../project/index.js'
+import type { ConductorSize } from '../tables/nec/index.js'
 
-export type CircuitKind = 'dc_string' | 'ac_branch' | 'ac_inverter_output' | 'ac_combined_output'
+export type CircuitKind = 'dc_string' | 'ac_branch' | 'ac_inverter_output' | 'ac_combined_output' | 'ac_supply_tap'
+
+/** What conductors ahead of a service disconnect must have whatever their current: only the utility protects them. */
+export interface ServiceFloor {
+  /** Overcurrent device where they end, A. */
+  readonly endDeviceA: number
+  /** Ampacity of the smallest service, A. */
+  readonly leastA: number
+  /** Smallest size that the edition names. */
+  readonly leastSize: ConductorSize | undefined
+}
 
 /** A listed cable with evenly spaced inverters. */
 export interface Trunk {
@@ -41,6 +52,8 @@ export interface Circuit {
   readonly trunk: Trunk | undefined
   readonly arrays: Readonly<Record<string, number>>
   readonly string: StringFacts | undefined
+  /** Of the conductors ahead of the service disconnect only. */
+  readonly floor?: ServiceFloor | undefined
 }
 
 /** What a string is made of. */
@@ -57,6 +70,13 @@ export interface StringFacts {
 }
 
 export const isAc = (circuit: Circuit): boolean => circuit.kind !== 'dc_string'
+
+/** Conductors between a supply-side connection and the overcurrent device: service conductors. */
+export const isSupplyTap = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind === 'ac_supply_tap'
+
+/** Whether all inverters feed through it: combined output and supply-side connection. */
+export const isShared = (circuit: Pick<Circuit, 'kind'>): boolean =>
+  circuit.kind === 'ac_combined_output' || isSupplyTap(circuit)
 
 /** Line-to-line voltage of the service that is covered, V. */
 export const SERVICE_VOLTAGE_V = 240

@@ -1,6 +1,7 @@
 export { adjustmentFactor } from './adjustment-factor.js'
 export { ambientFactor } from './ambient-factor.js'
 export { baseAmpacityA, type Conductor } from './base-ampacity.js'
+export { bondingJumperSize } from './bonding-jumper-size.js'
 export { chooseRaceway, judgeRaceway, type RacewayKind, type RacewayVerdict } from './choose-raceway.js'
 export { coldVoltage, tableFactor } from './cold-voltage.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'

@@ -1,4 +1,5 @@
 import { busbarRules, type BusbarRule, type Edition } from '../tables/nec/index.js'
+import { judgeFeedThrough, type FeedThrough } from './judge-feed-through.js'
 import { largestStandardDeviceA } from './standard-device.js'
 
 /** A busbar and what is connected to it. */
@@ -17,7 +18,7 @@ export interface Busbar {
   readonly firstBreakersA: number
   /** Sum of all other breakers but the main, A; undefined when it is not known. */
   readonly loadBreakersA: number | undefined
-  readonly feedThrough: { readonly ampacityA: number; readonly deviceA: number | undefined } | undefined
+  readonly feedThrough: FeedThrough | undefined
 }
 
 /** One rule, tried. */
@@ -42,25 +43,108 @@ export interface RuleVerdict {
 /**
  * Tries every connection rule of an edition on a busbar.
  *
- * @returns Verdicts in the order of the code.
- * @source NEC 705.12
+ * @returns Verdicts in the order of the code. None holds on a busbar whose own main is above its rating, and none while
+ * feed-through conductors or the panel behind them do not take what main and sources can feed into them.
+ * @source NEC 705.12, 408.36
  */
 export function judgeBusbar(edition: Edition, bus: Busbar): RuleVerdict[] {
-  return busbarRules.filter((rule) => rule.edition === edition).map((rule) => judge(rule, bus))
+  const rules = busbarRules.filter((rule) => rule.edition === edition)
+  const others = rules.filter((rule) => rule.expression !== 'feed-through').map((rule) => judge(rule, bus))
+  return rules.map(
+    (rule) =>
+      others.find((verdict) => verdict.rule === rule) ??
+      (bus.feedThrough === undefined ? judge(rule, bus) : feedThroughRule(rule, bus, bus.feedThrough, others)),
+  )
 }
 
 type Sum = Omit<RuleVerdict, 'rule' | 'holds' | 'why'> & { readonly unusable?: string }
 
 function judge(rule: BusbarRule, bus: Busbar): RuleVerdict {
   const { unusable, ...sum } = SUMS[rule.expression](rule, bus)
-  const misplaced = unusable ?? positionFault(rule, bus)
+  const misplaced = unusable ?? mainFault(bus) ?? positionFault(rule, bus) ?? methodFault(rule, bus)
   if (misplaced !== undefined) {
     const nothing = sum.maxBreakersA === undefined ? {} : { maxBreakersA: 0 }
     return { rule, ...sum, ...nothing, holds: false, why: misplaced, maxInverterA: 0 }
   }
-  const holds = sum.sumA !== undefined && sum.limitA !== undefined && sum.sumA <= sum.limitA * (1 + 1e-12)
-  const why = `${fixed(sum.sumA)} A ${holds ? '<=' : '>'} ${fixed(sum.limitA)} A`
-  return { rule, ...sum, holds, why }
+  const fits = sum.sumA !== undefined && sum.limitA !== undefined && sum.sumA <= sum.limitA * (1 + 1e-12)
+  const beyond = bus.feedThrough && judgeFeedThrough(bus.feedThrough, bus.mainA, sourcesA(rule, bus))
+  const why = `${fixed(sum.sumA)} A ${fits ? '<=' : '>'} ${fixed(sum.limitA)} A`
+  return {
+    rule,
+    ...sum,
+    holds: fits && beyond?.fault === undefined,
+    why: beyond?.fault === undefined ? why : `${why}; ${beyond.fault}`,
+    ...(sum.maxBreakersA === undefined
+      ? {}
+      : { maxBreakersA: Math.min(sum.maxBreakersA, beyond?.sourceLimitA ?? Infinity) }),
+    maxInverterA: Math.min(sum.maxInverterA, largestInverterA(rule, beyond?.sourceLimitA ?? Infinity)),
+  }
+}
+
+const largestInverterA = ({ expression }: BusbarRule, sourcesA: number): number =>
+  (expression === 'breakers' && sourcesA < Infinity ? largestStandardDeviceA(sourcesA) : sourcesA) / 1.25
+
+/** What the sources count with, A: their breakers where the edition adds breakers, else 125 percent of their current. */
+function sourcesA({ expression }: BusbarRule, { inverterA, firstBreakersA }: Busbar): number {
+  return expression === 'breakers' ? Math.max(firstBreakersA, 1.25 * inverterA) : 1.25 * inverterA
+}
+
+function mainFault({ mainA, busA }: Busbar): string | undefined {
+  return mainA > busA ? 'the main device is above the busbar rating' : undefined
+}
+
+/**
+ * The load on feed-through lugs is no breaker of this busbar. Without a device at their start only the 100 percent method
+ * covers it, wherever the loads hang.
+ */
+function methodFault({ expression, share, position }: BusbarRule, { feedThrough }: Busbar): string | undefined {
+  if (feedThrough === undefined) return undefined
+  if (share === 1 && expression !== 'breaker-sum') return undefined
+  if (position === 'centre-fed, either end') return 'the busbar has feed-through lugs'
+  const guarded = feedThrough.deviceA !== undefined && feedThrough.deviceAt === 'start'
+  return guarded ? undefined : 'the busbar has feed-through lugs without a device at their start'
+}
+
+/**
+ * The rule for a busbar with feed-through lugs. It does not free the busbar itself: that passes another method, or has no
+ * loads and a device in the feed-through conductors that keeps what leaves by the lugs within its rating.
+ *
+ * @source NEC 705.12(B)(3)(6) (2020), 705.12(B)(6) (2023), restated; the condition on the busbar itself is ours, on the safe side
+ */
+function feedThroughRule(
+  rule: BusbarRule,
+  bus: Busbar,
+  lugs: FeedThrough,
+  others: readonly RuleVerdict[],
+): RuleVerdict {
+  const { formula } = SUMS['feed-through'](rule, bus)
+  const { busA, mainA, inverterA, loadBreakersA } = bus
+  const beyond = judgeFeedThrough(lugs, mainA, 1.25 * inverterA)
+  const { deviceA } = lugs
+  const guarded = deviceA !== undefined && beyond.sourceLimitA === Infinity
+  const unloaded = loadBreakersA === 0 && deviceA !== undefined && deviceA <= busA && mainA <= busA
+  const passes = others.some(({ holds }) => holds) || (unloaded && 1.25 * inverterA <= busA * (1 + 1e-12))
+  const faults = [
+    mainFault(bus) ??
+      (passes
+        ? undefined
+        : loadBreakersA === undefined
+          ? 'the busbar passes none of the other methods, and its load breakers are not stated'
+          : 'the busbar passes none of the other methods, and it has loads or no device in the feed-through conductors that keeps within its rating'),
+    beyond.fault,
+  ].filter((fault) => fault !== undefined)
+  const limitA = Math.min(lugs.ampacityA, lugs.panelBusA ?? 0)
+  const sumA = guarded ? deviceA : mainA + 1.25 * inverterA
+  const ownMaxA = Math.max(...others.map(({ maxInverterA }) => maxInverterA), unloaded ? busA / 1.25 : 0)
+  return {
+    rule,
+    formula,
+    holds: faults.length === 0,
+    sumA,
+    limitA,
+    why: faults.length === 0 ? `${fixed(sumA)} A <= ${fixed(limitA)} A` : faults.join('; '),
+    maxInverterA: Math.min(ownMaxA, beyond.sourceLimitA / 1.25),
+  }
 }
 
 const fixed = (value: number | undefined): string => (value === undefined ? '?' : value.toFixed(1))
@@ -94,35 +178,24 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
       ...mostByBreakers(share * busA - mainA, countedA, inverterA),
     }
   },
-  'breaker-sum': (_, { busA, mainA, sourceBreakersA, loadBreakersA, inverterA }) => ({
-    formula: 'sum of all breakers but the main <= B, and M <= B',
-    sumA: loadBreakersA === undefined ? undefined : loadBreakersA + sourceBreakersA,
-    limitA: busA,
-    ...(loadBreakersA === undefined
-      ? { maxInverterA: 0 }
-      : mostByBreakers(busA - loadBreakersA, sourceBreakersA, inverterA)),
-    ...(loadBreakersA === undefined ? { unusable: 'the sum of the load breakers is not stated' } : {}),
-    ...(mainA > busA ? { unusable: 'the main device is above the busbar rating' } : {}),
-  }),
-  'feed-through': (_, { mainA, inverterA, feedThrough }) => {
-    const formula = 'feed-through conductors >= M + 1.25 x I, or a device at their load end that protects them'
-    if (feedThrough === undefined)
-      return {
-        formula,
-        sumA: undefined,
-        limitA: undefined,
-        maxInverterA: 0,
-        unusable: 'there are no feed-through conductors',
-      }
-    const { ampacityA, deviceA } = feedThrough
-    const isProtected = deviceA !== undefined && deviceA <= ampacityA
+  'breaker-sum': (_, { busA, sourceBreakersA, loadBreakersA, inverterA, feedThrough }) => {
+    const loadsA = loadBreakersA === undefined ? undefined : loadBreakersA + (feedThrough?.deviceA ?? 0)
     return {
-      formula,
-      sumA: isProtected ? Math.max(deviceA, 1.25 * inverterA) : mainA + 1.25 * inverterA,
-      limitA: ampacityA,
-      maxInverterA: Math.max(0, isProtected ? ampacityA : ampacityA - mainA) / 1.25,
+      formula: 'sum of all breakers but the main <= B, and M <= B',
+      sumA: loadsA === undefined ? undefined : loadsA + sourceBreakersA,
+      limitA: busA,
+      ...(loadsA === undefined ? { maxInverterA: 0 } : mostByBreakers(busA - loadsA, sourceBreakersA, inverterA)),
+      ...(loadsA === undefined ? { unusable: 'the sum of the load breakers is not stated' } : {}),
     }
   },
+  'feed-through': () => ({
+    formula:
+      'busbar by another method or without loads; feed-through conductors and panel behind them >= M + 1.25 x I, or a device that protects both',
+    sumA: undefined,
+    limitA: undefined,
+    maxInverterA: 0,
+    unusable: 'there are no feed-through conductors',
+  }),
   engineering: () => ({
     formula: 'study of fault current and busbar load',
     sumA: undefined,

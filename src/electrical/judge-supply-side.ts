@@ -1,10 +1,4 @@
-import {
-  conductorSizes,
-  supplySideRules,
-  type ConductorSize,
-  type Edition,
-  type SupplySideRule,
-} from '../tables/nec/index.js'
+import { supplySideRules, type Edition, type SupplySideRule } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import { largestStandardDeviceA } from './standard-device.js'
 
@@ -80,10 +74,4 @@ export function judgeSupplySide(edition: Edition, side: SupplySide): SupplySideV
 function stated(value: number | undefined, where: string, what: string, found: string): number {
   if (value !== undefined && Number.isFinite(value) && value > 0) return value
   throw new StageError(where, `${what} is not stated`, `Find it on ${found}`)
-}
-
-/** Whether a conductor of the connection is at least as large as the edition asks. */
-export function largeEnough(rule: SupplySideRule, size: ConductorSize, material: 'copper' | 'aluminum'): boolean {
-  const smallest = material === 'copper' ? rule.smallestCopper : rule.smallestAluminum
-  return smallest === undefined || conductorSizes.indexOf(size) >= conductorSizes.indexOf(smallest)
 }

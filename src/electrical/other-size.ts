@@ -18,7 +18,8 @@ export function branchesAtSize(project: Project, modules: Readonly<Record<string
 }
 
 /**
- * What main panel and combiner say of other numbers of modules: the verdict of the wiring stage.
+ * What main panel and combiner say of other numbers of modules: the verdict of the wiring stage. Conductors of a
+ * supply-side connection are chosen for the size.
  *
  * @param modules Number of modules by array id, of every array; above 0 together.
  * @throws StageError as the wiring stage, when a rating is missing.
@@ -28,7 +29,7 @@ export function connectionAtSize(
   modules: Readonly<Record<string, number>>,
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const job = jobAtSize(project, modules)
-  return checkConnection(job, buildSources(job))
+  return checkConnection(job, buildSources(job), [])
 }
 
 /** Branches as stated where they hold just these modules, else split as where none are stated. */

@@ -1,5 +1,5 @@
 import { conductorSizes, necSource, type ConductorSize } from '../tables/nec/index.js'
-import { isAc } from './circuit.js'
+import { isAc, isSupplyTap, type ServiceFloor } from './circuit.js'
 import type { Job } from './job.js'
 import { reasonOf } from './size-conductor.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
@@ -104,17 +104,42 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
       result: { symbol: 'size', value: sized.size, unit: '' },
       source: job.nec(verdict.smallDeviceA === undefined ? 'nextSizeUp' : 'smallConductor'),
     })
+  if (demand.service !== undefined) recordServiceFloor(job, base, entry, demand.service)
   job.worksheet.note({
     id: `${base}.size`,
     says: `Smallest size that passes from splice to splice is ${sized.smallest}; governed by: ${reasonOf(sized.governs)}`,
     formula: 'smallest size that passes every test in every piece of the conductor',
-    inputs: [{ symbol: 'named', value: sized.named?.size ?? 'none', unit: '', from: `${segment.where}.size_awg` }],
+    inputs: [{ symbol: 'named', value: sized.named?.size ?? 'none', unit: '', from: segment.sizeWhere }],
     result: { symbol: 'size', value: sized.size, unit: '' },
     source: dutySource,
   })
 }
 
+/** What conductors ahead of a service disconnect need besides: the device at their end, and the smallest service. */
+function recordServiceFloor(
+  job: Job,
+  base: string,
+  { sized: { size, verdict }, demand }: CircuitInSegment,
+  { endDeviceA, leastA, leastSize }: ServiceFloor,
+): void {
+  const ampacityA = Math.min(verdict.correctedA, verdict.terminalA)
+  const least = Math.max(endDeviceA, leastA)
+  job.worksheet.note({
+    id: `${base}.service`,
+    says: `Test 3, ${size} ${demand.material}: ampacity against the ${endDeviceA} A device at its end and the smallest service; the next standard size above the ampacity is not used${leastSize === undefined ? '' : `; the edition names ${leastSize} AWG ${demand.material} as the smallest`}`,
+    formula: 'smaller of I_terminal and I_z >= device, and >= smallest service',
+    inputs: [
+      { symbol: 'device', value: endDeviceA, unit: 'A', from: 'device at the end' },
+      { symbol: 'smallest service', value: leastA, unit: 'A', from: job.nec('serviceDisconnectRating').place ?? '' },
+    ],
+    result: { symbol: 'ampacity', value: ampacityA, unit: 'A' },
+    check: { relation: '>=', limit: least, pass: ampacityA >= least },
+    source: job.nec('serviceConductor'),
+  })
+}
+
 function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): void {
+  if (ground === null) return
   const device = Math.max(...segment.circuits.map((circuit) => circuit.groundingDeviceA))
   job.worksheet.note({
     id: `wire.${segment.id}.ground`,
@@ -152,7 +177,7 @@ function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
     says: `Supports at ${straps.positionsFt.map((ft) => ft.toFixed(1)).join(', ')} ft from the start`,
     formula: 'within the distance from each box or fitting, and at most the spacing apart',
     inputs: [
-      { symbol: 'L', value: segment.stated.length_ft, unit: 'ft', from: `${segment.where}.length_ft` },
+      { symbol: 'L', value: segment.stated.length_ft, unit: 'ft', from: segment.lengthWhere },
       { symbol: 'spacing', value: straps.maxSpacingFt, unit: 'ft', from: straps.section },
       { symbol: 'from box', value: straps.maxFromBoxFt, unit: 'ft', from: straps.section },
     ],
@@ -173,13 +198,16 @@ function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
     if (sized.named !== undefined && !sized.named.complies)
       job.worksheet.find({
         severity: sized.named.reason === 'fails: voltage rise' ? 'warning' : 'error',
-        id: 'wire.named-conductor',
+        id: isSupplyTap(circuit) ? 'wire.supply-side-conductor' : 'wire.named-conductor',
         message: `${sized.named.size} AWG for ${circuit.id} in ${segment.id} ${sized.named.reason}; ${sized.smallest} is the smallest that passes`,
-        where: `${where}.size_awg`,
-        source: job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity'),
-        fix: sized.named.reason.startsWith('fails')
-          ? `Use ${sized.smallest} or larger`
-          : `Name one size of ${sized.smallest} or larger for the whole run, or begin another run at the box where the conductor is spliced`,
+        where: segment.sizeWhere,
+        source: job.nec(
+          isSupplyTap(circuit) ? 'serviceConductor' : isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity',
+        ),
+        fix:
+          isSupplyTap(circuit) || sized.named.reason.startsWith('fails')
+            ? `Use ${sized.smallest} or larger`
+            : `Name one size of ${sized.smallest} or larger for the whole run, or begin another run at the box where the conductor is spliced`,
       })
   for (const { circuit, sized } of circuits)
     if (sizesAbove(sized.smallestByAmpacity, sized.smallest) >= OVERSIZE)

@@ -1,8 +1,9 @@
 import type { WiringSegment } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
 import { COMBINED_OUTPUT } from './build-circuits.js'
-import type { Circuit } from './circuit.js'
+import { isSupplyTap, type Circuit } from './circuit.js'
 import { positive, type Job } from './job.js'
+import { supplyTapSegment } from './supply-tap.js'
 
 /** One raceway with all circuits in it. */
 export interface RacewaySegment {
@@ -10,23 +11,38 @@ export interface RacewaySegment {
   readonly id: string
   readonly run: string
   readonly where: string
+  /** Path of the key that names the size of its conductors. */
+  readonly sizeWhere: string
+  /** Path of the key that states its length. */
+  readonly lengthWhere: string
   readonly stated: WiringSegment
   readonly circuits: readonly Circuit[]
   readonly neutral: boolean
 }
 
 /**
- * Raceway segments in the order of the file, with the circuits that each carries.
+ * Raceway segments in the order of the file, with the circuits that each carries; last the conductors of a supply-side
+ * connection, which are no part of a run.
  *
  * @throws StageError when a run names an unknown circuit, a length is not above zero, or a circuit has no way to the panel.
  */
-export function resolveRuns(job: Job, circuits: readonly Circuit[]): RacewaySegment[] {
+export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[] {
+  const circuits = all.filter((circuit) => !isSupplyTap(circuit))
   const segments = Object.entries(job.electrical.runs ?? {}).flatMap(([runId, run]) => {
     const carried = carriedBy(run.carries, runId, circuits)
     return Object.entries(run.segments).map(([segmentId, stated]): RacewaySegment => {
       const where = `electrical.runs.${runId}.segments.${segmentId}`
       positive(stated.length_ft, `${where}.length_ft`, 'the length')
-      return { id: `${runId}.${segmentId}`, run: runId, where, stated, circuits: carried, neutral: false }
+      return {
+        id: `${runId}.${segmentId}`,
+        run: runId,
+        where,
+        sizeWhere: `${where}.size_awg`,
+        lengthWhere: `${where}.length_ft`,
+        stated,
+        circuits: carried,
+        neutral: false,
+      }
     })
   })
   for (const circuit of circuits)
@@ -36,7 +52,10 @@ export function resolveRuns(job: Job, circuits: readonly Circuit[]): RacewaySegm
         `there is no path from the array to the panel for circuit '${circuit.id}': no run carries it`,
         `Add a run whose carries names '${circuit.id}', with its segments from box to box`,
       )
-  return segments.map((segment) => ({ ...segment, neutral: neutralOf(job, segment) }))
+  return [
+    ...segments.map((segment) => ({ ...segment, neutral: neutralOf(job, segment) })),
+    ...all.filter(isSupplyTap).map((tap) => supplyTapSegment(job, tap)),
+  ]
 }
 
 const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {

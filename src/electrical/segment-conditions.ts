@@ -46,7 +46,7 @@ export function segmentConditions(job: Job, segment: RacewaySegment): SegmentCon
     })
   if (material === 'aluminum' && stated.size_awg === '14')
     throw new StageError(
-      `${where}.size_awg`,
+      segment.sizeWhere,
       'aluminum conductors begin at 12 AWG; 14 AWG is not allowed',
       'Name 12 AWG or larger, or copper',
     )

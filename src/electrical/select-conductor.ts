@@ -1,5 +1,6 @@
 import { conductorSizes, smallConductors, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
 import { baseAmpacityA, type Conductor } from './base-ampacity.js'
+import type { ServiceFloor } from './circuit.js'
 import { deviceProtects } from './standard-device.js'
 
 /** What a conductor has to satisfy in one segment. */
@@ -17,6 +18,8 @@ export interface ConductorDemand {
   readonly adjustment: number
   /** Smallest size that keeps the voltage rise within its limit; undefined when it does not matter. */
   readonly voltageFloor: ConductorSize | undefined
+  /** Of conductors ahead of a service disconnect; undefined behind one. */
+  readonly service?: ServiceFloor | undefined
 }
 
 /** The tests in the order in which an inspector makes them; the last two are choices, not ampacities. */
@@ -25,6 +28,9 @@ export const conductorTests = [
   'conditions_of_use',
   'overcurrent_device',
   'small_conductor',
+  'end_device',
+  'least_service',
+  'least_size',
   'voltage_rise',
 ] as const
 export type ConductorTest = (typeof conductorTests)[number]
@@ -47,7 +53,9 @@ export interface ConductorVerdict {
  * Puts one size through every test.
  *
  * @returns undefined when the metal is not made in that size.
- * @source NEC 110.14(C), 240.4, 240.4(D), 690.8(B), 705.28(B)
+ * Ahead of a service disconnect the next standard size above the ampacity is not used, which is on the safe side.
+ *
+ * @source NEC 110.14(C), 230.42, 230.79(D), 230.90, 240.4, 240.4(D), 690.8(B), 705.28(B)
  */
 export function judgeConductor(size: ConductorSize, demand: ConductorDemand): ConductorVerdict | undefined {
   const conductor: Conductor = { size, material: demand.material }
@@ -57,13 +65,18 @@ export function judgeConductor(size: ConductorSize, demand: ConductorDemand): Co
   if (baseA === undefined || terminalA === undefined) return undefined
   const correctedA = baseA * demand.correction * demand.adjustment
   const smallDeviceA = smallConductors.find((row) => row.size === size && row.material === demand.material)?.maxDeviceA
+  const ampacityA = Math.min(correctedA, terminalA)
+  const atLeast = (least: ConductorSize | undefined): boolean =>
+    least === undefined || conductorSizes.indexOf(size) >= conductorSizes.indexOf(least)
   const passes: Record<ConductorTest, boolean> = {
     terminal: terminalA >= demand.requiredA,
     conditions_of_use: correctedA >= demand.continuousA,
-    overcurrent_device: demand.deviceA === null || deviceProtects(demand.deviceA, Math.min(correctedA, terminalA)),
+    overcurrent_device: demand.deviceA === null || deviceProtects(demand.deviceA, ampacityA),
     small_conductor: demand.deviceA === null || smallDeviceA === undefined || demand.deviceA <= smallDeviceA,
-    voltage_rise:
-      demand.voltageFloor === undefined || conductorSizes.indexOf(size) >= conductorSizes.indexOf(demand.voltageFloor),
+    end_device: ampacityA >= (demand.service?.endDeviceA ?? 0),
+    least_service: ampacityA >= (demand.service?.leastA ?? 0),
+    least_size: atLeast(demand.service?.leastSize),
+    voltage_rise: atLeast(demand.voltageFloor),
   }
   const fails = conductorTests.filter((test) => !passes[test])
   return { conductor, baseA, correctedA, terminalA, smallDeviceA, fails }

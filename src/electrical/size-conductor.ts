@@ -15,6 +15,8 @@ export interface ConductorPiece {
   /** Id of the segment. */
   readonly id: string
   readonly where: string
+  /** Path of the key that names its size. */
+  readonly sizeWhere: string
   readonly demand: ConductorDemand
   /** Size that the person named for this piece. */
   readonly named: ConductorSize | undefined
@@ -31,7 +33,15 @@ export interface SizedConductor {
   readonly increase: number
   /** A test, `named`, or `same_conductor` where another piece asks for more. */
   readonly governs: ConductorTest | 'named' | 'same_conductor'
-  readonly named: { readonly size: ConductorSize; readonly complies: boolean; readonly reason: string } | undefined
+  readonly named:
+    | {
+        readonly size: ConductorSize
+        readonly complies: boolean
+        readonly reason: string
+        /** The named size by the tests of its own piece. */
+        readonly verdict: ConductorVerdict
+      }
+    | undefined
 }
 
 const REASONS: Readonly<Record<SizedConductor['governs'], string>> = {
@@ -39,6 +49,9 @@ const REASONS: Readonly<Record<SizedConductor['governs'], string>> = {
   conditions_of_use: 'current under the conditions of use',
   overcurrent_device: 'overcurrent device above the ampacity',
   small_conductor: 'limit for small conductors',
+  end_device: 'ampacity below the overcurrent device at its end',
+  least_service: 'ampacity below that of the smallest service',
+  least_size: 'smallest size that the edition names',
   voltage_rise: 'voltage rise',
   named: 'size named in the project',
   same_conductor: 'another piece of the same conductor',
@@ -76,7 +89,10 @@ export function sizeConductor(pieces: readonly ConductorPiece[]): SizedConductor
       smallestByAmpacity,
       increase,
       governs: wished ? 'named' : needed === size ? choice.governs : 'same_conductor',
-      named: piece.named === undefined ? undefined : judgeNamed(piece.named, own, size, smallest, ruling?.piece.id),
+      named:
+        piece.named === undefined || own === undefined
+          ? undefined
+          : judgeNamed(piece.named, own, size, smallest, ruling?.piece.id),
     }
   })
 }
@@ -86,16 +102,16 @@ function choiceOf({ demand, where }: ConductorPiece) {
   if (choice !== undefined) return choice
   throw new StageError(
     where,
-    `no conductor up to 500 kcmil carries ${demand.continuousA.toFixed(1)} A here (factor ${(demand.correction * demand.adjustment).toFixed(3)})`,
+    `no conductor up to 500 kcmil carries ${Math.max(demand.continuousA, demand.service?.endDeviceA ?? 0).toFixed(1)} A here (factor ${(demand.correction * demand.adjustment).toFixed(3)})`,
     'Divide the circuits between raceways, shorten the run, or ask an electrical engineer',
   )
 }
 
-function ownVerdict({ named, demand, where }: ConductorPiece): ConductorVerdict | undefined {
+function ownVerdict({ named, demand, sizeWhere }: ConductorPiece): ConductorVerdict | undefined {
   if (named === undefined) return undefined
   const own = judgeConductor(named, demand)
   if (own !== undefined) return own
-  throw new StageError(`${where}.size_awg`, `${named} AWG is not made in ${demand.material}`, 'Name another size')
+  throw new StageError(sizeWhere, `${named} AWG is not made in ${demand.material}`, 'Name another size')
 }
 
 function increaseOf(demand: ConductorDemand, wished: boolean, size: ConductorSize): number {
@@ -107,17 +123,18 @@ function increaseOf(demand: ConductorDemand, wished: boolean, size: ConductorSiz
 
 function judgeNamed(
   named: ConductorSize,
-  own: ConductorVerdict | undefined,
+  own: ConductorVerdict,
   size: ConductorSize,
   smallest: ConductorSize,
   ruling: string | undefined,
 ): NonNullable<SizedConductor['named']> {
-  const failed = own?.fails[0]
-  if (failed !== undefined) return { size: named, complies: false, reason: `fails: ${reasonOf(failed)}` }
-  if (named === size) return { size: named, complies: true, reason: 'passes every test' }
+  const failed = own.fails[0]
+  if (failed !== undefined) return { size: named, verdict: own, complies: false, reason: `fails: ${reasonOf(failed)}` }
+  if (named === size) return { size: named, verdict: own, complies: true, reason: 'passes every test' }
   const verb = size === smallest ? 'needs' : 'names'
   return {
     size: named,
+    verdict: own,
     complies: false,
     reason: `is one conductor with ${ruling ?? 'another piece'}, which ${verb} ${size}`,
   }

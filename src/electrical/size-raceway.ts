@@ -46,7 +46,7 @@ export function fillRaceway(
   segment: RacewaySegment,
   conditions: SegmentConditions,
   sized: ReadonlyMap<string, SizedConductor>,
-  ground: ConductorSize,
+  ground: ConductorSize | null,
 ): RacewayContents {
   const { stated, where } = segment
   const conductors = countConductors(segment, conditions, sized, ground)
@@ -78,7 +78,7 @@ function countConductors(
   { circuits, neutral, stated }: RacewaySegment,
   { insulation, material }: SegmentConditions,
   sized: ReadonlyMap<string, SizedConductor>,
-  ground: ConductorSize,
+  ground: ConductorSize | null,
 ): ConductorCount[] {
   const rows = circuits.flatMap((circuit): ConductorCount[] => {
     const row = (use: ConductorCount['use'], count: number): ConductorCount => ({
@@ -91,6 +91,7 @@ function countConductors(
     })
     return neutral && isAc(circuit) ? [row('current_carrying', 2), row('neutral', 1)] : [row('current_carrying', 2)]
   })
+  if (ground === null) return rows
   const bare = stated.raceway === 'none'
   return [
     ...rows,

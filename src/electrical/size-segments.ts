@@ -1,6 +1,6 @@
 import { UNPROTECTED_GROUND_AWG, type ConductorSize, type Insulation } from '../tables/nec/index.js'
 import type { Circuit } from './circuit.js'
-import { isAc } from './circuit.js'
+import { isAc, isSupplyTap } from './circuit.js'
 import { largerOf } from './equipment-ground-size.js'
 import type { Job } from './job.js'
 import { placeCableClips, placeStraps, type Straps } from './place-straps.js'
@@ -27,7 +27,8 @@ export interface SizedSegment {
   readonly segment: RacewaySegment
   readonly conditions: SegmentConditions
   readonly circuits: readonly CircuitInSegment[]
-  readonly ground: ConductorSize
+  /** Equipment grounding conductor; null ahead of a service disconnect, where the neutral carries fault current. */
+  readonly ground: ConductorSize | null
   readonly contents: RacewayContents
   readonly straps: Straps
 }
@@ -62,6 +63,7 @@ export function sizeSegments(
           isAc(circuit),
           powerFactor,
         ),
+        service: circuit.floor,
       }
       return { segment, circuit, demand, borrowedFrom: borrowed?.id, insulation: here.insulation }
     }),
@@ -73,8 +75,8 @@ export function sizeSegments(
       .filter((piece) => piece.segment === segment)
       .map((piece): CircuitInSegment => ({ ...piece, sized: need(sized.get(piece)) }))
     const byId = new Map(inSegment.map((entry) => [entry.circuit.id, entry.sized]))
-    const inRaceway = racewayGround(segment.circuits, byId)
-    const ground = here.freeAir ? largerOf(inRaceway, UNPROTECTED_GROUND_AWG) : inRaceway
+    const inRaceway = segment.circuits.some(isSupplyTap) ? null : racewayGround(segment.circuits, byId)
+    const ground = here.freeAir && inRaceway !== null ? largerOf(inRaceway, UNPROTECTED_GROUND_AWG) : inRaceway
     const contents = fillRaceway(segment, here, byId, ground)
     return { segment, conditions: here, circuits: inSegment, ground, contents, straps: strapsOf(segment, contents) }
   })
@@ -108,6 +110,7 @@ function sizeWholeConductors(pieces: readonly CircuitPiece[]): Map<CircuitPiece,
       whole.map(({ segment, demand }) => ({
         id: segment.id,
         where: segment.where,
+        sizeWhere: segment.sizeWhere,
         demand,
         named: segment.stated.size_awg,
       })),

@@ -5,16 +5,18 @@ import { buildCircuits, COMBINED_OUTPUT } from './build-circuits.js'
 import { checkCircuits } from './check-circuits.js'
 import { checkGrounding } from './check-grounding.js'
 import { checkCombiner, checkMainPanel, type Sources } from './check-panel.js'
+import { checkRatings } from './check-ratings.js'
 import { checkShutdown } from './check-shutdown.js'
 import { checkStrings } from './check-strings.js'
 import { checkSupplySide } from './check-supply-side.js'
 import type { Circuit } from './circuit.js'
-import { isAc } from './circuit.js'
+import { isAc, isShared, isSupplyTap } from './circuit.js'
 import { newJob, type Job, type WiringContext } from './job.js'
 import { recordSegments } from './record-segments.js'
 import { resolveEdition } from './resolve-edition.js'
 import { resolveRuns } from './resolve-runs.js'
-import { sizeSegments } from './size-segments.js'
+import { sizeSegments, type SizedSegment } from './size-segments.js'
+import { endingAtConnection } from './supply-tap.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage-limits.js'
 import type { PanelValues, WiringValues } from './wiring-values.js'
@@ -35,12 +37,13 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   const segments = resolveRuns(job, circuits)
   const strings = checkStrings(job, circuits)
   checkCircuits(job, circuits)
+  checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
-  const { panel, combiner } = checkConnection(job, circuits)
+  const { panel, combiner } = checkConnection(job, circuits, sized)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
     edition: job.edition,
@@ -59,10 +62,16 @@ export function sizeWire(project: Project, context: WiringContext): Result<Wirin
   })
 }
 
-/** Whether main panel and combiner take the sources, by the rules of the edition. */
+/**
+ * Whether main panel and combiner take the sources, by the rules of the edition.
+ *
+ * @param sized Segments that are sized, of which the conductors ahead of a supply-side device are judged; none where they
+ * are chosen anew.
+ */
 export function checkConnection(
   job: Job,
   circuits: readonly Circuit[],
+  sized: readonly SizedSegment[],
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const { connection, panel, service } = job.electrical
   if (connection === undefined)
@@ -72,8 +81,8 @@ export function checkConnection(
       'State connection.kind: load_side_breaker or supply_side',
     )
   const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
-  const first = circuits.filter((circuit) => isAc(circuit) && circuit !== output)
-  const atPanel = output === undefined ? first : [output]
+  const first = circuits.filter((circuit) => isAc(circuit) && !isShared(circuit))
+  const atPanel = endingAtConnection(circuits.filter((circuit) => isAc(circuit) && !isSupplyTap(circuit)))
   const sources: Sources = {
     inverterA: first.reduce((sum, circuit) => sum + circuit.continuousA, 0),
     breakersA: atPanel.map((circuit) => circuit.deviceA ?? 0),
@@ -99,9 +108,18 @@ export function checkConnection(
       where: 'electrical.combiner',
       source: job.nec('loadSideBusbar'),
     })
+  if (output === undefined && first.length > 1 && connection.breaker_a !== undefined)
+    job.worksheet.find({
+      severity: 'warning',
+      id: 'wire.connection-breaker-unused',
+      message: `breaker_a of ${connection.breaker_a} A was not used: ${first.length} circuits land on devices of their own`,
+      where: 'electrical.connection.breaker_a',
+      source: job.nec('standardDevice'),
+      fix: 'State the breakers in electrical.branches, or a combiner panel with one device',
+    })
   return {
     combiner,
-    panel: connection.kind === 'supply_side' ? checkSupplySide(job, sources) : checkMainPanel(job, sources),
+    panel: connection.kind === 'supply_side' ? checkSupplySide(job, sources, sized) : checkMainPanel(job, sources),
   }
 }
 

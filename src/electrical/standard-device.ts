@@ -1,4 +1,10 @@
-import { NEXT_SIZE_UP_LIMIT_A, standardDevices } from '../tables/nec/index.js'
+import {
+  largerStandardDevices,
+  NEXT_SIZE_UP_LIMIT_A,
+  smallerStandardDevices,
+  standardDevices,
+  type Edition,
+} from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 
 /** Relative noise of floating-point sums; 13 x 1.2307692 A is not more than 16 A because of it. */
@@ -32,6 +38,22 @@ export function nextStandardDeviceA(requiredA: number, where: string): number {
  */
 export function largestStandardDeviceA(limitA: number): number {
   return standardDevices.findLast((device) => device <= limitA * (1 + NOISE)) ?? 0
+}
+
+/**
+ * The standard ratings beside one that is none.
+ *
+ * @param ratingA Rating as stated, A.
+ * @returns undefined for a standard rating; a side is undefined beyond the ends of the table.
+ * @source NEC 240.6(A)
+ */
+export function standardNeighbours(
+  edition: Edition,
+  ratingA: number,
+): { readonly below: number | undefined; readonly above: number | undefined } | undefined {
+  const made = [...(smallerStandardDevices[edition] ?? []), ...standardDevices, ...largerStandardDevices]
+  if (made.includes(ratingA)) return undefined
+  return { below: made.findLast((device) => device < ratingA), above: made.find((device) => device > ratingA) }
 }
 
 /**

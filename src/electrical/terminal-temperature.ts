@@ -1,4 +1,4 @@
-import type { Circuit } from './circuit.js'
+import { isSupplyTap, type Circuit } from './circuit.js'
 import { COMBINED_OUTPUT } from './build-circuits.js'
 import { StageError } from '../worksheet/index.js'
 import type { Job } from './job.js'
@@ -18,7 +18,7 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
     'electrical.terminal_temperature_c',
     'inverters, boxes and disconnects',
   )
-  if (circuit.kind === 'dc_string') return others
+  if (circuit.kind === 'dc_string' || isSupplyTap(circuit)) return others
   const atCombiner = electrical.combiner !== undefined
   const panel = () =>
     end(job, electrical.panel?.terminal_temperature_c, 'electrical.panel.terminal_temperature_c', 'the panel')

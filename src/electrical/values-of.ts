@@ -1,6 +1,5 @@
 import type { Circuit } from './circuit.js'
-import { isAc } from './circuit.js'
-import { COMBINED_OUTPUT } from './build-circuits.js'
+import { isAc, isShared } from './circuit.js'
 import { checkExpansion } from './check-expansion.js'
 import { equipmentGroundSize } from './equipment-ground-size.js'
 import { outdoorDesignC, type Job } from './job.js'
@@ -45,15 +44,16 @@ export function racewayValues(job: Job, sized: readonly SizedSegment[]): Raceway
 export function circuitValues(job: Job, circuits: readonly Circuit[], sized: readonly SizedSegment[]): CircuitValues[] {
   const own = new Map(circuits.map((circuit) => [circuit.id, segmentValues(job, circuit, sized)]))
   const riseOf = (id: string): number => (own.get(id) ?? []).reduce((sum, segment) => sum + segment.voltage_rise_pct, 0)
-  const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
+  // Circuits stand in the order of the way to the connection: what is shared comes after what shares it.
+  const beyond = (circuit: Circuit): Circuit[] =>
+    isAc(circuit) ? circuits.slice(circuits.indexOf(circuit) + 1).filter(isShared) : []
   return circuits.map((circuit) => {
     const rise = riseOf(circuit.id)
-    const onward = isAc(circuit) && circuit !== output ? output : undefined
-    const shared = onward === undefined ? 0 : riseOf(onward.id)
+    const onward = beyond(circuit)
+    const shared = onward.reduce((sum, { id }) => sum + riseOf(id), 0)
     const limit = limitOf(job, circuit, circuits)
     recordRise(job, circuit, rise, shared, limit)
-    const onWay = onward === undefined ? [circuit] : [circuit, onward]
-    checkRise(job, circuit, rise + shared, limit, runsOf(job, circuit, onWay, sized))
+    checkRise(job, circuit, rise + shared, limit, runsOf(job, circuit, [circuit, ...onward], sized))
     return {
       id: circuit.id,
       kind: circuit.kind,
@@ -73,12 +73,12 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
   })
 }
 
-/** The combined output has no limit of its own; it shares the strictest of its branches. */
+/** What all inverters share has no limit of its own; it has the strictest of theirs. */
 function limitOf(job: Job, circuit: Circuit, circuits: readonly Circuit[]): number {
-  if (circuit.id !== COMBINED_OUTPUT) return voltageLimitPct(job, circuit)
+  if (!isShared(circuit)) return voltageLimitPct(job, circuit)
   return Math.min(
     ...circuits
-      .filter((candidate) => isAc(candidate) && candidate.id !== COMBINED_OUTPUT)
+      .filter((candidate) => isAc(candidate) && !isShared(candidate))
       .map((candidate) => voltageLimitPct(job, candidate)),
   )
 }
@@ -188,7 +188,7 @@ function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, li
       { symbol: 'I', value: circuit.operatingA, unit: 'A', from: `wire.${id}.current` },
       { symbol: 'V', value: circuit.voltageV, unit: 'V', from: circuit.where },
       { symbol: 'own', value: rise, unit: '%', from: 'segments of this circuit' },
-      { symbol: 'shared', value: shared, unit: '%', from: 'combined output' },
+      { symbol: 'shared', value: shared, unit: '%', from: 'combined output, supply-side conductors' },
     ],
     result: { symbol: 'total', value: total, unit: '%' },
     check: { relation: '<=', limit, pass: total <= limit * (1 + 1e-9) },

@@ -1,7 +1,6 @@
 import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../tables/nec/index.js'
 import { baseAmpacityA, type Conductor } from './base-ampacity.js'
-import { COMBINED_OUTPUT } from './build-circuits.js'
-import { isAc, type Circuit } from './circuit.js'
+import { isAc, isShared, type Circuit } from './circuit.js'
 import { practice, type Job } from './job.js'
 import type { RacewaySegment } from './resolve-runs.js'
 import { dcResistanceOhmPerKft, effectiveImpedanceOhmPerKft, type RacewayMetal } from './resistance.js'
@@ -89,24 +88,21 @@ export function impedanceLimits(
   circuits: readonly Circuit[],
   segments: readonly RacewaySegment[],
 ): Map<string, number> {
-  const lengthFt = (circuit: Circuit | undefined): number =>
+  const lengthFt = (circuit: Circuit): number =>
     segments
-      .filter((segment) => circuit !== undefined && segment.circuits.includes(circuit))
+      .filter((segment) => segment.circuits.includes(circuit))
       .reduce((sum, segment) => sum + segment.stated.length_ft, 0)
-  const output = circuits.find((circuit) => circuit.id === COMBINED_OUTPUT)
   const limits = new Map<string, number>()
   for (const circuit of circuits) {
-    if (circuit === output) continue
-    const shared = isAc(circuit) ? output : undefined
+    if (isShared(circuit)) continue
+    const shared = isAc(circuit) ? circuits.filter(isShared) : []
     const limitV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV
     const leftV = Math.max(limitV - trunkRiseOf(circuit), LEAST_RUN_SHARE * limitV)
-    // What the trunk leaves is shared by length: equal volts per foot in the branch and in the combined output.
-    const voltsPerFt = leftV / (lengthFt(circuit) + lengthFt(shared))
+    // What the trunk leaves is shared by length: equal volts per foot in the branch and in what all branches share.
+    const voltsPerFt = leftV / [circuit, ...shared].reduce((sum, each) => sum + lengthFt(each), 0)
     limits.set(circuit.id, (voltsPerFt * 1000) / (2 * circuit.operatingA))
-    if (shared !== undefined) {
-      const ohm = (voltsPerFt * 1000) / (2 * shared.operatingA)
-      limits.set(shared.id, Math.min(ohm, limits.get(shared.id) ?? Infinity))
-    }
+    for (const { id, operatingA } of shared)
+      limits.set(id, Math.min((voltsPerFt * 1000) / (2 * operatingA), limits.get(id) ?? Infinity))
   }
   return limits
 }

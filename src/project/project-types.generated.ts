@@ -1455,6 +1455,29 @@ breaker_marked_line_load?: boolean
 overcurrent_device_distance_ft?: number
 conductor_size?: ConductorSize
 conductor_material?: ConductorMaterial
+tap?: SupplyTap
+}
+/**
+ * Supply side only. Way of the conductors from the point of connection to the overcurrent device; their length is overcurrent_device_distance_ft, their size conductor_size.
+ */
+export interface SupplyTap {
+/**
+ * Where it lies.
+ */
+location?: ("outdoor_wall" | "indoors" | "attic" | "buried")
+/**
+ * Kind of raceway.
+ */
+raceway?: ("EMT" | "PVC 40" | "PVC 80" | "RMC")
+trade_size?: TradeSize
+/**
+ * Insulation of the conductors.
+ */
+insulation?: ("THWN-2" | "XHHW-2" | "THHN")
+/**
+ * Air temperature round the raceway, deg C, when it is not the outdoor design temperature. Always stated for an attic.
+ */
+ambient_c?: number
 }
 /**
  * The panel that takes the PV breaker.
@@ -1513,7 +1536,7 @@ interrupting_rating_a?: number
 location?: ("indoors" | "outdoors")
 }
 /**
- * Conductors on the feed-through lugs of the panel that lead to the busbar where the PV breaker is.
+ * Conductors on the feed-through lugs of the panel with the PV breaker, which feed another panel.
  */
 export interface FeedThrough {
 /**
@@ -1521,9 +1544,17 @@ export interface FeedThrough {
  */
 conductor_ampacity_a: number
 /**
- * Overcurrent device at the load side of the connection that protects the conductors, A.
+ * Overcurrent device in the feed-through conductors, at their start or at their end, A; do not count it in breakers_a.
  */
 overcurrent_device_a?: number
+/**
+ * Whether that device stands at the start of the conductors (by the lugs) or at their end (the main of the panel that they feed). The end, which allows less, when missing.
+ */
+overcurrent_device_at?: ("start" | "end")
+/**
+ * Rating of the busbar of the panel that they feed, A; on its label.
+ */
+panel_bus_a?: number
 }
 /**
  * AC panel that gathers several branches or inverter outputs before the main panel.
@@ -1718,6 +1749,10 @@ service_rated?: boolean
  * Whether it holds fuses.
  */
 fused?: boolean
+/**
+ * Whether it is a circuit breaker in an enclosure of its own.
+ */
+breaker?: boolean
 /**
  * Where it is.
  */

@@ -61,16 +61,14 @@ describe('panel', () => {
     expect(panel(change, 'NEC 2017').values.panel).toMatchObject({ rule: 'centre-fed dwelling panel', complies: true })
   })
 
-  it('feed-through conductors since 2020', () => {
+  it('feed-through conductors since 2020, on a busbar without loads', () => {
     const connection = { kind: 'load_side_breaker', breaker_position: 'other' } as const
-    const change = { connection, panel: { ...with200, feed_through: { conductor_ampacity_a: 250 } } }
+    const feed_through = { conductor_ampacity_a: 200, overcurrent_device_a: 150, panel_bus_a: 200 }
+    const change = { connection, panel: { ...with200, breakers_a: [], feed_through } }
     expect(panel(change, 'NEC 2017').values.panel.complies).toBe(false)
-    expect(panel(change, 'NEC 2020').values.panel).toMatchObject({ rule: 'feed-through', complies: true })
-    const guarded = {
-      connection,
-      panel: { ...with200, feed_through: { conductor_ampacity_a: 150, overcurrent_device_a: 150 } },
-    }
-    expect(panel(guarded, 'NEC 2023').values.panel.complies).toBe(true)
+    for (const edition of ['NEC 2020', 'NEC 2023'])
+      expect(panel(change, edition).values.panel).toMatchObject({ rule: 'feed-through', complies: true })
+    expect(panel({ ...change, panel: { ...change.panel, breakers_a: [20] } }).values.panel.complies).toBe(false)
   })
 
   it('100 percent comes first when it holds', () => {
@@ -96,7 +94,8 @@ describe('panel', () => {
       complies: true,
       max_inverter_a: 180,
     })
-    expect(good.values.grounding.supply_side_bonding_awg).toBe('4')
+    // By the 6 AWG of the set ahead of the PV disconnect, Table 250.102(C)(1).
+    expect(good.values.grounding.supply_side_bonding_awg).toBe('8')
     const bad = panel({
       connection: { ...connection, overcurrent_device_distance_ft: 12, conductor_size: '8' },
       service,
@@ -106,6 +105,8 @@ describe('panel', () => {
       expect.arrayContaining([
         'wire.supply-side-distance',
         'wire.supply-side-conductor',
+        'wire.supply-side-disconnect-small',
+        'wire.supply-side-unfused',
         'wire.disconnect-rating',
         'wire.disconnect-service-rated',
       ]),

@@ -1,10 +1,10 @@
 import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
-import { compareSizes, sizeWire, type WiringValues } from '../../src/electrical/index.js'
+import { compareSizes, sizeWire, type CircuitValues, type WiringValues } from '../../src/electrical/index.js'
 import type { Project, WiringSegment } from '../../src/project/index.js'
 import { StageError, type Result } from '../../src/worksheet/index.js'
 import { editions, tradeSizes } from '../../src/tables/nec/index.js'
-import { context, microProject } from './demo.js'
+import { context, microProject, stringProject } from './demo.js'
 
 /** What the properties vary. */
 interface Case {
@@ -114,6 +114,125 @@ function shrunk(easier: Case, harder: Case): string[] {
 }
 
 const runs = { numRuns: 150 }
+
+/** What the properties vary of a supply-side connection. */
+interface TapCase {
+  readonly edition: string
+  readonly currentA: number
+  readonly breakerA: number | undefined
+  readonly ambientC: number
+  readonly lengthFt: number
+  readonly risePct: number
+  readonly raceway: 'EMT' | 'PVC 40' | 'PVC 80' | 'RMC'
+  readonly insulation: 'THWN-2' | 'XHHW-2'
+  readonly material: 'copper' | 'aluminum'
+  readonly marked: boolean
+}
+
+const tapCases: fc.Arbitrary<TapCase> = fc.record({
+  edition: fc.constantFrom(...editions),
+  currentA: fc.double({ min: 1, max: 200, noNaN: true }),
+  breakerA: fc.constantFrom(undefined, 15, 60, 100, 250),
+  ambientC: fc.double({ min: -10, max: 70, noNaN: true }),
+  lengthFt: fc.double({ min: 0.5, max: 60, noNaN: true }),
+  risePct: fc.constantFrom(0.5, 2, 5),
+  raceway: fc.constantFrom('EMT', 'PVC 40', 'PVC 80', 'RMC'),
+  insulation: fc.constantFrom('THWN-2', 'XHHW-2'),
+  material: fc.constantFrom('copper', 'aluminum'),
+  marked: fc.boolean(),
+})
+
+function tapOf(c: TapCase): CircuitValues | undefined {
+  const project = stringProject({
+    connection: {
+      kind: 'supply_side',
+      overcurrent_device_distance_ft: c.lengthFt,
+      conductor_material: c.material,
+      tap: { location: 'indoors', ambient_c: c.ambientC, raceway: c.raceway, insulation: c.insulation },
+      ...(c.breakerA === undefined ? {} : { breaker_a: c.breakerA }),
+    },
+    service: { rating_a: 400, conductor_ampacity_a: 400 },
+    voltage_rise_limit_pct: c.risePct,
+    terminal_temperature_c: c.marked ? 75 : 60,
+  })
+  const inverter = project.equipment.inverters?.['s5000']
+  if (inverter === undefined) throw new Error('no inverter')
+  const s5000 = { ...inverter, ac_power_w: 240 * c.currentA, ac_current_a: c.currentA, max_branch_ocpd_a: 600 }
+  try {
+    const result = sizeWire(
+      { ...project, equipment: { ...project.equipment, inverters: { s5000 } } },
+      { ...context(), edition: c.edition },
+    )
+    const tap = result.values.circuits.find(({ kind }) => kind === 'ac_supply_tap')
+    if (tap === undefined) throw new Error('no conductors ahead of the device')
+    return tap
+  } catch (error) {
+    if (error instanceof StageError) return undefined
+    throw error
+  }
+}
+
+function checkHarderTap(easier: TapCase, harder: TapCase): void {
+  const [a, b] = [tapOf(easier), tapOf(harder)]
+  if (b === undefined) return
+  expect(a, 'the easier case is refused and the harder is not').toBeDefined()
+  const [easy, hard] = [a?.segments[0]?.size_awg ?? '', b.segments[0]?.size_awg ?? '']
+  expect(compareSizes(hard, easy)).toBeGreaterThanOrEqual(0)
+}
+
+describe('harder conditions never give a smaller conductor ahead of a supply-side device', () => {
+  const tapRuns = { numRuns: 200, seed: 705 }
+
+  it('more current', () => {
+    fc.assert(
+      fc.property(tapCases, fc.double({ min: 0, max: 100, noNaN: true }), (c, more) =>
+        checkHarderTap(c, { ...c, currentA: c.currentA + more }),
+      ),
+      tapRuns,
+    )
+  })
+
+  it('hotter', () => {
+    fc.assert(
+      fc.property(tapCases, fc.double({ min: 0, max: 15, noNaN: true }), (c, more) =>
+        checkHarderTap(c, { ...c, ambientC: c.ambientC + more }),
+      ),
+      tapRuns,
+    )
+  })
+
+  it('longer', () => {
+    fc.assert(
+      fc.property(tapCases, fc.double({ min: 0, max: 60, noNaN: true }), (c, more) =>
+        checkHarderTap(c, { ...c, lengthFt: c.lengthFt + more }),
+      ),
+      tapRuns,
+    )
+  })
+
+  it('a larger device, and terminals that are not marked', () => {
+    fc.assert(
+      fc.property(tapCases, fc.constantFrom(60, 100, 250, 300), (c, breakerA) => {
+        checkHarderTap(c, { ...c, breakerA: Math.max(breakerA, c.breakerA ?? 0) })
+        checkHarderTap({ ...c, marked: true }, { ...c, marked: false })
+      }),
+      tapRuns,
+    )
+  })
+
+  it('it carries the device, 125 percent of the current and the smallest service', () => {
+    fc.assert(
+      fc.property(tapCases, (c) => {
+        const segment = tapOf(c)?.segments[0]
+        if (segment === undefined) return
+        const ampacityA = Math.min(segment.ampacity_a, segment.terminal_limit_a)
+        expect(ampacityA).toBeGreaterThanOrEqual(Math.max(60, c.breakerA ?? 0))
+        expect(segment.terminal_limit_a).toBeGreaterThanOrEqual(1.25 * c.currentA)
+      }),
+      tapRuns,
+    )
+  })
+})
 
 describe('harder conditions never give a smaller wire, breaker or pipe', () => {
   it('hotter', () => {

@@ -209,6 +209,21 @@ describe('other ways to connect', () => {
     expect(items(bill(supplySide(false)))).toMatchObject({ 'tap-connector': 3, 'service-overcurrent.40a': 1 })
   })
 
+  test('supply side: wire and raceway from the taps to the device', () => {
+    const of = (lengthFt: number) => {
+      const project = supplySide(true)
+      const connection = { kind: 'supply_side', overcurrent_device_distance_ft: lengthFt } as const
+      return items(bill({ ...project, electrical: { ...project.electrical, connection } }))
+    }
+    const [near, far] = [of(4), of(9)]
+    // 6 AWG is used nowhere else in this house: two lines and a neutral, 5 ft longer each.
+    for (const colour of ['black', 'red', 'white']) {
+      const item = `wire.thwn-2.6.copper.${colour}`
+      expect((far[item] ?? 0) - (near[item] ?? 0), item).toBeCloseTo(5, 9)
+    }
+    expect(near['wire.thwn-2.6.copper.green']).toBeUndefined()
+  })
+
   test('an extra item with an id of the bill adds to its quantity', () => {
     const project = {
       ...microProject(),

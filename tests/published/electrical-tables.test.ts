@@ -4,6 +4,7 @@ import {
   ambientCorrection,
   ampacityFreeAir,
   ampacityRaceway,
+  bondingJumper,
   busbarRules,
   conductorAdjustment,
   conductorAreas,
@@ -390,6 +391,14 @@ describe('overcurrent, grounding, voltage, space', () => {
       if (row.copper === '3') expect(row.aluminum).toBe('1')
       else expect(ladder.indexOf(row.aluminum) - ladder.indexOf(row.copper)).toBe(1)
     }
+  })
+
+  it('bonding jumper equals Table 250.102(C)(1) up to 1100 kcmil of copper', () => {
+    const rows = readFixture('bonding_250_102_C1').filter((row) => !row['min_cu']?.includes('percent'))
+    expect(bondingJumper.map((row) => [row.largestCopper, row.largestAluminum, row.copper, row.aluminum])).toEqual(
+      rows.map((row) => [row['largest_ungrounded_cu'], row['largest_ungrounded_al'], row['min_cu'], row['min_al']]),
+    )
+    expect(rows).toHaveLength(6)
   })
 
   it('electrode conductor equals Table 250.66', () => {

@@ -5,6 +5,7 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_branch: 'AC branch',
   ac_inverter_output: 'inverter output',
   ac_combined_output: 'combined output',
+  ac_supply_tap: 'supply tap',
   dc_string: 'DC string',
 }
 

@@ -21,8 +21,9 @@ export const CONNECTION: Explanations = {
     fix: 'Drive a rod, or show that the array stands close enough to the electrode of the premises.',
   },
   'wire.service-conductor-unknown': {
-    means: 'The size of the service conductors is not stated, so a bonding jumper could not be sized.',
-    rule: 'Jumpers on the supply side follow the size of the service conductors, since no breaker protects them.',
+    means:
+      'The size of the service conductors is not stated, so the electrode conductor of the service could not be sized.',
+    rule: 'It follows the size of the service conductors, and that of the PV disconnect joins it.',
     sources: nec('electrodeConductorSize'),
     fix: 'Read the size on the conductors, or ask the utility.',
   },
@@ -37,6 +38,24 @@ export const CONNECTION: Explanations = {
     rule: 'With main and PV breaker at opposite ends no part of the busbar carries both currents, and more is allowed.',
     sources: nec('loadSideBusbar'),
     fix: 'State opposite_end when it stands at the other end of the busbar than the main.',
+  },
+  'wire.rating-not-standard': {
+    means: 'A breaker or fuse is stated with a rating that none is made with.',
+    rule: 'Sums and conductor sizes rest on the rating on the device; one that does not exist was misread or mistyped.',
+    sources: nec('standardDevice'),
+    fix: 'Read the rating on the device, or use one of the standard ratings of the message. Adjustable devices are not covered.',
+  },
+  'wire.main-above-busbar': {
+    means: 'The device that protects a panel is rated above its busbar.',
+    rule: 'A panel is protected by a device not above its rating, in it or ahead of it; no connection rule helps where it is not.',
+    sources: nec('panelProtection'),
+    fix: 'Use a smaller device if the load calculation allows it, or a panel with a larger busbar.',
+  },
+  'wire.feed-through-panel': {
+    means: 'The panel has feed-through lugs, and the busbar of the panel behind them is not stated.',
+    rule: 'Main breaker and inverters together can feed what hangs on the lugs, so conductors and busbar there carry the sum of both, or a device in the conductors is within their ratings.',
+    sources: nec('feederConnection'),
+    fix: 'State electrical.panel.feed_through.panel_bus_a from the label of that panel.',
   },
   'wire.panel-busbar': {
     means: 'No rule lets so much inverter current onto the busbar of the main panel.',
@@ -166,17 +185,46 @@ export const CONNECTION: Explanations = {
     fix: 'Put the device nearer, or use current limiters where the edition allows them.',
   },
   'wire.supply-side-conductor': {
-    means:
-      'The conductors between the supply-side connection and its fuses are too small, or their size is not stated.',
-    rule: 'They must withstand the fault current of the grid; the edition names a smallest size.',
-    sources: nec('supplySide'),
-    fix: 'Use at least the size that the edition names and that carries the current.',
+    means: 'The stated conductors between the supply-side connection and its overcurrent device are too small.',
+    rule: 'No device of the house protects them, so they must carry 125 percent of the inverters at their terminals, all of it in the heat round them, the full rating of the device at their end, and 60 A as the smallest service; later editions name a smallest size besides.',
+    sources: [...nec('serviceConductor'), ...nec('acOutputSizing'), ...nec('supplySide')],
+    fix: 'Use the size of the message or a larger one, or leave conductor_size out to have it chosen.',
+  },
+  'wire.supply-side-disconnect-small': {
+    means: 'The PV disconnect on the supply side is smaller than the smallest service, or than the device in it.',
+    rule: 'A service disconnect is rated for 60 A at least; smaller ones are allowed only for one or two circuits, and authorities differ on whether a PV system counts as such.',
+    sources: nec('serviceDisconnectRating'),
+    fix: 'Use a 60 A switch or a larger one; smaller fuses may stand in it.',
+  },
+  'wire.supply-side-unfused': {
+    means: 'Nothing says that the PV disconnect on the supply side holds an overcurrent device.',
+    rule: 'Behind the meter only the transformer of the utility limits the current, so a service disconnect holds its overcurrent device or stands right beside it.',
+    sources: nec('serviceOvercurrent'),
+    fix: 'Use a fused switch and state fused: true, or an enclosed circuit breaker and state breaker: true.',
+  },
+  'wire.supply-side-not-judged': {
+    means: 'Parts of a supply-side connection that this program does not judge.',
+    rule: 'Ahead of the device the set is wired and grounded as a service; where neutral and ground are bonded was disputed before NEC 2020, and fault current and tap hardware depend on equipment and utility.',
+    sources: [...nec('serviceGrounding'), ...nec('bondingJumper'), ...nec('interruptingRating')],
+    fix: 'Have a licensed electrician settle them with the authority and the utility.',
+  },
+  'wire.supply-side-unused': {
+    means: 'The project states the conductors of a supply-side connection, but is connected to a breaker in the panel.',
+    rule: 'What is stated and not used would leave the reader in the belief that it was checked.',
+    sources: [PRACTICE],
+    fix: 'State kind: supply_side, or take the keys out.',
   },
   'wire.breaker-line-load': {
     means: 'A breaker marked LINE and LOAD is fed from its load side.',
     rule: 'Such breakers are tested for current in one direction only.',
     sources: nec('backfedBreaker'),
     fix: 'Use a breaker without those marks.',
+  },
+  'wire.connection-breaker-unused': {
+    means: 'One breaker is stated for the connection, and several circuits land there on breakers of their own.',
+    rule: 'Each circuit has the device that it needs; one rating cannot stand for all.',
+    sources: [PRACTICE],
+    fix: 'State the breakers in electrical.branches, or a combiner panel with one device.',
   },
   'wire.several-breakers': {
     means: 'Several PV circuits land on breakers of their own in the main panel.',

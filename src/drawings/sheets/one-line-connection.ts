@@ -1,3 +1,4 @@
+import type { CircuitValues } from '../../electrical/index.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
@@ -54,8 +55,10 @@ function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: n
   const { box, tags } = job
   const x = box.x + box.width * AT.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
-  const before = own.slice(0, Math.ceil(own.length / 2))
-  const after = own.slice(before.length)
+  // On the supply side the device is the end of the output circuit, and the conductors beyond it have a tag of their own.
+  const before = supply ? own : own.slice(0, Math.ceil(own.length / 2))
+  const tap = supplyTap(job)?.id ?? ''
+  const after = supply ? tags.filter((tag) => tag.circuits.includes(tap)) : own.slice(before.length)
   const last = supply ? box.x + box.width * AT.tap : panelX + 8
   return [
     line(output.x, output.y, last, output.y, { pen: 'medium' }),
@@ -63,6 +66,10 @@ function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: n
     ...spread(after, x + 28, panelX, output.y),
   ]
 }
+
+/** The conductors ahead of the overcurrent device of a supply-side connection. */
+const supplyTap = ({ wiring }: DiagramJob): CircuitValues | undefined =>
+  wiring.circuits.find((circuit) => circuit.kind === 'ac_supply_tap')
 
 function panel(
   job: DiagramJob,
@@ -143,12 +150,11 @@ function service(
   job: DiagramJob,
   at: { x: number; top: number; supply: boolean; outputs: readonly Output[] },
 ): Primitive[] {
-  const { box, input } = job
+  const { box } = job
   const meterX = box.x + box.width * AT.meter
   const edge = box.x + box.width
   const y = at.top
   const tapX = box.x + box.width * AT.tap
-  const wire = awg(input.project.electrical?.connection?.conductor_size ?? '')
   const drawn: Primitive[] = [
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
@@ -167,7 +173,7 @@ function service(
     }),
   ]
   if (!at.supply) return drawn
-  const stated = input.project.electrical?.connection?.conductor_size
+  const wire = supplyTap(job)?.segments[0]
   return [
     ...drawn,
     ...at.outputs.map((output) =>
@@ -181,11 +187,16 @@ function service(
     ),
     { kind: 'circle', center: xy(tapX, y), radiusPt: 2, fill: 'black' },
     ...at.outputs.slice(0, 1).map((output) =>
-      label(tapX + 5, output.y - 3, `supply-side connection${stated === undefined ? '' : `, ${wire}`}`, {
-        sizePt: SIZE,
-        valign: 'bottom',
-        maxWidthPt: edge - tapX - 6,
-      }),
+      label(
+        tapX + 5,
+        output.y - 3,
+        `supply-side connection${wire === undefined ? '' : `, ${awg(wire.size_awg)} ${wire.material === 'copper' ? 'Cu' : 'Al'} ${wire.insulation}`}`,
+        {
+          sizePt: SIZE,
+          valign: 'bottom',
+          maxWidthPt: edge - tapX - 6,
+        },
+      ),
     ),
   ]
 }

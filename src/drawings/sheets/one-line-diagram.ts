@@ -1,10 +1,18 @@
 import type { WiringValues } from '../../electrical/index.js'
+import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawConnection } from './one-line-connection.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
-import { breakerSymbol, inverterSymbol, namedBox, sourceSymbol, switchSymbol } from './one-line-symbols.js'
+import {
+  breakerSymbol,
+  fusedSwitchSymbol,
+  inverterSymbol,
+  namedBox,
+  sourceSymbol,
+  switchSymbol,
+} from './one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const
@@ -99,17 +107,20 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
     ...spread(onward, junctionX + 8, outside === undefined ? end - (micro ? 26 : 6) : switchX - 18, y),
-    ...(outside === undefined ? [] : dcSwitch(switchX, y, outside[0], outside[1].rating_a)),
+    ...(outside === undefined ? [] : dcSwitch(switchX, y, ...outside)),
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
 
-function dcSwitch(x: number, y: number, id: string, ratingA: number | undefined): Primitive[] {
-  const rating = ratingA === undefined ? '' : ` ${ratingA} A`
+function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primitive[] {
+  const rating = stated.rating_a === undefined ? '' : ` ${stated.rating_a} A`
+  const fused = stated.fused === true
+  const right = x + (fused ? 22 : 16)
   return [
-    { kind: 'rectangle', x: x - 16, y: y - 12, width: 32, height: 20, pen: 'medium', fill: 'white' },
-    line(x - 16, y, x + 16, y, { pen: 'medium' }),
-    ...switchSymbol(x, y, false),
+    { kind: 'rectangle', x: x - 16, y: y - 12, width: right - x + 16, height: 20, pen: 'medium', fill: 'white' },
+    line(x - 16, y, right, y, { pen: 'medium' }),
+    // Modules are live while there is light.
+    ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y)),
     label(x + 16, y - 14, `DC ${id.replaceAll('_', ' ')}${rating}`, { sizePt: SIZE, align: 'right', valign: 'bottom' }),
   ]
 }
@@ -172,7 +183,7 @@ function inverterOutputs(
 function inverterInput(x: number, y: number, withSwitch: boolean, input: number): Primitive[] {
   return [
     line(x, y, x + 26, y, { pen: 'medium' }),
-    ...(withSwitch ? switchSymbol(x + 13, y, false) : []),
+    ...(withSwitch ? switchSymbol(x + 13, y) : []),
     { kind: 'circle', center: xy(x + 26, y), radiusPt: 1.5, fill: 'black' },
     label(x + 30, y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
   ]

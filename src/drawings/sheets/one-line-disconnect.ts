@@ -1,7 +1,8 @@
+import type { Disconnect } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import type { DiagramJob, Output } from './one-line-job.js'
-import { switchSymbol } from './one-line-symbols.js'
+import { breakerSymbol, fusedSwitchSymbol, switchSymbol } from './one-line-symbols.js'
 
 const SIZE = TYPE_PT.small
 /** Half of the box beside its middle, points. */
@@ -10,7 +11,8 @@ const RIGHT_PT = 26
 
 /**
  * The disconnect of the PV system with a pole for every wire that passes through it; nothing when the breaker in the
- * panel is the disconnect. On the supply side there is always one, since it holds the overcurrent device.
+ * panel is the disconnect. On the supply side there is always one, since it holds the overcurrent device; the grid, on its
+ * right, is the live side.
  *
  * @param x Middle of its switches; `toX` is where the room for its text ends.
  */
@@ -22,7 +24,7 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
   if (first === undefined && !supply) return []
   const ys = outputs.map((output) => output.y)
   const [top, bottom] = [Math.min(...ys) - 15, Math.max(...ys) + 13]
-  const fused = supply || first?.[1].fused === true
+  const symbol = symbolOf(first?.[1] ?? { fused: supply })
   const names = stated.map(([id]) => id.replaceAll('_', ' ').toUpperCase())
   return [
     {
@@ -34,7 +36,7 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
       pen: 'medium',
       fill: 'white',
     },
-    ...ys.flatMap((y) => [line(x - LEFT_PT, y, x + RIGHT_PT, y, { pen: 'medium' }), ...switchSymbol(x, y, fused)]),
+    ...ys.flatMap((y) => [line(x - LEFT_PT, y, x + RIGHT_PT, y, { pen: 'medium' }), ...symbol(x, y)]),
     label(x - LEFT_PT, top - 3, names.join(', ') || 'PV DISCONNECT', {
       face: 'bold',
       valign: 'bottom',
@@ -44,7 +46,10 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
   ]
 }
 
-type Disconnect = NonNullable<NonNullable<DiagramJob['input']['project']['electrical']>['disconnects']>[string]
+function symbolOf({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x: number, y: number) => Primitive[] {
+  if (fused === true) return (x, y) => fusedSwitchSymbol(x, y, 'right')
+  return breaker === true ? breakerSymbol : switchSymbol
+}
 
 function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[]): string {
   const ratings = [...new Set(outputs.flatMap((output) => (output.breakerA === null ? [] : [`${output.breakerA} A`])))]

@@ -35,20 +35,43 @@ export function breakerSymbol(x: number, y: number): Primitive[] {
   ]
 }
 
-/** Switch in a level wire, with a fuse when it has one. x is its middle. */
-export function switchSymbol(x: number, y: number, fused: boolean): Primitive[] {
-  const left = fused ? x - 14 : x - 8
+/** Switch in a level wire. x is its middle. */
+export function switchSymbol(x: number, y: number): Primitive[] {
+  return openBlade(x - 8, x + 8, y)
+}
+
+/**
+ * Switch and fuse in a level wire, the switch on the live side, so that opening it makes the fuse dead.
+ *
+ * @param x Middle of the two.
+ * @param live Side from which the wire stays under voltage while the switch is open.
+ * @source NEC 240.40
+ */
+export function fusedSwitchSymbol(x: number, y: number, live: 'left' | 'right'): Primitive[] {
+  const towards = live === 'left' ? -1 : 1
+  const fuseX = Math.min(x - towards * 5, x - towards * 19)
   return [
-    { kind: 'rectangle', x: left, y: y - 1.5, width: 16, height: 3, fill: 'white' },
-    { kind: 'circle', center: xy(left, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
-    { kind: 'circle', center: xy(left + 16, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
-    line(left + 1, y - 1, left + 14, y - 8, { pen: 'medium' }),
-    ...(fused
-      ? [
-          { kind: 'rectangle', x: x + 5, y: y - 3, width: 14, height: 6, pen: 'thin', fill: 'white' } as const,
-          line(x + 5, y, x + 19, y),
-        ]
-      : []),
+    ...openBlade(x - towards * 2, x + towards * 14, y),
+    { kind: 'rectangle', x: fuseX, y: y - 3, width: 14, height: 6, pen: 'thin', fill: 'white' },
+    line(fuseX, y, fuseX + 14, y),
+  ]
+}
+
+/** A blade that hangs open from its hinge and would close on its jaw. */
+function openBlade(hingeX: number, jawX: number, y: number): Primitive[] {
+  const towards = Math.sign(jawX - hingeX)
+  return [
+    {
+      kind: 'rectangle',
+      x: Math.min(hingeX, jawX),
+      y: y - 1.5,
+      width: Math.abs(jawX - hingeX),
+      height: 3,
+      fill: 'white',
+    },
+    { kind: 'circle', center: xy(hingeX, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
+    { kind: 'circle', center: xy(jawX, y), radiusPt: 1.5, pen: 'thin', fill: 'white' },
+    line(hingeX + towards, y - 1, jawX - 2 * towards, y - 8, { pen: 'medium' }),
   ]
 }
 

@@ -80,7 +80,9 @@ function circuitTable(wiring: WiringValues): Block {
       `${plainNumber(circuit.continuous_a)} A`,
       `${plainNumber(circuit.required_a)} A`,
       circuit.breaker_a === null
-        ? 'none needed'
+        ? circuit.kind === 'ac_supply_tap'
+          ? 'at their end'
+          : 'none needed'
         : `${circuit.breaker_a} A, 2-pole`.replace(', 2-pole', circuit.kind === 'dc_string' ? '' : ', 2-pole'),
       `${plainNumber(circuit.total_voltage_rise_pct)} of ${plainNumber(circuit.voltage_rise_limit_pct)} %`,
     ]),
@@ -214,7 +216,13 @@ function groundingTable(wiring: WiringValues): Block {
       ],
       ...(grounding.supply_side_bonding_awg === null
         ? []
-        : [['Supply-side bonding jumper', awg(grounding.supply_side_bonding_awg), '']]),
+        : [
+            [
+              'Supply-side bonding jumper',
+              awg(grounding.supply_side_bonding_awg),
+              'also the main bonding jumper and the least neutral ahead of the PV disconnect',
+            ],
+          ]),
       ...grounding.raceway_bonding.map((each) => [`Bond at ${each.at.replaceAll('_', ' ')}`, '', each.note]),
     ],
   }

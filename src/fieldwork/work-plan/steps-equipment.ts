@@ -38,7 +38,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
               WORK_SOURCES.makersSheet,
             ),
         ...(wiring?.circuits ?? []).flatMap((circuit) =>
-          circuit.kind === 'dc_string'
+          circuit.kind === 'dc_string' || circuit.kind === 'ac_supply_tap'
             ? []
             : [
                 task(

@@ -77,7 +77,8 @@ function disconnectsOf(job: TakeOffJob, fuseA: number | undefined): Need[] {
     const { kind, rating_a: rating, fused } = disconnect
     const rated = rating === undefined ? '' : `.${rating}a`
     const place = `electrical.disconnects.${id}`
-    const fuse = fuseA ?? rating
+    const circuitFuseA = kind === 'pv_system' ? fuseA : undefined
+    const fuse = circuitFuseA ?? rating
     return [
       {
         ...each(
@@ -93,7 +94,7 @@ function disconnectsOf(job: TakeOffJob, fuseA: number | undefined): Need[] {
           fuse === undefined ? 'fuse' : `fuse.${fuse}a`,
           fuse === undefined ? 'Fuse' : `Fuse, ${fuse} A`,
           fused === true ? 2 : 0,
-          `2 poles of disconnect ${id} (${place}${fuseA === undefined ? '' : ', wire: values.circuits.breaker_a'})`,
+          `2 poles of disconnect ${id} (${place}${circuitFuseA === undefined ? '' : ', wire: values.circuits.breaker_a'})`,
         ),
         general: 'fuse',
       },

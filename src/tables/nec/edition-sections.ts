@@ -285,6 +285,30 @@ export const editionSections = {
     'NEC 2020': read('690.31(C)(1)'),
     'NEC 2023': secondary('690.31(C)(1)'),
   },
+  serviceConductor: unchanged('230.42, 230.90'),
+  serviceDisconnectRating: unchanged('230.79(D)'),
+  serviceOvercurrent: {
+    'NEC 2011': memory('230.91'),
+    'NEC 2014': memory('230.91'),
+    'NEC 2017': memory('230.91'),
+    'NEC 2020': memory('230.91'),
+    'NEC 2023': memory('230.91'),
+  },
+  bondingJumper: {
+    'NEC 2011': memory('250.66, 12.5 percent'),
+    'NEC 2014': memory('Table 250.102(C)(1)'),
+    'NEC 2017': memory('Table 250.102(C)(1)'),
+    'NEC 2020': memory('Table 250.102(C)(1)'),
+    'NEC 2023': read('Table 250.102(C)(1)'),
+  },
+  serviceGrounding: {
+    'NEC 2011': memory('250.24'),
+    'NEC 2014': memory('250.24'),
+    'NEC 2017': memory('250.24'),
+    'NEC 2020': read('250.25, 250.24(A)-(D)'),
+    'NEC 2023': read('250.25, 250.24(A)-(D)'),
+  },
+  panelProtection: unchanged('408.36'),
 } as const satisfies Readonly<Record<string, ByEdition>>
 
 export type SectionTopic = keyof typeof editionSections

@@ -4,6 +4,7 @@ export { ampacityFreeAir } from './ampacity-free-air.js'
 export { ampacityRaceway } from './ampacity-raceway.js'
 export type { AmpacityRow } from './ampacity-row.js'
 export { busbarRules, type BusbarRule } from './busbar-rules.js'
+export { bondingJumper } from './bonding-jumper.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -37,7 +38,12 @@ export { ARRAY_CABLE_SUPPORT_IN, racewaySupports } from './raceway-supports.js'
 export { rooftopAdderExempt, rooftopAdders, type RooftopAdderRow } from './rooftop-adders.js'
 export { necSource, sectionOf } from './section-of.js'
 export { smallConductors } from './small-conductors.js'
-export { NEXT_SIZE_UP_LIMIT_A, standardDevices } from './standard-devices.js'
-export { supplySideRules, type SupplySideRule } from './supply-side-rules.js'
+export {
+  largerStandardDevices,
+  NEXT_SIZE_UP_LIMIT_A,
+  smallerStandardDevices,
+  standardDevices,
+} from './standard-devices.js'
+export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'

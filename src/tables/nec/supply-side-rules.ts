@@ -16,6 +16,9 @@ export interface SupplySideRule {
   readonly standing: SourceStanding
 }
 
+/** Least rating of a service disconnect and least ampacity of its conductors, A. @source NEC 230.79(D), 230.42(B); 2017 and 2023 read. */
+export const LEAST_SERVICE_A = 60
+
 /**
  * @source NEC 705.12(A) (2011 to 2017; 2017 read, with 705.31 for the distance), 705.11 (2020, 2023: articles that describe it).
  */
