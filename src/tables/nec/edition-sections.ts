@@ -64,13 +64,6 @@ export const editionSections = {
     'NEC 2020': read('310.15(C)(1)'),
     'NEC 2023': read('310.15(C)(1)'),
   },
-  nipple: {
-    'NEC 2011': memory('310.15(B)(3)(a)(2), Chapter 9 note 4'),
-    'NEC 2014': memory('310.15(B)(3)(a)(2), Chapter 9 note 4'),
-    'NEC 2017': read('310.15(B)(3)(a)(2), Chapter 9 note 4'),
-    'NEC 2020': secondary('310.15(C)(1)(b), Chapter 9 note 4'),
-    'NEC 2023': secondary('310.15(C)(1)(b), Chapter 9 note 4'),
-  },
   rooftopAdder: {
     'NEC 2011': secondary('Table 310.15(B)(3)(c)'),
     'NEC 2014': secondary('Table 310.15(B)(3)(c)'),
@@ -263,6 +256,13 @@ export const editionSections = {
     'NEC 2017': read('690.31(B)'),
     'NEC 2020': read('690.31(B)'),
     'NEC 2023': secondary('690.31(B)'),
+  },
+  nipple: {
+    'NEC 2011': memory('310.15(B)(3)(a)(2), Chapter 9 note 4'),
+    'NEC 2014': memory('310.15(B)(3)(a)(2), Chapter 9 note 4'),
+    'NEC 2017': read('310.15(B)(3)(a)(2), Chapter 9 note 4'),
+    'NEC 2020': secondary('310.15(C)(1)(b), Chapter 9 note 4'),
+    'NEC 2023': secondary('310.15(C)(1)(b), Chapter 9 note 4'),
   },
   lowerAmpacity: {
     'NEC 2011': memory('310.15(A)(2) exception'),
