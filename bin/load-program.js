@@ -1,3 +1,4 @@
+const { createHash } = require('node:crypto')
 const { readFileSync } = require('node:fs')
 const { join } = require('node:path')
 const { pathToFileURL } = require('node:url')
@@ -5,31 +6,66 @@ const { Script } = require('node:vm')
 
 /** The bundle, one function in plain ASCII. */
 const PROGRAM = join(__dirname, '../dist/program/main.cjs')
-/** Compiled form of the program, made by the build; another version of Node rejects it and compiles anew. */
-const CACHE = join(__dirname, '../dist/program/main.cache')
+/** Compiled form of the program, made by the build: its seal, then what the engine keeps. */
+const COMPILED = join(__dirname, '../dist/program/main.cache')
+const SEAL_BYTES = 32
 
 /**
  * Loads the bundled command line with its compiled form, which saves a third of the time of a start.
  *
- * @returns {{ main: (args: string[], tool: string) => Promise<number>, script: Script } | undefined} undefined when the
- *   program is not built.
+ * @returns {{ main: (args: string[], tool: string) => Promise<number> } | undefined} undefined when the program is not
+ *   built.
  */
 function loadProgram() {
-  const source = readIfThere(PROGRAM, 'latin1')
-  if (source === undefined) return undefined
-  const script = new Script(source, { filename: PROGRAM, cachedData: readIfThere(CACHE) })
+  let program
+  try {
+    program = readFileSync(PROGRAM)
+  } catch (error) {
+    if (error.code === 'ENOENT') return undefined
+    throw error
+  }
+  return runProgram(program, compiledForm(program))
+}
+
+/**
+ * The compiled form of exactly this program. The engine itself compares only the length of the program and trusts the
+ * rest, so that a damaged or older form would run and give wrong figures.
+ *
+ * @param {Buffer} program Bytes of the program.
+ * @returns {Buffer | undefined} undefined when there is none, or when it is damaged, or of another program, version of
+ *   Node or processor: the program is then compiled from its text.
+ */
+function compiledForm(program) {
+  let kept
+  try {
+    kept = readFileSync(COMPILED)
+  } catch {
+    return undefined
+  }
+  const form = kept.subarray(SEAL_BYTES)
+  return kept.subarray(0, SEAL_BYTES).equals(sealOf(program, form)) ? form : undefined
+}
+
+/** SHA-256 over all that a compiled form depends on, and over the form. */
+function sealOf(program, form) {
+  return createHash('sha256')
+    .update(`${process.version} ${process.platform} ${process.arch} ${program.length}\n`)
+    .update(program)
+    .update(form)
+    .digest()
+}
+
+/**
+ * Runs the text of the program.
+ *
+ * @param {Buffer} program Bytes of the program.
+ * @param {Buffer | undefined} cachedData Its compiled form.
+ */
+function runProgram(program, cachedData) {
+  const script = new Script(program.latin1Slice(), { filename: PROGRAM, cachedData })
   const module = { exports: {} }
   script.runInThisContext()(module.exports, require, module, pathToFileURL(PROGRAM).href)
   return { main: module.exports.main, script }
 }
 
-function readIfThere(path, encoding) {
-  try {
-    return readFileSync(path, encoding)
-  } catch (error) {
-    if (error.code === 'ENOENT') return undefined
-    throw error
-  }
-}
-
-module.exports = { CACHE, PROGRAM, loadProgram }
+module.exports = { COMPILED, PROGRAM, compiledForm, loadProgram, runProgram, sealOf }

@@ -1,5 +1,5 @@
 import type { LoadedProject } from '../project/index.js'
-import { checkEarlier, readEarlier, type EarlierResult } from './earlier-result.js'
+import type { EarlierResult } from './earlier-result.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js'
 import { cleanLine } from './output/sanitise.js'
@@ -45,8 +45,10 @@ export function makeContext(
     if (paths.length === 0) return undefined
     const { digest } = await project()
     if (earlierResults === undefined) {
-      earlierResults = paths.map(readEarlier)
-      for (const one of earlierResults) checkEarlier(one, tool, digest)
+      const { checkEarlier, readEarlier } = await import('./earlier-result.js')
+      const name = args[0] ?? '-'
+      earlierResults = paths.map((path) => readEarlier(path, name))
+      for (const one of earlierResults) checkEarlier(one, name, tool, digest)
     }
     const found = earlierResults.filter((one) => one.stage === stage)
     if (found.length > 1)

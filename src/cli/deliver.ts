@@ -32,6 +32,8 @@ export async function deliver(
   if (!toStdout) files.push({ path: options.out, content })
   await writeAll(files, context, options)
   if (toStdout) writeOut(content)
+  const notes = isReport ? [] : (outcome.notes ?? [])
+  if (options.quiet !== true) for (const note of notes) writeErr(`note: ${cleanLine(note)}\n`)
   if (isReport && options.csv === true) await tellFindings(outcome.report, context, options)
   const next = isReport ? outcome.report.next : outcome.next
   if (next !== undefined && options.quiet !== true && process.stderr.isTTY) writeErr(`next: ${cleanLine(next)}\n`)

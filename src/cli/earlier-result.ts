@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
+import { isWhole } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
 import { FileError, UsageError } from './errors.js'
 import { errnoWords } from './output/errno.js'
 import { RESULT_FORMAT } from './output/json.js'
+import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
 
 /** A result file as `--json` wrote it. */
 export interface EarlierResult {
@@ -13,54 +15,77 @@ export interface EarlierResult {
   readonly result: Result<unknown>
 }
 
+/** What can be taken, by stage: the subcommand that makes it, and the check of its values. */
+const TAKEN = new Map([
+  ['yield', { command: 'estimate-yield', validate: yieldValues }],
+  ['wire', { command: 'size-wire', validate: wireValues }],
+  ['mounts', { command: 'space-mounts', validate: mountsValues }],
+  ['bom', { command: 'price-bom', validate: bomValues }],
+])
+
+/** The envelope, once its schema has been checked. */
+interface Envelope {
+  readonly tool: string
+  readonly stage: string
+  readonly project: { readonly digest: string } | null
+  readonly values: object
+  readonly worksheet: readonly Step[]
+  readonly findings: readonly Finding[]
+  readonly assumptions: readonly Assumption[]
+}
+
 /**
  * Reads a file of `--use`.
  *
- * @throws FileError when it cannot be read, UsageError when it is no result of this format.
+ * @param project The project that it is to be of, as the person named it; for the message.
+ * @throws FileError when it cannot be read, UsageError when it is no result of this format, or not what was written.
  */
-export function readEarlier(path: string): EarlierResult {
+export function readEarlier(path: string, project: string): EarlierResult {
   let text: string
   try {
     text = readFileSync(path, 'utf8')
   } catch (error) {
     throw new FileError(`cannot read ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
   }
-  const refuse = (why: string): UsageError => new UsageError(`--use ${path}: ${why}`)
   let data: unknown
   try {
     data = JSON.parse(text)
   } catch {
-    throw refuse('the file is not JSON; it must be what a subcommand wrote with --json')
+    throw refusal(path, project, 'the file is not JSON; it must be what a subcommand wrote with --json')
   }
   if (!isObject(data) || typeof data['format'] !== 'string') {
-    throw refuse('the file is no result; it must be what a subcommand wrote with --json')
+    throw refusal(path, project, 'the file is no result; it must be what a subcommand wrote with --json')
   }
+  const { stage } = data
+  const refuse = (why: string): UsageError => refusal(path, project, why, stage)
   if (data['format'] !== RESULT_FORMAT) {
-    throw refuse(`its format is '${data['format']}', this program reads '${RESULT_FORMAT}'; make it again`)
+    throw refuse(`its format is '${data['format']}', this program reads '${RESULT_FORMAT}'`)
   }
-  const { tool, stage, project, values, worksheet, findings, assumptions } = data
-  if (
-    typeof tool !== 'string' ||
-    typeof stage !== 'string' ||
-    !isObject(values) ||
-    !isListOfObjects(worksheet) ||
-    !isListOfObjects(findings) ||
-    !isListOfObjects(assumptions)
-  ) {
-    throw refuse(
-      'the file is a damaged result: tool, stage, values, worksheet, findings or assumptions is missing; make it again',
+  if (!result(data)) throw refuse(`the file is a damaged result: ${misfit(result.errors)}`)
+  if (!isWhole(data)) {
+    throw refuse('the file is not as it was written: its seal does not fit, so that it was damaged or changed by hand')
+  }
+  const envelope = data as unknown as Envelope
+  const taken = TAKEN.get(envelope.stage)
+  if (taken === undefined) {
+    const stages = [...TAKEN.keys()].map((name) => `'${name}'`).join(', ')
+    throw new UsageError(
+      `--use ${path}: no subcommand takes a '${envelope.stage}' result, only ${stages}; leave it out`,
     )
+  }
+  if (!taken.validate(envelope.values)) {
+    throw refuse(`its values are not those of a '${envelope.stage}' result: ${misfit(taken.validate.errors)}`)
   }
   return {
     path,
-    tool,
-    stage,
-    digest: isObject(project) && typeof project['digest'] === 'string' ? project['digest'] : undefined,
+    tool: envelope.tool,
+    stage: envelope.stage,
+    digest: envelope.project?.digest,
     result: {
-      values,
-      worksheet: worksheet as unknown as Step[],
-      findings: findings as unknown as Finding[],
-      assumptions: assumptions as unknown as Assumption[],
+      values: envelope.values,
+      worksheet: envelope.worksheet,
+      findings: envelope.findings,
+      assumptions: envelope.assumptions,
     },
   }
 }
@@ -70,20 +95,36 @@ export function readEarlier(path: string): EarlierResult {
  *
  * @throws UsageError with what differs.
  */
-export function checkEarlier(earlier: EarlierResult, tool: string, digest: string): void {
-  const refuse = (why: string): UsageError => new UsageError(`--use ${earlier.path}: ${why}`)
-  if (earlier.tool !== tool) throw refuse(`it was made by ${earlier.tool}, this is ${tool}; make it again`)
+export function checkEarlier(earlier: EarlierResult, project: string, tool: string, digest: string): void {
+  const refuse = (why: string): UsageError => refusal(earlier.path, project, why, earlier.stage)
+  if (earlier.tool !== tool) throw refuse(`it was made by ${earlier.tool}, this is ${tool}`)
   if (earlier.digest !== digest) {
-    throw refuse(
-      'it was made from another project, or from this one before it or its --set values changed; make it again',
-    )
+    throw refuse('it was made from another project, or from this one before it or its --set values changed')
   }
+}
+
+/** Why a file is not taken, and what makes it anew. */
+function refusal(path: string, project: string, why: string, stage?: unknown): UsageError {
+  const command = typeof stage === 'string' ? TAKEN.get(stage)?.command : undefined
+  const again =
+    command === undefined
+      ? 'make it again'
+      : `make it again: gablewatt ${command} ${project} --json --out ${path} --force`
+  return new UsageError(`--use ${path}: ${why}; ${again}`)
+}
+
+/** Where data first do not fit their schema, and by which of its rules. */
+function misfit(errors: typeof result.errors): string {
+  const error = errors?.[0]
+  const place =
+    error?.instancePath === undefined || error.instancePath === '' ? 'at its top' : `at ${error.instancePath}`
+  const lacks = error?.params['missingProperty']
+  if (typeof lacks === 'string') return `${place}, '${lacks}' is missing`
+  const unknown = error?.params['additionalProperty']
+  if (typeof unknown === 'string') return `${place}, there is no key '${unknown}'`
+  return `${place}, the value is none that can stand there`
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value)
-}
-
-function isListOfObjects(value: unknown): value is Record<string, unknown>[] {
-  return Array.isArray(value) && value.every(isObject)
 }

@@ -36,7 +36,13 @@ export interface OutputFile {
 /** A report, or a finished document such as a PDF or a YAML file; `files` are written beside either. */
 export type CommandOutcome = { readonly files?: readonly OutputFile[] } & (
   | { readonly report: Report }
-  | { readonly document: string | Uint8Array; readonly next?: string; readonly failed?: boolean }
+  | {
+      readonly document: string | Uint8Array
+      readonly next?: string
+      readonly failed?: boolean
+      /** Things to know that the document has no room for; told on stderr. */
+      readonly notes?: readonly string[]
+    }
 )
 
 /** An example for the help text; `line` is what stands after `gablewatt `. */

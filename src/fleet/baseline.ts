@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
+import { isWhole, sealed } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
+import { baseline as validate } from './fleet-validators.generated.js'
 import type { Figures, FleetOutcome } from './types.js'
 
-export const BASELINE_FORMAT = 'gablewatt-fleet-baseline/1'
+export const BASELINE_FORMAT = 'gablewatt-fleet-baseline/2'
 
 /** Figures of a project by stage. The stage `project` holds how it went. */
 export type ProjectFigures = Readonly<Record<string, Figures>>
@@ -23,19 +25,20 @@ export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
   return figures
 }
 
-/** A baseline as a file: a line a value, so that a version control system shows what moved. */
+/** A baseline as a file, sealed: a line a value, so that a version control system shows what moved. */
 export function writeBaseline(baseline: Baseline): string {
   const projects = Object.fromEntries([...baseline].toSorted(([a], [b]) => (a < b ? -1 : 1)))
-  return `${JSON.stringify({ format: BASELINE_FORMAT, projects }, null, 1)}\n`
+  return `${JSON.stringify(sealed({ format: BASELINE_FORMAT, projects }), null, 1)}\n`
 }
 
 /**
  * Reads the figures of a saved run.
  *
+ * @param replace Whether this run replaces it: one of an older format, or a damaged one, is then taken as none.
  * @returns undefined when there is no such file.
- * @throws FleetError when it cannot be read or is no baseline.
+ * @throws FleetError when it cannot be read, is no baseline, or not what was written.
  */
-export function readBaseline(path: string): Baseline | undefined {
+export function readBaseline(path: string, replace = false): Baseline | undefined {
   let text: string
   try {
     text = readFileSync(path, 'utf8')
@@ -48,19 +51,23 @@ export function readBaseline(path: string): Baseline | undefined {
   try {
     data = JSON.parse(text)
   } catch {
-    throw refuse('not JSON; a baseline is what --update-baseline writes')
+    throw refuse('not JSON; a baseline is what --update-baseline writes: remove the file and write it anew with that')
   }
-  if (!isMap(data) || data['format'] !== BASELINE_FORMAT) {
-    throw refuse(`no baseline of format '${BASELINE_FORMAT}'; write it anew with --update-baseline`)
+  const format = isMap(data) ? data['format'] : undefined
+  if (!isMap(data) || typeof format !== 'string' || !format.startsWith('gablewatt-fleet-baseline/')) {
+    throw refuse('no baseline; a baseline is what --update-baseline writes')
   }
-  const projects = data['projects']
-  if (
-    !isMap(projects) ||
-    !Object.values(projects).every((stages) => isMap(stages) && Object.values(stages).every(isMap))
-  ) {
-    throw refuse('a damaged baseline; write it anew with --update-baseline')
-  }
-  return new Map(Object.entries(projects as Record<string, ProjectFigures>))
+  const anew = 'write it anew with --update-baseline, once the figures of this run have been looked at'
+  const why = ((): string | undefined => {
+    if (format !== BASELINE_FORMAT) return `its format is '${format}', this program reads '${BASELINE_FORMAT}'`
+    if (!validate(data)) return `a damaged baseline, at ${validate.errors?.[0]?.instancePath ?? ''}/`
+    return isWhole(data)
+      ? undefined
+      : 'not as it was written: its seal does not fit, so that it was damaged or changed by hand'
+  })()
+  if (why === undefined) return new Map(Object.entries(data['projects'] as Record<string, ProjectFigures>))
+  if (replace) return undefined
+  throw refuse(`${why}; ${anew}`)
 }
 
 function isMap(value: unknown): value is Record<string, unknown> {

@@ -12,8 +12,11 @@ import {
   writeSync,
 } from 'node:fs'
 import { join } from 'node:path'
+import { isWhole, sealed } from '../seal/index.js'
 import { digest } from './digest.js'
-import { fileTrouble } from './fleet-error.js'
+import { FleetError, fileTrouble } from './fleet-error.js'
+import { line as validate } from './fleet-validators.generated.js'
+import { jsonLine } from './jsonl.js'
 import { readLines, type Line } from './read-lines.js'
 import type { FleetJob, FleetOutcome } from './types.js'
 
@@ -24,6 +27,8 @@ import type { FleetJob, FleetOutcome } from './types.js'
 export interface Journal {
   /** Number of outcomes of an earlier run that it holds. */
   readonly held: number
+  /** Numbers of the lines that are not what was written; their projects are worked out again. */
+  readonly damaged: readonly number[]
   /** Whether a later run has anything to take from it. */
   readonly isEmpty: () => boolean
   /** The outcome of an earlier run, when nothing that it was made from has changed. */
@@ -53,14 +58,16 @@ interface Entry {
 /**
  * Opens a journal for adding.
  *
- * @throws FleetError when it cannot be read or written.
+ * @throws FleetError when it cannot be read or written, or when there is another file in its place.
  */
 export function openJournal({ path, plan, resume, outputFolder }: JournalOptions): Journal {
   let file: number
   const held = new Map<string, Line>()
+  const damaged: number[] = []
   try {
     file = openSync(path, constants.O_RDWR | constants.O_CREAT | constants.O_APPEND, 0o644)
-    if (resume) ftruncateSync(file, readHeld(file, held))
+    refuseOtherFile(file, path)
+    if (resume) ftruncateSync(file, readHeld(file, held, damaged))
     else ftruncateSync(file, 0)
   } catch (error) {
     throw fileTrouble('write', path, error)
@@ -70,6 +77,7 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
   let isEmpty = held.size === 0
   return {
     held: held.size,
+    damaged,
     isEmpty: () => isEmpty,
     recall: (job) => {
       const line = held.get(keyOf(job))
@@ -77,6 +85,7 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
       const { inputs, outcome } = parseEntry(textAt(file, line)) ?? {}
       if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input))))
         return undefined
+      if (outcome.index !== job.index || outcome.name !== job.name) return undefined
       const areThere = outcome.files.every((name) => outputFolder !== undefined && existsSync(join(outputFolder, name)))
       return areThere ? outcome : undefined
     },
@@ -85,7 +94,7 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
       if (outcome.status !== 'ok' && outcome.status !== 'failed') return
       const entry: Entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
       try {
-        writeSync(file, `${JSON.stringify(entry)}\n`)
+        writeSync(file, `${JSON.stringify(sealed(entry))}\n`)
       } catch (error) {
         throw fileTrouble('write', path, error)
       }
@@ -106,26 +115,52 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
   }
 }
 
+/** How every line begins. */
+const BEGINNING = '{"key":"'
+
+/** A file that is no journal is left as it is: it would be cut off or emptied. */
+function refuseOtherFile(file: number, path: string): void {
+  const buffer = Buffer.alloc(BEGINNING.length)
+  const found = buffer.toString('utf8', 0, readSync(file, buffer, 0, buffer.length, 0))
+  if (BEGINNING.startsWith(found)) return
+  closeSync(file)
+  throw new FleetError(
+    `${path} is no journal of run-fleet, or a damaged one; remove it, or name another with --journal`,
+    2,
+  )
+}
+
 /** Finds the whole lines; returns the length up to the last of them, as a torn one may follow. */
-function readHeld(file: number, into: Map<string, Line>): number {
-  let end = 0
+function readHeld(file: number, into: Map<string, Line>, damaged: number[]): number {
+  let [end, number] = [0, 0]
   for (const line of readLines(file)) {
     end = line.offset + line.length + 1
+    number += 1
     const entry = parseEntry(line.text)
-    if (entry !== undefined) into.set(entry.key, { offset: line.offset, length: line.length })
+    if (entry === undefined) damaged.push(number)
+    else into.set(entry.key, { offset: line.offset, length: line.length })
   }
   return end
 }
 
+/** @returns undefined for a line that is not what was written. */
 function parseEntry(text: string): Entry | undefined {
   try {
-    const entry = JSON.parse(text) as Partial<Entry> | null
-    return typeof entry?.key === 'string' && Array.isArray(entry.inputs) && typeof entry.outcome === 'object'
-      ? (entry as Entry)
+    const data: unknown = JSON.parse(text)
+    if (typeof data !== 'object' || data === null || !isWhole(data as Record<string, unknown>)) return undefined
+    const { key, inputs, outcome } = data as Partial<Entry>
+    if (typeof key !== 'string' || !Array.isArray(inputs) || outcome === undefined) return undefined
+    return inputs.every((input) => typeof input === 'string') && isOutcome(outcome)
+      ? { key, inputs, outcome }
       : undefined
   } catch {
     return undefined
   }
+}
+
+/** Whether a line of `--jsonl` can be made of it. */
+function isOutcome(outcome: FleetOutcome): boolean {
+  return validate(JSON.parse(jsonLine(outcome))) && Number.isInteger(outcome.index) && Array.isArray(outcome.inputs)
 }
 
 function textAt(file: number, { offset, length }: Line): string {

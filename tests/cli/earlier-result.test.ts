@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
@@ -8,16 +8,35 @@ import { explainFailure } from '../../src/cli/failure.js'
 import { renderJson, type Report } from '../../src/cli/output/index.js'
 import { FileError, UsageError } from '../../src/cli/errors.js'
 import { loadProject, ProjectError, startingFile } from '../../src/project/index.js'
+import { canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 import { ensureBuilt, gablewatt, ROOT } from './binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-earlier-'))
 const project = join(folder, 'project.yaml')
+const house = join(ROOT, 'examples/lark-hollow.yaml')
 const tool = 'gablewatt 9.9.9'
+const own = `gablewatt ${(JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string }).version}`
 
-beforeAll(() => {
+/** Real results of the demo house by stage, as their subcommands print them. */
+const COMMANDS = {
+  yield: 'estimate-yield',
+  wire: 'size-wire',
+  mounts: 'space-mounts',
+  bom: 'price-bom',
+  payback: 'payback',
+}
+type Stage = keyof typeof COMMANDS
+const results = new Map<string, string>()
+
+beforeAll(async () => {
   ensureBuilt()
   writeFileSync(project, startingFile())
+  for (const [stage, command] of Object.entries(COMMANDS)) {
+    const { stdout, stderr } = await gablewatt([command, house, '--json'])
+    expect(stdout.startsWith('{'), stderr).toBe(true)
+    results.set(stage, stdout)
+  }
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
@@ -50,53 +69,177 @@ function trialReport(stage: string): Report {
   return { title: 'Trial', stage, sections: [], result: sheet.result({ annual_kwh: 1 / 3, months: [1, 2], name: 'x' }) }
 }
 
-function resultFile(name: string, stage: string, change: (text: string) => string = (text) => text): string {
-  const { digest, project: data } = loadProject({ path: project })
-  const around = { tool, project: { title: data.title, digest }, locate: () => undefined, showWork: false }
+type Data = Record<string, unknown> & { values: Record<string, never>; project: Record<string, unknown> }
+
+const unchanged = (text: string): string => text
+
+/** A change of the data with the seal that they had, or with a new one. */
+const data =
+  (change: (data: Data) => void, again = false) =>
+  (text: string): string => {
+    const { seal, ...content } = JSON.parse(text) as Data
+    change(content as Data)
+    return JSON.stringify(again ? sealed(content) : { ...content, seal })
+  }
+
+function resultFile(name: string, stage: Stage, change: (text: string) => string = unchanged): string {
   const path = join(folder, name)
-  writeFileSync(path, change(renderJson(trialReport(stage), around)))
+  writeFileSync(path, change(results.get(stage) ?? ''))
   return path
 }
 
 const earlier = (use: string[], stage: string, set: string[] = []): Promise<unknown> =>
-  makeContext([project], tool, { color: false, use, set }).earlier(stage)
+  makeContext([house], own, { color: false, use, set }).earlier(stage)
 
 describe('--use', () => {
   test('hands back the result of the stage that is asked for', async () => {
     const files = [resultFile('yield.json', 'yield'), resultFile('wire.json', 'wire')]
-    const { result } = trialReport('yield')
-    expect(await earlier(files, 'yield')).toEqual({
-      ...result,
-      values: { annual_kwh: 0.3333333333, months: [1, 2], name: 'x' },
-    })
-    expect(await earlier(files, 'price')).toBeUndefined()
+    const { values, worksheet, findings, assumptions } = JSON.parse(results.get('yield') ?? '') as Data
+    expect(await earlier(files, 'yield')).toEqual({ values, worksheet, findings, assumptions })
+    expect(await earlier(files, 'bom')).toBeUndefined()
     expect(await earlier([], 'yield')).toBeUndefined()
   })
 
-  test.each<[string, (text: string) => string, string]>([
-    ['not JSON', () => 'format: gablewatt/1', 'the file is not JSON'],
-    ['other JSON', () => '{"a":1}', 'the file is no result'],
+  test('a file that was only laid out anew, with its keys in another order, is the same result', async () => {
+    const path = resultFile('order.json', 'wire', (text) =>
+      JSON.stringify(Object.fromEntries(Object.entries(JSON.parse(text) as object).toReversed()), null, 4),
+    )
+    expect(await earlier([path], 'wire')).toBeDefined()
+  })
+
+  const again = (stage: Stage) => `; make it again: gablewatt ${COMMANDS[stage]} ${house} --json --out `
+
+  test.each<[string, Stage, (text: string) => string, string, string]>([
+    ['not JSON', 'yield', () => 'format: gablewatt/1', 'the file is not JSON', '; make it again'],
+    ['other JSON', 'yield', () => '{"a":1}', 'the file is no result', '; make it again'],
     [
       'an older format',
-      (text) => text.replace('gablewatt-result/1', 'gablewatt-result/0'),
-      "its format is 'gablewatt-result/0'",
+      'yield',
+      data((one) => (one['format'] = 'gablewatt-result/1')),
+      "its format is 'gablewatt-result/1', this program reads 'gablewatt-result/2'",
+      again('yield'),
     ],
-    ['another version', (text) => text.replace(tool, 'gablewatt 9.9.8'), 'it was made by gablewatt 9.9.8'],
-    ['another project', (text) => text.replace(/"digest": "./u, '"digest": "x'), 'it was made from another project'],
+    [
+      'another version',
+      'yield',
+      data((one) => (one['tool'] = 'gablewatt 9.9.8'), true),
+      'it was made by gablewatt 9.9.8',
+      again('yield'),
+    ],
+    [
+      'another project',
+      'wire',
+      data((one) => (one.project['digest'] = 'x'), true),
+      'it was made from another project',
+      again('wire'),
+    ],
     [
       'no project',
-      (text) => text.replace(/"project": \{[^}]+\}/u, '"project": null'),
-      'it was made from another project',
+      'wire',
+      data((one) => (one.project = null as never), true),
+      'it was made from another',
+      again('wire'),
     ],
-    ['a damaged file', (text) => text.replace('"values"', '"value"'), 'the file is a damaged result'],
-  ])('refuses %s', async (_name, change, message) => {
-    const path = resultFile('changed.json', 'yield', change)
-    await expect(earlier([path], 'yield')).rejects.toThrow(UsageError)
-    await expect(earlier([path], 'yield')).rejects.toThrow(`--use ${path}: ${message}`)
+    [
+      'a result without its values',
+      'mounts',
+      (text) => text.replace('"values"', '"value"'),
+      "the file is a damaged result: at its top, 'values' is missing",
+      again('mounts'),
+    ],
+    [
+      'a breaker edited to 100 A',
+      'wire',
+      (text) => text.replace(/"breaker_a": \d+/u, '"breaker_a": 100'),
+      'the file is not as it was written: its seal does not fit',
+      again('wire'),
+    ],
+    [
+      'an error taken out of the findings',
+      'mounts',
+      data((one) => (one['findings'] = [])),
+      'the file is not as it was written: its seal does not fit',
+      again('mounts'),
+    ],
+    [
+      'a value that is missing, with a new seal',
+      'wire',
+      data(({ values }) => delete values['panel'], true),
+      "its values are not those of a 'wire' result: at its top, 'panel' is missing",
+      again('wire'),
+    ],
+    [
+      'a value of another kind, with a new seal',
+      'yield',
+      data(({ values }) => Object.assign(values['annual'] ?? {}, { ac_kwh: '10725' }), true),
+      "its values are not those of a 'yield' result: at /annual/ac_kwh, the value is none that can stand there",
+      again('yield'),
+    ],
+    [
+      'no values at all, with a new seal',
+      'bom',
+      data((one) => (one.values = {}), true),
+      "its values are not those of a 'bom' result: at its top, ",
+      again('bom'),
+    ],
+    [
+      'lists nested without end',
+      'wire',
+      data((one) => {
+        let inner: unknown = []
+        for (let depth = 0; depth < 3000; depth += 1) inner = [inner]
+        Object.assign(one.values, { more: inner })
+      }),
+      'the file is not as it was written',
+      again('wire'),
+    ],
+  ])('refuses %s, says what is wrong and what to run', async (_name, stage, change, message, fix) => {
+    const path = resultFile('changed.json', stage, change)
+    await expect(earlier([path], stage)).rejects.toThrow(UsageError)
+    await expect(earlier([path], stage)).rejects.toThrow(`--use ${path}: ${message}`)
+    await expect(earlier([path], stage)).rejects.toThrow(fix)
+  })
+
+  test('refuses a result that no subcommand takes', async () => {
+    await expect(earlier([resultFile('payback.json', 'payback')], 'bom')).rejects.toThrow(
+      "no subcommand takes a 'payback' result, only 'yield', 'wire', 'mounts', 'bom'; leave it out",
+    )
+  })
+
+  test('with any one value of the wiring missing or of another kind, the packet is refused, and nothing is written', async () => {
+    const whole = JSON.parse(results.get('wire') ?? '') as Data
+    for (const key of Object.keys(whole.values)) {
+      for (const value of [undefined, null, 7, 'x', []]) {
+        const same = JSON.stringify(whole.values[key]) === JSON.stringify(value)
+        // A text is a text, and a house may have no combiner and no strings; what fits the schema is not refused.
+        if (same || (key === 'edition' && value === 'x') || (key === 'combiner' && value === null)) continue
+        if (Array.isArray(value) && Array.isArray(whole.values[key])) continue
+        const path = resultFile(
+          'part.json',
+          'wire',
+          data((one) => Object.assign(one.values, { [key]: value }), true),
+        )
+        await expect(earlier([path], 'wire'), `${key}: ${String(value)}`).rejects.toThrow(UsageError)
+      }
+    }
+    const edited = resultFile('wire100.json', 'wire', (text) => text.replace(/"breaker_a": \d+/u, '"breaker_a": 100'))
+    const out = join(folder, 'packet.pdf')
+    const { exitCode, stdout, stderr } = await gablewatt([
+      'draw-permit',
+      house,
+      '--draft',
+      '--use',
+      edited,
+      '--out',
+      out,
+    ])
+    expect({ exitCode, stdout, written: existsSync(out) }).toEqual({ exitCode: 2, stdout: '', written: false })
+    expect(stderr).toMatch(/^error: --use .*wire100\.json: the file is not as it was written/u)
+    expect(stderr.trim().split('\n')).toHaveLength(1)
   })
 
   test('refuses a result from before a --set', async () => {
-    await expect(earlier([resultFile('a.json', 'yield')], 'yield', ['arrays.south.modules=3'])).rejects.toThrow(
+    await expect(earlier([resultFile('a.json', 'yield')], 'yield', ['losses.soiling_pct=3'])).rejects.toThrow(
       'its --set values changed',
     )
   })
@@ -106,6 +249,28 @@ describe('--use', () => {
       "both a 'yield' result",
     )
     await expect(earlier([join(folder, 'missing.json')], 'yield')).rejects.toThrow(FileError)
+  })
+})
+
+describe('a seal', () => {
+  test('is SHA-256 of the data as canonical JSON, whatever the order of their keys', () => {
+    // Keys sorted by UTF-16 units, no spaces, shortest numbers: RFC 8785, from memory.
+    expect(canonicalJson({ b: [1.0, -0, 1e21, 0.1], a: { '\u20AC': null, A: true, '\r': 'x"\u000F' } })).toBe(
+      '{"a":{"\\r":"x\\"\\u000f","A":true,"\u20AC":null},"b":[1,0,1e+21,0.1]}',
+    )
+    // printf '{"a":1,"b":[]}' | sha256sum
+    expect(sealOf({ b: [], a: 1 })).toBe('sha256:f87e4099e9be5e75094e0a4f46d3dc18a9c37429314a5a2490fb78d31e7e170c')
+    expect(isWhole(JSON.parse(JSON.stringify(sealed({ b: 2, a: 'é\u2028' }))) as Record<string, unknown>)).toBe(true)
+  })
+})
+
+describe('schemas/values', () => {
+  test.each(Object.keys(COMMANDS))('%s.schema.json fits what its subcommand prints', (stage) => {
+    const schema = JSON.parse(readFileSync(join(ROOT, `schemas/values/${stage}.schema.json`), 'utf8')) as object
+    const validate = new Ajv2020({ strict: true, strictTypes: false, allowUnionTypes: true }).compile(schema)
+    validate((JSON.parse(results.get(stage) ?? '') as Data).values)
+    expect(validate.errors).toBeNull()
+    expect(validate({})).toBe(false)
   })
 })
 

@@ -24,6 +24,7 @@ import {
   type FleetJob,
   type FleetOutcome,
 } from '../../src/fleet/index.js'
+import { sealed } from '../../src/seal/index.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-parts-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -181,6 +182,11 @@ describe('journal', () => {
   const input = put('input.yaml', 'one')
   const done = (one: FleetJob): FleetOutcome =>
     outcomeOf(one, { inputs: [input], stages: { yield: { kwh: one.index } } })
+  const outcomeIn = (line: string): object => (JSON.parse(line) as { outcome: object }).outcome
+  const again = (line: string, change: object): string => {
+    const { seal: _, ...content } = JSON.parse(line) as Record<string, unknown>
+    return JSON.stringify(sealed({ ...content, ...change }))
+  }
   const open = (name: string, resume: boolean, plan = 'p') => openJournal({ path: join(folder, name), plan, resume })
 
   test('gives back what was done, with a torn last line, and nothing else', () => {
@@ -213,6 +219,46 @@ describe('journal', () => {
     expect(open('b.journal', true).recall(job(0))).toBeDefined()
     writeFileSync(changing, 'longer')
     expect(open('b.journal', true).recall(job(0))).toBeUndefined()
+  })
+
+  test.each<[string, (line: string) => string]>([
+    ['no outcome', (line) => line.replace(/"outcome":\{.*\},"seal"/u, '"outcome":null,"seal"')],
+    ['a number for its stages', (line) => line.replace(/"stages":\{.*?\}\}/u, '"stages":5')],
+    ['another figure', (line) => line.replace('"kwh":1', '"kwh":99999')],
+    ['one letter changed', (line) => line.replace('input.yaml', 'inpvt.yaml')],
+    ['no seal', (line) => line.replace(/,"seal":"[^"]*"/u, '')],
+    ['its end cut off', (line) => line.slice(0, -20)],
+    ['no outcome, and a new seal', (line) => again(line, { outcome: null })],
+    ['a number for its stages, and a new seal', (line) => again(line, { outcome: { ...outcomeIn(line), stages: 5 } })],
+    [
+      'the name of another house, and a new seal',
+      (line) => again(line, { outcome: { ...outcomeIn(line), name: 'h2' } }),
+    ],
+    ['words that are no JSON', () => '{"key":"'],
+  ])('a line with %s is told and its project worked out again', (_name, change) => {
+    const path = join(folder, 'damaged.journal')
+    const journal = open('damaged.journal', false)
+    for (const i of [0, 1, 2]) journal.add(job(i), done(job(i)))
+    journal.close()
+    const lines = readFileSync(path, 'utf8').split('\n')
+    const changed = change(lines[1] ?? '')
+    expect(changed).not.toBe(lines[1])
+    writeFileSync(path, [lines[0], changed, ...lines.slice(2)].join('\n'))
+    const second = open('damaged.journal', true)
+    expect(second.recall(job(1))).toBeUndefined()
+    expect([second.recall(job(0)), second.recall(job(2))]).toEqual([done(job(0)), done(job(2))])
+    if (_name !== 'the name of another house, and a new seal') expect(second.damaged).toEqual([2])
+    second.add(job(1), done(job(1)))
+    second.close()
+    expect(open('damaged.journal', true).recall(job(1))).toEqual(done(job(1)))
+  })
+
+  test('a file that is no journal is left as it is, with --resume and without', () => {
+    const table = put('table.journal', 'id,title\nh1,One\n')
+    for (const resume of [true, false]) {
+      expect(() => open('table.journal', resume)).toThrow(`${table} is no journal of run-fleet, or a damaged one`)
+      expect(readFileSync(table, 'utf8')).toBe('id,title\nh1,One\n')
+    }
   })
 
   test('tries again what could not be worked out, and begins anew without --resume', () => {
@@ -289,14 +335,42 @@ describe('figures and baseline', () => {
     const path = put('baseline.json', writeBaseline(new Map([['h', figures]])))
     expect(readBaseline(path)?.get('h')).toEqual(figures)
     expect(readBaseline(join(folder, 'none.json'))).toBeUndefined()
-    for (const text of [
-      'x',
-      '[]',
-      '{"format":"other"}',
-      '{"format":"gablewatt-fleet-baseline/1","projects":{"h":3}}',
-    ]) {
-      expect(() => readBaseline(put('broken.json', text))).toThrow(/broken\.json/u)
+    for (const text of ['x', '[]', '{"format":"other"}']) {
+      for (const replace of [false, true]) {
+        expect(() => readBaseline(put('broken.json', text), replace)).toThrow(/broken\.json: (?:not JSON|no baseline)/u)
+      }
     }
+  })
+
+  test.each<[string, (data: { format: string; projects: Record<string, unknown>; seal?: string }) => object, RegExp]>([
+    [
+      'of an older format',
+      ({ projects }) => ({ format: 'gablewatt-fleet-baseline/1', projects }),
+      /its format is 'gablewatt-fleet-baseline\/1', this program reads 'gablewatt-fleet-baseline\/2'; write it anew with/u,
+    ],
+    [
+      'with another figure',
+      (one) => ({ ...one, projects: { h: { project: { status: 'failed' }, wire: { breaker_a: 100 } } } }),
+      /its seal does not fit/u,
+    ],
+    ['without a project', (one) => ({ ...one, projects: {} }), /its seal does not fit/u],
+    [
+      'with a number for a project, and a new seal',
+      ({ format }) => sealed({ format, projects: { h: 3 } }),
+      /a damaged baseline, at \/projects\/h\//u,
+    ],
+    [
+      'with a list for a figure, and a new seal',
+      ({ format }) => sealed({ format, projects: { h: { project: { status: [] } } } }),
+      /a damaged baseline, at \/projects\/h\/project\/status\//u,
+    ],
+    ['without a seal', ({ format, projects }) => ({ format, projects }), /a damaged baseline/u],
+  ])('a baseline %s is refused, unless it is written anew', (_name, change, message) => {
+    const whole = writeBaseline(new Map([['h', { project: { status: 'ok' }, wire: { breaker_a: 20 } }]]))
+    const path = put('changed.json', JSON.stringify(change(JSON.parse(whole) as never)))
+    expect(() => readBaseline(path)).toThrow(message)
+    expect(() => readBaseline(path)).toThrow('--update-baseline')
+    expect(readBaseline(path, true)).toBeUndefined()
   })
 })
 

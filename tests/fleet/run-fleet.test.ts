@@ -229,6 +229,23 @@ describe('an interrupted run', () => {
   })
 })
 
+test('a damaged journal is told, and never delivered', async () => {
+  const few = put('told.csv', 'id,site.latitude_deg\na,38\nb,39\nbad,x\n')
+  const args = [template, '--stages', 'yield', '--table', few, '--fail-fast', '--journal', 'told.journal', '--jsonl']
+  const first = await run(args)
+  expect(first.exitCode).toBe(2)
+  const path = join(folder, 'told.journal')
+  const noted = readFileSync(path, 'utf8')
+  writeFileSync(path, noted.replace(/"annual\.ac_kwh":[\d.]+/u, '"annual.ac_kwh":99999'))
+  const second = await run([...args, '--resume'])
+  expect(second).toMatchObject({ exitCode: 2, stdout: first.stdout })
+  expect(second.stderr).toContain('told.journal: line 1 is not as written; what it held is worked out again\n')
+  const other = await run([template, '--stages', 'yield', '--table', few, '--journal', few, '--jsonl'])
+  expect(other).toMatchObject({ exitCode: 2, stdout: '' })
+  expect(other.stderr).toContain('told.csv is no journal of run-fleet')
+  expect(readFileSync(few, 'utf8')).toContain('bad,x')
+})
+
 describe('output', () => {
   test('the summary as JSON is a result like any other', async () => {
     const table = put('json.csv', 'id,site.latitude_deg\na,38\nb,x\n')
@@ -354,6 +371,19 @@ describe('a baseline', () => {
     expect(annual).toBeLessThan(-0.95)
     expect((await run([...common, '--set', 'losses.soiling_pct=3', '--tolerance', '2%'])).exitCode).toBe(0)
   }, 60_000)
+
+  test('one that is not as it was written is refused in one line, and --update-baseline writes it anew', async () => {
+    const common = [template, '--stages', 'yield', '--baseline', 'edited.json']
+    await run([...common, '--update-baseline'])
+    const path = join(folder, 'edited.json')
+    const whole = readFileSync(path, 'utf8')
+    writeFileSync(path, whole.replace(/"annual\.ac_kwh": [\d.]+/u, '"annual.ac_kwh": 99999'))
+    const refused = await run(common)
+    expect(refused).toMatchObject({ exitCode: 2, stdout: '' })
+    expect(refused.stderr).toMatch(/^error: edited\.json: not as it was written.*--update-baseline[^\n]*\n$/u)
+    expect((await run([...common, '--update-baseline'])).exitCode).toBe(0)
+    expect(readFileSync(path, 'utf8')).toBe(whole)
+  })
 
   test('notices a house that came and one that went, once over all shards', async () => {
     const [head, ...lines] = readFileSync(customers, 'utf8').split('\r\n')

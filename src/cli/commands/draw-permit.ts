@@ -77,7 +77,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     input.draft,
   )
   const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
-  return { document: pdf, files, failed: errors.length > 0 }
+  const notes = documents.flatMap((document) => document.notes)
+  return { document: pdf, files, notes, failed: errors.length > 0 }
 }
 
 /** Runs the stages that the sheets are drawn from; what cannot run is a finding. */

@@ -117,7 +117,7 @@ export function runnerOf(options: FleetOptions, plan: FleetPlan, count: number):
 export function baselineOf(options: FleetOptions, tolerancePct: number): Wanted['baseline'] {
   if (options.baseline === undefined) return undefined
   const update = options.updateBaseline === true
-  const saved = readBaseline(options.baseline)
+  const saved = readBaseline(options.baseline, update)
   if (saved === undefined && !update) {
     throw new FileError(`cannot read ${options.baseline}: no such file (ENOENT); --update-baseline makes it`)
   }
@@ -137,17 +137,26 @@ export function journalOf(context: CommandContext, options: FleetOptions, plan: 
     writeErr(`begun anew; --resume would have kept what ${cleanLine(path)} says is done\n`)
   }
   try {
-    return openJournal({
+    const journal = openJournal({
       path,
       plan: identity,
       resume,
       ...(plan.outputFolder === undefined ? {} : { outputFolder: plan.outputFolder }),
     })
+    if (options.quiet !== true && journal.damaged.length > 0) tellDamaged(path, journal.damaged)
+    return journal
   } catch (error) {
     if (!(error instanceof FleetError) || resume || options.journal !== undefined) throw error
     context.progress(`without a journal, so that --resume will not be possible: ${error.message}`)
     return undefined
   }
+}
+
+function tellDamaged(path: string, lines: readonly number[]): void {
+  const first = lines.slice(0, 5).join(', ')
+  const more = lines.length > 5 ? ` and ${lines.length - 5} more` : ''
+  const which = lines.length === 1 ? `line ${first} is` : `lines ${first}${more} are`
+  writeErr(`${cleanLine(path)}: ${which} not as written; what it held is worked out again\n`)
 }
 
 function journalPath(context: CommandContext, options: FleetOptions, identity: string): string {

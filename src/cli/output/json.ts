@@ -1,12 +1,13 @@
+import { sealed } from '../../seal/index.js'
 import { cautionTexts } from '../cautions.js'
 import { roundForMachines } from './numbers.js'
 import type { Report, ReportContext } from './report.js'
 import { cleanJson } from './sanitise.js'
 
 /** Changes only when a reader of the older form would misunderstand the newer one. */
-export const RESULT_FORMAT = 'gablewatt-result/1'
+export const RESULT_FORMAT = 'gablewatt-result/2'
 
-/** The result envelope of schemas/result.schema.json: fixed key order, byte-identical for identical input. */
+/** The result envelope of schemas/result.schema.json, sealed: fixed key order, byte-identical for identical input. */
 export function renderJson(report: Report, context: ReportContext): string {
   const { values, findings, assumptions, worksheet } = report.result
   const envelope = {
@@ -20,7 +21,7 @@ export function renderJson(report: Report, context: ReportContext): string {
     cautions: cautionTexts(report.cautions ?? []),
     worksheet,
   }
-  return `${cleanJson(JSON.stringify(plain(envelope, ''), null, 2))}\n`
+  return `${cleanJson(JSON.stringify(sealed(plain(envelope, '') as object), null, 2))}\n`
 }
 
 /**

@@ -1,12 +1,27 @@
-import type { PDFDocument, PDFEmbeddedPage, PDFPage } from '@cantoo/pdf-lib'
-import { FileError } from '../errors.js'
+import {
+  concatTransformationMatrix,
+  degrees,
+  drawObject,
+  PDFDict,
+  PDFDocument,
+  PDFName,
+  PDFPage,
+  PDFPageLeaf,
+  popGraphicsState,
+  pushGraphicsState,
+  type PDFEmbeddedPage,
+} from '@cantoo/pdf-lib'
+import { annotationLook } from './pdf-annotations.js'
 import { addBookmarks } from './pdf-bookmarks.js'
-import type { ReadDocument } from './pdf-documents.js'
+import { BrokenPage, LookCopier } from './pdf-copy-look.js'
+import { brokenDocument, type ReadDocument } from './pdf-documents.js'
+import type { SourcePage } from './pdf-source-pages.js'
 
 const MARGIN_PT = 12
 
 /**
- * Copies the person's documents behind the drawings, page by page, and stamps each page.
+ * Draws the pages of the person's documents behind the drawings and stamps each. Only their look is taken over: no
+ * actions, scripts, links, form fields or files, whatever the documents hold.
  *
  * @param packet The drawings as a PDF.
  * @param stamps A PDF with one small page for each page of the documents.
@@ -19,8 +34,7 @@ export async function appendDocuments(
   documents: readonly ReadDocument[],
   date: string,
 ): Promise<Uint8Array> {
-  const { degrees, PDFDocument: Pdf } = await import('@cantoo/pdf-lib')
-  const target = await Pdf.load(packet, { updateMetadata: false })
+  const target = await PDFDocument.load(packet, { updateMetadata: false })
   const count = documents.reduce((sum, document) => sum + document.pages, 0)
   const marks = await target.embedPdf(
     stamps,
@@ -29,9 +43,9 @@ export async function appendDocuments(
   const bookmarks: { title: string; page: PDFPage }[] = []
   let next = 0
   for (const document of documents) {
-    const pages = await copyPages(target, document)
-    for (const [index, page] of pages.entries()) {
-      target.addPage(page)
+    const copier = new LookCopier(document.pdf.context, target.context)
+    for (const [index, source] of document.sources.entries()) {
+      const page = attempt(document, index + 1, () => addPage(target, source, document, copier))
       const mark = marks[next++]
       if (mark !== undefined) page.drawPage(mark, { ...placeOf(page, mark), rotate: degrees(page.getRotation().angle) })
       if (index === 0) bookmarks.push({ title: document.path.split('/').at(-1) ?? document.path, page })
@@ -42,17 +56,47 @@ export async function appendDocuments(
   return await target.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })
 }
 
-async function copyPages(target: PDFDocument, document: ReadDocument): Promise<PDFPage[]> {
+/** @throws FileError with the name of the document and the number of the page. */
+function attempt(document: ReadDocument, page: number, work: () => PDFPage): PDFPage {
   try {
-    return await target.copyPages(document.pdf, document.pdf.getPageIndices())
+    return work()
   } catch (error) {
-    throw new FileError(
-      `document '${document.path}' is broken and its pages cannot be copied; print it to a new PDF and use that`,
-      {
-        cause: error,
-      },
+    if (error instanceof BrokenPage) throw brokenDocument(document.path, page, error.message, error)
+    throw error
+  }
+}
+
+/** A page with the size and the look of another, and its annotations drawn into it. */
+function addPage(target: PDFDocument, source: SourcePage, { pdf }: ReadDocument, copier: LookCopier): PDFPage {
+  const { context } = target
+  const entries = PDFDict.withContext(context)
+  const set = (name: string, value: Parameters<PDFDict['set']>[1]): void => entries.set(PDFName.of(name), value)
+  set('Type', PDFName.of('Page'))
+  set('MediaBox', context.obj([...source.media]))
+  if (source.crop !== undefined) set('CropBox', context.obj([...source.crop]))
+  if (source.turn !== 0) set('Rotate', context.obj(source.turn))
+  if (source.unit !== undefined) set('UserUnit', context.obj(source.unit))
+  if (source.group !== undefined) set('Group', copier.copy(source.group, 'data'))
+  set('Resources', copier.copyResources(source.resources))
+  set('Contents', context.obj(source.contents.map((part) => copier.copy(part, 'content'))))
+  const node = PDFPageLeaf.fromMapWithContext(new Map(entries.entries()), context)
+  const page = PDFPage.of(node, context.register(node), target)
+  target.addPage(page)
+  for (const annotation of source.annotations) {
+    const look = annotationLook(annotation, pdf.context)
+    if (typeof look === 'string') continue
+    const name = node.newXObject(
+      'Annotation',
+      copier.copy(look.drawing, 'drawing') as Parameters<typeof node.setXObject>[1],
+    )
+    page.pushOperators(
+      pushGraphicsState(),
+      concatTransformationMatrix(...look.matrix),
+      drawObject(name),
+      popGraphicsState(),
     )
   }
+  return page
 }
 
 /** Origin of a stamp so that it stands upright in the lower right corner as the page is seen, whatever its rotation. */

@@ -3,12 +3,17 @@ import { isAbsolute, relative, resolve, sep } from 'node:path'
 import type { PDFDocument } from '@cantoo/pdf-lib'
 import { FileError, UsageError } from '../errors.js'
 import { errnoWords } from './errno.js'
+import type { SourcePage } from './pdf-source-pages.js'
 
-/** A PDF of the person that was read and can be copied. */
+/** A PDF of the person that was read and whose pages can be drawn. */
 export interface ReadDocument {
   readonly path: string
+  /** Number of pages. */
   readonly pages: number
   readonly pdf: PDFDocument
+  readonly sources: readonly SourcePage[]
+  /** What the packet does not show of it, for the person. */
+  readonly notes: readonly string[]
 }
 
 /**
@@ -31,24 +36,50 @@ export async function readDocuments(
 async function readDocument(folder: string, path: string, allowOutside: boolean): Promise<ReadDocument> {
   const bytes = readBytes(folder, path, allowOutside)
   if (!startsAsPdf(bytes)) throw new FileError(`document '${path}' is not a PDF`)
-  const { PDFDocument } = await import('@cantoo/pdf-lib')
+  const [{ PDFDocument }, { hidesLayers, readPages }, { annotationLook }] = await Promise.all([
+    import('@cantoo/pdf-lib'),
+    import('./pdf-source-pages.js'),
+    import('./pdf-annotations.js'),
+  ])
   const pdf = await PDFDocument.load(bytes, {
     updateMetadata: false,
     throwOnInvalidObject: true,
     ignoreEncryption: true,
   }).catch((error: unknown) => {
-    throw new FileError(`document '${path}' is broken and cannot be copied; print it to a new PDF and use that`, {
-      cause: error,
-    })
+    throw brokenDocument(path, undefined, undefined, error)
   })
   if (pdf.isEncrypted) {
     throw new FileError(`document '${path}' is locked with a password; save a copy without one and use that`)
   }
-  const pages = countPages(pdf)
-  if (pages === 0 || !endsAsPdf(bytes)) {
-    throw new FileError(`document '${path}' is cut off or has no pages; fetch it again`)
+  if (!endsAsPdf(bytes)) throw cutOff(path)
+  const sources = readPages(pdf, (page, why) => brokenDocument(path, page, why))
+  if (sources.length === 0) throw cutOff(path)
+  const notDrawn = sources
+    .flatMap((source) => source.annotations)
+    .filter((one) => annotationLook(one, pdf.context) === 'not drawn').length
+  const notes: string[] = []
+  const again = 'print it to a new PDF'
+  if (notDrawn > 0) {
+    notes.push(
+      `document '${path}': the packet leaves out what has no drawn look of its own (notes, marks, fields: ${notDrawn}); ${again} to keep it`,
+    )
   }
-  return { path, pages, pdf }
+  if (hidesLayers(pdf)) notes.push(`document '${path}' hides layers that the packet shows; ${again} to leave them out`)
+  return { path, pages: sources.length, pdf, sources, notes }
+}
+
+/** A document, or a page of it, counted from 1, that cannot be drawn. */
+export function brokenDocument(path: string, page: number | undefined, why?: string, cause?: unknown): FileError {
+  const where = page === undefined ? '' : `, page ${page},`
+  const reason = why === undefined ? '' : ` (${why})`
+  return new FileError(
+    `document '${path}'${where} is broken and cannot be copied${reason}; print it to a new PDF and use that`,
+    { cause },
+  )
+}
+
+function cutOff(path: string): FileError {
+  return new FileError(`document '${path}' is cut off or has no pages; fetch it again`)
 }
 
 function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Array {
@@ -75,12 +106,4 @@ function startsAsPdf(bytes: Uint8Array): boolean {
 
 function endsAsPdf(bytes: Uint8Array): boolean {
   return Buffer.from(bytes.subarray(-1024)).includes('%%EOF')
-}
-
-function countPages(pdf: PDFDocument): number {
-  try {
-    return pdf.getPageCount()
-  } catch {
-    return 0
-  }
 }

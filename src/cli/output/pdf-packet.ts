@@ -1,5 +1,4 @@
 import { documentStamps, renderPdf, type PdfInfo, type Sheet } from '../../drawings/index.js'
-import { appendDocuments } from './pdf-append.js'
 import type { ReadDocument } from './pdf-documents.js'
 import { readFonts } from './pdf-fonts.js'
 
@@ -15,5 +14,6 @@ export async function renderPacket(
   if (documents.length === 0) return packet
   const pages = documents.reduce((sum, document) => sum + document.pages, 0)
   const stamps = await renderPdf(documentStamps(pages, info.title, draft), fonts, info)
+  const { appendDocuments } = await import('./pdf-append.js')
   return await appendDocuments(packet, stamps, documents, info.date)
 }

@@ -1,0 +1,30 @@
+import type { WiringValues } from '../electrical/index.js'
+import type { BillComparison, BomValues } from '../materials/index.js'
+import type { PaybackValues } from '../money/index.js'
+import type { MountValues } from '../structure/index.js'
+import type { Sweep, YieldValues } from '../yield/index.js'
+import type { Scenario } from './commands/payback-versus.js'
+
+/*
+ * The values of results by stage. `npm run generate` makes a JSON Schema of each type of this file, and validators for
+ * those that `--use` takes, so that a value that comes or goes changes them too.
+ */
+
+export interface YieldStage extends YieldValues {
+  /** With --sweep. */
+  readonly sweep?: Sweep
+}
+
+export type WireStage = WiringValues
+
+export type MountsStage = MountValues
+
+export interface BomStage extends BomValues {
+  /** With --compare. */
+  readonly comparison?: BillComparison & { readonly other: BomValues }
+}
+
+export interface PaybackStage extends PaybackValues {
+  /** With --versus. */
+  readonly versus?: readonly Scenario['values'][]
+}

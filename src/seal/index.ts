@@ -1,0 +1,2 @@
+export { canonicalJson } from './canonical-json.js'
+export { isWhole, sealed, sealOf } from './seal.js'

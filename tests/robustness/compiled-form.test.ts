@@ -1,0 +1,119 @@
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { execa } from 'execa'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { ensureBuilt, ROOT } from '../cli/binary.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'gablewatt-compiled-'))
+const program = join(folder, 'dist/program/main.cjs')
+const compiled = join(folder, 'dist/program/main.cache')
+const house = join(ROOT, 'tests/bench/plain-house.yaml')
+
+interface Loader {
+  readonly compiledForm: (program: Buffer) => Buffer | undefined
+}
+let loader: Loader
+let whole = { program: Buffer.alloc(0), compiled: Buffer.alloc(0) }
+let right = ''
+
+const start = (args: readonly string[]) =>
+  execa(process.execPath, [join(folder, 'bin/gablewatt.js'), ...args], { reject: false, stripFinalNewline: false })
+const estimate = () => start(['estimate-yield', house, '--json'])
+
+/** A copy of the built program that may be damaged. */
+beforeAll(async () => {
+  ensureBuilt()
+  cpSync(join(ROOT, 'bin'), join(folder, 'bin'), { recursive: true })
+  cpSync(join(ROOT, 'package.json'), join(folder, 'package.json'))
+  mkdirSync(join(folder, 'dist/program'), { recursive: true })
+  for (const name of ['examples', 'node_modules']) symlinkSync(join(ROOT, name), join(folder, name))
+  const from = join(ROOT, 'dist/program')
+  whole = { program: readFileSync(join(from, 'main.cjs')), compiled: readFileSync(join(from, 'main.cache')) }
+  loader = createRequire(import.meta.url)(join(folder, 'bin/load-program.js')) as Loader
+  lay(whole.program, whole.compiled)
+  const { exitCode, stdout } = await estimate()
+  expect(exitCode).toBe(0)
+  right = stdout
+})
+beforeEach(() => lay(whole.program, whole.compiled))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+function lay(text: Buffer, form: Buffer): void {
+  writeFileSync(program, text)
+  writeFileSync(compiled, form)
+}
+
+/** Seeded places: a multiplier of Knuth's over the whole length, and each of the eight bits in turn. */
+function flipped(bytes: Buffer, index: number): Buffer {
+  const changed = Buffer.from(bytes)
+  const at = (index * 2_654_435_761) % bytes.length
+  changed[at] = (changed[at] ?? 0) ^ (1 << (index % 8))
+  return changed
+}
+
+/** The program with one text changed for another of the same length. */
+function edited(from: string, to: string): Buffer {
+  const text = whole.program.toString('latin1')
+  // Of the text itself nothing is printed: it is two million characters.
+  expect({ from, sameLength: from.length === to.length, found: text.includes(from) }).toEqual({
+    from,
+    sameLength: true,
+    found: true,
+  })
+  return Buffer.from(text.replaceAll(from, to), 'latin1')
+}
+
+describe('the compiled form of the program', () => {
+  test('is used as the build made it', () => {
+    expect(loader.compiledForm(whole.program)?.length).toBe(whole.compiled.length - 32)
+  })
+
+  test('is not used when one bit of it is another, at any of 200 places', () => {
+    const used = Array.from({ length: 200 }, (_, index) => {
+      writeFileSync(compiled, flipped(whole.compiled, index))
+      return loader.compiledForm(whole.program)
+    })
+    expect(used.filter((form) => form !== undefined)).toEqual([])
+  })
+
+  test.each([0, 9, 18, 27, 36, 45, 54, 63])('a start with flipped bit %i gives the right figures', async (index) => {
+    writeFileSync(compiled, flipped(whole.compiled, index))
+    const { exitCode, stdout, stderr } = await estimate()
+    expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
+    expect(stdout).toBe(right)
+  })
+
+  test.each([
+    ['cut short', (bytes: Buffer) => bytes.subarray(0, 1_000_000)],
+    ['empty', () => Buffer.alloc(0)],
+    ['another file', () => Buffer.from('not compiled')],
+  ])('that is %s is not used', async (_name, change) => {
+    writeFileSync(compiled, change(whole.compiled))
+    expect(await estimate()).toMatchObject({ exitCode: 0, stderr: '', stdout: right })
+  })
+
+  test.each([
+    ['a text', 'Energy estimate', 'Energy estimatE', []],
+    ['the name of a key', 'performance_ratio', 'performance_rati0', ['--json']],
+  ])('an edit of %s of the same length runs as edited', async (_name, from, to, format) => {
+    lay(edited(from, to), whole.compiled)
+    const { exitCode, stdout } = await start(['estimate-yield', house, ...format])
+    expect(exitCode).toBe(0)
+    expect(stdout).toContain(to)
+    expect(stdout).not.toContain(from)
+  })
+
+  test('compiling anew keeps the edited program, not the older compiled form', { timeout: 60_000 }, async () => {
+    const text = edited('performance_ratio', 'performance_rati0').toString('latin1')
+    const bundle = text.slice(text.indexOf('{') + 1, text.lastIndexOf('\n})'))
+    lay(Buffer.from(bundle, 'latin1'), whole.compiled)
+    await execa(process.execPath, [join(folder, 'bin/compile-program.js')])
+    expect(readFileSync(program, 'latin1') === text).toBe(true)
+    expect(loader.compiledForm(readFileSync(program))).toBeDefined()
+    const { stdout } = await estimate()
+    expect(stdout).toContain('"performance_rati0"')
+    expect(stdout).not.toContain('"performance_ratio"')
+  })
+})
