@@ -220,7 +220,7 @@ describe('harder conditions never give a smaller conductor ahead of a supply-sid
     )
   })
 
-  it('it carries the device, 125 percent of the current and the smallest service', () => {
+  it('the chosen one carries the device, 125 percent of the current and the smallest service', () => {
     fc.assert(
       fc.property(tapCases, (c) => {
         const segment = tapOf(c)?.segments[0]
