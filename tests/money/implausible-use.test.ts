@@ -87,6 +87,17 @@ describe('a month unlike the others', () => {
   })
 })
 
+describe('an hour that no house has', () => {
+  it('is told with its hour: more than 200 A at 240 V carry', () => {
+    const told = metered((h) => (h === 4000 ? 900 : 1 + (h % 3) / 10)).findings.find(
+      ({ id }) => id === 'usage.hour-implausible',
+    )
+    expect(told).toMatchObject({ severity: 'warning', where: 'usage.interval_csv' })
+    expect(told?.message).toContain('900 kWh in one hour')
+    expect(metered((h) => 1 + (h % 3) / 10).findings.map(({ id }) => id)).not.toContain('usage.hour-implausible')
+  })
+})
+
 describe('a table of register readings', () => {
   it('is refused, as readings that never fall are no use of intervals', () => {
     const error = refusal(() => metered((h) => 41_200 + h))

@@ -213,6 +213,9 @@ describe('sizes with a loan', () => {
     expect(result.values.sizes.map((row) => row.payback_years)).toEqual(
       sizes().values.sizes.map((row) => row.payback_years),
     )
+    // Both sizes cost the same per kWh, so wholly on credit they are paid back at the same time.
+    const dear = sizes({ principal_usd: 12_000, apr_pct: 6, term_years: 15, dealer_fee_usd: 0 }).values.sizes
+    expect(dear[0]?.payback_years).toBeCloseTo(dear[1]?.payback_years ?? Number.NaN, 1)
     expect(result.findings.find((one) => one.id === 'size.loan-capped')?.message).toContain('4 modules')
     expect(sizes().findings.some((one) => one.id === 'size.loan-capped')).toBe(false)
   })

@@ -177,6 +177,20 @@ describe('what an incentive does not say', () => {
   })
 })
 
+describe('a rise of prices that sells', () => {
+  const escalated = (percent: number) =>
+    payback(input({ ...stated, electricity_escalation_pct: percent })).findings.find(
+      ({ id }) => id === 'payback.escalation-high',
+    )
+
+  it('is told above 3 % a year over inflation, with what it comes to', () => {
+    // 1.05^25 = 3.386.
+    expect(escalated(5)?.message).toContain('3.4 times')
+    expect(escalated(5)?.where).toBe('finance.electricity_escalation_pct')
+    expect(escalated(3)).toBeUndefined()
+  })
+})
+
 describe('rates that are none', () => {
   it.each<[string, Finance]>([
     ['finance.discount_rate_pct', { discount_rate_pct: -100 }],

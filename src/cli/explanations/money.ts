@@ -87,6 +87,12 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Study more years, or remove the replacement.',
   },
+  'payback.escalation-high': {
+    means: 'The stated rise of electricity prices is far above what is published, and the savings rest on it.',
+    rule: 'The rate is the rise above inflation. A few percent more a year multiply the savings of the last years.',
+    sources: [PRACTICE],
+    fix: 'State the rise above inflation, or 0 to let prices follow inflation.',
+  },
   'payback.never': {
     means: 'Within the years of the study the savings never add up to the cost.',
     rule: 'Simple payback adds up net yearly savings without interest.',
@@ -248,6 +254,12 @@ export const MONEY: Explanations = {
     rule: 'A wrong unit, a half year of data or a meter of another building look like this. Outside 300 to 150,000 kWh a year nothing is reckoned.',
     sources: [PRACTICE],
     fix: 'Compare with the yearly total on a bill.',
+  },
+  'usage.hour-implausible': {
+    means: 'An hour of use is more than the service of a large house carries.',
+    rule: 'A service of 200 A at 240 V carries 48 kW. A wrong reading of one hour moves the bills of its month.',
+    sources: [PRACTICE],
+    fix: 'Look for the reading in the file, and check its unit.',
   },
   'usage.month-unlike': {
     means: 'A month of use lies far from the mean of the other months.',

@@ -1,5 +1,5 @@
 import type { Incentive } from '../../project/index.js'
-import { PLAUSIBLE_USD_PER_W } from '../../tables/money/index.js'
+import { DEFAULT_RATES, HIGH_ESCALATION_PCT, PLAUSIBLE_USD_PER_W } from '../../tables/money/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import type { CashFlow, CashFlowInput } from '../cash-flow/index.js'
 import type { Worth } from './worth.js'
@@ -85,6 +85,18 @@ export function tellWorth(worksheet: Worksheet, input: CashFlowInput, worth: Wor
       message: `there is no single internal rate of return: ${why}`,
       where: 'finance',
       fix: 'Use the net present value or the adjusted internal rate of return.',
+    })
+  }
+  const { escalation, years } = input.terms
+  if (escalation !== undefined && escalation * 100 > HIGH_ESCALATION_PCT + 1e-9) {
+    const percent = Number((escalation * 100).toFixed(2))
+    worksheet.find({
+      severity: 'warning',
+      id: 'payback.escalation-high',
+      message: `electricity is taken to rise ${String(percent)} % a year above inflation, to ${((1 + escalation) ** years).toFixed(1)} times its price in ${String(years)} years; savings and payback rest on it`,
+      where: 'finance.electricity_escalation_pct',
+      source: DEFAULT_RATES.realEscalationPct.source,
+      fix: 'State the rise ABOVE inflation: published central values run from -0.5 to +0.1 % a year.',
     })
   }
   const perWatt = input.grossCostUsd / input.dcRatingW

@@ -1,6 +1,6 @@
 import { HOUSE_USE } from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
-import type { UsageValues } from './usage-year.js'
+import type { UsageYear } from './usage-year.js'
 
 const shown = (kwh: number): string => String(Number(kwh.toPrecision(7)))
 
@@ -10,12 +10,9 @@ const shown = (kwh: number): string => String(Number(kwh.toPrecision(7)))
  * @param where Path of the use in the project file.
  * @throws StageError outside the wide limits: mostly another unit, or readings that were added up wrongly.
  */
-export function checkUse(
-  { annual_kwh: annual, monthly_kwh: monthly }: UsageValues,
-  where: string,
-  worksheet: Worksheet,
-): void {
-  const { most, usual, source } = HOUSE_USE
+export function checkUse({ values, usageKwh }: UsageYear, where: string, worksheet: Worksheet): void {
+  const { annual_kwh: annual, monthly_kwh: monthly } = values
+  const { most, usual, hourKwh, source } = HOUSE_USE
   if (!(annual >= most.lowKwh && annual <= most.highKwh)) {
     throw new StageError(
       where,
@@ -31,6 +28,17 @@ export function checkUse(
       where,
       source,
       fix: 'Compare with the yearly total on a bill; savings and payback follow it.',
+    })
+  }
+  const largest = usageKwh.reduce((a, b) => Math.max(a, b), 0)
+  if (largest > hourKwh) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'usage.hour-implausible',
+      message: `the house uses ${shown(largest)} kWh in one hour, more than the ${String(hourKwh)} kWh that 200 A at 240 V carry`,
+      where,
+      source,
+      fix: 'Look for a wrong reading in the file, and at its unit.',
     })
   }
   const odd = unlikeMonths(monthly)

@@ -47,7 +47,7 @@ export function readUsage(stated: Usage | undefined, context: UsageContext): Res
     kind === 'green_button' || kind === 'interval_csv'
       ? fromMeter(usage, kind, context, worksheet)
       : fromTotals(usage, kind, context, worksheet)
-  checkUse(year.values, `usage.${kind}`, worksheet)
+  checkUse(year, `usage.${kind}`, worksheet)
   return worksheet.result(year)
 }
 

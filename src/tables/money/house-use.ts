@@ -6,6 +6,8 @@ export const HOUSE_USE = {
   usual: { lowKwh: 1_500, highKwh: 50_000 },
   /** A month below or above these shares of the mean of the other months is told. */
   month: { lowShare: 0.1, highShare: 5 },
+  /** 200 A at 240 V, the service of a large house. */
+  hourKwh: 48,
   source: {
     document: 'Limits of the use of a house, wide about the 8,000 to 13,000 kWh a year of the built-in load shapes',
     standing: 'common practice, no source',

@@ -3,6 +3,7 @@ export { LOAD_SHAPES, type LoadShape, type LoadShapeName } from './load-shapes.j
 export { PRICE_INDEX, PRICE_INDEX_FIRST_YEAR, PRICE_INDEX_SOURCE, type CensusDivision } from './price-index.js'
 export {
   DEFAULT_RATES,
+  HIGH_ESCALATION_PCT,
   PLAUSIBLE_USD_PER_W,
   SHOWN_DISCOUNT_PCT,
   SHOWN_ESCALATION_PCT,

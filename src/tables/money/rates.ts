@@ -92,5 +92,8 @@ export const SHOWN_DISCOUNT_PCT = [0, 3, 7] as const
 /** Real escalation rates at which the sensitivity is shown, percent. */
 export const SHOWN_ESCALATION_PCT = { low: -1, high: 2 } as const
 
+/** Real escalation above which a warning is due, percent per year, beyond the range of the sensitivity. */
+export const HIGH_ESCALATION_PCT = 3
+
 /** Installed cost outside of which a warning is due, USD per W of DC rating. */
 export const PLAUSIBLE_USD_PER_W = { low: 1.5, high: 6 } as const
