@@ -7,6 +7,7 @@ import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
 import { cellRiseKPerWM2 } from './cell-temperature.js'
 import { dayTypeSteps } from './day-type-steps.js'
+import { degradationOf } from './degradation.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
@@ -67,7 +68,8 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       placements.filter((placement) => placement.array === id),
     ),
   )
-  const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
+  const ageing = degradationOf(project, worksheet)
+  const losses = lossSettings(project.losses, inverterKind(project, plans), ageing.pctPerYear / 100, worksheet)
   const sky = skyLight(steps, settings.sky)
   const arrays = plans.map((plan) => {
     const lit = arrayLight(steps, sky, plan, settings)
@@ -88,6 +90,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
     climate.kind,
     climate.kind === 'monthly' ? climate.spreadRel : 0,
     Math.abs(comparedRatio - 1) / 2,
+    ageing,
     worksheet,
   )
   const values = summarise(climate, steps, arrays, system, uncertainty)

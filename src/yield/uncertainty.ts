@@ -1,5 +1,10 @@
+import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
 import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { meanOutput } from './degradation.js'
+
+/** Years of the long mean. */
+const MEAN_YEARS = 10
 
 /** Yearly yield that is exceeded in a share of cases, kWh. */
 export interface Exceedance {
@@ -11,7 +16,9 @@ export interface Exceedance {
 export interface YieldUncertainty {
   readonly terms: readonly { readonly name: string; readonly relative_pct: number; readonly why: string }[]
   readonly single_year: Exceedance
+  /** Mean of years 1 to 10, the loss of output with age included. */
   readonly ten_year_mean: Exceedance
+  readonly degradation_pct_per_year: number
 }
 
 /**
@@ -21,12 +28,14 @@ export interface YieldUncertainty {
  * @param method Which path the estimate took.
  * @param siteSpread Relative standard deviation of annual clearness among the sites used.
  * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
+ * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
   annualKwh: number,
   method: 'monthly' | 'hourly',
   siteSpread: number,
   temperatureSpread: number,
+  ageing: { readonly pctPerYear: number; readonly path: string },
   worksheet: Worksheet,
 ): YieldUncertainty {
   const own = method === 'monthly' ? UNCERTAINTY.monthlyMethod : UNCERTAINTY.hourlyMethod
@@ -52,7 +61,7 @@ export function yieldUncertainty(
   const yearly = UNCERTAINTY.yearToYear
   const lastingSquare = lasting.reduce((sum, { term }) => sum + term.relative ** 2, 0)
   const single = Math.sqrt(lastingSquare + yearly.relative ** 2)
-  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / 10)
+  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / MEAN_YEARS)
   worksheet.step({
     id: 'yield.uncertainty.single-year',
     says: 'Standard deviation of the yield of one year',
@@ -82,6 +91,17 @@ export function yieldUncertainty(
     result: { symbol: 'P90', value: exceed(annualKwh, EXCEEDANCE_Z.p90, single), unit: 'kWh' },
     source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
   })
+  const meanKwh = worksheet.step({
+    id: 'yield.ten-year-mean',
+    says: 'Mean yearly yield of years 1 to 10, losing output with age',
+    formula: 'E_mean = E_1 (1/10) sum over t = 1..10 of (1 - d)^(t - 1)',
+    inputs: [
+      { symbol: 'E_1', value: annualKwh, unit: 'kWh', from: 'values.annual.ac_kwh' },
+      { symbol: 'd', value: ageing.pctPerYear, unit: '%/year', from: ageing.path },
+    ],
+    result: { symbol: 'E_mean', value: annualKwh * meanOutput(ageing.pctPerYear / 100, MEAN_YEARS), unit: 'kWh' },
+    source: LOSS_DEFAULTS.degradation_pct_per_year.source,
+  })
   return {
     terms: [...lasting, { name: 'year to year', term: yearly }]
       .filter(({ term }) => term.relative > 0)
@@ -91,7 +111,8 @@ export function yieldUncertainty(
         why: term.why,
       })),
     single_year: exceedance(annualKwh, single),
-    ten_year_mean: exceedance(annualKwh, tenYears),
+    ten_year_mean: exceedance(meanKwh, tenYears),
+    degradation_pct_per_year: ageing.pctPerYear,
   }
 }
 
