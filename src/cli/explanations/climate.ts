@@ -3,6 +3,7 @@ import {
   EXTREME_LOW_ESTIMATE_SOURCE,
   HIGH_2PCT_ESTIMATE_SOURCE,
   LAPSE_RATE_SOURCE,
+  RADIATION_LIMITS,
   TYPICAL_YEAR_SOURCE,
 } from '../../tables/climate/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
@@ -22,6 +23,13 @@ export const CLIMATE: Explanations = {
     rule: 'The three radiations of one moment are tied by geometry. When they disagree, at least one of them is wrong, and the energy estimate inherits the error.',
     sources: [PRACTICE],
     fix: 'Use a file whose radiations come from one instrument or one model. Direct and diffuse are the two that count here.',
+  },
+  'climate.epw-radiation-doubtful': {
+    means:
+      'Some hours of the weather file have radiation that can hardly be: more diffuse than global, or more than the sun gives above the air.',
+    rule: 'More than 5 % of the hours of daylight is worth a look, more than 20 % is refused. The limits are those for measured radiation; the shares are judgement.',
+    sources: [RADIATION_LIMITS.source],
+    fix: 'Compare with a file from another publisher. Direct and diffuse radiation are used as they stand.',
   },
   'climate.epw-far': {
     means: 'The weather file belongs to a place far from the house.',

@@ -1,3 +1,4 @@
+export { RADIATION_LIMITS } from './radiation-limits.js'
 export { SITE_TABLE } from './sites.js'
 export {
   DESIGN_SOURCE,
