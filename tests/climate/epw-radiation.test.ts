@@ -108,11 +108,17 @@ describe('radiation that cannot be is refused', () => {
     expect(error.message).not.toMatch(/NaN|Infinity|undefined/)
   })
 
-  it.each([
-    ['a longitude without its sign', [7, '122.32']],
-    ['the clock of Hawaii and a longitude without its sign', [7, '155.05'], [8, '-10']],
-    ['UTC for local time', [8, '0']],
-  ] as const)('light at night from %s', (_, ...changes) => {
+  it.each<[string, (readonly [number, string])[]]>([
+    ['a longitude without its sign', [[7, '122.32']]],
+    [
+      'the clock of Hawaii and a longitude without its sign',
+      [
+        [7, '155.05'],
+        [8, '-10'],
+      ],
+    ],
+    ['UTC for local time', [[8, '0']]],
+  ])('light at night from %s', (_, changes) => {
     const error = refusal(header(...changes))
     expect(error.message).toMatch(
       /\d+ % of its radiation falls in hours in which the sun is down at its place \(latitude 47.47/,
