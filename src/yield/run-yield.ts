@@ -88,7 +88,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const uncertainty = yieldUncertainty(
     acKwh(system),
     climate.kind,
-    climate.kind === 'monthly' ? climate.spreadRel : 0,
+    climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
     Math.abs(comparedRatio - 1) / 2,
     ageing,
     worksheet,

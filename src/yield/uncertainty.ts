@@ -1,3 +1,5 @@
+import type { MonthlyClimate } from '../climate/index.js'
+import { FLAGGED_SITE_SOURCE } from '../tables/climate/index.js'
 import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
 import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
@@ -26,14 +28,15 @@ export interface YieldUncertainty {
  *
  * @param annualKwh Expected yearly yield, kWh.
  * @param method Which path the estimate took.
- * @param siteSpread Relative standard deviation of annual clearness among the sites used.
+ * @param sites Relative standard deviation of annual clearness among the sites used, and what nearer sites that were
+ *   left out would change.
  * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
  * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
   annualKwh: number,
   method: 'monthly' | 'hourly',
-  siteSpread: number,
+  sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
   temperatureSpread: number,
   ageing: { readonly pctPerYear: number; readonly path: string },
   worksheet: Worksheet,
@@ -44,9 +47,17 @@ export function yieldUncertainty(
     {
       name: 'spread of the climate sites',
       term: {
-        relative: siteSpread,
+        relative: sites.spreadRel,
         why: 'standard deviation of annual clearness among the sites used',
         source: own.source,
+      },
+    },
+    {
+      name: 'climate site left out',
+      term: {
+        relative: sites.leftOutRel,
+        why: 'change of the year if a nearer site that sticks out against its neighbours counted too',
+        source: FLAGGED_SITE_SOURCE,
       },
     },
     {
@@ -65,10 +76,11 @@ export function yieldUncertainty(
   worksheet.step({
     id: 'yield.uncertainty.single-year',
     says: 'Standard deviation of the yield of one year',
-    formula: 's = sqrt(s_method^2 + s_sites^2 + s_temperature^2 + s_year^2)',
+    formula: 's = sqrt(s_method^2 + s_sites^2 + s_left_out^2 + s_temperature^2 + s_year^2)',
     inputs: [
       { symbol: 's_method', value: own.relative * 100, unit: '%', from: own.why },
-      { symbol: 's_sites', value: siteSpread * 100, unit: '%', from: 'values.climate' },
+      { symbol: 's_sites', value: sites.spreadRel * 100, unit: '%', from: 'values.climate' },
+      { symbol: 's_left_out', value: sites.leftOutRel * 100, unit: '%', from: 'climate sites left out' },
       {
         symbol: 's_temperature',
         value: temperatureSpread * 100,

@@ -62,7 +62,11 @@ describe('the mean of years 1 to 10', () => {
   })
 
   it('ages as the payback does, stated or not', () => {
-    for (const stated of [{}, { finance: { degradation_pct_per_year: 0.7 } }, { losses: { degradation_pct_per_year: 2 } }]) {
+    for (const stated of [
+      {},
+      { finance: { degradation_pct_per_year: 0.7 } },
+      { losses: { degradation_pct_per_year: 2 } },
+    ]) {
       const project: Project = { ...base, ...stated }
       const terms = readFinance(project.finance ?? {}, new Worksheet(), statedDegradation(project)?.pctPerYear)
       const share = constantIndex(0, 10).reduce((sum, _, index) => sum + outputShare(terms, index + 1), 0) / 10

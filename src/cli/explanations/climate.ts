@@ -1,6 +1,7 @@
 import {
   DESIGN_SOURCE,
   EXTREME_LOW_ESTIMATE_SOURCE,
+  FLAGGED_SITE_SOURCE,
   HIGH_2PCT_ESTIMATE_SOURCE,
   LAPSE_RATE_SOURCE,
   RADIATION_LIMITS,
@@ -140,11 +141,18 @@ export const CLIMATE: Explanations = {
     sources: [TYPICAL_YEAR_SOURCE],
     fix: 'State site.utc_offset_h as standard time. Near the border of a time zone the project may be right.',
   },
+  'climate.near-site-left-out': {
+    means:
+      'A climate site near the house is not in the estimate, because its sunshine sticks out against its neighbours.',
+    rule: 'In the east single typical years scatter by 4 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
+    sources: [FLAGGED_SITE_SOURCE],
+    fix: 'If you know the place to be as that site says, set site.climate to { station: NUMBER }; or name an hourly weather file.',
+  },
   'climate.station-flagged': {
-    means: 'The climate site that the project names failed a check of the built-in table.',
-    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked.',
-    sources: [TYPICAL_YEAR_SOURCE],
-    fix: 'Set site.climate to nearby, which leaves such sites out wherever it can, or use an hourly file.',
+    means: 'A climate site behind the estimate failed a check of the built-in table.',
+    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west, in Alaska and on the islands such a site mostly tells of its place (fog coast, windward side, mountain) and is used; in the east it is mostly scatter of the model behind it, and nearby leaves it out.',
+    sources: [FLAGGED_SITE_SOURCE],
+    fix: 'Compare with a neighbour (site.climate: { station: NUMBER }) or with an hourly weather file for the place.',
   },
   'sites.none-found': {
     means: 'No built-in climate site fits the words of the search.',
