@@ -36,6 +36,8 @@ export interface YieldRun {
 export interface YieldContext {
   readonly climate: Climate
   readonly steps: SkySteps
+  /** Array whose modules are only turned in thought, so that its rows do not shade each other. */
+  readonly turned?: string
 }
 
 /**
@@ -66,6 +68,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       project,
       id,
       placements.filter((placement) => placement.array === id),
+      id !== context?.turned,
     ),
   )
   const ageing = degradationOf(project, worksheet)
@@ -90,6 +93,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
     climate.kind,
     climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
     Math.abs(comparedRatio - 1) / 2,
+    shareOfUnplacedRacks(plans),
     ageing,
     worksheet,
   )
@@ -101,6 +105,14 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
 /** Estimates the energy of a project; see `runYield` for what is behind it. */
 export function estimateYield(project: Project, files: ReadonlyMap<string, string> = new Map()): Result<YieldValues> {
   return runYield(project, files).result
+}
+
+/** Share of the rated power on racks whose modules have no places, 0 to 1. */
+function shareOfUnplacedRacks(plans: readonly ArrayPlan[]): number {
+  const ratedW = (some: readonly ArrayPlan[]): number =>
+    some.reduce((sum, plan) => sum + plan.module.pmax_w * plan.modules.length, 0)
+  const unplaced = plans.filter((plan) => plan.onRacks && plan.rows === undefined && plan.modules.length > 1)
+  return ratedW(unplaced) / ratedW(plans)
 }
 
 /** Energy by the other temperature model over energy by the chosen one, on the DC side. */

@@ -31,6 +31,7 @@ export interface YieldUncertainty {
  * @param sites Relative standard deviation of annual clearness among the sites used, and what nearer sites that were
  *   left out would change.
  * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
+ * @param rowShade Share of the rated power on racks whose rows have no places, 0 to 1.
  * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
@@ -38,6 +39,7 @@ export function yieldUncertainty(
   method: 'monthly' | 'hourly',
   sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
   temperatureSpread: number,
+  rowShade: number,
   ageing: { readonly pctPerYear: number; readonly path: string },
   worksheet: Worksheet,
 ): YieldUncertainty {
@@ -61,6 +63,10 @@ export function yieldUncertainty(
       },
     },
     {
+      name: 'shade of row on row',
+      term: { ...UNCERTAINTY.rowShade, relative: rowShade * UNCERTAINTY.rowShade.relative },
+    },
+    {
       name: 'cell temperature method',
       term: {
         relative: temperatureSpread,
@@ -76,11 +82,17 @@ export function yieldUncertainty(
   worksheet.step({
     id: 'yield.uncertainty.single-year',
     says: 'Standard deviation of the yield of one year',
-    formula: 's = sqrt(s_method^2 + s_sites^2 + s_left_out^2 + s_temperature^2 + s_year^2)',
+    formula: 's = sqrt(s_method^2 + s_sites^2 + s_left_out^2 + s_rows^2 + s_temperature^2 + s_year^2)',
     inputs: [
       { symbol: 's_method', value: own.relative * 100, unit: '%', from: own.why },
       { symbol: 's_sites', value: sites.spreadRel * 100, unit: '%', from: 'values.climate' },
       { symbol: 's_left_out', value: sites.leftOutRel * 100, unit: '%', from: 'climate sites left out' },
+      {
+        symbol: 's_rows',
+        value: rowShade * UNCERTAINTY.rowShade.relative * 100,
+        unit: '%',
+        from: 'racks without places',
+      },
       {
         symbol: 's_temperature',
         value: temperatureSpread * 100,
