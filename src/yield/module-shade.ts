@@ -144,7 +144,7 @@ function nearShade(
         const length = (along + 0.5) / SAMPLES_ALONG
         const right = widthFt * (module.sectionsAlongX ? side : length)
         const up = heightFt * (module.sectionsAlongX ? length : side)
-        if (isInShadow(shadows, right - widthFt / 2, up - heightFt / 2)) {
+        if (shadows.length > 0 && isInShadow(shadows, right - widthFt / 2, up - heightFt / 2)) {
           shaded += 1
           continue
         }

@@ -18,6 +18,8 @@ export interface RowShadow {
   readonly high: number
 }
 
+const NONE: readonly RowShadow[] = []
+
 /** Less in front of the face is rounding, ft. */
 const LEAST_FT = 1e-6
 
@@ -49,9 +51,10 @@ export function rowShadows(
   widthFt: number,
   heightFt: number,
   towards: Direction,
-): RowShadow[] {
+): readonly RowShadow[] {
+  if (neighbours.length === 0) return NONE
   const away = dot(towards, modulePlane.normal)
-  if (away <= 0 || neighbours.length === 0) return []
+  if (away <= 0) return NONE
   const perAwayU = dot(towards, modulePlane.x) / away
   const perAwayV = dot(towards, modulePlane.y) / away
   const shadows: RowShadow[] = []
