@@ -65,6 +65,7 @@ export function blendSites(near: readonly SiteAtDistance[], house: House, name: 
     meanMinC: temperature('meanMinC'),
     windMs: months.map((month) => mean((index) => parts[index]!.record.windMs[month]!)),
     spreadRel: relativeDeviation(parts.map((part) => part.annualClearness)),
+    leftOutRel: 0,
     sites: near.map((one, index): ClimateSiteUse => ({
       wmo: one.site.wmo,
       name: one.site.name,

@@ -29,7 +29,8 @@ const RULES: readonly Rule[] = [
 /** Light wind taken when a file has none at all, m/s. */
 export const WIND_WHEN_UNKNOWN_MS = 1
 const NAMED_HOURS = 5
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
+/** Short English names of the months, January first. */
+export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 /**
  * Checks every value of the rows, fills gaps of wind and marks unknown snow with -1, in place.
@@ -112,7 +113,8 @@ function findMissing(rows: EpwRows, rule: Rule, dataLine: number): number[] {
   return missing
 }
 
-function nameHours(rows: EpwRows, missing: readonly number[], dataLine: number): string {
+/** The first few of some hours with their lines, for messages. */
+export function nameHours(rows: EpwRows, missing: readonly number[], dataLine: number): string {
   const named = missing.slice(0, NAMED_HOURS).map((row) => {
     const stamp = `${String(rows.hour[row]).padStart(2, '0')}:00`
     return `${rows.day[row]} ${MONTHS[rows.month[row]! - 1]} ${stamp}, line ${dataLine + row}`

@@ -38,6 +38,7 @@ export function monthlyFromHourly(hourly: HourlyClimate): MonthlyClimate {
     meanMinC: perDay(minimum),
     windMs: perDay(wind),
     spreadRel: 0,
+    leftOutRel: 0,
     sites: [],
   }
 }

@@ -1,4 +1,5 @@
 import type { Assumption, Finding } from '../worksheet/index.js'
+import { checkEpwRadiation } from './epw-radiation.js'
 import { parseEpwHeader, type EpwLocation } from './epw-header.js'
 import { readEpwRows } from './epw-rows.js'
 import { checkEpwValues, WIND_WHEN_UNKNOWN_MS } from './epw-values.js'
@@ -16,14 +17,15 @@ export interface EpwFile {
  * Reads an hourly weather file in EPW format: radiation as means over the hour that ends at the stamp, W/m2.
  *
  * @param text The whole file; a byte order mark and either line ending are allowed.
- * @throws StageError that names line and column when the file is broken, is not one year of single hours, or lacks
- * radiation or temperature in any hour.
+ * @throws StageError that names line and column when the file is broken, is not one year of single hours, lacks
+ * radiation or temperature in any hour, or has radiation that cannot be.
  * @source EnergyPlus Auxiliary Programs, EPW data dictionary (secondary): columns, hour-ending stamps, missing codes
  */
 export function parseEpw(text: string): EpwFile {
   const { location, dataAt, dataLine } = parseEpwHeader(text)
   const rows = readEpwRows(text, dataAt, dataLine)
   const { findings, windUnknown } = checkEpwValues(rows, dataLine)
+  findings.push(...checkEpwRadiation(rows, location, dataLine))
   const place = [location.city, location.state].filter((part) => part !== '' && part !== '-').join(', ')
   const climate: HourlyClimate = {
     kind: 'hourly',

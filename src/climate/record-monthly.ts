@@ -1,5 +1,11 @@
-import { LAPSE_RATE_K_PER_M, LAPSE_RATE_SOURCE, TYPICAL_YEAR_SOURCE } from '../tables/climate/index.js'
+import {
+  FLAGGED_SITE_SOURCE,
+  LAPSE_RATE_K_PER_M,
+  LAPSE_RATE_SOURCE,
+  TYPICAL_YEAR_SOURCE,
+} from '../tables/climate/index.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { blendSites } from './blend-sites.js'
 import { METRES_PER_FOOT, type House } from './house.js'
 import type { SiteAtDistance } from './nearest-sites.js'
 import { FAR_KM, HIGH_M, saySite } from './say-site.js'
@@ -58,18 +64,27 @@ export function recordMonthly(
       fix: 'state standard time without daylight saving; near the border of a time zone the project may be right',
     })
   }
-  for (const { site } of near) {
+  for (const [index, one] of near.entries()) {
+    const { site } = one
     const flags = radiationFlags(site)
-    if (flags.length === 0) continue
+    if (flags.length === 0 || climate.sites[index]!.weight < LITTLE) continue
+    const others = near.filter((other) => other !== one)
     worksheet.find({
       severity: 'warning',
       id: 'climate.station-flagged',
-      message: `${site.name}, ${site.state} failed a check of the climate table: ${flags.map(explainSiteFlag).join('; ')}`,
+      message: `${site.name}, ${site.state} failed a check of the climate table: ${flags.map(explainSiteFlag).join('; ')}${others.length === 0 ? '' : sayBeside(one, others, house)}`,
       where: 'site.climate',
-      source: TYPICAL_YEAR_SOURCE,
-      fix: 'set site.climate to nearby, which leaves such sites out wherever it can, or use an EPW file',
+      source: FLAGGED_SITE_SOURCE,
+      fix: 'compare with a neighbour (site.climate: { station: NUMBER }) or with an hourly weather file (site.climate: { epw: FILE })',
     })
   }
+}
+
+/** What a flagged site and the others used would give, each without the other. */
+function sayBeside(one: SiteAtDistance, others: readonly SiteAtDistance[], house: House): string {
+  const year = (sites: readonly SiteAtDistance[]): string =>
+    (yearlySum(blendSites(sites, house, '').ghiWhM2Day) / 1000).toFixed(0)
+  return `; it is used, as such differences belong to the place more often than not in the west, in Alaska and on the islands: alone it gives ${year([one])} kWh/m2 a year on the level, the other sites used ${year(others)} kWh/m2`
 }
 
 function sayShare(site: MonthlyClimate['sites'][number]): string {

@@ -22,6 +22,8 @@ export interface MonthlyClimate {
   readonly windMs: readonly number[]
   /** Relative standard deviation of the annual clearness among the sites used, 0 for one site. */
   readonly spreadRel: number
+  /** Relative change of the year's sun if nearer sites had not been left out for sticking out; 0 when none was. */
+  readonly leftOutRel: number
   readonly sites: readonly ClimateSiteUse[]
 }
 

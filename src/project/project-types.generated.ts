@@ -479,7 +479,7 @@ width_ft: number
  */
 length_ft: number
 /**
- * Height of its top above the surface, measured at right angles to the roof, ft.
+ * Height of its top above the roof, measured plumb at its upper edge, ft. Sides are plumb; the top is level, that of a skylight or dormer runs with the roof. On a plane steeper than 60 deg, such as a wall, measured at right angles.
  */
 height_ft: number
 /**
@@ -1334,7 +1334,7 @@ availability_pct?: number
  */
 age_years?: number
 /**
- * Loss of power per year of age.
+ * Loss of output per year of age; finance.degradation_pct_per_year wins where both are stated.
  */
 degradation_pct_per_year?: number
 }

@@ -1,20 +1,50 @@
-/** A box that stands on the roof plane, ft in plane coordinates. */
+/**
+ * A thing that stands on the roof plane with plumb sides: its footprint on the slope, ft in plane coordinates. All
+ * heights are plumb, above the roof right below.
+ */
 export interface RoofBox {
   readonly xFt: number
   readonly yFt: number
   readonly widthFt: number
   readonly lengthFt: number
+  /** Height of the top at the upper edge of the footprint. */
   readonly heightFt: number
+  /** How much higher the top stands above the roof for each ft down the slope: the sine of the slope for a level top. */
+  readonly risePerFt: number
+}
+
+/** How to get from plane coordinates to plumb ones, in which y is the foot of the plumb line and height is plumb. */
+export interface PlumbFrame {
+  /** ft down the slope for each ft away from the surface. */
+  readonly shift: number
+  /** Plumb ft for each ft away from the surface. */
+  readonly stretch: number
+}
+
+/** On a steeper plane things stand at right angles to it, as on a wall. */
+const WALL_DEG = 60
+
+/** The plumb frame of a plane; on a wall, plane coordinates as they are. */
+export function plumbFrame(tiltDeg: number): PlumbFrame {
+  if (tiltDeg > WALL_DEG) return { shift: 0, stretch: 1 }
+  const tilt = (tiltDeg * Math.PI) / 180
+  return { shift: Math.tan(tilt), stretch: 1 / Math.cos(tilt) }
+}
+
+/** Rise of a level top above a plane for each ft down its slope; 0 on a wall. */
+export function levelRise(tiltDeg: number): number {
+  return tiltDeg > WALL_DEG ? 0 : Math.sin((tiltDeg * Math.PI) / 180)
 }
 
 /**
- * Whether a box on the roof stands in the line from a point of the same plane towards a light source.
+ * Whether a box on the roof stands in the line from a point of the same plane towards a light source. Everything in
+ * plumb coordinates: see PlumbFrame.
  *
- * @param box In plane coordinates, ft.
+ * @param box Its footprint and heights, ft.
  * @param x Point along the eave, ft.
- * @param y Point up the slope, ft.
- * @param height Height of the point above the surface, ft.
- * @param alongX Direction in plane coordinates: along the eave, up the slope, away from the surface.
+ * @param y Foot of the point up the slope, ft.
+ * @param height Plumb height of the point above the surface, ft.
+ * @param alongX Direction in the same coordinates: along the eave, up the slope, plumb away from the surface.
  */
 export function isBehindBox(
   box: RoofBox,
@@ -25,8 +55,9 @@ export function isBehindBox(
   alongY: number,
   away: number,
 ): boolean {
-  if (height >= box.heightFt || away <= 0) return false
-  const reach = (box.heightFt - height) / away
+  const highest = box.heightFt + box.risePerFt * box.lengthFt
+  if (height >= highest || away <= 0) return false
+  const reach = (highest - height) / away
   // Where the line leaves the box's height it has run alongX * reach: the shadow is short or it misses.
   const endX = x + alongX * reach
   const endY = y + alongY * reach
@@ -48,5 +79,9 @@ export function isBehindBox(
     near = Math.max(near, Math.min(a, b))
     far = Math.min(far, Math.max(a, b))
   }
-  return near <= far
+  if (near > far) return false
+  // Line and top are both straight, so that the line is lowest against the top where it enters or leaves.
+  const over = height - box.heightFt - box.risePerFt * (top - y)
+  const overPerReach = away + box.risePerFt * alongY
+  return over + overPerReach * (overPerReach > 0 ? near : far) <= 0
 }

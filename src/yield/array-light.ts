@@ -31,7 +31,8 @@ export function arrayLight(steps: SkySteps, sky: SkyLight, plan: ArrayPlan, sett
 function shadeGroups(steps: SkySteps, plan: ArrayPlan, settings: ModelSettings): ShadeGroup[] {
   const { scene, modules } = plan
   const all = modules.map((_, index) => index)
-  if (scene.horizon.length === 0 && scene.obstacles.length === 0 && scene.boxes.length === 0) {
+  const isFree = scene.horizon.length === 0 && scene.obstacles.length === 0 && scene.boxes.length === 0
+  if (isFree && modules.every((module) => module.shaded.neighbours.length === 0)) {
     return [{ members: all, shade: undefined }]
   }
   const first = modules[0]

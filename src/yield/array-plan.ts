@@ -1,10 +1,14 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
-import { planeAxes, type FarObstacle } from '../sun/index.js'
+import { levelRise, planeAxes, plumbFrame, type FarObstacle, type Point } from '../sun/index.js'
 import { StageError } from '../worksheet/index.js'
 import type { ShadeScene, ShadedModule } from './module-shade.js'
 import { monthlyValues } from './months.js'
+import { rowNeighbours } from './row-shade.js'
+
+/** A module that differs less from its plane lies on it, degrees. */
+const LEAST_RACK_DEG = 0.5
 
 /** One array as the estimate runs it. */
 export interface ArrayPlan {
@@ -17,6 +21,8 @@ export interface ArrayPlan {
   readonly module: PvModule
   readonly modules: readonly PlannedModule[]
   readonly scene: ShadeScene
+  /** Whether racks turn the modules out of the roof plane. */
+  readonly onRacks: boolean
   /** Module rows up the slope, for snow; undefined when the modules have no places. */
   readonly rows: number | undefined
 }
@@ -48,9 +54,15 @@ export function inverterOf(project: Project, inverterId: string, where: string):
  * and the inverter that takes each.
  *
  * @param placements Places of this array's modules; empty when the project does not state them.
+ * @param rowShade Whether rows on racks shade each other.
  * @throws StageError when a part of the equipment is missing.
  */
-export function planArray(project: Project, arrayId: string, placements: readonly ModulePlacement[]): ArrayPlan {
+export function planArray(
+  project: Project,
+  arrayId: string,
+  placements: readonly ModulePlacement[],
+  rowShade = true,
+): ArrayPlan {
   const where = `arrays.${arrayId}`
   const array = project.arrays[arrayId]
   const plane = array === undefined ? undefined : project.roof_planes[array.roof_plane]
@@ -69,25 +81,37 @@ export function planArray(project: Project, arrayId: string, placements: readonl
   const inverters = invertersOf(project, arrayId, count)
   const sections = module.bypass_sections ?? 3
   const centre = placements.length > 0 ? middleOf(placements) : { x: 0, y: 0 }
+  const modulePlane = planeAxes(tiltDeg, azimuthDeg)
+  const onRacks = rowShade && (Math.abs(tiltDeg - roofTiltDeg) > LEAST_RACK_DEG || azimuthDeg !== plane.azimuth_deg)
+  const middles = placements.map((placement): Point => {
+    const dx = placement.xFt + placement.widthFt / 2 - centre.x
+    const dy = placement.yFt + placement.heightFt / 2 - centre.y
+    return {
+      east: dx * roof.x.east + dy * roof.y.east,
+      north: dx * roof.x.north + dy * roof.y.north,
+      up: dx * roof.x.up + dy * roof.y.up,
+    }
+  })
   const modules = inverters.map((takes, index): PlannedModule => {
     const placement = placements[index]
     if (placement === undefined) {
       return {
         id: `${arrayId}.m${index + 1}`,
-        shaded: { middle: { east: 0, north: 0, up: 0 }, rectangle: undefined, sections, sectionsAlongX: true },
+        shaded: {
+          middle: { east: 0, north: 0, up: 0 },
+          rectangle: undefined,
+          sections,
+          sectionsAlongX: true,
+          neighbours: [],
+        },
         ...takes,
       }
     }
-    const dx = placement.xFt + placement.widthFt / 2 - centre.x
-    const dy = placement.yFt + placement.heightFt / 2 - centre.y
     return {
       id: placement.id,
       shaded: {
-        middle: {
-          east: dx * roof.x.east + dy * roof.y.east,
-          north: dx * roof.x.north + dy * roof.y.north,
-          up: dx * roof.x.up + dy * roof.y.up,
-        },
+        middle: middles[index] as Point,
+        neighbours: onRacks ? rowNeighbours(middles[index] as Point, middles, modulePlane) : [],
         rectangle: placement,
         sections,
         sectionsAlongX: placement.orientation === 'portrait',
@@ -106,7 +130,7 @@ export function planArray(project: Project, arrayId: string, placements: readonl
     modules,
     scene: {
       roof,
-      modulePlane: planeAxes(tiltDeg, azimuthDeg),
+      modulePlane,
       horizon: (project.site.horizon ?? [])
         .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
         .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg),
@@ -119,9 +143,12 @@ export function planArray(project: Project, arrayId: string, placements: readonl
           widthFt: box.width_ft,
           lengthFt: box.length_ft,
           heightFt: box.height_ft,
+          risePerFt: box.kind === 'skylight' || box.kind === 'dormer' ? 0 : levelRise(roofTiltDeg),
         })),
+      plumb: plumbFrame(roofTiltDeg),
       moduleHeightFt: (array.standoff_in + (module.thickness_in ?? 0)) / 12,
     },
+    onRacks,
     rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,
   }
 }

@@ -1,6 +1,7 @@
 export { cellRiseKPerWM2, installedNoctC, type CellTemperatureModel } from './cell-temperature.js'
 export { daytimeTemperatureC } from './daytime-temperature.js'
 export { DAY_TYPE_COUNT, dayTypeSteps } from './day-type-steps.js'
+export { outputOfYear, statedDegradation } from './degradation.js'
 export { expectedHours, type DayChoice, type ExpectedHours } from './expected-hours.js'
 export { stepTable, type StepTable } from './hourly-table.js'
 export { hourlySteps } from './hourly-steps.js'

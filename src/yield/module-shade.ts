@@ -7,9 +7,11 @@ import {
   type FarObstacle,
   type HorizonPoint,
   type PlaneAxes,
+  type PlumbFrame,
   type Point,
   type RoofBox,
 } from '../sun/index.js'
+import { isInShadow, rowShadows, type RowNeighbour } from './row-shade.js'
 import type { SkySteps } from './sky-steps.js'
 
 /** What shades one array. */
@@ -21,6 +23,8 @@ export interface ShadeScene {
   readonly horizon: readonly HorizonPoint[]
   readonly obstacles: readonly FarObstacle[]
   readonly boxes: readonly RoofBox[]
+  /** Plumb coordinates of the roof, in which the boxes stand. */
+  readonly plumb: PlumbFrame
   /** Height of the module surface above the roof, ft. */
   readonly moduleHeightFt: number
 }
@@ -36,19 +40,23 @@ export interface ShadedModule {
   /** Bypass sections, and whether they lie side by side along the eave (portrait) or up the slope (landscape). */
   readonly sections: number
   readonly sectionsAlongX: boolean
+  /** Modules of other rows in front of its face; none unless racks lift the modules off the roof. */
+  readonly neighbours: readonly RowNeighbour[]
 }
 
 /** Shade on one module, per sun position and month. */
 export interface ModuleShade {
   /** Share of direct light that horizon and far obstacles let through, by sun position. */
   readonly far: Float64Array
-  /** Share of the module's area that no box on the roof shades, by sun position. */
+  /** Share of the module's area that neither a box on the roof nor another row shades, by sun position. */
   readonly nearLit: Float64Array
-  /** Share of the bypass sections that no box touches with its shadow, by sun position. */
+  /** Share of the bypass sections that none of them touches with its shadow, by sun position. */
   readonly sectionsLit: Float64Array
   /** Share of the sky's light that arrives, twelve months. */
   readonly sky: Float64Array
 }
+
+const NO_BOXES: readonly RoofBox[] = []
 
 /** Sample points along a bypass section. */
 const SAMPLES_ALONG = 8
@@ -65,6 +73,7 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
   const far = new Float64Array(steps.sunCount).fill(1)
   const nearLit = new Float64Array(steps.sunCount).fill(1)
   const sectionsLit = new Float64Array(steps.sunCount).fill(1)
+  const isNear = module.rectangle !== undefined && (scene.boxes.length > 0 || module.neighbours.length > 0)
   let done = -1
   // One direction for all suns: this runs for every module and every sun position.
   const towards = { east: 0, north: 0, up: 0 }
@@ -76,7 +85,7 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
     towards.north = steps.sunNorth[step] as number
     towards.up = steps.sunUp[step] as number
     far[sun] = farTransmittance(scene, module.middle, towards, steps.month[step] as number)
-    if (scene.boxes.length > 0 && module.rectangle !== undefined && far[sun] > 0) {
+    if (isNear && far[sun] > 0) {
       const near = nearShade(scene, module, towards)
       if (near === undefined) continue
       nearLit[sun] = near.lit
@@ -102,23 +111,29 @@ function farTransmittance(scene: ShadeScene, from: Point, towards: Direction, mo
   return through
 }
 
-/** Shadow of the boxes on a grid of points of the module; undefined where none comes near. */
+/** Shadow of boxes and other rows on a grid of points of the module; undefined where none comes near. */
 function nearShade(
   scene: ShadeScene,
   module: ShadedModule,
   towards: Direction,
 ): { readonly lit: number; readonly sectionsLit: number } | undefined {
+  const { shift, stretch } = scene.plumb
+  const outward = dot(towards, scene.roof.normal)
   const alongX = dot(towards, scene.roof.x)
-  const alongY = dot(towards, scene.roof.y)
-  const away = dot(towards, scene.roof.normal)
+  const alongY = dot(towards, scene.roof.y) - outward * shift
+  const away = outward * stretch
   const rectangle = module.rectangle
-  if (rectangle === undefined || away <= 0) return undefined
-  const { xFt, yFt, widthFt, heightFt } = rectangle
+  if (rectangle === undefined) return undefined
+  const { xFt, widthFt, heightFt } = rectangle
+  const yFt = rectangle.yFt - scene.moduleHeightFt * shift
+  const moduleHeightFt = scene.moduleHeightFt * stretch
   let boxes: RoofBox[] | undefined
-  for (const box of scene.boxes) {
-    if (mayReach(box, rectangle, scene.moduleHeightFt, alongX / away, alongY / away)) (boxes ??= []).push(box)
+  for (const box of away > 0 ? scene.boxes : NO_BOXES) {
+    if (mayReach(box, { xFt, yFt, widthFt, heightFt }, moduleHeightFt, alongX / away, alongY / away))
+      (boxes ??= []).push(box)
   }
-  if (boxes === undefined) return undefined
+  const shadows = rowShadows(module.neighbours, scene.modulePlane, widthFt, heightFt, towards)
+  if (boxes === undefined && shadows.length === 0) return undefined
   let litPoints = 0
   let litSections = 0
   for (let section = 0; section < module.sections; section += 1) {
@@ -127,10 +142,16 @@ function nearShade(
       for (let across = 0; across < SAMPLES_ACROSS; across += 1) {
         const side = (section + (across + 0.5) / SAMPLES_ACROSS) / module.sections
         const length = (along + 0.5) / SAMPLES_ALONG
-        const x = xFt + widthFt * (module.sectionsAlongX ? side : length)
-        const y = yFt + heightFt * (module.sectionsAlongX ? length : side)
-        for (const box of boxes) {
-          if (!isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away)) continue
+        const right = widthFt * (module.sectionsAlongX ? side : length)
+        const up = heightFt * (module.sectionsAlongX ? length : side)
+        if (shadows.length > 0 && isInShadow(shadows, right - widthFt / 2, up - heightFt / 2)) {
+          shaded += 1
+          continue
+        }
+        const x = xFt + right
+        const y = yFt + up
+        for (const box of boxes ?? NO_BOXES) {
+          if (!isBehindBox(box, x, y, moduleHeightFt, alongX, alongY, away)) continue
           shaded += 1
           break
         }
@@ -153,7 +174,7 @@ function mayReach(
   perHeightX: number,
   perHeightY: number,
 ): boolean {
-  const height = box.heightFt - moduleHeightFt
+  const height = box.heightFt + box.risePerFt * box.lengthFt - moduleHeightFt
   if (height <= 0) return false
   const shiftX = -perHeightX * height
   const shiftY = -perHeightY * height
@@ -164,6 +185,9 @@ function mayReach(
     box.yFt + box.lengthFt + Math.max(0, shiftY) > module.yFt
   )
 }
+
+/** Points up the face of a module, from its middle as shares of its height, at which other rows hide the sky. */
+const ROW_SKY_POINTS = [-0.4, -0.2, 0, 0.2, 0.4] as const
 
 /** Rings and spokes of the sky dome: 5 degrees high, 10 degrees wide. */
 const DOME: readonly { readonly direction: Direction; readonly solidAngle: number }[] = Array.from(
@@ -197,19 +221,34 @@ function skyShare(scene: ShadeScene, module: ShadedModule): Float64Array {
       for (let month = 0; month < 12; month += 1) hidden[month] = (hidden[month] as number) + weight
       continue
     }
-    if (!scene.obstacles.some((obstacle) => isBehindObstacle(obstacle, module.middle, direction))) continue
+    const behindRows = shareBehindRows(scene, module, direction)
+    if (behindRows === 0 && !scene.obstacles.some((obstacle) => isBehindObstacle(obstacle, module.middle, direction))) {
+      continue
+    }
     for (let month = 0; month < 12; month += 1) {
-      hidden[month] =
-        (hidden[month] as number) + weight * (1 - farTransmittance(scene, module.middle, direction, month))
+      const through = (1 - behindRows) * farTransmittance(scene, module.middle, direction, month)
+      hidden[month] = (hidden[month] as number) + weight * (1 - through)
     }
   }
   return hidden.map((value) => 1 - value / all)
 }
 
+/** Share of a module's face from which other rows hide a direction. */
+function shareBehindRows(scene: ShadeScene, { neighbours, rectangle }: ShadedModule, towards: Direction): number {
+  if (neighbours.length === 0 || rectangle === undefined) return 0
+  const { widthFt, heightFt } = rectangle
+  const shadows = rowShadows(neighbours, scene.modulePlane, widthFt, heightFt, towards)
+  if (shadows.length === 0) return 0
+  return ROW_SKY_POINTS.filter((share) => isInShadow(shadows, 0, share * heightFt)).length / ROW_SKY_POINTS.length
+}
+
 function isBehindAnyBox(scene: ShadeScene, x: number, y: number, towards: Direction): boolean {
   if (scene.boxes.length === 0) return false
+  const { shift, stretch } = scene.plumb
+  const outward = dot(towards, scene.roof.normal)
   const alongX = dot(towards, scene.roof.x)
-  const alongY = dot(towards, scene.roof.y)
-  const away = dot(towards, scene.roof.normal)
-  return scene.boxes.some((box) => isBehindBox(box, x, y, scene.moduleHeightFt, alongX, alongY, away))
+  const alongY = dot(towards, scene.roof.y) - outward * shift
+  const foot = y - scene.moduleHeightFt * shift
+  const height = scene.moduleHeightFt * stretch
+  return scene.boxes.some((box) => isBehindBox(box, x, foot, height, alongX, alongY, outward * stretch))
 }

@@ -1,5 +1,6 @@
 import type { Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
+import { UNCERTAINTY } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { COMPARISON_SOURCE } from './equipment-models.js'
@@ -118,6 +119,16 @@ function sayClipping(values: YieldValues, climate: Climate, worksheet: Worksheet
 
 function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: Worksheet): void {
   for (const plan of plans) {
+    if (plan.onRacks && plan.rows === undefined && plan.modules.length > 1) {
+      worksheet.find({
+        severity: 'warning',
+        id: 'yield.row-shade-without-places',
+        message: `array ${plan.id} stands on racks and does not say where its modules lie, so the shade of row on row is not counted: nothing with one row, at worst all direct light of every row but the first; ${(100 * UNCERTAINTY.rowShade.relative).toFixed(0)} % is in the uncertainty`,
+        where: `arrays.${plan.id}${project.arrays[plan.id]?.arrangement === undefined ? '' : '.arrangement'}`,
+        source: UNCERTAINTY.rowShade.source,
+        fix: 'state arrangement.blocks with row_gap_in, or arrangement: fit',
+      })
+    }
     const boxes = plan.scene.boxes.length
     if (boxes === 0 || plan.rows !== undefined) continue
     worksheet.find({

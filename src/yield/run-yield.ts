@@ -8,6 +8,7 @@ import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
 import { cellRiseKPerWM2 } from './cell-temperature.js'
 import { dayTypeSteps } from './day-type-steps.js'
+import { degradationOf } from './degradation.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
@@ -36,6 +37,8 @@ export interface YieldRun {
 export interface YieldContext {
   readonly climate: Climate
   readonly steps: SkySteps
+  /** Array whose modules are only turned in thought, so that its rows do not shade each other. */
+  readonly turned?: string
 }
 
 /**
@@ -66,6 +69,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       project,
       id,
       placements.filter((placement) => placement.array === id),
+      id !== context?.turned,
     ),
   )
   for (const { severity, message, where, fix } of unlikeStrings(project))
@@ -76,7 +80,8 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       where,
       fix,
     })
-  const losses = lossSettings(project.losses, inverterKind(project, plans), worksheet)
+  const ageing = degradationOf(project, worksheet)
+  const losses = lossSettings(project.losses, inverterKind(project, plans), ageing.pctPerYear / 100, worksheet)
   const sky = skyLight(steps, settings.sky)
   const arrays = plans.map((plan) => {
     const lit = arrayLight(steps, sky, plan, settings)
@@ -95,8 +100,10 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const uncertainty = yieldUncertainty(
     acKwh(system),
     climate.kind,
-    climate.kind === 'monthly' ? climate.spreadRel : 0,
+    climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
     Math.abs(comparedRatio - 1) / 2,
+    shareOfUnplacedRacks(plans),
+    ageing,
     worksheet,
   )
   const values = summarise(climate, steps, arrays, system, uncertainty)
@@ -107,6 +114,14 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
 /** Estimates the energy of a project; see `runYield` for what is behind it. */
 export function estimateYield(project: Project, files: ReadonlyMap<string, string> = new Map()): Result<YieldValues> {
   return runYield(project, files).result
+}
+
+/** Share of the rated power on racks whose modules have no places, 0 to 1. */
+function shareOfUnplacedRacks(plans: readonly ArrayPlan[]): number {
+  const ratedW = (some: readonly ArrayPlan[]): number =>
+    some.reduce((sum, plan) => sum + plan.module.pmax_w * plan.modules.length, 0)
+  const unplaced = plans.filter((plan) => plan.onRacks && plan.rows === undefined && plan.modules.length > 1)
+  return ratedW(unplaced) / ratedW(plans)
 }
 
 /** Energy by the other temperature model over energy by the chosen one, on the DC side. */

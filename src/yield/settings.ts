@@ -2,6 +2,7 @@ import type { Inverter, Losses, Model, Project } from '../project/index.js'
 import { hayDavies, isotropicSky, perez1990, SOLAR_CONSTANT_W_M2, type SkyModel } from '../sun/index.js'
 import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
+import { outputOfYear } from './degradation.js'
 import { monthlyValues } from './months.js'
 
 /** Model choices of the energy estimate with every default filled in. */
@@ -103,8 +104,18 @@ export interface LossSettings {
   readonly age: number
 }
 
-/** Fills in the losses, each default as an assumption. `kind` decides between the two columns of defaults. */
-export function lossSettings(losses: Losses | undefined, kind: Inverter['kind'], worksheet: Worksheet): LossSettings {
+/**
+ * Fills in the losses, each default as an assumption.
+ *
+ * @param kind Decides between the two columns of defaults.
+ * @param degradation Loss of output per year of age, as a share of 1.
+ */
+export function lossSettings(
+  losses: Losses | undefined,
+  kind: Inverter['kind'],
+  degradation: number,
+  worksheet: Worksheet,
+): LossSettings {
   const stated: Losses = losses ?? {}
   const pick = (key: keyof typeof LOSS_DEFAULTS & keyof Losses): number => {
     const value = stated[key]
@@ -126,6 +137,6 @@ export function lossSettings(losses: Losses | undefined, kind: Inverter['kind'],
     lightInduced: pick('light_induced_pct'),
     nameplate: pick('nameplate_pct'),
     availability: pick('availability_pct'),
-    age: ageYears === 0 ? 0 : 1 - (1 - pick('degradation_pct_per_year')) ** ageYears,
+    age: 1 - outputOfYear(degradation, ageYears + 1),
   }
 }

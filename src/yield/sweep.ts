@@ -25,7 +25,8 @@ const ANGLES = {
 } as const
 
 /**
- * Yearly yield of one array against its tilt or its direction, everything else unchanged.
+ * Yearly yield of one array against its tilt or its direction, everything else unchanged. Rows of an array that lies in
+ * the plane of its roof do not shade each other at any angle; those of an array on racks do.
  *
  * @param project A valid project.
  * @param files Text of the files that the project names.
@@ -49,13 +50,15 @@ export function sweepAngle(
       `name one of ${Object.keys(project.arrays).join(', ')}`,
     )
   }
+  const isFlush = array.module_tilt_deg === undefined && array.module_azimuth_deg === undefined
   const yieldAt = (angleDeg: number | undefined): { readonly kwh: number; readonly angleDeg: number } => {
     const key = axis === 'tilt' ? 'module_tilt_deg' : 'module_azimuth_deg'
     const turned: Project =
       angleDeg === undefined
         ? project
         : { ...project, arrays: { ...project.arrays, [arrayId]: { ...array, [key]: angleDeg } } }
-    const values = runYield(turned, files, context).result.values.arrays[arrayId]
+    const values = runYield(turned, files, { ...context, ...(isFlush ? { turned: arrayId } : {}) }).result.values
+      .arrays[arrayId]
     if (values === undefined) throw new Error(`the estimate lost array ${arrayId}`)
     return { kwh: values.annual.ac_kwh, angleDeg: axis === 'tilt' ? values.tilt_deg : values.azimuth_deg }
   }

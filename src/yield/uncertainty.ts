@@ -1,5 +1,12 @@
+import type { MonthlyClimate } from '../climate/index.js'
+import { FLAGGED_SITE_SOURCE } from '../tables/climate/index.js'
+import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
 import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { meanOutput } from './degradation.js'
+
+/** Years of the long mean. */
+const MEAN_YEARS = 10
 
 /** Yearly yield that is exceeded in a share of cases, kWh. */
 export interface Exceedance {
@@ -11,7 +18,9 @@ export interface Exceedance {
 export interface YieldUncertainty {
   readonly terms: readonly { readonly name: string; readonly relative_pct: number; readonly why: string }[]
   readonly single_year: Exceedance
+  /** Mean of years 1 to 10, the loss of output with age included. */
   readonly ten_year_mean: Exceedance
+  readonly degradation_pct_per_year: number
 }
 
 /**
@@ -19,14 +28,19 @@ export interface YieldUncertainty {
  *
  * @param annualKwh Expected yearly yield, kWh.
  * @param method Which path the estimate took.
- * @param siteSpread Relative standard deviation of annual clearness among the sites used.
+ * @param sites Relative standard deviation of annual clearness among the sites used, and what nearer sites that were
+ *   left out would change.
  * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
+ * @param rowShade Share of the rated power on racks whose rows have no places, 0 to 1.
+ * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
   annualKwh: number,
   method: 'monthly' | 'hourly',
-  siteSpread: number,
+  sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
   temperatureSpread: number,
+  rowShade: number,
+  ageing: { readonly pctPerYear: number; readonly path: string },
   worksheet: Worksheet,
 ): YieldUncertainty {
   const own = method === 'monthly' ? UNCERTAINTY.monthlyMethod : UNCERTAINTY.hourlyMethod
@@ -35,10 +49,22 @@ export function yieldUncertainty(
     {
       name: 'spread of the climate sites',
       term: {
-        relative: siteSpread,
+        relative: sites.spreadRel,
         why: 'standard deviation of annual clearness among the sites used',
         source: own.source,
       },
+    },
+    {
+      name: 'climate site left out',
+      term: {
+        relative: sites.leftOutRel,
+        why: 'change of the year if a nearer site that sticks out against its neighbours counted too',
+        source: FLAGGED_SITE_SOURCE,
+      },
+    },
+    {
+      name: 'shade of row on row',
+      term: { ...UNCERTAINTY.rowShade, relative: rowShade * UNCERTAINTY.rowShade.relative },
     },
     {
       name: 'cell temperature method',
@@ -52,14 +78,21 @@ export function yieldUncertainty(
   const yearly = UNCERTAINTY.yearToYear
   const lastingSquare = lasting.reduce((sum, { term }) => sum + term.relative ** 2, 0)
   const single = Math.sqrt(lastingSquare + yearly.relative ** 2)
-  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / 10)
+  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / MEAN_YEARS)
   worksheet.step({
     id: 'yield.uncertainty.single-year',
     says: 'Standard deviation of the yield of one year',
-    formula: 's = sqrt(s_method^2 + s_sites^2 + s_temperature^2 + s_year^2)',
+    formula: 's = sqrt(s_method^2 + s_sites^2 + s_left_out^2 + s_rows^2 + s_temperature^2 + s_year^2)',
     inputs: [
       { symbol: 's_method', value: own.relative * 100, unit: '%', from: own.why },
-      { symbol: 's_sites', value: siteSpread * 100, unit: '%', from: 'values.climate' },
+      { symbol: 's_sites', value: sites.spreadRel * 100, unit: '%', from: 'values.climate' },
+      { symbol: 's_left_out', value: sites.leftOutRel * 100, unit: '%', from: 'climate sites left out' },
+      {
+        symbol: 's_rows',
+        value: rowShade * UNCERTAINTY.rowShade.relative * 100,
+        unit: '%',
+        from: 'racks without places',
+      },
       {
         symbol: 's_temperature',
         value: temperatureSpread * 100,
@@ -82,6 +115,17 @@ export function yieldUncertainty(
     result: { symbol: 'P90', value: exceed(annualKwh, EXCEEDANCE_Z.p90, single), unit: 'kWh' },
     source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
   })
+  const meanKwh = worksheet.step({
+    id: 'yield.ten-year-mean',
+    says: 'Mean yearly yield of years 1 to 10, losing output with age',
+    formula: 'E_mean = E_1 (1/10) sum over t = 1..10 of (1 - d)^(t - 1)',
+    inputs: [
+      { symbol: 'E_1', value: annualKwh, unit: 'kWh', from: 'values.annual.ac_kwh' },
+      { symbol: 'd', value: ageing.pctPerYear, unit: '%/year', from: ageing.path },
+    ],
+    result: { symbol: 'E_mean', value: annualKwh * meanOutput(ageing.pctPerYear / 100, MEAN_YEARS), unit: 'kWh' },
+    source: LOSS_DEFAULTS.degradation_pct_per_year.source,
+  })
   return {
     terms: [...lasting, { name: 'year to year', term: yearly }]
       .filter(({ term }) => term.relative > 0)
@@ -91,7 +135,8 @@ export function yieldUncertainty(
         why: term.why,
       })),
     single_year: exceedance(annualKwh, single),
-    ten_year_mean: exceedance(annualKwh, tenYears),
+    ten_year_mean: exceedance(meanKwh, tenYears),
+    degradation_pct_per_year: ageing.pctPerYear,
   }
 }
 

@@ -225,11 +225,11 @@ describe('hourlyClimate', () => {
   it('is content with a file for the place', () => {
     expect(ids(SEATTLE_EPW, seattle)).toEqual([])
   })
-  it('warns about a far place, a high place, another clock, a lost sign', () => {
+  it('warns about a far place, a high place, another clock, a clock far from the sun', () => {
     expect(ids(SEATTLE_EPW, { ...seattle, latitudeDeg: 45.5 })).toEqual(['climate.epw-far'])
     expect(ids(SEATTLE_EPW, { ...seattle, elevationM: 900 })).toEqual(['climate.epw-height'])
     expect(ids(SEATTLE_EPW, { ...seattle, utcOffsetH: -7 })).toEqual(['climate.epw-utc-offset'])
-    expect(ids(withFields([1, 7, '122.32']), seattle)).toContain('climate.epw-clock')
+    expect(ids(withFields([1, 8, '-5.9']), seattle)).toContain('climate.epw-clock')
   })
   it('hands the gaps of the file on', () => {
     expect(ids(withFields([9, WIND, '999']), seattle)).toEqual(['climate.epw-wind-missing'])

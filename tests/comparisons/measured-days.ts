@@ -79,6 +79,7 @@ function fortnightAsMonth(): MonthlyClimate {
     meanMinC: twelve(byDay(Math.min)),
     windMs: twelve(mean(wind)),
     spreadRel: 0,
+    leftOutRel: 0,
     sites: [],
   }
 }

@@ -63,6 +63,7 @@ function southRoof(longitudeDeg: number, utcOffsetH: number, nightW = 0): YieldR
     meanMinC: twelve(9),
     windMs: twelve(3),
     spreadRel: 0,
+    leftOutRel: 0,
     sites: [],
   }
   const project: Project = {

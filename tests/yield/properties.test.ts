@@ -26,6 +26,7 @@ function climateAt(latitudeDeg: number, clearness: number): MonthlyClimate {
     meanMinC: twelve(7),
     windMs: twelve(3),
     spreadRel: 0,
+    leftOutRel: 0,
     sites: [],
   }
 }

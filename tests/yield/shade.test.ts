@@ -54,7 +54,7 @@ describe('far obstacle', () => {
 })
 
 describe('box on the roof', () => {
-  const box = { xFt: 10, yFt: 5, widthFt: 2, lengthFt: 2, heightFt: 4 }
+  const box = { xFt: 10, yFt: 5, widthFt: 2, lengthFt: 2, heightFt: 4, risePerFt: 0 }
   it('shades a point along its shadow, as long as height over slope of the light', () => {
     // Light along +x at 45 degrees above the roof: the shadow of a 4 ft box reaches 4 ft behind it.
     const s = Math.SQRT1_2

@@ -103,7 +103,7 @@ function yieldSections(values: YieldValues): Section[] {
       columns: [
         { heading: 'Exceeded in' },
         { heading: 'One year', unit: 'kWh' },
-        { heading: 'Mean of ten years', unit: 'kWh' },
+        { heading: `Mean of years 1 to 10, ${uncertainty.degradation_pct_per_year} % less a year`, unit: 'kWh' },
       ],
       rows: (['p50_kwh', 'p90_kwh', 'p99_kwh'] as const).map((key) => [
         `${key.slice(1, 3)} % of cases (${key.slice(0, 3).toUpperCase()})`,

@@ -1,8 +1,10 @@
 import {
   DESIGN_SOURCE,
   EXTREME_LOW_ESTIMATE_SOURCE,
+  FLAGGED_SITE_SOURCE,
   HIGH_2PCT_ESTIMATE_SOURCE,
   LAPSE_RATE_SOURCE,
+  RADIATION_LIMITS,
   TYPICAL_YEAR_SOURCE,
 } from '../../tables/climate/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
@@ -22,6 +24,13 @@ export const CLIMATE: Explanations = {
     rule: 'The three radiations of one moment are tied by geometry. When they disagree, at least one of them is wrong, and the energy estimate inherits the error.',
     sources: [PRACTICE],
     fix: 'Use a file whose radiations come from one instrument or one model. Direct and diffuse are the two that count here.',
+  },
+  'climate.epw-radiation-doubtful': {
+    means:
+      'Some hours of the weather file have radiation that can hardly be: more diffuse than global, or more than the sun gives above the air.',
+    rule: 'More than 5 % of the hours of daylight is worth a look, more than 20 % is refused. The limits are those for measured radiation; the shares are judgement.',
+    sources: [RADIATION_LIMITS.source],
+    fix: 'Compare with a file from another publisher. Direct and diffuse radiation are used as they stand.',
   },
   'climate.epw-far': {
     means: 'The weather file belongs to a place far from the house.',
@@ -132,11 +141,18 @@ export const CLIMATE: Explanations = {
     sources: [TYPICAL_YEAR_SOURCE],
     fix: 'State site.utc_offset_h as standard time. Near the border of a time zone the project may be right.',
   },
+  'climate.near-site-left-out': {
+    means:
+      'A climate site near the house is not in the estimate, because its sunshine sticks out against its neighbours.',
+    rule: 'In the east single typical years scatter by 4 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
+    sources: [FLAGGED_SITE_SOURCE],
+    fix: 'If you know the place to be as that site says, set site.climate to { station: NUMBER }; or name an hourly weather file.',
+  },
   'climate.station-flagged': {
-    means: 'The climate site that the project names failed a check of the built-in table.',
-    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked.',
-    sources: [TYPICAL_YEAR_SOURCE],
-    fix: 'Set site.climate to nearby, which leaves such sites out wherever it can, or use an hourly file.',
+    means: 'A climate site behind the estimate failed a check of the built-in table.',
+    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west, in Alaska and on the islands such a site mostly tells of its place (fog coast, windward side, mountain) and is used; in the east it is mostly scatter of the model behind it, and nearby leaves it out.',
+    sources: [FLAGGED_SITE_SOURCE],
+    fix: 'Compare with a neighbour (site.climate: { station: NUMBER }) or with an hourly weather file for the place.',
   },
   'sites.none-found': {
     means: 'No built-in climate site fits the words of the search.',

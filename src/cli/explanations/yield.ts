@@ -35,6 +35,13 @@ export const YIELD: Explanations = {
     sources: [PRACTICE],
     fix: 'State arrangement.blocks, or arrangement: fit.',
   },
+  'yield.row-shade-without-places': {
+    means:
+      'Racks stand in rows that shade each other at low sun, but the places of the modules are not known, so it is not counted.',
+    rule: 'A row shades the next when the sun is lower, seen along the rows, than the line from the upper edge of the one to the lower edge of the other. How much depends on the spacing.',
+    sources: [PRACTICE],
+    fix: 'State arrangement.blocks with row_gap_in, or arrangement: fit.',
+  },
   'yield.snow-not-counted': {
     means: 'The climate has cold months, and nothing says how much snow falls, so snow loss is not in the figures.',
     rule: 'Snow on modules can take most of the energy of a winter month.',

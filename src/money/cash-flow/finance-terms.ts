@@ -7,6 +7,7 @@ import {
   type PublishedRate,
 } from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { outputOfYear } from '../../yield/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
 import { assumeNoCosts } from './running-costs.js'
 import { tellLongLoan } from './loan-limits.js'
@@ -31,13 +32,13 @@ export function reportedDiscount(terms: FinanceTerms): number {
 
 /** Output of year t (1 or later) relative to the first year. */
 export function outputShare(terms: FinanceTerms, year: number): number {
-  return (1 - terms.degradation) ** (year - 1)
+  return outputOfYear(terms.degradation, year)
 }
 
 /**
  * Resolves rates and horizon, recording every default.
  *
- * @param degradationPct From `losses`, when `finance` states none.
+ * @param degradationPct From the project, when `finance` states none.
  * @throws StageError when the published index does not reach the study, escalation is stated twice, or a rate is none.
  */
 export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: number | undefined): FinanceTerms {

@@ -1,6 +1,6 @@
 import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import type { YieldRun } from '../../yield/index.js'
+import { statedDegradation, type YieldRun } from '../../yield/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
@@ -30,7 +30,7 @@ export function paybackOfProject(
   const worksheet = new Worksheet()
   const { sheets, usage, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
-  const degradationPct = project.losses?.degradation_pct_per_year
+  const degradationPct = statedDegradation(project)?.pctPerYear
   const result = payback({
     sheet: sheets.without,
     sheetWithSystem: sheets.withSystem,

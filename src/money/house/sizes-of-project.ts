@@ -1,6 +1,6 @@
 import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { expectedHours, partOfSystem, runYield, type YieldRun } from '../../yield/index.js'
+import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
 import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
 import { fillRoof } from './fill-roof.js'
 import { dayChoice, readHouse, type House } from './read-house.js'
@@ -72,7 +72,7 @@ export function sizesOfProject(
     candidate(house, run, lots, modules, share, price, branchesOf(modules), project),
   )
   const [tightest] = limits
-  const degradationPct = project.losses?.degradation_pct_per_year
+  const degradationPct = statedDegradation(project)?.pctPerYear
   const result = chooseSize({
     sheet: house.sheets.without,
     sheetWithSystem: house.sheets.withSystem,

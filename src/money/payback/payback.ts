@@ -47,7 +47,7 @@ export interface PaybackInput {
   readonly dcRatingW: number
   readonly finance: Finance
   readonly incentives: Readonly<Record<string, Incentive>>
-  /** `losses.degradation_pct_per_year`, percent. */
+  /** As the project states it, percent; `finance` wins over `losses`. */
   readonly degradationPct?: number
 }
 

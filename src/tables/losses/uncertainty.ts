@@ -21,6 +21,11 @@ export const UNCERTAINTY = {
     why: 'one year differs from the mean of many; 3 to 5 % of global irradiation',
     source: { document: 'Gueymard & Wilcox, Solar Energy 85:1068-1084', edition: '2011', standing: 'from memory' },
   },
+  rowShade: {
+    relative: 0.05,
+    why: 'racks whose rows have no places: rows of usual spacing lose 1 to 5 % to each other',
+    source: JUDGEMENT,
+  },
 } as const satisfies Readonly<Record<string, UncertaintyTerm>>
 
 /** Number of standard deviations below the mean that 90 % and 99 % of outcomes exceed (normal distribution). */

@@ -1,4 +1,5 @@
 import type { Source } from '../../worksheet/index.js'
+import { LOSS_DEFAULTS } from '../losses/defaults.js'
 
 /** A published value that is offered as a default. */
 export interface PublishedRate {
@@ -48,13 +49,10 @@ export const DEFAULT_RATES = {
     source: JUDGEMENT(''),
   },
   degradationPct: {
-    value: 0.5,
+    value: LOSS_DEFAULTS.degradation_pct_per_year.stringPct,
     unit: '%/year',
-    why: 'a usual median of published module degradation rates',
-    source: {
-      document: 'Jordan & Kurtz 2013, Photovoltaic degradation rates: an analytical review',
-      standing: 'from memory',
-    },
+    why: LOSS_DEFAULTS.degradation_pct_per_year.why,
+    source: LOSS_DEFAULTS.degradation_pct_per_year.source,
   },
   yieldSigmaPct: {
     value: 8,
