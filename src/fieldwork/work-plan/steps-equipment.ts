@@ -1,7 +1,7 @@
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, quantity, step, stopFor, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, task, type PlanInput } from './plan-facts.js'
 import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */
@@ -130,13 +130,16 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
     step('equipment.labels', 'Fix the labels', {
       tools: ['cleaner for the ground', 'the sheet of labels'],
       quantities: (labels ?? []).map((label) => quantity(`label ${label.number} (${label.id})`, label.count)),
-      tasks: (labels ?? []).map((label) => ({
-        says: `label ${label.number} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.parts
-          .map((part) => part.text.replaceAll('\n', ' ').trim())
-          .filter((text) => text !== '')
-          .join(' / ')}`,
-        source: label.source,
-      })),
+      tasks: (labels ?? []).flatMap((label) => [
+        {
+          says: `label ${label.number}, ${label.count} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.text} (${label.look}; ${label.wording})`,
+          source: label.source,
+        },
+        ...label.along.map((piece) => ({
+          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(ft * 12)).join(', ')} from its start, and on the cover of the box where it begins`,
+          source: label.source,
+        })),
+      ]),
       stop: labels === undefined ? stopFor(input, 'size-wire') : undefined,
     }),
   ]
