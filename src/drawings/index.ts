@@ -1,6 +1,12 @@
 export { documentStamps } from './document-stamps.js'
 export type { AppendedDocument, PacketInput } from './inputs.js'
-export { requiredLabels, type LabelPlace, type RequiredLabel } from './labels/required-labels.js'
+export {
+  labelsToAsk,
+  requiredLabels,
+  type LabelAsk,
+  type LabelPlace,
+  type RequiredLabel,
+} from './labels/required-labels.js'
 export type { LabelPart } from './labels/label-style.js'
 export { PAPER_SIZES, type PaperName } from './layout/index.js'
 export { flattenSheet, missingGlyphs, type FlatSheet, type Mark, type Sheet } from './model/index.js'

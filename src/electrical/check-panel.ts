@@ -1,4 +1,4 @@
-import { necSource, type BusbarRule } from '../tables/nec/index.js'
+import { labelWords, necSource, onOneLine, type BusbarRule } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
 import type { Circuit } from './circuit.js'
 import type { FeedThrough } from './judge-feed-through.js'
@@ -127,7 +127,7 @@ function judgePanel(job: Job, id: string, bus: Busbar, needed: number, free: num
     complies: governing.holds,
     max_inverter_a: Math.max(...verdicts.map((verdict) => verdict.maxInverterA)),
     ...(governing.maxBreakersA === undefined ? {} : { max_breakers_a: governing.maxBreakersA }),
-    label: governing.holds ? governing.rule.label : '',
+    label: governing.holds ? labelText(governing.rule) : '',
     rules: verdicts.map(ruleValues),
     spaces_needed: needed,
     spaces_free: free ?? null,
@@ -143,7 +143,7 @@ function ruleValues({ rule, holds, sumA, limitA, why, maxInverterA }: RuleVerdic
     limit_a: limitA ?? null,
     why,
     max_inverter_a: maxInverterA,
-    label: rule.label,
+    label: labelText(rule),
   }
 }
 
@@ -172,6 +172,11 @@ function recordRule(job: Job, stepId: string, panel: string, bus: Busbar, verdic
       : {}),
     source: ruleSource(rule),
   })
+}
+
+/** Words of the label that a rule asks for, '' when it asks for none. */
+function labelText({ label, edition }: BusbarRule): string {
+  return label === undefined ? '' : onOneLine(labelWords(label, edition)?.phrases?.[0] ?? '')
 }
 
 const ruleSource = (rule: BusbarRule) => necSource(rule.edition, rule.section, rule.standing)

@@ -17,6 +17,7 @@ export {
   planWork,
   cautionWords,
   quantityText,
+  stateText,
   tape,
   type PlanInput,
   type WorkPlanValues,

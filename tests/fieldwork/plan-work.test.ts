@@ -53,6 +53,7 @@ describe('a project with mounts and wiring', () => {
       'before.permit',
       'before.safety',
       'before.lock-out',
+      'before.prove-dead',
       'roof.layout',
       'roof.mounts',
       'roof.rails',
@@ -63,9 +64,10 @@ describe('a project with mounts and wiring', () => {
       'equipment.modules',
       'equipment.terminations',
       'equipment.labels',
-      'finish.readings',
+      'test.dead',
       'finish.final-inspection',
       'finish.permission',
+      'on.tests',
       'finish.first-week',
     ]
     expect(ids.filter((id) => order.includes(id))).toEqual(order)
@@ -76,7 +78,7 @@ describe('a project with mounts and wiring', () => {
     // 37.4 V (1 - 0.27 % x (5 - 25)) = 39.42 V
     expect(values.readings).toHaveLength(1)
     expect(values.readings[0]?.voc_v).toBeCloseTo(39.4196, 4)
-    expect(saysOf(values, 'finish.readings')).toContain('39.4 V open at 5 C cells')
+    expect(saysOf(values, 'on.tests')).toContain('39.4 V open at 5 C cells')
     expect(values.ac_voltage).toEqual({ nominal_v: 240, low_v: 228, high_v: 252 })
   })
   it('the mounts, straps and breakers are those of the other stages', async () => {

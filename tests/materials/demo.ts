@@ -52,11 +52,20 @@ export function inputOf(project: Project): BomInput {
     mounts: spaceMounts(project, { modules, planes: Object.values(planes) }),
     wiring: sizeWire(project, context()),
     labels: [
-      { id: 'PV_DISC', count: 1 },
-      { id: 'DIRECTORY', count: 2 },
+      labelNeed('PV_DISC', 1),
+      labelNeed('DIRECTORY', 2),
     ],
   }
 }
+
+const labelNeed = (id: string, count: number) => ({
+  id,
+  count,
+  counted: 'one at each place',
+  reflective: false,
+  look: 'white on black',
+  text: id,
+})
 
 export function billOf(project: Project, prices?: PriceList): Result<BomValues> {
   return priceBom({ ...inputOf(project), prices })

@@ -9,6 +9,7 @@ import {
   planSheets,
   planWork,
   quantityText,
+  stateText,
   tape,
   type PlanInput,
   type WorkPlanValues,
@@ -150,6 +151,7 @@ function planSections(values: WorkPlanValues): Section[] {
         kind: 'list',
         heading: `${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`,
         items: [
+          `state: ${stateText(step)}`,
           ...(step.tools.length === 0 ? [] : [`tools: ${step.tools.join('; ')}`]),
           ...(step.quantities.length === 0 ? [] : [`quantities: ${step.quantities.map(quantityText).join('; ')}`]),
           ...(step.cautions.length === 0 ? [] : [`caution: ${cautionWords(step)}`]),
@@ -204,13 +206,14 @@ function taskTable(values: WorkPlanValues) {
     columns: [
       { heading: 'Step' },
       { heading: 'Title' },
+      { heading: 'State' },
       { heading: 'Task' },
       { heading: 'Source' },
       { heading: 'Done' },
     ],
     rows: values.steps.flatMap((step) => [
-      ...step.tasks.map((task) => [step.id, step.title, task.says, task.source, null]),
-      ...(step.stop === null ? [] : [[step.id, step.title, `STOP: ${step.stop}`, null, null]]),
+      ...step.tasks.map((task) => [step.id, step.title, stateText(step), task.says, task.source, null]),
+      ...(step.stop === null ? [] : [[step.id, step.title, stateText(step), `STOP: ${step.stop}`, null, null]]),
     ]),
   }
 }

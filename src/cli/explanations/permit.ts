@@ -1,4 +1,5 @@
 import { PRACTICE, type Explanations } from './explanation.js'
+import { INSULATION_SOURCE } from '../../tables/fieldwork/index.js'
 
 const adopted = 'Ask the building department which edition it has adopted.'
 
@@ -76,6 +77,12 @@ export const PERMIT: Explanations = {
     rule: 'Where each mount goes is worked out, not chosen on the roof; until then the plan stops at that step.',
     sources: [PRACTICE],
     fix: 'Run `gablewatt space-mounts` and do what it asks for.',
+  },
+  'work.insulation-voltage-unknown': {
+    means: 'The insulation test of a string has no test voltage, because the limit of its modules is not stated.',
+    rule: 'The test voltage goes by 1.25 times Voc of the string, but is never above the maximum system voltage of what stays connected.',
+    sources: [INSULATION_SOURCE],
+    fix: 'State max_system_voltage_v of the module from its data sheet.',
   },
   'work.size-wire-missing': {
     means: 'The work plan lacks conductors, breakers and labels, because that stage cannot run.',

@@ -21,7 +21,7 @@ function linesOf(part: LabelPart, widthPt: number): string[] {
 }
 
 function partHeight(part: LabelPart, widthPt: number): number {
-  if (part.figure === 'roof') return ROOF_PT + 2 * PAD
+  if (part.figure !== undefined) return ROOF_PT + 2 * PAD
   return blockHeightPt(linesOf(part, widthPt).length, sizeOf(part)) + 2 * PAD
 }
 
@@ -33,7 +33,8 @@ export function drawLabel(each: RequiredLabel, x: number, top: number, widthPt: 
     const at = y
     y += height
     const ground: Primitive = { kind: 'rectangle', x, y: at, width: widthPt, height, pen: 'thin', fill: part.ground }
-    if (part.figure === 'roof') return [ground, ...roofFigure(x + widthPt / 2, at + PAD)]
+    if (part.figure !== undefined)
+      return [ground, ...roofFigure(x + widthPt / 2, at + PAD, part.figure === 'roof, array live' ? 'red' : 'mid')]
     const lines = linesOf(part, widthPt).join('\n')
     return [
       ground,
@@ -45,7 +46,7 @@ export function drawLabel(each: RequiredLabel, x: number, top: number, widthPt: 
 }
 
 /** The house with its array, as the placard shows it: which part is shut down. */
-function roofFigure(middle: number, y: number): Primitive[] {
+function roofFigure(middle: number, y: number, array: 'red' | 'mid'): Primitive[] {
   const [left, right, eave, floor] = [middle - 62, middle + 62, y + 26, y + ROOF_PT]
   return [
     {
@@ -70,7 +71,7 @@ function roofFigure(middle: number, y: number): Primitive[] {
       ],
       closed: true,
       pen: 'thin',
-      fill: 'mid',
+      fill: array,
       dash: 'solid',
     },
     { kind: 'rectangle', x: right - 18, y: eave + 10, width: 12, height: 20, pen: 'medium', fill: 'white' },

@@ -1,19 +1,16 @@
 import { labelsOfEdition, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
-import type { Edition } from '../../tables/nec/index.js'
+import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
 import { formatSource } from '../../worksheet/index.js'
-import { wordLabel } from './word-label.js'
+import { pvBreakers } from './content-words.js'
+import { conditionHolds, labelPlaces, type LabelPlace } from './label-conditions.js'
+import { labelFacts, type LabelFacts } from './label-facts.js'
+import { codeLook, lookText, reflectiveText, wordsSource, wordsText } from './label-look.js'
 import type { LabelPart } from './label-style.js'
+import { racewayPieces, type RacewayPieces } from './raceway-pieces.js'
+import { wordLabel } from './word-label.js'
 
-/** Equipment that a label is fixed to. */
-export type LabelPlace =
-  | 'main_panel'
-  | 'pv_disconnect'
-  | 'combiner'
-  | 'inverter'
-  | 'dc_disconnect'
-  | 'dc_raceway'
-  | 'meter'
+export type { LabelPlace } from './label-conditions.js'
 
 /** A label that the project needs, with its words and where it goes. */
 export interface RequiredLabel {
@@ -21,58 +18,125 @@ export interface RequiredLabel {
   readonly id: string
   readonly number: number
   readonly parts: readonly LabelPart[]
+  /** All its text on one line. */
+  readonly text: string
   /** Width that it is laid out for, in. */
   readonly widthIn: number
   readonly places: readonly LabelPlace[]
   readonly count: number
-  /** What the code says of place, size and colour. */
+  /** How the count comes about. */
+  readonly counted: string
+  /** Whether the edition asks for reflective material. */
+  readonly reflective: boolean
+  /** Largest distance from one to the next along a raceway, ft. */
+  readonly spacingFt: number | undefined
+  /** Where they go along raceways; empty for the others. */
+  readonly along: readonly RacewayPieces[]
+  /** Reflective material, spacing, colours and letters in words, for sheet, bill and work plan. */
+  readonly look: string
+  /** Whose words they are: mandated, equivalent or free, of which edition, how far read. */
+  readonly wording: string
+  /** What the code says of the place. */
   readonly where: string
-  /** Whether size and colour of this edition were read, or the code leaves them open. */
-  readonly verified: boolean
   readonly source: string
 }
 
-/** What the words of labels are made from. */
-export interface LabelFacts {
-  readonly project: Project
-  readonly wiring: WiringValues
-  readonly edition: Edition
-  readonly strings: boolean
-  readonly supplySide: boolean
-  readonly hasDisconnect: boolean
-  readonly hasCombiner: boolean
+/** A label that hangs on something that the project file does not tell. */
+export interface LabelAsk {
+  readonly when: string
+  readonly phrases: readonly string[]
+  readonly look: string
+  readonly source: string
 }
 
 /** The labels and placards of the project's code edition, in the order of the rules, each with words filled in. */
 export function requiredLabels(project: Project, wiring: WiringValues): RequiredLabel[] {
-  const edition = wiring.edition as Edition
-  const disconnects = Object.values(project.electrical?.disconnects ?? {})
-  const facts: LabelFacts = {
-    project,
-    wiring,
-    edition,
-    strings: wiring.circuits.some((circuit) => circuit.kind === 'dc_string'),
-    supplySide: project.electrical?.connection?.kind === 'supply_side',
-    hasDisconnect: disconnects.some((each) => each.kind === 'pv_system'),
-    hasCombiner: wiring.combiner !== null,
-  }
-  const worded = labelsOfEdition(edition).flatMap(({ rule, source }) => {
-    const words = wordLabel(rule.id, facts)
-    if (words === undefined) return []
+  const facts = labelFacts(project, wiring)
+  const needed = labelsOfEdition(facts.edition).flatMap(({ rule, source }) => {
+    const places = labelPlaces(rule, facts)
+    if (places.length === 0) return []
+    const words = labelWords(wordsId(rule.id, facts), facts.edition)
+    const parts = wordLabel(rule.id, words, facts)
+    if (parts.length === 0) return []
+    const along = words?.spacingFt === undefined ? [] : racewayPieces(facts, words.spacingFt)
     return [
       {
         id: rule.id,
-        ...words,
-        where: rule.where,
-        verified: sizesVerified(rule.id, edition),
+        parts,
+        text: parts
+          .map((part) => part.text.replaceAll('\n', ' ').trim())
+          .filter((text) => text !== '')
+          .join(' / '),
+        widthIn: widthOf(parts),
+        places,
+        ...countOf(rule.id, places, along, facts),
+        reflective: words?.reflective === 'yes',
+        spacingFt: words?.spacingFt,
+        along,
+        look: lookOf(parts, words),
+        wording: wordsText(words, facts.edition),
+        where: words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
         source: formatSource(source),
       },
     ]
   })
-  return worded.map((each, index) => ({ number: index + 1, ...each }))
+  return needed.map((each, index) => ({ number: index + 1, ...each }))
 }
 
-/** The rapid shutdown labels of 2014 and 2023 were not read for this project. */
-function sizesVerified(id: string, edition: Edition): boolean {
-  return !(id.startsWith('RSD_') && (edition === 'NEC 2014' || edition === 'NEC 2023'))
+/** Labels to ask the authority about, with their words. */
+export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] {
+  const facts = labelFacts(project, wiring)
+  return labelQuestions
+    .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
+    .map(({ words: ids, when }) => {
+      const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
+      return {
+        when,
+        phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
+        look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
+        source: [...new Set(rows.map((row) => formatSource(wordsSource(row))))].join('; '),
+      }
+    })
+}
+
+/** Width to lay a label out for, in: wider for large letters, and so that the placard stays lower than a page. */
+function widthOf(parts: readonly LabelPart[]): number {
+  const [title] = parts
+  if (title === undefined || title.capsIn < 3 / 8 || title.text.length <= 18) return 4
+  return parts.some((part) => part.figure !== undefined) ? 7 : 5.2
+}
+
+/** The placard of 2017 has one form for arrays that are brought down and one for arrays that stay live. */
+function wordsId(ruleId: string, facts: LabelFacts): string {
+  if (ruleId !== 'RSD_PLACARD' || facts.edition !== 'NEC 2017') return ruleId
+  return facts.arrayStaysLive ? 'RSD_PLACARD_B' : 'RSD_PLACARD_A'
+}
+
+function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined): string {
+  const spacing = words?.spacingFt === undefined ? '' : `every ${words.spacingFt} ft and on each section`
+  return [reflectiveText(words), spacing, lookText(parts, words)].filter((each) => each !== '').join('; ')
+}
+
+/** How many, and why: one at each place, along raceways, or at each breaker. */
+function countOf(
+  id: string,
+  places: readonly LabelPlace[],
+  along: readonly RacewayPieces[],
+  facts: LabelFacts,
+): { readonly count: number; readonly counted: string } {
+  if (places[0] === 'dc_raceway') {
+    const pieces = along.reduce((sum, each) => sum + each.atFt.length, 0)
+    if (pieces === 0) return { count: 1, counted: 'one where the direct-current wiring leaves the array' }
+    const lengths = along.map((each) => `${each.lengthFt} ft`).join(', ')
+    return {
+      count: pieces + along.length,
+      counted: `${pieces} along ${lengths} of raceway, at both ends of a section and between them, and ${along.length} on the cover of the box where each begins`,
+    }
+  }
+  if (id === 'DISC_PURPOSE') {
+    const count = Math.max(1, pvBreakers(facts).length)
+    return { count, counted: 'one at each PV breaker in the panel' }
+  }
+  const count = places.reduce((sum, place) => sum + (place === 'pv_disconnect' ? facts.disconnects : 1), 0)
+  return { count, counted: 'one at each place' }
 }

@@ -1,186 +1,83 @@
-import { caution, name, placardText, plain, red, warning, yellowTitle, type LabelPart } from './label-style.js'
-import type { LabelFacts, LabelPlace } from './required-labels.js'
+import type { LabelColours, LabelWords } from '../../tables/nec/index.js'
+import { contentWords } from './content-words.js'
+import type { LabelFacts } from './label-facts.js'
+import type { LabelPart } from './label-style.js'
 
-interface Words {
-  readonly parts: readonly LabelPart[]
-  readonly widthIn: number
-  readonly places: readonly LabelPlace[]
-  readonly count: number
+/** Heights and colours where the section sets none: practice, after ANSI Z535.4 for the signal words. */
+const USUAL = { nameIn: 1 / 4, signalIn: 3 / 8, restIn: 3 / 16 } as const
+const SIGNAL_COLOURS = { warning: ['black', 'orange'], caution: ['black', 'yellow'] } as const
+const PLAIN_COLOURS: LabelColours = ['black', 'white']
+/** Colours of some labels where their section leaves them open; the placard and the raceway label keep those of other editions. */
+const USUAL_COLOURS: Readonly<Record<string, LabelColours>> = {
+  PV_DISC: ['white', 'black'],
+  DISC_PURPOSE: ['white', 'black'],
+  RSD_PLACARD: ['black', 'yellow'],
+  DC_RACEWAY: ['white', 'red'],
 }
+/** Labels that are the name of a device, in larger letters. */
+const NAMES: ReadonlySet<string> = new Set(['PV_DISC', 'DISC_PURPOSE'])
 
 /**
- * Words of one label for the project, or undefined when the project does not need it.
- * Signal words are the code's; the rest says what the section asks for, and the authority may want other words.
+ * A label from top to bottom: the phrase of the code as it stands, then what the section wants filled in. Letters are
+ * never lower than the section sets.
+ *
+ * @param words Words of the edition; undefined where none are at hand.
  */
-export function wordLabel(id: string, facts: LabelFacts): Words | undefined {
-  const disconnect: LabelPlace = facts.hasDisconnect || facts.supplySide ? 'pv_disconnect' : 'main_panel'
-  switch (id) {
-    case 'PV_DISC':
-      return words([name('PV SYSTEM DISCONNECT')], 4, [disconnect])
-    case 'LINE_LOAD':
-      if (!facts.strings) return undefined
-      return words(
-        warning('ELECTRIC SHOCK HAZARD. TERMINALS ON THE LINE AND LOAD SIDES MAY BE ENERGIZED IN THE OPEN POSITION.'),
-        4,
-        ['dc_disconnect'],
-      )
-    case 'DC_RACEWAY':
-      return facts.strings ? words(dcRaceway(facts), 5.2, ['dc_raceway'], racewayCount(facts)) : undefined
-    case 'DC_SOURCE':
-      return facts.strings ? words([plain(dcSource(facts))], 4, ['dc_disconnect']) : undefined
-    case 'AC_POI':
-      return words(
-        [
-          plain(
-            `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${facts.wiring.panel.inverter_a.toFixed(1)} A\nNOMINAL AC VOLTAGE 240 V`,
-          ),
-        ],
-        4,
-        [disconnect],
-      )
-    case 'RSD_PLACARD':
-      return words(shutdownPlacard(facts), 5.2, ['main_panel'])
-    case 'RSD_SWITCH':
-      return words([red('RAPID SHUTDOWN SWITCH FOR SOLAR PV SYSTEM')], 5.2, [disconnect])
-    case 'DIRECTORY':
-      return words(
-        directory(facts),
-        5.2,
-        facts.hasDisconnect ? ['main_panel', 'pv_disconnect'] : ['main_panel'],
-        facts.hasDisconnect ? 2 : 1,
-      )
-    case 'BACKFED_BREAKER': {
-      const text = relocation(facts)
-      return text === undefined ? undefined : words(warning(text), 4, ['main_panel'])
-    }
-    case 'SUM_RULE': {
-      const places = sumRulePlaces(facts)
-      const text =
-        'THIS EQUIPMENT FED BY MULTIPLE SOURCES. TOTAL RATING OF ALL OVERCURRENT DEVICES EXCLUDING MAIN SUPPLY OVERCURRENT DEVICE SHALL NOT EXCEED AMPACITY OF BUSBAR.'
-      return places.length === 0 ? undefined : words(warning(text), 4, places, places.length)
-    }
-    case 'SOURCES_PRESENT':
-      return facts.supplySide
-        ? undefined
-        : words([plain('THIS PANEL IS SUPPLIED BY TWO SOURCES:\nUTILITY AND PHOTOVOLTAIC SYSTEM')], 4, ['main_panel'])
-    case 'GFP_WARNING':
-      if (!facts.strings) return undefined
-      return words(
-        warning(
-          'ELECTRIC SHOCK HAZARD. IF A GROUND FAULT IS INDICATED, NORMALLY GROUNDED CONDUCTORS MAY BE UNGROUNDED AND ENERGIZED.',
-        ),
-        4,
-        ['inverter'],
-      )
-    case 'DISC_PURPOSE':
-      return purpose(facts)
-    default:
-      return undefined
-  }
+export function wordLabel(id: string, words: LabelWords | undefined, facts: LabelFacts): LabelPart[] {
+  const phrase = words?.phrases?.[0]
+  const fixed = words === undefined || phrase === undefined ? [] : phraseParts(id, words, phrase)
+  const content = phrase === undefined || FILLED_IN.has(id) ? contentWords(id, facts) : undefined
+  const colours = NAMES.has(id) ? (USUAL_COLOURS[id] ?? PLAIN_COLOURS) : PLAIN_COLOURS
+  const filled =
+    content === undefined ? [] : [part(content, colours, NAMES.has(id) ? USUAL.nameIn : USUAL.restIn, 'usual')]
+  return [...fixed, ...filled, ...figure(id, facts)]
 }
 
-function words(parts: readonly LabelPart[], widthIn: number, places: readonly LabelPlace[], count = 1): Words {
-  return { parts, widthIn, places, count }
-}
+/** Labels whose phrase is followed by places that are filled in. */
+const FILLED_IN: ReadonlySet<string> = new Set(['RSD_PLACARD', 'DIRECTORY'])
 
-function dcRaceway(facts: LabelFacts): LabelPart[] {
-  const early = facts.edition === 'NEC 2011' || facts.edition === 'NEC 2014' || facts.edition === 'NEC 2017'
-  return [red(early ? 'WARNING: PHOTOVOLTAIC POWER SOURCE' : 'PHOTOVOLTAIC POWER SOURCE')]
-}
-
-/** One for each 10 ft begun of every raceway with direct current in it. */
-function racewayCount(facts: LabelFacts): number {
-  const strings = new Set(
-    facts.wiring.circuits.filter((circuit) => circuit.kind === 'dc_string').map((circuit) => circuit.id),
-  )
-  const ways = facts.wiring.raceways.filter(
-    (raceway) => raceway.type !== 'none' && raceway.circuits.some((id) => strings.has(id)),
-  )
-  return Math.max(
-    1,
-    ways.reduce((sum, raceway) => sum + Math.ceil(raceway.length_ft / 10) + 1, 0),
-  )
-}
-
-function dcSource(facts: LabelFacts): string {
-  const { strings, circuits } = facts.wiring
-  const highest = Math.ceil(Math.max(...strings.map((each) => each.voc_cold_v)))
-  const current = Math.max(...circuits.filter((each) => each.kind === 'dc_string').map((each) => each.continuous_a))
-  const voltage = `MAXIMUM DC VOLTAGE OF PV SYSTEM ${highest} V`
-  if (facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023') return voltage
-  const least = `MAXIMUM VOLTAGE ${highest} V DC\nMAXIMUM CIRCUIT CURRENT ${current.toFixed(1)} A`
-  if (facts.edition === 'NEC 2017') return least
-  const groups = circuits.filter((each) => each.kind === 'dc_string')
-  const modules = groups
-    .flatMap((circuit) => Object.keys(circuit.modules))
-    .flatMap((id) => facts.project.equipment.modules?.[facts.project.arrays[id]?.module ?? ''] ?? [])
-  const operatingV = Math.max(...groups.map((each) => each.voltage_v))
-  const operatingA = Math.max(...modules.map((module) => module.imp_a ?? 0))
-  return `RATED MAXIMUM POWER-POINT CURRENT ${operatingA.toFixed(1)} A\nRATED MAXIMUM POWER-POINT VOLTAGE ${operatingV.toFixed(0)} V\n${least}`
-}
-
-function shutdownPlacard(facts: LabelFacts): LabelPart[] {
-  if (facts.edition === 'NEC 2014') return [red('PHOTOVOLTAIC SYSTEM EQUIPPED WITH RAPID SHUTDOWN')]
-  const start = {
-    service_disconnect: 'THE SERVICE DISCONNECT',
-    pv_disconnect: 'THE PV SYSTEM DISCONNECT',
-    switch: 'THE RAPID SHUTDOWN SWITCH',
-  }
-  const initiator = start[facts.project.electrical?.rapid_shutdown?.initiator ?? 'switch']
-  return [
-    yellowTitle('SOLAR PV SYSTEM IS EQUIPPED WITH RAPID SHUTDOWN'),
-    placardText(
-      `TURN ${initiator} TO THE "OFF" POSITION TO SHUT DOWN THE PV SYSTEM AND REDUCE SHOCK HAZARD IN THE ARRAY.`,
+function phraseParts(id: string, words: LabelWords, phrase: string): LabelPart[] {
+  const { letters, colours, signal } = words
+  const [title, rest] = split(phrase, words.title)
+  const heightIn = letters === undefined ? undefined : 'wholeIn' in letters ? letters.wholeIn : letters.titleIn
+  const usualIn = NAMES.has(id) ? USUAL.nameIn : USUAL.signalIn
+  const usual = signal === undefined ? (USUAL_COLOURS[id] ?? PLAIN_COLOURS) : SIGNAL_COLOURS[signal]
+  const parts = [
+    part(
+      title,
+      colours?.whole ?? colours?.title ?? usual,
+      heightIn ?? usualIn,
+      heightIn === undefined ? 'usual' : 'code',
     ),
-    { ...placardText(''), figure: 'roof' },
   ]
-}
-
-function directory(facts: LabelFacts): LabelPart[] {
-  const { electrical } = facts.project
-  const panel = `SERVICE DISCONNECT: ${(electrical?.panel?.name ?? 'main panel').toUpperCase()}${electrical?.panel?.location === undefined ? '' : `, ${electrical.panel.location.toUpperCase()}`}`
-  const others = Object.entries(electrical?.disconnects ?? {})
-    .filter(([, each]) => each.kind === 'pv_system')
-    .map(([id, each]) => `PV SYSTEM DISCONNECT: ${placeOf(id, each.location)}`)
-  const pv = others.length > 0 ? others : ['PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL']
-  const list = plain(['LOCATION OF POWER SOURCE DISCONNECTS', panel, ...pv].join('\n'))
-  const later = facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023'
-  return later ? [...caution('MULTIPLE SOURCES OF POWER'), list] : [list]
-}
-
-/** Words beside a backfed breaker that must keep its place, from the rule that the panel was judged by. */
-/** Where a disconnect is, in the words of its id and location; an id such as `pv` tells no place. */
-function placeOf(id: string, location: string | undefined): string {
-  const words = id.split('_').join(' ')
-  const tellsPlace = !/^(?:pv|system|disconnect| )+$/u.test(words)
-  return [...(tellsPlace || location === undefined ? [words] : []), ...(location === undefined ? [] : [location])]
-    .join(', ')
-    .toUpperCase()
-}
-
-function relocation(facts: LabelFacts): string | undefined {
-  if (facts.supplySide || !facts.wiring.panel.label.includes('RELOCATE')) return undefined
-  return facts.wiring.panel.label.replaceAll(' / ', '. ').concat('.')
-}
-
-function sumRulePlaces(facts: LabelFacts): LabelPlace[] {
-  const { panel, combiner } = facts.wiring
+  if (rest === '') return parts
+  const restIn = letters !== undefined && 'restIn' in letters ? letters.restIn : undefined
   return [
-    ...(panel.label.includes('TOTAL RATING') ? (['main_panel'] as const) : []),
-    ...(combiner?.label.includes('TOTAL RATING') === true ? (['combiner'] as const) : []),
+    ...parts,
+    part(rest, colours?.rest ?? PLAIN_COLOURS, restIn ?? USUAL.restIn, restIn === undefined ? 'usual' : 'code'),
   ]
 }
 
-function purpose(facts: LabelFacts): Words | undefined {
-  if (facts.supplySide) return undefined
-  const devices = facts.wiring.circuits.filter((circuit) =>
-    facts.hasCombiner ? circuit.id === 'output' : circuit.kind !== 'dc_string',
-  )
-  const ratings = devices.flatMap((circuit) => (circuit.breaker_a === null ? [] : [`${circuit.breaker_a} A`]))
-  return words(
-    [name(`PV SYSTEM BREAKER ${[...new Set(ratings)].join(', ')}`)],
-    4,
-    ['main_panel'],
-    Math.max(1, devices.length),
-  )
+/** The title with its colon or stop, and the rest with a line for every ` / `. */
+function split(phrase: string, title: string | undefined): [title: string, rest: string] {
+  if (title === undefined || title === 'whole') return [phrase, '']
+  const rest = phrase.slice(title.length)
+  const mark = /^[:.]?/u.exec(rest)?.[0] ?? ''
+  const lines = rest
+    .slice(mark.length)
+    .split(' / ')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+  return [`${title}${mark}`, lines.join('\n')]
+}
+
+/** The placard shows the house since 2017; red is the array that stays live (2017 type (b)). */
+function figure(id: string, facts: LabelFacts): LabelPart[] {
+  if (id !== 'RSD_PLACARD' || facts.edition === 'NEC 2014') return []
+  const live = facts.edition === 'NEC 2017' && facts.arrayStaysLive
+  return [{ ...part('', PLAIN_COLOURS, USUAL.restIn, 'usual'), figure: live ? 'roof, array live' : 'roof' }]
+}
+
+function part(text: string, [ink, ground]: LabelColours, capsIn: number, heightBy: LabelPart['heightBy']): LabelPart {
+  return { text, ground, ink, capsIn, heightBy }
 }

@@ -10,6 +10,7 @@ const NAMES: Readonly<Record<LabelPlace, string>> = {
   inverter: 'INVERTER',
   dc_disconnect: 'DC DISCONNECT',
   dc_raceway: 'DC RACEWAY',
+  shutdown_switch: 'SHUTDOWN SWITCH',
 }
 
 const HEIGHT = 150
@@ -22,6 +23,7 @@ export function labelElevation(labels: readonly RequiredLabel[], combiner: boole
     'inverter',
     'combiner',
     'pv_disconnect',
+    'shutdown_switch',
     'main_panel',
     'meter',
   ]

@@ -1,6 +1,6 @@
 import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
-import { requiredLabels, type RequiredLabel } from '../labels/required-labels.js'
-import { flowBlocks, inches, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '../labels/required-labels.js'
+import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
@@ -13,6 +13,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
   const wiring = job.input.wiring?.values
   if (wiring === undefined) return []
   const labels = requiredLabels(job.input.project, wiring)
+  const asked = labelsToAsk(job.input.project, wiring)
   const { body } = job.stationery
   const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT + 18)))
   const columnPt = (body.width - 18 * (columns - 1)) / columns
@@ -24,10 +25,17 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
         'Drawn at true size. Colours are named in words, so that a copy in black and white says the same.',
         'Fixed for good, not written by hand, of a material that lasts where they are.',
         'Words that the code does not fix may be worded otherwise by the authority.',
+        'REFLECTIVE beside a label: the code asks for reflective material.',
       ],
     },
     labelElevation(labels, wiring.combiner !== null),
     ...labels.map((each) => labelBlock(each, columnPt)),
+    ...(asked.length === 0
+      ? []
+      : ([
+          { kind: 'heading', text: 'Labels to ask the authority about' },
+          { kind: 'list', items: asked.map(askText) },
+        ] satisfies Block[])),
   ]
   return flowBlocks(blocks, body, columns).map((paper, page) => ({
     id: continued('E-604', page),
@@ -54,23 +62,12 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
   }
 }
 
-const COLOUR_WORDS = {
-  red: 'red',
-  yellow: 'yellow',
-  orange: 'orange',
-  white: 'white',
-  black: 'black',
-  grey: 'grey',
-  light: 'light grey',
-  mid: 'grey',
-} as const
-
 function noteText(each: RequiredLabel): string {
-  const looks = each.parts.flatMap((part) =>
-    part.figure === undefined
-      ? [`${COLOUR_WORDS[part.ink]} on ${COLOUR_WORDS[part.ground]}, capitals ${inches(part.capsIn)}`]
-      : [],
-  )
-  const verified = each.verified ? '' : ' Size and colour are not verified for this edition.'
-  return `${each.count} needed; ${[...new Set(looks)].join('; ')}.${verified} Where: ${each.where}. Source: ${each.source}.`
+  return `${each.count} needed: ${each.counted}. Make: ${each.look}. ${capital(each.wording)}. Where: ${each.where}. Source: ${each.source}.`
 }
+
+function askText({ when, phrases, look, source }: LabelAsk): string {
+  return `If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${source}.`
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

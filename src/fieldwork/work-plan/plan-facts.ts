@@ -5,7 +5,8 @@ import type { MountValues } from '../../structure/index.js'
 import { sectionOf, type Edition, type SectionTopic } from '../../tables/nec/index.js'
 import { formatSource, type Source } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
-import type { PlanCaution, PlanQuantity, PlanStep, PlanTask } from './plan-values.js'
+import type { PlanSystem } from './plan-system.js'
+import type { PlanCaution, PlanQuantity, PlanState, PlanStep, PlanTask } from './plan-values.js'
 
 /** What the plan is made from; a stage that could not run is left out, and its steps say so. */
 export interface PlanInput {
@@ -25,8 +26,39 @@ export interface PlanInput {
   readonly cellC?: number | undefined
 }
 
-export function task(says: string, source?: Source): PlanTask {
-  return { says, source: source === undefined ? '' : formatSource(source) }
+export function task(says: string, source?: Source, id = ''): PlanTask {
+  return { id, says, source: source === undefined ? '' : formatSource(source) }
+}
+
+/** A task of safety or of a test: when a system has it, what it says to that system, and where it comes from. */
+export interface TaskRule {
+  readonly id: string
+  readonly source: Source | ((system: PlanSystem) => Source | undefined)
+  /** Missing: every system. */
+  readonly when?: (system: PlanSystem) => boolean
+  readonly says: string | ((system: PlanSystem) => string | readonly string[])
+}
+
+/** The tasks that a system has, with its numbers. */
+export function tasksOf(rules: readonly TaskRule[], system: PlanSystem): PlanTask[] {
+  return rules
+    .filter((rule) => rule.when?.(system) ?? true)
+    .flatMap((rule) => {
+      const says = typeof rule.says === 'string' ? rule.says : rule.says(system)
+      const source = typeof rule.source === 'function' ? rule.source(system) : rule.source
+      return (typeof says === 'string' ? [says] : says).map((each) => task(each, source, rule.id))
+    })
+}
+
+const STATE_TEXTS: Readonly<Record<PlanState, string>> = {
+  dead: 'dead: everything of the system off and locked out',
+  open_strings_live: 'off and locked out; modules and open strings are live by light',
+  closed_strings_off: 'off and locked out; the strings are closed and live up to the open DC switch',
+  on_after_permission: 'on, only after the written permission of the utility',
+}
+
+export function stateText({ state }: PlanStep): string {
+  return STATE_TEXTS[state]
 }
 
 /** A section of the edition that the wiring was sized by, undefined when there is none. */
@@ -39,6 +71,7 @@ export function step(
   title: string,
   parts: {
     readonly kind?: PlanStep['kind']
+    readonly state?: PlanState
     readonly tools?: readonly string[]
     readonly quantities?: readonly PlanQuantity[]
     readonly tasks: readonly (PlanTask | readonly PlanTask[] | undefined)[]
@@ -50,6 +83,7 @@ export function step(
     id,
     title,
     kind: parts.kind ?? 'work',
+    state: parts.state ?? 'dead',
     tools: parts.tools ?? [],
     quantities: parts.quantities ?? [],
     tasks: parts.tasks.flatMap((each) => each ?? []),

@@ -1,4 +1,4 @@
-import { cautionWords, quantityText, tape } from './plan-facts.js'
+import { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
 /** The plan as Markdown with task lists, for printing or for an issue tracker. */
@@ -13,6 +13,7 @@ export function planMarkdown(
   if (cautions.length > 0) parts.push('## Caution', list(cautions))
   values.steps.forEach((step, index) => {
     parts.push(`## ${index + 1}. ${clean(step.title)}${step.kind === 'inspection' ? ' (inspection)' : ''}`)
+    parts.push(`State: ${stateText(step)}`)
     if (step.tools.length > 0) parts.push(`Tools: ${step.tools.map(clean).join('; ')}`)
     if (step.quantities.length > 0) {
       parts.push(`Quantities: ${step.quantities.map((each) => clean(quantityText(each))).join('; ')}`)

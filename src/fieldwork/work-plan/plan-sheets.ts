@@ -1,5 +1,5 @@
 import { flattenSheet, type Sheet } from '../../drawings/index.js'
-import { cautionWords, quantityText, tape } from './plan-facts.js'
+import { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
 type Primitive = Sheet['paper'][number]
@@ -37,6 +37,7 @@ export function planSheets(
         gap: 12,
         keep: 40,
       }),
+      textPiece(`State: ${stateText(step)}`, SIZE.text, 0, { gap: 2, keep: 14 }),
       ...(step.tools.length === 0
         ? []
         : [textPiece(`Tools: ${step.tools.join('; ')}`, SIZE.text, 0, { gap: 2, keep: 14 })]),

@@ -1,6 +1,8 @@
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import { firstWeeks } from './first-week.js'
+import { currentReadings, insulationValues } from './insulation.js'
 import type { PlanInput } from './plan-facts.js'
+import { planSystem } from './plan-system.js'
 import type { WorkPlanValues } from './plan-values.js'
 import { voltageReadings } from './readings.js'
 import { stepsBefore } from './steps-before.js'
@@ -28,12 +30,16 @@ export function planWork(input: PlanInput): Result<WorkPlanValues> {
   }
   const readings = voltageReadings(input, worksheet)
   const weeks = firstWeeks(input.run, input.project.production?.day_correlation)
+  const insulation = insulationValues(input.project, worksheet)
+  const currents = currentReadings(input.project)
+  const ac = acVoltage(input)
+  const system = planSystem(input, { readings, insulation, currents, ac })
   return worksheet.result({
     steps: [
-      ...stepsBefore(input),
+      ...stepsBefore(input, system),
       ...stepsRoof(input),
       ...stepsEquipment(input),
-      ...stepsFinish(input, readings, weeks),
+      ...stepsFinish(input, system, weeks),
     ],
     mounts: (input.mounts?.mounts ?? []).map(({ id, plane, rail, rafter, x_in, y_in }) => ({
       mount: id,
@@ -44,7 +50,9 @@ export function planWork(input: PlanInput): Result<WorkPlanValues> {
       y_in,
     })),
     readings,
-    ac_voltage: acVoltage(input),
+    insulation,
+    currents,
+    ac_voltage: ac,
     first_week: weeks,
   })
 }

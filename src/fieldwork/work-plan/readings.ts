@@ -1,6 +1,6 @@
 import { listModuleGroups } from '../../project/index.js'
 import type { PvModule } from '../../project/index.js'
-import { READING_CELL_C } from '../../tables/fieldwork/index.js'
+import { READING_CELL_C, TEST_LIMITS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { StageError } from '../../worksheet/index.js'
 import type { PlanInput } from './plan-facts.js'
@@ -42,6 +42,7 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
         modules: 1,
         cell_c: temperature,
         voc_v: volts,
+        ...range(volts, 0),
         one_module_less_v: null,
       }
     }),
@@ -56,6 +57,7 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
               modules: string.modules,
               cell_c: temperature,
               voc_v: string.modules * volts,
+              ...range(string.modules * volts, volts),
               one_module_less_v: (string.modules - 1) * volts,
             }
           }),
@@ -63,6 +65,18 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
       : [],
   )
   return [...readings, ...strings]
+}
+
+/**
+ * What may be read for an open voltage: 5 % to each side, but on this side of half a module fewer or more, which would
+ * be a string of another length.
+ *
+ * @source 5 % between like strings: see WORK_SOURCES.stringTests; half a module is ours, on the safe side.
+ */
+function range(voltsV: number, moduleV: number): { low_v: number; high_v: number } {
+  const five = TEST_LIMITS.likeStrings * voltsV
+  const off = moduleV === 0 ? five : Math.min(five, moduleV / 2)
+  return { low_v: voltsV - off, high_v: voltsV + off }
 }
 
 function vocAt(id: string, module: PvModule, cellC: number): number {

@@ -1,9 +1,11 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { plural, quantity, step, task, type PlanInput } from './plan-facts.js'
+import { plural, quantity, step, task, tasksOf, type PlanInput } from './plan-facts.js'
+import type { PlanSystem } from './plan-system.js'
 import type { PlanStep } from './plan-values.js'
+import { ABSENCE_RULES, LOCK_OUT_RULES, SAFETY_RULES } from './rules-safety.js'
 
 /** What is settled before anybody climbs. */
-export function stepsBefore(input: PlanInput): PlanStep[] {
+export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
   const { project, mounts, wiring } = input
   const values = Object.entries(input.run.result.values.arrays)
   const utility = project.parties?.utility?.name ?? 'the utility'
@@ -54,47 +56,27 @@ export function stepsBefore(input: PlanInput): PlanStep[] {
       ],
       stop: 'what is missing or other than approved is settled now, not on the roof',
     }),
-    step('before.safety', 'Weather, fall protection and ladder', {
+    step('before.safety', 'Weather, fall protection, ladder and rescue', {
       tools: [
-        'harness, rope and roof anchor rated for falls',
+        'harness, rope and anchor rated for falls, or guardrail or net',
         'ladder that stands 3 ft above the eave, tied off',
+        'covers for skylights and holes',
         'helmet, gloves, safety glasses',
       ],
-      tasks: [
-        task(
-          'forecast without rain, ice, lightning or strong wind for the hours on the roof; stop when it turns',
-          WORK_SOURCES.practice,
-        ),
-        task(
-          'everybody who is 6 ft or more above the ground is tied off, guarded or netted',
-          WORK_SOURCES.fallProtection,
-        ),
-        task(
-          'anchors go into rafters and are tested before anybody trusts them; nobody works alone',
-          WORK_SOURCES.practice,
-        ),
-        task(
-          'overhead service wires are found and kept away from, the ground below is roped off',
-          WORK_SOURCES.practice,
-        ),
-      ],
+      tasks: [tasksOf(SAFETY_RULES, system)],
       cautions: ['height'],
       stop: 'nobody steps on the roof before all of these are checked, and again each day',
     }),
     step('before.lock-out', 'Lock out', {
-      tools: ['padlock and tag', 'voltage tester proved on a known live point before and after'],
-      tasks: [
-        task(
-          'the breaker or space that takes the PV circuit is off, locked and tagged; only who set the lock takes it off',
-          WORK_SOURCES.lockOut,
-        ),
-        task(
-          project.electrical?.connection?.kind === 'supply_side'
-            ? 'the connection ahead of the main is made only with the service off by the utility'
-            : 'the line side of the main breaker stays live with the main off: its cover stays on',
-        ),
-      ],
+      tools: ['padlock and tag'],
+      tasks: [tasksOf(LOCK_OUT_RULES, system)],
       cautions: ['live-conductors', 'electrician'],
+    }),
+    step('before.prove-dead', 'Prove that there is no voltage', {
+      tools: ['voltage tester for the service voltage, proved on a known live point before and after'],
+      tasks: [tasksOf(ABSENCE_RULES, system)],
+      cautions: ['live-conductors', 'electrician'],
+      stop: 'no cover comes off and no wire is touched before the absence of voltage is proved',
     }),
     step('before.look', 'Look at the roof before drilling', {
       tools: ['flashlight', 'tape', 'moisture meter or awl'],

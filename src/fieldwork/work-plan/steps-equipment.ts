@@ -1,7 +1,7 @@
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, quantity, step, stopFor, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, task, type PlanInput } from './plan-facts.js'
 import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */
@@ -52,6 +52,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
       cautions: ['height', 'live-conductors'],
     }),
     step('equipment.modules', 'Lay the modules', {
+      state: 'open_strings_live',
       tools: ['torque wrench', 'two people a module', 'clips for leads'],
       quantities: Object.entries(input.run.result.values.arrays).map(([id, array]) =>
         quantity(`modules, array ${id}`, array.modules),
@@ -69,6 +70,18 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
               ]
         }),
         task(
+          'no modules are stacked on the roof: each goes from the hoist to its place and is clamped before the next comes up',
+          WORK_SOURCES.practice,
+          'modules.no-stack',
+        ),
+        units.length === 0
+          ? undefined
+          : task(
+              'each string is joined from module to module, but both its ends stay open, capped and marked plus and minus until the last connection',
+              WORK_SOURCES.commissioning,
+              'strings.open',
+            ),
+        task(
           'begin at the lower row; leads are clipped so that none touches the roof',
           nec(input, 'arrayCableSupport'),
         ),
@@ -85,8 +98,14 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
       stop: 'a module makes voltage as soon as there is light: from here on every lead is live',
     }),
     step('equipment.terminations', 'Make the terminations', {
+      state: units.length === 0 ? 'dead' : 'open_strings_live',
       tools: ['calibrated torque tool', 'voltage tester'],
       tasks: [
+        task(
+          'lock-out in place, absence of voltage proved again at the place of work',
+          WORK_SOURCES.absenceOfVoltage,
+          'terminations.prove-dead',
+        ),
         ...(wiring?.circuits ?? []).flatMap((circuit) =>
           circuit.breaker_a === null
             ? []
@@ -120,7 +139,11 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         ),
         units.length === 0
           ? undefined
-          : task('polarity of every DC lead measured before it is landed', WORK_SOURCES.commissioning),
+          : task(
+              'the DC run is landed at the inverter with its DC switch off, while its other end is open at the array; no string is joined to it yet',
+              WORK_SOURCES.commissioning,
+              'terminations.dc-run',
+            ),
       ],
       cautions: ['live-conductors', 'electrician'],
       stop:
@@ -128,15 +151,21 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         'a licensed electrician makes or checks the connection in the panel or ahead of it',
     }),
     step('equipment.labels', 'Fix the labels', {
+      state: units.length === 0 ? 'dead' : 'open_strings_live',
       tools: ['cleaner for the ground', 'the sheet of labels'],
       quantities: (labels ?? []).map((label) => quantity(`label ${label.number} (${label.id})`, label.count)),
-      tasks: (labels ?? []).map((label) => ({
-        says: `label ${label.number} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.parts
-          .map((part) => part.text.replaceAll('\n', ' ').trim())
-          .filter((text) => text !== '')
-          .join(' / ')}`,
-        source: label.source,
-      })),
+      tasks: (labels ?? []).flatMap((label) => [
+        {
+          id: '',
+          says: `label ${label.number}, ${label.count} at ${label.places.join(', ').replaceAll('_', ' ')}: ${label.text} (${label.look}; ${label.wording})`,
+          source: label.source,
+        },
+        ...label.along.map((piece) => ({
+          id: '',
+          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(ft * 12)).join(', ')} from its start, and on the cover of the box where it begins`,
+          source: label.source,
+        })),
+      ]),
       stop: labels === undefined ? stopFor(input, 'size-wire') : undefined,
     }),
   ]

@@ -1,6 +1,8 @@
 import { SERVICE_VOLTAGE_BAND, WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, step, stopFor, task, type PlanInput } from './plan-facts.js'
-import type { FirstWeek, PlanStep, VoltageReading } from './plan-values.js'
+import { nec, plural, step, stopFor, task, tasksOf, type PlanInput } from './plan-facts.js'
+import type { PlanSystem } from './plan-system.js'
+import type { FirstWeek, PlanStep } from './plan-values.js'
+import { CLOSE_STRINGS, DEAD_TESTS, INSPECTION_SHUTDOWN, ON_TESTS, STRING_TESTS } from './rules-tests.js'
 
 /** Nominal service voltage and what the meter may show round it, V. */
 export function acVoltage(input: PlanInput): { nominal_v: number; low_v: number; high_v: number } {
@@ -12,55 +14,47 @@ export function acVoltage(input: PlanInput): { nominal_v: number; low_v: number;
   }
 }
 
-/** Commissioning, final inspection, permission and the first week. */
-export function stepsFinish(
-  input: PlanInput,
-  readings: readonly VoltageReading[],
-  weeks: readonly FirstWeek[],
-): PlanStep[] {
-  const { project, wiring, labels } = input
-  const ac = acVoltage(input)
-  const supplySide = project.electrical?.connection?.kind === 'supply_side'
-  const connectionRule = nec(input, supplySide ? 'supplySide' : 'loadSideBusbar')
+/** Tests while the system is off, final inspection, permission, tests with the system on, and the first week. */
+export function stepsFinish(input: PlanInput, system: PlanSystem, weeks: readonly FirstWeek[]): PlanStep[] {
+  const { wiring, labels } = input
+  const connectionRule = nec(input, system.supplySide ? 'supplySide' : 'loadSideBusbar')
   const [best, worst] = [
     weeks.reduce((a, b) => (b.expected_kwh > a.expected_kwh ? b : a)),
     weeks.reduce((a, b) => (b.expected_kwh < a.expected_kwh ? b : a)),
   ]
   return [
-    step('finish.readings', 'Measure before switching on', {
-      tools: [
-        'DC voltmeter rated for the string voltage',
-        'thermometer on the back of a module',
-        'insulation tester where strings are used',
-      ],
-      tasks: [
-        ...readings.map((reading) =>
-          task(
-            `${reading.what}: ${reading.voc_v.toFixed(1)} V open at ${reading.cell_c} C cells${reading.one_module_less_v === null ? '' : ` (a module missing would read ${reading.one_module_less_v.toFixed(1)} V)`}; read: ______`,
-            WORK_SOURCES.commissioning,
-          ),
-        ),
-        task(
-          `AC between the lines: ${ac.low_v.toFixed(0)} to ${ac.high_v.toFixed(0)} V, each to neutral half of it; read: ______`,
-          WORK_SOURCES.voltageRange,
-        ),
-        ...(wiring?.circuits ?? []).map((circuit) =>
-          task(
-            `circuit ${circuit.id}: at full sun no more than ${circuit.continuous_a.toFixed(1)} A; read: ______`,
-            nec(input, 'inverterOutputCurrent'),
-          ),
-        ),
-        project.inverter_units === undefined
-          ? undefined
-          : task('polarity right on every string', WORK_SOURCES.commissioning),
-        task('every rail and frame continuous to the grounding bar', WORK_SOURCES.commissioning),
-      ],
+    step('test.dead', 'Test what is dead', {
+      state: system.strings ? 'open_strings_live' : 'dead',
+      tools: ['low-ohm meter', 'insulation tester', 'the approved drawings'],
+      tasks: [tasksOf(DEAD_TESTS, system)],
       cautions: ['live-conductors', 'electrician'],
-      stop:
-        stopFor(input, 'size-wire') ?? 'a reading that is off is found and put right before anything is switched on',
+      stop: stopFor(input, 'size-wire') ?? 'what is off is found and put right before anything is joined',
     }),
+    ...(system.strings
+      ? [
+          step('test.strings', 'Test the open strings', {
+            state: 'open_strings_live',
+            tools: [
+              'DC voltmeter rated for the string voltage',
+              'insulation tester with the voltages below',
+              'irradiance meter, thermometer on the back of a module',
+            ],
+            tasks: [tasksOf(STRING_TESTS, system)],
+            cautions: ['live-conductors', 'electrician'],
+            stop: 'a string that reads otherwise is found and put right before any string is joined',
+          }),
+          step('test.close-strings', 'Close the strings: the last connection', {
+            state: 'open_strings_live',
+            tools: ['DC voltmeter and DC clamp meter rated for the string voltage'],
+            tasks: [tasksOf(CLOSE_STRINGS, system)],
+            cautions: ['live-conductors', 'electrician'],
+            stop: 'the DC switch and the AC stay off and locked until the permission of the utility',
+          }),
+        ]
+      : []),
     step('finish.final-inspection', 'Final inspection', {
       kind: 'inspection',
+      state: system.strings ? 'closed_strings_off' : 'dead',
       tasks: [
         labels === undefined
           ? undefined
@@ -80,9 +74,7 @@ export function stepsFinish(
         wiring === undefined
           ? undefined
           : task('disconnects within reach, lockable where the code asks, named as drawn', nec(input, 'pvDisconnect')),
-        nec(input, 'rapidShutdown')?.place === 'no such rule'
-          ? undefined
-          : task('rapid shutdown shown working in front of the inspector', nec(input, 'rapidShutdown')),
+        tasksOf(INSPECTION_SHUTDOWN, system),
         task(
           'covers on, unused openings closed, directories filled in, working space free',
           nec(input, 'workingSpace'),
@@ -90,26 +82,38 @@ export function stepsFinish(
         task('the written record of torques, readings and serial numbers is handed over', WORK_SOURCES.commissioning),
       ],
       cautions: ['authority'],
-      stop: 'the system stays off until the inspector has signed',
+      stop: 'the system stays off: the inspector signs first, then the utility permits',
     }),
     step('finish.permission', 'Permission of the utility', {
+      state: system.strings ? 'closed_strings_off' : 'dead',
       tasks: [
         task(
-          `send the signed card to ${project.parties?.utility?.name ?? 'the utility'}; wait for its written permission to operate`,
+          `send the signed card to ${system.utility}; wait for its written permission to operate`,
+          WORK_SOURCES.practice,
+          'permission.wait',
         ),
         task(
-          'then: main or PV breaker on, disconnect on; inverters wait about five minutes before they feed in',
-          WORK_SOURCES.interactive,
-        ),
-        task(
-          'with the sun up, open the disconnect once: every inverter stops at once and starts again after its wait',
-          WORK_SOURCES.interactive,
+          'everything stays off and locked; a test before the permission only with the written consent of the utility',
+          WORK_SOURCES.practice,
+          'permission.no-test',
         ),
       ],
-      cautions: ['authority', 'electrician'],
-      stop: 'switching on before the written permission is forbidden by the utility, even for a test',
+      cautions: ['authority'],
+      stop: 'switching on before the written permission is forbidden by the utility, even for a test that it has not agreed to',
+    }),
+    step('on.tests', 'Switch on and test', {
+      state: 'on_after_permission',
+      tools: [
+        'clamp meter, voltmeter rated for the system',
+        'irradiance meter, thermometer on the back of a module',
+        'clock',
+      ],
+      tasks: [tasksOf(ON_TESTS, system)],
+      cautions: ['live-conductors', 'electrician'],
+      stop: stopFor(input, 'size-wire') ?? 'a reading that is off: switch off, lock, find it',
     }),
     step('finish.first-week', 'Check of the first week', {
+      state: 'on_after_permission',
       tasks: [
         task(
           `seven days give ${worst.p10_kwh.toFixed(0)} to ${worst.p90_kwh.toFixed(0)} kWh in the darkest month and ${best.p10_kwh.toFixed(0)} to ${best.p90_kwh.toFixed(0)} kWh in the brightest in four of five cases; the table has every month`,

@@ -30,7 +30,8 @@ export function priceGoods(needs: readonly TotalNeed[], prices: PriceBook | unde
     const credit = credits.get(need.item) ?? { quantity: 0, from: [] }
     const toBuy = Math.max(0, wholeUnits(need.quantity - credit.quantity))
     const comes = credit.quantity > 0 ? `; ${need.quantity - toBuy} come with ${credit.from.join(', ')}` : ''
-    const base = { ...need, why: why + comes, part: null, taxable: true }
+    const named = (name: string): string => (need.must === undefined ? name : `${name}, ${need.must}`)
+    const base = { ...need, name: named(need.name), why: why + comes, part: null, taxable: true }
     const found = prices?.find(need.item, need.general)
     if (toBuy === 0)
       return { ...lineOf(base), packs: 0, pack: null, leftOver: 0, unitPrice: new Decimal(0), cost: NOTHING }
@@ -50,7 +51,7 @@ export function priceGoods(needs: readonly TotalNeed[], prices: PriceBook | unde
     else if (choice.cost.high !== null && choice.cost.low.lt(choice.cost.high)) ranges.push(need.item)
     return {
       // The name of a general entry does not say which of its kinds this is.
-      ...lineOf({ ...base, name: id === need.item ? (entry.name ?? need.name) : need.name }),
+      ...lineOf({ ...base, name: named(id === need.item ? (entry.name ?? need.name) : need.name) }),
       packs: choice.packs,
       pack: packText(choice, need.unit),
       leftOver: choice.leftOver,

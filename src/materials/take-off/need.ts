@@ -24,6 +24,8 @@ export interface Need {
   /** Id under which it may be priced when its own is not in the list: `wire.thwn-2.10.copper`. */
   readonly general?: string
   readonly name: string
+  /** What the goods have to be, whatever the price list calls them: `reflective`. */
+  readonly must?: string
   readonly group: GoodsGroup
   readonly unit: Unit
   /** May have a fraction; whole units are made of the sum. */

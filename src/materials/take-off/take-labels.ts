@@ -3,13 +3,14 @@ import type { LabelNeed } from './take-off-job.js'
 
 /** The labels of the code edition, each as often as the drawings place it. */
 export function takeLabels(labels: readonly LabelNeed[], edition: string): Need[] {
-  return labels.map(({ id, count }) => ({
+  return labels.map(({ id, count, counted, reflective, look, text }) => ({
     item: `label.${id}`,
     general: 'label',
     name: `Label ${id}`,
+    ...(reflective ? { must: 'reflective' } : {}),
     group: 'labels',
     unit: 'each',
     quantity: count,
-    why: `${count} as placed for ${edition} (labels of the permit packet)`,
+    why: `${count} for ${edition}: ${counted}; make: ${look}; says: ${text} (labels of the permit packet)`,
   }))
 }

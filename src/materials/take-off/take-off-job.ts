@@ -9,6 +9,13 @@ import type { PriceBook } from '../pricing/price-book.js'
 export interface LabelNeed {
   readonly id: string
   readonly count: number
+  /** How the count comes about. */
+  readonly counted: string
+  readonly reflective: boolean
+  /** Material, colours and letters in words. */
+  readonly look: string
+  /** All its text on one line. */
+  readonly text: string
 }
 
 /** What quantities are taken from. */

@@ -23,7 +23,8 @@ export interface BusbarRule {
   readonly position: 'any' | 'opposite end' | 'centre-fed, either end'
   /** PV breakers that count in a `breakers` rule when several lie one behind the other. */
   readonly counts: 'first after the inverter' | 'at this busbar'
-  readonly label: string
+  /** Id of the label that the rule asks for. */
+  readonly label: 'BACKFED_BREAKER' | 'SUM_RULE' | undefined
   readonly standing: SourceStanding
 }
 
@@ -34,26 +35,30 @@ const rule = (
   expression: BusbarExpression,
   share: number,
   position: BusbarRule['position'],
-  label: string,
+  label: BusbarRule['label'],
   standing: SourceStanding,
   counts: BusbarRule['counts'] = 'at this busbar',
 ): BusbarRule => ({ edition, section, rule: name, expression, share, position, label, standing, counts })
-
-const DO_NOT_RELOCATE = 'POWER SOURCE OUTPUT CONNECTION / DO NOT RELOCATE THIS OVERCURRENT DEVICE'
-const MULTIPLE_SOURCES =
-  'EQUIPMENT FED BY MULTIPLE SOURCES / TOTAL RATING OF ALL OVERCURRENT DEVICES EXCLUDING MAIN SUPPLY OVERCURRENT DEVICE SHALL NOT EXCEED AMPACITY OF BUSBAR'
-const BREAKERS_2011 = 'INVERTER OUTPUT CONNECTION / DO NOT RELOCATE THIS OVERCURRENT DEVICE'
 
 const sinceNec2017 = (
   edition: Edition,
   section: (number: 1 | 2 | 3 | 4 | 5) => string,
   standing: (number: 1 | 2 | 3 | 4 | 5) => SourceStanding,
 ): readonly BusbarRule[] => [
-  rule(edition, section(1), '100 percent', 'current', 1, 'any', '', standing(1)),
-  rule(edition, section(2), '120 percent', 'current', 1.2, 'opposite end', DO_NOT_RELOCATE, standing(2)),
-  rule(edition, section(3), 'sum of breakers', 'breaker-sum', 1, 'any', MULTIPLE_SOURCES, standing(3)),
-  rule(edition, section(4), 'centre-fed dwelling panel', 'current', 1.2, 'centre-fed, either end', '', standing(4)),
-  rule(edition, section(5), 'engineering supervision', 'engineering', 1, 'any', '', standing(5)),
+  rule(edition, section(1), '100 percent', 'current', 1, 'any', undefined, standing(1)),
+  rule(edition, section(2), '120 percent', 'current', 1.2, 'opposite end', 'BACKFED_BREAKER', standing(2)),
+  rule(edition, section(3), 'sum of breakers', 'breaker-sum', 1, 'any', 'SUM_RULE', standing(3)),
+  rule(
+    edition,
+    section(4),
+    'centre-fed dwelling panel',
+    'current',
+    1.2,
+    'centre-fed, either end',
+    undefined,
+    standing(4),
+  ),
+  rule(edition, section(5), 'engineering supervision', 'engineering', 1, 'any', undefined, standing(5)),
 ]
 
 /**
@@ -69,7 +74,7 @@ export const busbarRules: readonly BusbarRule[] = [
     'breakers',
     1,
     'any',
-    '',
+    undefined,
     'secondary',
     'first after the inverter',
   ),
@@ -80,13 +85,13 @@ export const busbarRules: readonly BusbarRule[] = [
     'breakers',
     1.2,
     'opposite end',
-    BREAKERS_2011,
+    'BACKFED_BREAKER',
     'secondary',
     'first after the inverter',
   ),
-  rule('NEC 2014', '705.12(D)(2)(3)(a)', '100 percent', 'current', 1, 'any', '', 'secondary'),
-  rule('NEC 2014', '705.12(D)(2)(3)(b)', '120 percent', 'current', 1.2, 'opposite end', DO_NOT_RELOCATE, 'secondary'),
-  rule('NEC 2014', '705.12(D)(2)(3)(c)', 'sum of breakers', 'breaker-sum', 1, 'any', MULTIPLE_SOURCES, 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(a)', '100 percent', 'current', 1, 'any', undefined, 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(b)', '120 percent', 'current', 1.2, 'opposite end', 'BACKFED_BREAKER', 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(c)', 'sum of breakers', 'breaker-sum', 1, 'any', 'SUM_RULE', 'secondary'),
   ...sinceNec2017(
     'NEC 2017',
     (number) => `705.12(B)(2)(3)(${'abcde'[number - 1] ?? ''})`,
@@ -97,11 +102,11 @@ export const busbarRules: readonly BusbarRule[] = [
     (number) => `705.12(B)(3)(${number})`,
     () => 'secondary',
   ),
-  rule('NEC 2020', '705.12(B)(3)(6)', 'feed-through', 'feed-through', 1, 'any', '', 'secondary'),
+  rule('NEC 2020', '705.12(B)(3)(6)', 'feed-through', 'feed-through', 1, 'any', undefined, 'secondary'),
   ...sinceNec2017(
     'NEC 2023',
     (number) => `705.12(B)(${number})`,
     (number) => (number <= 3 ? 'secondary' : 'from memory'),
   ),
-  rule('NEC 2023', '705.12(B)(6)', 'feed-through', 'feed-through', 1, 'any', '', 'from memory'),
+  rule('NEC 2023', '705.12(B)(6)', 'feed-through', 'feed-through', 1, 'any', undefined, 'from memory'),
 ]

@@ -28,7 +28,10 @@ export {
   UNPROTECTED_GROUND_AWG,
 } from './grounding-rules.js'
 export { insulationTypes, type Insulation, type InsulationRow } from './insulation-types.js'
-export { labelRules, type LabelRule } from './label-rules.js'
+export { labelQuestions, type LabelQuestion } from './label-questions.js'
+export { labelRules, type LabelCondition, type LabelRule, type LabelSpot } from './label-rules.js'
+export { labelWordRows } from './label-word-rows.js'
+export { labelWords, onOneLine, type LabelColours, type LabelWords } from './label-words.js'
 export { pvHighTemperature, pvHighTemperatureAmpacity } from './pv-high-temperature.js'
 export { EXPANSION_FITTING_FROM_IN, PVC_COEFFICIENT_PER_F, pvcExpansion, STEEL_SHARE_OF_PVC } from './pvc-expansion.js'
 export { rapidShutdownRules, type RapidShutdownRule } from './rapid-shutdown-rules.js'

@@ -1,0 +1,103 @@
+import type { LabelFacts } from './label-facts.js'
+
+/**
+ * What a label says beside or instead of a phrase of the code: ratings, places, names. Our words, as the section only
+ * prescribes the content.
+ */
+export function contentWords(id: string, facts: LabelFacts): string | undefined {
+  switch (id) {
+    case 'PV_DISC':
+      return 'PV SYSTEM DISCONNECT'
+    case 'DC_SOURCE':
+      return dcSource(facts)
+    case 'AC_POI':
+      return `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${facts.wiring.panel.inverter_a.toFixed(1)} A\nNOMINAL AC VOLTAGE ${facts.project.electrical?.service?.voltage_v ?? 240} V`
+    case 'RSD_PLACARD':
+      return `RAPID SHUTDOWN SWITCH: ${initiatorPlace(facts)}`
+    case 'DIRECTORY':
+      return directory(facts)
+    case 'SOURCES_PRESENT':
+      return 'THIS PANEL IS SUPPLIED BY TWO SOURCES:\nUTILITY AND PHOTOVOLTAIC SYSTEM'
+    case 'DISC_PURPOSE':
+      return `PV SYSTEM BREAKER ${[...new Set(pvBreakers(facts).flatMap(({ breaker_a: rating }) => (rating === null ? [] : [`${rating} A`])))].join(', ')}`
+    case 'MULTI_RSD':
+      return `PLAN VIEW OF THE ROOF (SHEET A-101), DOTTED LINE ROUND THE MODULES THAT STAY ENERGIZED AFTER RAPID SHUTDOWN: ARRAY ${stringArrays(facts).join(', ').replaceAll('_', ' ').toUpperCase()}`
+    default:
+      return undefined
+  }
+}
+
+/** Circuits with a PV breaker in the main panel. */
+export function pvBreakers(facts: LabelFacts) {
+  return facts.wiring.circuits.filter((circuit) =>
+    facts.hasCombiner ? circuit.id === 'output' : circuit.kind !== 'dc_string',
+  )
+}
+
+function stringArrays(facts: LabelFacts): string[] {
+  return Object.entries(facts.project.arrays).flatMap(([id, array]) => (array.strings === undefined ? [] : [id]))
+}
+
+function dcSource(facts: LabelFacts): string | undefined {
+  const { strings, circuits } = facts.wiring
+  const groups = circuits.filter((each) => each.kind === 'dc_string')
+  if (groups.length === 0) return undefined
+  const highest = Math.ceil(Math.max(...strings.map((each) => each.voc_cold_v)))
+  const current = Math.max(...groups.map((each) => each.continuous_a))
+  if (facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023')
+    return `MAXIMUM DC VOLTAGE OF PV SYSTEM ${highest} V`
+  const least = `MAXIMUM VOLTAGE ${highest} V DC\nMAXIMUM CIRCUIT CURRENT ${current.toFixed(1)} A`
+  if (facts.edition === 'NEC 2017') return least
+  const modules = groups
+    .flatMap((circuit) => Object.keys(circuit.modules))
+    .flatMap((id) => facts.project.equipment.modules?.[facts.project.arrays[id]?.module ?? ''] ?? [])
+  const operatingV = Math.max(...groups.map((each) => each.voltage_v))
+  const operatingA = Math.max(...modules.map((module) => module.imp_a ?? 0))
+  return `RATED MAXIMUM POWER-POINT CURRENT ${operatingA.toFixed(1)} A\nRATED MAXIMUM POWER-POINT VOLTAGE ${operatingV.toFixed(0)} V\n${least}`
+}
+
+/** What the phrase of the placard calls the rapid shutdown switch, by its place. */
+function initiatorPlace(facts: LabelFacts): string {
+  const panel = facts.project.electrical?.panel?.location
+  switch (facts.project.electrical?.rapid_shutdown?.initiator) {
+    case 'service_disconnect':
+      return withPlace('SERVICE DISCONNECT', panel)
+    case 'pv_disconnect': {
+      const [first] = disconnectPlaces(facts)
+      return first === undefined
+        ? withPlace('PV SYSTEM BREAKER IN THE MAIN PANEL', panel)
+        : `PV SYSTEM DISCONNECT, ${first}`
+    }
+    default:
+      return facts.project.electrical?.rapid_shutdown?.initiator_outdoors === true
+        ? 'SEPARATE SWITCH, OUTDOORS'
+        : 'SEPARATE SWITCH'
+  }
+}
+
+const withPlace = (what: string, place: string | undefined): string =>
+  place === undefined ? what : `${what}, ${place.toUpperCase()}`
+
+function directory(facts: LabelFacts): string {
+  const panel = facts.project.electrical?.panel
+  const service = withPlace(`SERVICE DISCONNECT: ${(panel?.name ?? 'main panel').toUpperCase()}`, panel?.location)
+  const others = disconnectPlaces(facts).map((place) => `PV SYSTEM DISCONNECT: ${place}`)
+  const pv = others.length > 0 ? others : ['PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL']
+  return ['LOCATION OF POWER SOURCE DISCONNECTS', service, ...pv].join('\n')
+}
+
+function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {
+  const stated = Object.entries(project.electrical?.disconnects ?? {})
+    .filter(([, each]) => each.kind === 'pv_system')
+    .map(([id, each]) => placeOf(id, each.location))
+  return stated.length === 0 && supplySide ? ['AHEAD OF THE SERVICE DISCONNECT'] : stated
+}
+
+/** Where a disconnect is, in the words of its id and location; an id such as `pv` tells no place. */
+function placeOf(id: string, location: string | undefined): string {
+  const words = id.split('_').join(' ')
+  const tellsPlace = !/^(?:pv|system|disconnect| )+$/u.test(words)
+  return [...(tellsPlace || location === undefined ? [words] : []), ...(location === undefined ? [] : [location])]
+    .join(', ')
+    .toUpperCase()
+}

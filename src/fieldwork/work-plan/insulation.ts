@@ -1,0 +1,54 @@
+import { listModuleGroups, type Project } from '../../project/index.js'
+import { INSULATION_FACTOR, INSULATION_SOURCE, INSULATION_TESTS } from '../../tables/fieldwork/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
+import type { CurrentReading, InsulationValue } from './plan-values.js'
+
+/**
+ * Test voltage and least resistance of every string: the row of 1.25 x Voc, but never above the maximum system voltage
+ * of the modules, which stay connected; then the next lower voltage of the table is used, below the standard.
+ *
+ * @source IEC 62446-1 (see INSULATION_SOURCE); the bound by the system voltage is ours, on the safe side.
+ */
+export function insulationValues(project: Project, worksheet: Worksheet): InsulationValue[] {
+  return listModuleGroups(project).flatMap(({ id, array, module, conversion }) => {
+    if (conversion.kind !== 'string') return []
+    const maxV = module.max_system_voltage_v
+    if (maxV === undefined)
+      worksheet.find({
+        severity: 'warning',
+        id: 'work.insulation-voltage-unknown',
+        message: `the insulation test of array ${id} has no test voltage: the maximum system voltage of its modules is not stated`,
+        where: `equipment.modules.${array.module}.max_system_voltage_v`,
+        source: INSULATION_SOURCE,
+        fix: 'Take it from the data sheet of the module; a test above it can hurt the module and who holds the probes',
+      })
+    return conversion.strings.map((string, index): InsulationValue => {
+      const raisedV = INSULATION_FACTOR * string.modules * (module.voc_v ?? 0)
+      const row = INSULATION_TESTS.find(({ upToV, including }) => (including ? raisedV <= upToV : raisedV < upToV))
+      const tableV = row?.testV ?? 0
+      const allowed = INSULATION_TESTS.map(({ testV }) => testV).filter((testV) => testV <= Math.min(tableV, maxV ?? 0))
+      return {
+        what: `string ${index + 1} of array ${id}`,
+        raised_voc_v: raisedV,
+        table_test_v: tableV,
+        test_v: allowed.at(-1) ?? null,
+        max_system_v: maxV ?? null,
+        least_mohm: row?.leastMohm ?? 1,
+      }
+    })
+  })
+}
+
+/** Short-circuit and operating current of every string, from the data sheet of its modules. */
+export function currentReadings(project: Project): CurrentReading[] {
+  return listModuleGroups(project).flatMap(({ id, module, conversion }) =>
+    conversion.kind === 'string'
+      ? conversion.strings.map((_, index) => ({
+          what: `string ${index + 1} of array ${id}`,
+          isc_a: module.isc_a ?? null,
+          imp_a: module.imp_a ?? null,
+          isc_pct_per_c: module.isc_temp_coeff_pct_per_c ?? null,
+        }))
+      : [],
+  )
+}
