@@ -15,7 +15,16 @@ const SWAPS = {
   '||': '&&',
 }
 const TURNS = { '<': '>', '<=': '>=', '>': '<', '>=': '<=' }
-const CALLS = { max: 'min', min: 'max', floor: 'ceil', ceil: 'floor', sin: 'cos', cos: 'sin', some: 'every', every: 'some' }
+const CALLS = {
+  max: 'min',
+  min: 'max',
+  floor: 'ceil',
+  ceil: 'floor',
+  sin: 'cos',
+  cos: 'sin',
+  some: 'every',
+  every: 'some',
+}
 
 /** A number that is wrong by a little: a tenth more, or one more where it is small and whole. */
 function wrongNumber(value) {
@@ -40,7 +49,9 @@ const FAULTS = {
   BinaryExpression: (node, source) => {
     const operatorAt = source.indexOf(node.operator, node.left.end)
     const swap = (kind, operator) => ({ kind, edit: [operatorAt, operatorAt + node.operator.length, operator] })
-    const text = [node.left, node.right].some((side) => typeof side.value === 'string' || side.type === 'TemplateLiteral')
+    const text = [node.left, node.right].some(
+      (side) => typeof side.value === 'string' || side.type === 'TemplateLiteral',
+    )
     if (text || !(node.operator in SWAPS)) return []
     const kind = node.operator in TURNS ? 'limit' : node.operator.length === 3 ? 'condition' : 'sign'
     return [
@@ -58,8 +69,10 @@ const FAULTS = {
       ? [{ kind: node.operator === '-' ? 'sign' : 'condition', edit: [node.start, node.start + 1, ''] }]
       : [],
   Literal: (node) => {
-    if (typeof node.value === 'number') return [{ kind: 'number', edit: [node.start, node.end, wrongNumber(node.value)] }]
-    if (typeof node.value === 'boolean') return [{ kind: 'condition', edit: [node.start, node.end, String(!node.value)] }]
+    if (typeof node.value === 'number')
+      return [{ kind: 'number', edit: [node.start, node.end, wrongNumber(node.value)] }]
+    if (typeof node.value === 'boolean')
+      return [{ kind: 'condition', edit: [node.start, node.end, String(!node.value)] }]
     if (typeof node.value !== 'string') return []
     const wrong = wrongText(node.value)
     return wrong === undefined ? [] : [{ kind: 'words', edit: [node.start, node.end, quote(wrong)] }]
@@ -75,7 +88,9 @@ const FAULTS = {
       ? []
       : node.elements.slice(0, -1).flatMap((element, index) => {
           const next = node.elements[index + 1]
-          return element === null || next === null ? [] : [{ kind: 'dropped entry', edit: [element.start, next.start, ''] }]
+          return element === null || next === null
+            ? []
+            : [{ kind: 'dropped entry', edit: [element.start, next.start, ''] }]
         }),
   ExpressionStatement: (node) =>
     node.expression.type === 'CallExpression' || node.expression.type === 'AssignmentExpression'

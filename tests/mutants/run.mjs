@@ -29,7 +29,9 @@ const isEquivalent = (site) =>
 
 const sourceFiles = () =>
   ['src', 'bin', 'schemas/parts']
-    .flatMap((folder) => readdirSync(join(root, folder), { recursive: true }).map((file) => `${folder}/${file}`))
+    .flatMap((folder) =>
+      readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
+    )
     .filter((file) => /\.(ts|js|yaml)$/.test(file))
     .toSorted()
 
@@ -51,7 +53,18 @@ function allSites() {
 /** A copy of the checkout in which faults can stand without harm. */
 function makeCopy() {
   const copy = mkdtempSync(join(tmpdir(), 'mutants-'))
-  for (const entry of ['src', 'tests', 'schemas', 'examples', 'bin', 'dist', 'package.json', 'tsconfig.json', 'README.md', 'DEVELOPERS.md'])
+  for (const entry of [
+    'src',
+    'tests',
+    'schemas',
+    'examples',
+    'bin',
+    'dist',
+    'package.json',
+    'tsconfig.json',
+    'README.md',
+    'DEVELOPERS.md',
+  ])
     cpSync(join(root, entry), join(copy, entry), { recursive: true })
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'))
   return copy
@@ -60,9 +73,14 @@ function makeCopy() {
 /** Runs a command to its end or to its time limit. @returns {Promise<'passed' | 'failed' | 'timed out'>} */
 function run(copy, command, args, limitMs) {
   return new Promise((done) => {
-    const child = spawn(command, args, { cwd: copy, stdio: 'ignore', env: { ...process.env, CI: 'true' }, detached: true })
+    const child = spawn(command, args, {
+      cwd: copy,
+      stdio: 'ignore',
+      env: { ...process.env, CI: 'true' },
+      detached: true,
+    })
     const timer = setTimeout(() => {
-      process.kill(-child.pid, 'SIGKILL')
+      if (child.pid !== undefined) process.kill(-child.pid, 'SIGKILL')
       done('timed out')
     }, limitMs)
     child.on('close', (code) => {
@@ -79,7 +97,12 @@ async function judge(copy, room, limitMs) {
   const { tests, program, generate } = ROOMS[room]
   if (generate === true && (await run(copy, ...npm('generate'), limitMs)) !== 'passed') return 'failed'
   if (program === true && (await run(copy, ...npm('bundle'), limitMs)) !== 'passed') return 'failed'
-  return run(copy, join(copy, 'node_modules/.bin/vitest'), ['run', '--config', 'tests/vitest.config.ts', '--bail=1', ...tests], limitMs)
+  return run(
+    copy,
+    join(copy, 'node_modules/.bin/vitest'),
+    ['run', '--config', 'tests/vitest.config.ts', '--bail=1', ...tests],
+    limitMs,
+  )
 }
 
 const types = (copy) =>
@@ -93,7 +116,8 @@ async function tryFault(copy, site) {
   const source = readFileSync(path, 'utf8')
   writeFileSync(path, withFault(source, site))
   const said = await judge(copy, site.room, limits.get(site.room))
-  const outcome = said !== 'passed' ? 'tests' : site.file.endsWith('.ts') && (await types(copy)) !== 'passed' ? 'types' : 'unnoticed'
+  const outcome =
+    said !== 'passed' ? 'tests' : site.file.endsWith('.ts') && (await types(copy)) !== 'passed' ? 'types' : 'unnoticed'
   writeFileSync(path, source)
   if (ROOMS[site.room].generate === true) await run(copy, ...npm('generate'), 120_000)
   return { ...site, outcome }
@@ -101,7 +125,8 @@ async function tryFault(copy, site) {
 
 const sites = drawSites(allSites(), { seed: options.seed, count: Number(options.count) })
 if (options.list) {
-  for (const site of sites) console.log(`${site.room} ${site.file}:${site.line} ${site.kind}\n  - ${site.before}\n  + ${site.after}`)
+  for (const site of sites)
+    console.log(`${site.room} ${site.file}:${site.line} ${site.kind}\n  - ${site.before}\n  + ${site.after}`)
   process.exit(0)
 }
 
@@ -110,7 +135,8 @@ const results = []
 try {
   for (const room of new Set(sites.map((site) => site.room))) {
     const begin = performance.now()
-    if ((await judge(copies[0], room, 600_000)) !== 'passed') throw new Error(`the tests of ${room} fail without any fault`)
+    if ((await judge(copies[0], room, 600_000)) !== 'passed')
+      throw new Error(`the tests of ${room} fail without any fault`)
     limits.set(room, 20_000 + 6 * (performance.now() - begin))
   }
   const queue = [...sites]
@@ -130,7 +156,22 @@ try {
 
 const noticedOf = (group) => group.filter((result) => result.outcome !== 'unnoticed').length
 console.log('\nroom         faults  noticed  share (%)')
-for (const [room, group] of groupBy(results.toSorted((a, b) => (a.room < b.room ? -1 : 1)), (result) => result.room))
-  console.log(`${room.padEnd(12)} ${String(group.length).padStart(6)}  ${String(noticedOf(group)).padStart(7)}  ${((100 * noticedOf(group)) / group.length).toFixed(0).padStart(9)}`)
-console.log(`${'all'.padEnd(12)} ${String(results.length).padStart(6)}  ${String(noticedOf(results)).padStart(7)}  ${((100 * noticedOf(results)) / results.length).toFixed(0).padStart(9)}`)
-if (options.out !== undefined) writeFileSync(options.out, JSON.stringify(results.map(({ rank: _, ...result }) => result), null, 1))
+for (const [room, group] of groupBy(
+  results.toSorted((a, b) => (a.room < b.room ? -1 : 1)),
+  (result) => result.room,
+))
+  console.log(
+    `${room.padEnd(12)} ${String(group.length).padStart(6)}  ${String(noticedOf(group)).padStart(7)}  ${((100 * noticedOf(group)) / group.length).toFixed(0).padStart(9)}`,
+  )
+console.log(
+  `${'all'.padEnd(12)} ${String(results.length).padStart(6)}  ${String(noticedOf(results)).padStart(7)}  ${((100 * noticedOf(results)) / results.length).toFixed(0).padStart(9)}`,
+)
+if (options.out !== undefined)
+  writeFileSync(
+    options.out,
+    JSON.stringify(
+      results.map((result) => ({ ...result, rank: undefined })),
+      null,
+      1,
+    ),
+  )
