@@ -41,9 +41,8 @@ describe('input of a module-level inverter', () => {
     const unknown = (project: Project) => find(project, 'wire.input-limit-unknown').map(({ where }) => where)
     expect(unknown(microProject())).toEqual(['equipment.inverters.micro.max_input_isc_a'])
     expect(unknown(withSheets(microProject(), { max_input_isc_a: 20 }))).toEqual([])
-    const { isc_a: _, ...module } = microProject().equipment.modules?.['m410'] as PvModule
     const bare = withSheets(microProject(), { max_input_isc_a: 20 })
-    bare.equipment.modules = { m410: module as PvModule }
+    delete bare.equipment.modules?.['m410']?.isc_a
     expect(unknown(bare)).toEqual(['equipment.modules.m410.isc_a'])
     const strings = [
       { modules: 12, input: 1 },

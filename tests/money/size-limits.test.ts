@@ -14,9 +14,10 @@ function lark(overrides: string[] = [], withBranches = true) {
 
 /** The project with other numbers of modules, as a person would write it. */
 function written(project: Project, modules: Readonly<Record<string, number>>): Project {
-  const arrays = Object.entries(project.arrays).flatMap(([id, { arrangement: _, ...array }]) =>
-    (modules[id] ?? 0) > 0 ? [[id, { ...array, modules: modules[id] ?? 0 }] as const] : [],
-  )
+  const arrays = Object.entries(project.arrays).flatMap(([id, placed]) => {
+    const { arrangement: _, ...array } = placed
+    return (modules[id] ?? 0) > 0 ? [[id, { ...array, modules: modules[id] ?? 0 }] as const] : []
+  })
   return { ...project, arrays: Object.fromEntries(arrays) }
 }
 
