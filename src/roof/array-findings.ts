@@ -53,7 +53,7 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
         id: 'roof.rack-footprint',
         message: `${arrayId} stands on racks; its modules are laid out as if they lay flat on the plane`,
         where: `${path}.${tilted ? 'module_tilt_deg' : 'module_azimuth_deg'}`,
-        fix: 'Check by hand that the feet of the racks stand on the plane and that rows do not shade each other.',
+        fix: 'Check by hand that the feet of the racks stand on the plane. The energy estimate counts the shade of row on row.',
       })
     }
     return findings

@@ -32,7 +32,7 @@ export const ROOF: Explanations = {
   },
   'roof.rack-footprint': {
     means: 'Modules on tilted racks were laid out as if they lay flat on the plane.',
-    rule: 'The method knows no racks: where feet stand, and how rows shade each other, is not worked out.',
+    rule: 'The method knows no racks: where feet stand is not worked out. The energy estimate counts the shade of row on row.',
     sources: [PRACTICE],
     fix: 'Check by hand that the feet stand on the plane and that rows keep clear of the shade of the row before.',
   },
