@@ -75,6 +75,8 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
 export interface SpaceMountsOptions {
   /** Wished largest distance between mounts, in; wins over the project file. */
   readonly spacingIn?: number
+  /** Ids under documents whose file is there; a check stands on an engineer's document only when it is among them. */
+  readonly documents?: ReadonlySet<string>
   /** Look for the fewest mounts whose exact check passes. */
   readonly optimise?: boolean
 }

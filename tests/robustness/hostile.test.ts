@@ -38,7 +38,6 @@ const FREE = new Set([
   'phone',
   'license',
   'waiver_note',
-  'rafters_verified_by',
   'source',
 ])
 
