@@ -35,7 +35,7 @@ const framing = {
   species: 'Douglas Fir-Larch',
   grade: 'No. 2',
   spacing_in: 24,
-  first_offset_in: 12,
+  first_offset_in: 11,
   direction: 'up_slope',
   span_ft: 10,
   eave_overhang_in: 12,
