@@ -9,7 +9,10 @@ const letter = { id: 'letter', file: 'letter.pdf', title: 'Letter about the raft
 function house(): Project {
   const project = microHouse({ documents: ['m410.pdf', letter] })
   const framing = project.structure?.framing?.['south'] ?? {}
-  return { ...project, structure: { ...project.structure, framing: { south: { ...framing, rafters_verified_by: 'letter' } } } }
+  return {
+    ...project,
+    structure: { ...project.structure, framing: { south: { ...framing, rafters_verified_by: 'letter' } } },
+  }
 }
 
 /** All words of a sheet. */

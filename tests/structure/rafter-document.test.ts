@@ -59,7 +59,10 @@ describe('a failed check of the rafters', () => {
     const both: Project = {
       ...project,
       roof_planes: { ...project.roof_planes, west: { azimuth_deg: 270, tilt_deg: 22 } },
-      structure: { ...project.structure, framing: { south: { ...framing, span_ft: 8 }, west: { ...bare, span_ft: 12 } } },
+      structure: {
+        ...project.structure,
+        framing: { south: { ...framing, span_ft: 8 }, west: { ...bare, span_ft: 12 } },
+      },
     }
     const modules = [
       ...demoArrangement().modules,

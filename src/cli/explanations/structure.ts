@@ -212,6 +212,24 @@ export const STRUCTURE: Explanations = {
     sources: SHEET,
     fix: 'Leave an expansion gap; no module may bridge it.',
   },
+  'structure.rail-piece-mounts': {
+    means: 'A piece of a rail would stand on one mount only.',
+    rule: 'A piece on one mount turns about it and hangs on its joint; each piece stands on two.',
+    sources: [{ document: 'Statics', standing: 'read' }],
+    fix: 'Add a longer stock length, or put the mounts closer together.',
+  },
+  'structure.rail-on-obstruction': {
+    means: 'A rail lies on a vent, chimney, skylight or the space to keep free round it.',
+    rule: 'Rails end before an obstruction between two modules; each end needs room for an end clamp.',
+    sources: [PRACTICE],
+    fix: 'Move the modules away from the obstruction, or leave one out with omit.',
+  },
+  'structure.rail-past-edge': {
+    means: 'A rail reaches beyond the edge of its roof plane.',
+    rule: 'A rail goes on past the frame of the last module for its end clamp.',
+    sources: [PRACTICE],
+    fix: 'Move the modules away from the edge, or leave one out with omit.',
+  },
   'structure.lead-hole': {
     means: 'The drilled hole is too wide or too narrow for the screw in this wood.',
     rule: 'Too wide a hole loses holding power, too narrow a one splits the rafter.',
@@ -225,10 +243,16 @@ export const STRUCTURE: Explanations = {
     fix: 'Choose a mount with its screws farther apart.',
   },
   'structure.covering': {
-    means: 'The mount would rest on tile or wood shake.',
-    rule: 'Such coverings break or give way; the base of a mount has to rest on sheathing or rafter.',
+    means: 'The mount with its lag screws is not known to be made for the covering of the roof.',
+    rule: 'Panels of standing seams have to move, so seam clamps hold there and no screw; a membrane takes a post that the roofer flashes in; metal screwed through its face takes brackets whose sheet shows that profile; tile, slate and shake break or give way, so that the base rests on sheathing or rafter. A mount that names the covering under coverings is taken at its word, but on standing seams.',
     sources: [PRACTICE],
-    fix: 'Use a mount made for this covering, and state stands_off and its tested load along the slope.',
+    fix: 'Use a mount made for this covering, and name the covering under coverings of the mount when its sheet shows it.',
+  },
+  'structure.covering-not-stated': {
+    means: 'The covering of the roof is not stated, so whether the mount suits it was not checked.',
+    rule: 'What holds and seals on shingles does not on metal, membrane, tile or slate.',
+    sources: [PRACTICE],
+    fix: 'State the covering of the plane.',
   },
   'structure.snow-held': {
     means: 'Only an even layer of snow is counted.',
@@ -253,12 +277,12 @@ export const STRUCTURE: Explanations = {
     means: 'At its end a rail shares a rafter with the rail below it.',
     rule: 'Rails take turns so that no rafter carries every mount; at the ends there is sometimes no other rafter.',
     sources: [PRACTICE],
-    fix: 'Nothing while the check of rafter bending passes; end mounts carry less than the others.',
+    fix: 'Nothing while the checks of rafter bending pass; end mounts carry less than the others.',
   },
   'structure.stagger-not-possible': {
-    means: 'The mounts of a rail cannot avoid the rafters of the rail below.',
-    rule: 'Spacing and free ends leave no other choice of rafters.',
+    means: 'Mounts of a rail stand on rafters of the rail below although the rails were to be staggered.',
+    rule: 'Spacing and free ends leave no other choice of rafters. A shared rafter carries both rails, and is checked with that load.',
     sources: [PRACTICE],
-    fix: 'Accept shared rafters, or use a rail that allows longer spans.',
+    fix: 'Accept shared rafters while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
   },
 }
