@@ -22,30 +22,47 @@ function snowFactor(site: SiteLoads): number {
   return LOAD_COMBINATIONS[site.edition].find((c) => c.snow > 0 && c.wind === 0)?.snow ?? 1
 }
 
-/**
- * Bending of the rafters of one plane as checks, with their steps: what was allowed before, and the strength of the wood.
- *
- * @param covered Title and date of the document that the rafters stand on, when there is one.
- */
+/** Bending of the rafters of one plane as checks, with their steps: what was allowed before, and the strength of the wood. */
 export function rafterPartChecks(
+  site: SiteLoads,
+  { model, framing, rails, arrays, covered }: LaidPlane,
+  worksheet: Worksheet,
+): PartCheck[] {
+  const { id } = model.geometry
+  const arrayDead = Math.max(0, ...[...arrays.values()].map((a) => a.dead.mostPsf))
+  const input = rafterInput(site, model, framing, rails, arrays)
+  const result = checkRafters(input, arrayDead)
+  reportSpans(model, framing, result, covered, worksheet)
+  reportGravity(model, framing, arrayDead, input.snowPsf, worksheet)
+  reportRafters(id, framing, input.snowPsf, result, covered, worksheet)
+  const path = `structure.framing.${id}`
+  const letter = covered === undefined ? {} : { covered }
+  return [...increaseCheck(id, path, result, letter), ...strengthCheck(id, path, result, letter)]
+}
+
+interface LaidPlane {
+  readonly model: PlaneModel
+  readonly framing: FramingSpec
+  readonly rails: readonly LaidRail[]
+  readonly arrays: ReadonlyMap<string, ArrayOnPlane>
+  /** Title and date of the document that the rafters stand on, when there is one. */
+  readonly covered: string | undefined
+}
+
+/** The highest ratio of bending of the rafters, increase and (where the wood is known) strength. */
+export function rafterRatio(
   site: SiteLoads,
   plane: PlaneModel,
   framing: FramingSpec,
   rails: readonly LaidRail[],
   arrays: ReadonlyMap<string, ArrayOnPlane>,
-  covered: string | undefined,
-  worksheet: Worksheet,
-): PartCheck[] {
-  const { id } = plane.geometry
+): number {
   const arrayDead = Math.max(0, ...[...arrays.values()].map((a) => a.dead.mostPsf))
-  const input = rafterInput(site, plane, framing, rails, arrays)
-  const result = checkRafters(input, arrayDead)
-  reportSpans(plane, framing, result, covered, worksheet)
-  reportGravity(plane, framing, arrayDead, input.snowPsf, worksheet)
-  reportRafters(id, framing, input.snowPsf, result, covered, worksheet)
-  const path = `structure.framing.${id}`
-  const letter = covered === undefined ? {} : { covered }
-  return [...increaseCheck(id, path, result, letter), ...strengthCheck(id, path, result, letter)]
+  const { increase, stress, strength } = checkRafters(rafterInput(site, plane, framing, rails, arrays), arrayDead)
+  return Math.max(
+    increase === undefined ? 0 : increase.momentLbFt / increase.allowedLbFt,
+    stress === undefined || strength.notStated !== undefined ? 0 : stress.stressPsi / stress.allowablePsi,
+  )
 }
 
 function rafterInput(

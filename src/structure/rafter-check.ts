@@ -1,4 +1,9 @@
-import { GRAVITY_INCREASE_LIMIT_PCT, RAFTER_SPANS_LIVE_20, ROOF_LIVE_LOAD_PSF } from '../tables/irc/index.js'
+import {
+  GRAVITY_INCREASE_LIMIT_PCT,
+  RAFTER_SPANS_LIVE_20,
+  ROOF_LIVE_LOAD_PSF,
+  type RafterSpanRow,
+} from '../tables/irc/index.js'
 import { LOAD_DURATION } from '../tables/nds/index.js'
 import { bendingStrength, type BendingStrength } from './bending-strength.js'
 import type { FramingSpec } from './framing-spec.js'
@@ -66,11 +71,15 @@ export interface RafterResult {
   readonly notCovered: string | undefined
 }
 
+/** From the strongest down. */
+const GRADES_DOWN: readonly string[] = ['Select Structural', 'No. 1', 'No. 2', 'No. 3']
+
 /**
  * Largest span of the prescriptive table for rafters with a dead load, ft.
  *
  * @source IBC 2018 table 2308.7.2(2), twin of IRC 2018 R802.4.1(2), roof live load 20 psf
- * @limits Only the sizes, species and spacings that are held; rafter spacing rounds up to 12 or 16 in.
+ * @limits Only the sizes, species and spacings that are held; rafter spacing rounds up to 12 or 16 in, and a grade that is not held
+ *   takes the row of a weaker one.
  */
 export function prescriptiveSpanFt(
   framing: Pick<FramingSpec, 'nominalSize' | 'species' | 'grade' | 'spacingIn'>,
@@ -78,12 +87,19 @@ export function prescriptiveSpanFt(
 ): { spanFt: number; deadPsf: 10 | 20; spacingIn: number } | undefined {
   const size = framing.nominalSize
   if ((size !== '2x4' && size !== '2x6' && size !== '2x8') || deadPsf > 20) return undefined
-  const row = RAFTER_SPANS_LIVE_20.find(
-    (r) => r.species === framing.species && r.grade === framing.grade && r.spacingIn >= framing.spacingIn,
-  )
-  if (row === undefined) return undefined
   const column = deadPsf <= 10 ? 10 : 20
-  return { spanFt: row.spansIn[column][size] / 12, deadPsf: column, spacingIn: row.spacingIn }
+  const strength = GRADES_DOWN.indexOf(framing.grade ?? '')
+  const rows = RAFTER_SPANS_LIVE_20.filter(
+    (r) =>
+      r.species === framing.species &&
+      strength >= 0 &&
+      GRADES_DOWN.indexOf(r.grade) >= strength &&
+      r.spacingIn >= framing.spacingIn,
+  )
+  const [row] = rows.toSorted(
+    (a, b) => a.spacingIn - b.spacingIn || GRADES_DOWN.indexOf(a.grade) - GRADES_DOWN.indexOf(b.grade),
+  )
+  return row && { spanFt: row.spansIn[column][size] / 12, deadPsf: column, spacingIn: row.spacingIn }
 }
 
 /**

@@ -3,22 +3,27 @@ import type { ModulePlacement } from '../roof/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { mountStrength } from './equipment-spec.js'
 import { framingSpec, type FramingSpec } from './framing-spec.js'
-import { layRails, type LaidRail } from './lay-rails.js'
+import type { LaidRail } from './lay-rails.js'
 import type { MountStrength } from './mount-capacity.js'
 import type { PlaneGeometry } from './plane-geometry.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
+import { rafterRatio } from './plane-rafters.js'
 import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
+import { rafterDocument } from './rafter-document.js'
 import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
 import { reportRailPlaces } from './report-rail-places.js'
 import { reportedZones } from './report-zones.js'
 import type { ReportedZone } from './report-plane.js'
 import type { SiteLoads } from './site-loads.js'
 import { solarConditions } from './solar-conditions.js'
+import { sparingRafters } from './spare-rafters.js'
 
 /** One plane, laid out. */
 export interface SolvedPlane {
   readonly model: PlaneModel
   readonly framing: FramingSpec
+  /** Title and date of the document that the rafters stand on. */
+  readonly covered: string | undefined
   readonly mount: MountStrength
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
   readonly rails: readonly LaidRail[]
@@ -62,9 +67,13 @@ export function solvePlane(
       'Move the modules, choose rails across more modules, or check the rafter spacing and first offset.',
     )
   }
-  const rails = layRails(toLay, layoutRules(project, kit, framing.spacingIn, options, worksheet))
+  const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
+  const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
+  const ratioOf = (laid: readonly LaidRail[]): number =>
+    covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
+  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
   for (const rail of rails) reportBroken(rail, worksheet)
-  return { model, framing, mount, arrays, rails, zones: reportedZones(model, toLay) }
+  return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
 }
 
 function checkConditions(

@@ -9,7 +9,6 @@ import type { MountValue, MountValues, RailValue } from './mount-values.js'
 import { modulePartChecks, railPartChecks } from './part-checks.js'
 import type { RailKit } from './plane-rails.js'
 import { rafterPartChecks } from './plane-rafters.js'
-import { rafterDocument } from './rafter-document.js'
 import { railKit, type SpaceMountsOptions } from './rail-kit.js'
 import { reportFieldRules } from './report-field-rules.js'
 import { reportPlane } from './report-plane.js'
@@ -77,8 +76,7 @@ export function spaceMounts(
       const own = plane.model.modules.filter((m) => m.array === array)
       parts.push(...modulePartChecks(moduleChecks(project, plane.model, combinations, own), kit))
     }
-    const covered = rafterDocument(project, id, options.documents ?? new Set(), worksheet)
-    parts.push(...rafterPartChecks(site, plane.model, plane.framing, plane.rails, plane.arrays, covered, worksheet))
+    parts.push(...rafterPartChecks(site, plane, worksheet))
   }
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)

@@ -194,6 +194,13 @@ export const STRUCTURE: Explanations = {
     sources: [PRACTICE],
     fix: 'Measure the span again, on the horizontal, or correct the outline of the plane.',
   },
+  'structure.closer-for-rafters': {
+    means:
+      'Mounts were put closer together than rail and screws ask for, so that no rafter takes too much of the array.',
+    rule: 'Mounts on every second or third rafter put two or three times its share on it. The widest spacing under which the rafters pass is taken, or the one that spares them most.',
+    sources: [{ document: 'Statics of a beam', standing: 'read' }],
+    fix: 'Nothing.',
+  },
   'structure.rafter-document-missing': {
     means: 'The document that the rafters shall stand on is named, but its file is not there.',
     rule: 'Only a document that is appended to the packet can stand in for a check.',
