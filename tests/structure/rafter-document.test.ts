@@ -61,7 +61,8 @@ describe('a failed check of the rafters', () => {
       roof_planes: { ...project.roof_planes, west: { azimuth_deg: 270, tilt_deg: 22 } },
       structure: {
         ...project.structure,
-        framing: { south: { ...framing, span_ft: 8 }, west: { ...bare, span_ft: 12 } },
+        // The lighter the roof was before, the more the array adds.
+        framing: { south: { ...framing, existing_dead_psf: 7 }, west: { ...bare, existing_dead_psf: 10 } },
       },
     }
     const modules = [
@@ -69,10 +70,16 @@ describe('a failed check of the rafters', () => {
       ...block(2, 6, 12, 2.2, 'west').map((m) => ({ ...m, id: `w${m.id}`, block: 'west' })),
     ]
     const planes = [rectangle('south', 48, 16, 22), rectangle('west', 48, 16, 22)]
-    const { findings } = spaceMounts(both, { planes, modules }, { spacingIn: 48, documents: new Set(['letter']) })
-    const increase = findings.filter(({ id }) => id === 'structure.rafter-bending-increase')
-    expect(increase.map(({ severity, where }) => `${severity} ${where}`).toSorted()).toContain(
-      'error structure.framing.west',
+    const { findings, values } = spaceMounts(
+      both,
+      { planes, modules },
+      { spacingIn: 48, documents: new Set(['letter']) },
     )
+    const increase = findings.filter(({ id }) => id === 'structure.rafter-bending-increase')
+    expect(increase.map(({ severity, where }) => `${severity} ${where}`).toSorted()).toEqual([
+      'error structure.framing.west',
+      'note structure.framing.south',
+    ])
+    expect(values.checks.find(({ name }) => name === 'rafter bending increase')?.where).toMatch(/^south/)
   })
 })

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { rafterMoment, raftersAt, spaceMounts, type PlaneGeometry } from '../../src/structure/index.js'
+import {
+  checkRafters,
+  rafterMoment,
+  raftersAt,
+  spaceMounts,
+  type PlaneGeometry,
+  type RafterInput,
+} from '../../src/structure/index.js'
 import { demoArrangement, demoProject, hipPlane, rectangle } from './demo-house.js'
 
 /** The demo house with snow that presses hard, and parts of its framing replaced. */
@@ -22,6 +29,28 @@ const solve = (framing: object, groundPsf?: number) =>
   spaceMounts(house(framing, groundPsf), demoArrangement(), { spacingIn: 48 })
 const ratio = (result: ReturnType<typeof solve>): number =>
   Math.max(...result.values.checks.filter((c) => c.name.startsWith('rafter bending')).map((c) => c.ratio))
+
+/** Rafters of 2x6 Hem-Fir at 16 in. */
+function framingOf(): RafterInput['framing'] {
+  return {
+    nominalSize: '2x6',
+    species: 'Hem-Fir',
+    grade: 'No. 2',
+    specificGravity: 0.43,
+    breadthIn: 1.5,
+    depthIn: 5.5,
+    spacingIn: 16,
+    firstOffsetIn: 8,
+    spansFt: [11],
+    eaveOverhangIn: 0,
+    rakeOverhangIn: 0,
+    layersIn: 0.75,
+    covering: undefined,
+    existingDeadPsf: 10,
+    wet: false,
+    temperatureFactor: 1,
+  }
+}
 
 describe('spans above the first', () => {
   it('mounts above the stated span are an error that asks for the spans above, not a pass', () => {
@@ -93,6 +122,30 @@ describe('supports of a rafter', () => {
 })
 
 describe('bending over a purlin', () => {
+  it('governs where the mounts stand near the supports of two equal spans', () => {
+    const framing = {
+      ...framingOf(),
+      spansFt: [10, 10],
+      eaveOverhangIn: 0,
+    }
+    const at = [18, 102, 138, 222]
+    const { increase } = checkRafters(
+      {
+        framing,
+        plane: rectangle('south', 40, 20, 0),
+        snowPsf: 0,
+        points: at.map((yIn) => ({ rafter: 3, yIn, deadLb: 300, snowLb: 0 })),
+        coveredIn: () => [{ fromIn: 0, toIn: 240 }],
+      },
+      3,
+    )
+    expect(increase?.place).toEqual({ kind: 'support', number: 1 })
+    // 0.191 P L from the mounts and w L^2 / 8 from 10 psf on 16 in, against 30 psf before.
+    const plf = (psf: number): number => (psf * 16) / 12
+    expect(increase?.momentLbFt).toBeCloseTo(0.19125 * 300 * 10 + (plf(10) * 100) / 8, 0)
+    expect(increase?.momentBeforeLbFt).toBeCloseTo((plf(30) * 100) / 8, 6)
+  })
+
   // Two spans under a uniform load: M = (w1 L1^3 + w2 L2^3) / (8 (L1 + L2)), statics.
   it.each([
     [7, 6, 46, 247.25],

@@ -132,6 +132,13 @@ describe('staggered rails', () => {
     }
   })
 
+  it('take turns: the third rail is back on the rafters of the first', () => {
+    const result = spaceMounts(house({}), demoArrangement(), { spacingIn: 32 })
+    expect(shared(result, 'south.main.row2.lower', 'south.main.row1.upper')).toBeLessThanOrEqual(2)
+    expect(shared(result, 'south.main.row2.lower', 'south.main.row1.lower')).toBeGreaterThan(5)
+    expect(found(result, 'stagger-not-possible')).toEqual([])
+  })
+
   it('that come out aligned are a warning that says so and how many mounts share a rafter', () => {
     // One module: mounts at 32 in on rafters 16 in apart have one choice.
     const single = spaceMounts(house({}), { planes: [plane], modules: block(1, 1, 4, 3) }, { spacingIn: 32 })
