@@ -13,13 +13,13 @@ export interface EarlierForBill {
 }
 
 /** Everything but the prices: runs the stages whose parts the project has. */
-export function billInput({ project }: LoadedProject, earlier: EarlierForBill = {}): BomInput {
+export function billInput({ project, documents }: LoadedProject, earlier: EarlierForBill = {}): BomInput {
   const arrangement = arrangeModules(project)
   const { modules, planes } = arrangement.values
   const mounts =
     project.structure === undefined
       ? undefined
-      : (earlier.mounts ?? spaceMounts(project, { modules, planes: Object.values(planes) }))
+      : (earlier.mounts ?? spaceMounts(project, { modules, planes: Object.values(planes) }, { documents }))
   const wiring = project.electrical === undefined ? undefined : (earlier.wiring ?? wiringOf(project))
   const labels = wiring === undefined ? undefined : requiredLabels(project, wiring.values)
   return { project, arrangement, mounts, wiring, labels }

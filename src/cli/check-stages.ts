@@ -33,13 +33,13 @@ export const CHECK_STAGES: readonly CheckStage[] = [
   {
     name: 'mounts',
     applies: ({ project }) => project.structure !== undefined,
-    run: async ({ project }) => {
+    run: async ({ project, documents }) => {
       const [{ arrangeModules }, { spaceMounts }] = await Promise.all([
         import('../roof/index.js'),
         import('../structure/index.js'),
       ])
       const { modules, planes } = arrangeModules(project).values
-      return spaceMounts(project, { modules, planes: Object.values(planes) })
+      return spaceMounts(project, { modules, planes: Object.values(planes) }, { documents })
     },
   },
   {

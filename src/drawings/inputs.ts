@@ -9,6 +9,10 @@ import type { PaperName } from './layout/index.js'
 export interface AppendedDocument {
   readonly path: string
   readonly pages: number
+  readonly id?: string | undefined
+  readonly title?: string | undefined
+  /** Year-month-day. */
+  readonly date?: string | undefined
 }
 
 /** Everything that the packet is drawn from. A stage that could not run is left out and stands among the findings. */

@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path'
 import { assemble } from './assemble.js'
 import { checkData } from './check-data.js'
 import { digestOf } from './digest.js'
+import { foundDocuments } from './found-documents.js'
 import type { Complaint } from './explain/complaint.js'
 import { makeLocator, type Location } from './locator.js'
 import { nameOfOverride } from './override.js'
@@ -38,6 +39,8 @@ export interface LoadedProject {
   readonly overrides: readonly string[]
   /** Text of the referenced files, such as the EPW, by their paths as written. */
   readonly files: ReadonlyMap<string, string>
+  /** Ids under documents whose file is there and is a PDF. */
+  readonly documents: ReadonlySet<string>
   /** Where the value of a dotted path stands; for a value that is not there, the map that would hold it. */
   readonly locate: (path: string) => Location
 }
@@ -78,13 +81,15 @@ export function loadProject(options: LoadOptions): LoadedProject {
     const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map(nameOfOverride)]
     throw new ProjectError(sortProblems(problems, order), parts.unreadable === problems.length ? 3 : 2, sources)
   }
+  const project = data as unknown as Project
   return {
-    project: data as unknown as Project,
+    project,
     path,
     folder,
     digest: digestOf([text, ...[...files].flat(), ...overrideTexts]),
     overrides: overrideTexts,
     files,
+    documents: foundDocuments(project, folder, allowOutside),
     locate: (dotted) => locator.locate(dotted === '' ? [] : splitPath(dotted), 'value'),
   }
 }

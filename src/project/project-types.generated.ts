@@ -134,11 +134,11 @@ finance?: Finance
 site_plan?: SitePlan
 production?: Production
 /**
- * Specification sheets to append to the permit packet, paths relative to this file.
+ * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
  * 
- * Items: Path of a PDF.
+ * Items: A path, or id, file, title and date.
  */
-documents?: string[]
+documents?: (string | ProjectDocument)[]
 }
 /**
  * Who takes part.
@@ -1191,6 +1191,14 @@ base_plate?: ("steel_14_ga" | "steel_12_ga" | "steel_10_ga" | "steel_quarter_inc
  * Whether the screw bridges an open gap between mount and roof.
  */
 stands_off?: boolean
+/**
+ * Roof coverings for which the sheet of this mount shows it; a mount on any covering but asphalt shingles has to be made for it.
+ * 
+ * @minItems 1
+ * 
+ * Items: One covering.
+ */
+coverings?: ("asphalt_shingle" | "metal" | "wood_shake" | "membrane" | "tile" | "slate")[]
 lag?: LagScrew
 /**
  * Torque of the bolt that holds the rail to the mount, lb-in.
@@ -1912,7 +1920,7 @@ species?: ("Douglas Fir-Larch" | "Douglas Fir-Larch (North)" | "Douglas Fir-Sout
  */
 specific_gravity?: number
 /**
- * Grade as stamped on the lumber, for the span table.
+ * Grade as stamped on the lumber, for the bending strength and the span table.
  */
 grade?: ("Select Structural" | "No. 1" | "No. 2" | "No. 3")
 /**
@@ -1928,9 +1936,18 @@ first_offset_in?: number
  */
 direction?: ("up_slope" | "along_eave")
 /**
- * Horizontal clear span of the rafter between supports, ft.
+ * Horizontal clear span of the rafter from the wall under the eave to the next support (ridge, or a purlin or knee wall strutted to a bearing wall), ft.
  */
 span_ft?: number
+/**
+ * Horizontal clear spans above the first, support by support up to the ridge, ft; needed where mounts stand above the first span. A purlin or knee wall counts only when it is strutted to a bearing wall.
+ * 
+ * @minItems 1
+ * @maxItems 6
+ * 
+ * Items: One span, ft.
+ */
+further_spans_ft?: number[]
 /**
  * Horizontal depth of the eave overhang outside the wall, in.
  */
@@ -1944,9 +1961,9 @@ rake_overhang_in?: number
  */
 sheathing_in?: number
 /**
- * Roof covering.
+ * Roof covering. metal is fastened through its face; standing_seam is held by clips under its seams.
  */
-covering?: ("asphalt_shingle" | "metal" | "wood_shake" | "membrane" | "tile")
+covering?: ("asphalt_shingle" | "metal" | "standing_seam" | "wood_shake" | "membrane" | "tile" | "slate")
 /**
  * Thickness of the roof covering between sheathing and mount, all layers, in.
  */
@@ -1960,7 +1977,7 @@ ceiling_attached?: boolean
  */
 existing_dead_psf?: number
 /**
- * Name of the engineer's letter or calculation that covers these rafters with the array; printed on the sheets.
+ * Id under documents of the engineer's letter or calculation that covers these rafters with the array. It is appended to the packet, and the sheets say that the rafters stand on it; without the file a failed check stands.
  */
 rafters_verified_by?: string
 /**
@@ -3029,4 +3046,22 @@ delimiter?: ("," | ";" | "\t" | "|")
  * Correlation of the sun of one day with that of the next, 0 for independent days.
  */
 day_correlation?: number
+}
+/**
+ * A document of the person that follows the drawings, with what other parts of the project need to name it.
+ */
+export interface ProjectDocument {
+id?: Id
+/**
+ * Path of a PDF, relative to this file.
+ */
+file: string
+/**
+ * Title as it is printed on the sheets.
+ */
+title?: string
+/**
+ * Date that stands on the document (year-month-day).
+ */
+date?: string
 }

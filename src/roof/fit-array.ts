@@ -6,6 +6,7 @@ import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
 import type { Point } from './polygon.js'
+import { railEndIn } from './rail-end.js'
 import { packRow, rowIntervals, type Field } from './row-intervals.js'
 
 /** What the fit of one array found. */
@@ -45,11 +46,12 @@ export function fitArray(
 ): ArrayFit {
   const gapFt = moduleGapFt(request.gap_in, `arrays.${arrayId}.arrangement.fit.gap_in`, worksheet)
   const rowGapFt = request.row_gap_in === undefined ? gapFt : request.row_gap_in / 12
+  const endFt = railEndIn(project, worksheet) / 12
   const size = moduleSize(project, arrayId)
   const orientations = request.orientation === 'either' ? (['portrait', 'landscape'] as const) : [request.orientation]
   let best: { score: number; capacity: number; pathways: readonly Pathway[]; pack: () => ModulePlacement[] } | undefined
   for (const orientation of orientations) {
-    const grid: ModuleGrid = { ...sizeOnPlane(size, orientation), gapFt, rowGapFt }
+    const grid: ModuleGrid = { ...sizeOnPlane(size, orientation), gapFt, rowGapFt, endFt }
     for (const pathways of area.choices) {
       const figures = pathways.flatMap((pathway) => pathway.figures)
       const field = { corners: area.corners, keepOuts: [...area.keepOuts, ...figures] }
@@ -102,7 +104,7 @@ function placeRows(
 ): ModulePlacement[] {
   const { widthFt, heightFt, gapFt } = grid
   return rows.flatMap(({ yFt, capacity }, index) => {
-    const intervals = rowIntervals(field, yFt, widthFt, heightFt)
+    const intervals = rowIntervals(field, yFt, grid)
     return packRow(intervals, widthFt + gapFt, capacity, centered).map((xFt, column) => ({
       id: `${arrayId}.r${index + 1}c${column + 1}`,
       array: arrayId,

@@ -7,6 +7,8 @@ export interface ModuleGrid {
   readonly heightFt: number
   readonly gapFt: number
   readonly rowGapFt: number
+  /** Rail past the first and last module of a row. */
+  readonly endFt: number
 }
 
 /** A row that the fit found: height of its lower edge and how many modules it takes. */
@@ -28,8 +30,7 @@ const BEND_MARGIN_FT = TOLERANCE_FT * 10
  * take more modules; only those heights are tried, each with whole rows stacked on it.
  */
 export function fitRows(field: Field, grid: ModuleGrid): FittedRow[] {
-  const capacityAt = (yFt: number) =>
-    rowCapacity(rowIntervals(field, yFt, grid.widthFt, grid.heightFt), grid.widthFt + grid.gapFt)
+  const capacityAt = (yFt: number) => rowCapacity(rowIntervals(field, yFt, grid), grid.widthFt + grid.gapFt)
   const pitchFt = grid.heightFt + grid.rowGapFt
   const highest = Math.max(...field.corners.map((corner) => corner.yFt)) - grid.heightFt + TOLERANCE_FT
   const heights = stacked(restingHeights(field, grid, capacityAt), pitchFt, highest)

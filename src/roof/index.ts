@@ -16,6 +16,7 @@ export {
   type Box,
   type Point,
 } from './polygon.js'
+export { railEndIn } from './rail-end.js'
 export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
 export { textPlan, type PlanMark } from './text-plan.js'

@@ -13,8 +13,14 @@ export interface Field {
 /**
  * Where the left edge of a module may lie when its lower edge lies at a height. Exact for any outline: a module that
  * slides along x meets a convex figure over one stretch, and between those stretches it lies wholly in or out.
+ *
+ * @param endFt Room that the end of the rail needs beside the first and last module, ft.
  */
-export function rowIntervals(field: Field, yFt: number, widthFt: number, heightFt: number): Interval[] {
+export function rowIntervals(
+  field: Field,
+  yFt: number,
+  { widthFt, heightFt, endFt }: { readonly widthFt: number; readonly heightFt: number; readonly endFt: number },
+): Interval[] {
   const blocked: Interval[] = []
   let [left, right] = [Infinity, -Infinity]
   for (const corner of field.corners) {
@@ -23,12 +29,12 @@ export function rowIntervals(field: Field, yFt: number, widthFt: number, heightF
   }
   for (const figure of field.keepOuts) {
     const reach = reachBetween(figure, yFt, yFt + heightFt)
-    if (reach !== undefined) blocked.push([reach[0] - widthFt, reach[1]])
+    if (reach !== undefined) blocked.push([reach[0] - widthFt - endFt, reach[1] + endFt])
   }
   blocked.sort((a, b) => a[0] - b[0])
   const free: Interval[] = []
-  let cursor = left
-  for (const [from, to] of [...blocked, [right - widthFt, Infinity] as const]) {
+  let cursor = left + endFt
+  for (const [from, to] of [...blocked, [right - widthFt - endFt, Infinity] as const]) {
     if (from >= cursor - TOLERANCE_FT) free.push([cursor, Math.max(cursor, from)])
     cursor = Math.max(cursor, to)
   }

@@ -51,7 +51,12 @@ export function collectValues(
       splices: rails.reduce((sum, rail) => sum + rail.splices_in.length, 0),
     },
     checks,
-    weakest_link: { name: weakest?.name ?? '', where: weakest?.where ?? '', ratio: weakest?.ratio ?? 0 },
+    weakest_link: {
+      name: weakest?.name ?? '',
+      where: weakest?.where ?? '',
+      ratio: weakest?.ratio ?? 0,
+      limit_is: weakest?.limit_is ?? 'capacity',
+    },
     lag: {
       thread_in_rafter_in: Math.min(...planes.map((p) => threadInRafterIn(p.mount.lag))),
       lead_hole_least_in: hole.leastIn,

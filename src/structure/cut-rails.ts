@@ -3,7 +3,18 @@ import type { LaidRail } from './lay-rails.js'
 import type { RailValue } from './mount-values.js'
 import { need } from './need.js'
 import type { RailKit } from './plane-rails.js'
-import { cutRail } from './rail-pieces.js'
+import { cutRail, type RailPieces } from './rail-pieces.js'
+
+/** Length of the first piece with fewer than two mounts, in. */
+function pieceOnOneMount({ piecesIn, splicesIn }: RailPieces, rail: LaidRail): number {
+  const bounds = [rail.loaded.line.startIn, ...splicesIn, rail.loaded.line.endIn]
+  return (
+    piecesIn.find((_, i) => {
+      const [from, to] = [bounds[i] ?? 0, bounds[i + 1] ?? 0]
+      return rail.supportsIn.filter((x) => x >= from && x <= to).length < 2
+    }) ?? 0
+  )
+}
 
 const SHEET = 'It stands on the data sheet of the rail.'
 
@@ -18,7 +29,7 @@ export function cutLaidRail(rail: LaidRail, kit: RailKit, worksheet: Worksheet):
   const stock = need(product.stock_lengths_in, `${at}.stock_lengths_in`, 'the stock lengths of the rail', SHEET)
   const length = line.endIn - line.startIn
   const needsSplice = length > Math.max(...stock) + 1e-9
-  const cut = cutRail({
+  const asked = {
     startIn: line.startIn,
     endIn: line.endIn,
     mountsIn: rail.supportsIn,
@@ -33,7 +44,19 @@ export function cutLaidRail(rail: LaidRail, kit: RailKit, worksheet: Worksheet):
       : 0,
     maxFromMountOfSpan: product.splice?.max_from_mount_of_span ?? 0.5,
     allowedInEndSpan: product.splice?.allowed_in_end_span ?? !needsSplice,
-  })
+  }
+  const whole = cutRail(asked)
+  const cut = whole ?? cutRail(asked, 0)
+  if (whole === undefined && cut !== undefined) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.rail-piece-mounts',
+      message: `rail ${line.id} of ${length.toFixed(1)} in cannot be cut so that each piece stands on two mounts; a piece of ${pieceOnOneMount(cut, rail).toFixed(1)} in stands on fewer`,
+      where: `${at}.stock_lengths_in`,
+      source: { document: 'Statics: a piece on one mount turns about it', standing: 'read' },
+      fix: 'Add a longer stock length, or put the mounts closer together.',
+    })
+  }
   if (cut === undefined) {
     worksheet.find({
       severity: 'error',

@@ -13,14 +13,14 @@ export interface FramingSpec {
   readonly depthIn: number
   readonly spacingIn: number
   readonly firstOffsetIn: number
-  readonly spanFt: number
+  /** Horizontal spans from the wall under the eave up, the first always, the others as far as they are stated. */
+  readonly spansFt: readonly number[]
   readonly eaveOverhangIn: number
   readonly rakeOverhangIn: number
   /** Sheathing and covering together, in. */
   readonly layersIn: number
   readonly covering: Framing['covering']
   readonly existingDeadPsf: number
-  readonly verifiedBy: string | undefined
   readonly wet: boolean
   readonly temperatureFactor: number
 }
@@ -66,7 +66,10 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
     ...LUMBER_SIZES[nominalSize],
     spacingIn: need(f.spacing_in, `${at}.spacing_in`, 'the rafter spacing', ATTIC),
     firstOffsetIn: need(f.first_offset_in, `${at}.first_offset_in`, 'the place of the first rafter', ATTIC),
-    spanFt: need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
+    spansFt: [
+      need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
+      ...(f.further_spans_ft ?? []),
+    ],
     eaveOverhangIn: need(
       f.eave_overhang_in,
       `${at}.eave_overhang_in`,
@@ -94,7 +97,6 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
       'the dead load of the roof',
       'Add covering, sheathing, rafters and ceiling; the building department or a dead-load table gives weights.',
     ),
-    verifiedBy: f.rafters_verified_by,
     wet,
     temperatureFactor: TEMPERATURE[heat][wet ? 'wet' : 'dry'],
   }

@@ -15,8 +15,10 @@ export interface RailToLay {
 export interface LaidRail extends RailToLay {
   readonly supportsIn: readonly number[]
   readonly demand: RailDemand
-  /** Rules that no layout on these rafters keeps. */
-  readonly broken: readonly ('limits' | 'stagger' | 'stagger-ends')[]
+  /** Whether no layout on these rafters keeps spacing and free ends. */
+  readonly limitsBroken: boolean
+  /** Mounts on rafters that the rail below uses too, though neighbouring rails shall be staggered, in. */
+  readonly sharedIn: readonly number[]
 }
 
 export interface LayoutRules {
@@ -34,29 +36,41 @@ export interface LayoutRules {
 const LIMITING_SHARE = 0.1
 
 /**
- * Lays the mounts of all rails of one plane, from the lowest rail up.
+ * Lays the mounts of all rails of one plane.
  *
- * @returns One entry a rail; `broken` tells which rules could not be kept.
+ * @param rails From the lowest up.
+ * @returns One entry a rail.
  */
 export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidRail[] {
   const laid: LaidRail[] = []
   const demands: Demands = new Map()
   const groups = rules.layout === 'aligned' ? byRun(rails) : rails.map((rail) => [rail])
-  let taken: ReadonlySet<number> = new Set()
   for (const group of groups) {
     const common = sharedRafters(group)
-    const { layout, broken } = solveStaggered(
-      group,
-      common,
-      rules.layout === 'staggered' ? taken : new Set(),
-      rules,
-      demands,
-    )
+    const taken = rules.layout === 'aligned' ? new Set<number>() : takenBelow(laid, group)
+    const layout = solveStaggered(group, common, taken, rules, demands)
     const supportsIn = layout ?? common
-    for (const rail of group) laid.push({ ...rail, supportsIn, demand: demandOf(demands, rail, supportsIn), broken })
-    taken = new Set(supportsIn)
+    const sharedIn = supportsIn.filter((x) => taken.has(x))
+    for (const rail of group) {
+      const demand = demandOf(demands, rail, supportsIn)
+      laid.push({ ...rail, supportsIn, demand, limitsBroken: layout === undefined, sharedIn })
+    }
   }
   return laid
+}
+
+/** Rafters that the nearest rail below uses, at each place where there is one. */
+function takenBelow(laid: readonly LaidRail[], group: readonly RailToLay[]): ReadonlySet<number> {
+  const [own] = group
+  const taken = new Set<number>()
+  if (own === undefined) return taken
+  const below = laid.filter(({ loaded }) => loaded.line.yIn < own.loaded.line.yIn - 1e-6)
+  for (const x of own.rafters) {
+    const over = below.filter(({ loaded }) => loaded.line.startIn <= x && x <= loaded.line.endIn)
+    const nearest = Math.max(...over.map(({ loaded }) => loaded.line.yIn))
+    if (over.some((rail) => rail.loaded.line.yIn === nearest && rail.supportsIn.includes(x))) taken.add(x)
+  }
+  return taken
 }
 
 /**
@@ -69,23 +83,19 @@ function solveStaggered(
   taken: ReadonlySet<number>,
   rules: LayoutRules,
   demands: Demands,
-): { layout: readonly number[] | undefined; broken: LaidRail['broken'] } {
+): readonly number[] | undefined {
   const { startIn, endIn } = group[0]?.loaded.line ?? { startIn: 0, endIn: 0 }
   const nearEnd = (x: number): boolean => Math.min(x - startIn, endIn - x) <= rules.maxCantileverIn
-  const choices: { rafters: readonly number[]; broken: LaidRail['broken'] }[] = [
-    { rafters: common.filter((x) => !taken.has(x)), broken: [] },
-    { rafters: common.filter((x) => !taken.has(x) || nearEnd(x)), broken: ['stagger-ends'] },
-    { rafters: common, broken: ['stagger'] },
-  ]
-  let best: { layout: readonly number[]; broken: LaidRail['broken']; ratio: number } | undefined
-  for (const { rafters, broken } of taken.size === 0 ? choices.slice(0, 1) : choices) {
+  const choices = [common.filter((x) => !taken.has(x)), common.filter((x) => !taken.has(x) || nearEnd(x)), common]
+  let best: { layout: readonly number[]; ratio: number } | undefined
+  for (const rafters of taken.size === 0 ? choices.slice(0, 1) : choices) {
     const layout = solve(group, rafters, rules, demands)
     if (layout === undefined) continue
     const ratio = ratioOf(group, layout, demands)
-    if (best === undefined || ratio < best.ratio) best = { layout, broken, ratio }
-    if (ratio <= 1) return best
+    if (best === undefined || ratio < best.ratio) best = { layout, ratio }
+    if (ratio <= 1) break
   }
-  return best ?? { layout: undefined, broken: ['limits'] }
+  return best?.layout
 }
 
 /** Largest demand over capacity of a layout over all rails of a group. */

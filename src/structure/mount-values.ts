@@ -23,7 +23,12 @@ export interface MountValues {
     readonly splices: number
   }
   readonly checks: readonly CheckValue[]
-  readonly weakest_link: { readonly name: string; readonly where: string; readonly ratio: number }
+  readonly weakest_link: {
+    readonly name: string
+    readonly where: string
+    readonly ratio: number
+    readonly limit_is: CheckValue['limit_is']
+  }
   readonly lag: {
     readonly thread_in_rafter_in: number
     readonly lead_hole_least_in: number
@@ -87,8 +92,11 @@ export interface RailValue {
 export interface CheckValue {
   readonly name: string
   readonly demand: number
+  /** The limit that the demand is held against; `limit_is` says what it is. */
   readonly capacity: number
   readonly unit: string
+  /** A strength; or what a rafter may carry compared with before, or by a span table, which is no strength of this rafter. */
+  readonly limit_is: 'capacity' | 'allowed increase' | 'span table'
   readonly ratio: number
   /** Whether it is the weakest link. */
   readonly governs: boolean

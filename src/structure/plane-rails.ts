@@ -9,7 +9,7 @@ import type { MountStrength } from './mount-capacity.js'
 import { clampZoneOf, type PlaneModel } from './plane-model.js'
 import { rafterPlaces } from './rafter-grid.js'
 import type { RailStrength } from './rail-capacity.js'
-import { railLines, type RailLine } from './rail-lines.js'
+import { railLines, type ClampZone, type RailLine } from './rail-lines.js'
 import { moduleKeys, railPatches, type ModuleKeys } from './rail-patches.js'
 import type { SiteLoads } from './site-loads.js'
 import { spanLimit, type SpanLimit } from './span-limit.js'
@@ -65,8 +65,9 @@ export function planeRails(
   mount: MountStrength,
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {
-  const lines = railLines(plane.modules, (module) => clampZoneOf(project, module), kit.endAllowanceIn)
   const obstructions = Object.values(project.roof_planes[plane.geometry.id]?.obstructions ?? {})
+  const zoneOf = (module: ModulePlacement): ClampZone => clampZoneOf(project, module)
+  const lines = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
   // Both rails of a run carry the same modules.
   const known = new Map<ModulePlacement, ModuleKeys>()
   const keysOf = (module: ModulePlacement): ModuleKeys => {

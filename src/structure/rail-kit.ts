@@ -1,4 +1,5 @@
 import type { Project } from '../project/index.js'
+import { railEndIn } from '../roof/index.js'
 import { StageError, type Source, type Worksheet } from '../worksheet/index.js'
 import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
 import type { LayoutRules } from './lay-rails.js'
@@ -40,15 +41,7 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
     rail,
     mount,
     railStrength: strength,
-    endAllowanceIn:
-      rail.product.end_allowance_in ??
-      worksheet.assume({
-        path: `${rail.at}.end_allowance_in`,
-        value: 1.5,
-        unit: 'in',
-        why: 'an end clamp needs 1 to 1.5 in of rail past the frame',
-        source: PRACTICE,
-      }),
+    endAllowanceIn: railEndIn(project, worksheet),
     longestSpanIn: rail.product.max_span_in ?? LONGEST_SPAN_IN,
     mountEdgeIn:
       structure?.mount_edge_in ??
@@ -75,6 +68,8 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
 export interface SpaceMountsOptions {
   /** Wished largest distance between mounts, in; wins over the project file. */
   readonly spacingIn?: number
+  /** Ids under documents whose file is there; a check stands on an engineer's document only when it is among them. */
+  readonly documents?: ReadonlySet<string>
   /** Look for the fewest mounts whose exact check passes. */
   readonly optimise?: boolean
 }

@@ -1,3 +1,4 @@
+import type { Obstruction } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 
 /** A straight rail under one run of modules, plane coordinates in inches. */
@@ -22,6 +23,21 @@ export interface ClampZone {
   readonly farthestIn: number
 }
 
+/** Half the width of a rail as it is kept off obstructions, in. @source common practice, no source: rails are 1.5 to 2 in wide */
+const RAIL_HALF_IN = 1
+
+/**
+ * Length of rail between two places that lies on an obstruction with its clearance, in; 0 when it passes by.
+ *
+ * @param yIn Height of the rail up the slope, in.
+ */
+export function railOnObstructionIn(o: Obstruction, yIn: number, fromIn: number, toIn: number): number {
+  const keep = o.clearance_in ?? 0
+  const [low, high] = [o.y_ft * 12 - keep - RAIL_HALF_IN, (o.y_ft + o.length_ft) * 12 + keep + RAIL_HALF_IN]
+  if (yIn <= low + 1e-6 || yIn >= high - 1e-6) return 0
+  return Math.max(0, Math.min(toIn, (o.x_ft + o.width_ft) * 12 + keep) - Math.max(fromIn, o.x_ft * 12 - keep))
+}
+
 /** A gap wider than this ends a rail, in. */
 const RUN_GAP_IN = 12
 
@@ -38,7 +54,7 @@ export function railInsetIn(heightIn: number, zone: ClampZone): number {
 }
 
 /**
- * Two rails along the eave under every run of modules.
+ * Two rails along the eave under every run of modules; a wide gap or an obstruction between two modules ends both.
  *
  * @param endAllowanceIn Rail past the frame of the last module, in.
  */
@@ -46,13 +62,21 @@ export function railLines(
   modules: readonly ModulePlacement[],
   clampZoneOf: (module: ModulePlacement) => ClampZone,
   endAllowanceIn: number,
+  obstructions: readonly Obstruction[],
 ): RailLine[] {
   const lines: RailLine[] = []
-  for (const [run, members] of runsOf(modules)) {
+  const heights = (module: ModulePlacement): readonly [lower: number, upper: number] => {
+    const inset = railInsetIn(module.heightFt * 12, clampZoneOf(module))
+    return [module.yFt * 12 + inset, (module.yFt + module.heightFt) * 12 - inset]
+  }
+  const isBlocked = (left: ModulePlacement, right: ModulePlacement): boolean => {
+    const [from, to] = [(left.xFt + left.widthFt) * 12, right.xFt * 12]
+    return obstructions.some((o) => heights(left).some((yIn) => railOnObstructionIn(o, yIn, from, to) > 1e-6))
+  }
+  for (const [run, members] of runsOf(modules, isBlocked)) {
     const [first, last] = [members[0], members.at(-1)]
     if (first === undefined || last === undefined) continue
-    const inset = railInsetIn(first.heightFt * 12, clampZoneOf(first))
-    const [lower, upper] = [first.yFt * 12 + inset, (first.yFt + first.heightFt) * 12 - inset]
+    const [lower, upper] = heights(first)
     const shared = {
       plane: first.roofPlane,
       array: first.array,
@@ -67,8 +91,11 @@ export function railLines(
   return lines
 }
 
-/** Modules of one row without a wide gap between them, from left to right. */
-function runsOf(modules: readonly ModulePlacement[]): Map<string, ModulePlacement[]> {
+/** Modules of one row without a wide gap or an obstruction between them, from left to right. */
+function runsOf(
+  modules: readonly ModulePlacement[],
+  isBlocked: (left: ModulePlacement, right: ModulePlacement) => boolean,
+): Map<string, ModulePlacement[]> {
   const rows = new Map<string, ModulePlacement[]>()
   for (const m of modules) {
     const key = `${m.array}.${m.block}.row${m.row}`
@@ -81,7 +108,7 @@ function runsOf(modules: readonly ModulePlacement[]): Map<string, ModulePlacemen
     let previous: ModulePlacement | undefined
     for (const module of ordered) {
       const gap = previous === undefined ? Infinity : (module.xFt - previous.xFt - previous.widthFt) * 12
-      if (gap > RUN_GAP_IN) number += 1
+      if (gap > RUN_GAP_IN || (previous !== undefined && isBlocked(previous, module))) number += 1
       const key = number === 1 ? row : `${row}.part${number}`
       runs.set(key, [...(runs.get(key) ?? []), module])
       previous = module

@@ -10,6 +10,9 @@ export interface RailCut {
   readonly allowedInEndSpan: boolean
 }
 
+/** Mounts that each piece needs: a piece on one mount is held by its joint alone. @source statics */
+const LEAST_MOUNTS = 2
+
 export interface RailPieces {
   readonly piecesIn: readonly number[]
   /** Places of the joints in plane coordinates, in. */
@@ -33,6 +36,10 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
   return places
 }
 
+function mountsBetween(mountsIn: readonly number[], fromIn: number, toIn: number): number {
+  return mountsIn.filter((x) => x >= fromIn - 1e-9 && x <= toIn + 1e-9).length
+}
+
 /** Shortest stock length that holds a piece, in. */
 function shortestStock(stockLengthsIn: readonly number[], length: number): number {
   let shortest = Infinity
@@ -41,12 +48,13 @@ function shortestStock(stockLengthsIn: readonly number[], length: number): numbe
 }
 
 /**
- * Cuts a rail from stock lengths: the fewest pieces, then the least waste, with at most one joint a span and every joint
- * at its distance from the mounts.
+ * Cuts a rail from stock lengths: the fewest pieces, then the least waste, with at most one joint a span, every joint at its
+ * distance from the mounts and every piece on two mounts.
  *
+ * @param leastMounts Mounts that each piece needs.
  * @returns The pieces from left to right, or undefined when no set of joints obeys the rules.
  */
-export function cutRail(cut: RailCut): RailPieces | undefined {
+export function cutRail(cut: RailCut, leastMounts: number = LEAST_MOUNTS): RailPieces | undefined {
   const longest = Math.max(...cut.stockLengthsIn)
   if (cut.endIn - cut.startIn <= longest + 1e-9) return { piecesIn: [cut.endIn - cut.startIn], splicesIn: [] }
   const nodes = [{ x: cut.startIn, span: -1 }, ...jointPlaces(cut), { x: cut.endIn, span: Infinity }]
@@ -64,6 +72,7 @@ export function cutRail(cut: RailCut): RailPieces | undefined {
       const held = best[to]
       const pieces = before.pieces + 1
       if (held !== undefined && pieces > held.pieces) continue
+      if (mountsBetween(cut.mountsIn, origin.x, target.x) < leastMounts) continue
       const length = target.x - origin.x
       const waste = before.waste + (shortestStock(cut.stockLengthsIn, length) - length)
       if (held === undefined || pieces < held.pieces || waste < held.waste - 1e-9) best[to] = { pieces, waste, from }

@@ -1,6 +1,7 @@
 import { LAG_GEOMETRY, LAG_SCREWS } from '../tables/nds/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { leadHoleIn } from './lead-hole.js'
+import { reportCovering } from './report-covering.js'
 import type { RailKit } from './plane-rails.js'
 import type { SolvedPlane } from './solve-plane.js'
 
@@ -34,16 +35,7 @@ export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Wo
       fix: 'Choose a mount with its screws farther apart.',
     })
   }
-  const { covering } = plane.framing
-  if (covering === 'tile' || covering === 'wood_shake') {
-    worksheet.find({
-      severity: 'warning',
-      id: 'structure.covering',
-      message: `plane '${id}': ${covering === 'tile' ? 'tile' : 'wood shake'} must not carry the mount; its base has to rest on the sheathing or rafter`,
-      where: `structure.framing.${id}.covering`,
-      fix: 'Use a mount made for this covering, and state stands_off and its tested load along the slope.',
-    })
-  }
+  reportCovering(id, plane.framing.covering, kit, worksheet)
   if (plane.model.snowPsf.modules > 0) {
     worksheet.find({
       severity: 'note',

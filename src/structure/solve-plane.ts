@@ -3,21 +3,27 @@ import type { ModulePlacement } from '../roof/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { mountStrength } from './equipment-spec.js'
 import { framingSpec, type FramingSpec } from './framing-spec.js'
-import { layRails, type LaidRail } from './lay-rails.js'
+import type { LaidRail } from './lay-rails.js'
 import type { MountStrength } from './mount-capacity.js'
 import type { PlaneGeometry } from './plane-geometry.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
+import { rafterRatio } from './plane-rafters.js'
 import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
+import { rafterDocument } from './rafter-document.js'
 import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
+import { reportRailPlaces } from './report-rail-places.js'
 import { reportedZones } from './report-zones.js'
 import type { ReportedZone } from './report-plane.js'
 import type { SiteLoads } from './site-loads.js'
 import { solarConditions } from './solar-conditions.js'
+import { sparingRafters } from './spare-rafters.js'
 
 /** One plane, laid out. */
 export interface SolvedPlane {
   readonly model: PlaneModel
   readonly framing: FramingSpec
+  /** Title and date of the document that the rafters stand on. */
+  readonly covered: string | undefined
   readonly mount: MountStrength
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
   readonly rails: readonly LaidRail[]
@@ -47,6 +53,12 @@ export function solvePlane(
   }
   for (const array of arrays.keys()) checkConditions(project, site, geometry, modules, array, worksheet)
   const toLay = planeRails(project, model, framing, kit, mount, arrays)
+  reportRailPlaces(
+    project,
+    geometry,
+    toLay.map((rail) => rail.loaded.line),
+    worksheet,
+  )
   for (const rail of toLay) {
     if (rail.rafters.length >= 2) continue
     throw new StageError(
@@ -55,9 +67,13 @@ export function solvePlane(
       'Move the modules, choose rails across more modules, or check the rafter spacing and first offset.',
     )
   }
-  const rails = layRails(toLay, layoutRules(project, kit, framing.spacingIn, options, worksheet))
+  const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
+  const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
+  const ratioOf = (laid: readonly LaidRail[]): number =>
+    covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
+  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
   for (const rail of rails) reportBroken(rail, worksheet)
-  return { model, framing, mount, arrays, rails, zones: reportedZones(model, toLay) }
+  return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
 }
 
 function checkConditions(
@@ -90,7 +106,8 @@ function checkConditions(
 
 function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
   const { id } = rail.loaded.line
-  if (rail.broken.includes('limits')) {
+  const { sharedIn, supportsIn } = rail
+  if (rail.limitsBroken) {
     worksheet.find({
       severity: 'error',
       id: 'structure.no-mount-layout',
@@ -99,22 +116,27 @@ function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
       fix: 'Move the modules so that the rail ends near a rafter, or allow a longer free end or spacing where the sheets do.',
     })
   }
-  if (rail.broken.includes('stagger-ends')) {
+  if (sharedIn.length === 0) return
+  const ends = [supportsIn[0], supportsIn.at(-1)]
+  if (sharedIn.length < supportsIn.length && sharedIn.every((x) => ends.includes(x))) {
     worksheet.find({
       severity: 'note',
       id: 'structure.stagger-ends-shared',
       message: `rail ${id}: an end mount stands on the same rafter as one of the rail below, since no other rafter is within the free end`,
       where: 'structure.mount_layout',
-      fix: 'Nothing to do while the check of rafter bending passes; end mounts carry less than the others.',
+      fix: 'Nothing to do while the checks of rafter bending pass; end mounts carry less than the others.',
     })
+    return
   }
-  if (rail.broken.includes('stagger')) {
-    worksheet.find({
-      severity: 'warning',
-      id: 'structure.stagger-not-possible',
-      message: `rail ${id}: its mounts cannot avoid the rafters of the rail below it within spacing and free-end limits`,
-      where: 'structure.mount_layout',
-      fix: 'Accept shared rafters, or use a rail that allows longer spans.',
-    })
-  }
+  const how =
+    sharedIn.length === supportsIn.length
+      ? 'so the two rails are aligned, not staggered'
+      : 'so these rafters carry both rails'
+  worksheet.find({
+    severity: 'warning',
+    id: 'structure.stagger-not-possible',
+    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of the rail below, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
+    where: 'structure.mount_layout',
+    fix: 'Accept it while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
+  })
 }

@@ -8,7 +8,7 @@ import { mountRows } from './mount-rows.js'
 import type { MountValue, MountValues, RailValue } from './mount-values.js'
 import { modulePartChecks, railPartChecks } from './part-checks.js'
 import type { RailKit } from './plane-rails.js'
-import { rafterPartCheck } from './plane-rafters.js'
+import { rafterPartChecks } from './plane-rafters.js'
 import { railKit, type SpaceMountsOptions } from './rail-kit.js'
 import { reportFieldRules } from './report-field-rules.js'
 import { reportPlane } from './report-plane.js'
@@ -24,7 +24,8 @@ import { solvePlane, type SolvedPlane } from './solve-plane.js'
  *
  * @param project Needs codes.loads, structure, roof_planes, arrays and the equipment they name.
  * @param arrangement Planes with their edges (ft) and all modules on them (ft).
- * @param options spacingIn: wished distance between mounts, in; optimise: look for the fewest mounts.
+ * @param options spacingIn: wished distance between mounts, in; optimise: look for the fewest mounts; documents: ids of documents
+ *   whose file is there.
  * @returns Loads by zone, spans, mounts, rails and checks; a failing check is an error finding.
  * @throws StageError when a safety input is missing or the case is outside the methods.
  * @source ASCE 7 (edition of the project) 29.4.4 or components and cladding; NDS chapter 12; statics of continuous beams
@@ -75,7 +76,7 @@ export function spaceMounts(
       const own = plane.model.modules.filter((m) => m.array === array)
       parts.push(...modulePartChecks(moduleChecks(project, plane.model, combinations, own), kit))
     }
-    parts.push(rafterPartCheck(site, plane.model, plane.framing, plane.rails, plane.arrays, worksheet))
+    parts.push(...rafterPartChecks(site, plane, worksheet))
   }
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)

@@ -35,7 +35,7 @@ const framing = {
   species: 'Douglas Fir-Larch',
   grade: 'No. 2',
   spacing_in: 24,
-  first_offset_in: 12,
+  first_offset_in: 11,
   direction: 'up_slope',
   span_ft: 10,
   eave_overhang_in: 12,
@@ -47,7 +47,6 @@ const framing = {
   existing_dead_psf: 10,
   wet_service: false,
   sustained_temperature: 'up_to_100_f',
-  rafters_verified_by: 'Letter of 2026-02-20 (invented)',
 } as const
 
 const point = (x: number, y: number) => ({ x_ft: x, y_ft: y })
@@ -201,7 +200,8 @@ export function microHouse(change: Partial<Project> = {}): Project {
       framing: { south: { ...framing } },
       rail: 'rail40',
       mount: 'foot',
-      mount_layout: 'staggered',
+      mount_layout: 'aligned',
+      mount_spacing_in: 24,
       mount_edge_in: 3,
       mount_clearance_in: 6,
     },

@@ -7,7 +7,7 @@ import { findingSites, sitesOf, type FindingSite } from './finding-ids.js'
 const SOURCES = new URL('../../src', import.meta.url).pathname
 const sites = findingSites(SOURCES)
 
-/** Names of checks: each first argument of `add('rail moment', ...)` and each `name: 'rafter bending'` of the structure. */
+/** Names of checks: each first argument of `add('rail moment', ...)` and each `name: 'rafter bending strength'` of the structure. */
 function checkNames(): string[] {
   const folder = join(SOURCES, 'structure')
   const text = readdirSync(folder)
@@ -65,7 +65,7 @@ describe('explanations', () => {
       ]),
     )
     expect(checkNames()).toEqual(
-      expect.arrayContaining(['lag withdrawal', 'rail deflection', 'rafter bending', 'module down']),
+      expect.arrayContaining(['lag withdrawal', 'rail deflection', 'rafter bending strength', 'module down']),
     )
   })
 

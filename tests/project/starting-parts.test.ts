@@ -35,7 +35,7 @@ describe('the commented parts of a new file', () => {
     const mounts = spaceMounts(project, { modules, planes: Object.values(planes) })
     expect(mounts.values.mounts.length).toBeGreaterThan(0)
     expect(new Set(mounts.findings.filter((each) => each.severity === 'error').map((each) => each.id))).toEqual(
-      new Set(['structure.rafter-bending']),
+      new Set(['structure.rafter-bending-increase']),
     )
   })
 })

@@ -29,18 +29,7 @@ function houseWith(...hostile: readonly string[]): string {
   return project
 }
 
-const FREE = new Set([
-  'title',
-  'name',
-  'address',
-  'sheet',
-  'listing',
-  'phone',
-  'license',
-  'waiver_note',
-  'rafters_verified_by',
-  'source',
-])
+const FREE = new Set(['title', 'name', 'address', 'sheet', 'listing', 'phone', 'license', 'waiver_note', 'source'])
 
 function spoil(node: unknown, hostile: () => string): unknown {
   if (Array.isArray(node)) return node.map((item) => spoil(item, hostile))

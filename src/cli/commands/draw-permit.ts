@@ -10,7 +10,7 @@ import {
   type PaperName,
 } from '../../drawings/index.js'
 import { wiringOf, type WiringValues } from '../../electrical/index.js'
-import type { Project } from '../../project/index.js'
+import { documentsOf, type LoadedProject } from '../../project/index.js'
 import { arrangeModules, type Arrangement } from '../../roof/index.js'
 import { spaceMounts, type MountValues } from '../../structure/index.js'
 import { sortFindings, StageError, type Finding, type Result } from '../../worksheet/index.js'
@@ -57,9 +57,16 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, folder } = await context.project()
-  const documents = await readDocuments(folder, project.documents ?? [], options.allowOutside === true)
-  const input = await gather(context, project, options, documents)
+  const loaded = await context.project()
+  const { project, folder } = loaded
+  const stated = documentsOf(project)
+  const read = await readDocuments(
+    folder,
+    stated.map(({ file }) => file),
+    options.allowOutside === true,
+  )
+  const documents = read.map((document, index) => ({ ...stated[index], ...document }))
+  const input = await gather(context, loaded, options, documents)
   const errors = input.findings.filter((finding) => finding.severity === 'error')
   if (errors.length > 0 && !input.draft) throw notDrawn(errors)
   context.progress('drawing the sheets')
@@ -84,10 +91,11 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 /** Runs the stages that the sheets are drawn from; what cannot run is a finding. */
 async function gather(
   context: CommandContext,
-  project: Project,
+  loaded: LoadedProject,
   options: Options,
   documents: PacketInput['documents'],
 ): Promise<PacketInput> {
+  const { project } = loaded
   const findings: Finding[] = []
   const attempt = <Value>(stage: string, part: unknown, work: () => Result<Value>): Result<Value> | undefined => {
     try {
@@ -113,7 +121,7 @@ async function gather(
   const mounts = attempt(
     'structure',
     project.structure,
-    () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(project, arrangement.values),
+    () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(loaded, arrangement.values),
   )
   const wiring = attempt(
     'electrical',
@@ -124,8 +132,8 @@ async function gather(
   return { ...parts, findings: sortFindings([...packetGaps(parts), ...findings]) }
 }
 
-function mountsOf(project: Project, { modules, planes }: Arrangement): Result<MountValues> {
-  return spaceMounts(project, { modules, planes: Object.values(planes) })
+function mountsOf({ project, documents }: LoadedProject, { modules, planes }: Arrangement): Result<MountValues> {
+  return spaceMounts(project, { modules, planes: Object.values(planes) }, { documents })
 }
 
 /** What the project lacks is an unfinished project, exit code 2; when all is there and a check fails, that is 1. */

@@ -7,7 +7,7 @@ import {
   type FleetOutcome,
   type FleetProblem,
 } from '../../fleet/index.js'
-import { loadProject, type LoadedProject, type ProjectError } from '../../project/index.js'
+import { documentsOf, loadProject, type LoadedProject, type ProjectError } from '../../project/index.js'
 import { StageError, type Finding, type Result } from '../../worksheet/index.js'
 import { explainDefect, explainFailure } from '../failure.js'
 import { FileError } from '../errors.js'
@@ -98,7 +98,7 @@ function cannotRun(stage: string, { message, fix, where }: StageError): Finding 
 }
 
 function inputsOf({ path, folder, files, project }: LoadedProject): string[] {
-  const named = [...files.keys(), ...(project.documents ?? [])]
+  const named = [...files.keys(), ...documentsOf(project).map(({ file }) => file)]
   return [resolve(path), ...named.map((name) => resolve(folder, name))]
 }
 

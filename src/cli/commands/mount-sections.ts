@@ -52,7 +52,7 @@ export function mountSections(values: MountValues): Section[] {
         {
           label: 'Weakest link',
           value: {
-            value: `${weakest.name} at ${weakest.where}: ${(100 * weakest.ratio).toFixed(0)} % of its capacity`,
+            value: `${weakest.name} at ${weakest.where}: ${(100 * weakest.ratio).toFixed(0)} % of its ${weakest.limit_is}`,
             tone: weakest.ratio > 1 ? 'bad' : 'good',
           },
         },
@@ -73,8 +73,9 @@ export function mountSections(values: MountValues): Section[] {
         { heading: 'Check' },
         { heading: 'Where' },
         { heading: 'Demand', align: 'right' },
-        { heading: 'Capacity', align: 'right' },
+        { heading: 'Limit', align: 'right' },
         { heading: 'Unit' },
+        { heading: 'Limit is' },
         { heading: 'Ratio', decimals: 2 },
       ],
       rows: values.checks.map((check) => [
@@ -83,6 +84,7 @@ export function mountSections(values: MountValues): Section[] {
         figure(check.demand),
         figure(check.capacity),
         check.unit,
+        check.limit_is,
         { value: check.ratio, tone: check.ratio > 1 ? 'bad' : check.governs ? 'strong' : 'good' },
       ]),
     },

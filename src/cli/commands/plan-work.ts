@@ -59,7 +59,7 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, files } = await context.project()
+  const { project, files, documents } = await context.project()
   const run = runYield(project, files)
   const missing: PlanInput['missing'][number][] = []
   const attempt = <Values>(
@@ -76,7 +76,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   const mounts = attempt('space-mounts', () => {
     const { planes, modules } = arrangeModules(project).values
-    return spaceMounts(project, { planes: Object.values(planes), modules })
+    return spaceMounts(project, { planes: Object.values(planes), modules }, { documents })
   })
   const wiring = attempt('size-wire', () => wiringOf(project))
   const plan = planWork({

@@ -42,14 +42,15 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project } = await context.project()
+  const { project, documents } = await context.project()
   const wished: SpaceMountsOptions = {
     ...(options.spacing === undefined ? {} : { spacingIn: options.spacing }),
     ...(options.optimise === undefined ? {} : { optimise: options.optimise }),
   }
   const arrangement = arrangeModules(project)
   const earlier = Object.keys(wished).length === 0 ? await context.earlier('mounts') : undefined
-  const result = (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, wished)
+  const result =
+    (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, { ...wished, documents })
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   return {
     files,

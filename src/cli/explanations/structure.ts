@@ -7,6 +7,8 @@ const SHEET = [
 const CLOSER = 'Put the mounts closer together, or choose a stronger product.'
 const LONGER = 'Put the mounts closer together, or use a longer or thicker screw.'
 const ENGINEER = 'or have a structural engineer check it'
+const RAFTERS =
+  'Stagger the mounts or put them closer together so that more rafters share the load; otherwise have a structural engineer check the rafters, put the letter under documents and name its id as rafters_verified_by.'
 
 /** Findings about mounts, rails, screws, rafters, wind and snow. */
 export const STRUCTURE: Explanations = {
@@ -158,14 +160,52 @@ export const STRUCTURE: Explanations = {
     sources: SHEET,
     fix: 'Use a stronger clamp, or move the array out of the edge zones of the roof.',
   },
-  'structure.rafter-bending': {
-    means: 'A rafter under the mounts bends more than it may.',
-    rule: 'A rafter may carry what its span table stands for, or up to 5 percent more gravity load than before. As a note it is covered by the stated letter of an engineer.',
+  'structure.rafter-bending-increase': {
+    means: 'With the array a rafter bends more than it may without a new look at its strength.',
+    rule: 'The bending with the array is held against the bending before it: up to 5 percent more is allowed, or what the span table of the code stands for where it covers the rafter. This compares new with old load and says nothing about strength. As a note it is covered by the named document of an engineer.',
     sources: [
       secondary('IEBC 2021', '805.2, gravity load up by at most 5 %'),
       { document: 'IBC 2018', place: 'table 2308.7.2(2)', standing: 'read' },
     ],
-    fix: 'Stagger the mounts or put them closer together so that more rafters share the load; otherwise have a structural engineer check the rafters and state rafters_verified_by.',
+    fix: RAFTERS,
+  },
+  'structure.rafter-bending-strength': {
+    means: 'With the array the bending stress in a rafter is more than its wood bears by the current design values.',
+    rule: "Stress is moment over section modulus, for dead load, dead and live load, dead load and snow, with the mounts as they stand; the wood bears Fb' = Fb CD CF Cr CM Ct by species, grade and size. Shear, bearing, deflection, thrust, wind and unbalanced snow are not in it. As a note it is covered by the named document of an engineer.",
+    sources: [secondary('NDS 2018 with its Supplement', '3.3, tables 4A and 4B')],
+    fix: RAFTERS,
+  },
+  'structure.rafter-strength-not-checked': {
+    means: 'Species or grade of the rafters is not known, so their bending strength could not be checked.',
+    rule: 'Strength follows from species, grade and size. What the lowest usual group would give is told for orientation only.',
+    sources: [secondary('NDS 2018 with its Supplement', 'tables 4A and 4B')],
+    fix: 'Read the stamp on a rafter in the attic and state species and grade.',
+  },
+  'structure.rafter-span-not-stated': {
+    means:
+      'Mounts stand on parts of rafters whose supports the project does not state, so bending there was not checked.',
+    rule: 'Spans are counted from the wall under the eave; a rafter goes on above a purlin or knee wall, with a span of its own.',
+    sources: [PRACTICE],
+    fix: 'Look in the attic for the supports up to the ridge and state the spans above the first as further_spans_ft.',
+  },
+  'structure.rafter-span-too-long': {
+    means: 'The stated spans of the rafters are longer than the roof plane is deep.',
+    rule: 'Spans are measured on the horizontal from support to support and lie under the plane.',
+    sources: [PRACTICE],
+    fix: 'Measure the span again, on the horizontal, or correct the outline of the plane.',
+  },
+  'structure.closer-for-rafters': {
+    means:
+      'Mounts were put closer together than rail and screws ask for, so that no rafter takes too much of the array.',
+    rule: 'Mounts on every second or third rafter put two or three times its share on it. The widest spacing under which the rafters pass is taken, or the one that spares them most.',
+    sources: [{ document: 'Statics of a beam', standing: 'read' }],
+    fix: 'Nothing.',
+  },
+  'structure.rafter-document-missing': {
+    means: 'The document that the rafters shall stand on is named, but its file is not there.',
+    rule: 'Only a document that is appended to the packet can stand in for a check.',
+    sources: [PRACTICE],
+    fix: "Put the engineer's letter at the path that documents states, as a PDF inside the folder of the project.",
   },
   'structure.rail-splice': {
     means: 'The rail cannot be cut from the stock lengths with every joint at an allowed place.',
@@ -178,6 +218,24 @@ export const STRUCTURE: Explanations = {
     rule: 'Aluminium grows in the heat and pushes its mounts apart.',
     sources: SHEET,
     fix: 'Leave an expansion gap; no module may bridge it.',
+  },
+  'structure.rail-piece-mounts': {
+    means: 'A piece of a rail would stand on one mount only.',
+    rule: 'A piece on one mount turns about it and hangs on its joint; each piece stands on two.',
+    sources: [{ document: 'Statics', standing: 'read' }],
+    fix: 'Add a longer stock length, or put the mounts closer together.',
+  },
+  'structure.rail-on-obstruction': {
+    means: 'A rail lies on a vent, chimney, skylight or the space to keep free round it.',
+    rule: 'Rails end before an obstruction between two modules; each end needs room for an end clamp.',
+    sources: [PRACTICE],
+    fix: 'Move the modules away from the obstruction, or leave one out with omit.',
+  },
+  'structure.rail-past-edge': {
+    means: 'A rail reaches beyond the edge of its roof plane.',
+    rule: 'A rail goes on past the frame of the last module for its end clamp.',
+    sources: [PRACTICE],
+    fix: 'Move the modules away from the edge, or leave one out with omit.',
   },
   'structure.lead-hole': {
     means: 'The drilled hole is too wide or too narrow for the screw in this wood.',
@@ -192,10 +250,16 @@ export const STRUCTURE: Explanations = {
     fix: 'Choose a mount with its screws farther apart.',
   },
   'structure.covering': {
-    means: 'The mount would rest on tile or wood shake.',
-    rule: 'Such coverings break or give way; the base of a mount has to rest on sheathing or rafter.',
+    means: 'The mount with its lag screws is not known to be made for the covering of the roof.',
+    rule: 'Panels of standing seams have to move, so seam clamps hold there and no screw; a membrane takes a post that the roofer flashes in; metal screwed through its face takes brackets whose sheet shows that profile; tile, slate and shake break or give way, so that the base rests on sheathing or rafter. A mount that names the covering under coverings is taken at its word, but on standing seams.',
     sources: [PRACTICE],
-    fix: 'Use a mount made for this covering, and state stands_off and its tested load along the slope.',
+    fix: 'Use a mount made for this covering, and name the covering under coverings of the mount when its sheet shows it.',
+  },
+  'structure.covering-not-stated': {
+    means: 'The covering of the roof is not stated, so whether the mount suits it was not checked.',
+    rule: 'What holds and seals on shingles does not on metal, membrane, tile or slate.',
+    sources: [PRACTICE],
+    fix: 'State the covering of the plane.',
   },
   'structure.snow-held': {
     means: 'Only an even layer of snow is counted.',
@@ -220,12 +284,12 @@ export const STRUCTURE: Explanations = {
     means: 'At its end a rail shares a rafter with the rail below it.',
     rule: 'Rails take turns so that no rafter carries every mount; at the ends there is sometimes no other rafter.',
     sources: [PRACTICE],
-    fix: 'Nothing while the check of rafter bending passes; end mounts carry less than the others.',
+    fix: 'Nothing while the checks of rafter bending pass; end mounts carry less than the others.',
   },
   'structure.stagger-not-possible': {
-    means: 'The mounts of a rail cannot avoid the rafters of the rail below.',
-    rule: 'Spacing and free ends leave no other choice of rafters.',
+    means: 'Mounts of a rail stand on rafters of the rail below although the rails were to be staggered.',
+    rule: 'Spacing and free ends leave no other choice of rafters. A shared rafter carries both rails, and is checked with that load.',
     sources: [PRACTICE],
-    fix: 'Accept shared rafters, or use a rail that allows longer spans.',
+    fix: 'Accept shared rafters while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
   },
 }

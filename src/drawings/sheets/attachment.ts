@@ -16,6 +16,7 @@ import { attachmentSection, type Detail } from './attachment-section.js'
 import { endClamp, midClamp } from './clamp-details.js'
 import { continued, type SheetJob } from './job.js'
 import { noteColumn } from './note-column.js'
+import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet S-501: section at a mount, the clamps, and the numbers that they must keep. */
 export function attachmentSheets(job: SheetJob): SheetDraft[] {
@@ -102,7 +103,7 @@ function placeDetail(
 }
 
 function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
-  const { mount, rail, framing } = facts
+  const { mount, rail } = facts
   const values = job.input.mounts?.values
   const rows: [string, string][] = [
     ['Roof plane', `${facts.planeId} (typical of all)`],
@@ -137,7 +138,7 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
       ],
     )
   }
-  if (framing.rafters_verified_by !== undefined) rows.push(['Rafters', framing.rafters_verified_by])
+  for (const text of rafterDocuments(job.input)) rows.push(['Rafters', text])
   const checks: Block[] =
     values === undefined
       ? []
@@ -146,16 +147,18 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
           {
             kind: 'table',
             columns: [
-              { heading: 'Part', share: 0.34 },
-              { heading: 'Demand', share: 0.2, align: 'right' },
-              { heading: 'Capacity', share: 0.2, align: 'right' },
-              { heading: 'Used', share: 0.12, align: 'right' },
-              { heading: 'Where', share: 0.24 },
+              { heading: 'Part', share: 0.3 },
+              { heading: 'Demand', share: 0.16, align: 'right' },
+              { heading: 'Limit', share: 0.16, align: 'right' },
+              { heading: 'Limit is', share: 0.16 },
+              { heading: 'Used', share: 0.1, align: 'right' },
+              { heading: 'Where', share: 0.22 },
             ],
             rows: values.checks.map((check) => [
               check.name,
               `${plainNumber(check.demand)} ${check.unit}`,
               `${plainNumber(check.capacity)} ${check.unit}`,
+              check.limit_is,
               `${plainNumber(100 * check.ratio, 0)} %`,
               check.where,
             ]),

@@ -5,6 +5,7 @@ import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, typ
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
+import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
 export function coverSheets(job: SheetJob, index: readonly (readonly [id: string, title: string])[]): SheetDraft[] {
@@ -147,6 +148,7 @@ function projectFacts(input: PacketInput): [string, string][] {
         ? undefined
         : `${wiring.values.panel.rule}, ${wiring.values.edition} ${wiring.values.panel.section}: ${plainNumber(wiring.values.panel.inverter_a)} A of ${plainNumber(wiring.values.panel.max_inverter_a, 1)} A allowed`,
     ],
+    ...rafterDocuments(input).map((text) => ['Rafters', text] as [string, string]),
     ['Added dead load', mounts === undefined ? undefined : `${plainNumber(mounts.values.added_dead_load_psf)} psf`],
   ]
   return facts.flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))

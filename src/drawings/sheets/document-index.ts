@@ -8,10 +8,13 @@ export function documentPageId(page: number): string {
 /** Lines of the sheet index for the person's own documents. */
 export function documentSheets(documents: readonly AppendedDocument[]): (readonly [string, string])[] {
   let page = 1
-  return documents.map(({ path, pages }) => {
+  return documents.map(({ path, pages, title, date }) => {
     const first = documentPageId(page)
     page += pages
-    const name = path.split('/').at(-1) ?? path
-    return [pages === 1 ? first : `${first} to ${documentPageId(page - 1)}`, name] as const
+    const name = title ?? path.split('/').at(-1) ?? path
+    return [
+      pages === 1 ? first : `${first} to ${documentPageId(page - 1)}`,
+      date === undefined ? name : `${name}, ${date}`,
+    ] as const
   })
 }

@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkDocuments } from './documents.js'
 import { checkIds } from './ids.js'
 import { checkInverterLoad } from './inverter-load.js'
 import { checkInverters } from './inverters.js'
@@ -21,6 +22,7 @@ const RULES: readonly Rule[] = [
   checkSlopes,
   checkOutlines,
   checkIds,
+  checkDocuments,
   checkArrays,
   checkModuleCounts,
   checkModules,

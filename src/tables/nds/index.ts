@@ -1,3 +1,13 @@
+export {
+  BENDING_PSI,
+  BENDING_SIZE_FACTOR,
+  bendingSource,
+  LOWEST_USUAL_GRADE,
+  REPETITIVE,
+  SOUTHERN_PINE_BENDING_PSI,
+  WET_BENDING,
+  type LumberGrade,
+} from './bending-values.js'
 export { LOAD_DURATION, TEMPERATURE, WET_SERVICE, type SustainedTemperature } from './factors.js'
 export {
   LAG_GEOMETRY,

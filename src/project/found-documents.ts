@@ -1,0 +1,34 @@
+import { closeSync, openSync, readSync, statSync } from 'node:fs'
+import { documentsOf } from './documents.js'
+import { resolveInside } from './inside-folder.js'
+import type { Project } from './project-types.generated.js'
+
+/** The mark of a PDF stands within this many bytes from its start. */
+const MARK_WITHIN = 1024
+
+/** Ids of the documents whose file is there, may be read, and is a PDF by its first bytes. */
+export function foundDocuments(project: Project, folder: string, allowOutside: boolean): ReadonlySet<string> {
+  const found = new Set<string>()
+  for (const { id, file } of documentsOf(project)) {
+    if (id !== undefined && isPdf(file, folder, allowOutside)) found.add(id)
+  }
+  return found
+}
+
+function isPdf(file: string, folder: string, allowOutside: boolean): boolean {
+  const path = file.includes('\0') ? undefined : resolveInside(folder, file, allowOutside)
+  if (path === undefined) return false
+  let handle: number | undefined
+  try {
+    // Opening a pipe would wait for a writer.
+    if (!statSync(path).isFile()) return false
+    handle = openSync(path, 'r')
+    const start = Buffer.alloc(MARK_WITHIN)
+    readSync(handle, start, 0, MARK_WITHIN, 0)
+    return start.includes('%PDF-')
+  } catch {
+    return false
+  } finally {
+    if (handle !== undefined) closeSync(handle)
+  }
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../src/project/index.js'
+import { spaceMounts } from '../../src/structure/index.js'
+import { block, demoArrangement, demoProject, rectangle } from './demo-house.js'
+
+const letter = { id: 'letter', file: 'letter.pdf', title: 'Letter about the rafters (invented)', date: '2026-02-20' }
+
+/** The demo house under heavy snow, whose rafters fail without an engineer. */
+function house(framing: object = { rafters_verified_by: 'letter' }): Project {
+  const project = demoProject()
+  const s = project.structure ?? {}
+  return {
+    ...project,
+    documents: [letter],
+    structure: {
+      ...s,
+      mount_layout: 'aligned',
+      snow: { ...s.snow, ground_psf: 50 },
+      framing: { south: { ...s.framing?.['south'], ...framing } },
+    },
+  }
+}
+
+const solve = (project: Project, documents?: ReadonlySet<string>) =>
+  spaceMounts(project, demoArrangement(), { spacingIn: 48, ...(documents === undefined ? {} : { documents }) })
+const rafters = ({ findings }: ReturnType<typeof solve>) =>
+  findings.filter(({ id }) => id.startsWith('structure.rafter-bending')).map(({ id, severity }) => `${id} ${severity}`)
+
+describe('a failed check of the rafters', () => {
+  it('is an error for the load and a warning for the strength', () => {
+    expect(rafters(solve(house({}))).toSorted()).toEqual([
+      'structure.rafter-bending-increase error',
+      'structure.rafter-bending-strength warning',
+    ])
+  })
+
+  it('is a note that names title and date of the document when its file is there', () => {
+    const result = solve(house(), new Set(['letter']))
+    expect(rafters(result).every((one) => one.endsWith('note'))).toBe(true)
+    const finding = result.findings.find(({ id }) => id === 'structure.rafter-bending-increase')
+    expect(finding?.message).toMatch(/covered by Letter about the rafters \(invented\), 2026-02-20$/)
+    expect(result.findings.filter(({ severity }) => severity === 'error')).toEqual([])
+  })
+
+  it('stands when the file of the document is missing, and a warning says why', () => {
+    for (const documents of [undefined, new Set<string>(), new Set(['another'])]) {
+      const result = solve(house(), documents)
+      expect(rafters(result)).toContain('structure.rafter-bending-increase error')
+      const missing = result.findings.find(({ id }) => id === 'structure.rafter-document-missing')
+      expect(missing?.severity).toBe('warning')
+      expect(missing?.message).toMatch(/is not there as a PDF at 'letter\.pdf'/)
+    }
+  })
+
+  it('of a plane without a document is not hidden by a worse one that a document covers', () => {
+    const project = house()
+    const framing = project.structure?.framing?.['south'] ?? {}
+    const { rafters_verified_by: _, ...bare } = framing
+    const both: Project = {
+      ...project,
+      roof_planes: { ...project.roof_planes, west: { azimuth_deg: 270, tilt_deg: 22 } },
+      structure: {
+        ...project.structure,
+        // The lighter the roof was before, the more the array adds.
+        framing: { south: { ...framing, existing_dead_psf: 7 }, west: { ...bare, existing_dead_psf: 10 } },
+      },
+    }
+    const modules = [
+      ...demoArrangement().modules,
+      ...block(2, 6, 12, 2.2, 'west').map((m) => ({ ...m, id: `w${m.id}`, block: 'west' })),
+    ]
+    const planes = [rectangle('south', 48, 16, 22), rectangle('west', 48, 16, 22)]
+    const { findings, values } = spaceMounts(
+      both,
+      { planes, modules },
+      { spacingIn: 48, documents: new Set(['letter']) },
+    )
+    const increase = findings.filter(({ id }) => id === 'structure.rafter-bending-increase')
+    expect(increase.map(({ severity, where }) => `${severity} ${where}`).toSorted()).toEqual([
+      'error structure.framing.west',
+      'note structure.framing.south',
+    ])
+    expect(values.checks.find(({ name }) => name === 'rafter bending increase')?.where).toMatch(/^south/)
+  })
+})
