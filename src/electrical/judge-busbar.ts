@@ -206,7 +206,7 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
 }
 
 /** What fits by a rule that counts breakers. @param leftA What bus and other devices leave for PV breakers, A. */
-function mostByBreakers(
+export function mostByBreakers(
   leftA: number,
   breakersA: number,
   inverterA: number,

@@ -1,6 +1,6 @@
 import { supplySideRules, type Edition, type SupplySideRule } from '../tables/nec/index.js'
 import { StageError } from '../worksheet/index.js'
-import { largestStandardDeviceA } from './standard-device.js'
+import { mostByBreakers } from './judge-busbar.js'
 
 /** What is connected ahead of the service disconnect. */
 export interface SupplySide {
@@ -49,7 +49,7 @@ export function judgeSupplySide(edition: Edition, side: SupplySide): SupplySideV
         sumA: side.sourceBreakersA,
         limitA,
         holds: side.sourceBreakersA <= limitA,
-        maxInverterA: largestStandardDeviceA(limitA) / 1.25,
+        maxInverterA: mostByBreakers(limitA, side.sourceBreakersA, side.inverterA).maxInverterA,
       }
     }
     case 'currents with service conductor ampacity': {
