@@ -31,8 +31,8 @@ function loadProgram() {
  * The compiled form of exactly this program. The engine itself compares only the length of the program and trusts the
  * rest, so that a damaged or older form would run and give wrong figures.
  *
- * @param {Buffer} program Bytes of the program.
- * @returns {Buffer | undefined} undefined when there is none, or when it is damaged, or of another program, version of
+ * @param {Uint8Array} program Bytes of the program.
+ * @returns {Uint8Array | undefined} undefined when there is none, or when it is damaged, or of another program, version of
  *   Node or processor: the program is then compiled from its text.
  */
 function compiledForm(program) {
@@ -58,8 +58,8 @@ function sealOf(program, form) {
 /**
  * Runs the text of the program.
  *
- * @param {Buffer} program Bytes of the program.
- * @param {Buffer | undefined} cachedData Its compiled form.
+ * @param {Uint8Array} program Bytes of the program.
+ * @param {Uint8Array | undefined} cachedData Its compiled form.
  */
 function runProgram(program, cachedData) {
   const script = new Script(program.latin1Slice(), { filename: PROGRAM, cachedData })

@@ -185,8 +185,11 @@ mkdirSync(new URL('values/', here), { recursive: true })
 const values = valueSchemas()
 for (const [stage, schema] of values) emit(`values/${stage}.schema.json`, `${print(schema)}\n`)
 const declare = (names) =>
-  `${valuesBanner}import type { ErrorObject } from '../project/index.js'
-type Validator = ((data: unknown) => boolean) & { errors?: ErrorObject[] | null }
+  `${valuesBanner}interface Misfit {
+  readonly instancePath: string
+  readonly params: Readonly<Record<string, unknown>>
+}
+type Validator = ((data: unknown) => boolean) & { readonly errors?: readonly Misfit[] | null }
 ${names.map((name) => `export const ${name}: Validator\n`).join('')}`
 
 const results = {

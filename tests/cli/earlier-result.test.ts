@@ -34,7 +34,7 @@ beforeAll(async () => {
   writeFileSync(project, startingFile())
   for (const [stage, command] of Object.entries(COMMANDS)) {
     const { stdout, stderr } = await gablewatt([command, house, '--json'])
-    expect(stdout.startsWith('{'), stderr).toBe(true)
+    if (!stdout.startsWith('{')) throw new Error(stderr)
     results.set(stage, stdout)
   }
 })
@@ -78,7 +78,7 @@ const data =
   (change: (data: Data) => void, again = false) =>
   (text: string): string => {
     const { seal, ...content } = JSON.parse(text) as Data
-    change(content as Data)
+    change(content)
     return JSON.stringify(again ? sealed(content) : { ...content, seal })
   }
 

@@ -8,6 +8,7 @@ import { makeContext } from '../../src/cli/context.js'
 import { UsageError } from '../../src/cli/errors.js'
 import { csvTable, renderJson, type Report } from '../../src/cli/output/index.js'
 import { renderText } from '../../src/cli/output/text.js'
+import type { BomValues } from '../../src/materials/index.js'
 import type { SavingsValues, PaybackValues } from '../../src/money/index.js'
 import { loadProject } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
@@ -103,18 +104,38 @@ describe('payback', () => {
     )
     const { digest } = loadProject({ path: without })
     const bom = join(folder, 'bom.json')
-    const bomText = (values: object): string =>
-      renderJson(
+    const bomText = (gross_usd: number | null): string => {
+      const none = { materials_usd: null, freight_usd: null, rentals_usd: null, fees_usd: null, labour_usd: null }
+      const totals = {
+        ...none,
+        margin_usd: null,
+        tax_usd: null,
+        gross_usd,
+        incentives_usd: null,
+        net_usd: null,
+        usd_per_w: null,
+      }
+      const lists = { lines: [], cut_list: [], cut_summaries: [] }
+      const values: BomValues = {
+        supplier: null,
+        totals,
+        totals_at_least: totals,
+        complete: false,
+        rating_w: 3200,
+        ...lists,
+      }
+      return renderJson(
         { title: 'bom', stage: 'bom', sections: [], result: new Worksheet().result(values) },
         { tool, project: { title: 't', digest }, locate: () => undefined, showWork: false },
       )
-    writeFileSync(bom, bomText({ totals: { gross_usd: 8800, net_usd: 8000 } }))
+    }
+    writeFileSync(bom, bomText(8800))
     const gross = async (asked: Asked): Promise<number> => valuesOf(await ask(without, asked)).gross_cost_usd
     expect(await gross({ use: [bom] })).toBe(8800)
     expect(await gross({ use: [bom], cost: 7700 })).toBe(7700)
     const both = await ask(without, { use: [bom], cost: 7700 })
     expect(both.result.findings.find(({ id }) => id === 'payback.bom-not-used')?.message).toContain('8800 USD')
-    writeFileSync(bom, bomText({ totals: { gross_usd: null } }))
+    writeFileSync(bom, bomText(null))
     await expect(ask(without, { use: [bom] })).rejects.toThrow(/lacks prices/u)
     expect(await gross({ use: [bom], cost: 7700 })).toBe(7700)
     expect(await gross({ set: ['finance.installed_cost_usd=9900'], cost: 7700 })).toBe(7700)

@@ -44,7 +44,7 @@ export async function hostileSheet(): Promise<Uint8Array> {
         Metadata: context.register(context.stream(SCRIPT, { Type: 'Metadata', Subtype: 'XML' })),
         AF: [file],
         Ref: { F: file, Page: 0 },
-      } as never),
+      }),
     )
   first.node.set(PDFName.of('AA'), context.obj({ O: script(), C: script() }))
   first.node.set(PDFName.of('AF'), context.obj([file]))
@@ -108,7 +108,7 @@ function addToResources(resources: PDFDict | undefined, context: PDFContext, fil
           Width: 1,
           Height: 1,
           F: PDFString.of('/alive'),
-        } as never),
+        }),
       ),
     }),
   )

@@ -230,8 +230,20 @@ describe('an interrupted run', () => {
 })
 
 test('a damaged journal is told, and never delivered', async () => {
-  const few = put('told.csv', 'id,site.latitude_deg\na,38\nb,39\nbad,x\n')
-  const args = [template, '--stages', 'yield', '--table', few, '--fail-fast', '--journal', 'told.journal', '--jsonl']
+  const few = put('told.csv', 'id,site.latitude_deg\na,38\nb,39\nbad,x\nc,40\n')
+  const args = [
+    template,
+    '--stages',
+    'yield',
+    '--table',
+    few,
+    '--fail-fast',
+    '--journal',
+    'told.journal',
+    '--jsonl',
+    '--jobs',
+    '1',
+  ]
   const first = await run(args)
   expect(first.exitCode).toBe(2)
   const path = join(folder, 'told.journal')

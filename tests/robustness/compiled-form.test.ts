@@ -33,8 +33,8 @@ beforeAll(async () => {
   whole = { program: readFileSync(join(from, 'main.cjs')), compiled: readFileSync(join(from, 'main.cache')) }
   loader = createRequire(import.meta.url)(join(folder, 'bin/load-program.js')) as Loader
   lay(whole.program, whole.compiled)
-  const { exitCode, stdout } = await estimate()
-  expect(exitCode).toBe(0)
+  const { exitCode, stdout, stderr } = await estimate()
+  if (exitCode !== 0) throw new Error(stderr)
   right = stdout
 })
 beforeEach(() => lay(whole.program, whole.compiled))
