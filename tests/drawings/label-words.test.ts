@@ -141,6 +141,9 @@ function publishedRow(id: string, edition: Edition, project: Project): Record<st
   return published.find((row) => row['label_id'] === wanted && `NEC ${row['edition']}` === edition)
 }
 
+/** Lines of text on the labels of a sheet. */
+const drawnLetters = (seen: readonly Seen[]): number => seen[0]?.drawn.letters.length ?? 0
+
 const noParts = (): Project => {
   const house = stringHouse()
   return {
@@ -205,6 +208,7 @@ describe.each(houses.flatMap(([name, make]) => editions.map((edition) => [name, 
     })
 
     test('letters are as high and colours are as published', () => {
+      expect(drawnLetters(seen)).toBeGreaterThan(10)
       for (const { label, row, drawn } of seen) {
         const phrase = row === undefined ? undefined : firstPhrase(row)
         if (row === undefined || phrase === undefined) continue

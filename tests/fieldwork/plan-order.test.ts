@@ -346,6 +346,9 @@ describe.each(kinds)('the plan of $name', (kind) => {
       expect(at('before.prove-dead'), id).toBeLessThan(at(id))
     expect(steps[at('equipment.terminations')]?.tasks[0]?.id).toBe('terminations.prove-dead')
     expect(steps[at('before.prove-dead')]?.stop).not.toBeNull()
+    // No step is said to be dead before that is proved.
+    for (const [index, step] of steps.entries())
+      expect(step.state === 'not_proved_dead', step.id).toBe(index <= at('before.prove-dead'))
   })
 
   test('dead tests come before the strings’, and strings stay open until everything about them is right', () => {

@@ -51,10 +51,7 @@ export function inputOf(project: Project): BomInput {
     arrangement,
     mounts: spaceMounts(project, { modules, planes: Object.values(planes) }),
     wiring: sizeWire(project, context()),
-    labels: [
-      labelNeed('PV_DISC', 1),
-      labelNeed('DIRECTORY', 2),
-    ],
+    labels: [labelNeed('PV_DISC', 1), labelNeed('DIRECTORY', 2)],
   }
 }
 

@@ -87,6 +87,7 @@ describe('label words equal the published rows, cell by cell', () => {
   )
 
   it('words that point at another edition are that edition’s, and a title is how its phrase begins', () => {
+    expect(labelWordRows.filter((row) => row.wordsNote !== undefined)).toHaveLength(2)
     for (const row of labelWordRows) {
       const year = /^as (\d{4})/u.exec(row.wordsNote ?? '')?.[1]
       if (year !== undefined)

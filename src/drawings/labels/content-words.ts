@@ -59,20 +59,15 @@ function dcSource(facts: LabelFacts): string | undefined {
 /** What the phrase of the placard calls the rapid shutdown switch, by its place. */
 function initiatorPlace(facts: LabelFacts): string {
   const panel = facts.project.electrical?.panel?.location
-  switch (facts.project.electrical?.rapid_shutdown?.initiator) {
-    case 'service_disconnect':
-      return withPlace('SERVICE DISCONNECT', panel)
-    case 'pv_disconnect': {
-      const [first] = disconnectPlaces(facts)
-      return first === undefined
-        ? withPlace('PV SYSTEM BREAKER IN THE MAIN PANEL', panel)
-        : `PV SYSTEM DISCONNECT, ${first}`
-    }
-    default:
-      return facts.project.electrical?.rapid_shutdown?.initiator_outdoors === true
-        ? 'SEPARATE SWITCH, OUTDOORS'
-        : 'SEPARATE SWITCH'
+  const shutdown = facts.project.electrical?.rapid_shutdown
+  if (shutdown?.initiator === 'service_disconnect') return withPlace('SERVICE DISCONNECT', panel)
+  if (shutdown?.initiator === 'pv_disconnect') {
+    const [first] = disconnectPlaces(facts)
+    return first === undefined
+      ? withPlace('PV SYSTEM BREAKER IN THE MAIN PANEL', panel)
+      : `PV SYSTEM DISCONNECT, ${first}`
   }
+  return shutdown?.initiator_outdoors === true ? 'SEPARATE SWITCH, OUTDOORS' : 'SEPARATE SWITCH'
 }
 
 const withPlace = (what: string, place: string | undefined): string =>

@@ -45,12 +45,7 @@ function placeOf(spot: LabelSpot, facts: LabelFacts): LabelPlace {
   const disconnect = facts.disconnects > 0 ? 'pv_disconnect' : 'main_panel'
   if (spot === 'pv_disconnect') return disconnect
   if (spot !== 'shutdown_initiator') return spot
-  switch (facts.project.electrical?.rapid_shutdown?.initiator) {
-    case 'service_disconnect':
-      return 'main_panel'
-    case 'switch':
-      return 'shutdown_switch'
-    default:
-      return disconnect
-  }
+  const initiator = facts.project.electrical?.rapid_shutdown?.initiator
+  if (initiator === 'service_disconnect') return 'main_panel'
+  return initiator === 'switch' ? 'shutdown_switch' : disconnect
 }

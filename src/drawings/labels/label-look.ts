@@ -39,14 +39,8 @@ export function lookText(parts: readonly LabelPart[], words: LabelWords | undefi
 
 /** `reflective`, or that the section says nothing of it; '' where it is not asked. */
 export function reflectiveText(words: LabelWords | undefined): string {
-  switch (words?.reflective) {
-    case 'yes':
-      return 'REFLECTIVE'
-    case 'not stated':
-      return 'reflective not stated in the section; the authority may want it'
-    default:
-      return ''
-  }
+  if (words?.reflective === 'yes') return 'REFLECTIVE'
+  return words?.reflective === 'not stated' ? 'reflective not stated in the section; the authority may want it' : ''
 }
 
 const STANDING = {
@@ -67,14 +61,9 @@ export function wordsText(words: LabelWords | undefined, edition: string): strin
       : ` (${[STANDING[words.standing], (words.standingNote ?? '').replaceAll(/[()]/gu, '')].filter((each) => each !== '').join(', ')})`
   const choice =
     (words.phrases?.length ?? 0) > 1 ? `; or: ${words.phrases?.slice(1).map(onOneLine).join('; or: ')}` : ''
-  switch (words.status) {
-    case 'mandated':
-      return `words mandated by ${from}${standing}${choice}`
-    case 'equivalent':
-      return `words of ${from}${standing}, or equivalent`
-    default:
-      return `content prescribed by ${from}${standing}, words free`
-  }
+  if (words.status === 'mandated') return `words mandated by ${from}${standing}${choice}`
+  if (words.status === 'equivalent') return `words of ${from}${standing}, or equivalent`
+  return `content prescribed by ${from}${standing}, words free`
 }
 
 /** What the section itself sets of letters, colours and material; '' when nothing. */

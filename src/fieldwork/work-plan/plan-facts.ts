@@ -51,6 +51,7 @@ export function tasksOf(rules: readonly TaskRule[], system: PlanSystem): PlanTas
 }
 
 const STATE_TEXTS: Readonly<Record<PlanState, string>> = {
+  not_proved_dead: 'the house is live as ever; everything counts as live until the absence of voltage is proved',
   dead: 'dead: everything of the system off and locked out',
   open_strings_live: 'off and locked out; modules and open strings are live by light',
   closed_strings_off: 'off and locked out; the strings are closed and live up to the open DC switch',

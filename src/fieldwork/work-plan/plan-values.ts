@@ -2,7 +2,7 @@
 export type PlanCaution = 'height' | 'live-conductors' | 'authority' | 'electrician' | 'structural-engineer'
 
 /** What is live while a step is done. */
-export type PlanState = 'dead' | 'open_strings_live' | 'closed_strings_off' | 'on_after_permission'
+export type PlanState = 'not_proved_dead' | 'dead' | 'open_strings_live' | 'closed_strings_off' | 'on_after_permission'
 
 /** One line with a check box. */
 export interface PlanTask {

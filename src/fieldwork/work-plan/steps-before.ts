@@ -12,6 +12,7 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
   const authority = project.parties?.authority?.name ?? 'the building department'
   return [
     step('before.utility', 'Apply to the utility', {
+      state: 'not_proved_dead',
       tasks: [
         task(`send the interconnection application to ${utility} with the one-line diagram and the data sheets`),
         task('keep its written answer: it says whether a disconnect, a meter change or a production limit is wanted'),
@@ -20,6 +21,7 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
       stop: 'order nothing before the utility has agreed in writing',
     }),
     step('before.permit', 'Get the permit', {
+      state: 'not_proved_dead',
       tasks: [
         task(`hand the packet in at ${authority} and ask which inspections it wants, and how they are called for`),
         task('have the approved set and the permit card at the house on every day of work'),
@@ -28,6 +30,7 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
       stop: 'no work on the roof before the permit is issued',
     }),
     step('before.materials', 'Check the material against the plan', {
+      state: 'not_proved_dead',
       tools: ['the approved drawings', 'the data sheets'],
       quantities: [
         ...values.map(([id, array]) => {
@@ -57,6 +60,7 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
       stop: 'what is missing or other than approved is settled now, not on the roof',
     }),
     step('before.safety', 'Weather, fall protection, ladder and rescue', {
+      state: 'not_proved_dead',
       tools: [
         'harness, rope and anchor rated for falls, or guardrail or net',
         'ladder that stands 3 ft above the eave, tied off',
@@ -68,11 +72,13 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
       stop: 'nobody steps on the roof before all of these are checked, and again each day',
     }),
     step('before.lock-out', 'Lock out', {
+      state: 'not_proved_dead',
       tools: ['padlock and tag'],
       tasks: [tasksOf(LOCK_OUT_RULES, system)],
       cautions: ['live-conductors', 'electrician'],
     }),
     step('before.prove-dead', 'Prove that there is no voltage', {
+      state: 'not_proved_dead',
       tools: ['voltage tester for the service voltage, proved on a known live point before and after'],
       tasks: [tasksOf(ABSENCE_RULES, system)],
       cautions: ['live-conductors', 'electrician'],
