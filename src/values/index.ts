@@ -1,0 +1,9 @@
+export {
+  readRows,
+  readTable,
+  type RowOptions,
+  type Table,
+  type TableCell,
+  type TableProblem,
+  type TableRow,
+} from './table/index.js'
