@@ -40,15 +40,18 @@ export class PlainRow implements TableRow {
   }
 
   cell(column: number): TableCell | undefined {
-    return this.cells()[column]
+    const text = this.texts[column]
+    if (text === undefined) return undefined
+    let at = 0
+    for (let i = 0; i < column; i += 1) at = this.#source.indexOf(this.#delimiter, at) + this.#delimiter.length
+    return { text, line: this.line, column: at + 1 }
   }
 
   cells(): TableCell[] {
-    const raw = this.#source.split(this.#delimiter, this.texts.length)
     let at = 1
-    return raw.map((one, i) => {
+    return this.#source.split(this.#delimiter).map((raw, i) => {
       const cell = { text: this.texts[i] ?? '', line: this.line, column: at }
-      at += one.length + this.#delimiter.length
+      at += raw.length + this.#delimiter.length
       return cell
     })
   }
