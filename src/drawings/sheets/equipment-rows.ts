@@ -1,4 +1,5 @@
 import { listModuleGroups, type Inverter, type PvModule } from '../../project/index.js'
+import { countFitted } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber } from '../layout/index.js'
 
@@ -9,7 +10,7 @@ export function equipmentRows(input: PacketInput): string[][] {
   const inverters = new Map<string, number>()
   const add = (map: Map<string, number>, id: string, count: number): void =>
     void map.set(id, (map.get(id) ?? 0) + count)
-  for (const group of listModuleGroups(project)) {
+  for (const group of listModuleGroups(countFitted(project))) {
     const placed = input.arrangement.values.modules.filter((module) => module.array === group.id).length
     const count = placed === 0 ? group.modules : placed
     add(modules, group.array.module, count)
