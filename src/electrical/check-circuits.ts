@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { isAc, type Circuit } from './circuit.js'
 import { inverterById } from './inverter-output.js'
 import type { Job } from './job.js'
@@ -134,7 +135,7 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
 
 function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
   const { branches, combiner, connection } = job.electrical
-  if (circuit.kind === 'ac_branch') return branches?.[circuit.id]?.breaker_a
+  if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a
   return circuit.kind === 'ac_inverter_output' && combiner === undefined ? connection?.breaker_a : undefined
 }
@@ -151,7 +152,7 @@ function checkInputs(job: Job, circuits: readonly Circuit[]): void {
     const facts = strings[0]?.string
     if (facts === undefined) continue
     const where = `inverter_units.${facts.unit}`
-    const inverter = inverterById(job, job.project.inverter_units?.[facts.unit]?.inverter ?? '', where)
+    const inverter = inverterById(job, own(job.project.inverter_units, facts.unit)?.inverter ?? '', where)
     const iscA = strings.reduce((sum, circuit) => sum + (circuit.string?.iscA ?? 0), 0)
     const impA = strings.reduce((sum, circuit) => sum + circuit.operatingA, 0)
     const source = job.nec('listedEquipment')

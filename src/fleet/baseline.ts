@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { own } from '../values/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import type { Figures, FleetOutcome } from './types.js'
 
@@ -18,7 +19,7 @@ export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
     if (severity !== 'note') (told[stage] ??= []).push(`${severity} ${id}`)
   }
   for (const [stage, lines] of Object.entries(told)) {
-    figures[stage] = { ...figures[stage], findings: [...new Set(lines)].toSorted().join('; ') }
+    figures[stage] = { ...own(figures, stage), findings: [...new Set(lines)].toSorted().join('; ') }
   }
   return figures
 }

@@ -26,7 +26,10 @@ export function expandBraces(pattern: string): readonly string[] {
       for (const choice of text.slice(start + 1, end).split(',')) {
         next.add(text.slice(0, start) + choice + text.slice(end + 1))
         if (next.size > MOST_CHOICES) {
-          throw badPattern(pattern, `its braces stand for more than ${MOST_CHOICES} patterns; use '*', or name a folder`)
+          throw badPattern(
+            pattern,
+            `its braces stand for more than ${MOST_CHOICES} patterns; use '*', or name a folder`,
+          )
         }
       }
     }

@@ -140,8 +140,9 @@ function badByte(bytes: Uint8Array): string {
   return ` (line ${line})`
 }
 
-export function tooLarge(size: number, most: number): FileTrouble {
-  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, true)
+/** @param unreadable Whether it is a file; a text that was handed over is only of no use. */
+export function tooLarge(size: number, most: number, unreadable = true): FileTrouble {
+  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, unreadable)
 }
 
 function megabytes(bytes: number): string {

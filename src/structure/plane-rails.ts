@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
+import { own } from '../values/index.js'
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad } from './combine-loads.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
@@ -66,7 +67,7 @@ export function planeRails(
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {
   const lines = railLines(plane.modules, (module) => clampZoneOf(project, module), kit.endAllowanceIn)
-  const obstructions = Object.values(project.roof_planes[plane.geometry.id]?.obstructions ?? {})
+  const obstructions = Object.values(own(project.roof_planes, plane.geometry.id)?.obstructions ?? {})
   // Both rails of a run carry the same modules.
   const known = new Map<ModulePlacement, ModuleKeys>()
   const keysOf = (module: ModulePlacement): ModuleKeys => {

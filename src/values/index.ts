@@ -1,3 +1,4 @@
+export { own } from './own.js'
 export {
   readRows,
   readTable,

@@ -1,6 +1,7 @@
 import type { Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { COMPARISON_SOURCE } from './equipment-models.js'
 import { LADDER } from './ladder.js'
@@ -124,7 +125,7 @@ function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: W
       severity: 'warning',
       id: 'yield.shade-without-places',
       message: `array ${plan.id} does not say where its modules lie, so the shade of ${boxes} obstruction(s) on its roof plane is not counted`,
-      where: `arrays.${plan.id}${project.arrays[plan.id]?.arrangement === undefined ? '' : '.arrangement'}`,
+      where: `arrays.${plan.id}${own(project.arrays, plan.id)?.arrangement === undefined ? '' : '.arrangement'}`,
       fix: 'state arrangement.blocks, or arrangement: fit',
     })
   }

@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { runYield, type YieldContext } from './run-yield.js'
 
 export interface SweepPoint {
@@ -41,7 +42,7 @@ export function sweepAngle(
   arrayId: string,
   axis: 'tilt' | 'azimuth',
 ): Sweep {
-  const array = project.arrays[arrayId]
+  const array = own(project.arrays, arrayId)
   if (array === undefined) {
     throw new StageError(
       'arrays',
@@ -55,7 +56,7 @@ export function sweepAngle(
       angleDeg === undefined
         ? project
         : { ...project, arrays: { ...project.arrays, [arrayId]: { ...array, [key]: angleDeg } } }
-    const values = runYield(turned, files, context).result.values.arrays[arrayId]
+    const values = own(runYield(turned, files, context).result.values.arrays, arrayId)
     if (values === undefined) throw new Error(`the estimate lost array ${arrayId}`)
     return { kwh: values.annual.ac_kwh, angleDeg: axis === 'tilt' ? values.tilt_deg : values.azimuth_deg }
   }

@@ -52,7 +52,10 @@ describe('what is no regular file, or too large, is refused at once', () => {
   )
 
   test('more than 60 MB of production through stdin', async () => {
-    const result = await gablewatt(['review-output', house, '-'], { cwd: folder, inputFile: join(folder, 'huge') })
+    const result = await gablewatt(['review-output', house, '-'], {
+      cwd: folder,
+      stdin: { file: join(folder, 'huge') },
+    })
     expect(result.stderr).toContain('cannot read stdin: it gives more than 60 MB')
     expect(result.exitCode).toBe(3)
   }, 60_000)

@@ -66,7 +66,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     throw new UsageError('only one of project and table can come from stdin')
   const { project, files } = await context.project()
   const name = tablePath === '-' ? '<stdin>' : tablePath
-  const text = tablePath === '-' ? await readStdin(LARGEST_METER_BYTES) : readNamedText(tablePath, LARGEST_METER_BYTES, 'latin1')
+  const text =
+    tablePath === '-' ? await readStdin(LARGEST_METER_BYTES) : readNamedText(tablePath, LARGEST_METER_BYTES, 'latin1')
   const estimate = runYield(project, files)
   const read = readProduction(
     name,
@@ -78,7 +79,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const { series } = read
   const { weather: weatherPath } = options
   const weather =
-    weatherPath === undefined ? undefined : weatherOfDays(project, weatherPath, readNamedText(weatherPath, LARGEST_WEATHER_BYTES, 'latin1'), series)
+    weatherPath === undefined
+      ? undefined
+      : weatherOfDays(project, weatherPath, readNamedText(weatherPath, LARGEST_WEATHER_BYTES, 'latin1'), series)
   const result = reviewProduction({ project, run: estimate, series, ...(weather === undefined ? {} : { weather }) })
   const report: Report = {
     title: `Measured production: ${project.title}`,

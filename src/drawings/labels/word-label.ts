@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { caution, name, placardText, plain, red, warning, yellowTitle, type LabelPart } from './label-style.js'
 import type { LabelFacts, LabelPlace } from './required-labels.js'
 
@@ -113,7 +114,7 @@ function dcSource(facts: LabelFacts): string {
   const groups = circuits.filter((each) => each.kind === 'dc_string')
   const modules = groups
     .flatMap((circuit) => Object.keys(circuit.modules))
-    .flatMap((id) => facts.project.equipment.modules?.[facts.project.arrays[id]?.module ?? ''] ?? [])
+    .flatMap((id) => own(facts.project.equipment.modules, own(facts.project.arrays, id)?.module) ?? [])
   const operatingV = Math.max(...groups.map((each) => each.voltage_v))
   const operatingA = Math.max(...modules.map((module) => module.imp_a ?? 0))
   return `RATED MAXIMUM POWER-POINT CURRENT ${operatingA.toFixed(1)} A\nRATED MAXIMUM POWER-POINT VOLTAGE ${operatingV.toFixed(0)} V\n${least}`

@@ -2,6 +2,7 @@ import { listModuleGroups, type Inverter, type PvModule } from '../../project/in
 import { countFitted } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber } from '../layout/index.js'
+import { own } from '../../values/index.js'
 
 /** Item, number, name, ratings, listing of what is installed. */
 export function equipmentRows(input: PacketInput): string[][] {
@@ -20,20 +21,20 @@ export function equipmentRows(input: PacketInput): string[][] {
   const { equipment, structure } = project
   const rows = [
     ...[...modules].flatMap(([id, count]) => {
-      const module = equipment.modules?.[id]
+      const module = own(equipment.modules, id)
       return module === undefined
         ? []
         : [['Module', String(count), module.name ?? id, moduleRatings(module), sheetText(module)]]
     }),
     ...[...inverters].flatMap(([id, count]) => {
-      const inverter = equipment.inverters?.[id]
+      const inverter = own(equipment.inverters, id)
       return inverter === undefined
         ? []
         : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
     }),
   ]
-  const rail = equipment.rails?.[structure?.rail ?? '']
-  const mount = equipment.mounts?.[structure?.mount ?? '']
+  const rail = own(equipment.rails, structure?.rail)
+  const mount = own(equipment.mounts, structure?.mount)
   const counts = input.mounts?.values.counts
   if (rail !== undefined)
     rows.push([

@@ -1,4 +1,5 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
+import { own } from '../../values/index.js'
 import { plural, quantity, step, task, type PlanInput } from './plan-facts.js'
 import type { PlanStep } from './plan-values.js'
 
@@ -29,8 +30,11 @@ export function stepsBefore(input: PlanInput): PlanStep[] {
       tools: ['the approved drawings', 'the data sheets'],
       quantities: [
         ...values.map(([id, array]) => {
-          const module = project.arrays[id]?.module ?? ''
-          return quantity(`modules ${project.equipment.modules?.[module]?.name ?? module}, array ${id}`, array.modules)
+          const module = own(project.arrays, id)?.module ?? ''
+          return quantity(
+            `modules ${own(project.equipment.modules, module)?.name ?? module}, array ${id}`,
+            array.modules,
+          )
         }),
         ...(mounts === undefined
           ? []

@@ -1,6 +1,7 @@
 import { wiringOf } from '../../electrical/index.js'
 import type { Inverter, Project } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 
 /** What a number of modules on each array means for the AC side. */
 export interface AcDemand {
@@ -18,15 +19,15 @@ export function acDemand(project: Project, modules: ReadonlyMap<string, number>)
   let branches: number | undefined = 0
   const dcW = new Map<string, number>()
   for (const [arrayId, count] of modules) {
-    const array = project.arrays[arrayId]
+    const array = own(project.arrays, arrayId)
     if (array === undefined || count === 0) continue
-    const inverter = project.equipment.inverters?.[array.inverter ?? '']
+    const inverter = own(project.equipment.inverters, array.inverter)
     if (array.inverter !== undefined && inverter !== undefined) {
       const perBranch = mostPerBranch(inverter)
       inverterA += count * ratedA(inverter)
       branches = branches === undefined || perBranch === undefined ? undefined : branches + Math.ceil(count / perBranch)
     }
-    const pmaxW = project.equipment.modules?.[array.module]?.pmax_w ?? 0
+    const pmaxW = own(project.equipment.modules, array.module)?.pmax_w ?? 0
     const strings = array.strings ?? []
     for (const { inverter_unit: unit } of strings) {
       dcW.set(unit, (dcW.get(unit) ?? 0) + (count * pmaxW) / strings.length)
@@ -52,7 +53,7 @@ function mostPerBranch(inverter: Inverter): number | undefined {
 function largestLoad(project: Project, dcW: ReadonlyMap<string, number>): AcDemand['dcLoad'] {
   let worst: AcDemand['dcLoad']
   for (const [unit, watts] of dcW) {
-    const limitW = project.equipment.inverters?.[project.inverter_units?.[unit]?.inverter ?? '']?.max_dc_power_w
+    const limitW = own(project.equipment.inverters, own(project.inverter_units, unit)?.inverter)?.max_dc_power_w
     const share = limitW === undefined ? 0 : watts / limitW
     if (limitW !== undefined && share > (worst?.share ?? 0)) worst = { share, unit }
   }

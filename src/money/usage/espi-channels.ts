@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { elements, textOf, wholeOf, type FeedEntry, type XmlElement } from './espi-feed.js'
 
 /** How a meter channel counts. */
@@ -31,7 +32,7 @@ function typeOf(entry: XmlElement): ChannelType {
   return {
     uom: wholeOf(entry, 'uom') ?? 0,
     power: wholeOf(entry, 'powerOfTenMultiplier') ?? 0,
-    flow: FLOWS[textOf(entry, 'flowDirection')] ?? (textOf(entry, 'flowDirection') === '' ? 'import' : 'other'),
+    flow: own(FLOWS, textOf(entry, 'flowDirection')) ?? (textOf(entry, 'flowDirection') === '' ? 'import' : 'other'),
     intervalS: wholeOf(entry, 'intervalLength'),
     register: textOf(entry, 'accumulationBehaviour') === '1',
   }
