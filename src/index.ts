@@ -14,7 +14,16 @@ export {
   type WiringContext,
   type WiringValues,
 } from './electrical/index.js'
-export { planWork, readProduction, reviewProduction } from './fieldwork/index.js'
+export { requiredLabels, type RequiredLabel } from './drawings/index.js'
+export {
+  planWork,
+  productionLimits,
+  readProduction,
+  reviewProduction,
+  weatherOfDays,
+  type PlanInput,
+  type WorkPlanValues,
+} from './fieldwork/index.js'
 export { compareBills, cutStock, priceBom, readPriceList } from './materials/index.js'
 export {
   billsOfProject,

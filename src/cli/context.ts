@@ -24,10 +24,8 @@ export function makeContext(
     if (loaded !== undefined) return loaded
     const [path] = args
     if (path === undefined) throw new Error('this subcommand takes no project')
-    const [{ loadProject }, text] = await Promise.all([
-      import('../project/index.js'),
-      path === '-' ? readStdin() : undefined,
-    ])
+    const { LARGEST_YAML_BYTES, loadProject } = await import('../project/index.js')
+    const text = path === '-' ? await readStdin(LARGEST_YAML_BYTES) : undefined
     loaded = loadProject({
       path,
       ...(text === undefined ? {} : { text }),

@@ -1,4 +1,5 @@
 import type { Finding } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { PacketInput } from './inputs.js'
 import { attachmentFacts } from './sheets/attachment-facts.js'
 
@@ -57,7 +58,7 @@ export function packetGaps(input: Pick<PacketInput, 'project' | 'arrangement'>):
     ],
   ]
   const unplaced = arrangement.values.modules
-    .filter((module) => arrangement.values.planes[module.roofPlane] === undefined)
+    .filter((module) => own(arrangement.values.planes, module.roofPlane) === undefined)
     .map((module) => module.roofPlane)
   return [
     ...gaps

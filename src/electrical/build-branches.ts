@@ -1,5 +1,6 @@
 import type { AcBranch, Inverter, TrunkCable } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { SERVICE_VOLTAGE_V, type Circuit, type Trunk } from './circuit.js'
 import { countModules } from './count-modules.js'
 import { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
@@ -57,7 +58,7 @@ function layTrunks(job: Job, plans: readonly BranchPlan[]): Circuit[] {
     const gapsFt = Object.entries(plan.modules).flatMap(([arrayId, count]) => {
       const from = taken.get(arrayId) ?? 0
       taken.set(arrayId, from + count)
-      return job.context.arrangement?.trunkGapsFt?.[arrayId]?.slice(from, from + count) ?? []
+      return own(job.context.arrangement?.trunkGapsFt, arrayId)?.slice(from, from + count) ?? []
     })
     return { ...branchCircuit(job, plan), trunk: trunkOf(job, plan, gapsFt) }
   })
@@ -73,7 +74,7 @@ function moduleLevelArrays(job: Job): string[] {
 function splitEvenly(job: Job): BranchPlan[] {
   return moduleLevelArrays(job).flatMap((arrayId) => {
     const where = `arrays.${arrayId}`
-    const inverterId = job.project.arrays[arrayId]?.inverter ?? ''
+    const inverterId = own(job.project.arrays, arrayId)?.inverter ?? ''
     const inverter = inverterById(job, inverterId, `${where}.inverter`)
     const trunk = trunkById(job, job.electrical.trunk, 'electrical.trunk')
     const total = countModules(job, arrayId)
@@ -174,7 +175,7 @@ function trunkOf(job: Job, plan: BranchPlan, gapsFt: readonly number[]): Trunk {
 function inverterOf(job: Job, plan: BranchPlan): { inverterId: string; inverter: Inverter } {
   const ids = new Set(
     Object.keys(plan.modules).map((arrayId) => {
-      const array = job.project.arrays[arrayId]
+      const array = own(job.project.arrays, arrayId)
       if (array?.inverter === undefined)
         throw new StageError(
           `${plan.where}.modules.${arrayId}`,
@@ -198,7 +199,7 @@ function trunkById(job: Job, id: string | undefined, where: string): { id: strin
   const cables = job.project.equipment.trunk_cables ?? {}
   const known = Object.keys(cables)
   const chosen = id ?? (known.length === 1 ? known[0] : undefined)
-  const cable = chosen === undefined ? undefined : cables[chosen]
+  const cable = chosen === undefined ? undefined : own(cables, chosen)
   if (chosen !== undefined && cable !== undefined) return { id: chosen, cable }
   throw new StageError(
     where,
@@ -216,7 +217,7 @@ function trunkLengthFt(
   inverters: number,
   gapsFt: readonly number[],
 ): number {
-  const known = plan.trunk_length_ft ?? job.context.arrangement?.trunkLengthFt?.[plan.id]
+  const known = plan.trunk_length_ft ?? own(job.context.arrangement?.trunkLengthFt, plan.id)
   if (known !== undefined) return positive(known, `${plan.where}.trunk_length_ft`, 'the trunk length')
   const passed = passedLengthFt(gapsFt, feed)
   const spacingFt = cable.connector_spacing_ft

@@ -1,4 +1,5 @@
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
 import { SERVICE_VOLTAGE_V, type Circuit } from './circuit.js'
@@ -57,7 +58,7 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
   const units = job.project.inverter_units ?? {}
   const used = new Set(strings.map((circuit) => circuit.string?.unit))
   for (const { string, where } of strings)
-    if (string !== undefined && units[string.unit] === undefined)
+    if (string !== undefined && own(units, string.unit) === undefined)
       throw new StageError(
         `${where}.inverter_unit`,
         `there is no inverter unit '${string.unit}'; known are ${Object.keys(units).join(', ') || '(none)'}`,

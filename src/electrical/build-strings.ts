@@ -1,5 +1,6 @@
 import type { PvModule, StringOfModules } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { Circuit, StringFacts } from './circuit.js'
 import { positive, type Job } from './job.js'
 import { nextStandardDeviceA } from './standard-device.js'
@@ -31,7 +32,7 @@ const inputKey = (string: StringOfModules): string => `${string.inverter_unit}/$
 
 /** A module of the project, looked up by id. */
 export function moduleById(job: Job, id: string, arrayId: string): PvModule {
-  const module = job.project.equipment.modules?.[id]
+  const module = own(job.project.equipment.modules, id)
   if (module !== undefined) return module
   throw new StageError(
     `arrays.${arrayId}.module`,

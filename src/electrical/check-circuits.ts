@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { checkInputs } from './check-inputs.js'
 import { isAc, isSupplyTap, type Circuit } from './circuit.js'
 import type { Job } from './job.js'
@@ -146,7 +147,7 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
 
 function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
   const { branches, combiner, connection } = job.electrical
-  if (circuit.kind === 'ac_branch') return branches?.[circuit.id]?.breaker_a
+  if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a
   return circuit.kind === 'ac_inverter_output' && combiner === undefined ? connection?.breaker_a : undefined
 }

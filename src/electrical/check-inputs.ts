@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { unlikeStrings } from '../project/facts.js'
 import type { Inverter } from '../project/index.js'
 import { moduleById } from './build-strings.js'
@@ -52,7 +53,7 @@ function stringInputs(job: Job, circuits: readonly Circuit[]): DcInput[] {
     const facts = strings[0]?.string
     if (facts === undefined) return []
     const where = `inverter_units.${facts.unit}`
-    const inverterId = job.project.inverter_units?.[facts.unit]?.inverter ?? ''
+    const inverterId = own(job.project.inverter_units, facts.unit)?.inverter ?? ''
     const inverter = inverterById(job, inverterId, where)
     if (facts.input > (inverter.mppt_inputs ?? facts.input))
       job.worksheet.find({

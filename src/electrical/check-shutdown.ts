@@ -6,6 +6,7 @@ import {
   necSource,
   rapidShutdownRules,
 } from '../tables/nec/index.js'
+import { own } from '../values/index.js'
 import { isSupplyTap, type Circuit, type ServiceFloor } from './circuit.js'
 import { inverterById } from './inverter-output.js'
 import type { Job } from './job.js'
@@ -112,7 +113,7 @@ function highestVoltages(
   for (const { id, voc_cold_v: voltageV } of strings) {
     const unit = circuits.find((circuit) => circuit.id === id)?.string?.unit
     const inverterId =
-      unit === undefined ? job.project.arrays[id]?.inverter : job.project.inverter_units?.[unit]?.inverter
+      unit === undefined ? own(job.project.arrays, id)?.inverter : own(job.project.inverter_units, unit)?.inverter
     if (inverterId !== undefined) highest.set(inverterId, Math.max(voltageV, highest.get(inverterId) ?? 0))
   }
   return highest
@@ -139,7 +140,7 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: number, circui
   const currentA = Math.max(
     ...circuits.map((circuit) => (circuit.kind === 'dc_string' ? circuit.continuousA : 0)),
     ...Object.values(job.project.arrays).map((array) =>
-      array.inverter === inverterId ? 1.25 * (job.project.equipment.modules?.[array.module]?.isc_a ?? Infinity) : 0,
+      array.inverter === inverterId ? 1.25 * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity) : 0,
     ),
   )
   const asked = voltageV > (rule?.faultProtectionAboveV ?? 0) || currentA > (rule?.faultProtectionAboveA ?? 0)
@@ -157,7 +158,7 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: number, circui
 
 function checkDcDisconnect(job: Job, inverterId: string, circuits: readonly Circuit[]): void {
   const isString = circuits.some(
-    ({ string }) => string !== undefined && job.project.inverter_units?.[string.unit]?.inverter === inverterId,
+    ({ string }) => string !== undefined && own(job.project.inverter_units, string.unit)?.inverter === inverterId,
   )
   const where = `equipment.inverters.${inverterId}.dc_disconnect`
   const separate = Object.values(job.electrical.disconnects ?? {}).some((disconnect) => disconnect.kind === 'dc')

@@ -1,5 +1,6 @@
 import type { Inverter, PvModule } from '../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../tables/nec/index.js'
+import { own } from '../values/index.js'
 import type { Circuit } from './circuit.js'
 import { coldVoltage } from './cold-voltage.js'
 import { hotVoltageV, riseFromNoctC } from './hot-voltage.js'
@@ -25,7 +26,7 @@ export function checkStrings(job: Job, circuits: readonly Circuit[]): StringValu
   const strings = circuits.flatMap((circuit): StringCase[] => {
     const { string } = circuit
     if (string === undefined) return []
-    const inverterId = job.project.inverter_units?.[string.unit]?.inverter ?? ''
+    const inverterId = own(job.project.inverter_units, string.unit)?.inverter ?? ''
     const inverter = inverterById(job, inverterId, `inverter_units.${string.unit}.inverter`)
     return [{ ...string, id: circuit.id, where: circuit.where, inverterId, inverter }]
   })

@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { WiringContext } from './job.js'
 import { sizeWire } from './size-wire.js'
 import type { WiringValues } from './wiring-values.js'
@@ -34,7 +35,7 @@ export function compareEditions(
 ): EditionComparison {
   const names = [...new Set(editions)]
   const results = Object.fromEntries(names.map((edition) => [edition, sizeWire(project, { ...context, edition })]))
-  const flat = new Map(names.map((edition) => [edition, flatten('', results[edition]?.values)]))
+  const flat = new Map(names.map((edition) => [edition, flatten('', own(results, edition)?.values)]))
   const paths = new Set([...flat.values()].flatMap((values) => [...values.keys()]))
   paths.delete('edition')
   const differences = [...paths].flatMap((path): EditionDifference[] => {
@@ -50,7 +51,7 @@ function differingFindings(
 ): EditionComparison['findings'] {
   const seen = new Map<string, { id: string; message: string; editions: string[] }>()
   for (const edition of names)
-    for (const { id, message } of results[edition]?.findings ?? []) {
+    for (const { id, message } of own(results, edition)?.findings ?? []) {
       const key = `${id} ${message}`
       const row = seen.get(key) ?? { id, message, editions: [] }
       if (!row.editions.includes(edition)) row.editions.push(edition)

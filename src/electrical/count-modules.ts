@@ -1,4 +1,5 @@
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { Job } from './job.js'
 
 /**
@@ -7,14 +8,14 @@ import type { Job } from './job.js'
  * @throws StageError when none of the three is there.
  */
 export function countModules(job: Job, arrayId: string): number {
-  const array = job.project.arrays[arrayId]
+  const array = own(job.project.arrays, arrayId)
   if (array === undefined)
     throw new StageError(
       `arrays.${arrayId}`,
       `there is no array '${arrayId}'; known are ${Object.keys(job.project.arrays).join(', ')}`,
       'Use the id of an array',
     )
-  const placed = job.context.arrangement?.modules?.[arrayId]
+  const placed = own(job.context.arrangement?.modules, arrayId)
   if (placed !== undefined) return placed
   const { arrangement } = array
   if (typeof arrangement === 'object' && 'blocks' in arrangement)

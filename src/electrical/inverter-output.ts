@@ -1,11 +1,12 @@
 import type { Inverter } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { SERVICE_VOLTAGE_V } from './circuit.js'
 import { positive, type Job } from './job.js'
 
 /** An inverter of the project, looked up by id. */
 export function inverterById(job: Job, id: string, where: string): Inverter {
-  const inverter = job.project.equipment.inverters?.[id]
+  const inverter = own(job.project.equipment.inverters, id)
   if (inverter !== undefined) return inverter
   throw new StageError(
     where,

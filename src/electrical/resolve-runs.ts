@@ -1,5 +1,6 @@
 import type { WiringSegment } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { COMBINED_OUTPUT } from './build-circuits.js'
 import { isSupplyTap, type Circuit } from './circuit.js'
 import { positive, type Job } from './job.js'
@@ -67,7 +68,7 @@ const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {
 
 function carriedBy(names: readonly string[], runId: string, circuits: readonly Circuit[]): Circuit[] {
   const wanted = names.map((name) => {
-    const test = GROUPS[name] ?? ((circuit: Circuit) => circuit.id === name)
+    const test = own(GROUPS, name) ?? ((circuit: Circuit) => circuit.id === name)
     const matched = circuits.filter(test)
     if (matched.length === 0)
       throw new StageError(
@@ -82,7 +83,7 @@ function carriedBy(names: readonly string[], runId: string, circuits: readonly C
 
 /** Whether the circuits of a run bring a neutral: inverter and combiner outputs do, branches and strings do not. */
 function neutralOf(job: Job, segment: RacewaySegment): boolean {
-  const stated = job.electrical.runs?.[segment.run]?.neutral
+  const stated = own(job.electrical.runs, segment.run)?.neutral
   if (stated !== undefined) return stated
   const brings = segment.circuits.some((circuit) => circuit.kind.endsWith('output'))
   return (

@@ -1,4 +1,5 @@
 import type { Project } from '../project/index.js'
+import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, COMBINED_OUTPUT } from './build-circuits.js'
@@ -30,7 +31,8 @@ import type { PanelValues, WiringValues } from './wiring-values.js'
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
  * @limits Single-phase 120/240 V; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
-export function sizeWire(project: Project, context: WiringContext): Result<WiringValues> {
+export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
+  const project = countFitted(stated)
   const worksheet = new Worksheet()
   const job = newJob(project, resolveEdition(project, context.edition), context, worksheet)
   const circuits = buildCircuits(job)

@@ -2,6 +2,7 @@ import { designTemperatures } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { WiringContext } from './job.js'
 import { sizeWire } from './size-wire.js'
 import { trunkGapsFt } from './trunk-gaps.js'
@@ -12,7 +13,7 @@ export function wiringContext(project: Project): { readonly wiring: WiringContex
   const climate = new Worksheet()
   const placed = placeModules(project)
   const modules: Record<string, number> = {}
-  for (const { array } of placed) modules[array] = (modules[array] ?? 0) + 1
+  for (const { array } of placed) modules[array] = (own(modules, array) ?? 0) + 1
   return {
     wiring: {
       designTemperatures: designTemperatures(project.site, climate),

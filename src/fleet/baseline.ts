@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { own } from '../values/index.js'
 import { isWhole, sealed } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
@@ -20,7 +21,7 @@ export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
     if (severity !== 'note') (told[stage] ??= []).push(`${severity} ${id}`)
   }
   for (const [stage, lines] of Object.entries(told)) {
-    figures[stage] = { ...figures[stage], findings: [...new Set(lines)].toSorted().join('; ') }
+    figures[stage] = { ...own(figures, stage), findings: [...new Set(lines)].toSorted().join('; ') }
   }
   return figures
 }

@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import type { ProjectFigures } from './baseline.js'
 import { FleetError } from './fleet-error.js'
 import type { Figure } from './types.js'
@@ -58,9 +59,9 @@ export function compareProject(
   }
   const moves: Move[] = []
   for (const stage of union(was, is)) {
-    const [before, now] = [was[stage] ?? {}, is[stage] ?? {}]
+    const [before, now] = [own(was, stage) ?? {}, own(is, stage) ?? {}]
     for (const key of union(before, now)) {
-      const [a, b] = [before[key], now[key]]
+      const [a, b] = [own(before, key), own(now, key)]
       if (a === b) continue
       const changePct =
         typeof a === 'number' && typeof b === 'number' && a !== 0 ? (100 * (b - a)) / Math.abs(a) : undefined

@@ -1,5 +1,6 @@
-import { closeSync, openSync, readdirSync, readSync, statSync } from 'node:fs'
+import { closeSync, readdirSync, readSync, statSync, type Stats } from 'node:fs'
 import { basename, extname, join } from 'node:path'
+import { LARGEST_YAML_BYTES, openRegular } from '../project/index.js'
 import { fileTrouble, FleetError } from './fleet-error.js'
 import { expandPattern, isPattern } from './glob.js'
 import type { FleetJob } from './types.js'
@@ -26,7 +27,7 @@ export function fileJobs(named: readonly string[], overrides: readonly string[])
 }
 
 function expand(text: string): [path: string, name: string][] {
-  const stats = statSync(text, { throwIfNoEntry: false })
+  const stats = statusOf(text)
   if (stats?.isDirectory() === true) {
     const found = [...projectsIn(text, '')]
     if (found.length === 0)
@@ -41,6 +42,16 @@ function expand(text: string): [path: string, name: string][] {
       : new FleetError(`cannot read ${text}: no such file or folder (ENOENT)`, 3)
   }
   return files.map((file) => [file, withoutExtension(basename(file))])
+}
+
+/** Undefined where nothing is there; a pattern may be longer than any name. */
+function statusOf(text: string): Stats | undefined {
+  try {
+    return statSync(text, { throwIfNoEntry: false })
+  } catch (error) {
+    if (isPattern(text)) return undefined
+    throw fileTrouble('read', text, error)
+  }
 }
 
 function* projectsIn(folder: string, below: string): Generator<[string, string]> {
@@ -67,7 +78,7 @@ function listFolder(folder: string) {
 function isProject(path: string): boolean {
   let file: number | undefined
   try {
-    file = openSync(path, 'r')
+    file = openRegular(path, LARGEST_YAML_BYTES)
     const buffer = Buffer.alloc(16_384)
     const length = readSync(file, buffer, 0, buffer.length, 0)
     return /^format:\s*['"]?gablewatt\//mu.test(buffer.toString('utf8', 0, length))

@@ -1,3 +1,5 @@
+import { FileTrouble } from '../project/index.js'
+
 /** The fleet as such cannot be run: its table, baseline or journal is not usable. */
 export class FleetError extends Error {
   override readonly name = 'FleetError'
@@ -15,6 +17,10 @@ export class FleetError extends Error {
 
 /** Turns an error of the system into one that names the file; any other error stays what it is. */
 export function fileTrouble(action: 'read' | 'write', path: string, error: unknown): unknown {
+  if (error instanceof FileTrouble) {
+    const what = /^(?:is|holds) /u.test(error.message) ? `it ${error.message}` : error.message
+    return new FleetError(`cannot ${action} ${path}: ${what}`, error.unreadable ? 3 : 2, error)
+  }
   if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return error
   const reason = WORDS[error.code] ?? 'the system reports'
   return new FleetError(`cannot ${action} ${path}: ${reason} (${error.code})`, 3, error)

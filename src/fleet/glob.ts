@@ -1,5 +1,12 @@
 import { readdirSync, type Dirent } from 'node:fs'
 import { join } from 'node:path'
+import { expandBraces } from './expand-braces.js'
+import { badPattern, nameMatcher } from './match-name.js'
+
+/** More folders than this are not looked through. */
+const MOST_FOLDERS = 100_000
+/** No path of a file is longer on common systems. */
+const LONGEST_PATTERN = 4096
 
 /** Whether a text has characters that only a pattern has; a shell has often expanded them already. */
 export function isPattern(text: string): boolean {
@@ -9,37 +16,72 @@ export function isPattern(text: string): boolean {
 /**
  * Files that a pattern names, sorted: `*` and `?` within a folder, `**` for any folders, `[ab]`, `{east,west}`.
  * Names that begin with a dot match only a pattern that does.
+ *
+ * @throws FleetError when the pattern is badly written, or looks through too many folders.
  */
 export function expandPattern(pattern: string): string[] {
-  const found = expandBraces(pattern).flatMap((plain) => {
-    const isAbsolute = plain.startsWith('/')
-    const segments = plain.split('/').filter((segment) => segment !== '' && segment !== '.')
-    return [...walk(isAbsolute ? '/' : '', segments)]
-  })
-  return [...new Set(found)].toSorted()
+  if (pattern.length > LONGEST_PATTERN) throw badPattern(pattern, `it has more than ${LONGEST_PATTERN} characters`)
+  const walk = new Walk(pattern)
+  for (const plain of expandBraces(pattern)) walk.find(plain)
+  return [...walk.found].toSorted()
 }
 
-function* walk(folder: string, segments: readonly string[]): Generator<string> {
-  const [segment, ...rest] = segments
-  if (segment === undefined) return
-  if (segment === '..') {
-    yield* walk(join(folder, '..'), rest)
-    return
+/** What a segment of a pattern asks for: any folders, the one above, or names. */
+type Segment = '**' | '..' | ((name: string) => boolean)
+
+class Walk {
+  readonly found = new Set<string>()
+  readonly #pattern: string
+  readonly #entries = new Map<string, readonly Dirent[]>()
+
+  constructor(pattern: string) {
+    this.#pattern = pattern
   }
-  if (segment === '**') {
-    yield* walk(folder, rest)
-    for (const entry of entriesOf(folder)) {
-      if (entry.isDirectory() && !entry.name.startsWith('.')) yield* walk(join(folder, entry.name), segments)
+
+  find(plain: string): void {
+    const segments = plain
+      .split('/')
+      .filter((segment) => segment !== '' && segment !== '.')
+      // Any folders below any folders are any folders.
+      .filter((segment, i, all) => segment !== '**' || all[i - 1] !== '**')
+      .map((segment): Segment => {
+        return segment === '**' || segment === '..' ? segment : nameMatcher(segment, this.#pattern)
+      })
+    // Each folder is looked at once for each segment, in however many ways it can be reached.
+    const seen = segments.map(() => new Set<string>())
+    const waiting: (readonly [folder: string, at: number])[] = [[plain.startsWith('/') ? '/' : '', 0]]
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      const [folder, at] = next
+      if (seen[at] === undefined || seen[at].has(folder)) continue
+      seen[at].add(folder)
+      waiting.push(...this.#step(folder, segments, at))
     }
-    return
   }
-  const matches = matcher(segment)
-  for (const entry of entriesOf(folder)) {
-    if (!matches(entry.name)) continue
-    const path = join(folder, entry.name)
-    if (rest.length > 0) {
-      if (!entry.isFile()) yield* walk(path, rest)
-    } else if (!entry.isDirectory()) yield path
+
+  #step(folder: string, segments: readonly Segment[], at: number): (readonly [string, number])[] {
+    const segment = segments[at]
+    if (segment === undefined) return []
+    if (segment === '..') return [[join(folder, '..'), at + 1]]
+    if (segment === '**') {
+      const below = this.#read(folder).filter((entry) => entry.isDirectory() && !entry.name.startsWith('.'))
+      return [[folder, at + 1], ...below.map((entry) => [join(folder, entry.name), at] as const)]
+    }
+    const isLast = at === segments.length - 1
+    const fitting = this.#read(folder).filter((entry) => segment(entry.name))
+    if (!isLast) return fitting.filter((e) => !e.isFile()).map((entry) => [join(folder, entry.name), at + 1] as const)
+    for (const entry of fitting) if (!entry.isDirectory()) this.found.add(join(folder, entry.name))
+    return []
+  }
+
+  #read(folder: string): readonly Dirent[] {
+    const known = this.#entries.get(folder)
+    if (known !== undefined) return known
+    if (this.#entries.size >= MOST_FOLDERS) {
+      throw badPattern(this.#pattern, `it looks through more than ${MOST_FOLDERS} folders; begin it with a folder`)
+    }
+    const entries = entriesOf(folder)
+    this.#entries.set(folder, entries)
+    return entries
   }
 }
 
@@ -49,25 +91,4 @@ function entriesOf(folder: string): Dirent[] {
   } catch {
     return []
   }
-}
-
-function matcher(segment: string): (name: string) => boolean {
-  const source = [...segment.matchAll(/\*+|\?|\[[^\]]*\]|[^*?[]+|\[/gu)].map(([part]) => partSource(part)).join('')
-  const pattern = new RegExp(`^${source}$`, 'u')
-  return (name) => (!name.startsWith('.') || segment.startsWith('.')) && pattern.test(name)
-}
-
-function partSource(part: string): string {
-  if (part.startsWith('*')) return '.*'
-  if (part === '?') return '.'
-  const list = /^\[([!^]?)([^\]]+)\]$/u.exec(part)
-  if (list !== null) return `[${list[1] === '' ? '' : '^'}${(list[2] ?? '').replaceAll(/[\\^\][]/gu, '\\$&')}]`
-  return part.replaceAll(/[.*+?^${}()|[\]\\/]/gu, '\\$&')
-}
-
-function expandBraces(pattern: string): string[] {
-  const found = /^(.*?)\{([^{}]*)\}(.*)$/u.exec(pattern)
-  if (found === null) return [pattern]
-  const [, before = '', inside = '', after = ''] = found
-  return inside.split(',').flatMap((choice) => expandBraces(`${before}${choice}${after}`))
 }

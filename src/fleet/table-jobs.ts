@@ -1,6 +1,6 @@
 import { pathTrouble } from '../project/index.js'
+import { readRows, type TableCell as ReadCell, type TableRow as ReadRow } from '../values/index.js'
 import { FleetError } from './fleet-error.js'
-import { readCsv, type CsvField, type CsvRecord } from './read-csv.js'
 import { readText } from './read-text.js'
 import type { FleetJob, FleetProblem, TableCell } from './types.js'
 
@@ -17,7 +17,7 @@ const NAME = /^[A-Za-z0-9][A-Za-z0-9._-]{0,99}$/u
  * @throws FleetError when the table cannot be read or its headings cannot be used.
  */
 export function* tableJobs(template: string, table: string, overrides: readonly string[]): Generator<FleetJob> {
-  const records = readCsv(readText(table))
+  const records = readRows(readText(table))
   const first = records.next()
   if (first.done === true) throw new FleetError(`${table}: the table is empty; its first line holds the headings`, 2)
   const headings = readHeadings(table, first.value)
@@ -39,11 +39,11 @@ interface RowContext {
   readonly index: number
 }
 
-function readHeadings(table: string, record: CsvRecord): string[] {
+function readHeadings(table: string, record: ReadRow): string[] {
   const at = ({ line, column }: { line: number; column: number }): string => `${table}:${line}:${column}`
   if (record.problem !== undefined) throw new FleetError(`${at(record.problem)}: ${record.problem.message}`, 2)
-  const headings = record.fields.map((field) => field.text.trim())
-  const troubles = record.fields.flatMap((field, i) => {
+  const headings = record.texts.map((text) => text.trim())
+  const troubles = record.cells().flatMap((field, i) => {
     const trouble = headingTrouble(headings, i)
     return trouble === undefined ? [] : [`${at(field)}: ${trouble}`]
   })
@@ -62,9 +62,9 @@ function headingTrouble(headings: readonly string[], index: number): string | un
   return trouble === undefined ? undefined : `the heading '${heading}': ${trouble}`
 }
 
-function rowJob(context: RowContext, record: CsvRecord): FleetJob {
+function rowJob(context: RowContext, record: ReadRow): FleetJob {
   const { template: path, table, headings, index } = context
-  const filled = record.fields.flatMap((field, i): [string, CsvField][] => {
+  const filled = record.cells().flatMap((field, i): [string, ReadCell][] => {
     const key = headings[i]
     return key === undefined || field.text === '' ? [] : [[key, field]]
   })
@@ -82,20 +82,19 @@ function rowJob(context: RowContext, record: CsvRecord): FleetJob {
   }
 }
 
-function shapeProblems({ table, headings }: RowContext, record: CsvRecord): FleetProblem[] {
+function shapeProblems({ table, headings }: RowContext, record: ReadRow): FleetProblem[] {
   if (record.problem !== undefined) {
     const { line, column, message } = record.problem
-    return [{ place: `${table}:${line}:${column}`, key: headings[record.fields.length - 1] ?? '', message }]
+    return [{ place: `${table}:${line}:${column}`, key: headings[record.texts.length - 1] ?? '', message }]
   }
-  if (record.fields.length === headings.length) return []
-  const beyond = record.fields[headings.length] ?? record.fields.at(-1)
-  const message = `the row has ${record.fields.length} cells, the headings are ${headings.length}`
-  return [
-    { place: `${table}:${record.line}:${beyond?.column ?? 1}`, key: headings[record.fields.length] ?? '', message },
-  ]
+  const { length } = record.texts
+  if (length === headings.length) return []
+  const beyond = record.cell(Math.min(headings.length, length - 1))
+  const message = `the row has ${length} cells, the headings are ${headings.length}`
+  return [{ place: `${table}:${record.line}:${beyond?.column ?? 1}`, key: headings[length] ?? '', message }]
 }
 
-function nameProblems({ table, used }: RowContext, field: CsvField | undefined): FleetProblem[] {
+function nameProblems({ table, used }: RowContext, field: ReadCell | undefined): FleetProblem[] {
   if (field === undefined) return []
   const complain = (message: string): FleetProblem[] => [
     { place: `${table}:${field.line}:${field.column}`, key: NAME_COLUMN, message },

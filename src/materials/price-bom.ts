@@ -3,6 +3,7 @@ import type { Project } from '../project/index.js'
 import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { Decimal } from './exact.js'
 import type { PriceList } from './price-list/price-list-types.generated.js'
 import { lineValues, type LineValues } from './pricing/bill-line.js'
@@ -101,7 +102,7 @@ export function priceBom(input: BomInput): Result<BomValues> {
 function dcRatingW(job: TakeOffJob): number {
   const { arrays, equipment } = job.project
   return [...moduleCounts(job)].reduce(
-    (sum, [id, { count }]) => sum + count * (equipment.modules?.[arrays[id]?.module ?? '']?.pmax_w ?? 0),
+    (sum, [id, { count }]) => sum + count * (own(equipment.modules, own(arrays, id)?.module)?.pmax_w ?? 0),
     0,
   )
 }

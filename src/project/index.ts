@@ -21,5 +21,16 @@ export {
 } from './module-groups.js'
 export { formatProblem, MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
+export {
+  decodeText,
+  FileTrouble,
+  LARGEST_DOCUMENT_BYTES,
+  LARGEST_METER_BYTES,
+  LARGEST_TABLE_BYTES,
+  LARGEST_WEATHER_BYTES,
+  LARGEST_YAML_BYTES,
+  openRegular,
+  readBytes,
+} from './read-file.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { tiltDegOf } from './tilt.js'

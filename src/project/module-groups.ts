@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { moduleCountOf } from './module-count.js'
 import type { ArrayOfModules, Inverter, Project, PvModule, RoofPlane } from './project-types.generated.js'
 import { tiltDegOf } from './tilt.js'
@@ -75,7 +76,7 @@ function conversionOf(project: Project, array: ArrayOfModules): ModuleLevelConve
  * @throws Error when there is none; a loaded project refers to nothing that is missing.
  */
 export function lookUp<Value>(map: Readonly<Record<string, Value>> | undefined, id: string, what: string): Value {
-  const value = map !== undefined && Object.hasOwn(map, id) ? map[id] : undefined
+  const value = own(map, id)
   if (value === undefined) throw new Error(`no ${what} '${id}': the project was not checked`)
   return value
 }

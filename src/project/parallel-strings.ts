@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import type { ArrayOfModules, Project } from './project-types.generated.js'
 import { tiltDegOf } from './tilt.js'
 
@@ -52,7 +53,7 @@ function stringPlaces(project: Project): StringPlace[] {
 }
 
 function directionOf(project: Project, array: ArrayOfModules): Pick<StringPlace, 'tiltDeg' | 'azimuthDeg'> {
-  const plane = project.roof_planes[array.roof_plane]
+  const plane = own(project.roof_planes, array.roof_plane)
   return {
     tiltDeg: array.module_tilt_deg ?? (plane === undefined ? undefined : tiltDegOf(plane)),
     azimuthDeg: array.module_azimuth_deg ?? plane?.azimuth_deg,

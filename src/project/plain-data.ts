@@ -1,3 +1,5 @@
+import { own } from '../values/index.js'
+
 /** A map as it comes out of a YAML file. Only its own keys count: an id may be called `constructor`. */
 export type PlainMap = Record<string, unknown>
 
@@ -8,7 +10,7 @@ export function isPlainMap(value: unknown): value is PlainMap {
 /** The own value under a key, or undefined; never something inherited. */
 export function ownValue(value: unknown, key: string | number): unknown {
   if (Array.isArray(value)) return (value as unknown[])[Number(key)]
-  return isPlainMap(value) && Object.hasOwn(value, key) ? value[key] : undefined
+  return isPlainMap(value) ? own(value, String(key)) : undefined
 }
 
 /** The value at a path, or undefined. */

@@ -1,4 +1,4 @@
-import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs'
+import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs'
 
 /** Largest project or equipment file, bytes. */
 export const LARGEST_YAML_BYTES = 2_000_000
@@ -6,8 +6,12 @@ export const LARGEST_YAML_BYTES = 2_000_000
 export const LARGEST_WEATHER_BYTES = 20_000_000
 /** Largest export of a meter, bytes: a year of quarter hours in XML has about 15 MB. */
 export const LARGEST_METER_BYTES = 60_000_000
+/** Largest table of a fleet, bytes: a hundred thousand houses. */
+export const LARGEST_TABLE_BYTES = 200_000_000
+/** Largest document that a permit packet takes in, bytes. */
+export const LARGEST_DOCUMENT_BYTES = 100_000_000
 
-/** Why a file could not be taken; `unreadable` is the machine's doing (exit code 3), otherwise the content is wrong. */
+/** Why a file could not be taken; `unreadable` ones are not read at all (exit code 3), otherwise the content is wrong. */
 export class FileTrouble extends Error {
   override readonly name = 'FileTrouble'
   readonly unreadable: boolean
@@ -24,16 +28,51 @@ export class FileTrouble extends Error {
  * @throws FileTrouble when it is missing, not a regular file, not permitted, or larger than `most` bytes.
  */
 export function readBytes(path: string, most: number): Buffer {
+  const descriptor = openRegular(path, most)
   try {
-    const status = statSync(path)
+    return readToEnd(descriptor, most)
+  } catch (error) {
+    throw error instanceof FileTrouble ? error : systemTrouble(error)
+  } finally {
+    closeSync(descriptor)
+  }
+}
+
+/**
+ * Opens a file for reading that has an end: not a pipe, a terminal or a device, which may give nothing or never stop.
+ *
+ * @returns Its descriptor, which the caller closes.
+ * @throws FileTrouble when it is missing, not a regular file, not permitted, or larger than `most` bytes.
+ */
+export function openRegular(path: string, most: number): number {
+  let descriptor: number | undefined
+  try {
+    // Without waiting for somebody to write into a pipe.
+    descriptor = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0))
+    const status = fstatSync(descriptor)
     if (status.isDirectory()) throw new FileTrouble('is a folder, not a file', true)
     if (!status.isFile()) {
       throw new FileTrouble("is not a regular file; to read from a pipe give '-' as the file name", true)
     }
     if (status.size > most) throw tooLarge(status.size, most)
-    return readFileSync(path)
+    return descriptor
   } catch (error) {
+    if (descriptor !== undefined) closeSync(descriptor)
     throw error instanceof FileTrouble ? error : systemTrouble(error)
+  }
+}
+
+/** What a descriptor gives to its end; some files have no size and yet content. */
+function readToEnd(descriptor: number, most: number): Buffer {
+  const chunks: Buffer[] = []
+  let total = 0
+  for (;;) {
+    const chunk = Buffer.alloc(65_536)
+    const length = readSome(descriptor, chunk)
+    if (length === 0) return Buffer.concat(chunks)
+    total += length
+    if (total > most) throw tooLarge(total, most)
+    chunks.push(chunk.subarray(0, length))
   }
 }
 
@@ -43,26 +82,26 @@ export function readBytes(path: string, most: number): Buffer {
  * @throws FileTrouble when it cannot be read or holds more than `most` bytes.
  */
 export function readStandardInput(most: number): Buffer {
-  const chunks: Buffer[] = []
-  let total = 0
   let descriptor = 0
   try {
     // Opening it anew gives a blocking descriptor; where that is not possible the inherited one is used.
     descriptor = openStandardInput()
-    for (;;) {
-      const chunk = Buffer.alloc(65_536)
-      const length = readSync(descriptor, chunk)
-      if (length === 0) return Buffer.concat(chunks)
-      total += length
-      if (total > most) throw tooLarge(total, most)
-      chunks.push(chunk.subarray(0, length))
-    }
+    return readToEnd(descriptor, most)
   } catch (error) {
     if (error instanceof FileTrouble) throw error
-    if (error instanceof Error && 'code' in error && error.code === 'EOF') return Buffer.concat(chunks)
     throw systemTrouble(error)
   } finally {
     if (descriptor !== 0) closeSync(descriptor)
+  }
+}
+
+/** A pipe on Windows tells its end by an error. */
+function readSome(descriptor: number, chunk: Buffer): number {
+  try {
+    return readSync(descriptor, chunk)
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EOF') return 0
+    throw error
   }
 }
 
@@ -101,8 +140,9 @@ function badByte(bytes: Uint8Array): string {
   return ` (line ${line})`
 }
 
-export function tooLarge(size: number, most: number): FileTrouble {
-  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, false)
+/** @param unreadable Whether it is a file; a text that was handed over is only of no use. */
+export function tooLarge(size: number, most: number, unreadable = true): FileTrouble {
+  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, unreadable)
 }
 
 function megabytes(bytes: number): string {

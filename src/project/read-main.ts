@@ -20,6 +20,6 @@ function mainBytes(path: string, text: string | undefined): Uint8Array {
   if (path !== '-') return readBytes(path, LARGEST_YAML_BYTES)
   if (text === undefined) return readStandardInput(LARGEST_YAML_BYTES)
   const bytes = Buffer.from(text, 'utf8')
-  if (bytes.length > LARGEST_YAML_BYTES) throw tooLarge(bytes.length, LARGEST_YAML_BYTES)
+  if (bytes.length > LARGEST_YAML_BYTES) throw tooLarge(bytes.length, LARGEST_YAML_BYTES, false)
   return bytes
 }

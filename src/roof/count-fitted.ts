@@ -1,6 +1,7 @@
 import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { placeModules } from './place-modules.js'
 
 /**
@@ -11,7 +12,7 @@ import { placeModules } from './place-modules.js'
  */
 export function countFitted(project: Project): Project {
   const open = Object.keys(project.arrays).filter((id) => {
-    const array = project.arrays[id]
+    const array = own(project.arrays, id)
     if (array === undefined || statedModuleCount(array) !== undefined) return false
     return array.arrangement === 'fit' || (typeof array.arrangement === 'object' && 'fit' in array.arrangement)
   })
@@ -19,7 +20,7 @@ export function countFitted(project: Project): Project {
   const placed = placeModules(project)
   const arrays = { ...project.arrays }
   for (const id of open) {
-    const array = project.arrays[id]
+    const array = own(project.arrays, id)
     const modules = placed.filter((module) => module.array === id).length
     if (array === undefined) continue
     if (modules === 0) {

@@ -1,5 +1,6 @@
 import type { FitRequest, Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { fitRows, type FittedRow, type ModuleGrid } from './fit-rows.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
@@ -19,7 +20,7 @@ export interface ArrayFit {
 
 /** The request behind an array's arrangement, or undefined when it is not to be fitted. */
 export function fitRequestOf(project: Project, arrayId: string): FitRequest | undefined {
-  const arrangement = project.arrays[arrayId]?.arrangement
+  const arrangement = own(project.arrays, arrayId)?.arrangement
   if (arrangement === 'fit') return { orientation: 'either' }
   return typeof arrangement === 'object' && 'fit' in arrangement ? arrangement.fit : undefined
 }
@@ -108,7 +109,7 @@ function placeRows(
     return packRow(intervals, widthFt + gapFt, capacity, centered).map((xFt, column) => ({
       id: `${arrayId}.r${index + 1}c${column + 1}`,
       array: arrayId,
-      roofPlane: project.arrays[arrayId]?.roof_plane ?? '',
+      roofPlane: own(project.arrays, arrayId)?.roof_plane ?? '',
       block: 'fit',
       row: index + 1,
       column: column + 1,

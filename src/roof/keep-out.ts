@@ -1,5 +1,6 @@
 import type { Project, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { boxCorners, type Box, type Point } from './polygon.js'
@@ -62,7 +63,7 @@ export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, 
 
 /** Obstructions with the space that must stay free round them. */
 export function obstructionKeepOuts(project: Project, planeId: string, worksheet: Worksheet): KeepOut[] {
-  return Object.entries(project.roof_planes[planeId]?.obstructions ?? {}).map(([id, box]) => {
+  return Object.entries(own(project.roof_planes, planeId)?.obstructions ?? {}).map(([id, box]) => {
     const path = `roof_planes.${planeId}.obstructions.${id}`
     const clearanceIn =
       box.clearance_in ??

@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 
 /** Outer size of a module, ft. */
 export interface ModuleSize {
@@ -17,9 +18,9 @@ export interface ModuleSize {
  * @throws StageError when the module is not listed or has no dimensions.
  */
 export function moduleSize(project: Project, arrayId: string): ModuleSize {
-  const array = project.arrays[arrayId]
+  const array = own(project.arrays, arrayId)
   if (array === undefined) throw new StageError('arrays', `there is no array '${arrayId}'`, 'Add it under arrays.')
-  const module = project.equipment.modules?.[array.module]
+  const module = own(project.equipment.modules, array.module)
   if (module === undefined) {
     const known = Object.keys(project.equipment.modules ?? {}).join(', ')
     throw new StageError(

@@ -1,5 +1,6 @@
 import type { Block, Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { ModulePlacement } from './placement.js'
@@ -13,7 +14,7 @@ import type { ModulePlacement } from './placement.js'
  * @throws StageError when the module has no dimensions, or `omit` names a module that the block does not have.
  */
 export function placeBlocks(project: Project, arrayId: string, worksheet: Worksheet): ModulePlacement[] {
-  const array = project.arrays[arrayId]
+  const array = own(project.arrays, arrayId)
   const arrangement = array?.arrangement
   if (array === undefined || typeof arrangement !== 'object' || !('blocks' in arrangement)) return []
   const size = moduleSize(project, arrayId)

@@ -1,5 +1,6 @@
 import type { Project, RoofPlane } from '../project/index.js'
 import { StageError, type Source, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { FireAccess, PlaneFireAccess, RidgeCase } from './fire-access.js'
 import { edgeKeepOuts, obstructionKeepOuts, rescueKeepOuts, type KeepOut } from './keep-out.js'
 import { pathwayNeed, type PathwayNeed } from './pathway-need.js'
@@ -41,8 +42,8 @@ export function planeFields(
 
 /** The plane of an array; throws a StageError when the array names none that exists. */
 export function planeOf(project: Project, arrayId: string): RoofPlane {
-  const planeId = project.arrays[arrayId]?.roof_plane ?? ''
-  const plane = project.roof_planes[planeId]
+  const planeId = own(project.arrays, arrayId)?.roof_plane ?? ''
+  const plane = own(project.roof_planes, planeId)
   if (plane !== undefined) return plane
   throw new StageError(
     `arrays.${arrayId}.roof_plane`,

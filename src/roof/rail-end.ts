@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 
@@ -8,7 +9,7 @@ import type { Worksheet } from '../worksheet/index.js'
  */
 export function railEndIn(project: Project, worksheet: Worksheet): number {
   const id = project.structure?.rail
-  const rail = id === undefined ? undefined : project.equipment.rails?.[id]
+  const rail = own(project.equipment.rails, id)
   if (rail === undefined) return 0
   return (
     rail.end_allowance_in ??

@@ -1,6 +1,7 @@
 import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
 import { fitArray, fitRequestOf, type ArrayFit } from './fit-array.js'
 import { moduleSize } from './module-size.js'
@@ -43,7 +44,7 @@ export function layOut(
   let planAreaFt2 = fixedPlanAreaFt2(project, placed)
   for (const arrayId of Object.keys(project.arrays)) {
     const request = fitRequestOf(project, arrayId)
-    const array = project.arrays[arrayId]
+    const array = own(project.arrays, arrayId)
     if (request === undefined || array === undefined) continue
     const field = fields.get(array.roof_plane)
     if (field === undefined) throw needOutline(arrayId, array.roof_plane)
@@ -81,7 +82,7 @@ export function blockersOf(field: PlaneField, modules: readonly ModulePlacement[
 /** Area of one module of an array seen from above, square ft. */
 export function modulePlanAreaFt2(project: Project, arrayId: string): number {
   const { longFt, shortFt } = moduleSize(project, arrayId)
-  const tiltDeg = planeTiltDeg(project.arrays[arrayId]?.roof_plane ?? '', planeOf(project, arrayId))
+  const tiltDeg = planeTiltDeg(own(project.arrays, arrayId)?.roof_plane ?? '', planeOf(project, arrayId))
   return longFt * shortFt * Math.cos((tiltDeg * Math.PI) / 180)
 }
 
@@ -92,7 +93,7 @@ function fixedPlanAreaFt2(project: Project, placed: ReadonlyMap<string, readonly
     if (fitRequestOf(project, arrayId) !== undefined) continue
     const placedCount = placed.get(arrayId)?.length ?? 0
     const count = placedCount > 0 ? placedCount : (statedModuleCount(array) ?? 0)
-    const module = project.equipment.modules?.[array.module]
+    const module = own(project.equipment.modules, array.module)
     const sized = module?.length_in !== undefined && module.width_in !== undefined
     if (placedCount > 0 || sized) sum += count * modulePlanAreaFt2(project, arrayId)
   }

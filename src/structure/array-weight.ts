@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
+import { own } from '../values/index.js'
 import type { MountProduct, RailProduct } from './equipment-spec.js'
 import { need } from './need.js'
 
@@ -27,15 +28,15 @@ export function arrayDead(
   mount: { readonly at: string; readonly product: MountProduct },
   rafterSpacingIn: number,
 ): ArrayDead {
-  const array = need(project.arrays[arrayId], `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
-  const product = project.equipment.modules?.[array.module]
+  const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
+  const product = own(project.equipment.modules, array.module)
   const moduleLb = need(
     product?.weight_lb,
     `equipment.modules.${array.module}.weight_lb`,
     'the weight of the module',
     SHEET,
   )
-  const inverter = array.inverter === undefined ? undefined : project.equipment.inverters?.[array.inverter]
+  const inverter = array.inverter === undefined ? undefined : own(project.equipment.inverters, array.inverter)
   const inverterLb =
     array.inverter === undefined
       ? 0

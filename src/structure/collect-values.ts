@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { threadInRafterIn } from './lag-withdrawal.js'
 import { centringToleranceIn, leadHoleIn } from './lead-hole.js'
 import { mountRows } from './mount-rows.js'
@@ -86,7 +87,7 @@ function planeLoads(plane: SolvedPlane): PlaneLoadsValues {
 function worstZones(planes: readonly SolvedPlane[]): Record<string, ZoneLoads> {
   const zones: Record<string, ZoneLoads> = {}
   for (const { zone, upliftPsf, downPsf } of planes.flatMap((plane) => plane.zones)) {
-    const held = zones[zone]
+    const held = own(zones, zone)
     zones[zone] = {
       uplift_psf: Math.max(held?.uplift_psf ?? 0, upliftPsf),
       down_psf: Math.max(held?.down_psf ?? 0, downPsf),
@@ -99,7 +100,7 @@ function spans(planes: readonly SolvedPlane[]): Pick<MountValues, 'max_span_in' 
   const max: Record<string, number> = {}
   const governs: Record<string, string> = {}
   for (const zone of planes.flatMap((plane) => plane.zones)) {
-    if (zone.spanIn >= (max[zone.zone] ?? Infinity)) continue
+    if (zone.spanIn >= (own(max, zone.zone) ?? Infinity)) continue
     max[zone.zone] = zone.spanIn
     governs[zone.zone] = zone.governs
   }

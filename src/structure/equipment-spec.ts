@@ -1,6 +1,7 @@
 import type { Project } from '../project/index.js'
 import { LAG_GEOMETRY, LAG_SCREWS, SIDE_PLATES, WET_SERVICE } from '../tables/nds/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { FramingSpec } from './framing-spec.js'
 import { penetrationIn, threadInRafterIn } from './lag-withdrawal.js'
 import type { MountStrength } from './mount-capacity.js'
@@ -28,7 +29,7 @@ export function chosenRail(project: Project): Chosen<RailProduct> {
     'the rail',
     'State the id of a rail under equipment.rails.',
   )
-  const product = project.equipment.rails?.[id]
+  const product = own(project.equipment.rails, id)
   return {
     id,
     at: `equipment.rails.${id}`,
@@ -49,7 +50,7 @@ export function chosenMount(project: Project): Chosen<MountProduct> {
     'the mount',
     'State the id of a mount under equipment.mounts.',
   )
-  const product = project.equipment.mounts?.[id]
+  const product = own(project.equipment.mounts, id)
   return {
     id,
     at: `equipment.mounts.${id}`,

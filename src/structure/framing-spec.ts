@@ -1,6 +1,7 @@
 import type { Project } from '../project/index.js'
 import { LUMBER_SIZES, SPECIFIC_GRAVITY, TEMPERATURE, type NominalSize } from '../tables/nds/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { need } from './need.js'
 
 /** The framing under a plane, complete. */
@@ -34,7 +35,7 @@ const ATTIC = 'Go into the attic and measure, or look at the house plans.'
  */
 export function framingSpec(project: Project, plane: string): FramingSpec {
   const at = `structure.framing.${plane}`
-  const f = need(project.structure?.framing?.[plane], at, `the framing under roof plane '${plane}'`, ATTIC)
+  const f = need(own(project.structure?.framing, plane), at, `the framing under roof plane '${plane}'`, ATTIC)
   const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
   if (kind === 'truss') {
     throw new StageError(

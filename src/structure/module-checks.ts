@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
+import { own } from '../values/index.js'
 import type { CombinedLoad } from './combine-loads.js'
 import type { PlaneModel } from './plane-model.js'
 import type { WindKey } from './rail-patches.js'
@@ -69,11 +70,11 @@ export function moduleChecks(
   loads: readonly CombinedLoad[],
   modules: readonly ModulePlacement[],
 ): ModuleCheck[] {
-  const clamp = project.equipment.rails?.[project.structure?.rail ?? '']?.clamp
+  const clamp = own(project.equipment.rails, project.structure?.rail)?.clamp
   const checks: ModuleCheck[] = []
   for (const module of modules) {
-    const array = project.arrays[module.array]
-    const sheet = array === undefined ? undefined : project.equipment.modules?.[array.module]
+    const array = own(project.arrays, module.array)
+    const sheet = array === undefined ? undefined : own(project.equipment.modules, array.module)
     const quarters = quartersOf(plane, module)
     const area = module.widthFt * module.heightFt
     const add = (name: string, demand: number, capacity: number | undefined, unit: string): void => {

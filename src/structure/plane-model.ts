@@ -1,6 +1,7 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { exposedStrips, isInStrip, type ExposedStrip } from './array-exposure.js'
 import type { FramingSpec } from './framing-spec.js'
 import { need } from './need.js'
@@ -112,8 +113,8 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
 
 /** h2 of an array: top of the modules above the roof, in. */
 export function topHeightIn(project: Project, arrayId: string): number {
-  const array = need(project.arrays[arrayId], `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
-  const thickness = project.equipment.modules?.[array.module]?.thickness_in
+  const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
+  const thickness = own(project.equipment.modules, array.module)?.thickness_in
   return (
     array.standoff_in +
     need(
@@ -149,12 +150,12 @@ function stripsOf(
  */
 export function clampZoneOf(project: Project, module: ModulePlacement): ClampZone {
   const id = need(
-    project.arrays[module.array],
+    own(project.arrays, module.array),
     `arrays.${module.array}`,
     `array '${module.array}'`,
     'Define it under arrays.',
   ).module
-  const product = project.equipment.modules?.[id]
+  const product = own(project.equipment.modules, id)
   const portrait = module.orientation === 'portrait'
   const key = portrait ? 'clamp_zone_from_corner_in' : 'clamp_zone_short_side_in'
   const zone = portrait ? product?.clamp_zone_from_corner_in : product?.clamp_zone_short_side_in

@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
+import { own } from '../values/index.js'
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad } from './combine-loads.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
@@ -65,7 +66,7 @@ export function planeRails(
   mount: MountStrength,
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {
-  const obstructions = Object.values(project.roof_planes[plane.geometry.id]?.obstructions ?? {})
+  const obstructions = Object.values(own(project.roof_planes, plane.geometry.id)?.obstructions ?? {})
   const zoneOf = (module: ModulePlacement): ClampZone => clampZoneOf(project, module)
   const lines = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
   // Both rails of a run carry the same modules.

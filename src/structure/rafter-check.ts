@@ -1,8 +1,4 @@
-import {
-  GRAVITY_INCREASE_LIMIT_PCT,
-  RAFTER_SPANS_LIVE_20,
-  ROOF_LIVE_LOAD_PSF,
-} from '../tables/irc/index.js'
+import { GRAVITY_INCREASE_LIMIT_PCT, RAFTER_SPANS_LIVE_20, ROOF_LIVE_LOAD_PSF } from '../tables/irc/index.js'
 import { LOAD_DURATION } from '../tables/nds/index.js'
 import { bendingStrength, type BendingStrength } from './bending-strength.js'
 import type { FramingSpec } from './framing-spec.js'

@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import { documentName, documentsOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
@@ -13,7 +14,7 @@ export function rafterDocument(
   found: ReadonlySet<string>,
   worksheet: Worksheet,
 ): string | undefined {
-  const id = project.structure?.framing?.[plane]?.rafters_verified_by
+  const id = own(project.structure?.framing, plane)?.rafters_verified_by
   if (id === undefined) return undefined
   const document = documentsOf(project).find((one) => one.id === id)
   if (document !== undefined && found.has(id)) return documentName(document)

@@ -1,3 +1,4 @@
+import { own } from '../values/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { PlaneGeometry } from './plane-geometry.js'
@@ -10,7 +11,7 @@ export function reportRailPlaces(
   lines: readonly RailLine[],
   worksheet: Worksheet,
 ): void {
-  const obstructions = Object.entries(project.roof_planes[plane.id]?.obstructions ?? {})
+  const obstructions = Object.entries(own(project.roof_planes, plane.id)?.obstructions ?? {})
   for (const line of lines) {
     const where = `arrays.${line.array}.arrangement`
     for (const [id, obstruction] of obstructions) {

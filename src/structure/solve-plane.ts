@@ -1,6 +1,7 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { mountStrength } from './equipment-spec.js'
 import { framingSpec, type FramingSpec } from './framing-spec.js'
 import type { LaidRail } from './lay-rails.js'
@@ -84,10 +85,10 @@ function checkConditions(
   arrayId: string,
   worksheet: Worksheet,
 ): void {
-  const array = project.arrays[arrayId]
-  const own = modules.filter((m) => m.array === arrayId)
+  const array = own(project.arrays, arrayId)
+  const placed = modules.filter((m) => m.array === arrayId)
   const tilted = array?.module_tilt_deg === undefined ? 0 : Math.abs(array.module_tilt_deg - plane.tiltDeg)
-  const facing = project.roof_planes[plane.id]?.azimuth_deg
+  const facing = own(project.roof_planes, plane.id)?.azimuth_deg
   const turned =
     array?.module_azimuth_deg === undefined || facing === undefined
       ? 0
@@ -96,10 +97,10 @@ function checkConditions(
     edition: site.edition,
     plane,
     array: arrayId,
-    modules: own,
+    modules: placed,
     tiltToRoofDeg: Math.max(tilted, turned),
     topHeightIn: topHeightIn(project, arrayId),
-    moduleLengthFt: Math.max(...own.flatMap((m) => [m.widthFt, m.heightFt])),
+    moduleLengthFt: Math.max(...placed.flatMap((m) => [m.widthFt, m.heightFt])),
   })
   for (const finding of findings) worksheet.find(finding)
 }

@@ -3,6 +3,7 @@ import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { levelRise, planeAxes, plumbFrame, type FarObstacle, type Point } from '../sun/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { ShadeScene, ShadedModule } from './module-shade.js'
 import { monthlyValues } from './months.js'
 import { rowNeighbours } from './row-shade.js'
@@ -38,7 +39,7 @@ export interface PlannedModule {
 
 /** Looks an inverter up; the project file's rules have checked that it is there. */
 export function inverterOf(project: Project, inverterId: string, where: string): Inverter {
-  const inverter = project.equipment.inverters?.[inverterId]
+  const inverter = own(project.equipment.inverters, inverterId)
   if (inverter === undefined) {
     throw new StageError(
       where,
@@ -64,9 +65,9 @@ export function planArray(
   rowShade = true,
 ): ArrayPlan {
   const where = `arrays.${arrayId}`
-  const array = project.arrays[arrayId]
-  const plane = array === undefined ? undefined : project.roof_planes[array.roof_plane]
-  const module = array === undefined ? undefined : project.equipment.modules?.[array.module]
+  const array = own(project.arrays, arrayId)
+  const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
+  const module = array === undefined ? undefined : own(project.equipment.modules, array.module)
   if (array === undefined || plane === undefined || module === undefined) {
     throw new StageError(where, 'names a roof plane or a module that is not in the file', 'correct the name')
   }
@@ -172,13 +173,13 @@ function invertersOf(
   arrayId: string,
   count: number,
 ): { readonly inverterId: string; readonly unit: string | undefined }[] {
-  const array = project.arrays[arrayId]
+  const array = own(project.arrays, arrayId)
   if (array?.inverter !== undefined) {
     const inverterId = array.inverter
     return Array.from({ length: count }, () => ({ inverterId, unit: undefined }))
   }
   const takes = (array?.strings ?? []).flatMap((string) => {
-    const inverterId = project.inverter_units?.[string.inverter_unit]?.inverter
+    const inverterId = own(project.inverter_units, string.inverter_unit)?.inverter
     if (inverterId === undefined) {
       throw new StageError(
         `arrays.${arrayId}.strings`,

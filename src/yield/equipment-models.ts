@@ -1,6 +1,7 @@
 import type { Project } from '../project/index.js'
 import { FAIMAN, INSTALLED_NOCT, MOUNTING_COEFFICIENTS, MOUNTING_SOURCE } from '../tables/modules/cell-temperature.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { installedNoctC, type CellTemperatureModel } from './cell-temperature.js'
 import { constantEfficiency, curveEfficiency, type InverterModel } from './inverter-model.js'
@@ -122,7 +123,7 @@ export function inverterModels(
 }
 
 function inverterModel(project: Project, inverterId: string, where: string, worksheet: Worksheet): InverterModel {
-  const inverter = project.equipment.inverters?.[inverterId]
+  const inverter = own(project.equipment.inverters, inverterId)
   if (inverter === undefined) {
     throw new StageError(
       where,

@@ -2,6 +2,7 @@ import type { Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import { UNCERTAINTY } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { ArrayPlan } from './array-plan.js'
 import { COMPARISON_SOURCE } from './equipment-models.js'
 import { LADDER } from './ladder.js'
@@ -124,7 +125,7 @@ function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: W
         severity: 'warning',
         id: 'yield.row-shade-without-places',
         message: `array ${plan.id} stands on racks and does not say where its modules lie, so the shade of row on row is not counted: nothing with one row, at worst all direct light of every row but the first; ${(100 * UNCERTAINTY.rowShade.relative).toFixed(0)} % is in the uncertainty`,
-        where: `arrays.${plan.id}${project.arrays[plan.id]?.arrangement === undefined ? '' : '.arrangement'}`,
+        where: `arrays.${plan.id}${own(project.arrays, plan.id)?.arrangement === undefined ? '' : '.arrangement'}`,
         source: UNCERTAINTY.rowShade.source,
         fix: 'state arrangement.blocks with row_gap_in, or arrangement: fit',
       })
@@ -135,7 +136,7 @@ function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: W
       severity: 'warning',
       id: 'yield.shade-without-places',
       message: `array ${plan.id} does not say where its modules lie, so the shade of ${boxes} obstruction(s) on its roof plane is not counted`,
-      where: `arrays.${plan.id}${project.arrays[plan.id]?.arrangement === undefined ? '' : '.arrangement'}`,
+      where: `arrays.${plan.id}${own(project.arrays, plan.id)?.arrangement === undefined ? '' : '.arrangement'}`,
       fix: 'state arrangement.blocks, or arrangement: fit',
     })
   }

@@ -3,6 +3,7 @@ import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
 import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
@@ -137,7 +138,7 @@ function comparisonRatio(arrays: readonly ArrayDc[]): number {
 /** The kind of inverter that decides between the two columns of loss defaults; strings where both are used. */
 function inverterKind(project: Project, plans: readonly ArrayPlan[]): 'module_level' | 'string' {
   const kinds = plans.flatMap((plan) =>
-    plan.modules.map((module) => project.equipment.inverters?.[module.inverterId]?.kind ?? 'string'),
+    plan.modules.map((module) => own(project.equipment.inverters, module.inverterId)?.kind ?? 'string'),
   )
   return kinds.includes('string') ? 'string' : 'module_level'
 }

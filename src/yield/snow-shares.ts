@@ -1,6 +1,7 @@
 import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
@@ -80,8 +81,8 @@ function monthly(
 ): Float64Array {
   const snowfall = project.site.monthly_snowfall_in ?? []
   const events = project.site.monthly_snow_events ?? snowfall.map((inches) => Math.ceil(inches / 3))
-  const array = project.arrays[plan.id]
-  const plane = array === undefined ? undefined : project.roof_planes[array.roof_plane]
+  const array = own(project.arrays, plan.id)
+  const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
   const dropFt =
     plane?.eave_height_ft ??
     worksheet.assume({

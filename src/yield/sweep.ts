@@ -1,5 +1,6 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
+import { own } from '../values/index.js'
 import { runYield, type YieldContext } from './run-yield.js'
 
 export interface SweepPoint {
@@ -42,7 +43,7 @@ export function sweepAngle(
   arrayId: string,
   axis: 'tilt' | 'azimuth',
 ): Sweep {
-  const array = project.arrays[arrayId]
+  const array = own(project.arrays, arrayId)
   if (array === undefined) {
     throw new StageError(
       'arrays',

@@ -111,9 +111,38 @@ describe('faults of the data, each told', () => {
     const text = 'date,kWh\n2026-05-01,x1\n2026-02-30,20\n2026-05-03,21\n2026-05-04\n'
     const found = complaints(text)
     expect(found).toHaveLength(3)
-    expect(found[0]).toMatch(/^3:1 '2026-02-30' is no date/)
-    expect(found[1]).toMatch(/^2:12 'x1' is no number/)
+    expect(found[0]).toMatch(/^2:12 'x1' is no number/)
+    expect(found[1]).toMatch(/^3:1 '2026-02-30' is no date/)
     expect(found[2]).toMatch(/^5:1 the row has 1 cells/)
+  })
+  it('a quote that is never closed, which would swallow the rows below it', () => {
+    const days = Array.from({ length: 90 }, (_, at) => new Date(Date.UTC(2026, 3, 1 + at)).toISOString().slice(0, 10))
+    const rows = days.map((day, at) => `${day},${20 + (at % 7)},${at === 21 ? '"cloudy' : 'ok'}`)
+    const text = `date,kWh,note\n${rows.join('\n')}\n`
+    expect(complaints(text)).toEqual(['23:15 the quote that opens here is never closed'])
+    expect(seriesOf(text.replace('"cloudy', '"cloudy"')).spans).toHaveLength(90)
+    // Another quote far below closes it again.
+    expect(complaints(text.replace('2026-06-10,20,ok', '2026-06-10,20,ok"'))[0]).toMatch(/^23:15 .* holds whole rows/)
+    expect(complaints('date,kWh\n2026-05-01,"20"5\n2026-05-02,31\n')[0]).toMatch(/^2:16 text follows a closing quote/)
+  })
+  it('a decimal comma between commas is no kWh without its decimals', () => {
+    expect(complaints('date,kWh\n2026-05-01,20,5\n2026-05-02,31,25\n')[0]).toMatch(
+      /^2:15 the row has 3 cells, the header 2; a cell that holds ',' stands in quotes/,
+    )
+  })
+  it('the delimiter that was found is said', () => {
+    const said = (text: string) => seriesOf(text).taken.map(({ path, value }) => `${path}=${value}`)
+    expect(said('date;kWh\n2026-05-01;20,5\n2026-05-02;31\n')).toContain('production.delimiter=semicolon')
+    expect(said('date,kWh\n2026-05-01,20.5\n2026-05-02,31\n').join()).not.toContain('delimiter')
+  })
+  it('100,000 minutes are read in seconds', () => {
+    const start = Date.UTC(2026, 4, 1)
+    const rows = Array.from({ length: 100_000 }, (_, at) => {
+      return `${new Date(start + at * 60_000).toISOString().slice(0, 16).replace('T', ' ')},0.01`
+    })
+    const before = performance.now()
+    expect(seriesOf(`time,kWh\n${rows.join('\n')}\n`, { meter: 'interval' }).spans).toHaveLength(100_000)
+    expect(performance.now() - before).toBeLessThan(10_000)
   })
   it('a header that does not say what is what', () => {
     expect(complaints('date,kWh solar,kWh total\n2026-05-01,1,2\n')[0]).toMatch(

@@ -1,6 +1,7 @@
 import { appendFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import * as fc from '../fast-check.js'
 import { afterAll, describe, expect, test } from 'vitest'
 import {
@@ -9,6 +10,7 @@ import {
   emptyOutcome,
   figuresOf,
   fileJobs,
+  FleetError,
   junitProject,
   junitXml,
   openJournal,
@@ -24,12 +26,15 @@ import {
   type FleetJob,
   type FleetOutcome,
 } from '../../src/fleet/index.js'
+import { expandPattern } from '../../src/fleet/glob.js'
+import { nameMatcher } from '../../src/fleet/match-name.js'
 import { sealed } from '../../src/seal/index.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-parts-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 const put = (name: string, text: string): string => {
   const path = join(folder, name)
+  mkdirSync(dirname(path), { recursive: true })
   writeFileSync(path, text)
   return path
 }
@@ -108,6 +113,75 @@ describe('files, folders, patterns', () => {
     expect(() => names('many/*.json')).toThrow('no file matches')
     expect(() => names('many/none.yaml')).toThrow('no such file')
     expect(() => fileJobs([join(folder, 'many', 'inside', '..', '..', 'empty-not-there')], [])).toThrow('ENOENT')
+  })
+
+  test.each([
+    ['[z-a].yaml', "the range 'z-a' runs backwards; write 'a-z'"],
+    ['[ab.yaml', "the list that opens with '[' is not closed"],
+    ['{a,b.yaml', "the choice that opens with '{' is not closed"],
+    ['a}.yaml', "a '}' closes nothing"],
+    ['{a,b}'.repeat(22), 'its braces stand for more than 1000 patterns'],
+    ['a'.repeat(5000) + '*', 'it has more than 4096 characters'],
+    [`${'{'.repeat(11)}${'a,b}'.repeat(11)}${'{a,b}'.repeat(30)}`, 'its braces stand for more than 1000 patterns'],
+  ])('the pattern %s is refused at once, in words', (pattern, message) => {
+    const before = performance.now()
+    const refused = (() => {
+      try {
+        return fileJobs([join(folder, 'many', pattern)], [])
+      } catch (error) {
+        return error
+      }
+    })()
+    expect(refused).toBeInstanceOf(FleetError)
+    expect(refused).toMatchObject({ exitCode: 2 })
+    expect((refused as FleetError).message).toContain(message)
+    expect(performance.now() - before).toBeLessThan(2000)
+  })
+
+  test('patterns that many ways lead through end soon', () => {
+    const deep = `deep/${'a/'.repeat(30)}`
+    put(`${deep}${'a'.repeat(60)}.yaml`, 'format: gablewatt/1\n')
+    const found = (pattern: string): number => expandPattern(join(folder, 'deep', pattern)).length
+    const before = performance.now()
+    expect(found(`${'**/'.repeat(12)}*.yaml`)).toBe(1)
+    expect(found(`${'**/a/'.repeat(12)}**/*.yaml`)).toBe(1)
+    expect(found(`**/${'*a'.repeat(25)}*b`)).toBe(0)
+    expect(found(`**/${'a*'.repeat(25)}.yaml`)).toBe(1)
+    expect(found('**/{*,a*,*a*,a*a*}.yaml')).toBe(1)
+    expect(performance.now() - before).toBeLessThan(3000)
+  })
+
+  test('lists: ranges, a bracket or dash of its own, anything but', () => {
+    for (const name of ['p1', 'p5', 'p-', 'p]', 'p!', 'pé', '.p1']) put(`lists/${name}`, '')
+    const found = (pattern: string): string =>
+      expandPattern(join(folder, 'lists', pattern))
+        .map((path) => path.slice(-1))
+        .join('')
+    expect(found('p[1-4]')).toBe('1')
+    expect(found('p[!0-9]')).toBe('!-]é')
+    expect(found('p[^]!-]')).toBe('15é')
+    expect(found('p[]-]')).toBe('-]')
+    expect(found('p[à-ü]')).toBe('é')
+    expect(found('.p?')).toBe('1')
+  })
+
+  test('against every name of a few characters, as an expression of the language has it', () => {
+    const letter = fc.constantFrom('a', 'b', '*', '?', '[ab]', '[!a]')
+    fc.assert(
+      fc.property(fc.array(letter, { maxLength: 6 }), fc.array(fc.constantFrom('a', 'b'), { maxLength: 6 }), (p, n) => {
+        const expression = p.map((one) => one.replace('*', '.*').replace('?', '.').replace('!', '^')).join('')
+        expect(nameMatcher(p.join(''), '')(n.join(''))).toBe(new RegExp(`^${expression}$`).test(n.join('')))
+      }),
+      { numRuns: 500 },
+    )
+  })
+
+  test('a pipe among the projects of a folder, or as a table, is told and not waited for', () => {
+    mkdirSync(join(folder, 'pipes'))
+    execFileSync('mkfifo', [join(folder, 'pipes/p.yaml'), join(folder, 'pipes/t.csv')])
+    expect(fileJobs([join(folder, 'pipes')], []).map(({ name }) => name)).toEqual(['p'])
+    expect(() => [...tableJobs('t.yaml', join(folder, 'pipes/t.csv'), [])]).toThrow('it is not a regular file')
+    expect(() => [...tableJobs('t.yaml', '/dev/zero', [])]).toThrow('it is not a regular file')
   })
 
   test('a file that is named twice is one project; files of one name are told apart by their folders', () => {

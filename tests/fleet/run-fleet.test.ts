@@ -15,6 +15,7 @@ import { join } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { pagesOf } from '../drawings/pdf-text.js'
 import { BINARY, ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-'))
@@ -315,6 +316,56 @@ describe('output', () => {
     expect(readFileSync(join(folder, 'papers/springfield-whole-job/bom.csv'), 'utf8')).toMatch(
       /^[a-z_]+(,[a-z_]+)+\r\n/u,
     )
+  }, 60_000)
+
+  test('a house whose design fails has failed, with its figures, and its packet is a draft that says so', async () => {
+    const project = join(ROOT, 'examples/lark-hollow.yaml')
+    const common = [project, '--set', 'electrical.panel.bus_a=100', '--stages', 'yield,wire', '--jobs', '1', '--jsonl']
+    const result = await run([...common, '--out-dir', 'failing', '--write', 'results,packet'])
+    expect(result.stderr).not.toContain('defect')
+    expect(result.exitCode).toBe(1)
+    const [house] = linesOf(result.stdout) as unknown as [
+      { findings: { id: string; message: string; severity: string }[]; problems: unknown[]; files: string[] },
+    ]
+    expect(house).toMatchObject({ status: 'failed', problems: [] })
+    expect(linesOf((await run(common)).stdout)[0]?.stages).toEqual((house as never as { stages: object }).stages)
+    expect(house.files.map((file) => file.replace(/.*\//u, ''))).toEqual(['yield.json', 'wire.json', 'packet.pdf'])
+    const told = house.findings.find(({ id }) => id === 'permit.drawn-as-draft')
+    expect(told?.message).toMatch(/^packet.pdf is a draft and stamped so, for .*busbar/u)
+    const pages = await pagesOf(new Uint8Array(readFileSync(join(folder, 'failing/lark-hollow/packet.pdf'))))
+    expect(pages.every(({ text }) => text.includes('DRAFT'))).toBe(true)
+  }, 60_000)
+
+  test('a packet that lacks what a permit needs is a draft and says so; the design does not fail for it', async () => {
+    const result = await run([
+      join(fleet, 'reno-dry-high.yaml'),
+      '--out-dir',
+      'lacking',
+      '--write',
+      'packet',
+      '--jsonl',
+    ])
+    expect(result.exitCode).toBe(0)
+    const [house] = linesOf(result.stdout) as unknown as [{ findings: { id: string; severity: string }[] }]
+    expect(house.findings).toEqual(
+      expect.arrayContaining([
+        expect.objectContaining({ id: 'permit.no-date', severity: 'warning' }),
+        expect.objectContaining({ id: 'permit.drawn-as-draft', severity: 'warning' }),
+      ]),
+    )
+  }, 60_000)
+
+  test('a document that is missing takes the packet away, not the figures', async () => {
+    const project = join(fleet, 'springfield-whole-job.yaml')
+    const args = ['--set', 'documents=[gone.pdf]', '--out-dir', 'gone', '--write', 'results,packet', '--jsonl']
+    const result = await run([project, ...args])
+    expect(result.exitCode).toBe(3)
+    const [house] = linesOf(result.stdout) as unknown as [
+      { stages: object; files: string[]; problems: { message: string }[] },
+    ]
+    expect(Object.keys(house.stages)).toEqual(['yield', 'wire', 'mounts', 'bom', 'payback'])
+    expect(house.problems[0]?.message).toContain("cannot read document 'gone.pdf'")
+    expect(house.files).toContain('springfield-whole-job/yield.json')
   }, 60_000)
 
   test('a device is written straight, a link keeps its place, an existing file is not replaced', async () => {

@@ -305,22 +305,61 @@ describe('interval table', () => {
       () => csv(table(local), { stamp_format: 'MM-DD HH:mm' }),
       "there is no year (YYYY or YY) in 'MM-DD HH:mm'",
     ],
-    ['a cell that is no number', () => csv(table(['2025-01-01 00:00,many,0,'])), "line 4: 'many' is not a number"],
-    ['a reading below zero', () => csv(table(['2025-01-01 00:00,-1,0,'])), 'line 4: the reading -1 is below zero'],
+    [
+      'a cell that is no number',
+      () => csv(table(['2025-01-01 00:00,many,0,'])),
+      "hours.csv:4:18: 'many' is not a number",
+    ],
+    [
+      'a reading below zero',
+      () => csv(table(['2025-01-01 00:00,-1,0,'])),
+      'hours.csv:4:18: the reading -1 is below zero',
+    ],
     [
       'a stamp that does not fit',
       () => csv(table(['01/13/2025 00:00,1,0,'])),
-      "line 4: '01/13/2025 00:00' does not fit 'YYYY-MM-DD HH:mm'",
+      "hours.csv:4:1: '01/13/2025 00:00' does not fit 'YYYY-MM-DD HH:mm'",
     ],
     [
       'a day that is none',
       () => csv(table(['2025-02-30 00:00,1,0,'])),
-      "line 4: '2025-02-30 00:00' does not fit 'YYYY-MM-DD HH:mm'",
+      "hours.csv:4:1: '2025-02-30 00:00' does not fit 'YYYY-MM-DD HH:mm'",
     ],
     [
       'a reading in the skipped hour',
       () => csv(table(['2025-03-09 02:00,1,0,'])),
-      'line 4: a reading stands in the hour that the spring clock change skips',
+      'hours.csv:4:18: a reading stands in the hour that the spring clock change skips',
+    ],
+    [
+      'a quote that is never closed',
+      () => csv(table(local.map((row, k) => (k === 8000 ? row.replace(/,$/, ',"E') : row)))),
+      'hours.csv:8004:24: the quote that opens here is never closed',
+    ],
+    [
+      'text after a closing quote',
+      () => csv(table(['2025-01-01 00:00,"1"2,0,'])),
+      'hours.csv:4:21: text follows a closing quote; inside quotes a quote is written twice',
+    ],
+    [
+      'a row with too few cells, which is no reading of nothing',
+      () => csv(table(local.map((row, k) => (k === 7 ? row.slice(0, 16) : row)))),
+      'hours.csv:11:1: the row has 1 cells, the header 4',
+    ],
+    [
+      'a decimal comma between commas',
+      () => csv(table(['2025-01-01 00:00,1,5,0,x'])),
+      "hours.csv:4:24: the row has 5 cells, the header 4; a cell that holds ',' stands in quotes",
+    ],
+    [
+      'a wide table that begins too late for a day',
+      () => {
+        const { use_column: _, ...rest } = mapping
+        return readUsage(
+          { interval_csv: { ...rest, wide_first_column: 'Export' } },
+          { fileText: table(['2025-01-01 00:00,1,5,0']), utcOffsetH: EST },
+        )
+      },
+      "a day of 60-minute intervals has 24 columns; from 'Export' on there are 2",
     ],
     [
       'no time zone',

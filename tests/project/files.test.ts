@@ -40,7 +40,7 @@ describe('the project file', () => {
     const descriptor = openSync(join(folder, 'big.yaml'), 'r+')
     ftruncateSync(descriptor, 50_000_000)
     closeSync(descriptor)
-    expect(said(folder, 'big.yaml')).toEqual([2, 'big.yaml  is 50.0 MB large; at most 2.0 MB is read'])
+    expect(said(folder, 'big.yaml')).toEqual([3, 'big.yaml  is 50.0 MB large; at most 2.0 MB is read'])
   })
 
   test('bytes that are not UTF-8', () => {

@@ -57,6 +57,29 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
+  const packet = await preparePacket(context, options)
+  const { errors, notes } = packet
+  if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
+  context.progress('drawing the sheets')
+  const { pdf, sheets } = await packet.draw(options.draft === true)
+  const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
+  return { document: pdf, files, notes, failed: errors.length > 0 }
+}
+
+/** A packet before it is drawn: what stops it, and its drawing, as a draft or not. */
+export interface PreparedPacket {
+  readonly errors: readonly Finding[]
+  /** What of the person's documents could not be taken over as it was. */
+  readonly notes: readonly string[]
+  readonly draw: (
+    draft: boolean,
+  ) => Promise<{ readonly pdf: Uint8Array; readonly sheets: Parameters<typeof renderPacket>[0] }>
+}
+
+export async function preparePacket(
+  context: CommandContext,
+  options: Pick<Options, 'size' | 'allowOutside'>,
+): Promise<PreparedPacket> {
   const loaded = await context.project()
   const { project, folder } = loaded
   const stated = documentsOf(project)
@@ -66,35 +89,31 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     options.allowOutside === true,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
-  const input = await gather(context, loaded, options, documents)
-  const errors = input.findings.filter((finding) => finding.severity === 'error')
-  if (errors.length > 0 && !input.draft) throw notDrawn(errors)
-  context.progress('drawing the sheets')
-  const sheets = drawPacket(input)
-  const pdf = await renderPacket(
-    sheets,
-    documents,
-    {
-      title: project.title,
-      author: project.parties?.preparer?.name ?? project.parties?.owner?.name ?? '',
-      subject: 'Permit drawings of a photovoltaic system',
-      date: project.document?.date ?? NO_DATE,
-      language: 'en-US',
+  const input = await gather(context, loaded, options.size, documents)
+  return {
+    notes: documents.flatMap((document) => document.notes),
+    errors: input.findings.filter((finding) => finding.severity === 'error'),
+    draw: async (draft) => {
+      const sheets = drawPacket({ ...input, draft })
+      const facts = {
+        title: project.title,
+        author: project.parties?.preparer?.name ?? project.parties?.owner?.name ?? '',
+        subject: 'Permit drawings of a photovoltaic system',
+        date: project.document?.date ?? NO_DATE,
+        language: 'en-US',
+      }
+      return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
     },
-    input.draft,
-  )
-  const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
-  const notes = documents.flatMap((document) => document.notes)
-  return { document: pdf, files, notes, failed: errors.length > 0 }
+  }
 }
 
 /** Runs the stages that the sheets are drawn from; what cannot run is a finding. */
 async function gather(
   context: CommandContext,
   loaded: LoadedProject,
-  options: Options,
+  size: PaperName,
   documents: PacketInput['documents'],
-): Promise<PacketInput> {
+): Promise<Omit<PacketInput, 'draft'>> {
   const { project } = loaded
   const findings: Finding[] = []
   const attempt = <Value>(stage: string, part: unknown, work: () => Result<Value>): Result<Value> | undefined => {
@@ -128,7 +147,7 @@ async function gather(
     project.electrical,
     () => (earlierWiring as Result<WiringValues> | undefined) ?? wiringOf(project),
   )
-  const parts = { project, size: options.size, draft: options.draft === true, arrangement, mounts, wiring, documents }
+  const parts = { project, size, arrangement, mounts, wiring, documents }
   return { ...parts, findings: sortFindings([...packetGaps(parts), ...findings]) }
 }
 

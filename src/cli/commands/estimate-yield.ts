@@ -5,6 +5,7 @@ import { takesProject, usesEarlier, writesReport } from '../options.js'
 import { renderCsv } from '../output/csv.js'
 import type { Report, Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { own } from '../../values/index.js'
 import { ladderSection, monthlyTable } from './yield-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -146,7 +147,7 @@ function arraySections(values: YieldValues): Section[] {
     ]),
   }
   const modules: Section[] = shaded.map((id) => {
-    const array = values.arrays[id]
+    const array = own(values.arrays, id)
     const modules = array?.by_module ?? []
     const darkest = modules.toSorted((a, b) => a.light_pct - b.light_pct).slice(0, 5)
     return {
@@ -165,7 +166,7 @@ function arraySections(values: YieldValues): Section[] {
 
 /** Whether the modules of an array differ in shade enough to name the worst of them. */
 function hasOwnShade(values: YieldValues, arrayId: string): boolean {
-  const light = (values.arrays[arrayId]?.by_module ?? []).map((module) => module.light_pct)
+  const light = (own(values.arrays, arrayId)?.by_module ?? []).map((module) => module.light_pct)
   return Math.min(...light) < 99.5 && Math.max(...light) - Math.min(...light) > 0.05
 }
 

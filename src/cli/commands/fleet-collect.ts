@@ -13,6 +13,7 @@ import {
   type ProjectFigures,
 } from '../../fleet/index.js'
 import type { Finding } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 import { FLEET_STAGES } from './fleet-stages.js'
 
 /** A line of the table of the fleet. */
@@ -101,7 +102,7 @@ function headlineFigures({ stages }: FleetOutcome): Record<string, Figure> {
   const figures: Record<string, Figure> = {}
   for (const { name, headlines } of FLEET_STAGES) {
     for (const { key } of headlines) {
-      const value = stages[name]?.[key]
+      const value = own(own(stages, name), key)
       if (value !== undefined) figures[`${name}.${key}`] = value
     }
   }

@@ -2,12 +2,13 @@ import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { FleetJob } from '../../fleet/index.js'
 import type { LoadedProject } from '../../project/index.js'
-import { StageError, type Result } from '../../worksheet/index.js'
+import type { Finding, Result } from '../../worksheet/index.js'
 import { FileError } from '../errors.js'
 import { csvTable, renderCsv, renderJson, writeWhole, type Report } from '../output/index.js'
 import { errnoWords } from '../output/errno.js'
 import { placeText } from '../place-text.js'
 import type { CommandContext } from '../subcommand.js'
+import type { PreparedPacket } from './draw-permit.js'
 import type { FleetPlan } from './fleet-work.js'
 
 export interface WrittenReport {
@@ -18,7 +19,8 @@ export interface WrittenReport {
 /**
  * Writes the files of one project into a folder of its own, each whole or not at all.
  *
- * @returns Their paths under the output folder.
+ * @param written Takes their paths under the output folder, as each is there.
+ * @returns What the papers tell beside the stages.
  * @throws FileError when one is there already and may not be replaced, or with the system's reason.
  */
 export async function writeProjectFiles(
@@ -26,11 +28,11 @@ export async function writeProjectFiles(
   plan: FleetPlan,
   loaded: LoadedProject,
   reports: readonly WrittenReport[],
-): Promise<string[]> {
+  written: string[],
+): Promise<readonly Finding[]> {
   const below = name.split('/').map(folderName).join('/')
   const folder = join(plan.outputFolder ?? '.', below)
   makeFolder(folder)
-  const written: string[] = []
   const write = (file: string, content: string | Uint8Array): void => {
     writeWhole(join(folder, file), content, plan.force)
     written.push(`${below}/${file}`)
@@ -41,17 +43,19 @@ export async function writeProjectFiles(
     for (const { stage, report } of reports) write(`${stage}.json`, renderJson(report, around(plan, loaded)))
   }
   if (plan.write.includes('bom') && shopping !== undefined) write('bom.csv', renderCsv(shopping))
-  if (plan.write.includes('packet')) write('packet.pdf', await drawPacket(plan, loaded, reports))
-  return written
+  if (!plan.write.includes('packet')) return []
+  const { errors, draw } = await packetOf(plan, loaded, reports)
+  const { pdf } = await draw(errors.length > 0)
+  write('packet.pdf', pdf)
+  return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]
 }
 
-/** The packet; of a design that fails, what there is, with the stamp of a draft. */
-async function drawPacket(
+async function packetOf(
   { tool, allowOutside }: FleetPlan,
   loaded: LoadedProject,
   reports: readonly WrittenReport[],
-): Promise<string | Uint8Array> {
-  const { run } = await import('./draw-permit.js')
+): Promise<PreparedPacket> {
+  const { preparePacket } = await import('./draw-permit.js')
   const earlier = new Map<string, Result<unknown>>(reports.map(({ stage, report }) => [stage, report.result]))
   const context: CommandContext = {
     args: [loaded.path],
@@ -60,16 +64,23 @@ async function drawPacket(
     earlier: (stage) => Promise.resolve(earlier.get(stage)),
     progress: () => undefined,
   }
-  const draw = async (draft: boolean): Promise<string | Uint8Array> => {
-    const outcome = await run(context, { size: '11x17', draft, allowOutside })
-    if (!('document' in outcome)) throw new Error('a packet without a document')
-    return outcome.document
-  }
-  try {
-    return await draw(false)
-  } catch (error) {
-    if (!(error instanceof StageError)) throw error
-    return draw(true)
+  return preparePacket(context, { size: '11x17', allowOutside })
+}
+
+/** What a packet lacks is no fault of the design; a check that only the packet makes is. */
+function asFinding(error: Finding): Finding {
+  return error.id.startsWith('permit.') ? { ...error, severity: 'warning' } : error
+}
+
+function drawnAsDraft(errors: readonly Finding[]): Finding {
+  const first = errors.find(({ id }) => !id.startsWith('permit.')) ?? errors[0]
+  const rest = errors.length > 1 ? ` and ${errors.length - 1} more` : ''
+  return {
+    severity: 'warning',
+    id: 'permit.drawn-as-draft',
+    message: `packet.pdf is a draft and stamped so, for ${first?.message ?? ''}${rest}`,
+    where: first?.where ?? '',
+    fix: 'Mend what is missing or fails, and run it again.',
   }
 }
 

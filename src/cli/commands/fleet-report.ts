@@ -1,5 +1,6 @@
 import { sayMove, type Move } from '../../fleet/index.js'
 import type { Cell, Column, Report, Section, TableData } from '../output/index.js'
+import { own } from '../../values/index.js'
 import type { FleetCollection, FleetRow } from './fleet-collect.js'
 import { FLEET_STAGES, type Headline } from './fleet-stages.js'
 
@@ -79,7 +80,8 @@ function fleetTable(rows: readonly FleetRow[], forMachines: boolean): TableData 
     headlines.map((headline): [string, Headline] => [`${name}.${headline.key}`, headline]),
   ).filter(
     ([key, headline]) =>
-      (forMachines || headline.forMachines !== true) && rows.some(({ figures }) => (figures[key] ?? null) !== null),
+      (forMachines || headline.forMachines !== true) &&
+      rows.some(({ figures }) => (own(figures, key) ?? null) !== null),
   )
   const columns: Column[] = [
     { heading: 'Project' },
@@ -100,7 +102,7 @@ function fleetTable(rows: readonly FleetRow[], forMachines: boolean): TableData 
       ...(forMachines ? [row.title] : []),
       statusCell(row.status),
       ...used.map(([key]): Cell => {
-        const value = row.figures[key] ?? null
+        const value = own(row.figures, key) ?? null
         return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value
       }),
       row.errors === 0 ? 0 : { value: row.errors, tone: 'bad' },

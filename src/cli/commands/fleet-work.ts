@@ -79,7 +79,16 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
       stopped.add(error.message)
     }
   }
-  const files = plan.outputFolder === undefined ? [] : await writeProjectFiles(job, plan, loaded, reports)
+  const files: string[] = []
+  // Papers that cannot be written or drawn take nothing away from what was worked out.
+  let failure: Partial<FleetOutcome> = {}
+  try {
+    if (plan.outputFolder !== undefined) {
+      for (const finding of await writeProjectFiles(job, plan, loaded, reports, files)) tell('permit', finding)
+    }
+  } catch (error) {
+    failure = failureOf(error, job)
+  }
   const told = [...findings.values()]
   return {
     ...emptyOutcome(job),
@@ -90,6 +99,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     findings: told,
     files,
     inputs: inputsOf(loaded),
+    ...failure,
   }
 }
 

@@ -1,5 +1,6 @@
 import type { MountValues } from '../../structure/index.js'
 import type { Cell, Section, TableData } from '../output/report.js'
+import { own } from '../../values/index.js'
 
 /** Every mount, for the eyes and for a spreadsheet. */
 export function mountTable(values: MountValues): TableData {
@@ -136,8 +137,8 @@ function zones(values: MountValues): Section {
       zone,
       loads.uplift_psf,
       loads.down_psf,
-      values.max_span_in[zone] ?? null,
-      values.max_span_governs[zone] ?? '',
+      own(values.max_span_in, zone) ?? null,
+      own(values.max_span_governs, zone) ?? '',
     ]),
   }
 }

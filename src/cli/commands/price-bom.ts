@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs'
 import type { Command } from 'commander'
 import type { WiringValues } from '../../electrical/index.js'
 import {
@@ -9,12 +8,12 @@ import {
   type BomValues,
   type PriceList,
 } from '../../materials/index.js'
+import { LARGEST_YAML_BYTES } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { billInput, projectPrices } from '../bill-of-materials.js'
-import { FileError } from '../errors.js'
+import { readNamedText } from '../named-file.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
-import { errnoWords } from '../output/errno.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { billSections, comparisonTable, shoppingList } from './bom-sections.js'
@@ -56,13 +55,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 }
 
 function readOther(path: string): PriceList {
-  let text: string
-  try {
-    text = readFileSync(path, 'utf8')
-  } catch (error) {
-    throw new FileError(`cannot read ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
-  }
-  return readPriceList(path, text)
+  return readPriceList(path, readNamedText(path, LARGEST_YAML_BYTES))
 }
 
 function reportOf(title: string, result: Result<BomValues>, second: Result<BomValues> | undefined): Report {

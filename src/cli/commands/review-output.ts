@@ -1,11 +1,10 @@
 import { Option, type Command } from 'commander'
-import { readFileSync } from 'node:fs'
 import { productionLimits, readProduction, reviewProduction, weatherOfDays } from '../../fieldwork/index.js'
-import { ProjectError, type Production } from '../../project/index.js'
+import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, ProjectError, type Production } from '../../project/index.js'
 import { runYield } from '../../yield/index.js'
-import { FileError, UsageError } from '../errors.js'
+import { UsageError } from '../errors.js'
+import { readNamedText } from '../named-file.js'
 import { takesProject, writesReport } from '../options.js'
-import { errnoWords } from '../output/errno.js'
 import type { Report } from '../output/report.js'
 import { readStdin } from '../stdin.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
@@ -67,7 +66,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     throw new UsageError('only one of project and table can come from stdin')
   const { project, files } = await context.project()
   const name = tablePath === '-' ? '<stdin>' : tablePath
-  const text = tablePath === '-' ? await readStdin() : readText(tablePath)
+  const text =
+    tablePath === '-' ? await readStdin(LARGEST_METER_BYTES) : readNamedText(tablePath, LARGEST_METER_BYTES, 'latin1')
   const estimate = runYield(project, files)
   const read = readProduction(
     name,
@@ -79,7 +79,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const { series } = read
   const { weather: weatherPath } = options
   const weather =
-    weatherPath === undefined ? undefined : weatherOfDays(project, weatherPath, readText(weatherPath), series)
+    weatherPath === undefined
+      ? undefined
+      : weatherOfDays(project, weatherPath, readNamedText(weatherPath, LARGEST_WEATHER_BYTES, 'latin1'), series)
   const result = reviewProduction({ project, run: estimate, series, ...(weather === undefined ? {} : { weather }) })
   const report: Report = {
     title: `Measured production: ${project.title}`,
@@ -90,22 +92,6 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     cautions: ['estimate'],
   }
   return { report }
-}
-
-/** Text of a table or weather file of a stranger: UTF-8, or Latin-1 where it is not. */
-function readText(path: string): string {
-  let bytes: Uint8Array
-  try {
-    bytes = readFileSync(path)
-  } catch (error) {
-    throw new FileError(`cannot read ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
-  }
-  if (bytes.includes(0)) throw new UsageError(`${path} is not a text file; export it as CSV in UTF-8`)
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-  } catch {
-    return new TextDecoder('windows-1252').decode(bytes)
-  }
 }
 
 function mappingOf(options: Options): Production {

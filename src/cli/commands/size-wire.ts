@@ -12,6 +12,7 @@ import { UsageError } from '../errors.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { own } from '../../values/index.js'
 import { circuitTable, comparisonSections, wiringSections } from './wiring-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -79,7 +80,7 @@ function comparisonReport(
   climate: Worksheet,
 ): Report {
   const comparison = compareEditions(project, editions, wiring)
-  const last = comparison.results[editions.at(-1) ?? '']
+  const last = own(comparison.results, editions.at(-1))
   if (last === undefined) throw new Error('a comparison without a result')
   const { findings, assumptions } = withProof(climate, last)
   return {

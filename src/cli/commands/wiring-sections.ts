@@ -1,5 +1,6 @@
 import type { EditionComparison, WiringValues } from '../../electrical/index.js'
 import type { Cell, Section, TableData } from '../output/report.js'
+import { own } from '../../values/index.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_branch: 'AC branch',
@@ -272,7 +273,7 @@ export function comparisonSections(comparison: EditionComparison): Section[] {
       rows: differences.map((difference) => [
         difference.path,
         ...editions.map((edition): Cell => {
-          const value = difference.values[edition] ?? null
+          const value = own(difference.values, edition) ?? null
           return typeof value === 'boolean'
             ? value
               ? 'yes'

@@ -72,6 +72,12 @@ export const PERMIT: Explanations = {
     sources: [PRACTICE],
     fix: 'Measure the plane and state its outline.',
   },
+  'permit.drawn-as-draft': {
+    means: 'The packet of this house is stamped DRAFT on every sheet, because something is missing or a check fails.',
+    rule: 'A fleet draws what there is of each house; only a packet without errors is without the stamp.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt draw-permit` on the house alone: it lists all that stops the packet. Mend it and run the fleet again.',
+  },
   'work.space-mounts-missing': {
     means: 'The work plan lacks the places of the mounts, because that stage cannot run.',
     rule: 'Where each mount goes is worked out, not chosen on the roof; until then the plan stops at that step.',

@@ -1,7 +1,9 @@
-import { readFileSync, realpathSync } from 'node:fs'
+import { realpathSync } from 'node:fs'
 import { isAbsolute, relative, resolve, sep } from 'node:path'
 import type { PDFDocument } from '@cantoo/pdf-lib'
+import { LARGEST_DOCUMENT_BYTES } from '../../project/index.js'
 import { FileError, UsageError } from '../errors.js'
+import { readNamedBytes } from '../named-file.js'
 import { errnoWords } from './errno.js'
 import type { SourcePage } from './pdf-source-pages.js'
 
@@ -91,7 +93,7 @@ function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Ar
         `document '${path}' lies outside the project's folder; copy it there, or add --allow-outside`,
       )
     }
-    return new Uint8Array(readFileSync(real))
+    return new Uint8Array(readNamedBytes(real, LARGEST_DOCUMENT_BYTES, `document '${path}'`))
   } catch (error) {
     const words = errnoWords(error)
     if (words === undefined) throw error

@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import type { LabelFacts } from './label-facts.js'
 
 /**
@@ -50,7 +51,7 @@ function dcSource(facts: LabelFacts): string | undefined {
   if (facts.edition === 'NEC 2017') return least
   const modules = groups
     .flatMap((circuit) => Object.keys(circuit.modules))
-    .flatMap((id) => facts.project.equipment.modules?.[facts.project.arrays[id]?.module ?? ''] ?? [])
+    .flatMap((id) => own(facts.project.equipment.modules, own(facts.project.arrays, id)?.module) ?? [])
   const operatingV = Math.max(...groups.map((each) => each.voltage_v))
   const operatingA = Math.max(...modules.map((module) => module.imp_a ?? 0))
   return `RATED MAXIMUM POWER-POINT CURRENT ${operatingA.toFixed(1)} A\nRATED MAXIMUM POWER-POINT VOLTAGE ${operatingV.toFixed(0)} V\n${least}`

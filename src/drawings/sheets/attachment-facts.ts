@@ -1,6 +1,7 @@
 import type { Framing, Mount, Project, PvModule, Rail } from '../../project/index.js'
 import { LUMBER_SIZES } from '../../tables/nds/index.js'
 import type { PacketInput } from '../inputs.js'
+import { own } from '../../values/index.js'
 
 /** Sizes of one attachment, in; what the project does not state is undefined and not dimensioned. */
 export interface AttachmentFacts {
@@ -29,14 +30,14 @@ export function attachmentFacts(
 ): AttachmentFacts | undefined {
   const { project } = input
   const [railId, mountId] = [project.structure?.rail ?? '', project.structure?.mount ?? '']
-  const rail = project.equipment.rails?.[railId]
-  const mount = project.equipment.mounts?.[mountId]
+  const rail = own(project.equipment.rails, railId)
+  const mount = own(project.equipment.mounts, mountId)
   const array = Object.values(project.arrays).find(
-    (each) => project.structure?.framing?.[each.roof_plane] !== undefined,
+    (each) => own(project.structure?.framing, each.roof_plane) !== undefined,
   )
   if (rail === undefined || mount === undefined || array === undefined) return undefined
-  const framing = project.structure?.framing?.[array.roof_plane]
-  const module = project.equipment.modules?.[array.module]
+  const framing = own(project.structure?.framing, array.roof_plane)
+  const module = own(project.equipment.modules, array.module)
   if (framing?.nominal_size === undefined || module === undefined) return undefined
   return {
     planeId: array.roof_plane,
@@ -67,7 +68,7 @@ function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project):
         other.row === module.row &&
         other.column === module.column + 1,
     )
-    return next === undefined || project.arrays[module.array] === undefined
+    return next === undefined || own(project.arrays, module.array) === undefined
       ? []
       : [(next.xFt - module.xFt - module.widthFt) * 12]
   })

@@ -3,6 +3,7 @@ import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { own } from '../../values/index.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { rafterDocuments } from './rafter-documents.js'
@@ -69,7 +70,7 @@ function scopeText({ project, arrangement, wiring }: PacketInput): string {
     const placed = arrangement.values.modules.filter((module) => module.array === id).length
     return {
       count: placed === 0 ? moduleCountOf(array) : placed,
-      watts: project.equipment.modules?.[array.module]?.pmax_w ?? 0,
+      watts: own(project.equipment.modules, array.module)?.pmax_w ?? 0,
       plane: array.roof_plane,
     }
   })

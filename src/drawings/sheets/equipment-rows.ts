@@ -1,6 +1,8 @@
 import { listModuleGroups, type Inverter, type PvModule } from '../../project/index.js'
+import { countFitted } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber } from '../layout/index.js'
+import { own } from '../../values/index.js'
 
 /** Item, number, name, ratings, listing of what is installed. */
 export function equipmentRows(input: PacketInput): string[][] {
@@ -9,7 +11,7 @@ export function equipmentRows(input: PacketInput): string[][] {
   const inverters = new Map<string, number>()
   const add = (map: Map<string, number>, id: string, count: number): void =>
     void map.set(id, (map.get(id) ?? 0) + count)
-  for (const group of listModuleGroups(project)) {
+  for (const group of listModuleGroups(countFitted(project))) {
     const placed = input.arrangement.values.modules.filter((module) => module.array === group.id).length
     const count = placed === 0 ? group.modules : placed
     add(modules, group.array.module, count)
@@ -19,20 +21,20 @@ export function equipmentRows(input: PacketInput): string[][] {
   const { equipment, structure } = project
   const rows = [
     ...[...modules].flatMap(([id, count]) => {
-      const module = equipment.modules?.[id]
+      const module = own(equipment.modules, id)
       return module === undefined
         ? []
         : [['Module', String(count), module.name ?? id, moduleRatings(module), sheetText(module)]]
     }),
     ...[...inverters].flatMap(([id, count]) => {
-      const inverter = equipment.inverters?.[id]
+      const inverter = own(equipment.inverters, id)
       return inverter === undefined
         ? []
         : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
     }),
   ]
-  const rail = equipment.rails?.[structure?.rail ?? '']
-  const mount = equipment.mounts?.[structure?.mount ?? '']
+  const rail = own(equipment.rails, structure?.rail)
+  const mount = own(equipment.mounts, structure?.mount)
   const counts = input.mounts?.values.counts
   if (rail !== undefined)
     rows.push([

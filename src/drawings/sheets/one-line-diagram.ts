@@ -2,6 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { own } from '../../values/index.js'
 import { drawConnection } from './one-line-connection.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
@@ -152,12 +153,12 @@ function inverterOutputs(
   const x = box.x + box.width * AT.inverter
   const end = box.x + box.width * AT.combiner
   return units.map((unit) => {
-    const own = rows.filter(({ source }) => source.unit === unit)
-    const ys = own.map((row) => row.y)
+    const ownRows = rows.filter(({ source }) => source.unit === unit)
+    const ys = ownRows.map((row) => row.y)
     const [low, high] = [Math.min(...ys), Math.max(...ys)]
     const y = (low + high) / 2
-    const id = input.project.inverter_units?.[unit]?.inverter ?? ''
-    const inverter = input.project.equipment.inverters?.[id]
+    const id = own(input.project.inverter_units, unit)?.inverter ?? ''
+    const inverter = own(input.project.equipment.inverters, id)
     const circuit = job.wiring.circuits.find((each) => each.id === unit)
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
@@ -166,7 +167,7 @@ function inverterOutputs(
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 66, height),
       ...inverterSymbol(x + 40, y),
-      ...own.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
+      ...ownRows.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, {
         sizePt: SIZE,
@@ -192,7 +193,7 @@ function inverterInput(x: number, y: number, withSwitch: boolean, input: number)
 function inputOf(job: DiagramJob, source: OneLineSource, index: number): number {
   const arrayId = Object.keys(source.circuit.modules)[0] ?? ''
   const at = Number(/_s(\d+)$/.exec(source.circuit.id)?.[1] ?? '1') - 1
-  return job.input.project.arrays[arrayId]?.strings?.[at]?.input ?? index + 1
+  return own(job.input.project.arrays, arrayId)?.strings?.[at]?.input ?? index + 1
 }
 
 function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringValues['circuits'][number]): Output {

@@ -1,6 +1,7 @@
 import type { CircuitValues, WiringValues } from '../../electrical/index.js'
 import { counted, plainNumber } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
+import { own } from '../../values/index.js'
 
 /** A row of the diagram: what feeds one wire, and what is written beside it. */
 export interface OneLineSource {
@@ -24,13 +25,13 @@ export function oneLineSources(input: PacketInput, wiring: WiringValues): OneLin
 
 function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource {
   const lines = Object.entries(circuit.modules).map(([arrayId, count]) => {
-    const array = input.project.arrays[arrayId]
-    const module = input.project.equipment.modules?.[array?.module ?? '']
+    const array = own(input.project.arrays, arrayId)
+    const module = own(input.project.equipment.modules, array?.module)
     return `${counted(count, 'module')} ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W (array ${arrayId})`
   })
   const first = Object.keys(circuit.modules)[0] ?? ''
-  const inverterId = input.project.arrays[first]?.inverter ?? ''
-  const inverter = input.project.equipment.inverters?.[inverterId]
+  const inverterId = own(input.project.arrays, first)?.inverter ?? ''
+  const inverter = own(input.project.equipment.inverters, inverterId)
   const each = circuit.inverters === 0 ? 0 : circuit.continuous_a / circuit.inverters
   return {
     circuit,
@@ -46,8 +47,8 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
 
 function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource {
   const [arrayId = '', count = 0] = Object.entries(circuit.modules)[0] ?? []
-  const array = input.project.arrays[arrayId]
-  const module = input.project.equipment.modules?.[array?.module ?? '']
+  const array = own(input.project.arrays, arrayId)
+  const module = own(input.project.equipment.modules, array?.module)
   const index = Number(/_s(\d+)$/.exec(circuit.id)?.[1] ?? '1') - 1
   const stated = array?.strings?.[index]
   const voltage = input.wiring?.values.strings.find((each) => each.id === circuit.id)

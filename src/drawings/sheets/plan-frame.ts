@@ -1,6 +1,7 @@
 import type { Project, PlanPoint, RoofPlane } from '../../project/index.js'
 import { planeTiltDeg, type Point } from '../../roof/index.js'
 import { xy, type XY } from '../model/index.js'
+import { own } from '../../values/index.js'
 
 export const planPoint = ({ x_ft: x, y_ft: y }: PlanPoint): XY => xy(x, y)
 
@@ -9,8 +10,8 @@ export const planPoint = ({ x_ft: x, y_ft: y }: PlanPoint): XY => xy(x, y)
  * Up the slope counts by its level part only.
  */
 export function planeInPlan(project: Project, planeId: string): ((point: Point) => XY) | undefined {
-  const place = project.site_plan?.roof_planes?.[planeId]?.eave_left
-  const plane: RoofPlane | undefined = project.roof_planes[planeId]
+  const place = own(project.site_plan?.roof_planes, planeId)?.eave_left
+  const plane: RoofPlane | undefined = own(project.roof_planes, planeId)
   if (place === undefined || plane === undefined) return undefined
   const flat = Math.cos((planeTiltDeg(planeId, plane) * Math.PI) / 180)
   const turn = (degrees: number): XY => {

@@ -2,6 +2,7 @@ import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
+import { own } from '../../values/index.js'
 import { clippedTo, toXY, uprightInside } from './plane-figures.js'
 import { shortModuleName } from './short-module-name.js'
 
@@ -66,7 +67,7 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
 }
 
 function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
-  const framing = input.project.structure?.framing?.[plane.id]
+  const framing = own(input.project.structure?.framing, plane.id)
   if (framing?.spacing_in === undefined || framing.first_offset_in === undefined) return []
   const spacing = framing.spacing_in / 12
   const xs = outline.map((point) => point.x)
@@ -185,7 +186,7 @@ function middleOfLongest(points: readonly XY[]): XY | undefined {
 }
 
 function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
-  const stated = input.project.site_plan?.roof_planes?.[plane.id]
+  const stated = own(input.project.site_plan?.roof_planes, plane.id)
   const points = (stated?.raceway ?? []).map((point) => xy(point.x_ft, point.y_ft))
   const way: Primitive[] = points.length < 2 ? [] : [{ kind: 'path', points, pen: 'heavy', dash: 'dashed' }]
   const first = middleOfLongest(points)

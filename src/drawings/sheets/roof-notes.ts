@@ -3,12 +3,13 @@ import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, label, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
+import { own } from '../../values/index.js'
 import { mountPatterns } from './mount-patterns.js'
 
 /** The column beside a roof plan: facts, legend, mounts and what the plan obeys. */
 export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
   const { project } = input
-  const framing = project.structure?.framing?.[plane.id]
+  const framing = own(project.structure?.framing, plane.id)
   const arrays = Object.entries(project.arrays).filter(([, array]) => array.roof_plane === plane.id)
   const facts: [string, string][] = [
     ['Faces', `${plainNumber(plane.azimuthDeg, 1)}° from true north`],
@@ -38,7 +39,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
 }
 
 function moduleText(input: PacketInput, id: string): string {
-  const module = input.project.equipment.modules?.[id]
+  const module = own(input.project.equipment.modules, id)
   if (module === undefined) return id
   const size =
     module.length_in === undefined || module.width_in === undefined
@@ -66,7 +67,7 @@ function legend(input: PacketInput, plane: ArrangedPlane): Block[] {
       ],
     )
   }
-  if (input.project.structure?.framing?.[plane.id] !== undefined) {
+  if (own(input.project.structure?.framing, plane.id) !== undefined) {
     rows.push([
       'Rafter',
       (x, y) => [

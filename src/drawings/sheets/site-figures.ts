@@ -3,6 +3,7 @@ import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
+import { own } from '../../values/index.js'
 import { lotDistances } from './lot-distances.js'
 import { planeInPlan, planPoint } from './plan-frame.js'
 import { clippedTo, toXY } from './plane-figures.js'
@@ -81,7 +82,7 @@ function roofs(input: PacketInput): Primitive[] {
   return Object.values(planes).flatMap((plane): Primitive[] => {
     const place = planeInPlan(input.project, plane.id)
     if (place === undefined) return []
-    const stated = input.project.site_plan?.roof_planes?.[plane.id]
+    const stated = own(input.project.site_plan?.roof_planes, plane.id)
     const point = (each: { x_ft: number; y_ft: number }): XY => place({ xFt: each.x_ft, yFt: each.y_ft })
     return [
       { kind: 'path', points: plane.corners.map(place), closed: true, pen: 'thin', dash: 'dashed' },

@@ -1,5 +1,5 @@
 import type { Production } from '../../project/index.js'
-import type { CsvCell } from './csv-table.js'
+import type { TableCell } from '../../values/index.js'
 
 export type EnergyUnit = 'kwh' | 'wh' | 'kw' | 'w'
 
@@ -17,7 +17,7 @@ export interface ProductionColumns {
 
 /** What stands in the way, at a cell of the header. */
 export interface ColumnTrouble {
-  readonly cell: CsvCell | undefined
+  readonly cell: TableCell | undefined
   readonly message: string
 }
 
@@ -33,7 +33,7 @@ const UNITS: readonly EnergyUnit[] = ['kwh', 'wh', 'kw', 'w']
  * @param moduleIds Ids of the project's modules; a column named so holds that module.
  */
 export function findColumns(
-  header: readonly CsvCell[],
+  header: readonly TableCell[],
   mapping: Production,
   moduleIds: readonly string[],
 ): ProductionColumns | ColumnTrouble[] {
@@ -95,7 +95,7 @@ export function findColumns(
 }
 
 function moduleColumns(
-  header: readonly CsvCell[],
+  header: readonly TableCell[],
   mapping: Production,
   moduleIds: readonly string[],
   named: (text: string, key: string) => number | undefined,
@@ -120,7 +120,11 @@ function moduleColumns(
 }
 
 /** One unit holds for all columns of a table. */
-function mixedUnits(header: readonly CsvCell[], names: readonly string[], columns: readonly number[]): ColumnTrouble[] {
+function mixedUnits(
+  header: readonly TableCell[],
+  names: readonly string[],
+  columns: readonly number[],
+): ColumnTrouble[] {
   const named = columns.flatMap((column) => {
     const unit = unitOf(names[column] ?? '')
     return unit === undefined ? [] : [{ column, unit }]
@@ -157,6 +161,6 @@ function unitOf(name: string): EnergyUnit | undefined {
   return UNITS.find((unit) => unit === words.findLast((word) => (UNITS as readonly string[]).includes(word)))
 }
 
-function listOf(header: readonly CsvCell[]): string {
+function listOf(header: readonly TableCell[]): string {
   return header.map((cell) => `'${cell.text}'`).join(', ')
 }

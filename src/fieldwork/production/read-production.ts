@@ -1,6 +1,6 @@
 import type { Problem, Production } from '../../project/index.js'
+import { readTable, type TableCell } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
-import { csvTable, type CsvCell } from './csv-table.js'
 import { findColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
 import { parseNumber } from './parse-number.js'
@@ -19,7 +19,7 @@ export interface ProductionLimits {
 export interface RawRow {
   readonly beginMs: number
   readonly value: number | undefined
-  readonly cell: CsvCell
+  readonly cell: TableCell
   readonly moduleValues: readonly (number | undefined)[]
 }
 
@@ -30,6 +30,7 @@ export type ReadProduction =
 
 /** More bad cells than this are not listed one by one. */
 const MOST_PROBLEMS = 50
+const DELIMITER_NAMES: Readonly<Record<string, string>> = { ';': 'semicolon', '\t': 'tab', '|': 'vertical bar' }
 
 /**
  * Reads measured production from a table.
@@ -49,11 +50,12 @@ export function readProduction(
     problems.push({ file, path: '', message, ...(cell === undefined ? { line: 1, column: 1 } : placeOf(cell)) })
   }
   const failed = (): ReadProduction => ({ problems: shorten(file, problems) })
-  const table = csvTable(text, mapping.delimiter, mapping.header_line)
+  const table = readTable(text, mapping.delimiter, mapping.header_line)
   if (table === undefined) {
     complain(undefined, 'no line with column names is found; the file must be a table with a header, such as date,kWh')
     return failed()
   }
+  for (const { message, ...place } of table.problems) complain({ text: '', ...place }, message)
   const columns = findColumns(table.header, mapping, limits.moduleIds)
   if (Array.isArray(columns)) {
     for (const trouble of columns) complain(trouble.cell, trouble.message)
@@ -66,26 +68,23 @@ export function readProduction(
     return failed()
   }
   if (table.rows.length === 0) {
-    complain(table.header[0], 'the table has no rows')
+    if (problems.length === 0) complain(table.header[0], 'the table has no rows')
     return failed()
   }
   const taken: TakenSetting[] = []
+  if (mapping.delimiter === undefined && table.delimiter !== ',') {
+    const value = DELIMITER_NAMES[table.delimiter] ?? table.delimiter
+    taken.push({ path: 'production.delimiter', value, why: 'it parts the names of the columns most often' })
+  }
   const stamped = readStamps(table.rows, time, mapping, complain)
   if (stamped === undefined) return failed()
   const { clock, beginMs } = standardBeginnings(stamped, mapping, limits.utcOffsetH, taken)
   const rows = stamped.rows.flatMap((row, at): RawRow[] => {
     const numberAt = (column: number): number | undefined => {
-      const cell = row.cells[column]
-      if (cell === undefined) {
-        complain(
-          row.stamp,
-          `the row has ${row.cells.length} cells; column ${column + 1} ('${table.header[column]?.text ?? ''}') is missing`,
-        )
-        return undefined
-      }
-      const parsed = parseNumber(cell.text, table.delimiter)
+      const written = row.row.texts[column] ?? ''
+      const parsed = parseNumber(written, table.delimiter)
       if (parsed === undefined || Number.isFinite(parsed)) return parsed
-      complain(cell, `'${cell.text}' is no number; leave the cell empty when there is no reading`)
+      complain(row.row.cell(column), `'${written}' is no number; leave the cell empty when there is no reading`)
       return undefined
     }
     const moduleValues = modules.map((module) => numberAt(module.column))
@@ -98,7 +97,7 @@ export function readProduction(
       )
       return []
     }
-    const cell = row.cells[value ?? modules[0]?.column ?? 0] ?? row.stamp
+    const cell = row.row.cell(value ?? modules[0]?.column ?? 0) ?? row.stamp
     return [{ beginMs: begin, value: total, cell, moduleValues }]
   })
   if (problems.length > 0) return failed()
@@ -139,12 +138,13 @@ function sumOf(values: readonly (number | undefined)[]): number | undefined {
     : values.reduce((sum: number, value) => sum + (value ?? 0), 0)
 }
 
-function placeOf(cell: CsvCell): { line: number; column: number; length: number } {
+function placeOf(cell: TableCell): { line: number; column: number; length: number } {
   return { line: cell.line, column: cell.column, length: Math.max(1, cell.text.length) }
 }
 
 function shorten(file: string, problems: readonly Problem[]): readonly Problem[] {
-  if (problems.length <= MOST_PROBLEMS) return problems
-  const rest = problems.length - MOST_PROBLEMS
-  return [...problems.slice(0, MOST_PROBLEMS), { file, path: '', message: `${rest} more cells are bad` }]
+  const sorted = problems.toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0))
+  if (sorted.length <= MOST_PROBLEMS) return sorted
+  const rest = sorted.length - MOST_PROBLEMS
+  return [...sorted.slice(0, MOST_PROBLEMS), { file, path: '', message: `${rest} more cells are bad` }]
 }

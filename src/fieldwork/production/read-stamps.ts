@@ -1,5 +1,5 @@
 import type { Production } from '../../project/index.js'
-import type { CsvCell } from './csv-table.js'
+import type { TableCell, TableRow } from '../../values/index.js'
 import { changeHours, standardMs } from './daylight-saving.js'
 import { needsOrder, orderOf, parseStamp, type DateOrder, type Stamp } from './parse-stamp.js'
 import type { Resolution, TakenSetting } from './production-series.js'
@@ -9,8 +9,8 @@ const DAY_MS = 86_400_000
 
 /** A row with its time; the others have been complained about. */
 export interface StampedRow {
-  readonly cells: readonly CsvCell[]
-  readonly stamp: CsvCell
+  readonly row: TableRow
+  readonly stamp: TableCell
   readonly clockMs: number
   /** Offset from UTC in the text, h. */
   readonly offsetH: number | undefined
@@ -24,18 +24,18 @@ export interface StampedRows {
   readonly stepMs: number
 }
 
-export type Complain = (cell: CsvCell | undefined, message: string) => void
+export type Complain = (cell: TableCell | undefined, message: string) => void
 
 /** Reads the stamps of all rows and finds how far apart they are; undefined when that cannot be told. */
 export function readStamps(
-  rows: readonly (readonly CsvCell[])[],
+  rows: readonly TableRow[],
   timeColumns: readonly number[],
   mapping: Production,
   complain: Complain,
 ): StampedRows | undefined {
-  const texts = rows.map((cells) =>
+  const texts = rows.map((row) =>
     timeColumns
-      .map((at) => cells[at]?.text ?? '')
+      .map((at) => row.texts[at] ?? '')
       .join(' ')
       .trim(),
   )
@@ -45,12 +45,12 @@ export function readStamps(
       order === 'both'
         ? 'dates of this file can be read neither as month/day nor as day/month throughout'
         : `'${texts.find(needsOrder) ?? ''}' may be month/day or day/month; declare date_order`
-    complain(rows[0]?.[timeColumns[0] ?? 0], message)
+    complain(rows[0]?.cell(timeColumns[0] ?? 0), message)
     return undefined
   }
   const kinds = new Set<Stamp['kind']>()
-  const stamped = rows.flatMap((cells, index): StampedRow[] => {
-    const cell = cells[timeColumns[0] ?? 0] ?? cells[0]
+  const stamped = rows.flatMap((row, index): StampedRow[] => {
+    const cell = row.cell(timeColumns[0] ?? 0)
     const stamp = parseStamp(texts[index] ?? '', order)
     if (cell === undefined || stamp === undefined) {
       complain(
@@ -60,7 +60,7 @@ export function readStamps(
       return []
     }
     kinds.add(stamp.kind)
-    return [{ cells, stamp: cell, clockMs: stamp.clockMs, offsetH: stamp.offsetH }]
+    return [{ row, stamp: cell, clockMs: stamp.clockMs, offsetH: stamp.offsetH }]
   })
   if (stamped.length === 0) return undefined
   const stepMs = commonStep(stamped)

@@ -1,4 +1,5 @@
 import { listModuleGroups, type Project } from '../../project/index.js'
+import { countFitted } from '../../roof/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionLimits } from '../production/index.js'
 import { calendarDay, DAY_MS, dayNumber } from './calendar.js'
@@ -13,7 +14,7 @@ const OVER_CLEAR_DAY = 1.6
 export function ratedAcKw(project: Project): number {
   const units = new Map<string, number>()
   let watts = 0
-  for (const group of listModuleGroups(project)) {
+  for (const group of listModuleGroups(countFitted(project))) {
     if (group.conversion.kind === 'module_level') watts += group.modules * group.conversion.inverter.ac_power_w
     else for (const string of group.conversion.strings) units.set(string.unitId, string.inverter.ac_power_w)
   }

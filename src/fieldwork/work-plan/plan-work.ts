@@ -1,3 +1,4 @@
+import { countFitted } from '../../roof/index.js'
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import { firstWeeks } from './first-week.js'
 import { currentReadings, insulationValues } from './insulation.js'
@@ -13,11 +14,12 @@ import { stepsRoof } from './steps-roof.js'
 /**
  * The job in order, with tools, quantities and the numbers to hold to.
  *
- * @param input Project, estimate, and what mounts and wiring came to; what is missing becomes a stop in its steps.
+ * @param stated Project, estimate, and what mounts and wiring came to; what is missing becomes a stop in its steps.
  * @throws StageError when the module states no open-circuit voltage.
  * @limits Torques are not invented: the equipment file has none, so the plan leaves a line to fill in from the sheet.
  */
-export function planWork(input: PlanInput): Result<WorkPlanValues> {
+export function planWork(stated: PlanInput): Result<WorkPlanValues> {
+  const input = { ...stated, project: countFitted(stated.project) }
   const worksheet = new Worksheet()
   for (const { stage, where, why, fix } of input.missing) {
     worksheet.find({

@@ -1,4 +1,5 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
+import { own } from '../../values/index.js'
 import { plural, quantity, step, task, tasksOf, type PlanInput } from './plan-facts.js'
 import type { PlanSystem } from './plan-system.js'
 import type { PlanStep } from './plan-values.js'
@@ -34,8 +35,11 @@ export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
       tools: ['the approved drawings', 'the data sheets'],
       quantities: [
         ...values.map(([id, array]) => {
-          const module = project.arrays[id]?.module ?? ''
-          return quantity(`modules ${project.equipment.modules?.[module]?.name ?? module}, array ${id}`, array.modules)
+          const module = own(project.arrays, id)?.module ?? ''
+          return quantity(
+            `modules ${own(project.equipment.modules, module)?.name ?? module}, array ${id}`,
+            array.modules,
+          )
         }),
         ...(mounts === undefined
           ? []

@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
@@ -7,7 +8,7 @@ import type { PlanStep } from './plan-values.js'
 /** Inverters, modules, terminations and labels. */
 export function stepsEquipment(input: PlanInput): PlanStep[] {
   const { project, mounts, wiring, labels } = input
-  const rail = project.equipment.rails?.[project.structure?.rail ?? '']
+  const rail = own(project.equipment.rails, project.structure?.rail)
   const groups = listModuleGroups(project)
   const moduleLevel = groups.flatMap((group) =>
     group.conversion.kind === 'module_level'
@@ -24,7 +25,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
           quantity(`${inverter.name ?? id}, array ${group.id}`, group.modules),
         ),
         ...units.map(([id, unit]) =>
-          quantity(`${project.equipment.inverters?.[unit.inverter]?.name ?? unit.inverter}, ${id}`, 1),
+          quantity(`${own(project.equipment.inverters, unit.inverter)?.name ?? unit.inverter}, ${id}`, 1),
         ),
       ],
       tasks: [

@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
@@ -11,7 +12,7 @@ const LEAD_HOLE: Source = { document: 'NDS', edition: '2018', place: '12.1.4.2',
 /** Layout, mounts, rails and bonding. */
 export function stepsRoof(input: PlanInput): PlanStep[] {
   const { project, mounts, wiring } = input
-  const product = project.equipment.mounts?.[project.structure?.mount ?? '']
+  const product = own(project.equipment.mounts, project.structure?.mount)
   const sheet: Source = { ...WORK_SOURCES.makersSheet, document: product?.sheet ?? WORK_SOURCES.makersSheet.document }
   const lag = product?.lag
   const stop = stopFor(input, 'space-mounts')
@@ -136,7 +137,7 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
 function equalSpans(mounts: NonNullable<PlanInput['mounts']>): [zones: string[], inches: number, governs: string][] {
   const spans: [string[], number, string][] = []
   for (const [zone, inches] of Object.entries(mounts.max_span_in)) {
-    const governs = mounts.max_span_governs[zone] ?? 'as computed'
+    const governs = own(mounts.max_span_governs, zone) ?? 'as computed'
     const same = spans.find((each) => each[1] === inches && each[2] === governs)
     if (same === undefined) spans.push([[zone], inches, governs])
     else same[0].push(zone)

@@ -1,4 +1,5 @@
 import type { PriceItem, PriceList } from '../price-list/price-list-types.generated.js'
+import { own } from '../../values/index.js'
 
 /** A price list that is asked for items. */
 export interface PriceBook {
@@ -12,7 +13,7 @@ export function priceBook(list: PriceList): PriceBook {
     list,
     find: (item, general) => {
       for (const id of [item, general]) {
-        const entry = id !== undefined && Object.hasOwn(list.items, id) ? list.items[id] : undefined
+        const entry = own(list.items, id)
         if (id !== undefined && entry !== undefined) return { id, entry }
       }
       return undefined

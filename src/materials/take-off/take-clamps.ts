@@ -1,5 +1,6 @@
 import type { RailValue } from '../../structure/index.js'
 import { StageError } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 import { gapsIn, modulesOnRail } from './modules-on-rail.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
@@ -36,7 +37,7 @@ export function takeClamps(job: TakeOffJob, rails: readonly RailValue[]): Need[]
 
 /** Height of the module frame, which sets the length of the clamp. */
 function thickness(job: TakeOffJob, arrayId: string): number | undefined {
-  return job.project.equipment.modules?.[job.project.arrays[arrayId]?.module ?? '']?.thickness_in
+  return own(job.project.equipment.modules, own(job.project.arrays, arrayId)?.module)?.thickness_in
 }
 
 function clamp(kind: 'mid' | 'end', frameIn: number | undefined, quantity: number, why: string): Need {

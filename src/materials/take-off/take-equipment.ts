@@ -1,4 +1,5 @@
 import { statedModuleCount } from '../../project/facts.js'
+import { own } from '../../values/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import type { TakeOffJob } from './take-off-job.js'
@@ -23,9 +24,9 @@ export function takeEquipment(job: TakeOffJob): Need[] {
   const { arrays, equipment, inverter_units: units } = job.project
   const needs: Need[] = []
   for (const [arrayId, { count, from }] of moduleCounts(job)) {
-    const array = arrays[arrayId]
+    const array = own(arrays, arrayId)
     if (array === undefined) continue
-    const module = equipment.modules?.[array.module]
+    const module = own(equipment.modules, array.module)
     needs.push({
       item: `module.${array.module}`,
       name: module?.name ?? `Module ${array.module}`,
@@ -38,7 +39,7 @@ export function takeEquipment(job: TakeOffJob): Need[] {
       needs.push(
         {
           item: `inverter.${array.inverter}`,
-          name: equipment.inverters?.[array.inverter]?.name ?? `Inverter ${array.inverter}`,
+          name: own(equipment.inverters, array.inverter)?.name ?? `Inverter ${array.inverter}`,
           group: 'inverters',
           unit: 'each',
           quantity: count,
@@ -67,7 +68,7 @@ export function takeEquipment(job: TakeOffJob): Need[] {
   for (const [unitId, { inverter }] of Object.entries(units ?? {})) {
     needs.push({
       item: `inverter.${inverter}`,
-      name: equipment.inverters?.[inverter]?.name ?? `Inverter ${inverter}`,
+      name: own(equipment.inverters, inverter)?.name ?? `Inverter ${inverter}`,
       group: 'inverters',
       unit: 'each',
       quantity: 1,

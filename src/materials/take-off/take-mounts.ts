@@ -1,4 +1,5 @@
 import type { MountValues } from '../../structure/index.js'
+import { own } from '../../values/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import type { TakeOffJob } from './take-off-job.js'
@@ -6,7 +7,7 @@ import type { TakeOffJob } from './take-off-job.js'
 /** Mounts with flashing, screws and sealant, and the bolts that hold the rails on them. */
 export function takeMounts(job: TakeOffJob, values: MountValues): Need[] {
   const mountId = job.project.structure?.mount ?? ''
-  const product = job.project.equipment.mounts?.[mountId]
+  const product = own(job.project.equipment.mounts, mountId)
   const count = values.mounts.length
   const at = `at each of ${count} mounts (mounts: values.mounts)`
   const screw = product?.lag

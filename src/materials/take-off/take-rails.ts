@@ -2,6 +2,7 @@ import type { RailValue } from '../../structure/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { cutStock } from '../cut/cut-stock.js'
 import type { CutPiece } from '../cut/cutting-problem.js'
+import { own } from '../../values/index.js'
 import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
@@ -17,7 +18,7 @@ const FROM = 'mounts: values.rails'
  */
 export function takeRails(job: TakeOffJob, rails: readonly RailValue[]): { needs: Need[]; cuts: CutLists } {
   const railId = job.project.structure?.rail ?? ''
-  const product = job.project.equipment.rails?.[railId]
+  const product = own(job.project.equipment.rails, railId)
   const lengths = product?.stock_lengths_in
   if (lengths === undefined)
     throw new StageError(

@@ -1,4 +1,5 @@
 import type { CircuitValues, WiringValues } from '../../electrical/index.js'
+import { own } from '../../values/index.js'
 import type { Need } from './need.js'
 import type { TakeOffJob } from './take-off-job.js'
 
@@ -9,10 +10,10 @@ export function takeTrunks(job: TakeOffJob, wiring: WiringValues): Need[] {
 
 function trunkOf(job: TakeOffJob, circuit: CircuitValues): Need[] {
   const { electrical, equipment } = job.project
-  const branch = electrical?.branches?.[circuit.id]
+  const branch = own(electrical?.branches, circuit.id)
   const known = Object.keys(equipment.trunk_cables ?? {})
   const trunkId = branch?.trunk ?? electrical?.trunk ?? known[0] ?? ''
-  const cable = equipment.trunk_cables?.[trunkId]
+  const cable = own(equipment.trunk_cables, trunkId)
   const centre = branch?.feed === 'centre'
   const halves = centre ? 2 : 1
   const trunk = circuit.segments.find((segment) => segment.id === `${circuit.id}.trunk`)

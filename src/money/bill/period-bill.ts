@@ -2,6 +2,7 @@ import { StageError } from '../../worksheet/index.js'
 import { dayOfYear } from '../calendar/index.js'
 import { microKwh } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
+import { own } from '../../values/index.js'
 import { billValues, type BillValues } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
 import { noBanks, priceBill } from './price-bill.js'
@@ -29,7 +30,7 @@ export function billFromPeriods(
   }
   const segment = emptySegment(sheet.seasonOfDay[firstDay] ?? 0, days, sheet.periods.length)
   for (const [p, period] of sheet.periods.entries()) {
-    const kwh = usageKwh[period]
+    const kwh = own(usageKwh, period)
     if (kwh === undefined)
       throw new StageError('usage', `there is no energy for period ${period}`, `State the kWh of ${period}.`)
     segment.load[p] = microKwh(kwh)

@@ -2,6 +2,7 @@ import { statedModuleCount } from '../../project/facts.js'
 import type { ArrayOfModules, FitRequest, Project } from '../../project/index.js'
 import { arrangeModules } from '../../roof/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 
 /** A project with every module that its roof still takes. */
 export interface FilledRoof {
@@ -23,11 +24,11 @@ export function fillRoof(project: Project, worksheet: Worksheet): FilledRoof {
   const further = new Map(measured.map((id) => [id, freeId(project, id)]))
   const asked: Record<string, ArrayOfModules> = {}
   for (const id of ids) {
-    const array = project.arrays[id] as ArrayOfModules
+    const array = own(project.arrays, id) as ArrayOfModules
     asked[id] = array.arrangement === undefined && further.has(id) ? fitted(array) : array
   }
   for (const [id, more] of further) {
-    const array = project.arrays[id] as ArrayOfModules
+    const array = own(project.arrays, id) as ArrayOfModules
     if (array.arrangement !== undefined) asked[more] = fitted(array)
   }
   const full = withArrays(project, asked, further)
@@ -37,7 +38,7 @@ export function fillRoof(project: Project, worksheet: Worksheet): FilledRoof {
   for (const { array } of arrangement.values.modules) count.set(array, (count.get(array) ?? 0) + 1)
   const arrays: Record<string, ArrayOfModules> = { ...project.arrays }
   for (const [id, more] of further) {
-    const array = project.arrays[id] as ArrayOfModules
+    const array = own(project.arrays, id) as ArrayOfModules
     const unplaced = array.arrangement === undefined
     const added = unplaced ? (count.get(id) ?? 0) - (statedModuleCount(array) ?? 0) : (count.get(more) ?? 0)
     if (added < 1) further.delete(id)
@@ -48,9 +49,9 @@ export function fillRoof(project: Project, worksheet: Worksheet): FilledRoof {
 }
 
 function isMeasured(project: Project, id: string): boolean {
-  const array = project.arrays[id]
-  const module = project.equipment.modules?.[array?.module ?? '']
-  const plane = project.roof_planes[array?.roof_plane ?? '']
+  const array = own(project.arrays, id)
+  const module = own(project.equipment.modules, array?.module)
+  const plane = own(project.roof_planes, array?.roof_plane)
   return plane?.outline !== undefined && module?.length_in !== undefined && module.width_in !== undefined
 }
 

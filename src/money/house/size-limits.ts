@@ -1,6 +1,7 @@
 import { branchesAtSize, connectionAtSize } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 import type { Share } from './share-modules.js'
 import type { SizeLot } from './size-lots.js'
 
@@ -27,17 +28,17 @@ export function dcLoad(
 ): { readonly share: number; readonly unit: string } | undefined {
   const dcW = new Map<string, number>()
   for (const [arrayId, count] of Object.entries(modules)) {
-    const array = project.arrays[arrayId]
+    const array = own(project.arrays, arrayId)
     const strings = array?.strings ?? []
     if (array === undefined || count === 0) continue
-    const pmaxW = project.equipment.modules?.[array.module]?.pmax_w ?? 0
+    const pmaxW = own(project.equipment.modules, array.module)?.pmax_w ?? 0
     for (const { inverter_unit: unit } of strings) {
       dcW.set(unit, (dcW.get(unit) ?? 0) + (count * pmaxW) / strings.length)
     }
   }
   let worst: ReturnType<typeof dcLoad>
   for (const [unit, watts] of dcW) {
-    const limitW = project.equipment.inverters?.[project.inverter_units?.[unit]?.inverter ?? '']?.max_dc_power_w
+    const limitW = own(project.equipment.inverters, own(project.inverter_units, unit)?.inverter)?.max_dc_power_w
     const share = limitW === undefined ? 0 : watts / limitW
     if (limitW !== undefined && share > (worst?.share ?? 0)) worst = { share, unit }
   }

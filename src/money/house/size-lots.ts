@@ -1,6 +1,7 @@
 import type { ArrayOfModules, Project } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
+import { own } from '../../values/index.js'
 import type { FilledRoof } from './fill-roof.js'
 import type { ModuleLot } from './share-modules.js'
 import { stringLengths } from './string-lengths.js'
@@ -15,7 +16,7 @@ export interface SizeLot extends ModuleLot {
 /** The arrays of a full roof as lots of modules to choose from. */
 export function sizeLots(project: Project, filled: FilledRoof, run: YieldRun, worksheet: Worksheet): SizeLot[] {
   const ranked = (arrayId: string | undefined) =>
-    (arrayId === undefined ? [] : (run.result.values.arrays[arrayId]?.by_module ?? [])).toSorted(
+    (arrayId === undefined ? [] : (own(run.result.values.arrays, arrayId)?.by_module ?? [])).toSorted(
       (a, b) => b.ac_kwh - a.ac_kwh,
     )
   return Object.entries(project.arrays).map(([arrayId, array]) => {

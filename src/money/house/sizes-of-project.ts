@@ -2,6 +2,7 @@ import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
 import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
+import { own } from '../../values/index.js'
 import { fillRoof } from './fill-roof.js'
 import { dayChoice, readHouse, type House } from './read-house.js'
 import { findLimits, type SizeLimit } from './find-limits.js'
@@ -135,8 +136,8 @@ function candidate(
     productionKwh: expectedHours(run, days, partOfSystem(run, kept)).kwh,
     grossCostUsd: price.fixedUsd + price.usdPerModule * modules + price.usdPerBranch * Math.max(0, (branches ?? 1) - 1),
     dcRatingW: lots.reduce((sum, lot, i) => {
-      const moduleId = project.arrays[lot.arrayId]?.module ?? ''
-      return sum + (share[i] ?? 0) * (project.equipment.modules?.[moduleId]?.pmax_w ?? 0)
+      const moduleId = own(project.arrays, lot.arrayId)?.module ?? ''
+      return sum + (share[i] ?? 0) * (own(project.equipment.modules, moduleId)?.pmax_w ?? 0)
     }, 0),
     ...(branches === undefined ? {} : { branches }),
   }

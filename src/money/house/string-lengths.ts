@@ -3,6 +3,7 @@ import { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits } from '../../ele
 import type { ArrayOfModules, Project } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
 import { StageError, Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 
 /** Rise of cells above the air in full sun where the module's sheet does not tell, K (as in the wiring stage). */
 const USUAL_RISE_K = 35
@@ -17,8 +18,8 @@ const USUAL_RISE_K = 35
 export function stringLengths(project: Project, array: ArrayOfModules): ReturnType<typeof stringLimits> | undefined {
   const unit = array.strings?.[0]?.inverter_unit
   if (unit === undefined) return undefined
-  const inverter = project.equipment.inverters?.[project.inverter_units?.[unit]?.inverter ?? '']
-  const module = project.equipment.modules?.[array.module]
+  const inverter = own(project.equipment.inverters, own(project.inverter_units, unit)?.inverter)
+  const module = own(project.equipment.modules, array.module)
   if (inverter === undefined || module === undefined) return undefined
   // The wiring stage reports how the temperatures were found; here they only bound a search.
   const { extremeLow, high2pct } = designTemperatures(project.site, new Worksheet())

@@ -1,5 +1,6 @@
 import type { EnergyPrice, EnergyTier, TierAdder } from '../../project/index.js'
 import { decimal } from '../exact/index.js'
+import { own } from '../../values/index.js'
 import type { PriceReader } from './price-reader.js'
 import type { EnergyPrices, Threshold, Tier, TierAdders } from './rate-sheet.js'
 import { indexOfId, tariffError, theOne } from './tariff-error.js'
@@ -13,7 +14,7 @@ export function readEnergy(
 ): EnergyPrices[] {
   for (const id of Object.keys(energy)) indexOfId(`energy.${id}`, 'season', id, seasons)
   return seasons.map((season) => {
-    const stated = energy[season]
+    const stated = own(energy, season)
     if (stated === undefined) {
       throw tariffError('energy', `there is no energy price for season ${season}`, `Add tariff.energy.${season}.`)
     }
@@ -45,7 +46,7 @@ export function readByPeriod(
 ): ReturnType<PriceReader>[] {
   for (const id of Object.keys(byPeriod)) indexOfId(place, 'period', id, periods)
   return periods.map((period) => {
-    const usd = byPeriod[period]
+    const usd = own(byPeriod, period)
     if (usd !== undefined) return price(`${place}.${period}`, usd)
     throw tariffError(place, `there is no price for period ${period}`, `Add ${period}.`)
   })

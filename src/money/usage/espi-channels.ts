@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { ELECTRIC_COMMODITIES, ENERGY_KINDS, PLAIN_QUALIFIERS, REGISTER_KINDS } from '../../tables/money/index.js'
 import { elements, textOf, wholeOf, type FeedEntry, type XmlElement } from './espi-feed.js'
 
@@ -42,7 +43,7 @@ function typeOf(entry: XmlElement): ChannelType {
   return {
     uom: wholeOf(entry, 'uom') ?? 0,
     power: textOf(entry, 'powerOfTenMultiplier'),
-    flow: FLOWS[flow] ?? (flow === '' ? 'import' : 'other'),
+    flow: own(FLOWS, flow) ?? (flow === '' ? 'import' : 'other'),
     statesFlow: flow !== '',
     intervalS: wholeOf(entry, 'intervalLength'),
     accumulation,

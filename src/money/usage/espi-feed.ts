@@ -1,5 +1,6 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser'
 import { StageError } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 
 /** A tree of an XML file: elements without prefix, all values text. */
 export type XmlNode = string | XmlElement | readonly XmlNode[] | undefined
@@ -27,7 +28,7 @@ export function textOf(element: XmlElement | undefined, ...path: readonly string
   let node: XmlNode = element
   for (const name of path) {
     const inner: XmlElement | undefined = elements(node)[0]
-    node = inner?.[name]
+    node = own(inner, name)
   }
   return typeof node === 'string' ? node.trim() : ''
 }

@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { didYouMean } from '../did-you-mean.js'
 import type { Segments } from '../path.js'
 import { isPlainMap, type PlainMap } from '../plain-data.js'
@@ -82,7 +83,7 @@ function explainKind(
   )
   if (key === undefined) return undefined
   const words = maps.flatMap((map) => wordsOf(map, key, root))
-  const given = Object.hasOwn(value, key) ? value[key] : undefined
+  const given = own(value, key)
   if (typeof given === 'string' && words.includes(given)) return undefined
   const allowed = `expected one of: ${listWords(words)}`
   const path = [...segments, key]
@@ -92,7 +93,7 @@ function explainKind(
 }
 
 function wordsOf(schema: Schema, key: string, root: Schema): string[] {
-  const property = schema.properties?.[key]
+  const property = own(schema.properties, key)
   return property === undefined ? [] : choices(dereference(property, root))
 }
 

@@ -1,3 +1,4 @@
+import { own } from '../../values/index.js'
 import { nearest } from '../did-you-mean.js'
 import type { Segments } from '../path.js'
 import { isPlainMap, ownValue, type PlainMap } from '../plain-data.js'
@@ -23,11 +24,10 @@ export function explainMap(
   const absent = known.filter((name) => !Object.hasOwn(value, name))
   for (const [key, inner] of Object.entries(value)) {
     const path = [...segments, key]
-    const property = Object.hasOwn(properties, key) ? properties[key] : undefined
-    const special = SPECIAL_KEYS[key]
+    const property = own(properties, key)
+    const special = own(SPECIAL_KEYS, key)
     if (property !== undefined) complaints.push(...explain(property, inner, path, context))
-    else if (special !== undefined && Object.hasOwn(SPECIAL_KEYS, key))
-      complaints.push({ segments: path, at: 'key', message: special })
+    else if (special !== undefined) complaints.push({ segments: path, at: 'key', message: special })
     else if (additionalProperties === false) {
       const near = complaints.length < MOST_SUGGESTIONS ? (nearest(key, absent) ?? nearest(key, known)) : undefined
       if (near !== undefined) meant.add(near)

@@ -1,5 +1,6 @@
 import type { Project } from '../project-types.generated.js'
 import { showValue } from '../words.js'
+import { own } from '../../values/index.js'
 import type { Report, Rule } from './rule.js'
 
 /** An array has module-level inverters or strings, each of the right kind, and a mounting that can exist. */
@@ -22,10 +23,7 @@ export const checkArrays: Rule = (project, report) => {
 }
 
 function checkKinds(project: Project, report: Report): void {
-  const kindOf = (id: string | undefined) =>
-    id !== undefined && Object.hasOwn(project.equipment.inverters ?? {}, id)
-      ? project.equipment.inverters?.[id]?.kind
-      : undefined
+  const kindOf = (id: string | undefined) => own(project.equipment.inverters, id)?.kind
   for (const [id, { inverter }] of Object.entries(project.arrays)) {
     if (kindOf(inverter) !== 'string') continue
     const message = `${showValue(inverter)} is a string inverter; name it under inverter_units and give the array strings`

@@ -1,5 +1,6 @@
 import type { Project } from '../project-types.generated.js'
 import { showNumber } from '../words.js'
+import { own } from '../../values/index.js'
 import type { Report, Rule } from './rule.js'
 
 /** No inverter takes more inputs or more module power than its maker allows. */
@@ -33,8 +34,4 @@ function checkUnit(project: Project, unitId: string, report: Report): void {
   if (most === undefined || powerW <= most) return
   const message = `modules of ${showNumber(powerW)} W are more than the ${most} W (max_dc_power_w) that the inverter may take`
   report(['inverter_units', unitId, 'inverter'], message)
-}
-
-function own<Value>(map: Readonly<Record<string, Value>> | undefined, id: string | undefined): Value | undefined {
-  return map !== undefined && id !== undefined && Object.hasOwn(map, id) ? map[id] : undefined
 }

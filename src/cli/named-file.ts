@@ -1,0 +1,35 @@
+import { decodeText, FileTrouble, readBytes } from '../project/index.js'
+import { FileError, UsageError } from './errors.js'
+
+/**
+ * Bytes of a file that the command line or the project names.
+ *
+ * @param most Largest size, bytes.
+ * @param name As messages call it; the path when missing.
+ * @throws FileError when it is missing, not a regular file, not permitted or too large.
+ */
+export function readNamedBytes(path: string, most: number, name: string = path): Buffer {
+  return toldBy(name, () => readBytes(path, most))
+}
+
+/**
+ * Text of such a file.
+ *
+ * @param fallback Encoding to try when the bytes are not UTF-8.
+ * @throws UsageError when it is no text.
+ */
+export function readNamedText(path: string, most: number, fallback?: 'latin1'): string {
+  return toldBy(path, () => decodeText(readBytes(path, most), fallback))
+}
+
+/** Says whatever is wrong with a file in the words of the command line. */
+export function toldBy<Value>(name: string, read: () => Value): Value {
+  try {
+    return read()
+  } catch (error) {
+    if (!(error instanceof FileTrouble)) throw error
+    const what = /^(?:is|holds) /u.test(error.message) ? `it ${error.message}` : error.message
+    if (error.unreadable) throw new FileError(`cannot read ${name}: ${what}`, { cause: error })
+    throw new UsageError(`${name} ${error.message}`)
+  }
+}

@@ -1,0 +1,10 @@
+export { own } from './own.js'
+export {
+  readRows,
+  readTable,
+  type RowOptions,
+  type Table,
+  type TableCell,
+  type TableProblem,
+  type TableRow,
+} from './table/index.js'

@@ -1,0 +1,3 @@
+export { readRows, type RowOptions } from './read-rows.js'
+export { readTable, type Table } from './read-table.js'
+export type { TableCell, TableProblem, TableRow } from './table-row.js'

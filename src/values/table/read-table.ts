@@ -1,0 +1,97 @@
+import { linesOf } from './lines.js'
+import { readRows } from './read-rows.js'
+import type { TableCell, TableProblem, TableRow } from './table-row.js'
+
+/** A table of measurements: its header, the rows that are well written, and what is wrong with the others. */
+export interface Table {
+  readonly delimiter: string
+  readonly header: readonly TableCell[]
+  readonly rows: readonly TableRow[]
+  readonly problems: readonly TableProblem[]
+}
+
+const DELIMITERS = [',', ';', '\t', '|'] as const
+
+/**
+ * Reads a table whose every row has the cells of its header. Blanks round cells, empty rows and empty cells beyond the
+ * header are dropped; any other row with more or fewer cells is a problem, for nobody knows what its cells are.
+ *
+ * @param text The whole file.
+ * @param delimiter Character between columns; the one that the header holds most often when undefined.
+ * @param headerLine Line of the column names, counted from 1; the first with two or more cells when undefined.
+ * @returns undefined when no line can be a header.
+ */
+export function readTable(text: string, delimiter?: string, headerLine?: number): Table | undefined {
+  const found = findHeader(text, delimiter, headerLine)
+  if (found === undefined) return undefined
+  const between = found.delimiter
+  const records = readRows([text], { delimiter: between, firstLine: found.line, trim: true })
+  const first = records.next()
+  if (first.done === true) return undefined
+  const header = withoutEmptyEnd(first.value.cells())
+  const problems: TableProblem[] = first.value.problem === undefined ? [] : [first.value.problem]
+  const rows: TableRow[] = []
+  for (const row of records) {
+    const problem = row.problem ?? shapeProblem(row, header, between)
+    if (problem !== undefined) problems.push(problem)
+    else if (row.texts.some((cell) => cell !== '')) rows.push(row)
+  }
+  return { delimiter: between, header, rows, problems }
+}
+
+function findHeader(
+  text: string,
+  delimiter: string | undefined,
+  headerLine: number | undefined,
+): { readonly line: number; readonly delimiter: string } | undefined {
+  let line = 0
+  for (const { text: content } of linesOf([text])) {
+    line += 1
+    if (headerLine !== undefined && line < headerLine) continue
+    const between = delimiter ?? commonest(content)
+    if (content.trim() !== '' && (headerLine !== undefined || outsideQuotes(content).includes(between)))
+      return { line, delimiter: between }
+    if (headerLine !== undefined) return undefined
+  }
+  return undefined
+}
+
+function commonest(line: string): string {
+  const bare = outsideQuotes(line)
+  const counts = DELIMITERS.map((each) => bare.split(each).length)
+  return DELIMITERS[counts.indexOf(Math.max(...counts))] ?? ','
+}
+
+function outsideQuotes(line: string): string {
+  return line.replaceAll(/"[^"]*"/gu, '')
+}
+
+function withoutEmptyEnd(cells: readonly TableCell[]): readonly TableCell[] {
+  return cells.slice(0, cells.findLastIndex((cell) => cell.text !== '') + 1)
+}
+
+function shapeProblem(row: TableRow, header: readonly TableCell[], delimiter: string): TableProblem | undefined {
+  const { texts } = row
+  if (texts.length !== header.length) {
+    if (texts.every((text) => text === '')) return undefined
+    const beyond = texts.findIndex((text, i) => i >= header.length && text !== '')
+    if (texts.length < header.length || beyond >= 0) {
+      const { line, column } = row.cell(beyond < 0 ? texts.length - 1 : beyond) ?? { line: row.line, column: 1 }
+      const hint = beyond < 0 ? '' : `; a cell that holds '${delimiter}' stands in quotes`
+      const message = `the row has ${texts.length} cells, the header ${header.length}${hint}`
+      return { line, column, message }
+    }
+  }
+  const swallowing = texts.findIndex((text) => text.includes('\n') && holdsRow(text, header.length, delimiter))
+  if (swallowing < 0) return undefined
+  const { line, column } = row.cell(swallowing) ?? { line: row.line, column: 1 }
+  return { line, column, message: 'the cell in quotes that begins here holds whole rows; is its quote closed?' }
+}
+
+/** Whether a line inside a cell has as many cells as a row of the table: two stray quotes make a cell of what stands between. */
+function holdsRow(text: string, columns: number, delimiter: string): boolean {
+  return text
+    .split('\n')
+    .slice(1)
+    .some((line) => line.split(delimiter).length >= columns)
+}
