@@ -1,6 +1,6 @@
 import type { House } from './house.js'
 import { outOfReach, sitesByDistance, type SiteAtDistance } from './nearest-sites.js'
-import { radiationFlags } from './site-flags.js'
+import { sticksOut } from './site-flags.js'
 import type { ClimateSite } from './site-table.js'
 
 /** How many sites are averaged: one alone inherits the 9 % scatter of the modelled typical years. */
@@ -13,22 +13,24 @@ export interface ChosenSites {
   readonly leftOut: readonly SiteAtDistance[]
 }
 
-/** West of this meridian neighbours agree so well that a site which differs tells of its place, degrees. */
+/** West of this meridian, Alaska apart, neighbours agree so well that a site which differs tells of its place, degrees. */
 const WEST_DEG = -104
-const ISLANDS_AND_ALASKA = new Set(['AK', 'HI', 'PR', 'GU'])
+const ISLANDS = new Set(['HI', 'PR', 'GU'])
 
 /**
- * Whether a site's flag tells of the model behind its typical year rather than of its place.
+ * Whether a site that sticks out against its neighbours tells of the model behind its typical year rather than of its
+ * place.
  *
- * In the east single typical years scatter by 4 % about their neighbours whatever the distance, so that one which
- * sticks out is left out. In the west, in Alaska and on the islands pairs within 20 km agree to 2 %: fog coasts,
- * windward sides and mountains differ from what surrounds them, and so do the low sun and the clocks of Alaska.
+ * In the east and in Alaska single typical years scatter by 4 and 9 % about their neighbours however near, so that one
+ * which sticks out is left out. In the west pairs within 20 km agree to 2 %: fog coasts and mountains differ from what
+ * surrounds them, as do windward sides of islands (judgement, too few pairs). Other flags, low clearness under a low sun
+ * and the clock of the Aleutians, are no scatter.
  *
  * @source Leave-one-out comparison of the typical years of 1,020 US stations; see FLAGGED_SITE_SOURCE.
  */
 export function isScatter(site: ClimateSite): boolean {
-  const ofItsPlace = site.longitudeDeg < WEST_DEG || ISLANDS_AND_ALASKA.has(site.state)
-  return !ofItsPlace && radiationFlags(site).length > 0
+  if (ISLANDS.has(site.state) || (site.longitudeDeg < WEST_DEG && site.state !== 'AK')) return false
+  return sticksOut(site)
 }
 
 /**

@@ -84,7 +84,7 @@ export function recordMonthly(
 function sayBeside(one: SiteAtDistance, others: readonly SiteAtDistance[], house: House): string {
   const year = (sites: readonly SiteAtDistance[]): string =>
     (yearlySum(blendSites(sites, house, '').ghiWhM2Day) / 1000).toFixed(0)
-  return `; it is used, as such differences belong to the place more often than not in the west, in Alaska and on the islands: alone it gives ${year([one])} kWh/m2 a year on the level, the other sites used ${year(others)} kWh/m2`
+  return `; it is used, as this belongs to the place more often than not in the west, on the islands and under a low sun: alone it gives ${year([one])} kWh/m2 a year on the level, the other sites used ${year(others)} kWh/m2`
 }
 
 function sayShare(site: MonthlyClimate['sites'][number]): string {

@@ -8,6 +8,11 @@ export function radiationFlags(site: ClimateSite): string[] {
   return site.flags.filter((flag) => !DESIGN_FLAGS.has(flag))
 }
 
+/** Whether a site's yearly sunshine differs by 10 % or more from the median of its nearest sites. */
+export function sticksOut(site: ClimateSite): boolean {
+  return site.flags.some((flag) => flag.startsWith('ghi_nbr'))
+}
+
 const MONTHS = [
   'January',
   'February',

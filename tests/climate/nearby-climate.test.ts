@@ -93,6 +93,7 @@ describe('nearbyClimate', () => {
 
   it.each([
     ['Indianapolis IN', 39.77, -86.16, '724380', 'INDIANAPOLIS INTL AP, IN'],
+    ['Lake Hood AK, 21 % from a site 2 km away', 61.18, -149.967, '702725', 'LAKE HOOD SEAPLANE, AK'],
     ['Boston MA', 42.36, -71.06, '725090', "BOSTON LOGAN INT'L ARPT, MA"],
   ])(
     'names the site at the doorstep that it leaves out, with both figures: %s',

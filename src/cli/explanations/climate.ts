@@ -144,13 +144,13 @@ export const CLIMATE: Explanations = {
   'climate.near-site-left-out': {
     means:
       'A climate site near the house is not in the estimate, because its sunshine sticks out against its neighbours.',
-    rule: 'In the east single typical years scatter by 4 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
+    rule: 'In the east and in Alaska single typical years scatter by 4 and 9 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
     sources: [FLAGGED_SITE_SOURCE],
     fix: 'If you know the place to be as that site says, set site.climate to { station: NUMBER }; or name an hourly weather file.',
   },
   'climate.station-flagged': {
     means: 'A climate site behind the estimate failed a check of the built-in table.',
-    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west, in Alaska and on the islands such a site mostly tells of its place (fog coast, windward side, mountain) and is used; in the east it is mostly scatter of the model behind it, and nearby leaves it out.',
+    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west and on the islands a site that sticks out mostly tells of its place (fog coast, windward side, mountain) and is used; in the east and in Alaska it is mostly scatter of the model behind it, and nearby leaves it out.',
     sources: [FLAGGED_SITE_SOURCE],
     fix: 'Compare with a neighbour (site.climate: { station: NUMBER }) or with an hourly weather file for the place.',
   },
