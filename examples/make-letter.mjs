@@ -1,7 +1,9 @@
 // Makes the invented letter about the rafters that the demo houses name; run it again after a change: node examples/make-letter.mjs
 import { createWriteStream } from 'node:fs'
+import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
-import PDFDocument from 'pdfkit'
+
+const PDFDocument = createRequire(import.meta.url)('pdfkit')
 
 const date = '2026-02-20'
 const lines = [

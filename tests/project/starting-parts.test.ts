@@ -27,15 +27,13 @@ describe('the commented parts of a new file', () => {
     expect(project.tariff).toBeDefined()
   })
 
-  it('carry wiring and mounts through, with errors only where the made-up house fails a check', () => {
+  it('carry wiring and mounts through, without errors', () => {
     const { project } = loadText(uncommented())
     const wiring = sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) })
     expect(wiring.findings.filter((finding) => finding.severity === 'error')).toEqual([])
     const { modules, planes } = arrangeModules(project).values
     const mounts = spaceMounts(project, { modules, planes: Object.values(planes) })
     expect(mounts.values.mounts.length).toBeGreaterThan(0)
-    expect(new Set(mounts.findings.filter((each) => each.severity === 'error').map((each) => each.id))).toEqual(
-      new Set(['structure.rafter-bending-increase']),
-    )
+    expect(mounts.findings.filter((finding) => finding.severity === 'error')).toEqual([])
   })
 })
