@@ -62,7 +62,7 @@ interface Places {
 function walk(given: Schema, data: unknown, path: Path, pattern: string, places: Places): void {
   const { each, isId } = alternatives(given)
   const isReference =
-    isId || each.some((one) => one['type'] === 'string' && /\bids?\b/iu.test(String(one['description'] ?? '')))
+    isId || each.some((one) => one['type'] === 'string' && /\bids?\b/iu.test(JSON.stringify(one['description'] ?? '')))
   if (typeof data === 'string' && isReference) places.references.push({ path, value: data, pattern })
   if (typeof data !== 'object' || data === null) return
   for (const [key, inner] of Object.entries(data)) {
@@ -162,7 +162,7 @@ async function everything(data: unknown, [name, ordinary]: readonly [string, str
       locate: () => undefined,
       showWork: true,
     }
-    for (const stage of [() => runPlan(context, {} as never), () => runSizes(context, {} as never)]) {
+    for (const stage of [() => runPlan(context, {}), () => runSizes(context, {})]) {
       more.push(await saidBy(async () => textOf(await stage(), around)))
     }
     more.push(await saidBy(() => Promise.resolve(wordsOfPacket(loaded.project))))
