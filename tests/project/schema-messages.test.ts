@@ -45,7 +45,7 @@ describe('what is said about a value that the schema refuses', () => {
       '',
       "7:1  format  missing; Version of this file format; for example 'format: gablewatt/2'",
     ],
-    ['other format', 'gablewatt/2', 'gablewatt/2', "7:9  format  found text 'gablewatt/2'; expected gablewatt/2"],
+    ['other format', 'gablewatt/2', 'gablewatt/3', "7:9  format  found text 'gablewatt/3'; expected gablewatt/2"],
     [
       'too high',
       'azimuth_deg: 180',
