@@ -50,7 +50,7 @@ export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | 
 /**
  * Dirt; one number, or twelve with January first.
  */
-export type SoilingPct = (number | number[])
+export type DirtPct = (number | number[])
 /**
  * Snow on the modules; one number, or twelve with January first. When missing, a published method is used where snow data are known.
  */
@@ -1307,7 +1307,7 @@ diffuse_shading?: boolean
  * Every loss of the energy estimate, percent; zero is allowed everywhere.
  */
 export interface Losses {
-dirt_pct?: SoilingPct
+dirt_pct?: DirtPct
 snow_pct?: SnowPct
 /**
  * Unequal modules; 0 is right for module-level inverters.
