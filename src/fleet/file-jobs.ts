@@ -31,7 +31,7 @@ function expand(text: string): [path: string, name: string][] {
   if (stats?.isDirectory() === true) {
     const found = [...projectsIn(text, '')]
     if (found.length === 0)
-      throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/1')`, 2)
+      throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/2')`, 2)
     return found
   }
   if (stats !== undefined) return [[text, withoutExtension(basename(text))]]

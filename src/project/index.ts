@@ -32,5 +32,7 @@ export {
   openRegular,
   readBytes,
 } from './read-file.js'
+export { renameText, type RenamedText } from './rename-text.js'
+export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { tiltDegOf } from './tilt.js'

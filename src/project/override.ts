@@ -1,7 +1,9 @@
 import { parseDocument } from 'yaml'
 import { didYouMean } from './did-you-mean.js'
+import { newNameOf } from './find-renames.js'
 import { splitPath, type Segments } from './path.js'
 import { isPlainMap, ownValue, setOwn, type PlainMap } from './plain-data.js'
+import { FORMAT } from './renames.js'
 import { alternatives, childSchemas, projectSchema, typesOf, type Schema } from './schema.js'
 import { listWords, showKind, showValue } from './words.js'
 import { toData } from './yaml-data.js'
@@ -82,6 +84,8 @@ function badPath(segments: readonly string[], at: number, schemas: readonly Sche
   const above = segments.slice(0, at).join('.')
   const where = above === '' ? 'at the top level' : `under ${above}`
   if (segment === '') return 'a step of the path is empty'
+  const newName = newNameOf(segments.slice(0, at + 1))
+  if (newName !== undefined) return `no key ${showValue(segment)} ${where}: it is called ${newName} since ${FORMAT}`
   const known = keysOf(schemas, root)
   if (known.length > 0) {
     const near = didYouMean(segment, known)

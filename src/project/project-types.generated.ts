@@ -50,7 +50,7 @@ export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | 
 /**
  * Dirt; one number, or twelve with January first.
  */
-export type SoilingPct = (number | number[])
+export type DirtPct = (number | number[])
 /**
  * Snow on the modules; one number, or twelve with January first. When missing, a published method is used where snow data are known.
  */
@@ -93,7 +93,7 @@ export interface Project {
 /**
  * Version of this file format.
  */
-format: "gablewatt/1"
+format: "gablewatt/2"
 /**
  * Name of the project as it stands on every sheet.
  */
@@ -605,9 +605,9 @@ inverter?: string
  */
 strings?: StringOfModules[]
 /**
- * How air reaches the back of the modules, which sets their temperature (up to 10 % of power): open_rack (free in the air), close_roof (parallel to the roof on standoffs), insulated_back (laid on the roof, no air behind).
+ * How air reaches the back of the modules, which sets their temperature (up to 10 % of power): free_rack (free in the air), near_roof (parallel to the roof on standoffs), laid_on_roof (laid on the roof, no air behind).
  */
-mounting: ("open_rack" | "close_roof" | "insulated_back")
+mounting: ("free_rack" | "near_roof" | "laid_on_roof")
 /**
  * Clear height between roof surface and module frame, in.
  */
@@ -770,9 +770,9 @@ efficiency_at_200_pct?: number
  */
 noct_c?: number
 /**
- * Layers from front to back; sets the temperature coefficients.
+ * Back of the module behind its front of glass or film, which sets the temperature coefficients: polymer_back (glass and polymer sheet), glass_back (glass on both sides), steel_back (thin film on steel).
  */
-construction?: ("glass_polymer" | "glass_glass" | "thin_film_steel")
+construction?: ("polymer_back" | "glass_back" | "steel_back")
 /**
  * Cell material.
  */
@@ -1251,29 +1251,29 @@ export interface Model {
  */
 sky?: ("perez_1990" | "hay_davies" | "isotropic")
 /**
- * Reflection loss at slanting sun: physical (Fresnel and Bouguer), ashrae (1 - b0 (1/cos - 1)), or none.
+ * Reflection loss at slanting sun: glass_layer (Fresnel at the surface, absorption in the glass), one_coefficient (1 - b0 (1/cos - 1)), or none.
  */
-incidence?: ("physical" | "ashrae" | "none")
+incidence?: ("glass_layer" | "one_coefficient" | "none")
 /**
- * Constant of the ashrae incidence model.
+ * Coefficient b0 of incidence one_coefficient.
  */
-ashrae_b0?: number
+incidence_coefficient?: number
 /**
  * Cell temperature: by_mounting (exponential wind form with coefficients by mounting), noct (installed nominal operating cell temperature, by standoff), faiman (two heat-loss factors).
  */
 temperature?: ("by_mounting" | "noct" | "faiman")
 /**
- * Coefficient a of by_mounting, replaces the table.
+ * Coefficient a of by_mounting (rise of the back of the module = irradiance x exp(a + b x wind)), for still air; replaces the table.
  */
-temperature_a?: number
+back_rise_still_air?: number
 /**
- * Coefficient b of by_mounting, s/m, replaces the table.
+ * Coefficient b of by_mounting, change of the exponent with the wind, s/m; replaces the table.
  */
-temperature_b?: number
+back_rise_per_wind?: number
 /**
  * Cell above back of module at 1000 W/m2 in by_mounting, K.
  */
-temperature_delta_c?: number
+cell_above_back_c?: number
 /**
  * Constant heat-loss factor of faiman, W/(m2 K).
  */
@@ -1307,40 +1307,40 @@ diffuse_shading?: boolean
  * Every loss of the energy estimate, percent; zero is allowed everywhere.
  */
 export interface Losses {
-soiling_pct?: SoilingPct
+dirt_pct?: DirtPct
 snow_pct?: SnowPct
 /**
  * Unequal modules; 0 is right for module-level inverters.
  */
-mismatch_pct?: number
+unequal_modules_pct?: number
 /**
  * DC conductors at rated current.
  */
-dc_wiring_pct?: number
+dc_cables_pct?: number
 /**
  * AC conductors at rated current.
  */
-ac_wiring_pct?: number
+ac_cables_pct?: number
 /**
  * Connectors and diodes.
  */
-connections_pct?: number
+contacts_pct?: number
 /**
  * Light-induced degradation in the first days.
  */
-light_induced_pct?: number
+first_weeks_of_light_pct?: number
 /**
  * Rating below the nameplate (negative when the maker guarantees more).
  */
-nameplate_pct?: number
+rating_shortfall_pct?: number
 /**
  * Time out of order.
  */
-availability_pct?: number
+out_of_order_pct?: number
 /**
  * Years in service at the start of the year that is estimated.
  */
-age_years?: number
+in_use_years?: number
 /**
  * Loss of output per year of age; finance.degradation_pct_per_year wins where both are stated.
  */

@@ -36,7 +36,7 @@ export function startingFile(options: StartingFileOptions = {}): string {
     '# The ending of a key is its unit: _ft feet, _in inches, _deg degrees, _w watts, _pct percent, _c degrees Celsius.',
     '# Directions are degrees clockwise from true north (90 east, 180 south, 270 west).',
     '',
-    'format: gablewatt/1',
+    'format: gablewatt/2',
     options.title === undefined
       ? `title: ${quoted(`My roof at ${site.name}`)}  # <- yours`
       : `title: ${quoted(options.title)}`,
@@ -66,7 +66,7 @@ export function startingFile(options: StartingFileOptions = {}): string {
     '    module: m410',
     '    modules: 12  # <- yours',
     '    inverter: micro366  # one behind every module',
-    '    mounting: close_roof  # parallel to the roof on standoffs',
+    '    mounting: near_roof  # parallel to the roof on standoffs',
     '    standoff_in: 4  # <- yours: clear height between roof and module frame',
     '    arrangement: fit  # the program places the modules',
     '',

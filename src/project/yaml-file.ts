@@ -38,6 +38,16 @@ export function findValue(file: YamlFile, segments: Segments): Span | undefined 
   return spanOf(file, isEmpty ? (key ?? value) : value)
 }
 
+/** First character of the key or value at a path and the one after its last, or undefined. */
+export function rangeOf(
+  file: YamlFile,
+  segments: Segments,
+  at: 'key' | 'value',
+): [start: number, end: number] | undefined {
+  const range = find(file, segments)?.[at]?.range
+  return range === undefined || range === null ? undefined : [range[0], range[1]]
+}
+
 /** The text of a scalar as written and whether it is quoted. */
 export function findSource(
   file: YamlFile,

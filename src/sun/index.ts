@@ -5,11 +5,11 @@ export { atDay, ephemeris, type Ephemeris } from './ephemeris.js'
 export { eccentricityFactor, SOLAR_CONSTANT_W_M2 } from './extraterrestrial.js'
 export { sunPosition, type SunPosition } from './position.js'
 export {
-  ashraeModifier,
+  oneCoefficientModifier,
   cosDeg,
   effectiveGroundAngleDeg,
   effectiveSkyAngleDeg,
-  physicalModifier,
+  glassLayerModifier,
 } from './reflection.js'
 export { hayDavies, isotropicSky, perez1990, type SkyBrightness, type SkyInstant, type SkyModel } from './sky.js'
 export { dot, type Direction, type Point } from './direction.js'

@@ -21,9 +21,9 @@ const AT_NORMAL = coverTransmittance(1)
  *
  * @param cosIncidence Cosine of the angle of incidence; 0 or less gives 0.
  * @source De Soto, Klein & Beckman 2006: Snell, Fresnel and Bouguer (from memory, unverified).
- * @example physicalModifier(Math.cos(60 * Math.PI / 180)) // 0.9460
+ * @example glassLayerModifier(Math.cos(60 * Math.PI / 180)) // 0.9460
  */
-export function physicalModifier(cosIncidence: number): number {
+export function glassLayerModifier(cosIncidence: number): number {
   if (cosIncidence <= 0) return 0
   return coverTransmittance(cosIncidence > 1 ? 1 : cosIncidence) / AT_NORMAL
 }
@@ -34,9 +34,9 @@ export function physicalModifier(cosIncidence: number): number {
  * @param cosIncidence Cosine of the angle of incidence.
  * @param b0 Constant, 0.05 for glass (from memory, unverified).
  * @source ASHRAE Standard 93 form, 1 - b0 (1/cos - 1); fails above 80 degrees, where it is cut off at 0.
- * @example ashraeModifier(0.5, 0.05) // 0.95
+ * @example oneCoefficientModifier(0.5, 0.05) // 0.95
  */
-export function ashraeModifier(cosIncidence: number, b0: number): number {
+export function oneCoefficientModifier(cosIncidence: number, b0: number): number {
   if (cosIncidence <= 0) return 0
   return Math.max(0, 1 - b0 * (1 / cosIncidence - 1))
 }

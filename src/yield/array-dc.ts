@@ -22,7 +22,7 @@ export interface ArrayDc {
   readonly groups: readonly ModuleGroup[]
   /** Light on the unshaded plane, W/m2, by step. */
   readonly planeWM2: Float64Array
-  /** Steps of the ladder up to `dc_wiring`, kWh a year, all modules together. */
+  /** Steps of the ladder up to `dc_cables`, kWh a year, all modules together. */
   readonly ladder: Ladder
   /** Energy after cell temperature by the other temperature model, kWh a year. */
   readonly comparedKwh: number
@@ -67,11 +67,11 @@ export function arrayDc(steps: SkySteps, lit: ArrayLight, models: ArrayModels): 
 /** Losses that are the same at all times, in the order of the ladder. */
 function fixedLosses(losses: LossSettings): readonly (readonly [keyof Ladder, number])[] {
   return [
-    ['nameplate', losses.nameplate],
-    ['light_induced', losses.lightInduced],
-    ['age', losses.age],
-    ['mismatch', losses.mismatch],
-    ['connections', losses.connections],
+    ['rating_shortfall', losses.nameplate],
+    ['first_weeks_of_light', losses.lightInduced],
+    ['years_in_use', losses.age],
+    ['unequal_modules', losses.mismatch],
+    ['contacts', losses.connections],
   ]
 }
 
@@ -80,12 +80,12 @@ const SUMMED = [
   'plane',
   'shade',
   'reflection',
-  'soiling',
+  'dirt',
   'snow',
   'bypass',
   'low_light',
   'temperature',
-  'dc_wiring',
+  'dc_cables',
 ] as const
 
 type Sums = Record<(typeof SUMMED)[number] | 'compared', number>
@@ -173,12 +173,12 @@ function groupDc(
       plane: plane * asKwh,
       shade: arriving * asKwh,
       reflection: through * asKwh,
-      soiling: cleaned * asKwh,
+      dirt: cleaned * asKwh,
       snow: snowFree * asKwh,
       bypass: bypass / 1000,
       low_light: dimmed / 1000,
       temperature: heated / 1000,
-      dc_wiring: wired / 1000,
+      dc_cables: wired / 1000,
       compared: compared / 1000,
     },
   }

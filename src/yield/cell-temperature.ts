@@ -39,11 +39,11 @@ export function cellRiseKPerWM2(model: CellTemperatureModel, wind10mMs: number):
  */
 export function installedNoctC(
   noctC: number,
-  mounting: 'open_rack' | 'close_roof' | 'insulated_back',
+  mounting: 'free_rack' | 'near_roof' | 'laid_on_roof',
   standoffIn: number,
 ): number {
-  if (mounting === 'open_rack') return noctC + INSTALLED_NOCT.rackK
-  const standoff = mounting === 'insulated_back' ? 0 : standoffIn
+  if (mounting === 'free_rack') return noctC + INSTALLED_NOCT.rackK
+  const standoff = mounting === 'laid_on_roof' ? 0 : standoffIn
   const rows = INSTALLED_NOCT.byStandoff
   for (let index = 1; index < rows.length; index += 1) {
     const low = rows[index - 1] as (typeof rows)[number]

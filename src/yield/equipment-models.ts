@@ -42,11 +42,11 @@ export function cellTemperatureModel(
   const model = project.model ?? {}
   switch (choice) {
     case 'by_mounting': {
-      const construction = plan.module.construction ?? 'glass_polymer'
+      const construction = plan.module.construction ?? 'polymer_back'
       const table = MOUNTING_COEFFICIENTS[construction][plan.mounting]
-      if (model.temperature_a === undefined && !table.own) {
+      if (model.back_rise_still_air === undefined && !table.own) {
         worksheet.assume({
-          path: 'model.temperature_a',
+          path: 'model.back_rise_still_air',
           value: table.a,
           unit: '',
           why: `the source has no row for ${construction} with ${plan.mounting}; the nearest row stands in`,
@@ -55,9 +55,9 @@ export function cellTemperatureModel(
       }
       return {
         kind: 'by_mounting',
-        a: model.temperature_a ?? table.a,
-        b: model.temperature_b ?? table.b,
-        deltaC: model.temperature_delta_c ?? table.deltaC,
+        a: model.back_rise_still_air ?? table.a,
+        b: model.back_rise_per_wind ?? table.b,
+        deltaC: model.cell_above_back_c ?? table.deltaC,
       }
     }
     case 'noct': {

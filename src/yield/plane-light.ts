@@ -1,9 +1,9 @@
 import {
-  ashraeModifier,
+  oneCoefficientModifier,
   cosDeg,
   effectiveGroundAngleDeg,
   effectiveSkyAngleDeg,
-  physicalModifier,
+  glassLayerModifier,
   planeAxes,
 } from '../sun/index.js'
 import type { ModelSettings } from './settings.js'
@@ -83,10 +83,10 @@ export function planeLight(
 
 function modifierOf(settings: ModelSettings): (cosIncidence: number) => number {
   switch (settings.incidence) {
-    case 'physical':
-      return physicalModifier
-    case 'ashrae':
-      return (cosIncidence) => ashraeModifier(cosIncidence, settings.ashraeB0)
+    case 'glass_layer':
+      return glassLayerModifier
+    case 'one_coefficient':
+      return (cosIncidence) => oneCoefficientModifier(cosIncidence, settings.incidenceCoefficient)
     case 'none':
       return () => 1
   }

@@ -9,8 +9,8 @@ import { monthlyValues } from './months.js'
 export interface ModelSettings {
   readonly skyName: 'perez_1990' | 'hay_davies' | 'isotropic'
   readonly sky: SkyModel
-  readonly incidence: 'physical' | 'ashrae' | 'none'
-  readonly ashraeB0: number
+  readonly incidence: 'glass_layer' | 'one_coefficient' | 'none'
+  readonly incidenceCoefficient: number
   readonly temperature: NonNullable<Model['temperature']>
   readonly wiringLoss: 'resistive' | 'proportional'
   readonly diffuseShading: boolean
@@ -43,16 +43,16 @@ export function modelSettings(project: Project, worksheet: Worksheet): ModelSett
     model.incidence ??
     worksheet.assume({
       path: 'model.incidence',
-      value: 'physical' as const,
+      value: 'glass_layer' as const,
       unit: '',
       why: 'Fresnel and Bouguer for glass of index 1.526, 2 mm; holds at grazing sun',
       source: { document: 'De Soto, Klein & Beckman, Solar Energy 80:78-88', edition: '2006', standing: 'from memory' },
     })
-  const ashraeB0 = model.ashrae_b0 ?? 0.05
-  if (incidence === 'ashrae' && model.ashrae_b0 === undefined) {
+  const incidenceCoefficient = model.incidence_coefficient ?? 0.05
+  if (incidence === 'one_coefficient' && model.incidence_coefficient === undefined) {
     worksheet.assume({
-      path: 'model.ashrae_b0',
-      value: ashraeB0,
+      path: 'model.incidence_coefficient',
+      value: incidenceCoefficient,
       unit: '',
       why: 'usual for one glass',
       source: { document: 'ASHRAE Standard 93 form', standing: 'from memory' },
@@ -80,7 +80,7 @@ export function modelSettings(project: Project, worksheet: Worksheet): ModelSett
     skyName,
     sky: SKY_MODELS[skyName],
     incidence,
-    ashraeB0,
+    incidenceCoefficient,
     temperature,
     wiringLoss: model.wiring_loss ?? 'resistive',
     diffuseShading: model.diffuse_shading ?? true,
@@ -126,17 +126,17 @@ export function lossSettings(
     return pct / 100
   }
   const soiling =
-    stated.soiling_pct === undefined ? [pick('soiling_pct')] : monthlyValues(stated.soiling_pct).map((v) => v / 100)
-  const ageYears = stated.age_years ?? 0
+    stated.dirt_pct === undefined ? [pick('dirt_pct')] : monthlyValues(stated.dirt_pct).map((v) => v / 100)
+  const ageYears = stated.in_use_years ?? 0
   return {
     soiling: soiling.length === 12 ? soiling : monthlyValues(soiling[0] as number),
-    mismatch: pick('mismatch_pct'),
-    dcWiring: pick('dc_wiring_pct'),
-    acWiring: pick('ac_wiring_pct'),
-    connections: pick('connections_pct'),
-    lightInduced: pick('light_induced_pct'),
-    nameplate: pick('nameplate_pct'),
-    availability: pick('availability_pct'),
+    mismatch: pick('unequal_modules_pct'),
+    dcWiring: pick('dc_cables_pct'),
+    acWiring: pick('ac_cables_pct'),
+    connections: pick('contacts_pct'),
+    lightInduced: pick('first_weeks_of_light_pct'),
+    nameplate: pick('rating_shortfall_pct'),
+    availability: pick('out_of_order_pct'),
     age: 1 - outputOfYear(degradation, ageYears + 1),
   }
 }

@@ -148,8 +148,8 @@ class Tally {
     }
     array.ladder.inverter += this.#inverter
     array.ladder.clipping += this.#clipping
-    array.ladder.ac_wiring += this.#acWiring
-    array.ladder.availability += this.#availability
+    array.ladder.ac_cables += this.#acWiring
+    array.ladder.out_of_order += this.#availability
     for (const module of modules) {
       array.moduleAcKwh[module] = (array.moduleAcKwh[module] as number) + this.#availability / modules.length
     }
@@ -215,7 +215,7 @@ function addNight(
       array.moduleAcKwh[index] = (array.moduleAcKwh[index] as number) - (share * hours) / 1000
     })
     systemNightW += nightW
-    array.ladder.night = array.ladder.availability
+    array.ladder.night = array.ladder.out_of_order
     for (let month = 0; month < 12; month += 1) {
       const kwh = (nightW * (steps.nightHours[month] as number)) / 1000
       array.acKwh[month] = (array.acKwh[month] as number) - kwh

@@ -59,11 +59,11 @@ for (const [name, args] of Object.entries(starts)) {
 }
 
 const house = {
-  format: 'gablewatt/1',
+  format: 'gablewatt/2',
   title: 'bench',
   site: { latitude_deg: 47.46, longitude_deg: -122.31 },
   roof_planes: { p: { azimuth_deg: 200, tilt_deg: 30 } },
-  arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 12, mounting: 'close_roof', standoff_in: 4 } },
+  arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 12, mounting: 'near_roof', standoff_in: 4 } },
   equipment: {
     modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35, efficiency_at_200_pct: 97 } },
     inverters: { i: { kind: 'module_level', ac_power_w: 350, weighted_efficiency_pct: 97 } },

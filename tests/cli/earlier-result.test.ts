@@ -65,7 +65,7 @@ function trialReport(stage: string): Report {
     source: stated,
     fix: 'none needed',
   })
-  sheet.assume({ path: 'losses.mismatch_pct', value: 1, unit: '%', why: 'not stated', source: stated })
+  sheet.assume({ path: 'losses.unequal_modules_pct', value: 1, unit: '%', why: 'not stated', source: stated })
   return { title: 'Trial', stage, sections: [], result: sheet.result({ annual_kwh: 1 / 3, months: [1, 2], name: 'x' }) }
 }
 
@@ -110,13 +110,13 @@ describe('--use', () => {
   const again = (stage: Stage) => `; make it again: gablewatt ${COMMANDS[stage]} ${house} --json --out `
 
   test.each<[string, Stage, (text: string) => string, string, string]>([
-    ['not JSON', 'yield', () => 'format: gablewatt/1', 'the file is not JSON', '; make it again'],
+    ['not JSON', 'yield', () => 'format: gablewatt/2', 'the file is not JSON', '; make it again'],
     ['other JSON', 'yield', () => '{"a":1}', 'the file is no result', '; make it again'],
     [
       'an older format',
       'yield',
       data((one) => (one['format'] = 'gablewatt-result/1')),
-      "its format is 'gablewatt-result/1', this program reads 'gablewatt-result/2'",
+      "its format is 'gablewatt-result/1', this program reads 'gablewatt-result/3'",
       again('yield'),
     ],
     [
@@ -239,7 +239,7 @@ describe('--use', () => {
   })
 
   test('refuses a result from before a --set', async () => {
-    await expect(earlier([resultFile('a.json', 'yield')], 'yield', ['losses.soiling_pct=3'])).rejects.toThrow(
+    await expect(earlier([resultFile('a.json', 'yield')], 'yield', ['losses.dirt_pct=3'])).rejects.toThrow(
       'its --set values changed',
     )
   })

@@ -96,7 +96,7 @@ const report: Report = {
         fix: 'take a thicker one',
       },
     ],
-    assumptions: [{ path: 'losses.mismatch_pct', value: 1, unit: '%', why: 'not stated', source: stated }],
+    assumptions: [{ path: 'losses.unequal_modules_pct', value: 1, unit: '%', why: 'not stated', source: stated }],
   },
   cautions: ['height', 'authority'],
 }

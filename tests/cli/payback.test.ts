@@ -100,7 +100,7 @@ describe('payback', () => {
     const without = join(folder, 'no-cost.yaml')
     writeFileSync(
       without,
-      'format: gablewatt/1\ntitle: t\nsite: { latitude_deg: 38.75, longitude_deg: -90.37 }\nroof_planes: { s: { azimuth_deg: 180, tilt_deg: 25 } }\narrays: { s: { roof_plane: s, module: m, inverter: i, modules: 8, mounting: close_roof, standoff_in: 4 } }\nequipment:\n  modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } }\n  inverters: { i: { kind: module_level, ac_power_w: 350, weighted_efficiency_pct: 97 } }\nusage: { annual_kwh: 9000 }\ntariff: { name: R (invented), energy: { all_year: { usd_per_kwh: 0.15 } }, rounding: line, solar: { net_metering: { settle: annual, true_up_month: 3 } } }\n',
+      'format: gablewatt/2\ntitle: t\nsite: { latitude_deg: 38.75, longitude_deg: -90.37 }\nroof_planes: { s: { azimuth_deg: 180, tilt_deg: 25 } }\narrays: { s: { roof_plane: s, module: m, inverter: i, modules: 8, mounting: near_roof, standoff_in: 4 } }\nequipment:\n  modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } }\n  inverters: { i: { kind: module_level, ac_power_w: 350, weighted_efficiency_pct: 97 } }\nusage: { annual_kwh: 9000 }\ntariff: { name: R (invented), energy: { all_year: { usd_per_kwh: 0.15 } }, rounding: line, solar: { net_metering: { settle: annual, true_up_month: 3 } } }\n',
     )
     const { digest } = loadProject({ path: without })
     const bom = join(folder, 'bom.json')

@@ -129,12 +129,12 @@ describe('radiation that cannot be is refused', () => {
 
   it('stops the estimate', () => {
     const project: Project = {
-      format: 'gablewatt/1',
+      format: 'gablewatt/2',
       title: 'no light',
       site: { latitude_deg: 47.5, longitude_deg: -122.3, climate: { epw: 'a.epw' } },
       roof_planes: { south: { azimuth_deg: 180, tilt_deg: 26.6 } },
       arrays: {
-        south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 6, mounting: 'close_roof', standoff_in: 4 },
+        south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 6, mounting: 'near_roof', standoff_in: 4 },
       },
       equipment: {
         modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } },

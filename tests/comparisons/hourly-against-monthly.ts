@@ -24,11 +24,11 @@ if (folder === undefined) {
 
 function projectOf(tilt: number, azimuth: number, ratio: number): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'comparison of methods',
     site: { latitude_deg: 40, longitude_deg: -100 },
     roof_planes: { p: { azimuth_deg: azimuth, tilt_deg: tilt } },
-    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 10, mounting: 'close_roof', standoff_in: 4 } },
+    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 10, mounting: 'near_roof', standoff_in: 4 } },
     equipment: {
       modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } },
       inverters: { i: { kind: 'module_level', ac_power_w: 400 / ratio, weighted_efficiency_pct: 97 } },

@@ -86,7 +86,7 @@ function fortnightAsMonth(): MonthlyClimate {
 
 function projectOf(modules: number): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'measured plant',
     site: { latitude_deg: PLACE.latitudeDeg, longitude_deg: PLACE.longitudeDeg, utc_offset_h: 4 },
     roof_planes: { roof: { azimuth_deg: 14, tilt_deg: 9 } },
@@ -95,7 +95,7 @@ function projectOf(modules: number): Project {
         roof_plane: 'roof',
         module: 'm',
         modules,
-        mounting: 'open_rack',
+        mounting: 'free_rack',
         standoff_in: 12,
         strings: [{ modules, inverter_unit: 'u' }],
       },
@@ -105,7 +105,7 @@ function projectOf(modules: number): Project {
       modules: { m: { pmax_w: 210, pmax_temp_coeff_pct_per_c: -0.45, technology: 'crystalline_silicon' } },
       inverters: { i: { kind: 'string', ac_power_w: 10_000, weighted_efficiency_pct: 97 } },
     },
-    losses: { snow_pct: 0, age_years: 14, availability_pct: 0 },
+    losses: { snow_pct: 0, in_use_years: 14, out_of_order_pct: 0 },
   }
 }
 

@@ -11,7 +11,7 @@ import {
   airMass,
   eccentricityFactor,
   perez1990,
-  physicalModifier,
+  glassLayerModifier,
   planeAxes,
   SOLAR_CONSTANT_W_M2,
   sunPosition,
@@ -75,9 +75,9 @@ function compare(file: string, stepMinutes: number): void {
     const ground = ((dni * up + dhi) * 0.2 * (1 - normal.up)) / 2
     const plane = direct + sky + ground
     const works =
-      direct * physicalModifier(cosIncidence) +
-      sky * physicalModifier(cosDeg(effectiveSkyAngleDeg(TILT))) +
-      ground * physicalModifier(cosDeg(effectiveGroundAngleDeg(TILT)))
+      direct * glassLayerModifier(cosIncidence) +
+      sky * glassLayerModifier(cosDeg(effectiveSkyAngleDeg(TILT))) +
+      ground * glassLayerModifier(cosDeg(effectiveGroundAngleDeg(TILT)))
     const rise = cellRiseKPerWM2({ kind: 'by_mounting', a: -3.56, b: -0.075, deltaC: 3 }, value('wind10m_ms'))
     const cellC = value('tamb_c') + plane * rise
     const module = modulePowerW(MODULE, works, cellC) * KEPT * INVERTER

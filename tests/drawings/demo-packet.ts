@@ -56,7 +56,7 @@ const figure = (x: number, y: number, w: number, h: number) =>
 /** An INVENTED house with an eave of 40 ft, module-level inverters on two branches and a combiner. */
 export function microHouse(change: Partial<Project> = {}): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'Lark Hollow demo house (invented)',
     parties: {
       owner: { name: 'A. Lindqvist (invented)' },
@@ -93,7 +93,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
         roof_plane: 'south',
         module: 'm410',
         inverter: 'micro366',
-        mounting: 'close_roof',
+        mounting: 'near_roof',
         standoff_in: 4,
         arrangement: {
           blocks: {

@@ -21,7 +21,7 @@ export const demoSegments: Segments = {
 /** An invented house with 24 module-level inverters on two branches, a combiner and a 200 A panel. */
 export function microProject(change: Partial<Electrical> = {}, modules = 24): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'Invented test house',
     codes: { electrical: 'NEC 2020' },
     site: { latitude_deg: 38.6, longitude_deg: -121.5 },
@@ -32,7 +32,7 @@ export function microProject(change: Partial<Electrical> = {}, modules = 24): Pr
         module: 'm410',
         modules,
         inverter: 'micro',
-        mounting: 'close_roof',
+        mounting: 'near_roof',
         standoff_in: 4,
       },
     },
@@ -105,7 +105,7 @@ export function stringProject(
     inverter: _,
     modules: __,
     ...array
-  } = micro.arrays['south'] ?? { roof_plane: '', module: '', mounting: 'open_rack', standoff_in: 4 }
+  } = micro.arrays['south'] ?? { roof_plane: '', module: '', mounting: 'free_rack', standoff_in: 4 }
   return {
     ...micro,
     arrays: { south: { ...array, strings: strings.map((string) => ({ ...string, inverter_unit: 'garage' })) } },

@@ -361,7 +361,7 @@ describe('unrelated input changes nothing', () => {
     ['title', (project) => ({ ...project, title: 'Another name' })],
     ['site', (project) => ({ ...project, site: { latitude_deg: 45, longitude_deg: -90 } })],
     ['slope of the roof', (project) => ({ ...project, roof_planes: { south: { azimuth_deg: 120, tilt_deg: 40 } } })],
-    ['losses', (project) => ({ ...project, losses: { soiling_pct: 7 } })],
+    ['losses', (project) => ({ ...project, losses: { dirt_pct: 7 } })],
     [
       'another module on the shelf',
       (project) => ({

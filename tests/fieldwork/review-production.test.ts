@@ -53,7 +53,7 @@ describe('signs of trouble', () => {
   })
   it('soiling of 1.5 % a week over 16 weeks', () => {
     const found = review(dailyCsv('2026-04-01', 112, 3, { soiling: 0.015 })).findings.find(
-      (finding) => finding.id === 'output.soiling',
+      (finding) => finding.id === 'output.dirt',
     )
     expect(found?.message).toMatch(/falls by 1\.\d % a week/)
   })

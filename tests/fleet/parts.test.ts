@@ -96,9 +96,9 @@ describe('tables', () => {
 describe('files, folders, patterns', () => {
   mkdirSync(join(folder, 'many/inside'), { recursive: true })
   for (const name of ['many/b.yaml', 'many/a.yml', 'many/inside/c.yaml', 'many/.hidden.yaml'])
-    put(name, '# x\nformat: gablewatt/1\n')
+    put(name, '# x\nformat: gablewatt/2\n')
   put('many/equipment.yaml', 'modules: {}\n')
-  put('many/notes.txt', 'format: gablewatt/1\n')
+  put('many/notes.txt', 'format: gablewatt/2\n')
 
   test('a folder gives its projects, sorted, not other YAML files', () => {
     expect(fileJobs([join(folder, 'many')], []).map(({ name }) => name)).toEqual(['a', 'b', 'inside/c'])
@@ -140,7 +140,7 @@ describe('files, folders, patterns', () => {
 
   test('patterns that many ways lead through end soon', () => {
     const deep = `deep/${'a/'.repeat(30)}`
-    put(`${deep}${'a'.repeat(60)}.yaml`, 'format: gablewatt/1\n')
+    put(`${deep}${'a'.repeat(60)}.yaml`, 'format: gablewatt/2\n')
     const found = (pattern: string): number => expandPattern(join(folder, 'deep', pattern)).length
     const before = performance.now()
     expect(found(`${'**/'.repeat(12)}*.yaml`)).toBe(1)
@@ -187,7 +187,7 @@ describe('files, folders, patterns', () => {
   test('a file that is named twice is one project; files of one name are told apart by their folders', () => {
     const [b, c] = [join(folder, 'many/b.yaml'), join(folder, 'many/inside/c.yaml')]
     expect(fileJobs([b, c, b], []).map(({ name }) => name)).toEqual(['b', 'c'])
-    put('many/inside/b.yaml', 'format: gablewatt/1\n')
+    put('many/inside/b.yaml', 'format: gablewatt/2\n')
     const names = fileJobs([b, join(folder, 'many/inside/b.yaml')], []).map(({ name }) => name)
     expect(new Set(names).size).toBe(2)
     expect(names.every((name) => name.endsWith('/b'))).toBe(true)

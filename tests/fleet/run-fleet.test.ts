@@ -413,7 +413,7 @@ describe('a baseline', () => {
     const same = await run(common)
     expect(same).toMatchObject({ exitCode: 0 })
     expect(same.stdout).toContain('No value moved.')
-    const dirt = await run([...common, '--set', 'losses.soiling_pct=3', '--tolerance', '0.5%', '--json'])
+    const dirt = await run([...common, '--set', 'losses.dirt_pct=3', '--tolerance', '0.5%', '--json'])
     expect(dirt.exitCode).toBe(1)
     const { values } = JSON.parse(dirt.stdout) as {
       values: {
@@ -432,7 +432,7 @@ describe('a baseline', () => {
     const annual = moves.find(({ key }) => key === 'annual.ac_kwh')?.change_pct ?? 0
     expect(annual).toBeGreaterThan(-1.15)
     expect(annual).toBeLessThan(-0.95)
-    expect((await run([...common, '--set', 'losses.soiling_pct=3', '--tolerance', '2%'])).exitCode).toBe(0)
+    expect((await run([...common, '--set', 'losses.dirt_pct=3', '--tolerance', '2%'])).exitCode).toBe(0)
   }, 60_000)
 
   test('one that is not as it was written is refused in one line, and --update-baseline writes it anew', async () => {

@@ -53,7 +53,7 @@ describe('the shared climate', () => {
     const shared = sharedClimateYield()
     for (const name of ['columbus-chimney', 'omaha-station', 'duluth-snow', 'raleigh-east-west']) {
       const path = join(fleet, `${name}.yaml`)
-      for (const overrides of [[], ['losses.soiling_pct=4'], ['model.solar_constant_w_m2=1350']]) {
+      for (const overrides of [[], ['losses.dirt_pct=4'], ['model.solar_constant_w_m2=1350']]) {
         const { project, files } = loadProject({ path, overrides })
         expect(shared(project, files), `${name} ${overrides.join()}`).toEqual(estimateYield(project, files))
       }

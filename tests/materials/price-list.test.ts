@@ -92,7 +92,7 @@ describe('a price list', () => {
   })
 
   test.each([
-    ['other format', 'format: gablewatt/1\nsupplier: X\nitems: {}\n', /^prices\.yaml:1:9 {2}format {2}/],
+    ['other format', 'format: gablewatt/2\nsupplier: X\nitems: {}\n', /^prices\.yaml:1:9 {2}format {2}/],
     ['no list at all', '- 1\n', /^prices\.yaml:1:1/],
     ['not YAML', 'items: {\n', /^prices\.yaml:/],
     [

@@ -45,7 +45,7 @@ describe('the project file', () => {
 
   test('bytes that are not UTF-8', () => {
     const folder = makeFolder({
-      'latin.yaml': Buffer.from('format: gablewatt/1\ntitle: Caf\xE9\n', 'latin1'),
+      'latin.yaml': Buffer.from('format: gablewatt/2\ntitle: Caf\xE9\n', 'latin1'),
       'utf16.yaml': Buffer.from('\uFEFFtitle: a\n', 'utf16le'),
     })
     expect(said(folder, 'latin.yaml')).toEqual([2, 'latin.yaml  is not UTF-8 text (line 2); save it as UTF-8'])

@@ -62,7 +62,7 @@ describe('helpers', () => {
   })
 
   test('number of modules: blocks before modules before strings', () => {
-    const array = { roof_plane: 'a', module: 'm', mounting: 'close_roof', standoff_in: 4 } as const
+    const array = { roof_plane: 'a', module: 'm', mounting: 'near_roof', standoff_in: 4 } as const
     const block = {
       orientation: 'portrait',
       rows: 2,

@@ -14,8 +14,8 @@ describe('--set', () => {
     ['site.climate.station=024940', 'site.climate.station', '024940'],
     ["site.climate={ station: '724940' }", 'site.climate', { station: '724940' }],
     ['site.climate=nearby', 'site.climate', 'nearby'],
-    ['losses.soiling_pct=3', 'losses.soiling_pct', 3],
-    ['losses.soiling_pct=[1,1,1,1,1,1,1,1,1,1,1,4]', 'losses.soiling_pct.11', 4],
+    ['losses.dirt_pct=3', 'losses.dirt_pct', 3],
+    ['losses.dirt_pct=[1,1,1,1,1,1,1,1,1,1,1,4]', 'losses.dirt_pct.11', 4],
     ['codes.electrical=NEC 2023', 'codes.electrical', 'NEC 2023'],
     ['documents=[a.pdf, b.pdf]', 'documents', ['a.pdf', 'b.pdf']],
     ['documents.0=a.pdf', 'documents', ['a.pdf']],
@@ -77,10 +77,7 @@ describe('--set', () => {
     ],
     ['roof_planes.south.azimuth_deg=400', 'roof_planes.south.azimuth_deg  400 deg is too high; allowed: 0 to 360 deg'],
     ['arrays.south.roof_plane=soth', "arrays.south.roof_plane  no 'soth' under roof_planes; did you mean south?"],
-    [
-      'losses.soiling_pct=[1,',
-      'losses.soiling_pct  the value is not readable as YAML: Flow sequence must end with a ]',
-    ],
+    ['losses.dirt_pct=[1,', 'losses.dirt_pct  the value is not readable as YAML: Flow sequence must end with a ]'],
     [
       'site.climate={station: 724940}',
       "site.climate.station  found the number 724940; expected text; put it in quotes: '724940'",

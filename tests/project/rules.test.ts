@@ -246,7 +246,7 @@ const CASES: readonly Case[] = [
   [
     'standoff 0',
     [['standoff_in: 4', 'standoff_in: 0']],
-    '35:18  arrays.south.standoff_in  0 in leaves no air under close_roof; measure the standoff, or say mounting: insulated_back',
+    '35:18  arrays.south.standoff_in  0 in leaves no air under near_roof; measure the standoff, or say mounting: laid_on_roof',
   ],
   [
     'near the pole',
@@ -284,7 +284,7 @@ describe('rules that bind several values', () => {
     const lot = '[{ x_ft: 0, y_ft: 0 }, { x_ft: 90, y_ft: 0 }, { x_ft: 90.05, y_ft: 0.05 }, { x_ft: 0, y_ft: 120 }]'
     const house = '[{ x_ft: 9, y_ft: 9 }, { x_ft: 40, y_ft: 9 }, { x_ft: 40, y_ft: 40 }, { x_ft: 9, y_ft: 9 }]'
     const plan = `site_plan:\n  lot: ${lot}\n  buildings: { house: { corners: ${house} } }\n`
-    const problems = problemsOf(change([['format: gablewatt/1\n', `format: gablewatt/1\n${plan}`]]))
+    const problems = problemsOf(change([['format: gablewatt/2\n', `format: gablewatt/2\n${plan}`]]))
     const says = (path: string, place: string) =>
       expect.stringMatching(
         new RegExp(
@@ -318,7 +318,7 @@ describe('rules that bind several values', () => {
       'insulated back without standoff',
       [
         ['standoff_in: 4', 'standoff_in: 0'],
-        ['mounting: close_roof', 'mounting: insulated_back'],
+        ['mounting: near_roof', 'mounting: laid_on_roof'],
       ],
     ],
     ['both snow series', [['climate: nearby', `monthly_snow_events: ${SNOW}\n  monthly_snowfall_in: ${SNOW}`]]],
@@ -345,6 +345,6 @@ describe('rules that bind several values', () => {
     ],
   ]
   test.each(FINE)('%s is fine', (_name, pieces) => {
-    expect(loadText(change(pieces)).project.format).toBe('gablewatt/1')
+    expect(loadText(change(pieces)).project.format).toBe('gablewatt/2')
   })
 })

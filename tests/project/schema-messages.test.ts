@@ -41,11 +41,11 @@ describe('what is said about a value that the schema refuses', () => {
     ],
     [
       'missing part',
-      'format: gablewatt/1\n',
+      'format: gablewatt/2\n',
       '',
-      "7:1  format  missing; Version of this file format; for example 'format: gablewatt/1'",
+      "7:1  format  missing; Version of this file format; for example 'format: gablewatt/2'",
     ],
-    ['other format', 'gablewatt/1', 'gablewatt/2', "7:9  format  found text 'gablewatt/2'; expected gablewatt/1"],
+    ['other format', 'gablewatt/2', 'gablewatt/3', "7:9  format  found text 'gablewatt/3'; expected gablewatt/2"],
     [
       'too high',
       'azimuth_deg: 180',
@@ -66,9 +66,9 @@ describe('what is said about a value that the schema refuses', () => {
     ],
     [
       'word not in the list',
-      'mounting: close_roof',
-      'mounting: closed_roof',
-      "34:15  arrays.south.mounting  found text 'closed_roof'; expected one of: open_rack, close_roof, insulated_back; did you mean close_roof?",
+      'mounting: near_roof',
+      'mounting: neer_roof',
+      "34:15  arrays.south.mounting  found text 'neer_roof'; expected one of: free_rack, near_roof, laid_on_roof; did you mean near_roof?",
     ],
     [
       'several editions of a code',

@@ -30,7 +30,7 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
   ],
   [
     'tab',
-    'format: gablewatt/1\nsite:\n\tlatitude_deg: 3\n',
+    'format: gablewatt/2\nsite:\n\tlatitude_deg: 3\n',
     ['3:1  a tab indents this line; YAML allows spaces only: replace the tab by spaces'],
   ],
   [

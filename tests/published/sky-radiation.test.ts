@@ -8,7 +8,7 @@ import {
 } from '../../src/climate/index.js'
 import {
   airMass,
-  ashraeModifier,
+  oneCoefficientModifier,
   cosDeg,
   dailyExtraterrestrialWhM2,
   diffuseShareOfDay,
@@ -22,7 +22,7 @@ import {
   hayDavies,
   isotropicSky,
   perez1990,
-  physicalModifier,
+  glassLayerModifier,
   planeAxes,
   sunsetHourAngleDeg,
   type SkyBrightness,
@@ -259,8 +259,8 @@ describe('reflection at slanting sun', () => {
     [70, 0.9038, 0.8597],
     [80, 0.7621, 0.6341],
   ])('at %i degrees', (angle, ashrae, physical) => {
-    expect(ashraeModifier(cosDeg(angle), 0.05)).toBeCloseTo(ashrae, 4)
-    expect(physicalModifier(cosDeg(angle))).toBeCloseTo(physical, 4)
+    expect(oneCoefficientModifier(cosDeg(angle), 0.05)).toBeCloseTo(ashrae, 4)
+    expect(glassLayerModifier(cosDeg(angle))).toBeCloseTo(physical, 4)
   })
 
   // Brandemuehl & Beckman 1980: 59.7 and 90 degrees on a level plane.

@@ -117,25 +117,25 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
 
 function projectOf(tilt: number, azimuth: number, acLimitKw: number): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'comparison with an independent implementation',
     site: { latitude_deg: 47.46, longitude_deg: -122.31, climate: { epw: 'weather.epw' } },
     roof_planes: { p: { azimuth_deg: azimuth, tilt_deg: tilt } },
-    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 1, mounting: 'close_roof', standoff_in: 4 } },
+    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 1, mounting: 'near_roof', standoff_in: 4 } },
     equipment: {
       modules: { m: { pmax_w: 1000, pmax_temp_coeff_pct_per_c: -0.35, efficiency_at_200_pct: 100 } },
       inverters: { i: { kind: 'module_level', ac_power_w: acLimitKw * 1000, weighted_efficiency_pct: 97, night_w: 0 } },
     },
     losses: {
-      soiling_pct: 0,
+      dirt_pct: 0,
       snow_pct: 0,
-      mismatch_pct: 0,
-      dc_wiring_pct: 0,
-      ac_wiring_pct: 0,
-      connections_pct: 0,
-      light_induced_pct: 0,
-      nameplate_pct: 0,
-      availability_pct: 0,
+      unequal_modules_pct: 0,
+      dc_cables_pct: 0,
+      ac_cables_pct: 0,
+      contacts_pct: 0,
+      first_weeks_of_light_pct: 0,
+      rating_shortfall_pct: 0,
+      out_of_order_pct: 0,
     },
   }
 }

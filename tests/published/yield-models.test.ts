@@ -22,9 +22,9 @@ describe('cell temperature at 1000 W/m2, 20 deg C, 1 m/s', () => {
 
   // King et al., SAND2004-3535: cell temperatures computed from the published coefficients (module + difference).
   it.each([
-    ['glass_glass', 'open_rack', 49.32 + 3],
-    ['glass_glass', 'close_roof', 68.46 + 1],
-    ['glass_polymer', 'insulated_back', 77.53],
+    ['glass_back', 'free_rack', 49.32 + 3],
+    ['glass_back', 'near_roof', 68.46 + 1],
+    ['polymer_back', 'laid_on_roof', 77.53],
   ] as const)('%s on %s', (construction, mounting, expected) => {
     const { a, b, deltaC } = MOUNTING_COEFFICIENTS[construction][mounting]
     expect(byMounting(a, b, deltaC)).toBeCloseTo(expected, 2)
@@ -42,20 +42,20 @@ describe('cell temperature at 1000 W/m2, 20 deg C, 1 m/s', () => {
 
   // Fuentes 1987, SAND85-0330 (from memory): rack NOCT - 3, direct mount + 18, stand-off 1 in + 11, 3 in + 2, 6 in - 1.
   it('from the installed NOCT by standoff', () => {
-    expect(installedNoctC(47, 'open_rack', 20)).toBe(44)
-    expect(installedNoctC(47, 'insulated_back', 0)).toBe(65)
-    expect(installedNoctC(47, 'close_roof', 1)).toBe(58)
-    expect(installedNoctC(47, 'close_roof', 3)).toBe(49)
-    expect(installedNoctC(47, 'close_roof', 6)).toBe(46)
-    expect(installedNoctC(47, 'close_roof', 2)).toBeCloseTo(53.5, 9)
-    expect(installedNoctC(47, 'close_roof', 12)).toBe(46)
+    expect(installedNoctC(47, 'free_rack', 20)).toBe(44)
+    expect(installedNoctC(47, 'laid_on_roof', 0)).toBe(65)
+    expect(installedNoctC(47, 'near_roof', 1)).toBe(58)
+    expect(installedNoctC(47, 'near_roof', 3)).toBe(49)
+    expect(installedNoctC(47, 'near_roof', 6)).toBe(46)
+    expect(installedNoctC(47, 'near_roof', 2)).toBeCloseTo(53.5, 9)
+    expect(installedNoctC(47, 'near_roof', 12)).toBe(46)
   })
 
   // The two published ways agree where they describe the same mount (800 W/m2, 20 deg C, 1 m/s): King's open rack with
   // polymer back against Fuentes' rack, and insulated back against direct mount, within 2 K for a NOCT of 47.
   it('agrees between two sources for the same mount', () => {
-    const rack = MOUNTING_COEFFICIENTS.glass_polymer.open_rack
-    const insulated = MOUNTING_COEFFICIENTS.glass_polymer.insulated_back
+    const rack = MOUNTING_COEFFICIENTS.polymer_back.free_rack
+    const insulated = MOUNTING_COEFFICIENTS.polymer_back.laid_on_roof
     expect(Math.abs(20 + 800 * cellRiseKPerWM2({ kind: 'by_mounting', ...rack }, 1) - 44)).toBeLessThan(2.1)
     expect(Math.abs(20 + 800 * cellRiseKPerWM2({ kind: 'by_mounting', ...insulated }, 1) - 65)).toBeLessThan(2.1)
   })

@@ -8,12 +8,12 @@ const array = {
   module: 'm',
   inverter: 'i',
   modules: 4,
-  mounting: 'close_roof' as const,
+  mounting: 'near_roof' as const,
   standoff_in: 4,
   arrangement,
 }
 const house: Project = {
-  format: 'gablewatt/1',
+  format: 'gablewatt/2',
   title: 'again',
   site: { latitude_deg: 40, longitude_deg: -100 },
   roof_planes: {

@@ -5,7 +5,7 @@ import { StageError } from '../../src/worksheet/index.js'
 
 function house(widthFt: number, modules?: number): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'fitted',
     site: { latitude_deg: 40, longitude_deg: -100 },
     roof_planes: {
@@ -16,7 +16,7 @@ function house(widthFt: number, modules?: number): Project {
         roof_plane: 'south',
         module: 'm',
         inverter: 'i',
-        mounting: 'close_roof',
+        mounting: 'near_roof',
         standoff_in: 4,
         arrangement: { fit: { orientation: 'portrait', gap_in: 0 } },
         ...(modules === undefined ? {} : { modules }),

@@ -5,12 +5,12 @@ import type { PlaneGeometry, RoofArrangement } from '../../src/structure/index.j
 /** An invented gable house with invented equipment; tests change what they are about. */
 export function demoProject(): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'Invented house for structural tests',
     codes: { loads: 'ASCE 7-16', wood: 'NDS 2018' },
     site: { latitude_deg: 38.6, longitude_deg: -121.5 },
     roof_planes: { south: { azimuth_deg: 180, tilt_deg: 22 } },
-    arrays: { south: { roof_plane: 'south', module: 'm410', modules: 12, mounting: 'close_roof', standoff_in: 4 } },
+    arrays: { south: { roof_plane: 'south', module: 'm410', modules: 12, mounting: 'near_roof', standoff_in: 4 } },
     equipment: {
       modules: {
         m410: {

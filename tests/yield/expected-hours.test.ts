@@ -67,11 +67,11 @@ function southRoof(longitudeDeg: number, utcOffsetH: number, nightW = 0): YieldR
     sites: [],
   }
   const project: Project = {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'hours',
     site: { latitude_deg: 35, longitude_deg: longitudeDeg, albedo: 0.2 },
     roof_planes: { p: { azimuth_deg: 180, tilt_deg: 25 } },
-    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 10, mounting: 'close_roof', standoff_in: 4 } },
+    arrays: { a: { roof_plane: 'p', module: 'm', inverter: 'i', modules: 10, mounting: 'near_roof', standoff_in: 4 } },
     equipment: {
       modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } },
       inverters: { i: { kind: 'module_level', ac_power_w: 500, weighted_efficiency_pct: 97, night_w: nightW } },

@@ -20,7 +20,7 @@ interface Thing {
 
 function house(tiltDeg: number, azimuthDeg: number, things: Record<string, Thing>): Project {
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'plumb',
     site: { latitude_deg: 38.75, longitude_deg: -90.37, elevation_ft: 500 },
     roof_planes: {
@@ -36,7 +36,7 @@ function house(tiltDeg: number, azimuthDeg: number, things: Record<string, Thing
         roof_plane: 'main',
         module: 'm',
         inverter: 'i',
-        mounting: 'close_roof',
+        mounting: 'near_roof',
         standoff_in: 4,
         arrangement: { blocks: { a: { orientation: 'portrait', rows: 2, columns: 5, x_ft: 8, y_ft: 7 } } },
       },

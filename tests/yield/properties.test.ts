@@ -47,11 +47,11 @@ function projectOf(knobs: Knobs): Project {
     module: 'm',
     inverter: 'i',
     modules: knobs.modules ?? 8,
-    mounting: 'close_roof' as const,
+    mounting: 'near_roof' as const,
     standoff_in: 4,
   }
   return {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'properties',
     site: { latitude_deg: 40, longitude_deg: 0, albedo: knobs.albedo ?? 0.2 },
     roof_planes: {
@@ -139,7 +139,7 @@ describe('the energy estimate', () => {
           )
         }
         close(values.ladder.night, values.annual.ac_kwh)
-        close(values.ladder.dc_wiring, values.annual.dc_kwh)
+        close(values.ladder.dc_cables, values.annual.dc_kwh)
         close(values.ladder.inverter - values.ladder.clipping, values.annual.clipped_kwh)
         close(values.ladder.plane, values.annual.poa_kwh_m2 * values.rated_kw)
         LADDER.slice(2).forEach((step, index) => {
@@ -153,22 +153,22 @@ describe('the energy estimate', () => {
 
   it('loses exactly a proportional loss, and nothing where the loss is zero', () => {
     const none = {
-      soiling_pct: 0,
+      dirt_pct: 0,
       snow_pct: 0,
-      mismatch_pct: 0,
-      dc_wiring_pct: 0,
-      ac_wiring_pct: 0,
-      connections_pct: 0,
-      light_induced_pct: 0,
-      nameplate_pct: 0,
-      availability_pct: 0,
+      unequal_modules_pct: 0,
+      dc_cables_pct: 0,
+      ac_cables_pct: 0,
+      contacts_pct: 0,
+      first_weeks_of_light_pct: 0,
+      rating_shortfall_pct: 0,
+      out_of_order_pct: 0,
     }
     const clean = valuesOf({ losses: none, acW: 1000 })
-    close(clean.ladder.temperature, clean.ladder.dc_wiring)
-    close(clean.ladder.clipping, clean.ladder.availability)
-    const out = valuesOf({ losses: { ...none, availability_pct: 5 }, acW: 1000 })
-    close(out.ladder.availability, clean.ladder.availability * 0.95)
-    const aged = valuesOf({ losses: { ...none, age_years: 10, degradation_pct_per_year: 0.5 }, acW: 1000 })
+    close(clean.ladder.temperature, clean.ladder.dc_cables)
+    close(clean.ladder.clipping, clean.ladder.out_of_order)
+    const out = valuesOf({ losses: { ...none, out_of_order_pct: 5 }, acW: 1000 })
+    close(out.ladder.out_of_order, clean.ladder.out_of_order * 0.95)
+    const aged = valuesOf({ losses: { ...none, in_use_years: 10, degradation_pct_per_year: 0.5 }, acW: 1000 })
     close(aged.annual.dc_kwh, clean.annual.dc_kwh * 0.995 ** 10)
   })
 

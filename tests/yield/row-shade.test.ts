@@ -18,7 +18,7 @@ function racks(
   columns = 41,
 ): Project {
   const project: Project = {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'racks',
     site: { latitude_deg: 38.75, longitude_deg: -90.37, elevation_ft: 500 },
     roof_planes: { flat: { azimuth_deg: 180, tilt_deg: 0 } },
@@ -27,7 +27,7 @@ function racks(
         roof_plane: 'flat',
         module: 'm',
         inverter: 'i',
-        mounting: 'open_rack',
+        mounting: 'free_rack',
         standoff_in: 6,
         module_tilt_deg: tiltDeg,
         arrangement: {

@@ -75,7 +75,7 @@ describe('box on the roof', () => {
 
 function house(change: (project: Project) => void): YieldValues {
   const project: Project = {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'shade',
     site: { latitude_deg: 38.75, longitude_deg: -90.37, elevation_ft: 500 },
     roof_planes: {
@@ -86,7 +86,7 @@ function house(change: (project: Project) => void): YieldValues {
         roof_plane: 'south',
         module: 'm',
         inverter: 'i',
-        mounting: 'close_roof',
+        mounting: 'near_roof',
         standoff_in: 4,
         arrangement: { blocks: { main: { orientation: 'portrait', rows: 1, columns: 6, x_ft: 4, y_ft: 2 } } },
       },
@@ -149,7 +149,7 @@ describe('shade in the estimate', () => {
 
   it('warns when modules have no places and something stands on the roof', () => {
     const project: Project = {
-      format: 'gablewatt/1',
+      format: 'gablewatt/2',
       title: 'unplaced',
       site: { latitude_deg: 38.75, longitude_deg: -90.37 },
       roof_planes: {
@@ -160,7 +160,7 @@ describe('shade in the estimate', () => {
         },
       },
       arrays: {
-        south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 4, mounting: 'close_roof', standoff_in: 4 },
+        south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 4, mounting: 'near_roof', standoff_in: 4 },
       },
       equipment: {
         modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } },

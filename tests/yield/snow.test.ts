@@ -14,12 +14,12 @@ const SNOW = {
 
 function house(change: (project: Project) => void): Project {
   const project: Project = {
-    format: 'gablewatt/1',
+    format: 'gablewatt/2',
     title: 'snow',
     site: { latitude_deg: 47.46, longitude_deg: -122.31, elevation_ft: 400 },
     roof_planes: { south: { azimuth_deg: 180, tilt_deg: 25, eave_height_ft: 10 } },
     arrays: {
-      south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 8, mounting: 'close_roof', standoff_in: 4 },
+      south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 8, mounting: 'near_roof', standoff_in: 4 },
     },
     equipment: {
       modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35, length_in: 68 } },
@@ -32,7 +32,7 @@ function house(change: (project: Project) => void): Project {
 
 const lost = (project: Project): number => {
   const { ladder } = estimateYield(project, new Map([['w.epw', EPW]])).values
-  return 1 - ladder.snow / ladder.soiling
+  return 1 - ladder.snow / ladder.dirt
 }
 
 describe('snow in the estimate', () => {

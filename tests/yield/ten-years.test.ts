@@ -6,12 +6,12 @@ import { Worksheet } from '../../src/worksheet/index.js'
 import { estimateYield, statedDegradation } from '../../src/yield/index.js'
 
 const base: Project = {
-  format: 'gablewatt/1',
+  format: 'gablewatt/2',
   title: 'ten years',
   site: { latitude_deg: 38.75, longitude_deg: -90.37, elevation_ft: 500 },
   roof_planes: { south: { azimuth_deg: 180, tilt_deg: 26.6 } },
   arrays: {
-    south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 6, mounting: 'close_roof', standoff_in: 4 },
+    south: { roof_plane: 'south', module: 'm', inverter: 'i', modules: 6, mounting: 'near_roof', standoff_in: 4 },
   },
   equipment: {
     modules: { m: { pmax_w: 400, pmax_temp_coeff_pct_per_c: -0.35 } },
@@ -55,7 +55,7 @@ describe('the mean of years 1 to 10', () => {
   })
 
   it('starts with the age that the project states', () => {
-    const old = estimateYield({ ...base, losses: { age_years: 12, degradation_pct_per_year: 0.5 } }).values
+    const old = estimateYield({ ...base, losses: { in_use_years: 12, degradation_pct_per_year: 0.5 } }).values
     const fresh = estimateYield({ ...base, losses: { degradation_pct_per_year: 0.5 } }).values
     expect(old.uncertainty.single_year.p50_kwh).toBeLessThan(0.95 * fresh.uncertainty.single_year.p50_kwh)
     expect(old.uncertainty.ten_year_mean.p50_kwh / old.annual.ac_kwh).toBeCloseTo(yearByYear(0.5), 12)

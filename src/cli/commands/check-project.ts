@@ -1,31 +1,40 @@
-import type { Command } from 'commander'
+import { Option, type Command } from 'commander'
 import { moduleCountOf, type LoadedProject } from '../../project/index.js'
 import { StageError, Worksheet, type Finding } from '../../worksheet/index.js'
 import { CHECK_STAGES, type CheckStage } from '../check-stages.js'
-import { takesProject, writesReport } from '../options.js'
+import { takesProject, writesReport, type FileOptions } from '../options.js'
 import { countFindings } from '../output/findings.js'
+import { renameFile } from '../rename-file.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
-export const examples: readonly [Example, Example] = [
+export const examples: readonly [Example, Example, Example] = [
   { line: 'check-project project.yaml', does: 'everything that is wrong, missing or assumed' },
   {
     line: 'check-project project.yaml --set site.elevation_ft=6200 --json',
     does: 'the same with one value changed, for a script',
   },
+  {
+    line: 'check-project old.yaml --rename --out project.yaml',
+    does: 'a file of an earlier version with the names of this one',
+  },
 ]
 
+/** Options that say how a check is made or shown, and mean nothing where only names are replaced. */
+const RENAME_STANDS_ALONE = ['json', 'csv', 'markdown', 'showWork', 'set', 'allowOutside']
+
 export function configure(command: Command): void {
-  writesReport(takesProject(command)).addHelpText(
-    'after',
-    '\nExit code 1 when an error is found, 2 when the file is not a valid project.',
-  )
+  const rename = new Option('--rename', 'write the file with the names of this version (--force alone: in place)')
+  writesReport(takesProject(command))
+    .addOption(rename.conflicts(RENAME_STANDS_ALONE))
+    .addHelpText('after', '\nExit code 1 when an error is found, 2 when the file is not a valid project.')
 }
 
 export async function run(
   context: CommandContext,
-  _options: unknown,
+  options: FileOptions & { readonly rename?: boolean },
   stages: readonly CheckStage[] = CHECK_STAGES,
 ): Promise<CommandOutcome> {
+  if (options.rename === true) return renameFile(context.args[0] ?? '-', options)
   const loaded = await context.project()
   const sheet = new Worksheet()
   const ran: string[] = []

@@ -94,6 +94,11 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
     where: 'site.design_temperatures',
     also: ['extreme-low', 'design-temperatures'],
   },
+  dirt: {
+    means: 'Loss from dust, pollen, leaves and birds on the modules, until rain washes them.',
+    where: 'losses.dirt_pct',
+    also: ['soiling'],
+  },
   eave: { means: 'The lower edge of a roof plane, where the gutter hangs.' },
   egc: {
     means:
@@ -226,10 +231,6 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
   'self-consumption': {
     means: 'The share of solar energy that the house uses at once instead of exporting it.',
     also: ['own-use'],
-  },
-  soiling: {
-    means: 'Loss from dust, pollen, leaves and birds on the modules, until rain washes them.',
-    where: 'losses.soiling_pct',
   },
   stc: {
     means:

@@ -45,7 +45,7 @@ export const OUTPUT: Explanations = {
     sources: [PRACTICE],
     fix: 'Nothing, or fill the gaps from another export.',
   },
-  'output.soiling': {
+  'output.dirt': {
     means: 'What clear days give falls from week to week, as dirt on the modules makes it.',
     rule: 'Clear days show the system without the luck of the weather. The fall must be larger than chance would make it.',
     sources: [REVIEW_SOURCE],

@@ -35,7 +35,7 @@ export function placeOf(path: string, locate: (path: string) => string | undefin
   return place === undefined ? path : `${place} (${path})`
 }
 
-/** `losses.mismatch_pct = 1 %: no measurement is stated [source]` */
+/** `losses.unequal_modules_pct = 1 %: no measurement is stated [source]` */
 export function assumptionLine(assumption: Assumption): string {
   const value = typeof assumption.value === 'number' ? formatSignificant(assumption.value) : assumption.value
   const unit = assumption.unit === '' ? '' : ` ${assumption.unit}`

@@ -5,7 +5,7 @@ import type { Report, ReportContext } from './report.js'
 import { cleanJson } from './sanitise.js'
 
 /** Changes only when a reader of the older form would misunderstand the newer one. */
-export const RESULT_FORMAT = 'gablewatt-result/2'
+export const RESULT_FORMAT = 'gablewatt-result/3'
 
 /** The result envelope of schemas/result.schema.json, sealed: fixed key order, byte-identical for identical input. */
 export function renderJson(report: Report, context: ReportContext): string {

@@ -29,7 +29,7 @@ export function findSigns(request: SignRequest, worksheet: Worksheet): void {
   if (soiling !== undefined) {
     worksheet.find({
       severity: 'warning',
-      id: 'output.soiling',
+      id: 'output.dirt',
       message: `what the clearest day of each week gives falls by ${(100 * soiling.lossPerWeek).toFixed(1)} % a week, ${(100 * soiling.lossOverall).toFixed(0)} % over ${soiling.weeks} weeks (chance without a trend: ${(100 * soiling.chance).toFixed(1)} %)`,
       where: 'losses',
       source: REVIEW_SOURCE,

@@ -14,8 +14,8 @@ export const checkArrays: Rule = (project, report) => {
       const message = 'missing; give inverter (module-level, behind every module) or strings on inverter_units'
       report(['arrays', id, 'inverter'], message, 'parent')
     }
-    if (array.mounting === 'close_roof' && array.standoff_in === 0) {
-      const message = '0 in leaves no air under close_roof; measure the standoff, or say mounting: insulated_back'
+    if (array.mounting === 'near_roof' && array.standoff_in === 0) {
+      const message = '0 in leaves no air under near_roof; measure the standoff, or say mounting: laid_on_roof'
       report(['arrays', id, 'standoff_in'], message)
     }
   }

@@ -16,39 +16,39 @@ const MEMORY: Source = {
 
 /** Losses that apply unless the project states its own. */
 export const LOSS_DEFAULTS = {
-  soiling_pct: {
+  dirt_pct: {
     moduleLevelPct: 2,
     stringPct: 2,
     why: 'rain keeps a pitched roof fairly clean; 2 to 5 % is usual, up to 7 % in the dry southwest',
     source: MEMORY,
   },
-  mismatch_pct: {
+  unequal_modules_pct: {
     moduleLevelPct: 0,
     stringPct: 1,
     why: 'module-level inverters track each module; strings lose 1 to 2 %',
     source: MEMORY,
   },
-  dc_wiring_pct: {
+  dc_cables_pct: {
     moduleLevelPct: 0,
     stringPct: 1,
     why: 'at rated current; a module-level inverter hangs on the module leads',
     source: MEMORY,
   },
-  ac_wiring_pct: {
+  ac_cables_pct: {
     moduleLevelPct: 1,
     stringPct: 1,
     why: 'at rated current; DC and AC wiring together 1 to 3 %',
     source: MEMORY,
   },
-  connections_pct: { moduleLevelPct: 0.5, stringPct: 0.5, why: 'connectors and diodes', source: MEMORY },
-  light_induced_pct: {
+  contacts_pct: { moduleLevelPct: 0.5, stringPct: 0.5, why: 'connectors and diodes', source: MEMORY },
+  first_weeks_of_light_pct: {
     moduleLevelPct: 1.5,
     stringPct: 1.5,
     why: '1 to 3 % in the first days for p-type silicon',
     source: MEMORY,
   },
-  nameplate_pct: { moduleLevelPct: 0.5, stringPct: 0.5, why: '0 to 1 % below the nameplate', source: MEMORY },
-  availability_pct: { moduleLevelPct: 1, stringPct: 1, why: '0.5 to 3 % of the time out of order', source: MEMORY },
+  rating_shortfall_pct: { moduleLevelPct: 0.5, stringPct: 0.5, why: '0 to 1 % below the nameplate', source: MEMORY },
+  out_of_order_pct: { moduleLevelPct: 1, stringPct: 1, why: '0.5 to 3 % of the time out of order', source: MEMORY },
   degradation_pct_per_year: {
     moduleLevelPct: 0.5,
     stringPct: 0.5,

@@ -18,8 +18,8 @@ export interface MountingCoefficients {
   readonly own: boolean
 }
 
-type Construction = 'glass_polymer' | 'glass_glass' | 'thin_film_steel'
-type Mounting = 'open_rack' | 'close_roof' | 'insulated_back'
+type Construction = 'polymer_back' | 'glass_back' | 'steel_back'
+type Mounting = 'free_rack' | 'near_roof' | 'laid_on_roof'
 
 const GLASS_RACK = { a: -3.47, b: -0.0594, deltaC: 3 }
 const GLASS_ROOF = { a: -2.98, b: -0.0471, deltaC: 1 }
@@ -28,20 +28,20 @@ const POLYMER_INSULATED = { a: -2.81, b: -0.0455, deltaC: 0 }
 const STEEL_RACK = { a: -3.58, b: -0.113, deltaC: 3 }
 
 export const MOUNTING_COEFFICIENTS: Readonly<Record<Construction, Readonly<Record<Mounting, MountingCoefficients>>>> = {
-  glass_polymer: {
-    open_rack: { ...POLYMER_RACK, own: true },
-    close_roof: { ...GLASS_ROOF, own: false },
-    insulated_back: { ...POLYMER_INSULATED, own: true },
+  polymer_back: {
+    free_rack: { ...POLYMER_RACK, own: true },
+    near_roof: { ...GLASS_ROOF, own: false },
+    laid_on_roof: { ...POLYMER_INSULATED, own: true },
   },
-  glass_glass: {
-    open_rack: { ...GLASS_RACK, own: true },
-    close_roof: { ...GLASS_ROOF, own: true },
-    insulated_back: { ...POLYMER_INSULATED, own: false },
+  glass_back: {
+    free_rack: { ...GLASS_RACK, own: true },
+    near_roof: { ...GLASS_ROOF, own: true },
+    laid_on_roof: { ...POLYMER_INSULATED, own: false },
   },
-  thin_film_steel: {
-    open_rack: { ...STEEL_RACK, own: true },
-    close_roof: { ...GLASS_ROOF, own: false },
-    insulated_back: { ...POLYMER_INSULATED, own: false },
+  steel_back: {
+    free_rack: { ...STEEL_RACK, own: true },
+    near_roof: { ...GLASS_ROOF, own: false },
+    laid_on_roof: { ...POLYMER_INSULATED, own: false },
   },
 }
 
