@@ -1,6 +1,6 @@
 /**
  * The public library: the same stages as the subcommands, typed. A stage is a pure function from a project (and earlier
- * results) to a result that carries its proof; only `loadProject` reads files.
+ * results) to a result that carries its proof; only `loadProject` reads files. `runHouse` strings them together.
  */
 export { designTemperatures, findSite, listSites, parseEpw, siteClimate } from './climate/index.js'
 export type { Climate, HourlyClimate, MonthlyClimate } from './climate/index.js'
@@ -24,6 +24,7 @@ export {
   type PlanInput,
   type WorkPlanValues,
 } from './fieldwork/index.js'
+export { runHouse, type House, type HouseInput, type HouseOptions } from './house/index.js'
 export { compareBills, cutStock, priceBom, readPriceList } from './materials/index.js'
 export {
   billsOfProject,

@@ -24,3 +24,12 @@ export function cautionTexts(subjects: readonly CautionSubject[]): string[] {
     .filter(([subject]) => (subjects as readonly string[]).includes(subject))
     .map(([, text]) => text)
 }
+
+/** Cautions of the stages whose results stand alone, by stage. */
+export const STAGE_CAUTIONS = {
+  yield: ['estimate', 'authority'],
+  wire: ['live-conductors', 'authority', 'electrician'],
+  mounts: ['height', 'authority', 'structural-engineer'],
+  bom: ['authority', 'money'],
+  payback: ['estimate', 'money'],
+} as const satisfies Record<string, readonly CautionSubject[]>

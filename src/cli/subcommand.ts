@@ -1,7 +1,6 @@
 import type { Command } from 'commander'
 import type { LoadedProject } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
-import type { YieldRun } from '../yield/index.js'
 import type { Report } from './output/report.js'
 
 /** What the frame hands to a subcommand. */
@@ -22,8 +21,6 @@ export interface CommandContext {
    * @throws UsageError when it is of another project, tool version or format.
    */
   readonly earlier: (stage: string) => Promise<Result<unknown> | undefined>
-  /** The energy estimate of this very project with everything behind it, where a run of many stages has it already. */
-  readonly estimate?: () => YieldRun
   /** Tells how far a long run is: on stderr, on a terminal only, never with --quiet. */
   readonly progress: (text: string) => void
 }

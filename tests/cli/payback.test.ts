@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { runHouse } from '../../src/house/index.js'
 import { CHECK_STAGES } from '../../src/cli/check-stages.js'
 import { run } from '../../src/cli/commands/payback.js'
 import { makeContext } from '../../src/cli/context.js'
@@ -354,14 +355,15 @@ describe('payback --versus', () => {
 test('check-project runs it when tariff and use are there', async () => {
   const stage = CHECK_STAGES.find(({ name }) => name === 'payback')
   const loaded = loadProject({ path: LARK })
-  expect(stage?.applies(loaded)).toBe(true)
+  expect(stage?.applies(loaded.project)).toBe(true)
   const { tariff: _, ...half } = loaded.project
-  expect(stage?.applies({ ...loaded, project: half })).toBe(false)
-  const result = await stage?.run(loaded)
+  expect(stage?.applies(half)).toBe(false)
+  const result = await stage?.run(runHouse(loaded), loaded.project)
   expect(result?.findings.map(({ id }) => id)).toContain('incentive.none-assumed')
   // Without a price the bills are still checked.
   const { installed_cost_usd: _cost, ...finance } = loaded.project.finance ?? {}
-  const unpriced = await stage?.run({ ...loaded, project: { ...loaded.project, finance } })
+  const project = { ...loaded.project, finance }
+  const unpriced = await stage?.run(runHouse({ ...loaded, project }), project)
   expect(unpriced?.findings.some(({ severity }) => severity === 'error')).toBe(false)
   expect(unpriced?.worksheet.some(({ id }) => id === 'savings.year-1')).toBe(true)
 })

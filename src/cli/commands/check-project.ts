@@ -1,5 +1,6 @@
 import { Option, type Command } from 'commander'
-import { moduleCountOf, type LoadedProject } from '../../project/index.js'
+import { runHouse, type House } from '../../house/index.js'
+import { moduleCountOf, type LoadedProject, type Project } from '../../project/index.js'
 import { StageError, Worksheet, type Finding } from '../../worksheet/index.js'
 import { CHECK_STAGES, type CheckStage } from '../check-stages.js'
 import { takesProject, writesReport, type FileOptions } from '../options.js'
@@ -36,12 +37,13 @@ export async function run(
 ): Promise<CommandOutcome> {
   if (options.rename === true) return renameFile(context.args[0] ?? '-', options)
   const loaded = await context.project()
+  const house = runHouse(loaded)
   const sheet = new Worksheet()
   const ran: string[] = []
   for (const stage of stages) {
-    if (!stage.applies(loaded)) continue
+    if (!stage.applies(loaded.project)) continue
     context.progress(`checking ${stage.name}`)
-    if (await runStage(stage, loaded, sheet)) ran.push(stage.name)
+    if (await runStage(stage, house, loaded.project, sheet)) ran.push(stage.name)
   }
   const counts = countParts(loaded)
   const proof = sheet.result({})
@@ -75,9 +77,9 @@ export async function run(
 }
 
 /** A stage that cannot run is itself something to tell; the others still run. */
-async function runStage(stage: CheckStage, loaded: LoadedProject, sheet: Worksheet): Promise<boolean> {
+async function runStage(stage: CheckStage, house: House, project: Project, sheet: Worksheet): Promise<boolean> {
   try {
-    sheet.include(await stage.run(loaded))
+    sheet.include(await stage.run(house, project))
     return true
   } catch (error) {
     if (!(error instanceof StageError)) throw error

@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import { sizesOfProject } from '../../money/index.js'
+import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, writesReport } from '../options.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { sizeSections, sizeTable } from './size-sections.js'
@@ -34,12 +34,13 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, files } = await context.project()
-  const result = sizesOfProject(project, files, {
+  const { project } = await context.project()
+  const sizes = {
     ...(options.share === undefined ? {} : { wishedSharePct: options.share }),
     ...(options.costPerModule === undefined ? {} : { usdPerModule: options.costPerModule }),
     ...(options.costFixed === undefined ? {} : { fixedUsd: options.costFixed }),
-  })
+  }
+  const result = await (await houseOf(context, [], { sizes })).sizes()
   return {
     report: {
       title: `How many modules: ${project.title}`,

@@ -1,20 +1,12 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { Option, type Command } from 'commander'
-import {
-  drawPacket,
-  packetGaps,
-  PAPER_SIZES,
-  renderSvg,
-  type PacketInput,
-  type PaperName,
-} from '../../drawings/index.js'
-import { wiringOf, type WiringValues } from '../../electrical/index.js'
+import { drawPacket, PAPER_SIZES, renderSvg, type PaperName } from '../../drawings/index.js'
+import type { House } from '../../house/index.js'
 import { documentsOf, type LoadedProject } from '../../project/index.js'
-import { arrangeModules, type Arrangement } from '../../roof/index.js'
-import { spaceMounts, type MountValues } from '../../structure/index.js'
-import { sortFindings, StageError, type Finding, type Result } from '../../worksheet/index.js'
+import { StageError, type Finding } from '../../worksheet/index.js'
 import { DesignError, FileError } from '../errors.js'
+import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesFile } from '../options.js'
 import { errnoWords } from '../output/errno.js'
 import { readDocuments } from '../output/pdf-documents.js'
@@ -57,7 +49,8 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const packet = await preparePacket(context, options)
+  const house = await houseOf(context, ['mounts', 'wire'])
+  const packet = await preparePacket(await context.project(), house, options)
   const { errors, notes } = packet
   if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
   context.progress('drawing the sheets')
@@ -77,11 +70,10 @@ export interface PreparedPacket {
 }
 
 export async function preparePacket(
-  context: CommandContext,
+  { project, folder }: LoadedProject,
+  house: House,
   options: Pick<Options, 'size' | 'allowOutside'>,
 ): Promise<PreparedPacket> {
-  const loaded = await context.project()
-  const { project, folder } = loaded
   const stated = documentsOf(project)
   const read = await readDocuments(
     folder,
@@ -89,7 +81,7 @@ export async function preparePacket(
     options.allowOutside === true,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
-  const input = await gather(context, loaded, options.size, documents)
+  const input = await house.packet({ size: options.size, documents })
   return {
     notes: documents.flatMap((document) => document.notes),
     errors: input.findings.filter((finding) => finding.severity === 'error'),
@@ -105,54 +97,6 @@ export async function preparePacket(
       return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
     },
   }
-}
-
-/** Runs the stages that the sheets are drawn from; what cannot run is a finding. */
-async function gather(
-  context: CommandContext,
-  loaded: LoadedProject,
-  size: PaperName,
-  documents: PacketInput['documents'],
-): Promise<Omit<PacketInput, 'draft'>> {
-  const { project } = loaded
-  const findings: Finding[] = []
-  const attempt = <Value>(stage: string, part: unknown, work: () => Result<Value>): Result<Value> | undefined => {
-    try {
-      const result = work()
-      findings.push(...result.findings)
-      return result
-    } catch (error) {
-      if (!(error instanceof StageError)) throw error
-      const what = part === undefined ? `the project has no part ${stage}` : error.message
-      findings.push({
-        severity: 'error',
-        id: `permit.${stage}-cannot-run`,
-        message: what,
-        where: error.where,
-        fix: error.fix,
-      })
-      return undefined
-    }
-  }
-  const arrangement = arrangeModules(project)
-  findings.push(...arrangement.findings)
-  const [earlierMounts, earlierWiring] = [await context.earlier('mounts'), await context.earlier('wire')]
-  const mounts = attempt(
-    'structure',
-    project.structure,
-    () => (earlierMounts as Result<MountValues> | undefined) ?? mountsOf(loaded, arrangement.values),
-  )
-  const wiring = attempt(
-    'electrical',
-    project.electrical,
-    () => (earlierWiring as Result<WiringValues> | undefined) ?? wiringOf(project),
-  )
-  const parts = { project, size, arrangement, mounts, wiring, documents }
-  return { ...parts, findings: sortFindings([...packetGaps(parts), ...findings]) }
-}
-
-function mountsOf({ project, documents }: LoadedProject, { modules, planes }: Arrangement): Result<MountValues> {
-  return spaceMounts(project, { modules, planes: Object.values(planes) }, { documents })
 }
 
 /** What the project lacks is an unfinished project, exit code 2; when all is there and a check fails, that is 1. */

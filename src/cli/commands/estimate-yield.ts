@@ -1,6 +1,8 @@
 import { Option, type Command } from 'commander'
-import { runYield, stepTable, sweepAngle, type Sweep, type YieldRun, type YieldValues } from '../../yield/index.js'
+import { stepTable, sweepAngle, type Sweep, type YieldValues } from '../../yield/index.js'
 import { UsageError } from '../errors.js'
+import { STAGE_CAUTIONS } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import { renderCsv } from '../output/csv.js'
 import type { Report, Section } from '../output/report.js'
@@ -42,24 +44,23 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     throw new UsageError('--array goes with --sweep tilt or --sweep azimuth')
   }
   const swept = options.sweep === undefined ? undefined : arrayToSweep(Object.keys(project.arrays), options.array)
-  const earlier = options.hourly === undefined && swept === undefined ? await context.earlier('yield') : undefined
-  const computed = earlier === undefined ? runYield(project, files) : undefined
-  const result = (earlier ?? computed?.result) as YieldRun['result']
+  const house = await houseOf(context, options.hourly === undefined && swept === undefined ? ['yield'] : [])
+  const result = await house.yield()
   const sweep =
-    computed === undefined || swept === undefined || options.sweep === undefined
+    swept === undefined || options.sweep === undefined
       ? undefined
-      : sweepAngle(project, files, computed, swept, options.sweep)
+      : sweepAngle(project, files, await house.estimate(), swept, options.sweep)
   const report: Report = {
     title: `Energy estimate: ${project.title}`,
     stage: 'yield',
     sections: [...(sweep === undefined ? yieldSections(result.values) : sweepSections(sweep))],
     result: sweep === undefined ? result : { ...result, values: { ...result.values, sweep } },
     ...(sweep === undefined ? { csv: monthlyTable(result.values, false) } : {}),
-    cautions: ['estimate', 'authority'],
+    cautions: STAGE_CAUTIONS.yield,
     next: `gablewatt check-project ${context.args[0] ?? 'project.yaml'}`,
   }
-  if (options.hourly === undefined || computed === undefined) return { report }
-  const table = stepTable(computed)
+  if (options.hourly === undefined) return { report }
+  const table = stepTable(await house.estimate())
   return {
     report,
     files: [

@@ -1,20 +1,19 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { FleetJob } from '../../fleet/index.js'
+import type { House } from '../../house/index.js'
+import type { BomValues } from '../../materials/index.js'
 import type { LoadedProject } from '../../project/index.js'
-import type { Finding, Result } from '../../worksheet/index.js'
+import type { Finding } from '../../worksheet/index.js'
 import { FileError } from '../errors.js'
-import { csvTable, renderCsv, renderJson, writeWhole, type Report } from '../output/index.js'
+import { renderCsv, renderJson, writeWhole, type Report } from '../output/index.js'
 import { errnoWords } from '../output/errno.js'
 import { placeText } from '../place-text.js'
-import type { CommandContext } from '../subcommand.js'
-import type { PreparedPacket } from './draw-permit.js'
+import { shoppingList } from './bom-sections.js'
 import type { FleetPlan } from './fleet-work.js'
 
-export interface WrittenReport {
-  readonly stage: string
-  readonly report: Report
-}
+/** A stage that was worked out, as its file tells it. */
+export type WorkedStage = Pick<Report, 'stage' | 'cautions' | 'result'>
 
 /**
  * Writes the files of one project into a folder of its own, each whole or not at all.
@@ -27,7 +26,7 @@ export async function writeProjectFiles(
   { name }: FleetJob,
   plan: FleetPlan,
   loaded: LoadedProject,
-  reports: readonly WrittenReport[],
+  { house, worked }: { readonly house: House; readonly worked: readonly WorkedStage[] },
   written: string[],
 ): Promise<readonly Finding[]> {
   const below = name.split('/').map(folderName).join('/')
@@ -37,34 +36,20 @@ export async function writeProjectFiles(
     writeWhole(join(folder, file), content, plan.force)
     written.push(`${below}/${file}`)
   }
-  const bill = reports.find(({ stage }) => stage === 'bom')?.report
-  const shopping = bill === undefined ? undefined : csvTable(bill)
+  const bill = worked.find(({ stage }) => stage === 'bom')?.result
   if (plan.write.includes('results')) {
-    for (const { stage, report } of reports) write(`${stage}.json`, renderJson(report, around(plan, loaded)))
+    for (const stage of worked) write(`${stage.stage}.json`, renderJson(stage, around(plan, loaded)))
   }
-  if (plan.write.includes('bom') && shopping !== undefined) write('bom.csv', renderCsv(shopping))
+  if (plan.write.includes('bom') && bill !== undefined) {
+    write('bom.csv', renderCsv(shoppingList(bill.values as BomValues)))
+  }
   if (!plan.write.includes('packet')) return []
-  const { errors, draw } = await packetOf(plan, loaded, reports)
+  const { preparePacket } = await import('./draw-permit.js')
+  const { allowOutside } = plan
+  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside })
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)
   return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]
-}
-
-async function packetOf(
-  { tool, allowOutside }: FleetPlan,
-  loaded: LoadedProject,
-  reports: readonly WrittenReport[],
-): Promise<PreparedPacket> {
-  const { preparePacket } = await import('./draw-permit.js')
-  const earlier = new Map<string, Result<unknown>>(reports.map(({ stage, report }) => [stage, report.result]))
-  const context: CommandContext = {
-    args: [loaded.path],
-    tool,
-    project: () => Promise.resolve(loaded),
-    earlier: (stage) => Promise.resolve(earlier.get(stage)),
-    progress: () => undefined,
-  }
-  return preparePacket(context, { size: '11x17', allowOutside })
 }
 
 /** What a packet lacks is no fault of the design; a check that only the packet makes is. */

@@ -2,18 +2,20 @@ import { countFitted } from '../../roof/index.js'
 import { resolve } from 'node:path'
 import {
   emptyOutcome,
+  sharedClimateRun,
   type FleetFinding,
   type FleetJob,
   type FleetOutcome,
   type FleetProblem,
 } from '../../fleet/index.js'
+import { runHouse } from '../../house/index.js'
 import { documentsOf, loadProject, type LoadedProject, type ProjectError } from '../../project/index.js'
-import { StageError, type Finding, type Result } from '../../worksheet/index.js'
+import { StageError, type Finding } from '../../worksheet/index.js'
 import { explainDefect, explainFailure } from '../failure.js'
 import { FileError } from '../errors.js'
 import { placeText } from '../place-text.js'
-import { writeProjectFiles, type WrittenReport } from './fleet-files.js'
-import { FLEET_STAGES } from './fleet-stages.js'
+import { writeProjectFiles, type WorkedStage } from './fleet-files.js'
+import { FLEET_STAGES, type FleetStage } from './fleet-stages.js'
 
 /** What kinds of files are written for every project. */
 export const FILE_KINDS = ['results', 'bom', 'packet'] as const
@@ -30,6 +32,9 @@ export interface FleetPlan {
   /** Whether files in the output folder may be replaced. */
   readonly force: boolean
 }
+
+/** Houses of one site share its climate. */
+const runYield = sharedClimateRun()
 
 /** Works one project out. Whatever happens to it stands in its outcome; nothing is thrown. */
 export async function workOut(job: FleetJob, plan: FleetPlan): Promise<FleetOutcome> {
@@ -52,8 +57,11 @@ export async function workOut(job: FleetJob, plan: FleetPlan): Promise<FleetOutc
 
 async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject): Promise<FleetOutcome> {
   const { project } = loaded
-  const results = new Map<string, Result<unknown>>()
-  const reports: WrittenReport[] = []
+  const isWanted = ({ name, needs }: FleetStage): boolean =>
+    plan.stages === undefined ? needs(project) : plan.stages.includes(name)
+  const wanted = FLEET_STAGES.filter(isWanted)
+  const house = runHouse(loaded, { runYield, wishes: { payTheBill: wanted.some(({ name }) => name === 'bom') } })
+  const worked: WorkedStage[] = []
   const stages: Record<string, FleetOutcome['stages'][string]> = {}
   const findings = new Map<string, FleetFinding>()
   const tell = (stage: string, finding: Finding): void => {
@@ -63,15 +71,12 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     if (!findings.has(key)) findings.set(key, { stage, severity, id, where: placeOf(loaded, job, where), message })
   }
   const stopped = new Set<string>()
-  for (const stage of FLEET_STAGES) {
-    const wanted = plan.stages === undefined ? stage.needs(project) : plan.stages.includes(stage.name)
-    if (!wanted) continue
+  for (const stage of wanted) {
     try {
-      const report = await stage.run(loaded, results, plan.tool)
-      results.set(stage.name, report.result)
-      reports.push({ stage: stage.name, report })
-      stages[stage.name] = stage.figures(report.result.values)
-      for (const finding of report.result.findings) tell(stage.name, finding)
+      const result = await stage.run(house)
+      worked.push({ stage: stage.name, cautions: stage.cautions, result })
+      stages[stage.name] = stage.figures(result.values)
+      for (const finding of result.findings) tell(stage.name, finding)
     } catch (error) {
       if (!(error instanceof StageError)) throw error
       // What stops a stage stops those that build on it too; it is told once.
@@ -84,7 +89,8 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   let failure: Partial<FleetOutcome> = {}
   try {
     if (plan.outputFolder !== undefined) {
-      for (const finding of await writeProjectFiles(job, plan, loaded, reports, files)) tell('permit', finding)
+      for (const finding of await writeProjectFiles(job, plan, loaded, { house, worked }, files))
+        tell('permit', finding)
     }
   } catch (error) {
     failure = failureOf(error, job)

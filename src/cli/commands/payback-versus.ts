@@ -1,5 +1,6 @@
 import { countFitted } from '../../roof/index.js'
-import { paybackOfProject, type PaybackOptions, type PaybackValues } from '../../money/index.js'
+import { runHouse, type HouseOptions } from '../../house/index.js'
+import type { PaybackValues } from '../../money/index.js'
 import { loadProject } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
@@ -32,7 +33,8 @@ interface Base {
   readonly path: string
   readonly set: readonly string[]
   readonly allowOutside: boolean | undefined
-  readonly cost: PaybackOptions
+  /** Where the price of this project and its variants comes from. */
+  readonly house: HouseOptions
 }
 
 /**
@@ -40,22 +42,22 @@ interface Base {
  *
  * A file brings its own price; `--set`, `--cost` and `--use` count for this project and its variants.
  */
-export function runScenario(text: string, base: Base): Scenario {
+export async function runScenario(text: string, base: Base): Promise<Scenario> {
   const isVariant = /^[\w.]+\s*=/u.test(text)
   if (isVariant && base.path === '-') {
     throw new UsageError(`--versus ${text}: a variant needs the project as a file, not from stdin`)
   }
   const changes = isVariant ? text.split(';').map((one) => one.trim()) : []
   const statesCost = changes.some((change) => change.startsWith('finance.installed_cost_usd'))
-  const { project: stated, files } = loadProject({
+  const loaded = loadProject({
     path: isVariant ? base.path : text,
     overrides: isVariant ? [...base.set, ...changes] : [],
     allowOutside: base.allowOutside === true,
   })
   try {
-    const project = countFitted(stated)
-    const result = paybackOfProject(project, files, isVariant && !statesCost ? base.cost : {})
-    return { values: scenarioValues(isVariant ? text : stated.title, result.values), findings: result.findings }
+    const input = { ...loaded, project: countFitted(loaded.project) }
+    const result = await runHouse(input, isVariant && !statesCost ? base.house : {}).payback()
+    return { values: scenarioValues(isVariant ? text : loaded.project.title, result.values), findings: result.findings }
   } catch (error) {
     if (!(error instanceof StageError)) throw error
     // Its place is in another file, or in a value of the command line.

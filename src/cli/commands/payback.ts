@@ -1,7 +1,11 @@
 import type { Command } from 'commander'
-import { billsOfProject, paybackOfProject, type PaybackOptions, type PaybackValues } from '../../money/index.js'
-import type { Finding, Result } from '../../worksheet/index.js'
+import { totalOf, type EarlierResults } from '../../house/index.js'
+import type { BomValues } from '../../materials/index.js'
+import type { PaybackValues } from '../../money/index.js'
+import type { Result } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
+import { STAGE_CAUTIONS } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
@@ -58,8 +62,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 }
 
 async function billOutcome(context: CommandContext, month: number): Promise<CommandOutcome> {
-  const { project, files } = await context.project()
-  const result = billsOfProject(project, files)
+  const { project } = await context.project()
+  const result = await (await houseOf(context, [])).utilityBills()
   const bill = {
     month,
     without: result.values.without.bills.find((one) => one.month === month),
@@ -85,58 +89,39 @@ async function billOutcome(context: CommandContext, month: number): Promise<Comm
 const twoDigits = (month: number): string => String(month).padStart(2, '0')
 
 async function paybackOutcome(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, files } = await context.project()
-  const { options: cost, unusedUsd } = await costOf(context, options.cost, project.finance?.installed_cost_usd)
-  const known = context.estimate === undefined ? cost : { ...cost, estimate: context.estimate }
-  const result = withUnused(paybackOfProject(project, files, known), unusedUsd)
-  const scenarios = options.versus.map((text) =>
-    runScenario(text, { path: context.args[0] ?? '-', set: options.set, allowOutside: options.allowOutside, cost }),
-  )
+  const { project } = await context.project()
+  const wishes = { installedCostUsd: options.cost }
+  const { bom } = await earlierBill(context, options.cost ?? project.finance?.installed_cost_usd)
+  const house = await houseOf(context, ['bom'], wishes)
+  const result = await house.payback()
+  const { set, allowOutside } = options
+  const base = { path: context.args[0] ?? '-', set, allowOutside, house: { earlier: { bom }, wishes } }
+  const scenarios: Scenario[] = []
+  for (const text of options.versus) scenarios.push(await runScenario(text, base))
   const report: Report = {
     title: `Payback: ${project.title}`,
     stage: 'payback',
     sections: paybackSections(result.values, scenarios),
     csv: scenarios.length === 0 ? cashFlowTable(result.values, 'all') : scenarioTable(result.values, scenarios),
     result: withScenarios(result, scenarios),
-    cautions: ['estimate', 'money'],
+    cautions: STAGE_CAUTIONS.payback,
     next: `gablewatt choose-size ${context.args[0] ?? 'project.yaml'}`,
   }
   return { report }
 }
 
-interface Cost {
-  readonly options: PaybackOptions
-  /** Total of a bill of materials that gave way to a stated price, USD; null when it has none. */
-  readonly unusedUsd?: number | null
-}
-
-/** `--cost`, else the project's own price, else the bill of materials of `--use`. */
-async function costOf(context: CommandContext, stated: number | undefined, own: number | undefined): Promise<Cost> {
-  const bom = await context.earlier('bom')
-  const options = stated === undefined ? {} : { installedCostUsd: stated }
-  if (bom === undefined) return { options }
-  const { totals } = bom.values as { readonly totals?: { readonly gross_usd?: unknown } }
-  // Incentives are worked out here with their dates, so the total before them is taken.
-  const gross = totals?.gross_usd
-  const grossUsd = typeof gross === 'number' && Number.isFinite(gross) ? gross : null
-  if (stated !== undefined || own !== undefined) return { options, unusedUsd: grossUsd }
-  if (grossUsd !== null) return { options: { billOfMaterialsUsd: grossUsd } }
-  throw new UsageError(
-    '--use: the bill of materials lacks prices, so it has no total; complete the price list and make it again',
-  )
-}
-
-function withUnused(result: Result<PaybackValues>, unusedUsd: number | null | undefined): Result<PaybackValues> {
-  if (unusedUsd === undefined) return result
-  const total = unusedUsd === null ? '' : ` of ${unusedUsd.toFixed(0)} USD`
-  const note: Finding = {
-    severity: 'note',
-    id: 'payback.bom-not-used',
-    message: `the stated price of ${result.values.gross_cost_usd.toFixed(0)} USD is taken, not the bill of materials${total}`,
-    where: 'finance.installed_cost_usd',
-    fix: 'Leave the price away to use the bill of materials.',
+/** The bill of `--use`; without a stated price it has to have a total. */
+async function earlierBill(
+  context: CommandContext,
+  statedUsd: number | undefined,
+): Promise<Pick<EarlierResults, 'bom'>> {
+  const bom = (await context.earlier('bom')) as Result<BomValues> | undefined
+  if (bom !== undefined && statedUsd === undefined && totalOf(bom) === null) {
+    throw new UsageError(
+      '--use: the bill of materials lacks prices, so it has no total; complete the price list and make it again',
+    )
   }
-  return { ...result, findings: [...result.findings, note] }
+  return { bom }
 }
 
 function withScenarios(

@@ -1,25 +1,19 @@
 import type { Command } from 'commander'
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import { renderPdf, requiredLabels } from '../../drawings/index.js'
-import { wiringOf } from '../../electrical/index.js'
+import { renderPdf } from '../../drawings/index.js'
 import {
   cautionWords,
   planMarkdown,
   planSheets,
-  planWork,
   quantityText,
   stateText,
   tape,
-  type PlanInput,
   type WorkPlanValues,
 } from '../../fieldwork/index.js'
 import type { Project } from '../../project/index.js'
-import { arrangeModules } from '../../roof/index.js'
-import { spaceMounts } from '../../structure/index.js'
-import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { runYield } from '../../yield/index.js'
 import { cautionTexts, type CautionSubject } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, writesReport, type ReportOptions } from '../options.js'
 import type { Report, Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
@@ -59,36 +53,9 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, files, documents } = await context.project()
-  const run = runYield(project, files)
-  const missing: PlanInput['missing'][number][] = []
-  const attempt = <Values>(
-    stage: 'space-mounts' | 'size-wire',
-    compute: () => Result<Values>,
-  ): Result<Values> | undefined => {
-    try {
-      return compute()
-    } catch (error) {
-      if (!(error instanceof StageError)) throw error
-      missing.push({ stage, where: error.where, why: error.message, fix: error.fix })
-      return undefined
-    }
-  }
-  const mounts = attempt('space-mounts', () => {
-    const { planes, modules } = arrangeModules(project).values
-    return spaceMounts(project, { planes: Object.values(planes), modules }, { documents })
-  })
-  const wiring = attempt('size-wire', () => wiringOf(project))
-  const plan = planWork({
-    project,
-    run,
-    mounts: mounts?.values,
-    wiring: wiring?.values,
-    labels: wiring === undefined ? undefined : requiredLabels(project, wiring.values),
-    missing,
-    cellC: options.cellTemperature,
-  })
-  const result = withErrors(plan, [mounts, wiring])
+  const { project } = await context.project()
+  const house = await houseOf(context, [], { cellC: options.cellTemperature })
+  const result = await house.workPlan()
   const gaps = result.findings.filter((finding) => finding.severity !== 'note').map((finding) => finding.message)
   const outFiles =
     options.pdf === undefined ? [] : [{ path: options.pdf, content: await pdfOf(project, result.values, gaps) }]
@@ -109,20 +76,6 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     cautions: CAUTIONS,
   }
   return { report, files: outFiles }
-}
-
-/** A plan for a design that fails a check must say so: the errors of the stages that it rests on. */
-function withErrors(
-  plan: Result<WorkPlanValues>,
-  stages: readonly (Result<unknown> | undefined)[],
-): Result<WorkPlanValues> {
-  const worksheet = new Worksheet()
-  worksheet.include(plan)
-  for (const stage of stages) {
-    for (const finding of stage?.findings ?? []) if (finding.severity === 'error') worksheet.find(finding)
-    for (const assumption of stage?.assumptions ?? []) worksheet.assume(assumption)
-  }
-  return worksheet.result(plan.values)
 }
 
 async function pdfOf(project: Project, values: WorkPlanValues, gaps: readonly string[]): Promise<Uint8Array> {

@@ -1,5 +1,4 @@
 import type { Command } from 'commander'
-import type { WiringValues } from '../../electrical/index.js'
 import {
   blankPriceList,
   compareBills,
@@ -9,9 +8,9 @@ import {
   type PriceList,
 } from '../../materials/index.js'
 import { LARGEST_YAML_BYTES } from '../../project/index.js'
-import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
-import { billInput, projectPrices } from '../bill-of-materials.js'
+import { STAGE_CAUTIONS } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { readNamedText } from '../named-file.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
@@ -40,16 +39,14 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const loaded = await context.project()
-  const prices = projectPrices(loaded)
+  const { project } = await context.project()
+  const house = await houseOf(context, ['mounts', 'wire'])
+  // What is wrong with a list is told before the work.
+  await house.prices()
   const other = options.compare === undefined ? undefined : readOther(options.compare)
-  const input = billInput(loaded, {
-    mounts: (await context.earlier('mounts')) as Result<MountValues> | undefined,
-    wiring: (await context.earlier('wire')) as Result<WiringValues> | undefined,
-  })
-  const result = priceBom({ ...input, prices })
-  const second = other === undefined ? undefined : priceBom({ ...input, prices: other })
-  const report = reportOf(loaded.project.title, result, second)
+  const result = await house.bom()
+  const second = other === undefined ? undefined : priceBom({ ...(await house.takeOff()), prices: other })
+  const report = reportOf(project.title, result, second)
   if (options.blankList === undefined) return { report }
   return { report, files: [{ path: options.blankList, content: blankPriceList(result.values) }] }
 }
@@ -62,7 +59,7 @@ function reportOf(title: string, result: Result<BomValues>, second: Result<BomVa
   const base = {
     title: `Bill of materials: ${title}`,
     stage: 'bom',
-    cautions: ['authority', 'money'],
+    cautions: STAGE_CAUTIONS.bom,
   } satisfies Partial<Report>
   if (second === undefined)
     return { ...base, sections: billSections(result.values), csv: shoppingList(result.values), result }

@@ -1,14 +1,10 @@
 import type { Command } from 'commander'
-import {
-  compareEditions,
-  wiringContext,
-  wiringOf,
-  type WiringContext,
-  type WiringValues,
-} from '../../electrical/index.js'
+import { compareEditions, wiringContext, type WiringContext, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import type { Result, Worksheet } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
+import { STAGE_CAUTIONS } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
@@ -39,13 +35,13 @@ export function configure(command: Command): void {
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project } = await context.project()
   const editions = editionsOf(options.codes)
-  const earlier = editions === undefined ? await context.earlier('wire') : undefined
-  if (earlier !== undefined) return { report: reportOf(project, earlier as Result<WiringValues>) }
   if (editions !== undefined && editions.length > 1) {
     const { wiring, climate } = wiringContext(project)
     return { report: comparisonReport(project, editions, wiring, climate) }
   }
-  return { report: reportOf(project, wiringOf(project, editions?.[0])) }
+  const [edition] = editions ?? []
+  const house = await houseOf(context, edition === undefined ? ['wire'] : [], { edition })
+  return { report: reportOf(project, await house.wire()) }
 }
 
 /** The proof of the design temperatures before that of the wiring. */
@@ -69,7 +65,7 @@ function reportOf(project: Project, result: Result<WiringValues>): Report {
     sections: wiringSections(result.values),
     csv: circuitTable(result.values),
     result,
-    cautions: ['live-conductors', 'authority', 'electrician'],
+    cautions: STAGE_CAUTIONS.wire,
   }
 }
 
@@ -101,6 +97,6 @@ function comparisonReport(
       assumptions,
       worksheet: last.worksheet,
     },
-    cautions: ['live-conductors', 'authority', 'electrician'],
+    cautions: STAGE_CAUTIONS.wire,
   }
 }

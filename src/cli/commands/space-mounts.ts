@@ -1,9 +1,10 @@
 import type { Command } from 'commander'
 import type { Project } from '../../project/index.js'
 import { textPlan, type Arrangement } from '../../roof/index.js'
-import { spaceMounts, type MountValues, type SpaceMountsOptions } from '../../structure/index.js'
-import { Worksheet, type Result } from '../../worksheet/index.js'
-import { arrangeModules } from '../../roof/index.js'
+import type { MountValues } from '../../structure/index.js'
+import type { Result } from '../../worksheet/index.js'
+import { STAGE_CAUTIONS } from '../cautions.js'
+import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
@@ -42,15 +43,16 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
-  const { project, documents } = await context.project()
-  const wished: SpaceMountsOptions = {
-    ...(options.spacing === undefined ? {} : { spacingIn: options.spacing }),
-    ...(options.optimise === undefined ? {} : { optimise: options.optimise }),
+  const { project } = await context.project()
+  const { spacing, optimise } = options
+  const isWish = spacing !== undefined || optimise !== undefined
+  const wishes = {
+    ...(spacing === undefined ? {} : { spacingIn: spacing }),
+    ...(optimise === undefined ? {} : { optimise }),
   }
-  const arrangement = arrangeModules(project)
-  const earlier = Object.keys(wished).length === 0 ? await context.earlier('mounts') : undefined
-  const result =
-    (earlier as Result<MountValues> | undefined) ?? mountsOf(project, arrangement, { ...wished, documents })
+  const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes } : {})
+  const arrangement = await house.arrangement()
+  const result = await house.mounts()
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   return {
     files,
@@ -63,19 +65,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
       ],
       csv: mountTable(result.values),
       result,
-      cautions: ['height', 'authority', 'structural-engineer'],
+      cautions: STAGE_CAUTIONS.mounts,
     },
   }
-}
-
-/** Mounts with the proof of the arrangement before their own. */
-function mountsOf(project: Project, arrangement: Result<Arrangement>, wished: SpaceMountsOptions): Result<MountValues> {
-  const { modules, planes } = arrangement.values
-  const mounts = spaceMounts(project, { modules, planes: Object.values(planes) }, wished)
-  const worksheet = new Worksheet()
-  worksheet.include(arrangement)
-  worksheet.include(mounts)
-  return worksheet.result(mounts.values)
 }
 
 /** The roof plan sheets of the permit packet, as SVG to scale. */

@@ -8,7 +8,10 @@ import { cleanJson } from './sanitise.js'
 export const RESULT_FORMAT = 'gablewatt-result/3'
 
 /** The result envelope of schemas/result.schema.json, sealed: fixed key order, byte-identical for identical input. */
-export function renderJson(report: Report, context: ReportContext): string {
+export function renderJson(
+  report: Pick<Report, 'stage' | 'result' | 'cautions'> & Partial<Report>,
+  context: ReportContext,
+): string {
   const { values, findings, assumptions, worksheet } = report.result
   const envelope = {
     format: RESULT_FORMAT,

@@ -16,6 +16,8 @@ export interface SizeOptions {
   readonly fixedUsd?: number
   /** Share of the year's use to cover, percent. */
   readonly wishedSharePct?: number
+  /** The energy estimate of this very project, where it is known already. */
+  readonly estimate?: () => YieldRun
 }
 
 export interface ProjectSizeValues extends ChooseSizeValues {
@@ -55,7 +57,7 @@ export function sizesOfProject(
   const finance = project.finance ?? {}
   const price = priceOf(finance, options)
   const worksheet = new Worksheet()
-  const house = readHouse(project, files, worksheet)
+  const house = readHouse(project, files, worksheet, options.estimate)
   const filled = fillRoof(project, worksheet)
   const run = runYield(filled.project, files, house.run)
   const lots = sizeLots(project, filled, run, worksheet)

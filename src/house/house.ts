@@ -1,0 +1,49 @@
+import type { PacketInput, RequiredLabel } from '../drawings/index.js'
+import type { WiringValues } from '../electrical/index.js'
+import type { WorkPlanValues } from '../fieldwork/index.js'
+import type { BomInput, BomValues, PriceList } from '../materials/index.js'
+import type { PaybackValues, ProjectSizeValues, SavingsValues } from '../money/index.js'
+import type { Arrangement } from '../roof/index.js'
+import type { MountValues } from '../structure/index.js'
+import type { Result } from '../worksheet/index.js'
+import type { YieldRun, YieldValues } from '../yield/index.js'
+import type { PacketWishes } from './stages/packet.js'
+
+/**
+ * The stages of one house. A stage is worked out when it is first asked for, with those that it needs, and never again;
+ * its trade is loaded then too. Each rejects with a StageError when a safety input is missing or a case is not covered.
+ */
+export interface House {
+  /** The modules on the roof. */
+  readonly arrangement: () => Promise<Result<Arrangement>>
+  /** The energy estimate with everything behind it. */
+  readonly estimate: () => Promise<YieldRun>
+  /** The energy estimate, kWh. */
+  readonly yield: () => Promise<Result<YieldValues>>
+  /** Conductors, raceways, breakers, grounds and panel. */
+  readonly wire: () => Promise<Result<WiringValues>>
+  /** Mounts and rails, with their own proof alone: for stages that hold the arrangement beside them. */
+  readonly ownMounts: () => Promise<Result<MountValues>>
+  /** Mounts and rails, with the proof of the arrangement before their own. */
+  readonly mounts: () => Promise<Result<MountValues>>
+  /** Labels that the wiring asks for. */
+  readonly labels: () => Promise<readonly RequiredLabel[]>
+  /** The price list that the project names, undefined when it names none. Rejects with ProjectError when it is wrong. */
+  readonly prices: () => Promise<PriceList | undefined>
+  /** What the bill of materials is taken from, but the prices: the stages whose parts the project has. */
+  readonly takeOff: () => Promise<BomInput>
+  /** The bill of materials with the project's price list, USD. */
+  readonly bom: () => Promise<Result<BomValues>>
+  /** The twelve bills of the utility without and with the system, USD. */
+  readonly utilityBills: () => Promise<Result<SavingsValues>>
+  /** At the wished price, else the project's, else that of the bill that was given or wished. */
+  readonly payback: () => Promise<Result<PaybackValues>>
+  /** What each number of modules is worth. */
+  readonly sizes: () => Promise<Result<ProjectSizeValues>>
+  /** What the permit packet still lacks, as warnings. */
+  readonly permitGaps: () => Promise<Result<object>>
+  /** What the sheets of the permit packet are drawn from; a stage that cannot run is a finding. */
+  readonly packet: (wishes: PacketWishes) => Promise<Omit<PacketInput, 'draft'>>
+  /** The work in order, with the numbers to hold to; a stage that cannot run leaves its steps without. */
+  readonly workPlan: () => Promise<Result<WorkPlanValues>>
+}

@@ -1,0 +1,127 @@
+import type { BomInput, BomValues } from '../materials/index.js'
+import { StageError, type Result } from '../worksheet/index.js'
+import type { House } from './house.js'
+import type { HouseInput, HouseOptions } from './house-input.js'
+import { once } from './once.js'
+
+const NO_FILES: ReadonlyMap<string, string> = new Map()
+
+/**
+ * The stages of a house, strung together in one place: what one needs of another it takes from here.
+ *
+ * @param input What `loadProject` gives, or a project alone.
+ * @param options Earlier results stand in for their stages; wishes win over the project.
+ * @returns Stages that wait to be asked for; nothing is worked out before.
+ */
+export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
+  const { earlier = {}, wishes = {} } = options
+  const { project, files = NO_FILES } = input
+
+  const arrangement = once(async () => (await import('../roof/index.js')).arrangeModules(project))
+  // Those that take the estimate ask for it after their own checks, so that these are told first.
+  const estimator = once(async () => {
+    const runYield = options.runYield ?? (await import('../yield/index.js')).runYield
+    return once(() => runYield(project, files))
+  })
+  const estimate = once(async () => (await estimator())())
+  const energy = once(async () => earlier.yield ?? (await estimate()).result)
+  const wire = once(async () => {
+    if (earlier.wire !== undefined && wishes.edition === undefined) return earlier.wire
+    return (await import('../electrical/index.js')).wiringOf(project, wishes.edition)
+  })
+  const earlierMounts = wishes.mounts === undefined ? earlier.mounts : undefined
+  const ownMounts = once(async () => {
+    if (earlierMounts !== undefined) return earlierMounts
+    const { values } = await arrangement()
+    return (await import('./stages/mounts.js')).mountsUnder(input, values, wishes.mounts)
+  })
+  const mounts = once(async () => {
+    if (earlierMounts !== undefined) return earlierMounts
+    return (await import('./stages/mounts.js')).withArrangement(await arrangement(), await ownMounts())
+  })
+  const labels = once(async () => {
+    const { values } = await wire()
+    return (await import('../drawings/index.js')).requiredLabels(project, values)
+  })
+  const prices = once(async () => (await import('./stages/prices.js')).projectPrices(input))
+  const takeOff = once(async (): Promise<BomInput> => ({
+    project,
+    arrangement: await arrangement(),
+    mounts: project.structure === undefined ? undefined : await mounts(),
+    wiring: project.electrical === undefined ? undefined : await wire(),
+    labels: project.electrical === undefined ? undefined : await labels(),
+  }))
+  const bom = once(async () => {
+    if (earlier.bom !== undefined) return earlier.bom
+    const list = await prices()
+    const { priceBom } = await import('../materials/index.js')
+    return priceBom({ ...(await takeOff()), prices: list })
+  })
+  const utilityBills = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
+  const payback = once(async () => {
+    const { paybackAt, totalOf } = await import('./stages/payback.js')
+    const { installedCostUsd } = wishes
+    const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
+    return paybackAt(input, await estimator(), { installedCostUsd, bill })
+  })
+  const sizes = once(async () => {
+    const { sizesOfProject } = await import('../money/index.js')
+    return sizesOfProject(project, files, { ...wishes.sizes, estimate: await estimator() })
+  })
+  const permitGaps = once(async () => (await import('./stages/packet.js')).permitGaps(project, await arrangement()))
+  const packet: House['packet'] = async (packetWishes) => {
+    const { packetFrom } = await import('./stages/packet.js')
+    const needs = { arrangement: await arrangement(), mounts: await orReason(ownMounts), wiring: await orReason(wire) }
+    return packetFrom(project, needs, packetWishes)
+  }
+  const workPlan = once(async () => {
+    const { workPlanFrom } = await import('./stages/work-plan.js')
+    const run = await estimate()
+    const wiring = await orReason(wire)
+    return workPlanFrom(project, {
+      run,
+      mounts: await orReason(ownMounts),
+      wiring,
+      labels: wiring instanceof StageError ? undefined : await labels(),
+      cellC: wishes.cellC,
+    })
+  })
+
+  return {
+    arrangement,
+    estimate,
+    yield: energy,
+    wire,
+    ownMounts,
+    mounts,
+    labels,
+    prices,
+    takeOff,
+    bom,
+    utilityBills,
+    payback,
+    sizes,
+    permitGaps,
+    packet,
+    workPlan,
+  }
+}
+
+/** A stage, or why it cannot run. */
+async function orReason<Values>(stage: () => Promise<Result<Values>>): Promise<Result<Values> | StageError> {
+  try {
+    return await stage()
+  } catch (error) {
+    if (error instanceof StageError) return error
+    throw error
+  }
+}
+
+/** A bill that cannot be made, or that lacks prices, has no total that a payback could stand on. */
+async function pricedBill(
+  bom: House['bom'],
+  totalOf: (bill: Result<BomValues>) => number | null,
+): Promise<Result<BomValues> | undefined> {
+  const bill = await orReason(bom)
+  return bill instanceof StageError || totalOf(bill) === null ? undefined : bill
+}
