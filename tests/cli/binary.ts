@@ -63,3 +63,13 @@ export function gablewatt(
     env: { PATH: process.env['PATH'], HOME: process.env['HOME'], ...options.env },
   }) as never
 }
+
+const done = new Map<string, ReturnType<typeof gablewatt>>()
+
+/** As `gablewatt`, started once in a test file for the same arguments. For runs that write no file, of files that stay as they are. */
+export function gablewattOnce(...args: Parameters<typeof gablewatt>): ReturnType<typeof gablewatt> {
+  const key = JSON.stringify(args)
+  const run = done.get(key) ?? gablewatt(...args)
+  done.set(key, run)
+  return run
+}
