@@ -11,7 +11,8 @@ Examples:
 
 Exit codes: 0 done; 1 done, but a check fails; 2 wrong usage or project;
 3 a file cannot be read or written; 70 a defect of ours.
-'gablewatt help SUBCOMMAND' tells more about one.`
+'gablewatt help SUBCOMMAND' tells more about one, 'gablewatt explain WORD'
+about a finding, a word of the trade or a topic such as project-file.`
 
 /** The program with the names and summaries of its subcommands; no subcommand is loaded for it. */
 export function makeProgram(tool: string, entries: readonly SubcommandEntry[]): Command {

@@ -124,7 +124,7 @@ function branchedArrays(job: Job, plans: readonly BranchPlan[]): string[] {
 }
 
 const onBranches = (plans: readonly BranchPlan[], arrayId: string): number =>
-  plans.reduce((sum, plan) => sum + (plan.modules[arrayId] ?? 0), 0)
+  plans.reduce((sum, plan) => sum + (own(plan.modules, arrayId) ?? 0), 0)
 
 const invertersOn = (plan: BranchPlan): number => Object.values(plan.modules).reduce((sum, count) => sum + count, 0)
 

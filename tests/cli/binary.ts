@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readdirSync, rmdirSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { execa, type Options, type Result } from 'execa'
 
@@ -23,14 +23,14 @@ function isFresh(): boolean {
 
 /** Builds dist once when a source is newer. Test files run side by side, so the builder holds a lock. */
 export function ensureBuilt(): void {
-  const deadline = Date.now() + 60_000
+  const deadline = Date.now() + 240_000
   while (!isFresh()) {
     try {
       mkdirSync(LOCK)
     } catch {
       // A lock that outlives any build was left by a run that was killed.
       const age = Date.now() - (statSync(LOCK, { throwIfNoEntry: false })?.mtimeMs ?? Date.now())
-      if (age > 30_000) rmdirSync(LOCK)
+      if (age > 180_000) rmSync(LOCK, { recursive: true, force: true })
       if (Date.now() > deadline) throw new Error(`dist is being built for too long; remove ${LOCK}`)
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100)
       continue
@@ -44,7 +44,7 @@ export function ensureBuilt(): void {
         throw new Error(`the build failed:\n${build.stdout}${build.stderr}${bundle.stderr}`)
       return
     } finally {
-      rmdirSync(LOCK)
+      rmSync(LOCK, { recursive: true, force: true })
     }
   }
 }
@@ -62,4 +62,14 @@ export function gablewatt(
     ...options,
     env: { PATH: process.env['PATH'], HOME: process.env['HOME'], ...options.env },
   }) as never
+}
+
+const done = new Map<string, ReturnType<typeof gablewatt>>()
+
+/** As `gablewatt`, started once in a test file for the same arguments. For runs that write no file, of files that stay as they are. */
+export function gablewattOnce(...args: Parameters<typeof gablewatt>): ReturnType<typeof gablewatt> {
+  const key = JSON.stringify(args)
+  const run = done.get(key) ?? gablewatt(...args)
+  done.set(key, run)
+  return run
 }

@@ -1,7 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { EXPLANATIONS, findExplanation, findTerm, GLOSSARY } from '../../src/cli/explanations/index.js'
+import {
+  EXPLANATIONS,
+  findExplanation,
+  findTerm,
+  findTopic,
+  GLOSSARY,
+  TOPICS,
+} from '../../src/cli/explanations/index.js'
 import { findingSites, sitesOf, type FindingSite } from './finding-ids.js'
 
 const SOURCES = new URL('../../src', import.meta.url).pathname
@@ -132,5 +139,17 @@ describe('glossary', () => {
       'no_exposed_parts',
     ]
     expect([...new Set(keys)].filter((key) => !schema.includes(`"${key}"`) && !elsewhere.includes(key))).toEqual([])
+  })
+})
+
+describe('topics', () => {
+  const words = Object.entries(TOPICS).flatMap(([key, { also = [] }]) => [key, ...also])
+
+  test('each is found by its key and its other words, and no finding or term stands before it', () => {
+    for (const [key, topic] of Object.entries(TOPICS))
+      for (const word of [key, ...(topic.also ?? [])]) expect(findTopic(word)).toEqual([key, topic])
+    expect(words.filter((word) => findTerm(word) !== undefined || findExplanation(word) !== undefined)).toEqual([])
+    expect(new Set(words).size).toBe(words.length)
+    expect(findTopic('constructor')).toBeUndefined()
   })
 })

@@ -26,6 +26,15 @@ describe('explain', () => {
     expect(stdout.split('\n')[0]).toBe(key)
   })
 
+  test.each([
+    ['energy-estimate', /^a measured plant: 15 days/mu],
+    ['exit-codes', /3: a file cannot be read or written/u],
+  ])('%s is a topic', async (word, says) => {
+    const { exitCode, stdout } = await gablewatt(['explain', word])
+    expect(exitCode).toBe(0)
+    expect(stdout).toMatch(says)
+  })
+
   test('a stage that cannot run is explained whatever the stage', async () => {
     expect((await gablewatt(['explain', 'yield.cannot-run'])).stdout).toContain('is asked for and never guessed')
   })

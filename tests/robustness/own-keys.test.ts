@@ -171,7 +171,7 @@ async function everything(data: unknown, [name, ordinary]: readonly [string, str
   expect(outcome.status, text.slice(0, 2000)).not.toBe('defect')
   expect(text).not.toMatch(/native code|\[object|NaN|undefined/u)
   return text
-    .replaceAll(/"digest": ?"[0-9a-f]{64}"/gu, '')
+    .replaceAll(/"(?:digest|seal)": ?"(?:sha256:)?[0-9a-f]{64}"/gu, '')
     .replaceAll(name, ordinary)
     .replaceAll(name.toUpperCase(), ordinary.toUpperCase())
 }
@@ -330,11 +330,13 @@ describe('an id may be called as something that every object has', () => {
         ".arrays.*.module",
         ".arrays.*.roof_plane",
         ".arrays.*.strings[].inverter_unit",
+        ".documents[].id",
         ".electrical.runs.*.carries[]",
         ".electrical.trunk",
         ".inverter_units.*.inverter",
         ".site.obstacles.*.arrays[]",
         ".site_plan.buildings.*.name",
+        ".structure.framing.*.rafters_verified_by",
         ".structure.mount",
         ".structure.rail",
         ".tariff.demand.*.periods[]",
@@ -381,6 +383,8 @@ describe('an id may be called as something that every object has', () => {
 describe('names that come from elsewhere', () => {
   const house = join(ROOT, 'examples/lark-hollow.yaml')
   const all = [...NAMES, ['__proto__', '__prato__']] as const
+  /** For the places of overrides two of these and the prototype: the others differ only where something is called so. */
+  const some = process.env['NIGHTLY'] === undefined ? all.filter(([name]) => /^(?:c|toS|_)/u.test(name)) : all
   /** No id and no key of any part, and refused in other words than a misspelt one. */
   const isRefused = (name: string, text: string): boolean => name === '__proto__' && text.includes('"status":"invalid"')
 
@@ -413,7 +417,7 @@ describe('names that come from elsewhere', () => {
     'usage.load_shape=X',
     'codes.electrical=X',
   ])('--set %s', async (override) => {
-    for (const [name, ordinary] of all) {
+    for (const [name, ordinary] of some) {
       const said = async (word: string): Promise<string> => {
         const job = { index: 0, name: 'h', path: house, overrides: [override.replaceAll('X', word)] }
         const outcome = await workOut(job, QUICK)

@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { ensureBuilt, gablewatt } from '../cli/binary.js'
+import { ensureBuilt, gablewatt, gablewattOnce } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
 
 const { folder, project } = copyOfHouse()
@@ -27,7 +27,7 @@ describe('environment', () => {
     ['a home that is no folder', { HOME: '/dev/null', XDG_CONFIG_HOME: '/dev/null', TMPDIR: '/nonexistent' }],
   ])('%s changes nothing', async (_name, env) => {
     const [plain, other] = await Promise.all([
-      gablewatt(['estimate-yield', project]),
+      gablewattOnce(['estimate-yield', project]),
       gablewatt(['estimate-yield', project], { env }),
     ])
     expect(plain.exitCode).toBe(0)
@@ -56,7 +56,7 @@ describe('files from other systems', () => {
     const copy = copyOfHouse()
     for (const file of files) writeFileSync(join(copy.folder, file), change(readFileSync(join(folder, file), 'utf8')))
     const [plain, other] = await Promise.all(
-      [project, copy.project].map((path) => gablewatt(['estimate-yield', path, '--json'])),
+      [project, copy.project].map((path) => gablewattOnce(['estimate-yield', path, '--json'])),
     )
     expect(other?.exitCode).toBe(0)
     expect(valuesOf(other?.stdout ?? '')).toEqual(valuesOf(plain?.stdout ?? ''))

@@ -6,23 +6,27 @@ import {
   EXPLANATIONS,
   findExplanation,
   findTerm,
+  findTopic,
   GLOSSARY,
+  TOPICS,
   type Explanation,
   type Term,
+  type Topic,
 } from '../explanations/index.js'
 import { writesReport } from '../options.js'
 import type { Report, Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
-export const examples: readonly [Example, Example, Example] = [
+export const examples: readonly [Example, Example, Example, Example] = [
   { line: 'explain wire.panel-busbar', does: 'what a finding means, the rule behind it, how to mend it' },
   { line: 'explain bus rating', does: 'a word of the trade' },
-  { line: 'explain', does: 'all findings and all words' },
+  { line: 'explain energy-estimate', does: 'a topic: how good the estimate is, and how that is known' },
+  { line: 'explain', does: 'all findings, words and topics' },
 ]
 
 export function configure(command: Command): void {
   writesReport(
-    command.argument('[id or term...]', 'id of a finding as it stands in [brackets], or a word of the trade'),
+    command.argument('[id or term...]', 'id of a finding as it stands in [brackets], a word of the trade, or a topic'),
   )
 }
 
@@ -33,17 +37,22 @@ export function run({ args }: CommandContext): CommandOutcome {
   if (explanation !== undefined) return { report: explainFinding(word, explanation) }
   const found = findTerm(word)
   if (found !== undefined) return { report: explainTerm(...found) }
+  const topic = findTopic(word)
+  if (topic !== undefined) return { report: explainTopic(...topic) }
   throw new UsageError(
-    `'${args.join(' ')}' is neither a finding nor a term${hint(word)}; 'gablewatt explain' lists all`,
+    `'${args.join(' ')}' is neither a finding nor a term nor a topic${hint(word)}; 'gablewatt explain' lists all`,
   )
 }
 
 /** The nearest known word; for an id whose first part is right, the ids of that part. */
 function hint(word: string): string {
   const terms = Object.entries(GLOSSARY).flatMap(([key, term]) => [key, ...(term.also ?? [])])
-  const near = nearest(word, [...Object.keys(EXPLANATIONS), ...terms])
+  const topics = Object.entries(TOPICS).flatMap(([key, { also = [] }]) => [key, ...also])
+  const near = nearest(word, [...Object.keys(EXPLANATIONS), ...terms, ...topics])
   if (near !== undefined) return `; did you mean ${near}?`
-  const within = [...Object.keys(EXPLANATIONS), ...terms].filter((known) => word.length >= 3 && known.includes(word))
+  const within = [...Object.keys(EXPLANATIONS), ...terms, ...topics].filter(
+    (known) => word.length >= 3 && known.includes(word),
+  )
   return within.length === 0 ? '' : `; did you mean ${within.slice(0, 5).join(', ')}?`
 }
 
@@ -78,6 +87,18 @@ function explainTerm(key: string, { means, where, also = [] }: Term): Report {
   }
 }
 
+function explainTopic(key: string, { title, paragraphs, table }: Topic): Report {
+  const texts = paragraphs.map((text) => ({ kind: 'paragraph', text }) as const)
+  const columns = table?.columns.map((heading) => ({ heading })) ?? []
+  return {
+    title: `${key}: ${title}`,
+    stage: 'explain',
+    sections: table === undefined ? texts : [{ kind: 'table', columns, rows: table.rows }, ...texts],
+    csv: { columns: [{ heading: 'Topic' }, { heading: 'Says' }], rows: [[key, paragraphs.join(' ')]] },
+    result: new Worksheet().result({ findings: [], terms: [], topics: [{ topic: key, title, paragraphs }] }),
+  }
+}
+
 function everything(): Report {
   const findings = Object.entries(EXPLANATIONS).map(([id, explanation]) => ({
     id,
@@ -92,7 +113,14 @@ function everything(): Report {
     where: where ?? null,
     also,
   }))
+  const topics = Object.entries(TOPICS).map(([topic, { title, paragraphs }]) => ({ topic, title, paragraphs }))
   const sections: Section[] = [
+    {
+      kind: 'table',
+      heading: 'Topics',
+      columns: [{ heading: 'Topic' }, { heading: 'What it tells' }],
+      rows: topics.map(({ topic, title }) => [topic, title]),
+    },
     {
       kind: 'table',
       heading: 'Findings',
@@ -107,11 +135,11 @@ function everything(): Report {
     },
   ]
   return {
-    title: `Explanations: ${findings.length} findings, ${terms.length} terms`,
+    title: `Explanations: ${findings.length} findings, ${terms.length} terms, ${topics.length} topics`,
     stage: 'explain',
     sections,
     csv: tableOf(findings.map(({ id, means, rule, sources, fix }) => [id, means, rule, sources.join('; '), fix])),
-    result: new Worksheet().result({ findings, terms }),
+    result: new Worksheet().result({ findings, terms, topics }),
   }
 }
 

@@ -1,0 +1,121 @@
+import { own } from '../../values/index.js'
+
+/** A matter that is larger than a word: how something of the program is meant to be used, or how far it may be trusted. */
+export interface Topic {
+  readonly title: string
+  readonly paragraphs: readonly string[]
+  /** Figures that stand better in columns. */
+  readonly table?: { readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] }
+  /** Other words under which somebody may look for it. */
+  readonly also?: readonly string[]
+}
+
+/** Topics, keyed as `explain` takes them, in the order in which a newcomer needs them. */
+export const TOPICS: Readonly<Record<string, Topic>> = {
+  'project-file': {
+    title: 'How places, directions and units are written in a project file',
+    paragraphs: [
+      'Azimuth is clockwise from true north (180 is south), tilt from level, longitude east positive (all of the Americas are negative), hours in local standard time. The ending of a key is its unit.',
+      'On a roof plane x runs along the eave to the right, seen from outside facing the slope, and y up the slope, both from the left end of the eave.',
+      'schemas/project.schema.json holds every key with its unit, its range and an example. Editors that know YAML schemas complete from it: the first line of a new file names it. In a clone, `npm run --silent reference` writes all of it as one page, and `npm run --silent reference price-list` that of a price list. What changed from version to version stands in schemas/CHANGELOG.md.',
+      'A stage asks only for its own parts of the file. `--set path=value` changes one value for one run.',
+      'Safety inputs (wind, snow, framing, rail, mount, bus rating) have no default: what is missing is asked for, with the place where it is found. Everything else that is assumed is listed with its reason and its source.',
+    ],
+    also: ['conventions', 'units', 'keys', 'coordinates', 'schema'],
+  },
+  output: {
+    title: 'Where results go, and what their forms promise',
+    paragraphs: [
+      'Data go to stdout, everything else to stderr. NO_COLOR and --no-color are obeyed. `-` reads stdin.',
+      'Exit code 0: done, nothing failed. 1: done, and the design fails a check. 2: wrong usage, or an invalid project or earlier result. 3: a file cannot be read or written. 70: a defect of the program.',
+      '--out FILE writes the whole file or nothing, and replaces one only with --force. --use RESULT.json takes an earlier result of the same project instead of computing it again.',
+      '--show-work prints each step with its formula, numbers and source; --json, --csv and --markdown are for programs and for papers. JSON results follow schemas/result.schema.json, their values schemas/values/, lines of a fleet schemas/fleet-line.schema.json; identical input gives identical bytes.',
+      'Results, baselines and lines of a journal carry a seal, SHA-256 of their content, and one whose seal does not fit is not used. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
+      'Of the PDFs named under `documents` the packet takes over what their pages look like, and no scripts, links, form fields or attachments.',
+    ],
+    also: ['exit-codes', 'exit-code', 'json', 'csv', 'seal', 'files'],
+  },
+  'energy-estimate': {
+    title: 'How good is the energy estimate?',
+    paragraphs: [
+      'The measurements are known to be off by 4 to 6 % against each other (closure of the three radiometers; light on the plane against its transposition), so they can prove no more than about 5 % in light and 10 % in energy. They carry no licence and are not part of this project; in a clone, `npm run compare:measured -- FOLDER` repeats the comparison where they are at hand, and `npm run compare:methods -- FOLDER` compares the two methods on any folder of EPW files.',
+      'From monthly means, mornings and afternoons are alike: on planes that face east or west allow up to 6.5 %.',
+    ],
+    table: {
+      columns: ['Compared with', 'Result'],
+      rows: [
+        [
+          'a second implementation of the same published equations, hourly weather, six planes (a test)',
+          'within 0.3 % a year, 1.5 % of the mean month',
+        ],
+        [
+          'monthly method against hourly method, four climates, azimuth 135 to 225, tilt up to 34 deg, DC/AC 1.0 to 1.5',
+          'bias 0.1 %, RMS 0.7 %, largest 2.2 %',
+        ],
+        ['the same, azimuth 90 and 270', 'bias 0.5 %, RMS 1.1 %, largest 2.8 %'],
+        [
+          'a measured plant: 15 days, 18.9 kW, 14 years old, tropical coast, 10-minute data',
+          'light on the plane +5.0 %, AC -5.6 % and -1.5 % at its two inverters, day-by-day scatter 1.9 %',
+        ],
+      ],
+    },
+    also: ['accuracy', 'validation'],
+  },
+  climate: {
+    title: 'Which climate is used',
+    paragraphs: [
+      'The built-in climate is 864 sites of the public TMY3 data. One site alone scatters by about 10 % against its neighbours, so the default is the distance-weighted mean of the three nearest whose sunshine is believed; a nearer one that is left out is named. `gablewatt list-sites --near 38.6,-121.5` shows them.',
+      'An hourly file in EPW format (climate: { epw: weather.epw }) narrows the uncertainty; examples/weather/ holds a public one, unchanged.',
+      'TMY3 radiation and temperatures are US government data; the design temperatures come from published weather-file headers of the ASHRAE 2009 edition or are marked estimates, and each can be overridden in the project. dist/program/LICENSES.txt says more, with the licences of the fonts and of the packages inside the program.',
+    ],
+    also: ['weather', 'rights', 'data'],
+  },
+  editions: {
+    title: 'Which editions of the codes are there',
+    paragraphs: [
+      'NEC 2011, 2014, 2017, 2020 and 2023 and ASCE 7-10, 7-16 and 7-22 are there as data; another edition is refused. The project names one of each, as the building department has adopted it.',
+      'gablewatt size-wire project.yaml --codes "NEC 2014,NEC 2023" sets editions side by side and shows what differs. --show-work gives every step in the order in which an inspector would check it, each with its section.',
+    ],
+    also: ['codes', 'code-edition', 'nec', 'asce'],
+  },
+  packet: {
+    title: 'What the building department gets',
+    paragraphs: [
+      'draw-permit draws to true scale on 11x17, letter or A3: cover, site plan, a roof plan for each plane, attachment details, structural calculation, one-line diagram, schedules, electrical calculation and the labels of the edition at size; then your own specification sheets and letters from `documents`.',
+      'Failing checks stop it (exit code 1) unless --draft. What an engineer has answered for stands on the letter that the project names among its documents; the letter is appended and named on the packet, and without its file the check fails.',
+    ],
+    also: ['permit', 'permit-packet'],
+  },
+  'many-houses': {
+    title: 'A fleet of houses',
+    paragraphs: [
+      'gablewatt run-fleet template.yaml --table customers.csv runs all stages for every row. --baseline FILE compares with a saved run and fails when a number moved; --resume goes on after an interruption.',
+      '--shard 2/8 runs an eighth, for a CI matrix or an array job of a cluster; the shards together equal the whole. For task TASK of TASKS, numbered from 0: --shard "$((TASK+1))/$TASKS" --jsonl --out "part-$TASK.jsonl", and then `cat part-*.jsonl` is the whole.',
+      'examples/fleet/ holds sample projects, a template with a table, and the baseline that our own CI compares with.',
+    ],
+    also: ['fleet', 'shards', 'baseline', 'ci'],
+  },
+  'measured-production': {
+    title: 'Whether a running system gives what it should',
+    paragraphs: [
+      'gablewatt review-output project.yaml production.csv tells three fine days from a good system: what these days should have given, with its range, and signs of dirt, a dead module, clipping, or a clock that is off.',
+    ],
+    also: ['monitoring', 'review'],
+  },
+  library: {
+    title: 'The same stages from TypeScript or JavaScript',
+    paragraphs: [
+      "import { estimateYield, loadProject } from 'gablewatt'",
+      "const { project, files } = loadProject({ path: 'project.yaml', overrides: [], allowOutside: false })",
+      'const { values, findings } = estimateYield(project, files)',
+      'Everything is typed, values.annual.ac_kwh for instance. In a clone, `npm run --silent reference:library` writes every function and type as one page.',
+    ],
+    also: ['api', 'import'],
+  },
+}
+
+/** The topic of a word as somebody types it, with its key; undefined when there is none. */
+export function findTopic(word: string): readonly [string, Topic] | undefined {
+  const topic = own(TOPICS, word)
+  return topic === undefined ? Object.entries(TOPICS).find(([, { also = [] }]) => also.includes(word)) : [word, topic]
+}
