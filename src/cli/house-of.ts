@@ -16,5 +16,5 @@ export async function houseOf(
   const earlier: Record<string, unknown> = {}
   // The values of a file were checked against the schema of its stage when it was read.
   for (const stage of takes) earlier[stage] = await context.earlier(stage)
-  return runHouse(loaded, { earlier: earlier as EarlierResults, wishes })
+  return runHouse(loaded, { earlier, wishes })
 }

@@ -39,6 +39,7 @@ export interface HouseWishes {
   readonly cellC?: number | undefined
 }
 
+/** What stands in for stages, what is wished, and how the energy is estimated. */
 export interface HouseOptions {
   readonly earlier?: EarlierResults | undefined
   readonly wishes?: HouseWishes | undefined
