@@ -28,7 +28,9 @@ const put = (name: string, text: string): string => {
   writeFileSync(path, text)
   return path
 }
-const run = (args: readonly string[]) => gablewatt(['run-fleet', ...args], { cwd: folder })
+/** In one thread, which starts three times as fast, unless the test says how many workers. */
+const run = (args: readonly string[]) =>
+  gablewatt(['run-fleet', ...args, ...(args.includes('--jobs') ? [] : ['--jobs', '1'])], { cwd: folder })
 const linesOf = (text: string): { name: string; status: string; stages: Record<string, Record<string, unknown>> }[] =>
   text
     .split('\n')
@@ -45,7 +47,7 @@ describe('a template and a table', () => {
     const [one, three, ...parts] = await Promise.all([
       run([...common, '--jobs', '1']),
       run([...common, '--jobs', '3']),
-      ...[1, 2, 3, 4, 5].map((part) => run([...common, '--shard', `${part}/5`])),
+      ...[1, 2, 3].map((part) => run([...common, '--shard', `${part}/3`])),
     ])
     expect(one).toMatchObject({ exitCode: 0, stderr: '' })
     expect(linesOf(one.stdout).map(({ name }) => name)).toEqual(rows.map((row) => row.split(',')[0]))
@@ -144,7 +146,7 @@ describe('a template and a table', () => {
 
 describe('an interrupted run', () => {
   const header = 'id,site.latitude_deg,site.longitude_deg'
-  const many = Array.from({ length: 60 }, (_, i) => `h${i},${(33 + i / 10).toFixed(1)},-95`)
+  const many = Array.from({ length: 30 }, (_, i) => `h${i},${(33 + i / 5).toFixed(1)},-95`)
   const common = [template, '--jsonl', '--stages', 'yield', '--jobs', '2', '--out']
   const leftOver = (): string[] => readdirSync(folder).filter((name) => name.endsWith('.tmp'))
 
@@ -156,11 +158,11 @@ describe('an interrupted run', () => {
       cwd: folder,
     })
     const finished = (): string[] => (existsSync(journal) ? readFileSync(journal, 'utf8').split('\n').slice(0, -1) : [])
-    while (finished().length < 10 && child.exitCode === null) await new Promise((resolve) => setTimeout(resolve, 5))
+    while (finished().length < 4 && child.exitCode === null) await new Promise((resolve) => setTimeout(resolve, 5))
     child.kill('SIGKILL')
     await new Promise((resolve) => child.once('exit', resolve))
     const before = finished()
-    expect(before.length).toBeGreaterThanOrEqual(10)
+    expect(before.length).toBeGreaterThanOrEqual(4)
     expect(before.length).toBeLessThan(many.length)
     expect(existsSync(join(folder, 'killed.jsonl'))).toBe(false)
     expect(leftOver().length).toBe(1)
@@ -172,8 +174,8 @@ describe('an interrupted run', () => {
     expect(second.exitCode).toBe(2)
     expect(existsSync(journal)).toBe(false)
     expect(leftOver()).toEqual([])
-    expect(readFileSync(join(folder, 'killed.jsonl'), 'utf8').split('\n').slice(0, 60)).toEqual(
-      readFileSync(join(folder, 'whole.jsonl'), 'utf8').split('\n').slice(0, 60),
+    expect(readFileSync(join(folder, 'killed.jsonl'), 'utf8').split('\n').slice(0, many.length)).toEqual(
+      readFileSync(join(folder, 'whole.jsonl'), 'utf8').split('\n').slice(0, many.length),
     )
   }, 120_000)
 
