@@ -8,7 +8,7 @@ import { FileError, UsageError } from './errors.js'
  * @param name As messages call it; the path when missing.
  * @throws FileError when it is missing, not a regular file, not permitted or too large.
  */
-export function readNamedBytes(path: string, most: number, name: string = path): Buffer {
+export function readNamedBytes(path: string, most: number, name: string = path): Uint8Array {
   return toldBy(name, () => readBytes(path, most))
 }
 

@@ -27,7 +27,7 @@ export class FileTrouble extends Error {
  *
  * @throws FileTrouble when it is missing, not a regular file, not permitted, or larger than `most` bytes.
  */
-export function readBytes(path: string, most: number): Buffer {
+export function readBytes(path: string, most: number): Uint8Array {
   const descriptor = openRegular(path, most)
   try {
     return readToEnd(descriptor, most)
@@ -81,7 +81,7 @@ function readToEnd(descriptor: number, most: number): Buffer {
  *
  * @throws FileTrouble when it cannot be read or holds more than `most` bytes.
  */
-export function readStandardInput(most: number): Buffer {
+export function readStandardInput(most: number): Uint8Array {
   let descriptor = 0
   try {
     // Opening it anew gives a blocking descriptor; where that is not possible the inherited one is used.

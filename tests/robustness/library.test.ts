@@ -113,6 +113,7 @@ const OTHERS = [
   'readPriceList',
   'readTariff',
   'readUsage',
+  'runHouse',
   'StageError',
   'startingFile',
   'sunPosition',

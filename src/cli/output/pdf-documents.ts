@@ -93,7 +93,7 @@ function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Ar
         `document '${path}' lies outside the project's folder; copy it there, or add --allow-outside`,
       )
     }
-    return new Uint8Array(readNamedBytes(real, LARGEST_DOCUMENT_BYTES, `document '${path}'`))
+    return readNamedBytes(real, LARGEST_DOCUMENT_BYTES, `document '${path}'`)
   } catch (error) {
     const words = errnoWords(error)
     if (words === undefined) throw error

@@ -1,5 +1,6 @@
 import type { WiringValues } from '../../electrical/index.js'
 import { listModuleGroups, type Project } from '../../project/index.js'
+import { countFitted } from '../../roof/index.js'
 import { busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
 
 /** What conditions, places and words of labels are made from. */
@@ -27,7 +28,7 @@ export function labelFacts(project: Project, wiring: WiringValues): LabelFacts {
     wiring,
     edition: wiring.edition as Edition,
     strings,
-    moduleLevel: listModuleGroups(project).some((group) => group.conversion.kind === 'module_level'),
+    moduleLevel: listModuleGroups(countFitted(project)).some((group) => group.conversion.kind === 'module_level'),
     supplySide,
     disconnects: Math.max(stated.length, supplySide ? 1 : 0),
     hasCombiner: wiring.combiner !== null,
