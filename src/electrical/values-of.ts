@@ -1,11 +1,11 @@
-import type { Circuit } from './circuit.js'
-import { isAc, isShared } from './circuit.js'
-import { checkExpansion } from './check-expansion.js'
-import { equipmentGroundSize } from './equipment-ground-size.js'
-import { outdoorDesignC, type Job } from './job.js'
-import type { CircuitInSegment, SizedSegment } from './size-segments.js'
-import { terminalTemperatureC } from './terminal-temperature.js'
-import { riseRemedies, type RiseParts } from './rise-remedies.js'
+import type { Circuit } from './system/circuit.js'
+import { isAc, isShared } from './system/circuit.js'
+import { checkExpansion } from './raceways/check-expansion.js'
+import { equipmentGroundSize } from './conductors/equipment-ground-size.js'
+import { outdoorDesignC, type Job } from './system/job.js'
+import type { CircuitInSegment, SizedSegment } from './segments/size-segments.js'
+import { terminalTemperatureC } from './conductors/terminal-temperature.js'
+import { riseRemedies, type RiseParts } from './voltage/rise-remedies.js'
 import {
   impedanceOhmPerKft,
   isMade,
@@ -13,9 +13,9 @@ import {
   trunkOhmPerKft,
   trunkRiseOf,
   voltageLimitPct,
-} from './voltage-limits.js'
-import { invertersOnLongerHalf, twoWireRiseV } from './voltage-rise.js'
-import type { CircuitValues, RacewayValues, SegmentValues } from './wiring-values.js'
+} from './voltage/voltage-limits.js'
+import { invertersOnLongerHalf, twoWireRiseV } from './voltage/voltage-rise.js'
+import type { CircuitValues, RacewayValues, SegmentValues } from './system/wiring-values.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
