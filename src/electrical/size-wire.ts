@@ -2,25 +2,28 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
-import { buildCircuits } from './circuits/build-circuits.js'
-import { checkCircuits } from './circuits/check-circuits.js'
-import { checkGrounding } from './grounding/check-grounding.js'
-import { checkCombiner, checkMainPanel, type Sources } from './connection/check-panel.js'
-import { checkRatings } from './circuits/check-ratings.js'
-import { checkShutdown } from './shutdown/check-shutdown.js'
-import { checkStrings } from './strings/check-strings.js'
-import { checkSupplySide } from './connection/check-supply-side.js'
-import type { Circuit } from './system/circuit.js'
-import { COMBINED_OUTPUT, isAc, isShared, isSupplyTap } from './system/circuit.js'
-import { newJob, type Job, type WiringContext } from './system/job.js'
-import { recordSegments } from './segments/record-segments.js'
-import { resolveEdition } from './system/resolve-edition.js'
-import { resolveRuns } from './raceways/resolve-runs.js'
-import { sizeSegments, type SizedSegment } from './segments/size-segments.js'
-import { endingAtConnection } from './circuits/supply-tap.js'
+import { buildCircuits, checkCircuits, checkRatings, endingAtConnection } from './circuits/index.js'
+import { checkGrounding } from './grounding/index.js'
+import { checkCombiner, checkMainPanel, type Sources, checkSupplySide } from './connection/index.js'
+import { checkShutdown } from './shutdown/index.js'
+import { checkStrings } from './strings/index.js'
+import {
+  type Circuit,
+  COMBINED_OUTPUT,
+  isAc,
+  isShared,
+  isSupplyTap,
+  newJob,
+  type Job,
+  type WiringContext,
+  resolveEdition,
+  type PanelValues,
+  type WiringValues,
+} from './system/index.js'
+import { recordSegments, sizeSegments, type SizedSegment } from './segments/index.js'
+import { resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
-import { powerFactorOf } from './voltage/voltage-limits.js'
-import type { PanelValues, WiringValues } from './system/wiring-values.js'
+import { powerFactorOf } from './voltage/index.js'
 
 /**
  * Every conductor, raceway, overcurrent device and grounding conductor of the project, and whether the panel allows it.

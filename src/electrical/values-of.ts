@@ -1,21 +1,28 @@
-import type { Circuit } from './system/circuit.js'
-import { isAc, isShared } from './system/circuit.js'
-import { checkExpansion } from './raceways/check-expansion.js'
-import { equipmentGroundSize } from './conductors/equipment-ground-size.js'
-import { outdoorDesignC, type Job } from './system/job.js'
-import type { CircuitInSegment, SizedSegment } from './segments/size-segments.js'
-import { terminalTemperatureC } from './conductors/terminal-temperature.js'
-import { riseRemedies, type RiseParts } from './voltage/rise-remedies.js'
 import {
+  type Circuit,
+  isAc,
+  isShared,
+  outdoorDesignC,
+  type Job,
+  type CircuitValues,
+  type RacewayValues,
+  type SegmentValues,
+} from './system/index.js'
+import { checkExpansion } from './raceways/index.js'
+import { equipmentGroundSize, terminalTemperatureC } from './conductors/index.js'
+import type { CircuitInSegment, SizedSegment } from './segments/index.js'
+import {
+  riseRemedies,
+  type RiseParts,
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageLimitPct,
-} from './voltage/voltage-limits.js'
-import { invertersOnLongerHalf, twoWireRiseV } from './voltage/voltage-rise.js'
-import type { CircuitValues, RacewayValues, SegmentValues } from './system/wiring-values.js'
+  invertersOnLongerHalf,
+  twoWireRiseV,
+} from './voltage/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {

@@ -1,35 +1,84 @@
-export { edgeStripWidthFt } from './wind/edge-strip-width.js'
-export { exposedStrips, type ExposedStrip, type ExposureInput } from './wind/array-exposure.js'
-export { beamExtremes, type BeamExtremes } from './beam/beam-shape.js'
-export { combinedLoads, type CombinedLoad } from './loads/combine-loads.js'
-export { solveContinuousBeam, type BeamModel, type BeamSolution, type LineLoad } from './beam/continuous-beam.js'
-export { gravityChangePct, type GravityInput } from './loads/gravity-change.js'
-export { combinedCapacityLb } from './fasteners/lag-combined.js'
-export { lateralReferenceLb, penetrationShare } from './fasteners/lag-lateral.js'
-export { penetrationIn, threadInRafterIn, withdrawalPerInchLb, type LagInRafter } from './fasteners/lag-withdrawal.js'
-export { centringToleranceIn, leadHoleIn } from './fasteners/lead-hole.js'
-export { lagCapacity, mountChecks, type MountStrength } from './mounts/mount-capacity.js'
-export { allLayouts, evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from './mounts/mount-layout.js'
-export type { CheckValue, MountValue, MountValues, RailValue, ZoneLoads } from './model/mount-values.js'
-export { isInPlane, planDistanceFt, type PlaneGeometry, type PlanePoint } from './model/plane-geometry.js'
-export { pressureCoefficient, type RoofShape } from './wind/pressure-coefficient.js'
-export { bendingStrength, type BendingStrength } from './rafters/bending-strength.js'
-export { checkRafters, prescriptiveSpanFt, type RafterInput } from './rafters/rafter-check.js'
-export { rafterMoment, type RafterLoad, type RafterPlace } from './rafters/rafter-moments.js'
-export { raftersAt, type RafterSpans } from './rafters/rafter-spans.js'
-export { allowableBendingKsi, allowableShearKsi } from './rails/rail-capacity.js'
-export type { SpaceMountsOptions } from './planes/rail-kit.js'
-export { railInsetIn } from './rails/rail-lines.js'
-export { cutRail, type RailCut, type RailPieces } from './rails/rail-pieces.js'
-export { zoneAt, zoneNames } from './wind/roof-zone.js'
-export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/snow-load.js'
-export { arrayEdgeFactor, solarEqualisation } from './wind/solar-factors.js'
-export type { RoofArrangement } from './model/roof-arrangement.js'
+export {
+  beamExtremes,
+  solveContinuousBeam,
+  type BeamExtremes,
+  type BeamModel,
+  type BeamSolution,
+  type LineLoad,
+} from './beam/index.js'
+export {
+  centringToleranceIn,
+  combinedCapacityLb,
+  lateralReferenceLb,
+  leadHoleIn,
+  penetrationIn,
+  penetrationShare,
+  threadInRafterIn,
+  withdrawalPerInchLb,
+  type LagInRafter,
+} from './fasteners/index.js'
+export { combinedLoads, gravityChangePct, type CombinedLoad, type GravityInput } from './loads/index.js'
+export {
+  isInPlane,
+  planDistanceFt,
+  type CheckValue,
+  type MountValue,
+  type MountValues,
+  type PlaneGeometry,
+  type PlanePoint,
+  type RailValue,
+  type RoofArrangement,
+  type ZoneLoads,
+} from './model/index.js'
+export {
+  allLayouts,
+  evenLayout,
+  fewestMounts,
+  lagCapacity,
+  mountChecks,
+  optimisedMounts,
+  type LayoutProblem,
+  type MountStrength,
+} from './mounts/index.js'
+export type { SpaceMountsOptions } from './planes/index.js'
+export {
+  bendingStrength,
+  checkRafters,
+  prescriptiveSpanFt,
+  rafterMoment,
+  raftersAt,
+  type BendingStrength,
+  type RafterInput,
+  type RafterLoad,
+  type RafterPlace,
+  type RafterSpans,
+} from './rafters/index.js'
+export {
+  allowableBendingKsi,
+  allowableShearKsi,
+  cutRail,
+  railInsetIn,
+  type RailCut,
+  type RailPieces,
+} from './rails/index.js'
+export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/index.js'
 export { spaceMounts } from './space-mounts.js'
 export {
+  LARGEST_AREA_FT2,
+  arrayEdgeFactor,
+  edgeStripWidthFt,
   elevationFactor,
+  exposedStrips,
   exposureCoefficient,
+  pressureCoefficient,
+  solarEqualisation,
   velocityPressurePsf,
+  windPressurePsf,
+  zoneAt,
+  zoneNames,
+  type ExposedStrip,
+  type ExposureInput,
+  type RoofShape,
   type WindExposure,
-} from './wind/velocity-pressure.js'
-export { LARGEST_AREA_FT2, windPressurePsf, type WindOnPlane } from './wind/wind-pressure.js'
+  type WindOnPlane,
+} from './wind/index.js'

@@ -1,23 +1,36 @@
 import type { Project } from '../project/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
-import { collectChecks, type PartCheck } from './model/collect-checks.js'
-import { collectValues } from './report/collect-values.js'
-import { cutLaidRail } from './planes/cut-rails.js'
-import { moduleChecks } from './report/module-checks.js'
-import { mountRows } from './report/mount-rows.js'
-import type { MountValue, MountValues, RailValue } from './model/mount-values.js'
-import { modulePartChecks, railPartChecks } from './report/part-checks.js'
-import type { RailKit } from './planes/plane-rails.js'
-import { rafterPartChecks } from './planes/plane-rafters.js'
-import { railKit, type SpaceMountsOptions } from './planes/rail-kit.js'
-import { reportFieldRules } from './report/report-field-rules.js'
-import { reportPlane } from './planes/report-plane.js'
-import { reportHardestMount, reportRail } from './report/report-rail.js'
-import { reportSite } from './report/report-site.js'
-import { reportStrength } from './report/report-strength.js'
-import { siteLoads } from './loads/site-loads.js'
-import type { RoofArrangement } from './model/roof-arrangement.js'
-import { solvePlane, type SolvedPlane } from './planes/solve-plane.js'
+import {
+  collectChecks,
+  type PartCheck,
+  type MountValue,
+  type MountValues,
+  type RailValue,
+  type RoofArrangement,
+} from './model/index.js'
+import {
+  collectValues,
+  moduleChecks,
+  mountRows,
+  modulePartChecks,
+  railPartChecks,
+  reportFieldRules,
+  reportHardestMount,
+  reportRail,
+  reportSite,
+  reportStrength,
+} from './report/index.js'
+import {
+  cutLaidRail,
+  type RailKit,
+  rafterPartChecks,
+  railKit,
+  type SpaceMountsOptions,
+  reportPlane,
+  solvePlane,
+  type SolvedPlane,
+} from './planes/index.js'
+import { siteLoads } from './loads/index.js'
 
 /**
  * Places mounts and rails under the modules and checks roof, rail, screw, wind and snow against each other.

@@ -1,12 +1,19 @@
 import type { AcBranch, Inverter, TrunkCable } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { SERVICE_VOLTAGE_V, type Circuit, type Trunk } from '../system/circuit.js'
-import { countModules } from '../system/count-modules.js'
-import { inverterById, makerMaxDeviceA, outputCurrentA } from '../system/inverter-output.js'
-import { positive, type Job } from '../system/job.js'
-import { nextStandardDeviceA } from '../system/standard-device.js'
-import { invertersOnLongerHalf } from '../voltage/voltage-rise.js'
+import {
+  SERVICE_VOLTAGE_V,
+  type Circuit,
+  type Trunk,
+  countModules,
+  inverterById,
+  makerMaxDeviceA,
+  outputCurrentA,
+  positive,
+  type Job,
+  nextStandardDeviceA,
+} from '../system/index.js'
+import { invertersOnLongerHalf } from '../voltage/index.js'
 
 /** A branch as stated or as split by us. */
 interface BranchPlan extends AcBranch {

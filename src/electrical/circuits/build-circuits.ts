@@ -2,10 +2,16 @@ import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
 import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
-import { COMBINED_OUTPUT, SERVICE_VOLTAGE_V, type Circuit } from '../system/circuit.js'
-import { inverterById, makerMaxDeviceA, outputCurrentA } from '../system/inverter-output.js'
-import type { Job } from '../system/job.js'
-import { nextStandardDeviceA } from '../system/standard-device.js'
+import {
+  COMBINED_OUTPUT,
+  SERVICE_VOLTAGE_V,
+  type Circuit,
+  inverterById,
+  makerMaxDeviceA,
+  outputCurrentA,
+  type Job,
+  nextStandardDeviceA,
+} from '../system/index.js'
 import { buildSupplyTap } from './supply-tap.js'
 
 /**

@@ -1,9 +1,7 @@
 import type { PvModule, StringOfModules } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import type { Circuit, StringFacts } from '../system/circuit.js'
-import { positive, type Job } from '../system/job.js'
-import { nextStandardDeviceA } from '../system/standard-device.js'
+import { type Circuit, type StringFacts, positive, type Job, nextStandardDeviceA } from '../system/index.js'
 
 /** Strings in parallel on one input from which on each needs a fuse. @source NEC 690.9(A) */
 const FUSED_FROM = 3

@@ -1,7 +1,6 @@
 import { own } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
-import { isAc, isSupplyTap, type Circuit } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
+import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {

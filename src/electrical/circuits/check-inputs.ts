@@ -2,9 +2,7 @@ import { own } from '../../values/index.js'
 import { unlikeStrings } from '../../project/facts.js'
 import type { Inverter } from '../../project/index.js'
 import { moduleById } from './build-strings.js'
-import type { Circuit } from '../system/circuit.js'
-import { inverterById } from '../system/inverter-output.js'
-import type { Job } from '../system/job.js'
+import { type Circuit, inverterById, type Job } from '../system/index.js'
 
 /** A DC input with what its modules can give. */
 interface DcInput {

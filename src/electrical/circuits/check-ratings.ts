@@ -1,7 +1,4 @@
-import { COMBINED_OUTPUT } from '../system/circuit.js'
-import type { Circuit } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
-import { standardNeighbours } from '../system/standard-device.js'
+import { COMBINED_OUTPUT, type Circuit, type Job, standardNeighbours } from '../system/index.js'
 
 /** A rating of a breaker or fuse as the project states it. */
 interface StatedRating {

@@ -1,8 +1,6 @@
 import { LEAST_SERVICE_A } from '../../tables/nec/index.js'
-import { SERVICE_VOLTAGE_V, SUPPLY_TAP, type Circuit } from '../system/circuit.js'
-import { practice, type Job } from '../system/job.js'
-import { supplySideRule } from '../system/supply-side-rule.js'
-import { supplyTapMaterial } from '../raceways/supply-tap-segment.js'
+import { SERVICE_VOLTAGE_V, SUPPLY_TAP, type Circuit, practice, type Job, supplySideRule } from '../system/index.js'
+import { supplyTapMaterial } from '../raceways/index.js'
 
 /**
  * The conductors of a supply-side connection: they carry all sources, and no device of the house protects them.

@@ -1,7 +1,6 @@
 import { conductorSizes, smallConductors, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
 import { baseAmpacityA, type Conductor } from './base-ampacity.js'
-import type { ServiceFloor } from '../system/circuit.js'
-import { deviceProtects } from '../system/standard-device.js'
+import { type ServiceFloor, deviceProtects } from '../system/index.js'
 
 /** What a conductor has to satisfy in one segment. */
 export interface ConductorDemand {

@@ -1,7 +1,5 @@
-import { isSupplyTap, type Circuit } from '../system/circuit.js'
-import { COMBINED_OUTPUT } from '../system/circuit.js'
+import { isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
 import { StageError } from '../../worksheet/index.js'
-import type { Job } from '../system/job.js'
 
 /**
  * Temperature column that the terminals of a circuit allow: the lowest of its ends.

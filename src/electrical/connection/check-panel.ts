@@ -1,10 +1,8 @@
 import { labelWords, necSource, onOneLine, type BusbarRule } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import type { Circuit } from '../system/circuit.js'
+import type { Circuit, Job, PanelValues, RuleValues } from '../system/index.js'
 import type { FeedThrough } from './judge-feed-through.js'
 import { governingRule, judgeBusbar, type Busbar, type RuleVerdict } from './judge-busbar.js'
-import type { Job } from '../system/job.js'
-import type { PanelValues, RuleValues } from '../system/wiring-values.js'
 
 /** Poles of a 240 V breaker. */
 const POLES = 2

@@ -1,11 +1,8 @@
 import { necSource } from '../../tables/nec/index.js'
 import type { Sources } from './check-panel.js'
-import { isSupplyTap } from '../system/circuit.js'
+import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
 import { judgeSupplySide } from './judge-supply-side.js'
-import type { Job } from '../system/job.js'
-import type { CircuitInSegment, SizedSegment } from '../segments/size-segments.js'
-import { largestStandardDeviceA } from '../system/standard-device.js'
-import type { PanelValues, RuleValues } from '../system/wiring-values.js'
+import type { CircuitInSegment, SizedSegment } from '../segments/index.js'
 
 /** Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it. */
 export function checkSupplySide(job: Job, sources: Sources, sized: readonly SizedSegment[]): PanelValues {

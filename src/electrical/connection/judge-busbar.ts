@@ -1,6 +1,6 @@
 import { busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
 import { judgeFeedThrough, type FeedThrough } from './judge-feed-through.js'
-import { largestStandardDeviceA } from '../system/standard-device.js'
+import { largestStandardDeviceA } from '../system/index.js'
 
 /** A busbar and what is connected to it. */
 export interface Busbar {

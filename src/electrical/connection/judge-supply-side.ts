@@ -1,7 +1,7 @@
 import type { Edition, SupplySideRule } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { mostByBreakers } from './judge-busbar.js'
-import { supplySideRule } from '../system/supply-side-rule.js'
+import { supplySideRule } from '../system/index.js'
 
 /** What is connected ahead of the service disconnect. */
 export interface SupplySide {

@@ -1,6 +1,5 @@
 import { bondingJumper, type ConductorSize } from '../../tables/nec/index.js'
-import type { Conductor } from '../conductors/base-ampacity.js'
-import { circularMils } from '../conductors/conductor-area.js'
+import { type Conductor, circularMils } from '../conductors/index.js'
 
 /**
  * Least copper neutral, main bonding jumper and supply-side bonding jumper of a set of service conductors.

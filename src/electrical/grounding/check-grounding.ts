@@ -7,12 +7,10 @@ import {
   type ConductorSize,
 } from '../../tables/nec/index.js'
 import { bondingJumperSize } from './bonding-jumper-size.js'
-import { isSupplyTap, type Circuit } from '../system/circuit.js'
+import { isSupplyTap, type Circuit, practice, type Job, type GroundingValues } from '../system/index.js'
 import { electrodeConductorSize } from './electrode-conductor-size.js'
-import { equipmentGroundSize, largerOf } from '../conductors/equipment-ground-size.js'
-import { practice, type Job } from '../system/job.js'
-import type { SizedSegment } from '../segments/size-segments.js'
-import type { GroundingValues } from '../system/wiring-values.js'
+import { equipmentGroundSize, largerOf } from '../conductors/index.js'
+import type { SizedSegment } from '../segments/index.js'
 
 /** Everything that is grounded or bonded, with what must be unspliced. */
 export function checkGrounding(

@@ -1,6 +1,5 @@
 import { electrodeConductor, type ConductorSize } from '../../tables/nec/index.js'
-import type { Conductor } from '../conductors/base-ampacity.js'
-import { circularMils } from '../conductors/conductor-area.js'
+import { type Conductor, circularMils } from '../conductors/index.js'
 
 /**
  * Copper grounding electrode conductor (or supply-side bonding jumper) by the largest ungrounded service conductor.

@@ -1,5 +1,5 @@
 import { lengthChangeIn, needsExpansionFitting } from './pvc-movement.js'
-import { outdoorDesignC, type Job } from '../system/job.js'
+import { outdoorDesignC, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 
 /** What sunlight adds to the temperature of PVC, deg F. */

@@ -1,5 +1,5 @@
 import type { WiringSegment } from '../../project/index.js'
-import type { Circuit } from '../system/circuit.js'
+import type { Circuit } from '../system/index.js'
 
 /** One raceway with all circuits in it. */
 export interface RacewaySegment {

@@ -1,7 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { COMBINED_OUTPUT, isSupplyTap, type Circuit } from '../system/circuit.js'
-import { positive, type Job } from '../system/job.js'
+import { COMBINED_OUTPUT, isSupplyTap, type Circuit, positive, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import { supplyTapSegment } from './supply-tap-segment.js'
 

@@ -1,11 +1,8 @@
 import { insulationTypes, NIPPLE_LENGTH_IN, type ConductorMaterial, type Insulation } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { adjustmentFactor } from '../conductors/adjustment-factor.js'
-import { ambientFactor } from '../conductors/ambient-factor.js'
-import { isAc } from '../system/circuit.js'
-import { finite, outdoorDesignC, practice, type Job } from '../system/job.js'
+import { adjustmentFactor, ambientFactor, rooftopAdderRow } from '../conductors/index.js'
+import { isAc, finite, outdoorDesignC, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
-import { rooftopAdderRow } from '../conductors/rooftop-adder.js'
 
 /** Everything that lowers ampacity in one segment. */
 export interface SegmentConditions {

@@ -1,13 +1,16 @@
 import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { chooseRaceway, judgeRaceway, type RacewayVerdict } from './choose-raceway.js'
-import { isAc, type Circuit } from '../system/circuit.js'
-import { conductorAreaIn2 } from '../conductors/conductor-area.js'
-import { equipmentGroundSize, increasedGroundSize, largerOf } from '../conductors/equipment-ground-size.js'
+import { isAc, type Circuit, type ConductorCount } from '../system/index.js'
+import {
+  conductorAreaIn2,
+  equipmentGroundSize,
+  increasedGroundSize,
+  largerOf,
+  type SizedConductor,
+} from '../conductors/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import type { SegmentConditions } from './segment-conditions.js'
-import type { SizedConductor } from '../conductors/size-conductor.js'
-import type { ConductorCount } from '../system/wiring-values.js'
 
 /** What lies in a raceway and how full it is. */
 export interface RacewayContents {

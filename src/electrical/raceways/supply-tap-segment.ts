@@ -1,6 +1,5 @@
 import type { ConductorMaterial } from '../../tables/nec/index.js'
-import { SUPPLY_TAP, type Circuit } from '../system/circuit.js'
-import { practice, type Job } from '../system/job.js'
+import { SUPPLY_TAP, type Circuit, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 
 /** Length that is taken when none is stated, ft. */

@@ -1,7 +1,6 @@
 import { conductorSizes, necSource, type ConductorSize } from '../../tables/nec/index.js'
-import { isAc, isSupplyTap, type ServiceFloor } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
-import { reasonOf } from '../conductors/size-conductor.js'
+import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
+import { reasonOf } from '../conductors/index.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
 /** Every segment on the worksheet, in the order in which an inspector checks it. */

@@ -1,17 +1,25 @@
 import { UNPROTECTED_GROUND_AWG, type ConductorSize, type Insulation } from '../../tables/nec/index.js'
-import type { Circuit } from '../system/circuit.js'
-import { isAc, isSupplyTap } from '../system/circuit.js'
-import { largerOf } from '../conductors/equipment-ground-size.js'
-import type { Job } from '../system/job.js'
-import { placeCableClips, placeStraps, type Straps } from '../raceways/place-straps.js'
-import type { RacewaySegment } from '../raceways/raceway-segment.js'
-import { segmentConditions, type SegmentConditions } from '../raceways/segment-conditions.js'
-import type { ConductorDemand } from '../conductors/select-conductor.js'
-import { sizeConductor, type SizedConductor } from '../conductors/size-conductor.js'
-import { fillRaceway, racewayGround, type RacewayContents } from '../raceways/size-raceway.js'
-import { tenFootNeighbour } from '../conductors/ten-foot-rule.js'
-import { terminalTemperatureC } from '../conductors/terminal-temperature.js'
-import { impedanceLimits, powerFactorOf, voltageFloor } from '../voltage/voltage-limits.js'
+import { type Circuit, isAc, isSupplyTap, type Job } from '../system/index.js'
+import {
+  largerOf,
+  type ConductorDemand,
+  sizeConductor,
+  type SizedConductor,
+  tenFootNeighbour,
+  terminalTemperatureC,
+} from '../conductors/index.js'
+import {
+  placeCableClips,
+  placeStraps,
+  type Straps,
+  type RacewaySegment,
+  segmentConditions,
+  type SegmentConditions,
+  fillRaceway,
+  racewayGround,
+  type RacewayContents,
+} from '../raceways/index.js'
+import { impedanceLimits, powerFactorOf, voltageFloor } from '../voltage/index.js'
 
 /** One circuit in one segment: what it has to carry, with which factors, and the conductor. */
 export interface CircuitInSegment {

@@ -1,8 +1,6 @@
 import type { Disconnect } from '../../project/index.js'
 import { lockableDisconnect } from '../../tables/nec/index.js'
-import type { ServiceFloor } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
-import { nextStandardDeviceA } from '../system/standard-device.js'
+import { type ServiceFloor, type Job, nextStandardDeviceA } from '../system/index.js'
 
 /** The PV disconnects: there, large enough for the output, in reach, lockable, and fit for a service where they are one. */
 export function checkDisconnects(job: Job, outputA: number, service: ServiceFloor | undefined): void {

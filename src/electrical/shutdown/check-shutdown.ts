@@ -1,9 +1,7 @@
 import { checkDcProtection } from './dc-protection.js'
 import { checkDisconnects } from './check-disconnects.js'
-import { isSupplyTap, type Circuit } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
+import { isSupplyTap, type Circuit, type Job, type StringValues } from '../system/index.js'
 import { checkInsideVoltage, checkRapidShutdown } from './rapid-shutdown.js'
-import type { StringValues } from '../system/wiring-values.js'
 
 /** Rapid shutdown, arc-fault, ground-fault and disconnects: what the edition asks and what the project declares. */
 export function checkShutdown(

@@ -1,9 +1,6 @@
 import { ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
 import { own } from '../../values/index.js'
-import type { Circuit } from '../system/circuit.js'
-import { inverterById } from '../system/inverter-output.js'
-import type { Job } from '../system/job.js'
-import type { StringValues } from '../system/wiring-values.js'
+import { type Circuit, inverterById, type Job, type StringValues } from '../system/index.js'
 
 /** Arc-fault and ground-fault protection and the DC disconnect of every inverter that has DC circuits. */
 export function checkDcProtection(job: Job, circuits: readonly Circuit[], strings: readonly StringValues[]): void {

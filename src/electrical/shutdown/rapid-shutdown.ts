@@ -1,7 +1,5 @@
 import { necSource, rapidShutdownRules } from '../../tables/nec/index.js'
-import type { Circuit } from '../system/circuit.js'
-import type { Job } from '../system/job.js'
-import type { StringValues } from '../system/wiring-values.js'
+import type { Circuit, Job, StringValues } from '../system/index.js'
 
 /** What starts the shutdown, and how conductors come down: the rule of the edition against what the project declares. */
 export function checkRapidShutdown(job: Job, circuits: readonly Circuit[]): void {

@@ -1,14 +1,19 @@
 import type { Inverter, PvModule } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
 import { own } from '../../values/index.js'
-import type { Circuit } from '../system/circuit.js'
+import {
+  type Circuit,
+  inverterById,
+  extremeLowC,
+  outdoorDesignC,
+  practice,
+  type Job,
+  type StringValues,
+} from '../system/index.js'
 import { coldVoltage } from './cold-voltage.js'
 import { hotVoltageV, riseFromNoctC } from './hot-voltage.js'
-import { inverterById } from '../system/inverter-output.js'
-import { extremeLowC, outdoorDesignC, practice, type Job } from '../system/job.js'
-import { moduleById } from '../circuits/build-strings.js'
+import { moduleById } from '../circuits/index.js'
 import { stringLimits } from './string-limits.js'
-import type { StringValues } from '../system/wiring-values.js'
 
 /** A string, or the single module of a module-level inverter. */
 interface StringCase {

@@ -1,5 +1,5 @@
 import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
-import type { Circuit, Trunk } from '../system/circuit.js'
+import type { Circuit, Trunk } from '../system/index.js'
 import { LEAST_RUN_SHARE, trunkOhmPerKft } from './voltage-limits.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
 

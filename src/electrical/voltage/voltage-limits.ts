@@ -1,9 +1,13 @@
 import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
-import { baseAmpacityA, type Conductor } from '../conductors/base-ampacity.js'
-import { isAc, isShared, type Circuit } from '../system/circuit.js'
-import { practice, type Job } from '../system/job.js'
-import type { RacewaySegment } from '../raceways/raceway-segment.js'
-import { dcResistanceOhmPerKft, effectiveImpedanceOhmPerKft, type RacewayMetal } from '../conductors/resistance.js'
+import {
+  baseAmpacityA,
+  type Conductor,
+  dcResistanceOhmPerKft,
+  effectiveImpedanceOhmPerKft,
+  type RacewayMetal,
+} from '../conductors/index.js'
+import { isAc, isShared, type Circuit, practice, type Job } from '../system/index.js'
+import type { RacewaySegment } from '../raceways/index.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
 
 /** Rise along the trunk of a branch, V; 0 without a trunk. */

@@ -1,9 +1,9 @@
 import type { Project } from '../../project/index.js'
 import { MAX_GROUND_SNOW_PSF, SNOW_THERMAL, type LoadEdition } from '../../tables/asce7/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { need } from '../model/need.js'
-import type { SnowOnRoof } from '../snow/snow-load.js'
-import type { WindExposure } from '../wind/velocity-pressure.js'
+import { need } from '../model/index.js'
+import type { SnowOnRoof } from '../snow/index.js'
+import type { WindExposure } from '../wind/index.js'
 
 /** What the site and the house do to every plane. */
 export interface SiteLoads {

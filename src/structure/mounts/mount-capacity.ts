@@ -1,7 +1,13 @@
 import { LAG_ROOT_TENSION_PSI, LAG_SCREWS, type LagSize, type SidePlate } from '../../tables/nds/index.js'
-import { combinedCapacityLb } from '../fasteners/lag-combined.js'
-import { lateralReferenceLb, penetrationShare } from '../fasteners/lag-lateral.js'
-import { penetrationIn, threadInRafterIn, withdrawalPerInchLb, type LagInRafter } from '../fasteners/lag-withdrawal.js'
+import {
+  combinedCapacityLb,
+  lateralReferenceLb,
+  penetrationShare,
+  penetrationIn,
+  threadInRafterIn,
+  withdrawalPerInchLb,
+  type LagInRafter,
+} from '../fasteners/index.js'
 
 /** Everything that decides what one mount holds. */
 export interface MountStrength {

@@ -2,7 +2,7 @@ import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { own } from '../../values/index.js'
 import type { MountProduct, RailProduct } from './equipment-spec.js'
-import { need } from '../model/need.js'
+import { need } from '../model/index.js'
 
 /** Dead load of an array per surface area of its modules, psf. */
 export interface ArrayDead {

@@ -1,9 +1,7 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import type { LaidRail } from '../rails/lay-rails.js'
-import type { RailValue } from '../model/mount-values.js'
-import { need } from '../model/need.js'
+import { type LaidRail, cutRail, type RailPieces } from '../rails/index.js'
+import { type RailValue, need } from '../model/index.js'
 import type { RailKit } from './plane-rails.js'
-import { cutRail, type RailPieces } from '../rails/rail-pieces.js'
 
 /** Length of the first piece with fewer than two mounts, in. */
 function pieceOnOneMount({ piecesIn, splicesIn }: RailPieces, rail: LaidRail): number {

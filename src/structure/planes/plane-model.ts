@@ -2,18 +2,20 @@ import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { exposedStrips, isInStrip, type ExposedStrip } from '../wind/array-exposure.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
-import { need } from '../model/need.js'
-import { inPlan, isInPlane, type PlaneGeometry } from '../model/plane-geometry.js'
-import type { ClampZone } from '../rails/rail-lines.js'
-import type { WindKey } from '../rails/rail-patches.js'
-import { zoneFinder } from '../wind/roof-zone.js'
-import type { SiteLoads } from '../loads/site-loads.js'
-import { slopedRoofSnowPsf } from '../snow/snow-load.js'
-import { edgeStripWidthFt } from '../wind/edge-strip-width.js'
-import { velocityPressurePsf } from '../wind/velocity-pressure.js'
-import type { WindOnPlane } from '../wind/wind-pressure.js'
+import {
+  exposedStrips,
+  isInStrip,
+  type ExposedStrip,
+  zoneFinder,
+  edgeStripWidthFt,
+  velocityPressurePsf,
+  type WindOnPlane,
+} from '../wind/index.js'
+import type { FramingSpec } from '../rafters/index.js'
+import { need, inPlan, isInPlane, type PlaneGeometry } from '../model/index.js'
+import type { ClampZone, WindKey } from '../rails/index.js'
+import type { SiteLoads } from '../loads/index.js'
+import { slopedRoofSnowPsf } from '../snow/index.js'
 
 /** One roof plane with its modules, wind and snow. */
 export interface PlaneModel {

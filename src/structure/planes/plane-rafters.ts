@@ -1,17 +1,22 @@
 import type { Worksheet } from '../../worksheet/index.js'
 import { LOAD_COMBINATIONS } from '../../tables/asce7/index.js'
 import { bendingSource } from '../../tables/nds/index.js'
-import type { PartCheck } from '../model/collect-checks.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
-import type { LaidRail } from '../rails/lay-rails.js'
+import type { PartCheck } from '../model/index.js'
+import {
+  type FramingSpec,
+  checkRafters,
+  type RafterInput,
+  type RafterPoint,
+  type RafterResult,
+  rafterNumber,
+  placeOf,
+} from '../rafters/index.js'
+import type { LaidRail } from '../rails/index.js'
 import type { PlaneModel } from './plane-model.js'
 import type { ArrayOnPlane } from './plane-rails.js'
-import { checkRafters, type RafterInput, type RafterPoint, type RafterResult } from '../rafters/rafter-check.js'
-import { rafterNumber } from '../rafters/rafter-grid.js'
-import { placeOf } from '../rafters/rafter-moments.js'
 import { reportGravity, reportRafters } from './report-rafters.js'
 import { reportSpans } from './report-spans.js'
-import type { SiteLoads } from '../loads/site-loads.js'
+import type { SiteLoads } from '../loads/index.js'
 
 const SHARE =
   'Stagger the mounts or put them closer together so that more rafters share the load; otherwise have a structural engineer check the rafters, put the letter under documents and name its id as rafters_verified_by.'

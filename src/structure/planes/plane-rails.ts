@@ -2,18 +2,23 @@ import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { own } from '../../values/index.js'
 import { arrayDead, type ArrayDead } from './array-weight.js'
-import { combinedLoads, type CombinedLoad } from '../loads/combine-loads.js'
+import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
-import type { RailToLay } from '../rails/lay-rails.js'
-import type { MountStrength } from '../mounts/mount-capacity.js'
+import { type FramingSpec, rafterPlaces } from '../rafters/index.js'
+import {
+  type RailToLay,
+  type RailStrength,
+  railLines,
+  type ClampZone,
+  type RailLine,
+  moduleKeys,
+  railPatches,
+  type ModuleKeys,
+  spanLimit,
+  type SpanLimit,
+} from '../rails/index.js'
+import type { MountStrength } from '../mounts/index.js'
 import { clampZoneOf, type PlaneModel } from './plane-model.js'
-import { rafterPlaces } from '../rafters/rafter-grid.js'
-import type { RailStrength } from '../rails/rail-capacity.js'
-import { railLines, type ClampZone, type RailLine } from '../rails/rail-lines.js'
-import { moduleKeys, railPatches, type ModuleKeys } from '../rails/rail-patches.js'
-import type { SiteLoads } from '../loads/site-loads.js'
-import { spanLimit, type SpanLimit } from '../rails/span-limit.js'
 
 /** What the rails of all planes share. */
 export interface RailKit {

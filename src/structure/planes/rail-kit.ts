@@ -2,8 +2,8 @@ import type { Project } from '../../project/index.js'
 import { railEndIn } from '../../roof/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
 import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
-import type { LayoutRules } from '../rails/lay-rails.js'
-import { need } from '../model/need.js'
+import type { LayoutRules } from '../rails/index.js'
+import { need } from '../model/index.js'
 import type { RailKit } from './plane-rails.js'
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }

@@ -1,10 +1,14 @@
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import type { PlaneModel } from './plane-model.js'
-import { pressureCoefficient } from '../wind/pressure-coefficient.js'
-import type { SiteLoads } from '../loads/site-loads.js'
-import { flatRoofSnowPsf, snowSlopeFactor } from '../snow/snow-load.js'
-import { arrayEdgeFactor, solarEqualisation } from '../wind/solar-factors.js'
-import { LARGEST_AREA_FT2, windPressurePsf } from '../wind/wind-pressure.js'
+import {
+  pressureCoefficient,
+  arrayEdgeFactor,
+  solarEqualisation,
+  LARGEST_AREA_FT2,
+  windPressurePsf,
+} from '../wind/index.js'
+import type { SiteLoads } from '../loads/index.js'
+import { flatRoofSnowPsf, snowSlopeFactor } from '../snow/index.js'
 
 /** A zone as it is reported: the area and exposure that its loads were taken at. */
 export interface ReportedZone {

@@ -1,12 +1,16 @@
 import { ROOF_LIVE_LOAD_PSF } from '../../tables/irc/index.js'
 import { bendingSource } from '../../tables/nds/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
-import { gravityChangePct } from '../loads/gravity-change.js'
-import { planeAreaFt2 } from '../model/plane-geometry.js'
+import {
+  type FramingSpec,
+  type RafterIncrease,
+  type RafterResult,
+  type RafterStress,
+  placeOf,
+} from '../rafters/index.js'
+import { gravityChangePct } from '../loads/index.js'
+import { planeAreaFt2 } from '../model/index.js'
 import type { PlaneModel } from './plane-model.js'
-import type { RafterIncrease, RafterResult, RafterStress } from '../rafters/rafter-check.js'
-import { placeOf } from '../rafters/rafter-moments.js'
 
 /** Writes the steps of the rafters of one plane, and warns where their strength could not be checked. */
 export function reportRafters(

@@ -1,8 +1,8 @@
 import { own } from '../../values/index.js'
 import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { PlaneGeometry } from '../model/plane-geometry.js'
-import { railOnObstructionIn, type RailLine } from '../rails/rail-lines.js'
+import type { PlaneGeometry } from '../model/index.js'
+import { railOnObstructionIn, type RailLine } from '../rails/index.js'
 
 /** Findings about rails that lie on an obstruction or pass the edge of the roof. */
 export function reportRailPlaces(

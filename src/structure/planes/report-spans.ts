@@ -1,8 +1,6 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
+import { type FramingSpec, type RafterResult, planeDepthIn, planInOf } from '../rafters/index.js'
 import type { PlaneModel } from './plane-model.js'
-import type { RafterResult } from '../rafters/rafter-check.js'
-import { planeDepthIn, planInOf } from '../rafters/rafter-spans.js'
 
 /** Findings about spans that cannot be, and about mounts on parts of rafters whose supports are not stated. */
 export function reportSpans(

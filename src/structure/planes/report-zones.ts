@@ -1,7 +1,7 @@
-import type { RailToLay } from '../rails/lay-rails.js'
+import type { RailToLay } from '../rails/index.js'
 import type { PlaneModel } from './plane-model.js'
 import type { ReportedZone } from './report-plane.js'
-import { zoneNames } from '../wind/roof-zone.js'
+import { zoneNames } from '../wind/index.js'
 
 /**
  * Loads and largest span of every zone of one plane: for a zone under a rail with the exposure that really occurs there, for

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import { layRails, type LaidRail, type LayoutRules, type RailToLay } from '../rails/lay-rails.js'
+import { layRails, type LaidRail, type LayoutRules, type RailToLay } from '../rails/index.js'
 
 /**
  * Lays the rails, and where the rafters bend too much under the mounts puts these closer together, one rafter at a time.

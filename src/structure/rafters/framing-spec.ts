@@ -2,7 +2,7 @@ import type { Project } from '../../project/index.js'
 import { LUMBER_SIZES, SPECIFIC_GRAVITY, TEMPERATURE, type NominalSize } from '../../tables/nds/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { need } from '../model/need.js'
+import { need } from '../model/index.js'
 
 /** The framing under a plane, complete. */
 export interface FramingSpec {

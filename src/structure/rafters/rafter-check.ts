@@ -2,7 +2,7 @@ import { GRAVITY_INCREASE_LIMIT_PCT, RAFTER_SPANS_LIVE_20, ROOF_LIVE_LOAD_PSF } 
 import { LOAD_DURATION } from '../../tables/nds/index.js'
 import { bendingStrength, type BendingStrength } from './bending-strength.js'
 import type { FramingSpec } from './framing-spec.js'
-import type { PlaneGeometry } from '../model/plane-geometry.js'
+import type { PlaneGeometry } from '../model/index.js'
 import { rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
 import { isOnKnownSpan, planInOf, raftersAt } from './rafter-spans.js'
 

@@ -1,6 +1,6 @@
 import type { Obstruction } from '../../project/index.js'
 import type { FramingSpec } from './framing-spec.js'
-import { distanceToSegmentFt, isInPlane, type PlaneGeometry } from '../model/plane-geometry.js'
+import { distanceToSegmentFt, isInPlane, type PlaneGeometry } from '../model/index.js'
 
 /** A rafter that a mount may use. */
 export interface RafterPlace {

@@ -1,5 +1,4 @@
-import { beamExtremes } from '../beam/beam-shape.js'
-import { solveContinuousBeam, type LineLoad } from '../beam/continuous-beam.js'
+import { beamExtremes, solveContinuousBeam, type LineLoad } from '../beam/index.js'
 
 /** A load case on one rafter, horizontal distances in from the plane's lowest eave. */
 export interface RafterLoad {

@@ -1,5 +1,5 @@
 import type { FramingSpec } from './framing-spec.js'
-import type { PlaneEdgeKind, PlaneGeometry } from '../model/plane-geometry.js'
+import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
 
 /** A rafter of a plane on its supports, horizontal distances from the plane's lowest eave, in. */
 export interface RafterSpans {

@@ -1,4 +1,4 @@
-import { evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from '../mounts/mount-layout.js'
+import { evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { railDemand, type RailDemand } from './rail-demand.js'
 import type { SpanLimit } from './span-limit.js'

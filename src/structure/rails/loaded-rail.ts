@@ -1,9 +1,9 @@
-import type { CombinedLoad } from '../loads/combine-loads.js'
-import type { MountStrength } from '../mounts/mount-capacity.js'
+import type { CombinedLoad } from '../loads/index.js'
+import type { MountStrength } from '../mounts/index.js'
 import type { RailStrength } from './rail-capacity.js'
 import type { RailLine } from './rail-lines.js'
 import type { RailPatch } from './rail-patches.js'
-import type { WindOnPlane } from '../wind/wind-pressure.js'
+import type { WindOnPlane } from '../wind/index.js'
 
 /** A rail with all that loads and resists it. */
 export interface LoadedRail {

@@ -1,10 +1,9 @@
 import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
-import { beamExtremes, type BeamExtremes } from '../beam/beam-shape.js'
-import type { CombinedLoad } from '../loads/combine-loads.js'
-import { solveContinuousBeam, type LineLoad } from '../beam/continuous-beam.js'
+import { beamExtremes, type BeamExtremes, solveContinuousBeam, type LineLoad } from '../beam/index.js'
+import type { CombinedLoad } from '../loads/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { LEAST_AREA_FT2, patchLoads } from './rail-patches.js'
-import { windPressurePsf } from '../wind/wind-pressure.js'
+import { windPressurePsf } from '../wind/index.js'
 
 export interface RailCheck {
   readonly name: string

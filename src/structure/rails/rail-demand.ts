@@ -1,9 +1,9 @@
-import { solveContinuousBeam } from '../beam/continuous-beam.js'
+import { solveContinuousBeam } from '../beam/index.js'
 import type { LoadedRail } from './loaded-rail.js'
-import { mountChecks, type MountCheck } from '../mounts/mount-capacity.js'
+import { mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
-import { windPressurePsf } from '../wind/wind-pressure.js'
+import { windPressurePsf } from '../wind/index.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {

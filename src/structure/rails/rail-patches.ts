@@ -1,5 +1,5 @@
 import type { ModulePlacement } from '../../roof/index.js'
-import type { LineLoad } from '../beam/continuous-beam.js'
+import type { LineLoad } from '../beam/index.js'
 import type { RailLine } from './rail-lines.js'
 
 /** A wind zone with or without the array edge factor. */

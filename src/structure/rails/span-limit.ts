@@ -1,7 +1,7 @@
 import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
-import { mountChecks } from '../mounts/mount-capacity.js'
+import { mountChecks } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
-import { windPressurePsf } from '../wind/wind-pressure.js'
+import { windPressurePsf } from '../wind/index.js'
 
 /** How far apart mounts may be in one zone, and why not farther. */
 export interface SpanLimit {

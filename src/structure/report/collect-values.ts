@@ -1,12 +1,16 @@
 import { own } from '../../values/index.js'
-import { threadInRafterIn } from '../fasteners/lag-withdrawal.js'
-import { centringToleranceIn, leadHoleIn } from '../fasteners/lead-hole.js'
+import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
 import { mountRows } from './mount-rows.js'
-import type { CheckValue, MountValues, PlaneLoadsValues, RailValue, ZoneLoads } from '../model/mount-values.js'
-import type { RailKit } from '../planes/plane-rails.js'
-import type { RoofArrangement } from '../model/roof-arrangement.js'
-import { arrayEdgeFactor } from '../wind/solar-factors.js'
-import type { SolvedPlane } from '../planes/solve-plane.js'
+import type {
+  CheckValue,
+  MountValues,
+  PlaneLoadsValues,
+  RailValue,
+  ZoneLoads,
+  RoofArrangement,
+} from '../model/index.js'
+import type { RailKit, SolvedPlane } from '../planes/index.js'
+import { arrayEdgeFactor } from '../wind/index.js'
 
 const CAUTIONS = [
   'Work at height kills: use fall protection, and stay off a wet, icy or brittle roof.',

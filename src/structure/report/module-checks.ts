@@ -1,10 +1,10 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { own } from '../../values/index.js'
-import type { CombinedLoad } from '../loads/combine-loads.js'
-import type { PlaneModel } from '../planes/plane-model.js'
-import type { WindKey } from '../rails/rail-patches.js'
-import { windPressurePsf } from '../wind/wind-pressure.js'
+import type { CombinedLoad } from '../loads/index.js'
+import type { PlaneModel } from '../planes/index.js'
+import type { WindKey } from '../rails/index.js'
+import { windPressurePsf } from '../wind/index.js'
 
 export interface ModuleCheck {
   readonly name: string

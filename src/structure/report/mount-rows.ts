@@ -1,8 +1,8 @@
-import type { LaidRail } from '../rails/lay-rails.js'
-import type { MountValue } from '../model/mount-values.js'
-import { rafterNumber } from '../rafters/rafter-grid.js'
-import { arrayEdgeFactor } from '../wind/solar-factors.js'
-import type { SolvedPlane } from '../planes/solve-plane.js'
+import type { LaidRail } from '../rails/index.js'
+import type { MountValue } from '../model/index.js'
+import { rafterNumber } from '../rafters/index.js'
+import { arrayEdgeFactor } from '../wind/index.js'
+import type { SolvedPlane } from '../planes/index.js'
 
 /** Mounts of a rail as rows of the result. */
 export function mountRows(plane: SolvedPlane, rail: LaidRail): MountValue[] {

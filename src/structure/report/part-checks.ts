@@ -1,8 +1,8 @@
 import type { Source } from '../../worksheet/index.js'
-import type { PartCheck } from '../model/collect-checks.js'
-import type { LaidRail } from '../rails/lay-rails.js'
+import type { PartCheck } from '../model/index.js'
+import type { LaidRail } from '../rails/index.js'
 import type { ModuleCheck } from './module-checks.js'
-import type { RailKit } from '../planes/plane-rails.js'
+import type { RailKit } from '../planes/index.js'
 
 /** Where each check of mount and rail comes from and what to do when it fails. */
 function basisOf(name: string, kit: RailKit, wood: string): { source: Source; path: string; fix: string } {

@@ -1,6 +1,6 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import type { FramingSpec } from '../rafters/framing-spec.js'
-import type { RailKit } from '../planes/plane-rails.js'
+import type { FramingSpec } from '../rafters/index.js'
+import type { RailKit } from '../planes/index.js'
 
 type Covering = NonNullable<FramingSpec['covering']>
 

@@ -1,9 +1,8 @@
 import { LAG_GEOMETRY, LAG_SCREWS } from '../../tables/nds/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import { leadHoleIn } from '../fasteners/lead-hole.js'
+import { leadHoleIn } from '../fasteners/index.js'
 import { reportCovering } from './report-covering.js'
-import type { RailKit } from '../planes/plane-rails.js'
-import type { SolvedPlane } from '../planes/solve-plane.js'
+import type { RailKit, SolvedPlane } from '../planes/index.js'
 
 /** Findings about drilling, screw spacing, covering and snow on one plane. */
 export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {

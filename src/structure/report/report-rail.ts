@@ -1,8 +1,8 @@
 import { ALLOYS } from '../../tables/aluminium/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
-import type { MountValue } from '../model/mount-values.js'
-import type { RailKit } from '../planes/plane-rails.js'
-import { allowableBendingKsi } from '../rails/rail-capacity.js'
+import type { MountValue } from '../model/index.js'
+import type { RailKit } from '../planes/index.js'
+import { allowableBendingKsi } from '../rails/index.js'
 
 /** Writes the bending strength of the rail on the worksheet. */
 export function reportRail(kit: RailKit, worksheet: Worksheet): void {

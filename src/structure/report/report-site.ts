@@ -1,9 +1,8 @@
 import { DIRECTIONALITY, SNOW_EXPOSURE, VELOCITY_PRESSURE_PLACE } from '../../tables/asce7/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
-import { edgeStripWidthFt } from '../wind/edge-strip-width.js'
-import type { SiteLoads } from '../loads/site-loads.js'
-import { flatRoofSnowPsf } from '../snow/snow-load.js'
-import { elevationFactor, exposureCoefficient, velocityPressurePsf } from '../wind/velocity-pressure.js'
+import { edgeStripWidthFt, elevationFactor, exposureCoefficient, velocityPressurePsf } from '../wind/index.js'
+import type { SiteLoads } from '../loads/index.js'
+import { flatRoofSnowPsf } from '../snow/index.js'
 
 /** Writes velocity pressure, edge strip and flat-roof snow on the worksheet. */
 export function reportSite(site: SiteLoads, worksheet: Worksheet): void {

@@ -1,9 +1,15 @@
 import { LAG_SCREWS, LOAD_DURATION } from '../../tables/nds/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
-import { lateralReferenceLb, penetrationShare } from '../fasteners/lag-lateral.js'
-import { penetrationIn, threadInRafterIn, withdrawalPerInchLb } from '../fasteners/lag-withdrawal.js'
-import { centringToleranceIn, leadHoleIn } from '../fasteners/lead-hole.js'
-import { lagCapacity, type MountStrength } from '../mounts/mount-capacity.js'
+import {
+  lateralReferenceLb,
+  penetrationShare,
+  penetrationIn,
+  threadInRafterIn,
+  withdrawalPerInchLb,
+  centringToleranceIn,
+  leadHoleIn,
+} from '../fasteners/index.js'
+import { lagCapacity, type MountStrength } from '../mounts/index.js'
 
 /** Writes the strength of mount and screws in one plane's rafters on the worksheet. */
 export function reportStrength(

@@ -1,6 +1,6 @@
 import type { ModulePlacement } from '../../roof/index.js'
 import { EXPOSED_EDGE_RULES, type ExposedEdgeRule } from '../../tables/asce7/index.js'
-import type { PlaneGeometry, PlanePoint } from '../model/plane-geometry.js'
+import type { PlaneGeometry, PlanePoint } from '../model/index.js'
 
 /** Part of the plane where modules take the array edge factor, ft. */
 export interface ExposedStrip {

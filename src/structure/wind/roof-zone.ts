@@ -1,5 +1,5 @@
 import type { LoadEdition } from '../../tables/asce7/index.js'
-import { isNearEdge, planEdges, type PlaneGeometry, type PlanePoint } from '../model/plane-geometry.js'
+import { isNearEdge, planEdges, type PlaneGeometry, type PlanePoint } from '../model/index.js'
 
 /** Zone names of an edition, from the mildest to the worst, for reporting. */
 export function zoneNames(edition: LoadEdition, roofKind: 'gable' | 'hip'): readonly string[] {

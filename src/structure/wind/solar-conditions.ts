@@ -1,7 +1,7 @@
 import type { ModulePlacement } from '../../roof/index.js'
 import { ROOFTOP_SOLAR, type LoadEdition } from '../../tables/asce7/index.js'
 import type { Finding, Source } from '../../worksheet/index.js'
-import type { PlaneEdgeKind, PlaneGeometry } from '../model/plane-geometry.js'
+import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
 
 /** The array on one plane as section 29.4.4 asks about it. */
 export interface SolarArrayGeometry {
