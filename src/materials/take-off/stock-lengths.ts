@@ -1,5 +1,5 @@
 import type { CutStock } from '../cut/cutting-problem.js'
-import type { PriceBook } from '../pricing/price-book.js'
+import type { PriceBook } from '../price-list/price-book.js'
 import { Decimal, toCents } from '../exact.js'
 
 /** A stock length with the id of its item. */
