@@ -1,3 +1,5 @@
+import type { Degrees } from '../values/index.js'
+
 /** Mean radius of the Earth, km (IUGG R1 6371.0088, from memory, unverified). */
 const EARTH_RADIUS_KM = 6371.0088
 
@@ -9,10 +11,10 @@ const EARTH_RADIUS_KM = 6371.0088
  * @returns km
  */
 export function distanceKm(
-  fromLatitudeDeg: number,
-  fromLongitudeDeg: number,
-  toLatitudeDeg: number,
-  toLongitudeDeg: number,
+  fromLatitudeDeg: Degrees,
+  fromLongitudeDeg: Degrees,
+  toLatitudeDeg: Degrees,
+  toLongitudeDeg: Degrees,
 ): number {
   const radians = Math.PI / 180
   const sinHalfNorth = Math.sin(((toLatitudeDeg - fromLatitudeDeg) * radians) / 2)

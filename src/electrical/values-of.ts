@@ -23,6 +23,7 @@ import {
   invertersOnLongerHalf,
   twoWireRiseV,
 } from './voltage/index.js'
+import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
@@ -231,8 +232,8 @@ function runsOf(
 function checkRise(
   job: Job,
   circuit: Circuit,
-  totalPct: number,
-  limitPct: number,
+  totalPct: Percent,
+  limitPct: Percent,
   runs: Pick<RiseParts, 'runsFt' | 'runsPctWith'>,
 ): void {
   if (totalPct <= limitPct * (1 + 1e-9)) return

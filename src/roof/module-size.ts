@@ -1,13 +1,13 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { own, type Feet } from '../values/index.js'
 
 /** Outer size of a module, ft. */
 export interface ModuleSize {
   /** Long side, ft. */
-  readonly longFt: number
+  readonly longFt: Feet
   /** Short side, ft. */
-  readonly shortFt: number
+  readonly shortFt: Feet
 }
 
 /**
@@ -45,7 +45,7 @@ export function moduleSize(project: Project, arrayId: string): ModuleSize {
 export function sizeOnPlane(
   size: ModuleSize,
   orientation: 'portrait' | 'landscape',
-): { readonly widthFt: number; readonly heightFt: number } {
+): { readonly widthFt: Feet; readonly heightFt: Feet } {
   return orientation === 'portrait'
     ? { widthFt: size.shortFt, heightFt: size.longFt }
     : { widthFt: size.longFt, heightFt: size.shortFt }

@@ -2,11 +2,12 @@ import type { RoofPlane } from '../project/index.js'
 import type { FireAccessRules } from '../tables/fire-access/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
+import type { Feet } from '../values/index.js'
 
 /** Pathways that one plane itself must leave free. */
 export interface PathwayNeed {
   readonly count: number
-  readonly widthFt: number
+  readonly widthFt: Feet
   /** Whether they may lie along a side only, because they straddle it. */
   readonly sidesOnly: boolean
 }

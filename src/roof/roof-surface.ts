@@ -3,22 +3,23 @@ import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
 import { signedAreaFt2, type Point } from './polygon.js'
+import type { Degrees, SquareFeet } from '../values/index.js'
 
 /** A roof plane with its outline worked out. */
 export interface RoofSurface {
   readonly id: string
   /** Direction that it faces, degrees clockwise from true north. */
-  readonly azimuthDeg: number
+  readonly azimuthDeg: Degrees
   /** Slope from level, degrees. */
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   /** Counter-clockwise from the left end of the eave, ft in plane coordinates. */
   readonly corners: readonly Point[]
   /** `edges[i]` runs from `corners[i]` to the next corner. */
   readonly edges: readonly PlaneEdge[]
   /** Along the surface, square ft. */
-  readonly areaFt2: number
+  readonly areaFt2: SquareFeet
   /** Seen from above, square ft. */
-  readonly planAreaFt2: number
+  readonly planAreaFt2: SquareFeet
 }
 
 /**
@@ -41,7 +42,7 @@ export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet):
  *
  * @throws StageError when neither is stated, or both are and differ by more than half a degree.
  */
-export function planeTiltDeg(id: string, plane: RoofPlane): number {
+export function planeTiltDeg(id: string, plane: RoofPlane): Degrees {
   const path = `roof_planes.${id}`
   const { tilt_deg: tilt, pitch_in_12: pitch } = plane
   const fromPitch = pitch === undefined ? undefined : (Math.atan2(pitch, 12) * 180) / Math.PI

@@ -1,16 +1,17 @@
 import type { Direction, Point } from './direction.js'
+import type { Degrees, Feet } from '../values/index.js'
 
 const RADIANS = Math.PI / 180
 
 /** An upright rectangle that faces the array, such as a tree or a house. */
 export interface FarObstacle {
   /** Direction from the array to its middle, degrees clockwise from true north. */
-  readonly bearingDeg: number
-  readonly distanceFt: number
-  readonly widthFt: number
+  readonly bearingDeg: Degrees
+  readonly distanceFt: Feet
+  readonly widthFt: Feet
   /** Heights of its top and of its lower edge above the array, ft. */
-  readonly topFt: number
-  readonly baseFt: number
+  readonly topFt: Feet
+  readonly baseFt: Feet
   /** Share of light that passes, twelve months. */
   readonly transmittance: readonly number[]
 }

@@ -1,4 +1,5 @@
 import type { Direction } from './direction.js'
+import type { Degrees } from '../values/index.js'
 
 const RADIANS = Math.PI / 180
 
@@ -15,7 +16,7 @@ export interface PlaneAxes {
  * @param tiltDeg From level, degrees.
  * @param azimuthDeg Direction that the plane faces, degrees clockwise from true north.
  */
-export function planeAxes(tiltDeg: number, azimuthDeg: number): PlaneAxes {
+export function planeAxes(tiltDeg: Degrees, azimuthDeg: Degrees): PlaneAxes {
   const sinTilt = Math.sin(tiltDeg * RADIANS)
   const cosTilt = Math.cos(tiltDeg * RADIANS)
   const sinAzimuth = Math.sin(azimuthDeg * RADIANS)

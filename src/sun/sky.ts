@@ -1,4 +1,5 @@
 import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
+import type { Radians } from '../values/index.js'
 
 /**
  * The diffuse sky at an instant, whatever plane looks at it, W/m2. A plane of tilt t that sees the sun at incidence i gets
@@ -22,7 +23,7 @@ export interface SkyInstant {
   readonly extraterrestrialWM2: number
   readonly airMass: number
   /** Zenith angle of the sun, radians, and its cosine. */
-  readonly zenithRad: number
+  readonly zenithRad: Radians
   readonly cosZenith: number
 }
 

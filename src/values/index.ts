@@ -8,3 +8,4 @@ export {
   type TableProblem,
   type TableRow,
 } from './table/index.js'
+export * from './units/index.js'

@@ -1,6 +1,7 @@
 import type { HourlyClimate } from '../climate/index.js'
 import { airMassReader, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
 import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
+import type { Radians } from '../values/index.js'
 
 const RADIANS = Math.PI / 180
 const HALF_HOUR_RAD = 7.5 * RADIANS
@@ -126,7 +127,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
 /** The sun at 0 h local standard time of a day. */
 interface SunAtMidnight {
   readonly day: number
-  readonly deltaRad: number
+  readonly deltaRad: Radians
   readonly sinDelta: number
   readonly cosDelta: number
   readonly equationMin: number

@@ -13,6 +13,7 @@ import {
 } from '../sun/index.js'
 import { isInShadow, rowShadows, type RowNeighbour } from './row-shade.js'
 import type { SkySteps } from './sky-steps.js'
+import type { Feet } from '../values/index.js'
 
 /** What shades one array. */
 export interface ShadeScene {
@@ -26,7 +27,7 @@ export interface ShadeScene {
   /** Plumb coordinates of the roof, in which the boxes stand. */
   readonly plumb: PlumbFrame
   /** Height of the module surface above the roof, ft. */
-  readonly moduleHeightFt: number
+  readonly moduleHeightFt: Feet
 }
 
 /** One module as shade falls on it. */
@@ -35,7 +36,7 @@ export interface ShadedModule {
   readonly middle: Point
   /** Rectangle in roof-plane coordinates, ft; undefined when the module has no place. */
   readonly rectangle:
-    | { readonly xFt: number; readonly yFt: number; readonly widthFt: number; readonly heightFt: number }
+    | { readonly xFt: number; readonly yFt: number; readonly widthFt: Feet; readonly heightFt: Feet }
     | undefined
   /** Bypass sections, and whether they lie side by side along the eave (portrait) or up the slope (landscape). */
   readonly sections: number
@@ -170,7 +171,7 @@ function nearShade(
 function mayReach(
   box: RoofBox,
   module: NonNullable<ShadedModule['rectangle']>,
-  moduleHeightFt: number,
+  moduleHeightFt: Feet,
   perHeightX: number,
   perHeightY: number,
 ): boolean {

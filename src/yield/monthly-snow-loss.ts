@@ -1,23 +1,25 @@
+import type { Celsius, Degrees, Inches } from '../values/index.js'
+
 /** What the monthly snow-loss method wants to know of a month. */
 export interface SnowMonth {
   /** Fresh snow of the month, and of the month before, in. */
-  readonly snowfallIn: number
-  readonly snowfallBeforeIn: number
+  readonly snowfallIn: Inches
+  readonly snowfallBeforeIn: Inches
   /** Number of snowfalls of an inch or more. */
   readonly events: number
   readonly eventsBefore: number
-  readonly meanC: number
+  readonly meanC: Celsius
   /** Light on the plane, kWh/m2 a month. */
   readonly planeKwhM2: number
 }
 
 /** The array, as snow slides off it. */
 export interface SnowSlope {
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   /** Slant height of the modules, in. */
-  readonly slantIn: number
+  readonly slantIn: Inches
   /** Drop from the lower edge to where the snow comes to rest, in. */
-  readonly dropIn: number
+  readonly dropIn: Inches
 }
 
 /** Mean relative humidity of a winter month that the method is run with, percent (common practice, no source). */
@@ -26,7 +28,7 @@ const RELATIVE_HUMIDITY_PCT = 75
 const PILE_ANGLE_DEG = 40
 
 /** Six-week effective snowfall, in. */
-function effectiveSnowIn(snowfallIn: number, events: number): number {
+function effectiveSnowIn(snowfallIn: Inches, events: number): Inches {
   return events > 0 ? 0.5 * snowfallIn * (1 + 1 / events) : 0.5 * snowfallIn
 }
 

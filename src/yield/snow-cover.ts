@@ -1,4 +1,5 @@
 import type { HourlyClimate } from '../climate/index.js'
+import type { Degrees } from '../values/index.js'
 
 /**
  * Snow on modules hour by hour: a snowfall covers them, and on hours that are warm or sunny enough the snow slides down.
@@ -15,7 +16,7 @@ import type { HourlyClimate } from '../climate/index.js'
 export function snowCover(
   climate: HourlyClimate,
   planeWM2: Float64Array,
-  tiltDeg: number,
+  tiltDeg: Degrees,
   rows: number | undefined,
 ): Float64Array {
   const share = new Float64Array(climate.length)

@@ -3,7 +3,7 @@ import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
-import { own } from '../../values/index.js'
+import { own, type Degrees } from '../../values/index.js'
 import { lotDistances } from './lot-distances.js'
 import { planeInPlan, planPoint } from './plan-frame.js'
 import { clippedTo, toXY } from './plane-figures.js'
@@ -199,7 +199,7 @@ function shifted(a: XY, b: XY, out: XY, by: number, along: number): XY {
 }
 
 /** Middle of a lot line, the direction away from the lot, and the angle of a text along it. */
-function beside(a: XY, b: XY, lot: readonly XY[]): { middle: XY; out: XY; rotationDeg: number } {
+function beside(a: XY, b: XY, lot: readonly XY[]): { middle: XY; out: XY; rotationDeg: Degrees } {
   const length = Math.hypot(b.x - a.x, b.y - a.y)
   const area = lot.reduce((sum, p, index) => {
     const q = lot[(index + 1) % lot.length] ?? p

@@ -1,5 +1,5 @@
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
 import {
@@ -97,8 +97,8 @@ function acOutput(
   id: string,
   kind: Circuit['kind'],
   where: string,
-  currentA: number,
-  deviceA: number,
+  currentA: Amperes,
+  deviceA: Amperes,
   inverters: number,
 ): Circuit {
   return {

@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
 import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
@@ -144,7 +144,7 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
     )
 }
 
-function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
+function statedBreakerA(job: Job, circuit: Circuit): Amperes | undefined {
   const { branches, combiner, connection } = job.electrical
   if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a

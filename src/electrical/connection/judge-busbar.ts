@@ -1,23 +1,24 @@
 import { busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
 import { judgeFeedThrough, type FeedThrough } from './judge-feed-through.js'
 import { largestStandardDeviceA } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** A busbar and what is connected to it. */
 export interface Busbar {
-  readonly busA: number
+  readonly busA: Amperes
   /** Device that protects it, A. */
-  readonly mainA: number
+  readonly mainA: Amperes
   readonly mainPosition: 'end' | 'centre'
   /** Whether the PV breaker stands at the end of the bus opposite to the feed. */
   readonly oppositeEnd: boolean
   /** Sum of rated inverter output currents, A. */
-  readonly inverterA: number
+  readonly inverterA: Amperes
   /** Sum of PV breakers on this bus, A. */
-  readonly sourceBreakersA: number
+  readonly sourceBreakersA: Amperes
   /** Sum of the first breakers after the inverters, A. */
-  readonly firstBreakersA: number
+  readonly firstBreakersA: Amperes
   /** Sum of all other breakers but the main, A; undefined when it is not known. */
-  readonly loadBreakersA: number | undefined
+  readonly loadBreakersA: Amperes | undefined
   readonly feedThrough: FeedThrough | undefined
 }
 
@@ -26,8 +27,8 @@ export interface RuleVerdict {
   readonly rule: BusbarRule
   readonly holds: boolean
   /** Left and right side of the comparison, A; undefined where there is nothing to compare. */
-  readonly sumA: number | undefined
-  readonly limitA: number | undefined
+  readonly sumA: Amperes | undefined
+  readonly limitA: Amperes | undefined
   readonly formula: string
   readonly why: string
   /**
@@ -35,9 +36,9 @@ export interface RuleVerdict {
    * or above it where it does not for its sum. A rule that counts breakers takes so much with breakers in the proportion
    * in which they stand.
    */
-  readonly maxInverterA: number
+  readonly maxInverterA: Amperes
   /** Largest sum of PV breakers that a rule takes which counts breakers, A. */
-  readonly maxBreakersA?: number
+  readonly maxBreakersA?: Amperes
 }
 
 /**
@@ -81,11 +82,11 @@ function judge(rule: BusbarRule, bus: Busbar): RuleVerdict {
   }
 }
 
-const largestInverterA = ({ expression }: BusbarRule, sourcesA: number): number =>
+const largestInverterA = ({ expression }: BusbarRule, sourcesA: Amperes): Amperes =>
   (expression === 'breakers' && sourcesA < Infinity ? largestStandardDeviceA(sourcesA) : sourcesA) / 1.25
 
 /** What the sources count with, A: their breakers where the edition adds breakers, else 125 percent of their current. */
-function sourcesA({ expression }: BusbarRule, { inverterA, firstBreakersA }: Busbar): number {
+function sourcesA({ expression }: BusbarRule, { inverterA, firstBreakersA }: Busbar): Amperes {
   return expression === 'breakers' ? Math.max(firstBreakersA, 1.25 * inverterA) : 1.25 * inverterA
 }
 
@@ -207,10 +208,10 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
 
 /** What fits by a rule that counts breakers. @param leftA What bus and other devices leave for PV breakers, A. */
 export function mostByBreakers(
-  leftA: number,
-  breakersA: number,
-  inverterA: number,
-): { readonly maxInverterA: number; readonly maxBreakersA: number } {
+  leftA: Amperes,
+  breakersA: Amperes,
+  inverterA: Amperes,
+): { readonly maxInverterA: Amperes; readonly maxBreakersA: Amperes } {
   const maxBreakersA = Math.max(0, leftA)
   const oneBreakerA = largestStandardDeviceA(maxBreakersA) / 1.25
   return {

@@ -3,17 +3,18 @@ import { StageError } from '../../worksheet/index.js'
 import { adjustmentFactor, ambientFactor, rooftopAdderRow } from '../conductors/index.js'
 import { isAc, finite, outdoorDesignC, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
+import type { Celsius, Kelvins } from '../../values/index.js'
 
 /** Everything that lowers ampacity in one segment. */
 export interface SegmentConditions {
   readonly insulation: Insulation
   readonly material: ConductorMaterial
   readonly freeAir: boolean
-  readonly ambientC: number
-  readonly adderC: number
+  readonly ambientC: Celsius
+  readonly adderC: Kelvins
   /** Section of the rooftop adder; undefined where none applies. */
   readonly adderSection: string | undefined
-  readonly temperatureC: number
+  readonly temperatureC: Celsius
   readonly correction: number
   readonly currentCarrying: number
   readonly nipple: boolean

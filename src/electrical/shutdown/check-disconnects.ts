@@ -1,9 +1,10 @@
 import type { Disconnect } from '../../project/index.js'
 import { lockableDisconnect } from '../../tables/nec/index.js'
 import { type ServiceFloor, type Job, nextStandardDeviceA } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** The PV disconnects: there, large enough for the output, in reach, lockable, and fit for a service where they are one. */
-export function checkDisconnects(job: Job, outputA: number, service: ServiceFloor | undefined): void {
+export function checkDisconnects(job: Job, outputA: Amperes, service: ServiceFloor | undefined): void {
   const { disconnects } = job.electrical
   const source = job.nec('pvDisconnect')
   const pv = Object.entries(disconnects ?? {}).filter(([, disconnect]) => disconnect.kind === 'pv_system')

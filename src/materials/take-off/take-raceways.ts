@@ -5,6 +5,7 @@ import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
+import type { Inches } from '../../values/index.js'
 
 const isRigid = (raceway: RacewayValues): boolean => raceway.type !== 'none' && raceway.type !== 'LFNC'
 
@@ -37,7 +38,7 @@ function sticksOf(
   job: TakeOffJob,
   id: string,
   raceways: readonly RacewayValues[],
-  stickIn: number,
+  stickIn: Inches,
 ): { needs: Need[]; cuts: CutLists } {
   const pieces = raceways.flatMap((raceway): CutPiece[] => {
     const lengthIn = raceway.length_ft * 12
@@ -64,7 +65,7 @@ function sticksOf(
   return { needs: [need], cuts: recordCuts(job, item, plan, kerfIn, () => item) }
 }
 
-function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
+function fittingsOf(raceway: RacewayValues, stickIn: Inches): Need[] {
   const from = (key = ''): string => `${raceway.id} (wire: values.raceways${key})`
   if (raceway.type === 'none')
     return [

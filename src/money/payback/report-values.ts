@@ -9,8 +9,9 @@ import type {
   SensitivityValues,
   UncertaintyValues,
 } from './payback-values.js'
+import type { Dollars } from '../../values/index.js'
 
-export const cents = (usd: number): number => Math.round(usd * 100) / 100
+export const cents = (usd: Dollars): number => Math.round(usd * 100) / 100
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
 const orNull = (value: number | undefined, digits: number): number | null =>
   value === undefined || !Number.isFinite(value) ? null : rounded(value, digits)

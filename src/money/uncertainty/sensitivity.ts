@@ -3,6 +3,7 @@ import { cashFlow, reportedDiscount, type CashFlowInput } from '../cash-flow/ind
 import { findRoot, netPresentValue } from '../life-cycle/index.js'
 import { levers, type Lever } from './levers.js'
 import type { Spread } from './monte-carlo.js'
+import type { Dollars } from '../../values/index.js'
 
 /** Effect of one input on the net present value, all others at their central value. */
 export interface SensitivityRow {
@@ -12,9 +13,9 @@ export interface SensitivityRow {
   readonly central: number
   readonly low: number
   readonly high: number
-  readonly npvAtLowUsd: number
-  readonly npvAtHighUsd: number
-  readonly swingUsd: number
+  readonly npvAtLowUsd: Dollars
+  readonly npvAtHighUsd: Dollars
+  readonly swingUsd: Dollars
   /** Value at which the net present value is zero, within a wide search; undefined when there is none. */
   readonly breakEven: number | undefined
 }

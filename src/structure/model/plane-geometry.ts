@@ -1,3 +1,5 @@
+import type { Degrees, Feet, SquareFeet } from '../../values/index.js'
+
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface PlanePoint {
   readonly xFt: number
@@ -10,7 +12,7 @@ export type PlaneEdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall
 export interface PlaneGeometry {
   readonly id: string
   /** Slope from level, degrees. */
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   readonly edges: readonly { readonly kind: PlaneEdgeKind; readonly from: PlanePoint; readonly to: PlanePoint }[]
 }
 
@@ -27,7 +29,7 @@ export function isInPlane(plane: PlaneGeometry, point: PlanePoint): boolean {
 }
 
 /** Distance from a point to a segment, ft. */
-export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): number {
+export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): Feet {
   const [dx, dy] = [to.xFt - from.xFt, to.yFt - from.yFt]
   const squared = dx * dx + dy * dy
   const along = squared === 0 ? 0 : ((point.xFt - from.xFt) * dx + (point.yFt - from.yFt) * dy) / squared
@@ -59,7 +61,7 @@ export function planEdges(plane: PlaneGeometry, kinds: readonly PlaneEdgeKind[])
 const CLOSE = 1e-9
 
 /** Whether a point of the plane lies within a horizontal distance of one of the edges, ft. */
-export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: number, reachFt: number): boolean {
+export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: number, reachFt: Feet): boolean {
   const y = yFt * flatten
   const reach = reachFt * reachFt
   for (const { from, to } of segments) {
@@ -78,7 +80,7 @@ export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: n
 }
 
 /** Horizontal distance from a point of the plane to its nearest edge of some kinds, ft; Infinity when it has none. */
-export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): number {
+export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): Feet {
   const p = inPlan(plane, point)
   let nearest = Infinity
   for (const edge of plane.edges) {
@@ -89,7 +91,7 @@ export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: r
 }
 
 /** Area of the plane along the surface, ft2. */
-export function planeAreaFt2(plane: PlaneGeometry): number {
+export function planeAreaFt2(plane: PlaneGeometry): SquareFeet {
   const twice = plane.edges.reduce((sum, { from, to }) => sum + from.xFt * to.yFt - to.xFt * from.yFt, 0)
   return Math.abs(twice) / 2
 }

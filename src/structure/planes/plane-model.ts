@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Feet, type Inches } from '../../values/index.js'
 import {
   exposedStrips,
   isInStrip,
@@ -22,7 +22,7 @@ export interface PlaneModel {
   readonly geometry: PlaneGeometry
   readonly modules: readonly ModulePlacement[]
   readonly wind: WindOnPlane
-  readonly stripFt: number
+  readonly stripFt: Feet
   /** On the modules and on the bare roof, psf of horizontal area. */
   readonly snowPsf: { readonly modules: number; readonly roof: number }
   readonly exposed: readonly ExposedStrip[]
@@ -114,7 +114,7 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
 }
 
 /** h2 of an array: top of the modules above the roof, in. */
-export function topHeightIn(project: Project, arrayId: string): number {
+export function topHeightIn(project: Project, arrayId: string): Inches {
   const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const thickness = own(project.equipment.modules, array.module)?.thickness_in
   return (

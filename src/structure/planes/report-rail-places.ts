@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { own, type Inches } from '../../values/index.js'
 import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { PlaneGeometry } from '../model/index.js'
@@ -39,12 +39,12 @@ export function reportRailPlaces(
 }
 
 /** Inches with one decimal, rounded up so that what is reported is enough. */
-function up(valueIn: number): string {
+function up(valueIn: Inches): string {
   return `${(Math.ceil(valueIn * 10 - 1e-6) / 10).toFixed(1)} in`
 }
 
 /** How far the longer end of a rail passes the edge of the plane at its height, in; 0 when it does not. */
-function pastEdgeIn(plane: PlaneGeometry, line: RailLine): number {
+function pastEdgeIn(plane: PlaneGeometry, line: RailLine): Inches {
   const yFt = line.yIn / 12
   const crossings = plane.edges
     .filter(({ from, to }) => from.yFt > yFt !== to.yFt > yFt)

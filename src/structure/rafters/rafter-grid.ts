@@ -1,6 +1,7 @@
 import type { Obstruction } from '../../project/index.js'
 import type { FramingSpec } from './framing-spec.js'
 import { distanceToSegmentFt, isInPlane, type PlaneGeometry } from '../model/index.js'
+import type { Inches } from '../../values/index.js'
 
 /** A rafter that a mount may use. */
 export interface RafterPlace {
@@ -25,9 +26,9 @@ export function rafterPlaces(
   plane: PlaneGeometry,
   framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>,
   obstructions: readonly Obstruction[],
-  rail: { readonly startIn: number; readonly endIn: number; readonly yIn: number },
-  edgeIn: number,
-  clearanceIn: number,
+  rail: { readonly startIn: Inches; readonly endIn: Inches; readonly yIn: number },
+  edgeIn: Inches,
+  clearanceIn: Inches,
 ): RafterPlace[] {
   const places: RafterPlace[] = []
   const first = Math.max(1, rafterNumber(framing, rail.startIn) - 1)

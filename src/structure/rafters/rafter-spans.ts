@@ -1,13 +1,14 @@
 import type { FramingSpec } from './framing-spec.js'
 import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
+import type { Inches } from '../../values/index.js'
 
 /** A rafter of a plane on its supports, horizontal distances from the plane's lowest eave, in. */
 export interface RafterSpans {
   /** Ends of the rafter; the lower one may overhang. */
-  readonly lowIn: number
-  readonly highIn: number
+  readonly lowIn: Inches
+  readonly highIn: Inches
   /** Ascending; two or more where there is a span to check. */
-  readonly supportsIn: readonly number[]
+  readonly supportsIn: readonly Inches[]
 }
 
 /** A mount this near to a support stands on it, and two supports this near are one: half a wall and a ridge board, in. */
@@ -16,7 +17,7 @@ export const OVER_SUPPORT_IN = 6
 type Spans = Pick<FramingSpec, 'spansFt' | 'eaveOverhangIn'>
 
 /** Horizontal depth of the plane from its lowest to its highest point, in. */
-export function planeDepthIn(plane: PlaneGeometry): number {
+export function planeDepthIn(plane: PlaneGeometry): Inches {
   const heights = plane.edges.map((edge) => edge.from.yFt)
   return (Math.max(...heights) - Math.min(...heights)) * 12 * cosOf(plane)
 }
@@ -59,8 +60,8 @@ export function isOnKnownSpan({ supportsIn }: RafterSpans, xIn: number): boolean
 }
 
 interface Stretch {
-  readonly lowIn: number
-  readonly highIn: number
+  readonly lowIn: Inches
+  readonly highIn: Inches
   readonly lowKind: PlaneEdgeKind
 }
 

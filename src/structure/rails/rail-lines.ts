@@ -1,5 +1,6 @@
 import type { Obstruction } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
+import type { Inches } from '../../values/index.js'
 
 /** A straight rail under one run of modules, plane coordinates in inches. */
 export interface RailLine {
@@ -12,15 +13,15 @@ export interface RailLine {
   readonly yIn: number
   /** The other rail under the same modules. */
   readonly partnerYIn: number
-  readonly startIn: number
-  readonly endIn: number
+  readonly startIn: Inches
+  readonly endIn: Inches
   readonly modules: readonly ModulePlacement[]
 }
 
 /** Where the clamps may sit, from the corner of the module along the side that crosses the rails, in. */
 export interface ClampZone {
-  readonly nearestIn: number
-  readonly farthestIn: number
+  readonly nearestIn: Inches
+  readonly farthestIn: Inches
 }
 
 /** Half the width of a rail as it is kept off obstructions, in. @source common practice, no source: rails are 1.5 to 2 in wide */
@@ -31,7 +32,7 @@ const RAIL_HALF_IN = 1
  *
  * @param yIn Height of the rail up the slope, in.
  */
-export function railOnObstructionIn(o: Obstruction, yIn: number, fromIn: number, toIn: number): number {
+export function railOnObstructionIn(o: Obstruction, yIn: number, fromIn: Inches, toIn: Inches): Inches {
   const keep = o.clearance_in ?? 0
   const [low, high] = [o.y_ft * 12 - keep - RAIL_HALF_IN, (o.y_ft + o.length_ft) * 12 + keep + RAIL_HALF_IN]
   if (yIn <= low + 1e-6 || yIn >= high - 1e-6) return 0
@@ -49,7 +50,7 @@ const BALANCED_SHARE = 0.207
  *
  * @param heightIn Size of the module up the slope, in.
  */
-export function railInsetIn(heightIn: number, zone: ClampZone): number {
+export function railInsetIn(heightIn: Inches, zone: ClampZone): Inches {
   return Math.min(Math.max(BALANCED_SHARE * heightIn, zone.nearestIn), Math.min(zone.farthestIn, heightIn / 2 - 1))
 }
 
@@ -61,7 +62,7 @@ export function railInsetIn(heightIn: number, zone: ClampZone): number {
 export function railLines(
   modules: readonly ModulePlacement[],
   clampZoneOf: (module: ModulePlacement) => ClampZone,
-  endAllowanceIn: number,
+  endAllowanceIn: Inches,
   obstructions: readonly Obstruction[],
 ): RailLine[] {
   const lines: RailLine[] = []

@@ -2,6 +2,7 @@ import type { ModulePlacement } from '../../roof/index.js'
 import { ROOFTOP_SOLAR, type LoadEdition } from '../../tables/asce7/index.js'
 import type { Finding, Source } from '../../worksheet/index.js'
 import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
+import type { Degrees, Feet, Inches } from '../../values/index.js'
 
 /** The array on one plane as section 29.4.4 asks about it. */
 export interface SolarArrayGeometry {
@@ -10,10 +11,10 @@ export interface SolarArrayGeometry {
   readonly array: string
   readonly modules: readonly ModulePlacement[]
   /** Angle between modules and roof, degrees. */
-  readonly tiltToRoofDeg: number
+  readonly tiltToRoofDeg: Degrees
   /** h2, in. */
-  readonly topHeightIn: number
-  readonly moduleLengthFt: number
+  readonly topHeightIn: Inches
+  readonly moduleLengthFt: Feet
 }
 
 /**
@@ -85,8 +86,8 @@ export function solarConditions(geometry: SolarArrayGeometry): Finding[] {
 }
 
 /** Facing pairs that are closer than a quarter inch. */
-function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string; gapIn: number }[] {
-  const narrow: { a: string; b: string; gapIn: number }[] = []
+function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string; gapIn: Inches }[] {
+  const narrow: { a: string; b: string; gapIn: Inches }[] = []
   for (const [index, a] of modules.entries()) {
     for (const b of modules.slice(index + 1)) {
       const dx = Math.max(a.xFt, b.xFt) - Math.min(a.xFt + a.widthFt, b.xFt + b.widthFt)
@@ -102,14 +103,14 @@ function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string
 const COUNTED: readonly PlaneEdgeKind[] = ['eave', 'rake', 'ridge', 'hip']
 
 /** The nearest module to each edge that is too near. */
-function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneEdgeKind; distanceIn: number }[] {
+function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneEdgeKind; distanceIn: Inches }[] {
   const least = ROOFTOP_SOLAR.edgeDistanceOverTopHeight * geometry.topHeightIn
-  const near: { module: string; kind: PlaneEdgeKind; distanceIn: number }[] = []
+  const near: { module: string; kind: PlaneEdgeKind; distanceIn: Inches }[] = []
   for (const edge of geometry.plane.edges) {
     if (!COUNTED.includes(edge.kind)) continue
     const [dx, dy] = [edge.to.xFt - edge.from.xFt, edge.to.yFt - edge.from.yFt]
     const length = Math.hypot(dx, dy)
-    let worst: { module: string; kind: PlaneEdgeKind; distanceIn: number } | undefined
+    let worst: { module: string; kind: PlaneEdgeKind; distanceIn: Inches } | undefined
     for (const m of geometry.modules) {
       for (const [x, y] of [
         [m.xFt, m.yFt],
