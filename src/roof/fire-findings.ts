@@ -5,7 +5,7 @@ import { adjacentPathwayFindings } from './pathway-need.js'
 import { firstPathways, pathwayOptions, type Pathway } from './pathways.js'
 import type { PlaneField } from './plane-field.js'
 import { blockersOf, type Trial } from './trial.js'
-import type { Degrees, Feet } from '../values/index.js'
+import { feetOf, type Degrees, type Feet } from '../values/index.js'
 
 /** Pathways found by plane, and what is wrong with fire access. */
 export interface FireCheck {
@@ -29,7 +29,7 @@ export function checkFireAccess(project: Project, access: FireAccess | undefined
       continue
     }
     const blockers = blockersOf(field, modules)
-    const whole = pathwayOptions(surface, blockers, fire.pathwayIn.value / 12)
+    const whole = pathwayOptions(surface, blockers, feetOf(fire.pathwayIn.value))
     if (used) {
       ruledPlanes += 1
       findings.push(...adjacentPathwayFindings(planeId, plane, fire, access.rules))

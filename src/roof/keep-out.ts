@@ -1,6 +1,6 @@
 import type { Project, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
-import { own, type Feet, type Inches } from '../values/index.js'
+import { feetOf, own, type Feet, type Inches } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { boxCorners, type Box, type Point } from './polygon.js'
@@ -38,7 +38,7 @@ export function edgeKeepOuts(surface: RoofSurface, plane: RoofPlane, fire: Plane
       thing: [edge.from, edge.to],
       clearanceIn,
       source: fireRules ? asked.source : STATED,
-      corners: segmentStrip(edge, clearanceIn / 12),
+      corners: segmentStrip(edge, feetOf(clearanceIn)),
     }
   })
 }
@@ -82,7 +82,7 @@ export function obstructionKeepOuts(project: Project, planeId: string, worksheet
       thing: boxCorners(figure),
       clearanceIn,
       source: STATED,
-      corners: boxCorners(grown(figure, clearanceIn / 12)),
+      corners: boxCorners(grown(figure, feetOf(clearanceIn))),
     }
   })
 }
@@ -91,7 +91,7 @@ export function obstructionKeepOuts(project: Project, planeId: string, worksheet
 export function rescueKeepOuts(surface: RoofSurface, plane: RoofPlane, pathwayIn: Inches, source: Source): KeepOut[] {
   const lowest = Math.min(...surface.corners.map((corner) => corner.yFt))
   return Object.entries(plane.rescue_openings ?? {}).map(([id, opening]) => {
-    const widthFt = Math.max(opening.width_ft, pathwayIn / 12)
+    const widthFt = Math.max(opening.width_ft, feetOf(pathwayIn))
     const xFt = opening.x_ft + opening.width_ft / 2 - widthFt / 2
     const corners = boxCorners({ xFt, yFt: lowest, widthFt, heightFt: opening.y_ft - lowest })
     const path = `roof_planes.${surface.id}.rescue_openings.${id}`

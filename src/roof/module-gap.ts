@@ -1,5 +1,5 @@
 import type { Source, Worksheet } from '../worksheet/index.js'
-import type { Feet, Inches } from '../values/index.js'
+import { feetOf, type Feet, type Inches } from '../values/index.js'
 
 const SOURCE: Source = {
   document: 'Gap that mid clamps of framed modules commonly leave',
@@ -21,5 +21,5 @@ export function moduleGapFt(statedIn: Inches | undefined, path: string, workshee
       why: 'no gap between modules is stated; the mid clamp of the rail system sets it',
       source: SOURCE,
     })
-  return gapIn / 12
+  return feetOf(gapIn)
 }

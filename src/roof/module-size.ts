@@ -1,6 +1,6 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
-import { own, type Feet } from '../values/index.js'
+import { feetOf, own, type Feet } from '../values/index.js'
 
 /** Outer size of a module, ft. */
 export interface ModuleSize {
@@ -38,7 +38,7 @@ export function moduleSize(project: Project, arrayId: string): ModuleSize {
       'State both outer dimensions of the frame, from the mechanical drawing on its data sheet.',
     )
   }
-  return { longFt: Math.max(lengthIn, widthIn) / 12, shortFt: Math.min(lengthIn, widthIn) / 12 }
+  return { longFt: feetOf(Math.max(lengthIn, widthIn)), shortFt: feetOf(Math.min(lengthIn, widthIn)) }
 }
 
 /** Size of a module on the plane: along the eave and up the slope, ft. */

@@ -3,7 +3,7 @@ import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
 import { signedAreaFt2, type Point } from './polygon.js'
-import type { Degrees, SquareFeet } from '../values/index.js'
+import { degreesOf, radiansOf, type Degrees, type SquareFeet } from '../values/index.js'
 
 /** A roof plane with its outline worked out. */
 export interface RoofSurface {
@@ -33,7 +33,7 @@ export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet):
   const edges = outlineEdges(plane.outline, `roof_planes.${id}.outline`, worksheet)
   const corners = edges.map((edge) => ({ xFt: edge.from.xFt, yFt: edge.from.yFt }))
   const areaFt2 = signedAreaFt2(corners)
-  const planAreaFt2 = areaFt2 * Math.cos((tiltDeg * Math.PI) / 180)
+  const planAreaFt2 = areaFt2 * Math.cos(radiansOf(tiltDeg))
   return { id, azimuthDeg: plane.azimuth_deg, tiltDeg, corners, edges, areaFt2, planAreaFt2 }
 }
 
@@ -45,7 +45,7 @@ export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet):
 export function planeTiltDeg(id: string, plane: RoofPlane): Degrees {
   const path = `roof_planes.${id}`
   const { tilt_deg: tilt, pitch_in_12: pitch } = plane
-  const fromPitch = pitch === undefined ? undefined : (Math.atan2(pitch, 12) * 180) / Math.PI
+  const fromPitch = pitch === undefined ? undefined : degreesOf(Math.atan2(pitch, 12))
   if (tilt !== undefined && fromPitch !== undefined && Math.abs(tilt - fromPitch) > 0.5) {
     throw new StageError(
       `${path}.tilt_deg`,

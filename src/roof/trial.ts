@@ -1,7 +1,7 @@
 import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
-import { own, type SquareFeet } from '../values/index.js'
+import { own, radiansOf, type SquareFeet } from '../values/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
 import { fitArray, fitRequestOf, type ArrayFit } from './fit-array.js'
 import { moduleSize } from './module-size.js'
@@ -83,7 +83,7 @@ export function blockersOf(field: PlaneField, modules: readonly ModulePlacement[
 export function modulePlanAreaFt2(project: Project, arrayId: string): SquareFeet {
   const { longFt, shortFt } = moduleSize(project, arrayId)
   const tiltDeg = planeTiltDeg(own(project.arrays, arrayId)?.roof_plane ?? '', planeOf(project, arrayId))
-  return longFt * shortFt * Math.cos((tiltDeg * Math.PI) / 180)
+  return longFt * shortFt * Math.cos(radiansOf(tiltDeg))
 }
 
 /** Plan area of the arrays that are not fitted. */

@@ -1,6 +1,4 @@
-import type { Degrees } from '../values/index.js'
-
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /**
  * Relative optical air mass at sea level.
@@ -11,7 +9,7 @@ const RADIANS = Math.PI / 180
  */
 export function airMass(zenithDeg: Degrees): number {
   const z = Math.min(90, Math.max(0, zenithDeg))
-  return 1 / (Math.cos(z * RADIANS) + bending(z))
+  return 1 / (Math.cos(z * RADIANS_PER_DEGREE) + bending(z))
 }
 
 /** What the formula adds to the cosine, for the bent path near the horizon. */

@@ -1,6 +1,4 @@
-import type { Degrees } from '../values/index.js'
-
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /** Glass of the physical model: refractive index, extinction 4 per m, 2 mm (De Soto et al. 2006; from memory, unverified). */
 const INDEX = 1.526
@@ -67,5 +65,5 @@ export function effectiveGroundAngleDeg(tiltDeg: Degrees): Degrees {
 
 /** Cosine of an angle in degrees. */
 export function cosDeg(angleDeg: Degrees): Degrees {
-  return Math.cos(angleDeg * RADIANS)
+  return Math.cos(angleDeg * RADIANS_PER_DEGREE)
 }

@@ -1,4 +1,4 @@
-import type { Degrees, Feet } from '../values/index.js'
+import { radiansOf, type Degrees, type Feet } from '../values/index.js'
 
 /**
  * A thing that stands on the roof plane with plumb sides: its footprint on the slope, ft in plane coordinates. All
@@ -29,13 +29,13 @@ const WALL_DEG = 60
 /** The plumb frame of a plane; on a wall, plane coordinates as they are. */
 export function plumbFrame(tiltDeg: Degrees): PlumbFrame {
   if (tiltDeg > WALL_DEG) return { shift: 0, stretch: 1 }
-  const tilt = (tiltDeg * Math.PI) / 180
+  const tilt = radiansOf(tiltDeg)
   return { shift: Math.tan(tilt), stretch: 1 / Math.cos(tilt) }
 }
 
 /** Rise of a level top above a plane for each ft down its slope; 0 on a wall. */
 export function levelRise(tiltDeg: Degrees): number {
-  return tiltDeg > WALL_DEG ? 0 : Math.sin((tiltDeg * Math.PI) / 180)
+  return tiltDeg > WALL_DEG ? 0 : Math.sin(radiansOf(tiltDeg))
 }
 
 /**

@@ -1,5 +1,5 @@
 import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
-import type { Radians } from '../values/index.js'
+import { radiansOf, type Radians } from '../values/index.js'
 
 /**
  * The diffuse sky at an instant, whatever plane looks at it, W/m2. A plane of tilt t that sees the sun at incidence i gets
@@ -30,7 +30,7 @@ export interface SkyInstant {
 /** Writes the sky into an object that is used again and again, which saves a million small ones. */
 export type SkyModel = (into: SkyBrightness, instant: SkyInstant) => void
 
-const COS_85 = Math.cos((85 * Math.PI) / 180)
+const COS_85 = Math.cos(radiansOf(85))
 const COEFFICIENTS = Float64Array.from(PEREZ_1990.coefficients.flat())
 const BIN_FROM = Float64Array.from(PEREZ_1990.binFrom)
 

@@ -1,11 +1,9 @@
-import type { Degrees } from '../values/index.js'
-
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /** Refraction that the ephemeris library adds, in degrees, for a TRUE altitude in degrees (Meeus, eq. 16.4; constant below the horizon). */
 function refractionDeg(trueAltitudeDeg: Degrees): Degrees {
-  const h = Math.max(0, trueAltitudeDeg) * RADIANS
-  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RADIANS
+  const h = Math.max(0, trueAltitudeDeg) * RADIANS_PER_DEGREE
+  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RADIANS_PER_DEGREE
 }
 
 /**

@@ -13,7 +13,7 @@ import {
 } from '../sun/index.js'
 import { isInShadow, rowShadows, type RowNeighbour } from './row-shade.js'
 import type { SkySteps } from './sky-steps.js'
-import type { Feet } from '../values/index.js'
+import { degreesOf, radiansOf, type Feet } from '../values/index.js'
 
 /** What shades one array. */
 export interface ShadeScene {
@@ -98,8 +98,8 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
 
 function isBelowHorizon(scene: ShadeScene, towards: Direction): boolean {
   if (scene.horizon.length === 0) return false
-  const azimuth = (Math.atan2(towards.east, towards.north) * 180) / Math.PI
-  const elevation = (Math.asin(Math.min(1, towards.up)) * 180) / Math.PI
+  const azimuth = degreesOf(Math.atan2(towards.east, towards.north))
+  const elevation = degreesOf(Math.asin(Math.min(1, towards.up)))
   return elevation < horizonElevationDeg(scene.horizon, azimuth)
 }
 
@@ -194,8 +194,8 @@ const ROW_SKY_POINTS = [-0.4, -0.2, 0, 0.2, 0.4] as const
 const DOME: readonly { readonly direction: Direction; readonly solidAngle: number }[] = Array.from(
   { length: 18 * 36 },
   (_, index) => {
-    const elevation = ((Math.floor(index / 36) + 0.5) * 5 * Math.PI) / 180
-    const azimuth = (((index % 36) + 0.5) * 10 * Math.PI) / 180
+    const elevation = radiansOf((Math.floor(index / 36) + 0.5) * 5)
+    const azimuth = radiansOf(((index % 36) + 0.5) * 10)
     return {
       direction: {
         east: Math.sin(azimuth) * Math.cos(elevation),

@@ -1,4 +1,4 @@
-import type { Celsius, Degrees, Inches } from '../values/index.js'
+import { radiansOf, type Celsius, type Degrees, type Inches } from '../values/index.js'
 
 /** What the monthly snow-loss method wants to know of a month. */
 export interface SnowMonth {
@@ -45,10 +45,10 @@ export function monthlySnowLoss(month: SnowMonth, slope: SnowSlope): number {
   const before = effectiveSnowIn(month.snowfallBeforeIn, month.eventsBefore)
   const snowIn = (2 / 3) * now + (1 / 3) * before
   if (snowIn <= 0 || month.planeKwhM2 <= 0) return 0
-  const tilt = (slope.tiltDeg * Math.PI) / 180
+  const tilt = radiansOf(slope.tiltDeg)
   const cosTilt = Math.cos(tilt)
   const clear = Math.max(0.01, slope.dropIn ** 2 - snowIn ** 2)
-  const interference = ((slope.slantIn * snowIn * cosTilt) / clear) * 2 * Math.tan((PILE_ANGLE_DEG * Math.PI) / 180)
+  const interference = ((slope.slantIn * snowIn * cosTilt) / clear) * 2 * Math.tan(radiansOf(PILE_ANGLE_DEG))
   const ground = 1 - 0.51 * Math.exp(-interference)
   const kelvin = month.meanC + 273.15
   const pct =

@@ -1,7 +1,7 @@
 import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { own, type Celsius } from '../values/index.js'
+import { inchesOf, own, type Celsius } from '../values/index.js'
 import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
@@ -117,7 +117,7 @@ function monthly(
         meanC: meanC[month] as number,
         planeKwhM2: planeKwhM2[month] as number,
       },
-      { tiltDeg: plan.tiltDeg, slantIn, dropIn: dropFt * 12 },
+      { tiltDeg: plan.tiltDeg, slantIn, dropIn: inchesOf(dropFt) },
     )
   })
   return byMonth(steps, shares)

@@ -1,6 +1,6 @@
 import type { XY } from './geometry.js'
 import type { Hatch } from './primitive.js'
-import type { Degrees } from '../../values/index.js'
+import { radiansOf, type Degrees } from '../../values/index.js'
 
 /** Lines of a hatch inside a polygon on paper, cut at its outline (even-odd rule). */
 export function hatchLines(polygon: readonly XY[], hatch: Hatch): [XY, XY][] {
@@ -9,7 +9,7 @@ export function hatchLines(polygon: readonly XY[], hatch: Hatch): [XY, XY][] {
 }
 
 function linesAt(polygon: readonly XY[], angleDeg: Degrees, gapPt: number): [XY, XY][] {
-  const turn = (-angleDeg * Math.PI) / 180
+  const turn = radiansOf(-angleDeg)
   const [ux, uy] = [Math.cos(turn), Math.sin(turn)]
   const across = polygon.map((point) => point.y * ux - point.x * uy)
   const along = polygon.map((point) => point.x * ux + point.y * uy)

@@ -1,7 +1,7 @@
 import type { Framing, Mount, Project, PvModule, Rail } from '../../project/index.js'
 import { LUMBER_SIZES } from '../../tables/nds/index.js'
 import type { PacketInput } from '../inputs.js'
-import { own, type Inches } from '../../values/index.js'
+import { inchesOf, own, type Inches } from '../../values/index.js'
 
 /** Sizes of one attachment, in; what the project does not state is undefined and not dimensioned. */
 export interface AttachmentFacts {
@@ -70,7 +70,7 @@ function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project):
     )
     return next === undefined || own(project.arrays, module.array) === undefined
       ? []
-      : [(next.xFt - module.xFt - module.widthFt) * 12]
+      : [inchesOf(next.xFt - module.xFt - module.widthFt)]
   })
   return gaps.length === 0 ? undefined : Math.min(...gaps)
 }

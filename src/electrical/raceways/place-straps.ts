@@ -1,6 +1,6 @@
 import { ARRAY_CABLE_SUPPORT_IN, racewaySupports, tradeSizes, type TradeSize } from '../../tables/nec/index.js'
 import type { RacewayKind } from './choose-raceway.js'
-import type { Feet } from '../../values/index.js'
+import { feetOf, type Feet } from '../../values/index.js'
 
 /** Where a raceway is fastened. */
 export interface Straps {
@@ -26,7 +26,7 @@ export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: F
     return last === -1 || rank <= last
   })
   if (row === undefined) throw new Error(`no support row for ${kind} ${tradeSize}`)
-  const fromBoxFt = row.maxFromBoxIn / 12
+  const fromBoxFt = feetOf(row.maxFromBoxIn)
   return {
     positionsFt: spread(lengthFt, row.maxSpacingFt, fromBoxFt),
     maxSpacingFt: row.maxSpacingFt,
@@ -41,7 +41,7 @@ export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: F
  * @source NEC 690.31(C)(1) (2020)
  */
 export function placeCableClips(lengthFt: Feet): Straps {
-  const spacingFt = ARRAY_CABLE_SUPPORT_IN / 12
+  const spacingFt = feetOf(ARRAY_CABLE_SUPPORT_IN)
   return {
     positionsFt: spread(lengthFt, spacingFt, spacingFt / 2),
     maxSpacingFt: spacingFt,

@@ -1,7 +1,7 @@
 import { DAYS_IN_MONTH } from '../../climate/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import { calendarDay } from './calendar.js'
-import type { KilowattHours } from '../../values/index.js'
+import { radiansOf, type KilowattHours } from '../../values/index.js'
 
 /** Kinds of equal probability into which each month's days are sorted. */
 export const KIND_COUNT = 10
@@ -57,7 +57,7 @@ export function dayModel(run: YieldRun): DayModel {
 
 /** Solar time of a step from the direction to the sun: that is what both kinds of step share. */
 function solarHour({ steps, climate }: YieldRun, step: number): number {
-  const phi = (climate.latitudeDeg * Math.PI) / 180
+  const phi = radiansOf(climate.latitudeDeg)
   const [east, north, up] = [steps.sunEast[step] as number, steps.sunNorth[step] as number, steps.sunUp[step] as number]
   // East = -cos(declination) sin(hour angle); towards the equator in the equatorial plane = cos(declination) cos(hour angle).
   const hourAngle = Math.atan2(-east, up * Math.cos(phi) - north * Math.sin(phi))

@@ -5,13 +5,13 @@ import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
-import type { Inches } from '../../values/index.js'
+import { feetOf, inchesOf, type Inches } from '../../values/index.js'
 
 const isRigid = (raceway: RacewayValues): boolean => raceway.type !== 'none' && raceway.type !== 'LFNC'
 
 /** Raceways in sticks with their cuts, straps at the computed places, couplings, connectors, expansion fittings, boxes. */
 export function takeRaceways(job: TakeOffJob, wiring: WiringValues): { needs: Need[]; cuts: CutLists } {
-  const stickIn = practiceValue(job, 'raceway_stick_ft') * 12
+  const stickIn = inchesOf(practiceValue(job, 'raceway_stick_ft'))
   const kinds = new Map<string, RacewayValues[]>()
   for (const raceway of wiring.raceways.filter(isRigid)) {
     const id = kindId(raceway)
@@ -41,7 +41,7 @@ function sticksOf(
   stickIn: Inches,
 ): { needs: Need[]; cuts: CutLists } {
   const pieces = raceways.flatMap((raceway): CutPiece[] => {
-    const lengthIn = raceway.length_ft * 12
+    const lengthIn = inchesOf(raceway.length_ft)
     const whole = Math.floor(lengthIn / stickIn + 1e-9)
     const rest = lengthIn - whole * stickIn
     return [
@@ -56,7 +56,7 @@ function sticksOf(
   const feet = raceways.reduce((sum, raceway) => sum + raceway.length_ft, 0)
   const need: Need = {
     item,
-    name: `${first === undefined ? id : kindName(first)}, stick of ${stickIn / 12} ft`,
+    name: `${first === undefined ? id : kindName(first)}, stick of ${feetOf(stickIn)} ft`,
     group: 'raceway',
     unit: 'stick',
     quantity: plan.sticks.length,
@@ -89,7 +89,7 @@ function fittingsOf(raceway: RacewayValues, stickIn: Inches): Need[] {
     why,
   })
   const rigid = isRigid(raceway)
-  const couplings = rigid ? Math.ceil((raceway.length_ft * 12) / stickIn - 1e-9) - 1 : 0
+  const couplings = rigid ? Math.ceil(inchesOf(raceway.length_ft) / stickIn - 1e-9) - 1 : 0
   const flexible: Need[] = rigid
     ? []
     : [

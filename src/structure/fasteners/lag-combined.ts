@@ -1,4 +1,4 @@
-import type { Degrees, Pounds } from '../../values/index.js'
+import { radiansOf, type Degrees, type Pounds } from '../../values/index.js'
 
 /**
  * Allowable resultant of a lag screw under withdrawal and lateral load together, lb.
@@ -10,6 +10,6 @@ import type { Degrees, Pounds } from '../../values/index.js'
  * @example combinedCapacityLb(1000, 300, 90) is 1000
  */
 export function combinedCapacityLb(withdrawalLb: Pounds, lateralLb: Pounds, angleDeg: Degrees): Pounds {
-  const a = (angleDeg * Math.PI) / 180
+  const a = radiansOf(angleDeg)
   return (withdrawalLb * lateralLb) / (withdrawalLb * Math.cos(a) ** 2 + lateralLb * Math.sin(a) ** 2)
 }

@@ -1,6 +1,6 @@
 import { LOAD_COMBINATIONS, type LoadCombination, type LoadEdition } from '../../tables/asce7/index.js'
 import { LOAD_DURATION } from '../../tables/nds/index.js'
-import type { Degrees, PoundsPerSquareFoot } from '../../values/index.js'
+import { radiansOf, type Degrees, type PoundsPerSquareFoot } from '../../values/index.js'
 
 /** Loads on the plane before they are combined, psf. */
 export interface PlaneLoads {
@@ -33,7 +33,7 @@ export interface CombinedLoad {
  * @source ASCE 7 section 2.4.1 by edition; snow on the horizontal projection by statics: ps cos2 normal, ps cos sin along
  */
 export function combinedLoads(edition: LoadEdition, loads: PlaneLoads, groundSnowIsAllowable: boolean): CombinedLoad[] {
-  const angle = (loads.slopeDeg * Math.PI) / 180
+  const angle = radiansOf(loads.slopeDeg)
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   const table = edition === 'ASCE 7-22' && groundSnowIsAllowable ? 'ASCE 7-16' : edition
   return LOAD_COMBINATIONS[table].map((row) => ({

@@ -1,4 +1,4 @@
-import type { Degrees, Feet, SquareFeet } from '../../values/index.js'
+import { radiansOf, type Degrees, type Feet, type SquareFeet } from '../../values/index.js'
 
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface PlanePoint {
@@ -39,7 +39,7 @@ export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: Pla
 
 /** The plane seen from above: y becomes horizontal, ft. */
 export function inPlan(plane: PlaneGeometry, point: PlanePoint): PlanePoint {
-  return { xFt: point.xFt, yFt: point.yFt * Math.cos((plane.tiltDeg * Math.PI) / 180) }
+  return { xFt: point.xFt, yFt: point.yFt * Math.cos(radiansOf(plane.tiltDeg)) }
 }
 
 /** Edges of a plane seen from above, for many questions about one plane. */
@@ -54,7 +54,7 @@ export function planEdges(plane: PlaneGeometry, kinds: readonly PlaneEdgeKind[])
   const segments = plane.edges
     .filter((edge) => kinds.includes(edge.kind))
     .map((edge) => ({ from: inPlan(plane, edge.from), to: inPlan(plane, edge.to) }))
-  return { flatten: Math.cos((plane.tiltDeg * Math.PI) / 180), segments }
+  return { flatten: Math.cos(radiansOf(plane.tiltDeg)), segments }
 }
 
 /** Share of a squared distance within which its root is taken after all, far above what rounding can do. */

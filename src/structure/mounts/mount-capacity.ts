@@ -8,7 +8,7 @@ import {
   withdrawalPerInchLb,
   type LagInRafter,
 } from '../fasteners/index.js'
-import type { Pounds } from '../../values/index.js'
+import { degreesOf, type Pounds } from '../../values/index.js'
 
 /** Everything that decides what one mount holds. */
 export interface MountStrength {
@@ -89,7 +89,7 @@ export function mountChecks(
     add('mount uplift', pull, mount.upliftLb)
     add('lag withdrawal', pull, lags.withdrawalLb)
     add('lag root tension', pull, lags.rootTensionLb)
-    const angle = (Math.atan2(pull, alongLb) * 180) / Math.PI
+    const angle = degreesOf(Math.atan2(pull, alongLb))
     add('lag combined', Math.hypot(pull, alongLb), combinedCapacityLb(lags.withdrawalLb, lags.lateralLb, angle))
   } else {
     add('mount down', -normalLb, mount.downLb)

@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own, type Feet, type Inches } from '../../values/index.js'
+import { feetOf, inchesOf, own, type Feet, type Inches } from '../../values/index.js'
 import {
   exposedStrips,
   isInStrip,
@@ -102,7 +102,7 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
       const length = Math.hypot(dx, dy)
       const along = ((p.xFt - a.xFt) * dx + (p.yFt - a.yFt) * dy) / length
       const away = (dx * (p.yFt - a.yFt) - dy * (p.xFt - a.xFt)) / length
-      return depthIn > 0 && along >= 0 && along <= length && away * 12 < depthIn - 1e-6
+      return depthIn > 0 && along >= 0 && along <= length && inchesOf(away) < depthIn - 1e-6
     }),
   )
   if (!outside && !overhang) return
@@ -139,7 +139,7 @@ function stripsOf(
   return exposedStrips(plane, modules, {
     edition,
     meanRoofHeightFt: site.wind.meanRoofHeightFt,
-    topHeightFt: Math.max(...modules.map((m) => topHeightIn(project, m.array))) / 12,
+    topHeightFt: feetOf(Math.max(...modules.map((m) => topHeightIn(project, m.array)))),
     moduleLengthFt: Math.max(...modules.flatMap((m) => [m.widthFt, m.heightFt])),
     ridgeIsRoofEdge: site.ridgeIsRoofEdge,
   })

@@ -5,7 +5,17 @@ import type { FramingSpec } from './framing-spec.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
 import { isOnKnownSpan, planInOf, raftersAt } from './rafter-spans.js'
-import type { Feet, Inches, PoundFeet, Pounds, PoundsPerSquareFoot, PoundsPerSquareInch } from '../../values/index.js'
+import {
+  feetOf,
+  poundFeetOf,
+  radiansOf,
+  type Feet,
+  type Inches,
+  type PoundFeet,
+  type Pounds,
+  type PoundsPerSquareFoot,
+  type PoundsPerSquareInch,
+} from '../../values/index.js'
 
 /** A mount's vertical gravity load on a rafter. */
 export interface RafterPoint {
@@ -174,7 +184,7 @@ function loadOf(
   const { framing, plane } = input
   const perIn = framing.spacingIn / 144
   return {
-    deadLbPerIn: (framing.existingDeadPsf / Math.cos((plane.tiltDeg * Math.PI) / 180)) * perIn,
+    deadLbPerIn: (framing.existingDeadPsf / Math.cos(radiansOf(plane.tiltDeg))) * perIn,
     variableLbPerIn: variablePsf * perIn,
     covered: input
       .coveredIn(rafter)
@@ -194,13 +204,13 @@ function increaseAt(
 ): RafterIncrease {
   const variablePsf = Math.max(ROOF_LIVE_LOAD_PSF, input.snowPsf)
   const load = loadOf(input, rafter, variablePsf, (p) => p.deadLb + p.snowLb)
-  const before = rafterMoment({ ...load, covered: [], mounts: [] }, supportsIn, place) / 12
+  const before = poundFeetOf(rafterMoment({ ...load, covered: [], mounts: [] }, supportsIn, place))
   const byRule = before * (1 + GRAVITY_INCREASE_LIMIT_PCT / 100)
   return {
     rafter,
     place,
     spansFt: spansBeside(supportsIn, place),
-    momentLbFt: rafterMoment(load, supportsIn, place) / 12,
+    momentLbFt: poundFeetOf(rafterMoment(load, supportsIn, place)),
     momentBeforeLbFt: before,
     allowedLbFt: Math.max(byRule, tableLbFt),
     basis: tableLbFt > byRule ? 'span table' : '5 percent rule',
@@ -208,7 +218,7 @@ function increaseAt(
 }
 
 function spansBeside(supportsIn: readonly Inches[], { kind, number }: RafterPlace): number[] {
-  const spanFt = (i: number): Feet => ((supportsIn[i] ?? 0) - (supportsIn[i - 1] ?? 0)) / 12
+  const spanFt = (i: number): Feet => feetOf((supportsIn[i] ?? 0) - (supportsIn[i - 1] ?? 0))
   return kind === 'span' ? [spanFt(number)] : [spanFt(number), spanFt(number + 1)]
 }
 
@@ -244,7 +254,7 @@ function stressAt(
       rafter,
       place,
       combination,
-      momentLbFt: momentLbIn / 12,
+      momentLbFt: poundFeetOf(momentLbIn),
       loadDuration: duration,
       stressPsi: momentLbIn / strength.sectionModulusIn3,
       allowablePsi: strength.allowablePsi * duration,

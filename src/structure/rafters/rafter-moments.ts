@@ -1,5 +1,5 @@
 import { beamExtremes, solveContinuousBeam, type LineLoad } from '../beam/index.js'
-import type { Inches, PoundsPerInch } from '../../values/index.js'
+import type { Inches, PoundInches, PoundsPerInch } from '../../values/index.js'
 
 /** A load case on one rafter, horizontal distances in from the plane's lowest eave. */
 export interface RafterLoad {
@@ -32,7 +32,7 @@ const HALF_FOOT_IN = 0.5
  * A span is taken as if it ended at its supports, a support as if the rafter ran through, since a splice over the support cannot
  * be seen: each is the worse of the two.
  */
-export function rafterMoment(load: RafterLoad, supportsIn: readonly Inches[], place: RafterPlace): number {
+export function rafterMoment(load: RafterLoad, supportsIn: readonly Inches[], place: RafterPlace): PoundInches {
   const [a, b] = [supportsIn[place.number - 1] ?? 0, supportsIn[place.number] ?? 0]
   if (place.kind === 'span') {
     const beam = { startIn: a, endIn: b, supportsIn: [a, b], loads: lineLoads(load, a, b) }

@@ -4,7 +4,7 @@ import { mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
-import type { Inches, Pounds, SquareFeet } from '../../values/index.js'
+import { feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {
@@ -121,7 +121,7 @@ function tributary(rail: LoadedRail, from: number, to: number): { areaFt2: Squar
   const areas = new Map<string, { key: WindKey; areaFt2: SquareFeet }>()
   let total = 0
   for (const patch of rail.patches) {
-    const length = (Math.min(patch.toIn, to) - Math.max(patch.fromIn, from)) / 12
+    const length = feetOf(Math.min(patch.toIn, to) - Math.max(patch.fromIn, from))
     if (length <= 0) continue
     total += length * patch.totalWidthFt
     for (const { key, widthFt } of patch.widths) {

@@ -1,7 +1,7 @@
 import type { ModulePlacement } from '../../roof/index.js'
 import type { LineLoad } from '../beam/index.js'
 import type { RailLine } from './rail-lines.js'
-import type { Feet, Inches } from '../../values/index.js'
+import { feetOf, inchesOf, type Feet, type Inches } from '../../values/index.js'
 
 /** A wind zone with or without the array edge factor. */
 export interface WindKey {
@@ -24,10 +24,10 @@ const ROWS = 16
 /** Wind keys of the small pieces of a module, column by column from left to right, each from its lower edge up. */
 export type ModuleKeys = readonly WindKey[]
 
-const cellsOf = (module: ModulePlacement): number => Math.max(1, Math.round((module.widthFt * 12) / CELL_IN))
+const cellsOf = (module: ModulePlacement): number => Math.max(1, Math.round(inchesOf(module.widthFt) / CELL_IN))
 
 const edgeIn = (module: ModulePlacement, cell: number, cells: number): Inches =>
-  (module.xFt + (module.widthFt * cell) / cells) * 12
+  inchesOf(module.xFt + (module.widthFt * cell) / cells)
 
 const rowFt = (module: ModulePlacement, row: number): Feet => module.yFt + (module.heightFt * (row + 0.5)) / ROWS
 
@@ -74,7 +74,7 @@ function isLikeBefore(keys: ModuleKeys, column: number): boolean {
 }
 
 function widthsAt(rail: RailLine, module: ModulePlacement, keys: ModuleKeys, column: number): RailPatch['widths'] {
-  const [own, other] = [rail.yIn / 12, rail.partnerYIn / 12]
+  const [own, other] = [feetOf(rail.yIn), feetOf(rail.partnerYIn)]
   const found: { key: WindKey; widthFt: Feet }[] = []
   for (let r = 0; r < ROWS; r++) {
     const key = keys[column * ROWS + r]

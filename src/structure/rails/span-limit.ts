@@ -2,7 +2,7 @@ import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
 import { mountChecks } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { windPressurePsf } from '../wind/index.js'
-import type { Feet, Inches, PoundsPerSquareFoot, SquareFeet } from '../../values/index.js'
+import { feetOf, type Feet, type Inches, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 
 /** How far apart mounts may be in one zone, and why not farther. */
 export interface SpanLimit {
@@ -68,7 +68,7 @@ function checkSpan(
   areaFt2: SquareFeet
 } {
   const { strength } = rail
-  const areaFt2 = (spanIn / 12) * widthFt
+  const areaFt2 = feetOf(spanIn) * widthFt
   let worst = { name: 'mount down', ratio: 0 }
   let [upliftPsf, downPsf] = [0, 0]
   const add = (name: string, ratio: number): void => {

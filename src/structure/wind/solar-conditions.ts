@@ -2,7 +2,7 @@ import type { ModulePlacement } from '../../roof/index.js'
 import { ROOFTOP_SOLAR, type LoadEdition } from '../../tables/asce7/index.js'
 import type { Finding, Source } from '../../worksheet/index.js'
 import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
-import type { Degrees, Feet, Inches } from '../../values/index.js'
+import { inchesOf, type Degrees, type Feet, type Inches } from '../../values/index.js'
 
 /** The array on one plane as section 29.4.4 asks about it. */
 export interface SolarArrayGeometry {
@@ -93,7 +93,7 @@ function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string
       const dx = Math.max(a.xFt, b.xFt) - Math.min(a.xFt + a.widthFt, b.xFt + b.widthFt)
       const dy = Math.max(a.yFt, b.yFt) - Math.min(a.yFt + a.heightFt, b.yFt + b.heightFt)
       if (dx >= 0 && dy >= 0) continue
-      const gapIn = Math.max(dx, dy) * 12
+      const gapIn = inchesOf(Math.max(dx, dy))
       if (gapIn < ROOFTOP_SOLAR.minModuleGapIn - 1e-6) narrow.push({ a: a.id, b: b.id, gapIn })
     }
   }
@@ -120,7 +120,7 @@ function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneE
       ] as const) {
         const along = ((x - edge.from.xFt) * dx + (y - edge.from.yFt) * dy) / length
         if (along < 0 || along > length) continue
-        const distanceIn = (Math.abs((x - edge.from.xFt) * dy - (y - edge.from.yFt) * dx) / length) * 12
+        const distanceIn = inchesOf(Math.abs((x - edge.from.xFt) * dy - (y - edge.from.yFt) * dx) / length)
         if (distanceIn < least - 1e-6 && distanceIn < (worst?.distanceIn ?? Infinity)) {
           worst = { module: m.id, kind: edge.kind, distanceIn }
         }

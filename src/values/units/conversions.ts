@@ -1,4 +1,4 @@
-import type { Degrees, Feet, Inches, Radians } from './units.js'
+import type { Degrees, Feet, Inches, PoundFeet, PoundInches, Radians } from './units.js'
 
 /** Radians in one degree: for loops that have no time for a call. */
 export const RADIANS_PER_DEGREE = Math.PI / 180
@@ -29,6 +29,9 @@ export const inchesOf = (lengthFt: Feet): Inches => lengthFt * INCHES_PER_FOOT
 
 /** @returns the length, ft */
 export const feetOf = (lengthIn: Inches): Feet => lengthIn / INCHES_PER_FOOT
+
+/** @returns the moment, lb-ft */
+export const poundFeetOf = (momentLbIn: PoundInches): PoundFeet => momentLbIn / INCHES_PER_FOOT
 
 /** @returns rise of a roof on a run of 12 in, in */
 export const pitchIn12Of = (tiltDeg: Degrees): Inches => INCHES_PER_FOOT * Math.tan(radiansOf(tiltDeg))
