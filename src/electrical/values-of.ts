@@ -1,3 +1,4 @@
+import { CONTINUOUS_FACTOR } from '../tables/nec/index.js'
 import {
   type Circuit,
   isAc,
@@ -69,7 +70,7 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       modules: circuit.arrays,
       voltage_v: circuit.voltageV,
       continuous_a: circuit.continuousA,
-      required_a: 1.25 * circuit.continuousA,
+      required_a: CONTINUOUS_FACTOR * circuit.continuousA,
       breaker_a: circuit.deviceA,
       max_breaker_a: circuit.maxDeviceA ?? null,
       terminal_temperature_c: terminalTemperatureC(job, circuit),

@@ -1,3 +1,4 @@
+import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import type { AcBranch, Inverter, TrunkCable } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own, type Feet } from '../../values/index.js'
@@ -107,7 +108,7 @@ function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCab
   return Math.min(
     inverter.max_per_branch ?? Infinity,
     cable.max_inverters ?? Infinity,
-    Math.floor(maxDeviceA / (1.25 * currentA) + 1e-9),
+    Math.floor(maxDeviceA / (CONTINUOUS_FACTOR * currentA) + 1e-9),
     Math.floor(cable.ampacity_a / currentA + 1e-9),
   )
 }
@@ -141,7 +142,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const currentA = outputCurrentA(job, inverterId, inverter)
   const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
   const continuousA = inverters * currentA
-  const smallestDeviceA = nextStandardDeviceA(1.25 * continuousA, plan.where)
+  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
   return {
     id: plan.id,

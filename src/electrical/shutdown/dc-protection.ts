@@ -1,4 +1,4 @@
-import { ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
+import { SHORT_CIRCUIT_FACTOR, ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
 import { own, type Volts } from '../../values/index.js'
 import { type Circuit, inverterById, type Job, type StringValues } from '../system/index.js'
 
@@ -48,7 +48,9 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: Volts, circuit
   const currentA = Math.max(
     ...circuits.map((circuit) => (circuit.kind === 'dc_string' ? circuit.continuousA : 0)),
     ...Object.values(job.project.arrays).map((array) =>
-      array.inverter === inverterId ? 1.25 * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity) : 0,
+      array.inverter === inverterId
+        ? SHORT_CIRCUIT_FACTOR * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity)
+        : 0,
     ),
   )
   const asked = voltageV > (rule?.faultProtectionAboveV ?? 0) || currentA > (rule?.faultProtectionAboveA ?? 0)
