@@ -8,7 +8,7 @@ import {
   distanceToSegmentFt,
   reachBetween,
   type Point,
-} from './polygon.js'
+} from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 import type { Feet, Inches } from '../values/index.js'
 

@@ -6,7 +6,7 @@ import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
-import type { Point } from './polygon.js'
+import type { Point } from '../values/index.js'
 import { railEndIn } from './rail-end.js'
 import { packRow, rowIntervals, type Field } from './row-intervals.js'
 

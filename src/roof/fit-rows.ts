@@ -1,4 +1,4 @@
-import { TOLERANCE_FT } from './polygon.js'
+import { TOLERANCE_FT } from '../values/index.js'
 import { rowCapacity, rowIntervals, type Field } from './row-intervals.js'
 import type { Feet } from '../values/index.js'
 

@@ -3,7 +3,7 @@ import type { Source, Worksheet } from '../worksheet/index.js'
 import { feetOf, own, type Feet, type Inches } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
 import type { PlaneEdge } from './plane-edge.js'
-import { boxCorners, type Box, type Point } from './polygon.js'
+import { boxCorners, type Box, type Point } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 
 /** A part of a plane that must stay free of modules. */

@@ -1,5 +1,5 @@
 import { segmentStrip } from './keep-out.js'
-import { boxCorners, convexOverlap, TOLERANCE_FT, type Point } from './polygon.js'
+import { boxCorners, convexOverlap, TOLERANCE_FT, type Point } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 import type { Feet } from '../values/index.js'
 

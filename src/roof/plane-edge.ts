@@ -1,4 +1,4 @@
-import type { Point } from './polygon.js'
+import type { Point } from '../values/index.js'
 import type { Feet } from '../values/index.js'
 
 export type EdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall'

@@ -9,7 +9,7 @@ import { pathwayChoices, pathwayOptions, type Pathway } from './pathways.js'
 import { placeBlocks } from './place-blocks.js'
 import type { ModulePlacement } from './placement.js'
 import { planeFields, planeOf, type PlaneField } from './plane-field.js'
-import { boxCorners } from './polygon.js'
+import { boxCorners } from '../values/index.js'
 import { planeTiltDeg } from './roof-surface.js'
 
 /** One way to lay out the whole roof. */

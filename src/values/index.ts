@@ -1,4 +1,9 @@
+export { editDistance } from './edit-distance.js'
 export { own } from './own.js'
+export * from './decimal/index.js'
+export * from './polygon/index.js'
+export * from './statistics/index.js'
+export * from './time/index.js'
 export {
   readRows,
   readTable,

@@ -1,11 +1,10 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { addDays, dayOfYear, daysBetween } from '../calendar/index.js'
-import { kwhDecimal, microKwh, splitMicroKwh, sum, toCents, ZERO } from '../exact/index.js'
+import { kwhDecimal, microKwh, splitMicroKwh } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
-import type { KilowattHours } from '../../values/index.js'
+import { ZERO, addDays, dayOfYear, daysBetween, sum, toCents, type KilowattHours } from '../../values/index.js'
 
 /** A sheet and the first day on which it holds, `YYYY-MM-DD`. */
 export interface DatedSheet {

@@ -1,4 +1,4 @@
-import { decimal, Decimal } from './decimal.js'
+import { decimal, Decimal } from '../../values/index.js'
 import type { KilowattHours } from '../../values/index.js'
 
 const MICRO_PLACES = 6

@@ -1,6 +1,6 @@
 import { settledSums, type CashFlow } from '../cash-flow/index.js'
 import { cumulativePresentValues, type InternalRate, type PaybackYears } from '../life-cycle/index.js'
-import { quantile, sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
+import { sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
 import type {
   CashFlowRowValues,
   ExceedanceValues,
@@ -9,7 +9,7 @@ import type {
   SensitivityValues,
   UncertaintyValues,
 } from './payback-values.js'
-import type { Dollars } from '../../values/index.js'
+import { quantile, type Dollars } from '../../values/index.js'
 
 export const cents = (usd: Dollars): number => Math.round(usd * 100) / 100
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))

@@ -1,9 +1,9 @@
 import type { SavingsCurve } from '../bill/index.js'
 import { cashFlow, reportedDiscount, type CashFlowInput } from '../cash-flow/index.js'
-import { findRoot, netPresentValue } from '../life-cycle/index.js'
+import { netPresentValue } from '../life-cycle/index.js'
 import { levers, type Lever } from './levers.js'
 import type { Spread } from './monte-carlo.js'
-import type { Dollars } from '../../values/index.js'
+import { findRoot, type Dollars } from '../../values/index.js'
 
 /** Effect of one input on the net present value, all others at their central value. */
 export interface SensitivityRow {

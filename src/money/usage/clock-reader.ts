@@ -1,6 +1,5 @@
-import { isDaylightSaving, nthWeekday } from '../calendar/index.js'
 import type { Stamp } from './stamp-reader.js'
-import type { Seconds } from '../../values/index.js'
+import { isDaylightSaving, nthWeekday, type Seconds } from '../../values/index.js'
 
 /** Turns stamps of a meter table into Unix seconds; undefined for a local time that the spring change skips. */
 export type ClockReader = (stamp: Stamp) => number | undefined

@@ -1,4 +1,4 @@
-import type { Feet, SquareFeet } from '../values/index.js'
+import type { Feet, SquareFeet } from '../index.js'
 
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface Point {
