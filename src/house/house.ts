@@ -1,6 +1,6 @@
 import type { PacketInput, RequiredLabel } from '../drawings/index.js'
 import type { WiringValues } from '../electrical/index.js'
-import type { WorkPlanValues } from '../fieldwork/index.js'
+import type { ReviewValues, WorkPlanValues } from '../fieldwork/index.js'
 import type { BomInput, BomValues, PriceList } from '../materials/index.js'
 import type { PaybackValues, ProjectSizeValues, SavingsValues } from '../money/index.js'
 import type { Arrangement } from '../roof/index.js'
@@ -8,6 +8,7 @@ import type { MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { YieldRun, YieldValues } from '../yield/index.js'
 import type { PacketWishes } from './stages/packet.js'
+import type { MeasuredProduction } from './stages/review.js'
 
 /**
  * The stages of one house. A stage is worked out when it is first asked for, with those that it needs, and never again;
@@ -46,4 +47,6 @@ export interface House {
   readonly packet: (wishes: PacketWishes) => Promise<Omit<PacketInput, 'draft'>>
   /** The work in order, with the numbers to hold to; a stage that cannot run leaves its steps without. */
   readonly workPlan: () => Promise<Result<WorkPlanValues>>
+  /** Whether measured energy, kWh, is what those days should give. Rejects with ProjectError when the table is wrong. */
+  readonly review: (measured: MeasuredProduction) => Promise<Result<ReviewValues>>
 }

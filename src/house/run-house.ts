@@ -86,6 +86,10 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
       cellC: wishes.cellC,
     })
   })
+  const review: House['review'] = async (measured) => {
+    const { reviewOf } = await import('./stages/review.js')
+    return reviewOf(input, await estimate(), measured)
+  }
 
   return {
     arrangement,
@@ -104,6 +108,7 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     permitGaps,
     packet,
     workPlan,
+    review,
   }
 }
 

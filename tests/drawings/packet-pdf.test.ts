@@ -12,7 +12,7 @@ import {
 } from '../../src/drawings/index.js'
 import { GLYPH_RUNS, UNITS_PER_EM } from '../../src/drawings/model/glyph-widths.js'
 import { textWidthPt } from '../../src/drawings/model/index.js'
-import { readFonts } from '../../src/cli/output/pdf-fonts.js'
+import { readFonts } from '../../src/packet/read-fonts.js'
 import { amount } from '../../src/drawings/sheets/calculation.js'
 import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { bookmarksOf, flat, linesOf, pagesOf, type PdfPage } from './pdf-text.js'

@@ -25,14 +25,14 @@ function checkNames(): string[] {
 
 /** Ids that the reader of sources cannot follow, by file and writing, with what they come to. */
 const MADE: Readonly<Record<string, readonly string[]>> = {
-  'cli/commands/fleet-collect.ts `fleet.${status}`': ['fleet.invalid', 'fleet.unreadable', 'fleet.defect'],
+  'fleet/collect.ts `fleet.${status}`': ['fleet.invalid', 'fleet.unreadable', 'fleet.defect'],
   'fieldwork/work-plan/plan-work.ts `work.${stage}-missing`': ['work.space-mounts-missing', 'work.size-wire-missing'],
   'structure/collect-checks.ts `structure.${slug}`': checkNames().map(
     (name) => `structure.${name.replaceAll(' ', '-')}`,
   ),
   // These three hand findings on and make none.
-  'cli/commands/fleet-collect.ts id': [],
-  'cli/commands/fleet-work.ts id': [],
+  'fleet/collect.ts id': [],
+  'fleet/work-out.ts id': [],
   'cli/output/findings.ts finding.id': [],
 }
 

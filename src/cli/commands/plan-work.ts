@@ -12,10 +12,9 @@ import {
   type WorkPlanValues,
 } from '../../fieldwork/index.js'
 import type { Project } from '../../project/index.js'
-import { cautionTexts, type CautionSubject } from '../cautions.js'
+import { type CautionSubject, cautionTexts, type Report, type Section } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, writesReport, type ReportOptions } from '../options.js'
-import type { Report, Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
 export const examples: readonly [Example, Example, Example] = [
