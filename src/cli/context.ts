@@ -5,7 +5,7 @@ import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js
 import { cleanLine } from '../report/index.js'
 import { readStdin } from './stdin.js'
 import { writeErr } from './streams.js'
-import type { CommandContext } from './subcommand.js'
+import type { CommandContext, SubcommandEntry } from './subcommand.js'
 
 /** The context of one run. `loaded` tells the frame which project the run has read, if any. */
 export interface FrameContext extends CommandContext {
@@ -18,6 +18,7 @@ export function makeContext(
   args: readonly string[],
   tool: string,
   options: CommonOptions & Partial<ProjectOptions & EarlierOptions>,
+  subcommands: readonly SubcommandEntry[] = [],
 ): FrameContext {
   let loaded: LoadedProject | undefined
   let locate: FrameContext['locate'] = () => undefined
@@ -62,6 +63,7 @@ export function makeContext(
   return {
     args,
     tool,
+    subcommands,
     project,
     earlier,
     loaded: () => loaded,

@@ -1,21 +1,28 @@
-import type { Circuit } from './circuit.js'
-import { isAc, isShared } from './circuit.js'
-import { checkExpansion } from './check-expansion.js'
-import { equipmentGroundSize } from './equipment-ground-size.js'
-import { outdoorDesignC, type Job } from './job.js'
-import type { CircuitInSegment, SizedSegment } from './size-segments.js'
-import { terminalTemperatureC } from './terminal-temperature.js'
-import { riseRemedies, type RiseParts } from './rise-remedies.js'
 import {
+  type Circuit,
+  isAc,
+  isShared,
+  outdoorDesignC,
+  type Job,
+  type CircuitValues,
+  type RacewayValues,
+  type SegmentValues,
+} from './system/index.js'
+import { checkExpansion } from './raceways/index.js'
+import { equipmentGroundSize, terminalTemperatureC } from './conductors/index.js'
+import type { CircuitInSegment, SizedSegment } from './segments/index.js'
+import {
+  riseRemedies,
+  type RiseParts,
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageLimitPct,
-} from './voltage-limits.js'
-import { invertersOnLongerHalf, twoWireRiseV } from './voltage-rise.js'
-import type { CircuitValues, RacewayValues, SegmentValues } from './wiring-values.js'
+  invertersOnLongerHalf,
+  twoWireRiseV,
+} from './voltage/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {

@@ -2,7 +2,7 @@ import type { Production } from '../../project/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import type { EnergyUnit } from './find-columns.js'
 import type { Resolution, Span, TakenSetting } from './production-series.js'
-import type { ProductionLimits, RawRow } from './read-production.js'
+import type { ProductionLimits, RawRow } from './raw-row.js'
 import type { Complain } from './read-stamps.js'
 
 const HOUR_MS = 3_600_000

@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import { listModuleGroups, tiltDegOf, type Project } from '../../project/index.js'
 import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import type { Edition } from '../../tables/nec/index.js'
-import type { PlanInput } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { CurrentReading, InsulationValue, VoltageReading } from './plan-values.js'
 
 /** What decides which tasks a system has, and the numbers in them. */

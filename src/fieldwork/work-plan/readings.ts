@@ -3,7 +3,7 @@ import type { PvModule } from '../../project/index.js'
 import { READING_CELL_C, TEST_LIMITS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { StageError } from '../../worksheet/index.js'
-import type { PlanInput } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { VoltageReading } from './plan-values.js'
 
 /**

@@ -2,7 +2,8 @@ import { own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, quantity, step, stopFor, tape, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, task } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */

@@ -2,7 +2,8 @@ import { own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
-import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanStep } from './plan-values.js'
 
 const COMPUTED: Source = { document: 'space-mounts', standing: 'project file' }

@@ -1,6 +1,5 @@
 import type { Finance } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
-import type { CashFlow } from './cash-flow.js'
 import { loanOwed } from './loan-payments.js'
 
 const WHERE = 'finance.loan.principal_usd'
@@ -16,7 +15,12 @@ function mostUsd(finance: Finance, grossCostUsd: number): number {
  * @throws StageError for a loan above the price with its dealer fee: the rest would be money for something else, and no
  * part of the system's cash flow.
  */
-export function checkLoan(finance: Finance, grossCostUsd: number, flow: CashFlow, worksheet: Worksheet): void {
+export function checkLoan(
+  finance: Finance,
+  grossCostUsd: number,
+  incentivesAtPurchaseUsd: number,
+  worksheet: Worksheet,
+): void {
   const { loan } = finance
   if (loan === undefined) return
   const fee = loan.dealer_fee_usd ?? 0
@@ -30,8 +34,7 @@ export function checkLoan(finance: Finance, grossCostUsd: number, flow: CashFlow
       'State at most what the system costs; money that is borrowed for other things is no part of its payback.',
     )
   }
-  const atPurchase = flow.incentives.lumps[0] ?? 0
-  const over = loan.principal_usd - (most - atPurchase)
+  const over = loan.principal_usd - (most - incentivesAtPurchaseUsd)
   if (over <= 0.005) return
   worksheet.find({
     severity: 'warning',

@@ -117,7 +117,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
-  checkLoan(finance, grossCostUsd, flow, worksheet)
+  checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
   const worth = worthOf(flow, terms)
   recordWorth(worksheet, flow, terms, worth)
   tellIncentives(worksheet, incentives, flow, grossCostUsd)

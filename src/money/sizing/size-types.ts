@@ -1,7 +1,6 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
-import type { SizePicks } from './pick-sizes.js'
 import type { LineChange } from './what-changes.js'
 
 /** One size that could be bought. */
@@ -58,6 +57,17 @@ export interface SizeRow {
     readonly npv_usd: number
     readonly replaces: readonly LineChange[]
   }
+}
+
+/** Number of modules by yardstick; null = no size meets it. */
+export interface SizePicks {
+  /** Null when no size has a net present value above zero. */
+  readonly best_npv: number | null
+  readonly shortest_payback: number | null
+  /** Smallest size that covers the wished share of the use. */
+  readonly covers_wished_share: number | null
+  /** Last size before a further module saves less than nine tenths of what the dearest kWh of all sizes saves. */
+  readonly only_expensive_kwh: number | null
 }
 
 export interface ChooseSizeValues {
