@@ -4,7 +4,7 @@ import { EXIT, type ExitCode } from './exit-codes.js'
 import type { FrameContext } from './context.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, ReportOptions } from './options.js'
-import { cleanLine, type Report, type ReportContext } from '../report/index.js'
+import { cleanLine, csvTable, renderCsv, renderJson, type Report, type ReportContext } from '../report/index.js'
 import { writeErr, writeOut } from './streams.js'
 import type { CommandOutcome, OutputFile } from './subcommand.js'
 
@@ -41,13 +41,12 @@ export async function deliver(
   return failed ? EXIT.checkFailed : EXIT.done
 }
 
-/** Each renderer is loaded only for its own format. */
+/** Those for people are loaded only for their own format. */
 async function render(report: Report, context: FrameContext, options: DeliveryOptions): Promise<string> {
   const around = reportContext(context, options)
-  if (options.json === true) return (await import('../report/index.js')).renderJson(report, around)
+  if (options.json === true) return renderJson(report, around)
   if (options.markdown === true) return (await import('./output/markdown.js')).renderMarkdown(report, around)
   if (options.csv === true) {
-    const { csvTable, renderCsv } = await import('../report/index.js')
     const table = csvTable(report)
     if (table === undefined)
       throw new UsageError('this result has no table, so it cannot be printed as CSV; use --json')

@@ -9,10 +9,10 @@ export interface FleetWorkerData {
   readonly gablewattFleet: FleetPlan
 }
 
-/** The file of the package that starts a worker, two folders up from the library and from the bundled program. */
-export function workerScript(): URL | undefined {
+/** Address of the file of the package that starts a worker, two folders up from the library and from the bundled program. */
+export function workerScript(): string | undefined {
   const url = new URL('../../bin/fleet-worker.js', import.meta.url)
-  return existsSync(url) ? url : undefined
+  return existsSync(url) ? url.href : undefined
 }
 
 /** In a worker thread: works out every project that arrives, until the thread is ended. */

@@ -24,6 +24,7 @@ export interface Column {
   readonly key?: string
 }
 
+/** A table of a report: columns with their units, and a cell a column in each row. */
 export interface TableData {
   readonly columns: readonly Column[]
   readonly rows: readonly (readonly Cell[])[]

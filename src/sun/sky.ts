@@ -1,4 +1,4 @@
-import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
+import { PEREZ_1990 } from '../tables/sky/index.js'
 
 /**
  * The diffuse sky at an instant, whatever plane looks at it, W/m2. A plane of tilt t that sees the sun at incidence i gets

@@ -1,4 +1,4 @@
-import { INSTALLED_NOCT } from '../tables/modules/cell-temperature.js'
+import { INSTALLED_NOCT } from '../tables/modules/index.js'
 
 /**
  * Temperature rise of the cell as a linear function of irradiance at a given wind: all three published models have the

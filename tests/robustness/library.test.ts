@@ -97,10 +97,13 @@ const STAGES: Readonly<Record<string, (loaded: LoadedProject) => unknown>> = {
 
 /** What has nothing to do with a project, or is covered by the stages that use it. */
 const OTHERS = [
+  'checkHouse',
   'chooseSize',
   'computeBill',
   'cutStock',
+  'FileError',
   'findSite',
+  'FleetError',
   'formatProblem',
   'formatSource',
   'internalRate',
@@ -109,10 +112,13 @@ const OTHERS = [
   'loadProject',
   'parseEpw',
   'payback',
+  'preparePacket',
   'ProjectError',
   'readPriceList',
   'readTariff',
   'readUsage',
+  'renderSvg',
+  'runFleet',
   'runHouse',
   'StageError',
   'startingFile',
