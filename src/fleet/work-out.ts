@@ -39,7 +39,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   const isWanted = ({ name, needs }: FleetStage): boolean =>
     plan.stages === undefined ? needs(project) : plan.stages.includes(name)
   const wanted = FLEET_STAGES.filter(isWanted)
-  const house = runHouse(loaded, { runYield, wishes: { payTheBill: wanted.some(({ name }) => name === 'bom') } })
+  const house = runHouse(loaded, { runYield, wishes: { payTheBom: wanted.some(({ name }) => name === 'bom') } })
   const worked: WorkedStage[] = []
   const stages: Record<string, FleetOutcome['stages'][string]> = {}
   const findings = new Map<string, FleetFinding>()

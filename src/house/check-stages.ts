@@ -13,7 +13,7 @@ export interface CheckStage {
 
 /** Stages quick enough to run at every check, in the order of the job. */
 export const CHECK_STAGES: readonly CheckStage[] = [
-  { name: 'roof', applies: () => true, run: (house) => house.arrangement() },
+  { name: 'roof', applies: () => true, run: (house) => house.roof() },
   { name: 'yield', applies: () => true, run: (house) => house.yield() },
   { name: 'wire', applies: ({ electrical }) => electrical !== undefined, run: (house) => house.wire() },
   { name: 'mounts', applies: ({ structure }) => structure !== undefined, run: (house) => house.ownMounts() },
@@ -21,11 +21,11 @@ export const CHECK_STAGES: readonly CheckStage[] = [
     name: 'payback',
     applies: ({ tariff, usage }) => tariff !== undefined && usage !== undefined,
     // Without a price yet, the bills still tell what is wrong with tariff and use.
-    run: (house, { finance }) => (finance?.installed_cost_usd === undefined ? house.utilityBills() : house.payback()),
+    run: (house, { finance }) => (finance?.installed_cost_usd === undefined ? house.bill() : house.payback()),
   },
   {
     name: 'permit',
     applies: ({ electrical, structure }) => electrical !== undefined && structure !== undefined,
-    run: (house) => house.permitGaps(),
+    run: (house) => house.permit(),
   },
 ]

@@ -40,7 +40,7 @@ const bill = (project: Project) => {
     project,
     arrangement: library.arrangeModules(project),
     mounts: structure(project),
-    wiring,
+    wire: wiring,
     labels: library.requiredLabels(project, wiring.values),
     prices: undefined,
   })
@@ -51,7 +51,7 @@ const plan = (project: Project) => {
     project,
     run: runOf(project),
     mounts: structure(project).values,
-    wiring: wiring.values,
+    wire: wiring.values,
     labels: library.requiredLabels(project, wiring.values),
     missing: [],
   })

@@ -190,7 +190,7 @@ function wordsOfPacket(project: Project): string {
     draft: true,
     arrangement,
     mounts,
-    wiring,
+    wire: wiring,
     documents: [],
     findings: packetGaps({ project, arrangement }),
   })

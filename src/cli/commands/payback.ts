@@ -62,7 +62,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 
 async function billOutcome(context: CommandContext, month: number): Promise<CommandOutcome> {
   const { project } = await context.project()
-  const result = await (await houseOf(context, [])).utilityBills()
+  const result = await (await houseOf(context, [])).bill()
   const bill = {
     month,
     without: result.values.without.bills.find((one) => one.month === month),

@@ -54,7 +54,7 @@ export function configure(command: Command): void {
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project } = await context.project()
   const house = await houseOf(context, [], { cellC: options.cellTemperature })
-  const result = await house.workPlan()
+  const result = await house.work()
   const gaps = result.findings.filter((finding) => finding.severity !== 'note').map((finding) => finding.message)
   const outFiles =
     options.pdf === undefined ? [] : [{ path: options.pdf, content: await pdfOf(project, result.values, gaps) }]

@@ -70,7 +70,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const weather =
     path === undefined ? undefined : { name: path, text: readNamedText(path, LARGEST_WEATHER_BYTES, 'latin1') }
   const house = await houseOf(context, [])
-  const result = await house.review({ table: { name, text }, mapping: mappingOf(options), weather })
+  const result = await house.output({ table: { name, text }, mapping: mappingOf(options), weather })
   const report: Report = {
     title: `Measured production: ${project.title}`,
     stage: 'output',

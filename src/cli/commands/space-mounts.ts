@@ -50,7 +50,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...(optimise === undefined ? {} : { optimise }),
   }
   const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes } : {})
-  const arrangement = await house.arrangement()
+  const arrangement = await house.roof()
   const result = await house.mounts()
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   return {

@@ -8,7 +8,7 @@ import type { HouseInput } from '../house-input.js'
 export interface PriceSources {
   /** Price before incentives, USD. */
   readonly installedCostUsd?: number | undefined
-  readonly bill?: Result<BomValues> | undefined
+  readonly bom?: Result<BomValues> | undefined
 }
 
 /**
@@ -19,9 +19,9 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bill }: PriceSources,
+  { installedCostUsd, bom }: PriceSources,
 ): Result<PaybackValues> {
-  const totalUsd = bill === undefined ? undefined : totalOf(bill)
+  const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
   const result = paybackOfProject(project, files, {
     estimate,
