@@ -84,7 +84,7 @@ describe('earlier results and wishes', () => {
     expect(await house.wire()).toBe(earlier.wire)
     expect((await house.takeOff()).mounts).toBe(earlier.mounts)
     const packet = await house.packet({ size: '11x17', documents: [] })
-    expect(packet).toMatchObject({ mounts: earlier.mounts, wiring: earlier.wire })
+    expect(packet).toMatchObject({ mounts: earlier.mounts, wire: earlier.wire })
     expect((await house.bom()).values).toEqual((await before.bom()).values)
     expect(counts.estimates).toBe(0)
   })

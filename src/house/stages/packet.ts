@@ -21,12 +21,12 @@ export function packetFrom(
   { arrangement, mounts, wire: wiring }: PacketNeeds,
   { size, documents }: PacketWishes,
 ): Omit<PacketInput, 'draft'> {
-  const parts = {
+  const parts: Omit<PacketInput, 'draft' | 'findings'> = {
     project,
     size,
     arrangement,
     mounts: mounts instanceof StageError ? undefined : mounts,
-    wiring: wiring instanceof StageError ? undefined : wiring,
+    wire: wiring instanceof StageError ? undefined : wiring,
     documents,
   }
   const findings = [
