@@ -24,6 +24,7 @@ import { recordSegments, sizeSegments, type SizedSegment } from './segments/inde
 import { resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
+import type { Amperes } from '../values/index.js'
 
 /**
  * Every conductor, raceway, overcurrent device and grounding conductor of the project, and whether the panel allows it.
@@ -128,7 +129,7 @@ export function checkConnection(
   }
 }
 
-function checkFaultCurrent(job: Job, availableA: number, ratingA: number): void {
+function checkFaultCurrent(job: Job, availableA: Amperes, ratingA: Amperes): void {
   if (ratingA >= availableA) return
   job.worksheet.find({
     severity: 'error',

@@ -1,3 +1,4 @@
+import { CONTINUOUS_FACTOR } from '../tables/nec/index.js'
 import {
   type Circuit,
   isAc,
@@ -23,6 +24,7 @@ import {
   invertersOnLongerHalf,
   twoWireRiseV,
 } from './voltage/index.js'
+import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
@@ -68,7 +70,7 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       modules: circuit.arrays,
       voltage_v: circuit.voltageV,
       continuous_a: circuit.continuousA,
-      required_a: 1.25 * circuit.continuousA,
+      required_a: CONTINUOUS_FACTOR * circuit.continuousA,
       breaker_a: circuit.deviceA,
       max_breaker_a: circuit.maxDeviceA ?? null,
       terminal_temperature_c: terminalTemperatureC(job, circuit),
@@ -231,8 +233,8 @@ function runsOf(
 function checkRise(
   job: Job,
   circuit: Circuit,
-  totalPct: number,
-  limitPct: number,
+  totalPct: Percent,
+  limitPct: Percent,
   runs: Pick<RiseParts, 'runsFt' | 'runsPctWith'>,
 ): void {
   if (totalPct <= limitPct * (1 + 1e-9)) return

@@ -3,13 +3,13 @@ import type { Project } from '../project/index.js'
 import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { own, type Watts } from '../values/index.js'
 import { Decimal } from './exact.js'
 import type { PriceList } from './price-list/price-list-types.generated.js'
 import { lineValues, type LineValues } from './pricing/bill-line.js'
 import { billTotals, type TotalValues } from './pricing/bill-totals.js'
 import { otherCosts } from './pricing/other-costs.js'
-import { priceBook } from './pricing/price-book.js'
+import { priceBook } from './price-list/price-book.js'
 import { priceGoods } from './pricing/price-goods.js'
 import { purchaseIncentives } from './pricing/purchase-incentives.js'
 import { tellNotCounted, tellPrices } from './pricing/tell-prices.js'
@@ -99,7 +99,7 @@ export function priceBom(input: BomInput): Result<BomValues> {
   })
 }
 
-function dcRatingW(job: TakeOffJob): number {
+function dcRatingW(job: TakeOffJob): Watts {
   const { arrays, equipment } = job.project
   return [...moduleCounts(job)].reduce(
     (sum, [id, { count }]) => sum + count * (own(equipment.modules, own(arrays, id)?.module)?.pmax_w ?? 0),

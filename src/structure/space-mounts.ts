@@ -31,6 +31,7 @@ import {
   type SolvedPlane,
 } from './planes/index.js'
 import { siteLoads } from './loads/index.js'
+import type { SquareFeet } from '../values/index.js'
 
 /**
  * Places mounts and rails under the modules and checks roof, rail, screw, wind and snow against each other.
@@ -114,7 +115,7 @@ function woodEdition(project: Project, worksheet: Worksheet): string {
 }
 
 /** Mounts of a plane with the roof area that the continuous rail gives to each. */
-function mountsWithAreas(plane: SolvedPlane): (MountValue & { reactionAreaFt2: number })[] {
+function mountsWithAreas(plane: SolvedPlane): (MountValue & { reactionAreaFt2: SquareFeet })[] {
   return plane.rails.flatMap((rail) =>
     mountRows(plane, rail).map((row, index) => ({
       ...row,

@@ -3,6 +3,7 @@ import { FLAGGED_SITE_SOURCE } from '../tables/climate/index.js'
 import { EXCEEDANCE_Z, LOSS_DEFAULTS, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { meanOutput } from './degradation.js'
+import type { KilowattHours } from '../values/index.js'
 
 /** Years of the long mean. */
 const MEAN_YEARS = 10
@@ -34,7 +35,7 @@ export interface YieldUncertainty {
  * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
-  annualKwh: number,
+  annualKwh: KilowattHours,
   method: 'monthly' | 'hourly',
   sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
   temperatureSpread: number,
@@ -139,7 +140,7 @@ export function yieldUncertainty(
   }
 }
 
-function exceedance(annualKwh: number, relative: number): Exceedance {
+function exceedance(annualKwh: KilowattHours, relative: number): Exceedance {
   return {
     p50_kwh: annualKwh,
     p90_kwh: exceed(annualKwh, EXCEEDANCE_Z.p90, relative),
@@ -147,6 +148,6 @@ function exceedance(annualKwh: number, relative: number): Exceedance {
   }
 }
 
-function exceed(annualKwh: number, z: number, relative: number): number {
+function exceed(annualKwh: KilowattHours, z: number, relative: number): number {
   return annualKwh * Math.max(0, 1 - z * relative)
 }

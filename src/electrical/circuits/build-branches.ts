@@ -1,6 +1,7 @@
+import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import type { AcBranch, Inverter, TrunkCable } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Feet } from '../../values/index.js'
 import {
   SERVICE_VOLTAGE_V,
   type Circuit,
@@ -107,7 +108,7 @@ function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCab
   return Math.min(
     inverter.max_per_branch ?? Infinity,
     cable.max_inverters ?? Infinity,
-    Math.floor(maxDeviceA / (1.25 * currentA) + 1e-9),
+    Math.floor(maxDeviceA / (CONTINUOUS_FACTOR * currentA) + 1e-9),
     Math.floor(cable.ampacity_a / currentA + 1e-9),
   )
 }
@@ -141,7 +142,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const currentA = outputCurrentA(job, inverterId, inverter)
   const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
   const continuousA = inverters * currentA
-  const smallestDeviceA = nextStandardDeviceA(1.25 * continuousA, plan.where)
+  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
   return {
     id: plan.id,
@@ -164,7 +165,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   }
 }
 
-function trunkOf(job: Job, plan: BranchPlan, gapsFt: readonly number[]): Trunk {
+function trunkOf(job: Job, plan: BranchPlan, gapsFt: readonly Feet[]): Trunk {
   const { id, cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
   const feed =
     plan.feed ??
@@ -222,8 +223,8 @@ function trunkLengthFt(
   cable: TrunkCable,
   feed: Trunk['feed'],
   inverters: number,
-  gapsFt: readonly number[],
-): number {
+  gapsFt: readonly Feet[],
+): Feet {
   const known = plan.trunk_length_ft ?? own(job.context.arrangement?.trunkLengthFt, plan.id)
   if (known !== undefined) return positive(known, `${plan.where}.trunk_length_ft`, 'the trunk length')
   const passed = passedLengthFt(gapsFt, feed)
@@ -238,7 +239,7 @@ function trunkLengthFt(
 }
 
 /** Way from the feed past the modules of a branch, the longer half when fed in the centre; 0 without places. */
-function passedLengthFt(gapsFt: readonly number[], feed: Trunk['feed']): number {
+function passedLengthFt(gapsFt: readonly Feet[], feed: Trunk['feed']): Feet {
   const sum = (gaps: readonly number[]): number => gaps.reduce((total, gap) => total + gap, 0)
   if (feed === 'end') return sum(gapsFt)
   const half = Math.ceil(gapsFt.length / 2)

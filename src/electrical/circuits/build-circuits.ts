@@ -1,5 +1,6 @@
+import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
 import {
@@ -73,7 +74,7 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
       const where = `inverter_units.${id}`
       const inverter = inverterById(job, unit.inverter, `${where}.inverter`)
       const currentA = outputCurrentA(job, unit.inverter, inverter)
-      const smallestDeviceA = nextStandardDeviceA(1.25 * currentA, where)
+      const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, where)
       return {
         ...acOutput(id, 'ac_inverter_output', where, currentA, smallestDeviceA, 1),
         maxDeviceA: makerMaxDeviceA(unit.inverter, inverter, undefined),
@@ -87,7 +88,7 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
 function combinedOutput(job: Job, sources: readonly Circuit[]): Circuit {
   const currentA = sources.reduce((sum, source) => sum + source.continuousA, 0)
   const inverters = sources.reduce((sum, source) => sum + source.inverters, 0)
-  const smallestA = nextStandardDeviceA(1.25 * currentA, 'electrical.connection.breaker_a')
+  const smallestA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, 'electrical.connection.breaker_a')
   const circuit = acOutput(COMBINED_OUTPUT, 'ac_combined_output', 'electrical.combiner', currentA, smallestA, inverters)
   const deviceA = Math.max(smallestA, job.electrical.connection?.breaker_a ?? 0)
   return { ...circuit, deviceA, groundingDeviceA: deviceA }
@@ -97,8 +98,8 @@ function acOutput(
   id: string,
   kind: Circuit['kind'],
   where: string,
-  currentA: number,
-  deviceA: number,
+  currentA: Amperes,
+  deviceA: Amperes,
   inverters: number,
 ): Circuit {
   return {

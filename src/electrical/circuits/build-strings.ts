@@ -1,3 +1,4 @@
+import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR } from '../../tables/nec/index.js'
 import type { PvModule, StringOfModules } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
@@ -44,8 +45,8 @@ function stringCircuit(id: string, where: string, facts: Omit<StringFacts, 'iscA
   const iscA = ofSheet(facts.module.isc_a, `${sheet}.isc_a`, 'the short-circuit current', 'Isc')
   const impA = ofSheet(facts.module.imp_a, `${sheet}.imp_a`, 'the current at maximum power', 'Imp')
   const vmpV = ofSheet(facts.module.vmp_v, `${sheet}.vmp_v`, 'the voltage at maximum power', 'Vmp')
-  const continuousA = 1.25 * iscA
-  const smallestDeviceA = nextStandardDeviceA(1.25 * continuousA, where)
+  const continuousA = SHORT_CIRCUIT_FACTOR * iscA
+  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, where)
   return {
     id,
     kind: 'dc_string',

@@ -1,4 +1,5 @@
-import { own } from '../../values/index.js'
+import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
 import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
@@ -40,7 +41,7 @@ function recordCurrent(job: Job, circuit: Circuit): void {
     says: 'Continuous duty: 125 percent of the maximum current, before any factor',
     formula: 'I_req = 1.25 x I_max',
     inputs: [{ symbol: 'I_max', value: circuit.continuousA, unit: 'A', from: `wire.${id}.current` }],
-    result: { symbol: 'I_req', value: 1.25 * circuit.continuousA, unit: 'A' },
+    result: { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A' },
     source: job.nec(ac ? 'acOutputSizing' : 'dcConductorAmpacity'),
   })
 }
@@ -60,9 +61,11 @@ function recordDevice(job: Job, circuit: Circuit): void {
   }
   job.worksheet.note({
     id: `wire.${id}.device`,
-    says: `Overcurrent device: next standard rating from ${(1.25 * circuit.continuousA).toFixed(2)} A on`,
+    says: `Overcurrent device: next standard rating from ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(2)} A on`,
     formula: 'device >= I_req',
-    inputs: [{ symbol: 'I_req', value: 1.25 * circuit.continuousA, unit: 'A', from: `wire.${id}.required` }],
+    inputs: [
+      { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A', from: `wire.${id}.required` },
+    ],
     result: { symbol: 'device', value: deviceA, unit: 'A' },
     ...(circuit.maxDeviceA === undefined
       ? {}
@@ -98,7 +101,7 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
   if (stated !== undefined && stated < circuit.smallestDeviceA)
     error(
       'breaker-too-small',
-      `the ${stated} A device stated for ${id} is below the ${circuit.smallestDeviceA} A that ${(1.25 * circuit.continuousA).toFixed(1)} A need`,
+      `the ${stated} A device stated for ${id} is below the ${circuit.smallestDeviceA} A that ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(1)} A need`,
       `Use a ${circuit.smallestDeviceA} A device`,
     )
   if (deviceA !== null && maxDeviceA !== undefined && deviceA > maxDeviceA)
@@ -144,7 +147,7 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
     )
 }
 
-function statedBreakerA(job: Job, circuit: Circuit): number | undefined {
+function statedBreakerA(job: Job, circuit: Circuit): Amperes | undefined {
   const { branches, combiner, connection } = job.electrical
   if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a

@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { unlikeStrings } from '../../project/facts.js'
 import type { Inverter } from '../../project/index.js'
 import { moduleById } from './build-strings.js'
@@ -12,8 +12,8 @@ interface DcInput {
   readonly inverterId: string
   readonly inverter: Inverter
   /** Undefined where a module behind a module-level inverter does not state it. */
-  readonly iscA: number | undefined
-  readonly impA: number | undefined
+  readonly iscA: Amperes | undefined
+  readonly impA: Amperes | undefined
   readonly moduleId: string
   /** How less current comes to it. */
   readonly remedy: string

@@ -1,8 +1,9 @@
 import { COMBINED_OUTPUT, type Circuit, type Job, standardNeighbours } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** A rating of a breaker or fuse as the project states it. */
 interface StatedRating {
-  readonly ratingA: number
+  readonly ratingA: Amperes
   readonly what: string
   readonly where: string
 }
@@ -31,7 +32,7 @@ export function checkRatings(job: Job, circuits: readonly Circuit[]): void {
 /** Every place of the project file where the rating of an overcurrent device is stated. */
 function statedRatings(job: Job): StatedRating[] {
   const { panel, connection, branches, combiner, disconnects } = job.electrical
-  const one = (ratingA: number | undefined, what: string, where: string): StatedRating[] =>
+  const one = (ratingA: Amperes | undefined, what: string, where: string): StatedRating[] =>
     ratingA === undefined ? [] : [{ ratingA, what, where }]
   const list = (ratings: readonly number[] | undefined, what: string, where: string): StatedRating[] =>
     (ratings ?? []).map((ratingA, i) => ({ ratingA, what, where: `${where}[${i}]` }))
@@ -60,8 +61,8 @@ function statedRatings(job: Job): StatedRating[] {
 function checkBusbar(
   job: Job,
   name: string,
-  deviceA: number | undefined,
-  busA: number | undefined,
+  deviceA: Amperes | undefined,
+  busA: Amperes | undefined,
   where: string,
 ): void {
   if (deviceA === undefined || busA === undefined || deviceA <= busA) return

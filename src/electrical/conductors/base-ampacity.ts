@@ -1,4 +1,5 @@
 import { ampacityFreeAir, ampacityRaceway, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** The conductor: size and metal. */
 export interface Conductor {
@@ -18,7 +19,7 @@ export function baseAmpacityA(
   { size, material }: Conductor,
   column: 60 | 75 | 90,
   freeAir: boolean,
-): number | undefined {
+): Amperes | undefined {
   const row = (freeAir ? ampacityFreeAir : ampacityRaceway).find((candidate) => candidate.size === size)
   return row?.[material]?.[column === 60 ? 0 : column === 75 ? 1 : 2]
 }

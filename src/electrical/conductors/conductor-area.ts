@@ -1,4 +1,5 @@
 import { conductorAreas, dcResistance, use2Areas, type ConductorSize, type Insulation } from '../../tables/nec/index.js'
+import type { Inches, SquareInches } from '../../values/index.js'
 
 /**
  * Cross-section of an insulated conductor over its insulation.
@@ -10,8 +11,8 @@ import { conductorAreas, dcResistance, use2Areas, type ConductorSize, type Insul
 export function conductorAreaIn2(
   size: ConductorSize,
   insulation: Insulation,
-  diameterIn: number | undefined,
-): number | undefined {
+  diameterIn: Inches | undefined,
+): SquareInches | undefined {
   if (diameterIn !== undefined) return (Math.PI / 4) * diameterIn ** 2
   const row = conductorAreas.find((candidate) => candidate.size === size)
   switch (insulation) {

@@ -1,6 +1,7 @@
 import { conductorSizes, equipmentGround, type ConductorSize } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { circularMils } from './conductor-area.js'
+import type { Amperes } from '../../values/index.js'
 
 /**
  * Copper equipment grounding conductor by the overcurrent device.
@@ -9,7 +10,7 @@ import { circularMils } from './conductor-area.js'
  * @throws StageError above the rows of the table.
  * @source NEC Table 250.122
  */
-export function equipmentGroundSize(deviceA: number, where: string): ConductorSize {
+export function equipmentGroundSize(deviceA: Amperes, where: string): ConductorSize {
   const row = equipmentGround.find((candidate) => deviceA <= candidate.toA)
   if (row === undefined)
     throw new StageError(

@@ -1,4 +1,5 @@
 import { rooftopAdderExempt, rooftopAdders, type Edition, type RooftopAdderRow } from '../../tables/nec/index.js'
+import type { Inches } from '../../values/index.js'
 
 /**
  * Temperature that sunlight adds to a raceway on or above a roof.
@@ -7,7 +8,7 @@ import { rooftopAdderExempt, rooftopAdders, type Edition, type RooftopAdderRow }
  * @returns The row of the edition, whose `adderC` counts, or undefined when the insulation is exempt.
  * @source NEC 310.15(B)(2) (2020, 2023), 310.15(B)(3)(c) (2011 to 2017)
  */
-export function rooftopAdderRow(edition: Edition, heightIn: number, insulation: string): RooftopAdderRow | undefined {
+export function rooftopAdderRow(edition: Edition, heightIn: Inches, insulation: string): RooftopAdderRow | undefined {
   if (rooftopAdderExempt[edition].includes(insulation)) return undefined
   return rooftopAdders.find(
     (row) => row.edition === edition && (row.inclusive ? heightIn <= row.toIn : heightIn < row.toIn),

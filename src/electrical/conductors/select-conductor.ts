@@ -1,15 +1,16 @@
 import { conductorSizes, smallConductors, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
 import { baseAmpacityA, type Conductor } from './base-ampacity.js'
 import { type ServiceFloor, deviceProtects } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** What a conductor has to satisfy in one segment. */
 export interface ConductorDemand {
   /** Maximum circuit current, A. */
-  readonly continuousA: number
+  readonly continuousA: Amperes
   /** 125 percent of it, A. */
-  readonly requiredA: number
+  readonly requiredA: Amperes
   /** Overcurrent device that protects it, A; null when none is needed. */
-  readonly deviceA: number | null
+  readonly deviceA: Amperes | null
   readonly material: ConductorMaterial
   readonly terminalC: 60 | 75
   readonly freeAir: boolean
@@ -38,13 +39,13 @@ export type ConductorTest = (typeof conductorTests)[number]
 export interface ConductorVerdict {
   readonly conductor: Conductor
   /** Table ampacity of the insulation, A. */
-  readonly baseA: number
+  readonly baseA: Amperes
   /** After correction and adjustment, A. */
-  readonly correctedA: number
+  readonly correctedA: Amperes
   /** Table ampacity of the terminals' column, A. */
-  readonly terminalA: number
+  readonly terminalA: Amperes
   /** Largest device that small conductors may have, A; undefined for larger ones. */
-  readonly smallDeviceA: number | undefined
+  readonly smallDeviceA: Amperes | undefined
   readonly fails: readonly ConductorTest[]
 }
 

@@ -1,6 +1,8 @@
+import type { Feet } from '../../values/index.js'
+
 /** A part of a circuit with its factor (correction times adjustment). */
 export interface CircuitPart {
-  readonly lengthFt: number
+  readonly lengthFt: Feet
   readonly factor: number
 }
 

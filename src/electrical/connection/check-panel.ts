@@ -3,15 +3,16 @@ import { StageError } from '../../worksheet/index.js'
 import type { Circuit, Job, PanelValues, RuleValues } from '../system/index.js'
 import type { FeedThrough } from './judge-feed-through.js'
 import { governingRule, judgeBusbar, type Busbar, type RuleVerdict } from './judge-busbar.js'
+import type { Amperes } from '../../values/index.js'
 
 /** Poles of a 240 V breaker. */
 const POLES = 2
 
 /** Sources as a panel sees them. */
 export interface Sources {
-  readonly inverterA: number
-  readonly breakersA: readonly number[]
-  readonly firstBreakersA: number
+  readonly inverterA: Amperes
+  readonly breakersA: readonly Amperes[]
+  readonly firstBreakersA: Amperes
 }
 
 /** The panel that takes the PV breaker, every rule tried. */

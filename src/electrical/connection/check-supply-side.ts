@@ -1,4 +1,4 @@
-import { necSource } from '../../tables/nec/index.js'
+import { CONTINUOUS_FACTOR, necSource } from '../../tables/nec/index.js'
 import type { Sources } from './check-panel.js'
 import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
 import { judgeSupplySide } from './judge-supply-side.js'
@@ -94,7 +94,7 @@ function conductorRule(job: Job, { sized, demand }: CircuitInSegment): RuleValue
     sum_a: neededA,
     limit_a: ampacityA,
     why: `${size} ${demand.material} carries ${ampacityA.toFixed(1)} A, ${neededA.toFixed(1)} A are needed${holds ? '' : `; ${sized.named?.reason ?? ''}`}`,
-    max_inverter_a: largestStandardDeviceA(ampacityA) / 1.25,
+    max_inverter_a: largestStandardDeviceA(ampacityA) / CONTINUOUS_FACTOR,
     label: '',
   }
 }

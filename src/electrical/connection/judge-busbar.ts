@@ -1,23 +1,24 @@
-import { busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
+import { SOURCE_FACTOR, busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
 import { judgeFeedThrough, type FeedThrough } from './judge-feed-through.js'
 import { largestStandardDeviceA } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** A busbar and what is connected to it. */
 export interface Busbar {
-  readonly busA: number
+  readonly busA: Amperes
   /** Device that protects it, A. */
-  readonly mainA: number
+  readonly mainA: Amperes
   readonly mainPosition: 'end' | 'centre'
   /** Whether the PV breaker stands at the end of the bus opposite to the feed. */
   readonly oppositeEnd: boolean
   /** Sum of rated inverter output currents, A. */
-  readonly inverterA: number
+  readonly inverterA: Amperes
   /** Sum of PV breakers on this bus, A. */
-  readonly sourceBreakersA: number
+  readonly sourceBreakersA: Amperes
   /** Sum of the first breakers after the inverters, A. */
-  readonly firstBreakersA: number
+  readonly firstBreakersA: Amperes
   /** Sum of all other breakers but the main, A; undefined when it is not known. */
-  readonly loadBreakersA: number | undefined
+  readonly loadBreakersA: Amperes | undefined
   readonly feedThrough: FeedThrough | undefined
 }
 
@@ -26,8 +27,8 @@ export interface RuleVerdict {
   readonly rule: BusbarRule
   readonly holds: boolean
   /** Left and right side of the comparison, A; undefined where there is nothing to compare. */
-  readonly sumA: number | undefined
-  readonly limitA: number | undefined
+  readonly sumA: Amperes | undefined
+  readonly limitA: Amperes | undefined
   readonly formula: string
   readonly why: string
   /**
@@ -35,9 +36,9 @@ export interface RuleVerdict {
    * or above it where it does not for its sum. A rule that counts breakers takes so much with breakers in the proportion
    * in which they stand.
    */
-  readonly maxInverterA: number
+  readonly maxInverterA: Amperes
   /** Largest sum of PV breakers that a rule takes which counts breakers, A. */
-  readonly maxBreakersA?: number
+  readonly maxBreakersA?: Amperes
 }
 
 /**
@@ -81,12 +82,12 @@ function judge(rule: BusbarRule, bus: Busbar): RuleVerdict {
   }
 }
 
-const largestInverterA = ({ expression }: BusbarRule, sourcesA: number): number =>
-  (expression === 'breakers' && sourcesA < Infinity ? largestStandardDeviceA(sourcesA) : sourcesA) / 1.25
+const largestInverterA = ({ expression }: BusbarRule, sourcesA: Amperes): Amperes =>
+  (expression === 'breakers' && sourcesA < Infinity ? largestStandardDeviceA(sourcesA) : sourcesA) / SOURCE_FACTOR
 
 /** What the sources count with, A: their breakers where the edition adds breakers, else 125 percent of their current. */
-function sourcesA({ expression }: BusbarRule, { inverterA, firstBreakersA }: Busbar): number {
-  return expression === 'breakers' ? Math.max(firstBreakersA, 1.25 * inverterA) : 1.25 * inverterA
+function sourcesA({ expression }: BusbarRule, { inverterA, firstBreakersA }: Busbar): Amperes {
+  return expression === 'breakers' ? Math.max(firstBreakersA, SOURCE_FACTOR * inverterA) : SOURCE_FACTOR * inverterA
 }
 
 function mainFault({ mainA, busA }: Busbar): string | undefined {
@@ -119,11 +120,11 @@ function feedThroughRule(
 ): RuleVerdict {
   const { formula } = SUMS['feed-through'](rule, bus)
   const { busA, mainA, inverterA, loadBreakersA } = bus
-  const beyond = judgeFeedThrough(lugs, mainA, 1.25 * inverterA)
+  const beyond = judgeFeedThrough(lugs, mainA, SOURCE_FACTOR * inverterA)
   const { deviceA } = lugs
   const guarded = deviceA !== undefined && beyond.sourceLimitA === Infinity
   const unloaded = loadBreakersA === 0 && deviceA !== undefined && deviceA <= busA && mainA <= busA
-  const passes = others.some(({ holds }) => holds) || (unloaded && 1.25 * inverterA <= busA * (1 + 1e-12))
+  const passes = others.some(({ holds }) => holds) || (unloaded && SOURCE_FACTOR * inverterA <= busA * (1 + 1e-12))
   const faults = [
     mainFault(bus) ??
       (passes
@@ -134,8 +135,8 @@ function feedThroughRule(
     beyond.fault,
   ].filter((fault) => fault !== undefined)
   const limitA = Math.min(lugs.ampacityA, lugs.panelBusA ?? 0)
-  const sumA = guarded ? deviceA : mainA + 1.25 * inverterA
-  const ownMaxA = Math.max(...others.map(({ maxInverterA }) => maxInverterA), unloaded ? busA / 1.25 : 0)
+  const sumA = guarded ? deviceA : mainA + SOURCE_FACTOR * inverterA
+  const ownMaxA = Math.max(...others.map(({ maxInverterA }) => maxInverterA), unloaded ? busA / SOURCE_FACTOR : 0)
   return {
     rule,
     formula,
@@ -143,7 +144,7 @@ function feedThroughRule(
     sumA,
     limitA,
     why: faults.length === 0 ? `${fixed(sumA)} A <= ${fixed(limitA)} A` : faults.join('; '),
-    maxInverterA: Math.min(ownMaxA, beyond.sourceLimitA / 1.25),
+    maxInverterA: Math.min(ownMaxA, beyond.sourceLimitA / SOURCE_FACTOR),
   }
 }
 
@@ -165,9 +166,9 @@ function positionFault(rule: BusbarRule, bus: Busbar): string | undefined {
 const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Busbar) => Sum>> = {
   current: ({ share }, { busA, mainA, inverterA }) => ({
     formula: `M + 1.25 x I <= ${share} x B`,
-    sumA: mainA + 1.25 * inverterA,
+    sumA: mainA + SOURCE_FACTOR * inverterA,
     limitA: share * busA,
-    maxInverterA: Math.max(0, (share * busA - mainA) / 1.25),
+    maxInverterA: Math.max(0, (share * busA - mainA) / SOURCE_FACTOR),
   }),
   breakers: ({ share, counts }, { busA, mainA, sourceBreakersA, firstBreakersA, inverterA }) => {
     const countedA = counts === 'first after the inverter' ? firstBreakersA : sourceBreakersA
@@ -207,12 +208,12 @@ const SUMS: Readonly<Record<BusbarRule['expression'], (rule: BusbarRule, bus: Bu
 
 /** What fits by a rule that counts breakers. @param leftA What bus and other devices leave for PV breakers, A. */
 export function mostByBreakers(
-  leftA: number,
-  breakersA: number,
-  inverterA: number,
-): { readonly maxInverterA: number; readonly maxBreakersA: number } {
+  leftA: Amperes,
+  breakersA: Amperes,
+  inverterA: Amperes,
+): { readonly maxInverterA: Amperes; readonly maxBreakersA: Amperes } {
   const maxBreakersA = Math.max(0, leftA)
-  const oneBreakerA = largestStandardDeviceA(maxBreakersA) / 1.25
+  const oneBreakerA = largestStandardDeviceA(maxBreakersA) / SOURCE_FACTOR
   return {
     maxBreakersA,
     maxInverterA:

@@ -1,13 +1,15 @@
+import type { Amperes } from '../../values/index.js'
+
 /** Conductors on the feed-through lugs of a panel and the panel that they feed. */
 export interface FeedThrough {
   /** Ampacity of the conductors, A. */
-  readonly ampacityA: number
+  readonly ampacityA: Amperes
   /** Overcurrent device in them, A; undefined when there is none. */
-  readonly deviceA: number | undefined
+  readonly deviceA: Amperes | undefined
   /** By the lugs, or at the panel that they feed. */
   readonly deviceAt: 'start' | 'end'
   /** Busbar of the panel that they feed, A; undefined when it is not stated. */
-  readonly panelBusA: number | undefined
+  readonly panelBusA: Amperes | undefined
 }
 
 /** What the feed-through conductors and the panel at their end take. */
@@ -15,7 +17,7 @@ export interface FeedThroughVerdict {
   /** Why they do not take it; undefined when they do. */
   readonly fault: string | undefined
   /** Largest sum of sources, each with its 125 percent, that they take, A; Infinity when a device protects them. */
-  readonly sourceLimitA: number
+  readonly sourceLimitA: Amperes
 }
 
 /**
@@ -29,7 +31,7 @@ export interface FeedThroughVerdict {
  * @source NEC 705.12(B)(1) with (B)(3)(6) (2020), 705.12(A) with (B)(6) (2023): secondary; NEC 705.12(B)(2)(1) (2017) of a
  * feeder with a source that is not at its far end: read; 408.36: read
  */
-export function judgeFeedThrough(lugs: FeedThrough, mainA: number, sourcesA: number): FeedThroughVerdict {
+export function judgeFeedThrough(lugs: FeedThrough, mainA: Amperes, sourcesA: Amperes): FeedThroughVerdict {
   const { ampacityA, deviceA, panelBusA } = lugs
   if (panelBusA === undefined)
     return { fault: 'the busbar rating of the panel behind the feed-through lugs is not stated', sourceLimitA: 0 }

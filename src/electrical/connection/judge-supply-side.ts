@@ -2,13 +2,14 @@ import type { Edition, SupplySideRule } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { mostByBreakers } from './judge-busbar.js'
 import { supplySideRule } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** What is connected ahead of the service disconnect. */
 export interface SupplySide {
-  readonly serviceA: number | undefined
-  readonly serviceAmpacityA: number | undefined
-  readonly inverterA: number
-  readonly sourceBreakersA: number
+  readonly serviceA: Amperes | undefined
+  readonly serviceAmpacityA: Amperes | undefined
+  readonly inverterA: Amperes
+  readonly sourceBreakersA: Amperes
 }
 
 /** The supply-side comparison. */
@@ -16,9 +17,9 @@ export interface SupplySideVerdict {
   readonly rule: SupplySideRule
   readonly holds: boolean
   readonly formula: string
-  readonly sumA: number
-  readonly limitA: number
-  readonly maxInverterA: number
+  readonly sumA: Amperes
+  readonly limitA: Amperes
+  readonly maxInverterA: Amperes
 }
 
 /**

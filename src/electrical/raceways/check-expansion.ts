@@ -1,13 +1,14 @@
 import { lengthChangeIn, needsExpansionFitting } from './pvc-movement.js'
 import { outdoorDesignC, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
+import { inchesOf, type Celsius, type Inches } from '../../values/index.js'
 
 /** What sunlight adds to the temperature of PVC, deg F. */
 const SUN_F = 30
 
 /** Change of length of a PVC raceway over the year, and whether it needs an expansion fitting. */
 export interface Expansion {
-  readonly changeIn: number | undefined
+  readonly changeIn: Inches | undefined
   readonly fitting: boolean
 }
 
@@ -43,7 +44,7 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
       : 'PVC between fixed points: no expansion fitting is needed',
     formula: 'change = L x 3.38e-5 x range; fitting from 0.25 in on',
     inputs: [
-      { symbol: 'L', value: stated.length_ft * 12, unit: 'in', from: lengthWhere },
+      { symbol: 'L', value: inchesOf(stated.length_ft), unit: 'in', from: lengthWhere },
       { symbol: 'range', value: rangeF, unit: 'deg F', from: 'design temperatures' },
     ],
     result: { symbol: 'change', value: changeIn, unit: 'in' },
@@ -61,7 +62,7 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
   return { changeIn, fitting }
 }
 
-function rangeOf(job: Job, sun: boolean, ambientC: number | undefined): number | undefined {
+function rangeOf(job: Job, sun: boolean, ambientC: Celsius | undefined): number | undefined {
   const low = job.context.designTemperatures.extremeLow?.valueC
   if (low === undefined) return undefined
   const spanF = ((ambientC ?? outdoorDesignC(job)) - low) * 1.8

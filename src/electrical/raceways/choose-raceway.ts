@@ -6,15 +6,16 @@ import {
   type RacewayTableKind,
   type TradeSize,
 } from '../../tables/nec/index.js'
+import type { Percent, SquareInches } from '../../values/index.js'
 
 export type RacewayKind = 'EMT' | 'PVC 40' | 'PVC 80' | 'LFNC' | 'RMC'
 
 /** How full one trade size gets. */
 export interface RacewayVerdict {
   readonly tradeSize: TradeSize
-  readonly insideIn2: number
-  readonly fillPct: number
-  readonly limitPct: number
+  readonly insideIn2: SquareInches
+  readonly fillPct: Percent
+  readonly limitPct: Percent
   readonly passes: boolean
 }
 
@@ -32,7 +33,7 @@ const TABLE_KIND: Readonly<Record<RacewayKind, RacewayTableKind>> = {
  * @returns percent.
  * @source NEC Chapter 9 Table 1 and note 4
  */
-export function fillLimitPct(conductors: number, nipple: boolean): number {
+export function fillLimitPct(conductors: number, nipple: boolean): Percent {
   if (nipple) return NIPPLE_FILL_PCT
   return racewayFill.find((row) => conductors <= row.to)?.percent ?? 40
 }
@@ -48,7 +49,7 @@ export function judgeRaceway(
   kind: RacewayKind,
   tradeSize: TradeSize,
   conductors: number,
-  areaIn2: number,
+  areaIn2: SquareInches,
   nipple: boolean,
 ): RacewayVerdict | undefined {
   const row = racewayAreas.find((candidate) => candidate.kind === TABLE_KIND[kind] && candidate.tradeSize === tradeSize)
@@ -67,7 +68,7 @@ export function judgeRaceway(
 export function chooseRaceway(
   kind: RacewayKind,
   conductors: number,
-  areaIn2: number,
+  areaIn2: SquareInches,
   nipple: boolean,
 ): RacewayVerdict | undefined {
   return tradeSizes

@@ -1,11 +1,12 @@
 import { ARRAY_CABLE_SUPPORT_IN, racewaySupports, tradeSizes, type TradeSize } from '../../tables/nec/index.js'
 import type { RacewayKind } from './choose-raceway.js'
+import { feetOf, type Feet } from '../../values/index.js'
 
 /** Where a raceway is fastened. */
 export interface Straps {
-  readonly positionsFt: readonly number[]
-  readonly maxSpacingFt: number
-  readonly maxFromBoxFt: number
+  readonly positionsFt: readonly Feet[]
+  readonly maxSpacingFt: Feet
+  readonly maxFromBoxFt: Feet
   readonly section: string
 }
 
@@ -16,7 +17,7 @@ export interface Straps {
  * @returns Positions from its start, ft. A piece so short that one strap is near enough to both ends gets one in the middle.
  * @source NEC 344.30, 352.30, 356.30, 358.30
  */
-export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: number): Straps {
+export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: Feet): Straps {
   const family = kind === 'PVC 40' || kind === 'PVC 80' ? 'PVC' : kind
   const rank = tradeSizes.indexOf(tradeSize)
   const rows = racewaySupports.filter((row) => row.kind === family)
@@ -25,7 +26,7 @@ export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: n
     return last === -1 || rank <= last
   })
   if (row === undefined) throw new Error(`no support row for ${kind} ${tradeSize}`)
-  const fromBoxFt = row.maxFromBoxIn / 12
+  const fromBoxFt = feetOf(row.maxFromBoxIn)
   return {
     positionsFt: spread(lengthFt, row.maxSpacingFt, fromBoxFt),
     maxSpacingFt: row.maxSpacingFt,
@@ -39,8 +40,8 @@ export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: n
  *
  * @source NEC 690.31(C)(1) (2020)
  */
-export function placeCableClips(lengthFt: number): Straps {
-  const spacingFt = ARRAY_CABLE_SUPPORT_IN / 12
+export function placeCableClips(lengthFt: Feet): Straps {
+  const spacingFt = feetOf(ARRAY_CABLE_SUPPORT_IN)
   return {
     positionsFt: spread(lengthFt, spacingFt, spacingFt / 2),
     maxSpacingFt: spacingFt,
@@ -49,7 +50,7 @@ export function placeCableClips(lengthFt: number): Straps {
   }
 }
 
-function spread(lengthFt: number, maxSpacingFt: number, fromBoxFt: number): number[] {
+function spread(lengthFt: Feet, maxSpacingFt: Feet, fromBoxFt: Feet): number[] {
   if (lengthFt <= 2 * fromBoxFt) return [round(lengthFt / 2)]
   const between = lengthFt - 2 * fromBoxFt
   const gaps = Math.ceil(between / maxSpacingFt - 1e-9)

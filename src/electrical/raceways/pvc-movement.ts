@@ -1,4 +1,5 @@
 import { EXPANSION_FITTING_FROM_IN, PVC_COEFFICIENT_PER_F, STEEL_SHARE_OF_PVC } from '../../tables/nec/index.js'
+import type { Fahrenheit, Feet, Inches } from '../../values/index.js'
 
 /**
  * Change of length of a straight raceway over its yearly temperature range.
@@ -8,10 +9,10 @@ import { EXPANSION_FITTING_FROM_IN, PVC_COEFFICIENT_PER_F, STEEL_SHARE_OF_PVC } 
  * @returns in.
  * @source NEC 352.44 (PVC), 300.7(B) informational note (steel is 0.20 of PVC)
  */
-export function lengthChangeIn(material: 'pvc' | 'steel', lengthFt: number, rangeF: number): number {
+export function lengthChangeIn(material: 'pvc' | 'steel', lengthFt: Feet, rangeF: Fahrenheit): Inches {
   const share = material === 'pvc' ? 1 : STEEL_SHARE_OF_PVC
   return lengthFt * 12 * PVC_COEFFICIENT_PER_F * share * rangeF
 }
 
 /** Whether PVC needs an expansion fitting: from 1/4 in of change on. @source NEC 352.44 */
-export const needsExpansionFitting = (changeIn: number): boolean => changeIn >= EXPANSION_FITTING_FROM_IN
+export const needsExpansionFitting = (changeIn: Inches): boolean => changeIn >= EXPANSION_FITTING_FROM_IN

@@ -3,17 +3,18 @@ import { StageError } from '../../worksheet/index.js'
 import { adjustmentFactor, ambientFactor, rooftopAdderRow } from '../conductors/index.js'
 import { isAc, finite, outdoorDesignC, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
+import { feetOf, inchesOf, type Celsius, type Kelvins } from '../../values/index.js'
 
 /** Everything that lowers ampacity in one segment. */
 export interface SegmentConditions {
   readonly insulation: Insulation
   readonly material: ConductorMaterial
   readonly freeAir: boolean
-  readonly ambientC: number
-  readonly adderC: number
+  readonly ambientC: Celsius
+  readonly adderC: Kelvins
   /** Section of the rooftop adder; undefined where none applies. */
   readonly adderSection: string | undefined
-  readonly temperatureC: number
+  readonly temperatureC: Celsius
   readonly correction: number
   readonly currentCarrying: number
   readonly nipple: boolean
@@ -85,12 +86,12 @@ function nippleOf(job: Job, { stated, where }: RacewaySegment): boolean {
       'conductors without raceway are no nipple',
       'Name the raceway, or delete nipple',
     )
-  const lengthIn = stated.length_ft * 12
+  const lengthIn = inchesOf(stated.length_ft)
   if (lengthIn > NIPPLE_LENGTH_IN * (1 + 1e-9))
     throw new StageError(
       `${where}.nipple`,
       `a raceway of ${Number(lengthIn.toFixed(2))} in is no nipple; ${NIPPLE_LENGTH_IN} in is the most (${job.edition}, ${rule})`,
-      `Delete nipple, or state a length_ft of at most ${NIPPLE_LENGTH_IN / 12}`,
+      `Delete nipple, or state a length_ft of at most ${feetOf(NIPPLE_LENGTH_IN)}`,
     )
   return true
 }

@@ -11,12 +11,13 @@ import {
 } from '../conductors/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import type { SegmentConditions } from './segment-conditions.js'
+import type { SquareInches } from '../../values/index.js'
 
 /** What lies in a raceway and how full it is. */
 export interface RacewayContents {
   readonly conductors: readonly ConductorCount[]
   readonly count: number
-  readonly areaIn2: number
+  readonly areaIn2: SquareInches
   /** undefined for exposed wire. */
   readonly verdict: RacewayVerdict | undefined
 }

@@ -1,4 +1,9 @@
-import { UNPROTECTED_GROUND_AWG, type ConductorSize, type Insulation } from '../../tables/nec/index.js'
+import {
+  CONTINUOUS_FACTOR,
+  UNPROTECTED_GROUND_AWG,
+  type ConductorSize,
+  type Insulation,
+} from '../../tables/nec/index.js'
 import { type Circuit, isAc, isSupplyTap, type Job } from '../system/index.js'
 import {
   largerOf,
@@ -57,7 +62,7 @@ export function sizeSegments(
       const factors = borrowed === undefined ? here : need(conditions.get(borrowed))
       const demand: ConductorDemand = {
         continuousA: circuit.continuousA,
-        requiredA: 1.25 * circuit.continuousA,
+        requiredA: CONTINUOUS_FACTOR * circuit.continuousA,
         deviceA: circuit.deviceA,
         material: here.material,
         terminalC: terminalTemperatureC(job, circuit),

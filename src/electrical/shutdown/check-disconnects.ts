@@ -1,9 +1,10 @@
 import type { Disconnect } from '../../project/index.js'
-import { lockableDisconnect } from '../../tables/nec/index.js'
+import { CONTINUOUS_FACTOR, lockableDisconnect } from '../../tables/nec/index.js'
 import { type ServiceFloor, type Job, nextStandardDeviceA } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** The PV disconnects: there, large enough for the output, in reach, lockable, and fit for a service where they are one. */
-export function checkDisconnects(job: Job, outputA: number, service: ServiceFloor | undefined): void {
+export function checkDisconnects(job: Job, outputA: Amperes, service: ServiceFloor | undefined): void {
   const { disconnects } = job.electrical
   const source = job.nec('pvDisconnect')
   const pv = Object.entries(disconnects ?? {}).filter(([, disconnect]) => disconnect.kind === 'pv_system')
@@ -27,11 +28,11 @@ export function checkDisconnects(job: Job, outputA: number, service: ServiceFloo
       job.worksheet.find({ severity, id: `wire.${key}`, message: `PV disconnect ${id} ${message}`, where, source, fix })
     }
     if (disconnect.rating_a === undefined) fail('warning', 'disconnect-rating-unknown', 'states no rating', 'State it')
-    else if (disconnect.rating_a < 1.25 * outputA)
+    else if (disconnect.rating_a < CONTINUOUS_FACTOR * outputA)
       fail(
         'error',
         'disconnect-rating',
-        `is rated ${disconnect.rating_a} A, ${(1.25 * outputA).toFixed(1)} A are needed`,
+        `is rated ${disconnect.rating_a} A, ${(CONTINUOUS_FACTOR * outputA).toFixed(1)} A are needed`,
         'Use a larger switch',
       )
     if (disconnect.readily_accessible === false)

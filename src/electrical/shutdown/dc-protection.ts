@@ -1,5 +1,5 @@
-import { ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
-import { own } from '../../values/index.js'
+import { SHORT_CIRCUIT_FACTOR, ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
+import { own, type Volts } from '../../values/index.js'
 import { type Circuit, inverterById, type Job, type StringValues } from '../system/index.js'
 
 /** Arc-fault and ground-fault protection and the DC disconnect of every inverter that has DC circuits. */
@@ -27,7 +27,7 @@ function highestVoltages(
   return highest
 }
 
-function checkArcFault(job: Job, inverterId: string, voltageV: number): void {
+function checkArcFault(job: Job, inverterId: string, voltageV: Volts): void {
   const where = `equipment.inverters.${inverterId}.dc_afci`
   if (voltageV < ARC_FAULT_FROM_V) return
   const stated = inverterById(job, inverterId, where).dc_afci
@@ -42,13 +42,15 @@ function checkArcFault(job: Job, inverterId: string, voltageV: number): void {
   })
 }
 
-function checkGroundFault(job: Job, inverterId: string, voltageV: number, circuits: readonly Circuit[]): void {
+function checkGroundFault(job: Job, inverterId: string, voltageV: Volts, circuits: readonly Circuit[]): void {
   const rule = groundingRules.find((candidate) => candidate.edition === job.edition)
   const where = `equipment.inverters.${inverterId}.ground_fault_protection`
   const currentA = Math.max(
     ...circuits.map((circuit) => (circuit.kind === 'dc_string' ? circuit.continuousA : 0)),
     ...Object.values(job.project.arrays).map((array) =>
-      array.inverter === inverterId ? 1.25 * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity) : 0,
+      array.inverter === inverterId
+        ? SHORT_CIRCUIT_FACTOR * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity)
+        : 0,
     ),
   )
   const asked = voltageV > (rule?.faultProtectionAboveV ?? 0) || currentA > (rule?.faultProtectionAboveA ?? 0)

@@ -1,6 +1,6 @@
 import type { Inverter, PvModule } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
-import { own } from '../../values/index.js'
+import { own, type Celsius, type Volts } from '../../values/index.js'
 import {
   type Circuit,
   inverterById,
@@ -108,7 +108,7 @@ function checkString(job: Job, string: StringCase): StringValues {
   }
 }
 
-function cellRiseC(job: Job, module: PvModule): number {
+function cellRiseC(job: Job, module: PvModule): Celsius {
   if (job.electrical.hot_cell_rise_c !== undefined) return job.electrical.hot_cell_rise_c
   const noct = module.noct_c
   return job.worksheet.assume({
@@ -126,8 +126,8 @@ function cellRiseC(job: Job, module: PvModule): number {
 function recordLimits(
   job: Job,
   { id }: StringCase,
-  limitV: number,
-  windowV: number,
+  limitV: Volts,
+  windowV: Volts,
   { leastModules, mostModules }: ReturnType<typeof stringLimits>,
 ): void {
   job.worksheet.note({
@@ -146,7 +146,7 @@ function recordLimits(
 function reportString(
   job: Job,
   { id, where, modules, inverter, inverterId }: StringCase,
-  v: { readonly vocColdV: number; readonly vmpHotV: number; readonly limitV: number; readonly windowV: number },
+  v: { readonly vocColdV: Volts; readonly vmpHotV: Volts; readonly limitV: Volts; readonly windowV: Volts },
   limits: ReturnType<typeof stringLimits>,
 ): void {
   if (v.vocColdV > v.limitV)

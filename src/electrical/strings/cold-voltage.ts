@@ -1,15 +1,16 @@
 import type { PvModule } from '../../project/index.js'
 import { vocCorrection } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
+import type { Celsius, Volts } from '../../values/index.js'
 
 /** Open-circuit voltage of one module in the cold. */
 export interface ColdVoltage {
-  readonly moduleV: number
+  readonly moduleV: Volts
   /** Factor on the rated voltage. */
   readonly factor: number
   readonly method: 'maker coefficient' | 'code table'
   /** The same by the code table, when it applies, V. */
-  readonly byTableV: number | undefined
+  readonly byTableV: Volts | undefined
 }
 
 /**
@@ -19,7 +20,7 @@ export interface ColdVoltage {
  * @throws StageError when the module states no open-circuit voltage or nothing to correct it with.
  * @source NEC 690.7(A)(1) maker's coefficient, 690.7(A)(2) table for crystalline silicon
  */
-export function coldVoltage(module: PvModule, lowestC: number, where: string): ColdVoltage {
+export function coldVoltage(module: PvModule, lowestC: Celsius, where: string): ColdVoltage {
   if (module.voc_v === undefined)
     throw new StageError(
       `${where}.voc_v`,
@@ -41,7 +42,7 @@ export function coldVoltage(module: PvModule, lowestC: number, where: string): C
 }
 
 /** Warmer than 25 deg C never lowers the voltage that is designed for. */
-function makerFactor(module: PvModule, vocV: number, lowestC: number): number | undefined {
+function makerFactor(module: PvModule, vocV: Volts, lowestC: Celsius): number | undefined {
   const below = Math.min(0, lowestC - 25)
   if (module.voc_temp_coeff_v_per_c !== undefined) return 1 + (module.voc_temp_coeff_v_per_c / vocV) * below
   if (module.voc_temp_coeff_pct_per_c !== undefined) return 1 + (module.voc_temp_coeff_pct_per_c / 100) * below
@@ -54,6 +55,6 @@ function makerFactor(module: PvModule, vocV: number, lowestC: number): number | 
  * @returns undefined below -40 deg C.
  * @source NEC Table 690.7(A)
  */
-export function tableFactor(lowestC: number): number | undefined {
+export function tableFactor(lowestC: Celsius): number | undefined {
   return vocCorrection.find((row) => lowestC >= row.fromC)?.factor
 }

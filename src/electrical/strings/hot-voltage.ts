@@ -1,5 +1,6 @@
 import type { PvModule } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
+import type { Celsius, Volts } from '../../values/index.js'
 
 /**
  * Voltage of a module at maximum power in the heat.
@@ -8,7 +9,7 @@ import { StageError } from '../../worksheet/index.js'
  * @returns V; the coefficient of power is used when that of Vmp is missing, which is on the low side.
  * @throws StageError when the voltage at maximum power is missing.
  */
-export function hotVoltageV(module: PvModule, cellC: number, where: string): number {
+export function hotVoltageV(module: PvModule, cellC: Celsius, where: string): Volts {
   if (module.vmp_v === undefined)
     throw new StageError(
       `${where}.vmp_v`,
@@ -26,6 +27,6 @@ export function hotVoltageV(module: PvModule, cellC: number, where: string): num
  * @returns K at 1000 W/m2.
  * @source IEC 61215 nominal operating cell temperature (from memory)
  */
-export function riseFromNoctC(noctC: number): number {
+export function riseFromNoctC(noctC: Celsius): Celsius {
   return ((noctC - 20) * 1000) / 800
 }

@@ -1,3 +1,5 @@
+import type { Volts } from '../../values/index.js'
+
 /** Series length that an input takes. */
 export interface StringLimits {
   readonly mostModules: number
@@ -12,12 +14,7 @@ export interface StringLimits {
  * @param windowMinV Lower end of the tracking range, V; 0 when it is not stated.
  * @param hotModuleV Voltage at maximum power of one module in the heat, V.
  */
-export function stringLimits(
-  limitV: number,
-  coldModuleV: number,
-  windowMinV: number,
-  hotModuleV: number,
-): StringLimits {
+export function stringLimits(limitV: Volts, coldModuleV: Volts, windowMinV: Volts, hotModuleV: Volts): StringLimits {
   return {
     mostModules: Math.floor(limitV / coldModuleV),
     leastModules: Math.max(1, Math.ceil(windowMinV / hotModuleV)),

@@ -1,14 +1,15 @@
 import type { Inverter, PvModule, TrunkCable } from '../../project/index.js'
 import type { ConductorSize } from '../../tables/nec/index.js'
+import type { Amperes, Feet, Percent, Volts } from '../../values/index.js'
 
 export type CircuitKind = 'dc_string' | 'ac_branch' | 'ac_inverter_output' | 'ac_combined_output' | 'ac_supply_tap'
 
 /** What conductors ahead of a service disconnect must have whatever their current: only the utility protects them. */
 export interface ServiceFloor {
   /** Overcurrent device where they end, A. */
-  readonly endDeviceA: number
+  readonly endDeviceA: Amperes
   /** Ampacity of the smallest service, A. */
-  readonly leastA: number
+  readonly leastA: Amperes
   /** Smallest size that the edition names. */
   readonly leastSize: ConductorSize | undefined
 }
@@ -19,7 +20,7 @@ export interface Trunk {
   readonly cable: TrunkCable
   readonly feed: 'end' | 'centre'
   /** Length from the feed to the last inverter (of the longer half), ft. */
-  readonly lengthFt: number
+  readonly lengthFt: Feet
   readonly inverters: number
 }
 
@@ -30,21 +31,21 @@ export interface Circuit {
   /** Path in project.yaml that a person would change. */
   readonly where: string
   /** Line-to-line voltage, or the string's voltage at maximum power, V. */
-  readonly voltageV: number
+  readonly voltageV: Volts
   /** Maximum circuit current, A: rated output, or 1.25 times the short-circuit current. */
-  readonly continuousA: number
+  readonly continuousA: Amperes
   /** Current at which voltage rise is reckoned, A: rated output, or the current at maximum power. */
-  readonly operatingA: number
+  readonly operatingA: Amperes
   /** Device that protects it, A; null when none is needed. */
-  readonly deviceA: number | null
+  readonly deviceA: Amperes | null
   /** Device that the grounding conductor is sized by, A. */
-  readonly groundingDeviceA: number
+  readonly groundingDeviceA: Amperes
   /** The smallest device that would do, A. */
-  readonly smallestDeviceA: number
+  readonly smallestDeviceA: Amperes
   /** Largest device that the makers allow, A; undefined when nothing limits it. */
-  readonly maxDeviceA: number | undefined
+  readonly maxDeviceA: Amperes | undefined
   /** Largest voltage rise that the maker allows, percent. */
-  readonly makerRisePct: number | undefined
+  readonly makerRisePct: Percent | undefined
   readonly inverterId: string | undefined
   readonly inverter: Inverter | undefined
   /** Inverters that feed it. */
@@ -66,7 +67,7 @@ export interface StringFacts {
   readonly input: number
   /** Strings on the same input, this one too. */
   readonly parallel: number
-  readonly iscA: number
+  readonly iscA: Amperes
 }
 
 export const isAc = (circuit: Circuit): boolean => circuit.kind !== 'dc_string'

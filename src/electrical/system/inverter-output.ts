@@ -1,6 +1,6 @@
 import type { Inverter } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Amperes } from '../../values/index.js'
 import { SERVICE_VOLTAGE_V } from './circuit.js'
 import { positive, type Job } from './job.js'
 
@@ -21,7 +21,7 @@ export function inverterById(job: Job, id: string, where: string): Inverter {
  * @returns A, from the data sheet, or power over 240 V when the sheet's current is missing.
  * @throws StageError for another voltage than 240 V.
  */
-export function outputCurrentA(job: Job, id: string, inverter: Inverter): number {
+export function outputCurrentA(job: Job, id: string, inverter: Inverter): Amperes {
   const where = `equipment.inverters.${id}`
   if (inverter.ac_voltage_v !== undefined && inverter.ac_voltage_v !== SERVICE_VOLTAGE_V)
     throw new StageError(
@@ -48,7 +48,7 @@ export function outputCurrentA(job: Job, id: string, inverter: Inverter): number
  * @throws StageError when neither states one: it is a safety limit of the listing.
  * @source NEC 110.3(B)
  */
-export function makerMaxDeviceA(id: string, inverter: Inverter, trunkMaxA: number | undefined): number {
+export function makerMaxDeviceA(id: string, inverter: Inverter, trunkMaxA: Amperes | undefined): Amperes {
   const limit = Math.min(inverter.max_branch_ocpd_a ?? Infinity, trunkMaxA ?? Infinity)
   if (limit < Infinity) return limit
   throw new StageError(

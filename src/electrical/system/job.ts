@@ -2,6 +2,7 @@ import type { DesignTemperatures } from '../../climate/index.js'
 import type { Electrical, Project } from '../../project/index.js'
 import { sectionOf, type Edition, type SectionTopic } from '../../tables/nec/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
+import type { Celsius } from '../../values/index.js'
 
 /** What the wiring stage needs besides the project. */
 export interface WiringContext {
@@ -64,7 +65,7 @@ export const practice = (place: string): Source => ({
  * @returns deg C.
  * @throws StageError when neither the climate table nor the project knows it.
  */
-export function outdoorDesignC(job: Job): number {
+export function outdoorDesignC(job: Job): Celsius {
   const high = job.context.designTemperatures.high2pct
   if (high !== undefined) return finite(high.valueC, 'site.design_temperatures.high_2pct_c')
   throw new StageError(
@@ -79,7 +80,7 @@ export function outdoorDesignC(job: Job): number {
  *
  * @returns deg C.
  */
-export function extremeLowC(job: Job): number {
+export function extremeLowC(job: Job): Celsius {
   const low = job.context.designTemperatures.extremeLow
   if (low !== undefined) return finite(low.valueC, 'site.design_temperatures.extreme_low_c')
   throw new StageError(

@@ -6,6 +6,7 @@ import {
   type Edition,
 } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
+import type { Amperes } from '../../values/index.js'
 
 /** Relative noise of floating-point sums; 13 x 1.2307692 A is not more than 16 A because of it. */
 const NOISE = 1e-12
@@ -18,7 +19,7 @@ const NOISE = 1e-12
  * @throws StageError above the largest rating of the table.
  * @source NEC 240.6(A)
  */
-export function nextStandardDeviceA(requiredA: number, where: string): number {
+export function nextStandardDeviceA(requiredA: Amperes, where: string): Amperes {
   const rating = standardDevices.find((device) => device >= requiredA * (1 - NOISE))
   if (rating === undefined)
     throw new StageError(
@@ -36,7 +37,7 @@ export function nextStandardDeviceA(requiredA: number, where: string): number {
  * @returns Rating, A, or 0 when even the smallest is above the limit.
  * @source NEC 240.6(A)
  */
-export function largestStandardDeviceA(limitA: number): number {
+export function largestStandardDeviceA(limitA: Amperes): Amperes {
   return standardDevices.findLast((device) => device <= limitA * (1 + NOISE)) ?? 0
 }
 
@@ -49,7 +50,7 @@ export function largestStandardDeviceA(limitA: number): number {
  */
 export function standardNeighbours(
   edition: Edition,
-  ratingA: number,
+  ratingA: Amperes,
 ): { readonly below: number | undefined; readonly above: number | undefined } | undefined {
   const made = [...(smallerStandardDevices[edition] ?? []), ...standardDevices, ...largerStandardDevices]
   if (made.includes(ratingA)) return undefined
@@ -63,7 +64,7 @@ export function standardNeighbours(
  * @param ampacityA Ampacity after all factors and the terminal limit, A.
  * @source NEC 240.4, 240.4(B)
  */
-export function deviceProtects(deviceA: number, ampacityA: number): boolean {
+export function deviceProtects(deviceA: Amperes, ampacityA: Amperes): boolean {
   if (deviceA <= ampacityA) return true
   if (deviceA > NEXT_SIZE_UP_LIMIT_A) return false
   return standardDevices.find((device) => device >= ampacityA) === deviceA

@@ -2,15 +2,16 @@ import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
 import type { Circuit, Trunk } from '../system/index.js'
 import { LEAST_RUN_SHARE, trunkOhmPerKft } from './voltage-limits.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
+import type { Feet, Percent } from '../../values/index.js'
 
 /** Voltage rise of a circuit up to the point of connection, percent of its voltage. */
 export interface RiseParts {
-  readonly trunkPct: number
+  readonly trunkPct: Percent
   /** Of all its runs, with the combined output. */
-  readonly runsPct: number
-  readonly limitPct: number
+  readonly runsPct: Percent
+  readonly limitPct: Percent
   /** Length of those runs one way, ft. */
-  readonly runsFt: number
+  readonly runsFt: Feet
   /** What the runs would take with one size in every piece, percent; undefined where the metal is not made in that size. */
   readonly runsPctWith: (size: ConductorSize) => number | undefined
 }
@@ -47,7 +48,7 @@ function shorterTrunk(trunk: Trunk, { trunkPct, runsPct, limitPct }: RiseParts):
   return lengthFt < 1 ? [] : [`keep the trunk to ${lengthFt} ft from the junction box to its last inverter`]
 }
 
-function centreFed(circuit: Circuit, trunk: Trunk, mostPct: number): string[] {
+function centreFed(circuit: Circuit, trunk: Trunk, mostPct: Percent): string[] {
   if (trunk.feed === 'centre') return []
   const onHalf = invertersOnLongerHalf(trunk.inverters, 'centre')
   const pct = trunkPctOf(circuit, trunk, onHalf)
@@ -55,7 +56,7 @@ function centreFed(circuit: Circuit, trunk: Trunk, mostPct: number): string[] {
 }
 
 /** The fewest equal branches whose trunks, fed as now, leave the runs their share. */
-function moreBranches(circuit: Circuit, trunk: Trunk, mostPct: number): string[] {
+function moreBranches(circuit: Circuit, trunk: Trunk, mostPct: Percent): string[] {
   for (let branches = 2; branches <= trunk.inverters; branches++) {
     const each = Math.ceil(trunk.inverters / branches)
     const pct = trunkPctOf(circuit, trunk, invertersOnLongerHalf(each, trunk.feed))

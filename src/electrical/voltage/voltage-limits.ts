@@ -9,6 +9,7 @@ import {
 import { isAc, isShared, type Circuit, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from '../raceways/index.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
+import type { Feet, Percent } from '../../values/index.js'
 
 /** Rise along the trunk of a branch, V; 0 without a trunk. */
 export function trunkRiseOf({ trunk, operatingA, inverters }: Circuit): number {
@@ -45,7 +46,7 @@ export function powerFactorOf(job: Job): number {
  *
  * @returns percent: the lower of the project's and the maker's limit, or a default.
  */
-export function voltageLimitPct(job: Job, circuit: Circuit): number {
+export function voltageLimitPct(job: Job, circuit: Circuit): Percent {
   if (!isAc(circuit))
     return (
       job.electrical.dc_voltage_drop_limit_pct ??
@@ -92,7 +93,7 @@ export function impedanceLimits(
   circuits: readonly Circuit[],
   segments: readonly RacewaySegment[],
 ): Map<string, number> {
-  const lengthFt = (circuit: Circuit): number =>
+  const lengthFt = (circuit: Circuit): Feet =>
     segments
       .filter((segment) => segment.circuits.includes(circuit))
       .reduce((sum, segment) => sum + segment.stated.length_ft, 0)

@@ -1,3 +1,5 @@
+import type { Amperes, Feet, Volts } from '../../values/index.js'
+
 /**
  * Voltage lost on (or raised over) both conductors of a two-wire circuit.
  *
@@ -7,7 +9,7 @@
  * @returns V.
  * @source V = 2 L I R / 1000 (NEC Chapter 9 Table 8 and 9)
  */
-export function twoWireRiseV(lengthFt: number, currentA: number, ohmPerKft: number): number {
+export function twoWireRiseV(lengthFt: Feet, currentA: Amperes, ohmPerKft: number): Volts {
   return (2 * lengthFt * currentA * ohmPerKft) / 1000
 }
 
@@ -25,6 +27,6 @@ export function invertersOnLongerHalf(inverters: number, feed: 'end' | 'centre')
  * @returns V, 2 R I N (N + 1) / 2.
  * @limits All inverters equal and at full output.
  */
-export function trunkRiseV(inverters: number, spacingFt: number, currentA: number, ohmPerKft: number): number {
+export function trunkRiseV(inverters: number, spacingFt: Feet, currentA: Amperes, ohmPerKft: number): Volts {
   return (twoWireRiseV(spacingFt, currentA, ohmPerKft) * inverters * (inverters + 1)) / 2
 }

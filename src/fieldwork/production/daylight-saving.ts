@@ -1,3 +1,5 @@
+import type { Milliseconds } from '../../values/index.js'
+
 const DAY_MS = 86_400_000
 const HOUR_MS = 3_600_000
 
@@ -10,7 +12,7 @@ const HOUR_MS = 3_600_000
  * @source Energy Policy Act of 2005, section 110: second Sunday of March to first Sunday of November, 02:00 (from memory).
  * @limits Years from 2007.
  */
-export function standardMs(clockMs: number, second: boolean): number | undefined {
+export function standardMs(clockMs: Milliseconds, second: boolean): Milliseconds | undefined {
   const year = new Date(clockMs).getUTCFullYear()
   const spring = sundayMs(year, 2, 2) + 2 * HOUR_MS
   const autumn = sundayMs(year, 10, 1) + 2 * HOUR_MS
@@ -20,12 +22,12 @@ export function standardMs(clockMs: number, second: boolean): number | undefined
 }
 
 /** Beginning of the hours, as the clock shows them, that are skipped in spring and come twice in autumn. */
-export function changeHours(year: number): { readonly skippedMs: number; readonly twiceMs: number } {
+export function changeHours(year: number): { readonly skippedMs: Milliseconds; readonly twiceMs: Milliseconds } {
   return { skippedMs: sundayMs(year, 2, 2) + 2 * HOUR_MS, twiceMs: sundayMs(year, 10, 1) + HOUR_MS }
 }
 
 /** Midnight of the nth Sunday. @param month 0 to 11. */
-function sundayMs(year: number, month: number, nth: number): number {
+function sundayMs(year: number, month: number, nth: number): Milliseconds {
   const first = Date.UTC(year, month, 1)
   return first + (((7 - new Date(first).getUTCDay()) % 7) + 7 * (nth - 1)) * DAY_MS
 }

@@ -4,6 +4,7 @@ import type { EnergyUnit } from './find-columns.js'
 import type { Resolution, Span, TakenSetting } from './production-series.js'
 import type { ProductionLimits, RawRow } from './raw-row.js'
 import type { Complain } from './read-stamps.js'
+import type { KilowattHours, Milliseconds } from '../../values/index.js'
 
 const HOUR_MS = 3_600_000
 const DAY_MS = 86_400_000
@@ -20,7 +21,7 @@ export interface SpanRequest {
   readonly namedCumulative: boolean
   readonly resolution: Resolution
   readonly namedMonths: boolean
-  readonly stepMs: number
+  readonly stepMs: Milliseconds
   readonly limits: ProductionLimits
   readonly complain: Complain
   readonly findings: Finding[]
@@ -239,6 +240,6 @@ function plural(count: number, noun: string): string {
 }
 
 /** Rounded, but not the largest of all numbers up to none. */
-function sayKwh(kwh: number): string {
+function sayKwh(kwh: KilowattHours): string {
   return Math.abs(kwh) < 1e15 ? `${Number(kwh.toPrecision(4))} kWh` : `${kwh.toExponential(3)} kWh`
 }

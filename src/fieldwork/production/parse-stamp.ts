@@ -1,8 +1,10 @@
+import type { Milliseconds } from '../../values/index.js'
+
 export type DateOrder = 'month_first' | 'day_first'
 
 /** A time stamp as written: its clock reading as if it were UTC, and what else the text says. */
 export interface Stamp {
-  readonly clockMs: number
+  readonly clockMs: Milliseconds
   readonly kind: 'time' | 'date' | 'month'
   /** Offset from UTC in the text, h. */
   readonly offsetH?: number

@@ -1,5 +1,5 @@
 import type { Production } from '../../project/index.js'
-import type { TableCell, TableRow } from '../../values/index.js'
+import type { TableCell, TableRow, Milliseconds } from '../../values/index.js'
 import { changeHours, standardMs } from './daylight-saving.js'
 import { needsOrder, orderOf, parseStamp, type DateOrder, type Stamp } from './parse-stamp.js'
 import type { Resolution, TakenSetting } from './production-series.js'
@@ -11,7 +11,7 @@ const DAY_MS = 86_400_000
 export interface StampedRow {
   readonly row: TableRow
   readonly stamp: TableCell
-  readonly clockMs: number
+  readonly clockMs: Milliseconds
   /** Offset from UTC in the text, h. */
   readonly offsetH: number | undefined
 }
@@ -21,7 +21,7 @@ export interface StampedRows {
   readonly resolution: Resolution
   /** Whether the stamps name months rather than days. */
   readonly namedMonths: boolean
-  readonly stepMs: number
+  readonly stepMs: Milliseconds
 }
 
 export type Complain = (cell: TableCell | undefined, message: string) => void

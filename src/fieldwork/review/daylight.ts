@@ -1,9 +1,10 @@
 import { atDay, ephemeris, sunsetHourAngleDeg } from '../../sun/index.js'
 import { DAY_MS, sunDay } from './calendar.js'
+import type { Degrees, Milliseconds } from '../../values/index.js'
 
 export interface Place {
-  readonly latitudeDeg: number
-  readonly longitudeDeg: number
+  readonly latitudeDeg: Degrees
+  readonly longitudeDeg: Degrees
   readonly utcOffsetH: number
 }
 
@@ -14,7 +15,7 @@ export function solarNoonH(day: number, place: Place): number {
 }
 
 /** Sunrise and sunset without refraction, local standard time as ms as if UTC. */
-export function daylight(day: number, place: Place): { readonly riseMs: number; readonly setMs: number } {
+export function daylight(day: number, place: Place): { readonly riseMs: Milliseconds; readonly setMs: Milliseconds } {
   const noonH = solarNoonH(day, place)
   const declination = atDay(ephemeris().declinationDeg, sunDay(day) + 0.5 - place.longitudeDeg / 360)
   const half = sunsetHourAngleDeg(place.latitudeDeg, declination) / 15

@@ -10,6 +10,7 @@ import { flatTop } from './signs/clipping.js'
 import { measuredClockShift } from './signs/clock-shift.js'
 import type { ObservedDay } from './signs/observed-day.js'
 import { soilingTrend } from './signs/soiling.js'
+import type { Kilowatts } from '../../values/index.js'
 
 export interface SignRequest {
   readonly series: ProductionSeries
@@ -18,7 +19,7 @@ export interface SignRequest {
   readonly model: DayModel
   readonly place: Place
   readonly modules: readonly ModuleReview[]
-  readonly ratedAcKw: number
+  readonly ratedAcKw: Kilowatts
 }
 
 /** Looks for gaps, soiling, dead and weak modules, clipping and a wrong clock. */

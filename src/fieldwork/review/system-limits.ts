@@ -4,6 +4,7 @@ import type { YieldRun } from '../../yield/index.js'
 import type { ProductionLimits } from '../production/index.js'
 import { calendarDay, DAY_MS, dayNumber } from './calendar.js'
 import { dayModel, KIND_COUNT } from './day-model.js'
+import type { Kilowatts } from '../../values/index.js'
 
 /** Meters and inverters may run this far over the rating. */
 const OVER_RATING = 1.15
@@ -11,7 +12,7 @@ const OVER_RATING = 1.15
 const OVER_CLEAR_DAY = 1.6
 
 /** Rated AC output of all inverters, kW. */
-export function ratedAcKw(project: Project): number {
+export function ratedAcKw(project: Project): Kilowatts {
   const units = new Map<string, number>()
   let watts = 0
   for (const group of listModuleGroups(countFitted(project))) {

@@ -3,6 +3,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { YieldRun } from '../../yield/index.js'
+import type { Celsius } from '../../values/index.js'
 
 /** What the plan is made from; a stage that could not run is left out, and its steps say so. */
 export interface PlanInput {
@@ -19,5 +20,5 @@ export interface PlanInput {
     readonly fix: string
   }[]
   /** Cell temperature of today, deg C. */
-  readonly cellC?: number | undefined
+  readonly cellC?: Celsius | undefined
 }

@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { inchesOf, own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
@@ -164,7 +164,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         },
         ...label.along.map((piece) => ({
           id: '',
-          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(ft * 12)).join(', ')} from its start, and on the cover of the box where it begins`,
+          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(inchesOf(ft))).join(', ')} from its start, and on the cover of the box where it begins`,
           source: label.source,
         })),
       ]),

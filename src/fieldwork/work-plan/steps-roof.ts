@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { inchesOf, own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
@@ -159,7 +159,7 @@ function raceways(input: PlanInput): PlanStep[] {
   ])
   const tasks = (wiring?.raceways ?? []).flatMap((raceway) => [
     task(
-      `${raceway.id} (${raceway.location}): ${raceway.straps === 1 ? 'strap' : 'straps'} at ${raceway.strap_positions_ft.map((ft) => tape(ft * 12)).join(', ')} from its start`,
+      `${raceway.id} (${raceway.location}): ${raceway.straps === 1 ? 'strap' : 'straps'} at ${raceway.strap_positions_ft.map((ft) => tape(inchesOf(ft))).join(', ')} from its start`,
       support,
     ),
     ...(raceway.expansion_fitting

@@ -2,6 +2,7 @@ import type { Decimal, UsdRange } from '../exact.js'
 import { sumRanges, toNumber } from '../exact.js'
 import { GOODS_GROUPS } from '../take-off/need.js'
 import type { BillGroup, BillLine } from './bill-line.js'
+import type { Watts } from '../../values/index.js'
 
 /** Totals with the names that the JSON has; null where a price is missing. */
 export interface TotalValues {
@@ -40,7 +41,7 @@ export function billTotals(
   lines: readonly BillLine[],
   incomplete: boolean,
   incentivesOf: (gross: Decimal) => Decimal,
-  ratingW: number,
+  ratingW: Watts,
 ): BillTotals {
   const isGoods = (group: BillGroup): boolean => (GOODS_GROUPS as readonly string[]).includes(group)
   const sumOf = (wanted: (group: BillGroup) => boolean): UsdRange =>

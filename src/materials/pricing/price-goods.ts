@@ -3,7 +3,7 @@ import type { TotalNeed } from '../take-off/need.js'
 import { wholeUnits } from '../take-off/need.js'
 import type { BillLine } from './bill-line.js'
 import { choosePack, packText, type PackChoice } from './choose-pack.js'
-import type { PriceBook } from './price-book.js'
+import type { PriceBook } from '../price-list/price-book.js'
 
 const UNKNOWN: UsdRange = { low: new Decimal(0), high: null }
 

@@ -1,6 +1,7 @@
 import type { Incentive, Incentives } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { toCents, usd, type Decimal } from '../exact.js'
+import type { Watts } from '../../values/index.js'
 
 /** An incentive that is paid at purchase. */
 export interface PurchaseIncentive {
@@ -20,7 +21,7 @@ export interface PurchaseIncentive {
 export function purchaseIncentives(
   incentives: Incentives | undefined,
   gross: Decimal,
-  ratingW: number,
+  ratingW: Watts,
 ): PurchaseIncentive[] {
   return Object.entries(incentives ?? {})
     .filter(([, each]) => isAtPurchase(each))
@@ -40,7 +41,7 @@ function isAtPurchase({ kind, year_received: year }: Incentive): boolean {
   return kind !== 'tax_credit' && kind !== 'per_kwh' && (year ?? 0) === 0
 }
 
-function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: number): Decimal {
+function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: Watts): Decimal {
   switch (incentive.kind) {
     case 'upfront':
       return needed(id, 'amount_usd', incentive)

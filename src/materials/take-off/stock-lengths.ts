@@ -1,6 +1,7 @@
 import type { CutStock } from '../cut/cutting-problem.js'
-import type { PriceBook } from '../pricing/price-book.js'
+import type { PriceBook } from '../price-list/price-book.js'
 import { Decimal, toCents } from '../exact.js'
+import type { Inches } from '../../values/index.js'
 
 /** A stock length with the id of its item. */
 export interface StockItem extends CutStock {
@@ -14,10 +15,10 @@ export interface StockItem extends CutStock {
  * @param itemOf Id of the item of a length.
  */
 export function stockItems(
-  lengthsIn: readonly number[],
-  itemOf: (lengthIn: number) => string,
+  lengthsIn: readonly Inches[],
+  itemOf: (lengthIn: Inches) => string,
   prices: PriceBook | undefined,
-  longestPieceIn: number,
+  longestPieceIn: Inches,
 ): StockItem[] {
   const all = lengthsIn.map((lengthIn): StockItem => {
     const item = itemOf(lengthIn)

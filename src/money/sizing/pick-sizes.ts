@@ -1,10 +1,11 @@
 import type { SizePicks, SizeRow } from './size-types.js'
+import type { Percent } from '../../values/index.js'
 
 /** A further kWh counts as expensive while it saves this share of the dearest one. */
 const STILL_EXPENSIVE = 0.9
 
 /** Picks sizes from evaluated rows in ascending order. */
-export function pickSizes(sizes: readonly SizeRow[], wishedSharePct: number | undefined): SizePicks {
+export function pickSizes(sizes: readonly SizeRow[], wishedSharePct: Percent | undefined): SizePicks {
   const best = sizes.reduce<SizeRow | undefined>(
     (a, b) => (a === undefined || b.npv_usd > a.npv_usd ? b : a),
     undefined,

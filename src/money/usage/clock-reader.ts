@@ -1,5 +1,5 @@
-import { isDaylightSaving, nthWeekday } from '../calendar/index.js'
 import type { Stamp } from './stamp-reader.js'
+import { isDaylightSaving, nthWeekday, type Seconds } from '../../values/index.js'
 
 /** Turns stamps of a meter table into Unix seconds; undefined for a local time that the spring change skips. */
 export type ClockReader = (stamp: Stamp) => number | undefined
@@ -9,7 +9,7 @@ export type ClockReader = (stamp: Stamp) => number | undefined
  *
  * @param utcOffsetS Local standard time minus UTC, seconds.
  */
-export function clockReader(clock: 'local' | 'standard' | 'utc', utcOffsetS: number, ending: boolean): ClockReader {
+export function clockReader(clock: 'local' | 'standard' | 'utc', utcOffsetS: Seconds, ending: boolean): ClockReader {
   const seen = new Set<number>()
   return (stamp) => {
     if (stamp.utcS !== undefined) return stamp.utcS

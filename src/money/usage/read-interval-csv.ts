@@ -1,5 +1,5 @@
 import type { IntervalCsv } from '../../project/index.js'
-import { readTable, type TableRow } from '../../values/index.js'
+import { readTable, type TableRow, type Seconds } from '../../values/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { clockReader } from './clock-reader.js'
 import type { MeterReading, MeterSeries, OverlapPolicy } from './meter-series.js'
@@ -117,7 +117,7 @@ function rowReader(mapping: IntervalCsv, column: (place: string, name: string) =
 export function readIntervalCsv(
   text: string,
   mapping: IntervalCsv,
-  utcOffsetS: number,
+  utcOffsetS: Seconds,
   overlaps?: OverlapPolicy,
 ): MeterSeries {
   const trouble = stampFormatTrouble(mapping.stamp_format)

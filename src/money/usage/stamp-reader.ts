@@ -1,3 +1,5 @@
+import type { Seconds } from '../../values/index.js'
+
 /** Parts of a time stamp; `utcS` when the stamp is absolute. */
 export interface Stamp {
   readonly year: number
@@ -5,7 +7,7 @@ export interface Stamp {
   readonly day: number
   /** Minutes after local midnight, up to 1440. */
   readonly minute: number
-  readonly utcS: number | undefined
+  readonly utcS: Seconds | undefined
 }
 
 const TOKENS: Readonly<Record<string, string>> = {

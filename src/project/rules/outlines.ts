@@ -1,6 +1,7 @@
 import type { Obstruction, Outline, OutlineCorner, RoofPlane } from '../project-types.generated.js'
 import { showNumber } from '../words.js'
 import type { Report, Rule } from './rule.js'
+import type { Feet } from '../../values/index.js'
 
 type Shape = Outline['shape']
 type Field = Exclude<keyof Outline, 'shape'>
@@ -62,7 +63,7 @@ function checkObstructions(id: string, plane: RoofPlane, outline: Outline, repor
   }
 }
 
-function overlaps(box: Obstruction, widthFt: number, depthFt: number): boolean {
+function overlaps(box: Obstruction, widthFt: Feet, depthFt: Feet): boolean {
   const { x_ft: x, y_ft: y, width_ft: width, length_ft: length } = box
   return x < widthFt && x + width > 0 && y < depthFt && y + length > 0
 }

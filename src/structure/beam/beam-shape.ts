@@ -1,15 +1,16 @@
 import type { BeamModel, BeamSolution } from './continuous-beam.js'
+import type { Inches, PoundInches, Pounds } from '../../values/index.js'
 
 /** Extreme values along a beam. */
 export interface BeamExtremes {
   /** Largest bending moment of either sign, lb-in. */
-  readonly momentLbIn: number
+  readonly momentLbIn: PoundInches
   /** Largest positive (sagging under the load) and largest hogging moment, lb-in, both as sizes. */
-  readonly saggingLbIn: number
-  readonly hoggingLbIn: number
-  readonly shearLb: number
+  readonly saggingLbIn: PoundInches
+  readonly hoggingLbIn: PoundInches
+  readonly shearLb: Pounds
   /** Largest deflection of every span and free end times EI, lb-in3, and the length it is judged by (a free end counts twice). */
-  readonly deflections: readonly { readonly lengthIn: number; readonly timesStiffness: number }[]
+  readonly deflections: readonly { readonly lengthIn: Inches; readonly timesStiffness: number }[]
 }
 
 /** A short length of beam with one load on it: shear and moment at its left end, just right of a support. */
@@ -110,7 +111,7 @@ function deflectionsOf(beam: BeamModel, pieces: readonly Piece[]): BeamExtremes[
   const tilt = ((sags[s1] ?? 0) - (sags[s0] ?? 0)) / (x1 - x0)
   const bounds = [beam.startIn, ...beam.supportsIn, beam.endIn]
   let reached = 0
-  const result: { lengthIn: number; timesStiffness: number }[] = []
+  const result: { lengthIn: Inches; timesStiffness: number }[] = []
   for (const [index, from] of bounds.entries()) {
     const to = bounds[index + 1]
     if (to === undefined || to - from < SAME_PLACE_IN) continue

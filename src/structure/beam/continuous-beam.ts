@@ -1,24 +1,26 @@
+import type { Inches, PoundInches, Pounds, PoundsPerInch } from '../../values/index.js'
+
 /** A load that is constant over a length of the beam; positive pulls away from the supports' side or pushes, as the caller means it. */
 export interface LineLoad {
-  readonly fromIn: number
-  readonly toIn: number
-  readonly lbPerIn: number
+  readonly fromIn: Inches
+  readonly toIn: Inches
+  readonly lbPerIn: PoundsPerInch
 }
 
 /** A prismatic beam on unyielding supports with free ends. */
 export interface BeamModel {
-  readonly startIn: number
-  readonly endIn: number
+  readonly startIn: Inches
+  readonly endIn: Inches
   /** Ascending, at least two, within the ends. */
-  readonly supportsIn: readonly number[]
+  readonly supportsIn: readonly Inches[]
   readonly loads: readonly LineLoad[]
 }
 
 export interface BeamSolution {
   /** lb, against the load, one a support. */
-  readonly reactionsLb: readonly number[]
+  readonly reactionsLb: readonly Pounds[]
   /** lb-in over each support; negative is hogging (tension on the loaded side). */
-  readonly supportMomentsLbIn: readonly number[]
+  readonly supportMomentsLbIn: readonly PoundInches[]
 }
 
 /** Part of a load that lies between two places, measured from the first. */

@@ -1,3 +1,5 @@
+import { radiansOf, type Degrees, type Pounds } from '../../values/index.js'
+
 /**
  * Allowable resultant of a lag screw under withdrawal and lateral load together, lb.
  *
@@ -7,7 +9,7 @@
  * @source NDS 2018 eq. 12.4-1 (11.4-1 in NDS 2012)
  * @example combinedCapacityLb(1000, 300, 90) is 1000
  */
-export function combinedCapacityLb(withdrawalLb: number, lateralLb: number, angleDeg: number): number {
-  const a = (angleDeg * Math.PI) / 180
+export function combinedCapacityLb(withdrawalLb: Pounds, lateralLb: Pounds, angleDeg: Degrees): Pounds {
+  const a = radiansOf(angleDeg)
   return (withdrawalLb * lateralLb) / (withdrawalLb * Math.cos(a) ** 2 + lateralLb * Math.sin(a) ** 2)
 }

@@ -1,4 +1,5 @@
 import { LAG_GEOMETRY, LAG_SCREWS, SIDE_PLATES, type LagSize, type SidePlate } from '../../tables/nds/index.js'
+import type { Inches, Pounds } from '../../values/index.js'
 
 /** Rounds a bearing strength to the nearest 50 psi, as the tables do. */
 const toFifty = (psi: number): number => Math.round(psi / 50) * 50
@@ -16,7 +17,7 @@ export function lateralReferenceLb(
   size: LagSize,
   plate: SidePlate,
   toGrain: 'parallel' | 'perpendicular',
-): number {
+): Pounds {
   const { diameterIn, rootDiameterIn: D, bendingYieldPsi: Fyb } = LAG_SCREWS[size]
   const { thicknessIn: ls, bearingPsi: Fes } = SIDE_PLATES[plate]
   const Fem = toFifty(
@@ -40,7 +41,7 @@ export function lateralReferenceLb(
 }
 
 /** Reduction terms Rd. @source NDS 2018 table 12.3.1B: K_theta = 1 + theta / 360 for D >= 1/4 in, K_D below */
-function reductions(rootDiameterIn: number, angleFactor: number): { I: number; II: number; III: number } {
+function reductions(rootDiameterIn: Inches, angleFactor: number): { I: number; II: number; III: number } {
   if (rootDiameterIn >= 0.25) return { I: 4 * angleFactor, II: 3.6 * angleFactor, III: 3.2 * angleFactor }
   const KD = rootDiameterIn <= 0.17 ? 2.2 : 10 * rootDiameterIn + 0.5
   return { I: KD * angleFactor, II: KD * angleFactor, III: KD * angleFactor }
@@ -52,7 +53,7 @@ function reductions(rootDiameterIn: number, angleFactor: number): { I: number; I
  * @returns p / 8D between 4D and 8D, 1 from 8D, 0 below 4D.
  * @source NDS 2018 table 12K footnote 3 (secondary)
  */
-export function penetrationShare(penetrationIn: number, size: LagSize): number {
+export function penetrationShare(penetrationIn: Inches, size: LagSize): number {
   const diameters = penetrationIn / LAG_SCREWS[size].diameterIn
   if (diameters < LAG_GEOMETRY.leastPenetration) return 0
   return Math.min(1, diameters / LAG_GEOMETRY.fullLateralPenetration)

@@ -1,4 +1,5 @@
 import { LAG_GEOMETRY, LAG_SCREWS, LEAD_HOLES, type LagSize } from '../../tables/nds/index.js'
+import type { Inches } from '../../values/index.js'
 
 /**
  * Diameter of the lead hole for the thread, in.
@@ -6,7 +7,7 @@ import { LAG_GEOMETRY, LAG_SCREWS, LEAD_HOLES, type LagSize } from '../../tables
  * @returns Least and most, in.
  * @source NDS 2018 12.1.4.2 (percentages from memory)
  */
-export function leadHoleIn(specificGravity: number, size: LagSize): { leastIn: number; mostIn: number } {
+export function leadHoleIn(specificGravity: number, size: LagSize): { leastIn: Inches; mostIn: Inches } {
   const row = LEAD_HOLES.find((r) => specificGravity > r.gravityOver)
   const d = LAG_SCREWS[size].diameterIn
   return { leastIn: (row?.least ?? 0.4) * d, mostIn: (row?.most ?? 0.7) * d }
@@ -17,6 +18,6 @@ export function leadHoleIn(specificGravity: number, size: LagSize): { leastIn: n
  *
  * @source NDS 2018 table 12.5.1C (secondary)
  */
-export function centringToleranceIn(rafterBreadthIn: number, size: LagSize): number {
+export function centringToleranceIn(rafterBreadthIn: Inches, size: LagSize): Inches {
   return rafterBreadthIn / 2 - LAG_GEOMETRY.edge * LAG_SCREWS[size].diameterIn
 }

@@ -1,13 +1,14 @@
 import { LOAD_COMBINATIONS, type LoadCombination, type LoadEdition } from '../../tables/asce7/index.js'
 import { LOAD_DURATION } from '../../tables/nds/index.js'
+import { radiansOf, type Degrees, type PoundsPerSquareFoot } from '../../values/index.js'
 
 /** Loads on the plane before they are combined, psf. */
 export interface PlaneLoads {
   /** Dead load of the array per surface area. */
-  readonly deadPsf: number
+  readonly deadPsf: PoundsPerSquareFoot
   /** Snow per horizontal area. */
-  readonly snowPsf: number
-  readonly slopeDeg: number
+  readonly snowPsf: PoundsPerSquareFoot
+  readonly slopeDeg: Degrees
 }
 
 /** One combination resolved: at right angles to the roof without wind, and along the slope, psf of surface. */
@@ -15,9 +16,9 @@ export interface CombinedLoad {
   readonly name: string
   readonly direction: 'down' | 'uplift'
   /** Into the roof, from dead load and snow. */
-  readonly normalPsf: number
+  readonly normalPsf: PoundsPerSquareFoot
   /** Down the slope. */
-  readonly alongPsf: number
+  readonly alongPsf: PoundsPerSquareFoot
   /** Factor to put on the wind pressure. */
   readonly windFactor: number
   /** Load duration factor CD of wood. */
@@ -32,7 +33,7 @@ export interface CombinedLoad {
  * @source ASCE 7 section 2.4.1 by edition; snow on the horizontal projection by statics: ps cos2 normal, ps cos sin along
  */
 export function combinedLoads(edition: LoadEdition, loads: PlaneLoads, groundSnowIsAllowable: boolean): CombinedLoad[] {
-  const angle = (loads.slopeDeg * Math.PI) / 180
+  const angle = radiansOf(loads.slopeDeg)
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   const table = edition === 'ASCE 7-22' && groundSnowIsAllowable ? 'ASCE 7-16' : edition
   return LOAD_COMBINATIONS[table].map((row) => ({
@@ -46,7 +47,7 @@ export function combinedLoads(edition: LoadEdition, loads: PlaneLoads, groundSno
   }))
 }
 
-function durationOf(row: LoadCombination, snowPsf: number): number {
+function durationOf(row: LoadCombination, snowPsf: PoundsPerSquareFoot): number {
   if (row.wind > 0) return LOAD_DURATION.wind
   return row.snow > 0 && snowPsf > 0 ? LOAD_DURATION.snow : LOAD_DURATION.dead
 }

@@ -4,6 +4,7 @@ import { StageError } from '../../worksheet/index.js'
 import { need } from '../model/index.js'
 import type { SnowOnRoof } from '../snow/index.js'
 import type { WindExposure } from '../wind/index.js'
+import type { Feet } from '../../values/index.js'
 
 /** What the site and the house do to every plane. */
 export interface SiteLoads {
@@ -13,9 +14,9 @@ export interface SiteLoads {
   readonly snowIsAllowable: boolean
   readonly slipperyModules: boolean
   readonly roofKind: 'gable' | 'hip'
-  readonly lengthFt: number
+  readonly lengthFt: Feet
   /** Least horizontal dimension, ft. */
-  readonly widthFt: number
+  readonly widthFt: Feet
   readonly ridgeIsRoofEdge: boolean
 }
 

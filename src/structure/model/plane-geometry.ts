@@ -1,3 +1,5 @@
+import { radiansOf, type Degrees, type Feet, type SquareFeet } from '../../values/index.js'
+
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface PlanePoint {
   readonly xFt: number
@@ -10,7 +12,7 @@ export type PlaneEdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall
 export interface PlaneGeometry {
   readonly id: string
   /** Slope from level, degrees. */
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   readonly edges: readonly { readonly kind: PlaneEdgeKind; readonly from: PlanePoint; readonly to: PlanePoint }[]
 }
 
@@ -27,7 +29,7 @@ export function isInPlane(plane: PlaneGeometry, point: PlanePoint): boolean {
 }
 
 /** Distance from a point to a segment, ft. */
-export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): number {
+export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): Feet {
   const [dx, dy] = [to.xFt - from.xFt, to.yFt - from.yFt]
   const squared = dx * dx + dy * dy
   const along = squared === 0 ? 0 : ((point.xFt - from.xFt) * dx + (point.yFt - from.yFt) * dy) / squared
@@ -37,7 +39,7 @@ export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: Pla
 
 /** The plane seen from above: y becomes horizontal, ft. */
 export function inPlan(plane: PlaneGeometry, point: PlanePoint): PlanePoint {
-  return { xFt: point.xFt, yFt: point.yFt * Math.cos((plane.tiltDeg * Math.PI) / 180) }
+  return { xFt: point.xFt, yFt: point.yFt * Math.cos(radiansOf(plane.tiltDeg)) }
 }
 
 /** Edges of a plane seen from above, for many questions about one plane. */
@@ -52,14 +54,14 @@ export function planEdges(plane: PlaneGeometry, kinds: readonly PlaneEdgeKind[])
   const segments = plane.edges
     .filter((edge) => kinds.includes(edge.kind))
     .map((edge) => ({ from: inPlan(plane, edge.from), to: inPlan(plane, edge.to) }))
-  return { flatten: Math.cos((plane.tiltDeg * Math.PI) / 180), segments }
+  return { flatten: Math.cos(radiansOf(plane.tiltDeg)), segments }
 }
 
 /** Share of a squared distance within which its root is taken after all, far above what rounding can do. */
 const CLOSE = 1e-9
 
 /** Whether a point of the plane lies within a horizontal distance of one of the edges, ft. */
-export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: number, reachFt: number): boolean {
+export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: number, reachFt: Feet): boolean {
   const y = yFt * flatten
   const reach = reachFt * reachFt
   for (const { from, to } of segments) {
@@ -78,7 +80,7 @@ export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: n
 }
 
 /** Horizontal distance from a point of the plane to its nearest edge of some kinds, ft; Infinity when it has none. */
-export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): number {
+export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): Feet {
   const p = inPlan(plane, point)
   let nearest = Infinity
   for (const edge of plane.edges) {
@@ -89,7 +91,7 @@ export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: r
 }
 
 /** Area of the plane along the surface, ft2. */
-export function planeAreaFt2(plane: PlaneGeometry): number {
+export function planeAreaFt2(plane: PlaneGeometry): SquareFeet {
   const twice = plane.edges.reduce((sum, { from, to }) => sum + from.xFt * to.yFt - to.xFt * from.yFt, 0)
   return Math.abs(twice) / 2
 }

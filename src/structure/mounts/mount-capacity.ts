@@ -8,13 +8,14 @@ import {
   withdrawalPerInchLb,
   type LagInRafter,
 } from '../fasteners/index.js'
+import { degreesOf, type Pounds } from '../../values/index.js'
 
 /** Everything that decides what one mount holds. */
 export interface MountStrength {
-  readonly upliftLb: number
-  readonly downLb: number
+  readonly upliftLb: Pounds
+  readonly downLb: Pounds
   /** Along the slope; undefined when the sheet does not say. */
-  readonly lateralLb: number | undefined
+  readonly lateralLb: Pounds | undefined
   readonly lagCount: number
   readonly lag: LagInRafter & { readonly size: LagSize }
   readonly specificGravity: number
@@ -26,9 +27,9 @@ export interface MountStrength {
 
 /** Adjusted capacities of all lag screws of a mount for one load duration, lb. */
 export interface LagCapacity {
-  readonly withdrawalLb: number
-  readonly lateralLb: number
-  readonly rootTensionLb: number
+  readonly withdrawalLb: Pounds
+  readonly lateralLb: Pounds
+  readonly rootTensionLb: Pounds
 }
 
 /**
@@ -60,8 +61,8 @@ export function lagCapacity(mount: MountStrength, loadDuration: number): LagCapa
 /** One way in which a mount can fail: what it must hold, and what it holds. */
 export interface MountCheck {
   readonly name: string
-  readonly demandLb: number
-  readonly capacityLb: number
+  readonly demandLb: Pounds
+  readonly capacityLb: Pounds
   readonly ratio: number
 }
 
@@ -74,21 +75,21 @@ export interface MountCheck {
  */
 export function mountChecks(
   mount: MountStrength,
-  normalLb: number,
-  alongLb: number,
+  normalLb: Pounds,
+  alongLb: Pounds,
   loadDuration: number,
 ): MountCheck[] {
   const lags = lagCapacity(mount, loadDuration)
   const pull = Math.max(0, normalLb)
   const checks: MountCheck[] = []
-  const add = (name: string, demandLb: number, capacityLb: number): void => {
+  const add = (name: string, demandLb: Pounds, capacityLb: Pounds): void => {
     checks.push({ name, demandLb, capacityLb, ratio: demandLb / capacityLb })
   }
   if (pull > 0) {
     add('mount uplift', pull, mount.upliftLb)
     add('lag withdrawal', pull, lags.withdrawalLb)
     add('lag root tension', pull, lags.rootTensionLb)
-    const angle = (Math.atan2(pull, alongLb) * 180) / Math.PI
+    const angle = degreesOf(Math.atan2(pull, alongLb))
     add('lag combined', Math.hypot(pull, alongLb), combinedCapacityLb(lags.withdrawalLb, lags.lateralLb, angle))
   } else {
     add('mount down', -normalLb, mount.downLb)

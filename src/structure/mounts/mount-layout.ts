@@ -1,14 +1,16 @@
+import type { Inches } from '../../values/index.js'
+
 /** Where the mounts of one or more rails on the same rafters may go. */
 export interface LayoutProblem {
-  readonly startIn: number
-  readonly endIn: number
+  readonly startIn: Inches
+  readonly endIn: Inches
   /** Rafters that a mount may use, in, ascending. */
   readonly rafters: readonly number[]
-  readonly maxCantileverIn: number
+  readonly maxCantileverIn: Inches
   /** Largest free end as a share of the next span; Infinity when the sheet sets none. */
   readonly maxCantileverOfSpan: number
   /** Largest allowed distance between neighbouring mounts at two places, in. */
-  readonly limitIn: (fromIn: number, toIn: number) => number
+  readonly limitIn: (fromIn: Inches, toIn: Inches) => number
 }
 
 const SLACK_IN = 1e-6
@@ -106,7 +108,7 @@ export function allLayouts(problem: LayoutProblem, count: number, most: number):
  */
 export function optimisedMounts(
   problem: LayoutProblem,
-  ratioOf: (supportsIn: readonly number[]) => number,
+  ratioOf: (supportsIn: readonly Inches[]) => number,
   mostTried = 300,
 ): readonly number[] | undefined {
   let best: { layout: readonly number[]; ratio: number } | undefined

@@ -1,16 +1,16 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
-import { own } from '../../values/index.js'
+import { own, type Inches, type Pounds, type PoundsPerSquareFoot } from '../../values/index.js'
 import type { MountProduct, RailProduct } from './equipment-spec.js'
 import { need } from '../model/index.js'
 
 /** Dead load of an array per surface area of its modules, psf. */
 export interface ArrayDead {
   /** Modules alone: what surely holds against uplift. */
-  readonly leastPsf: number
+  readonly leastPsf: PoundsPerSquareFoot
   /** Modules, inverters behind them, two rails, and a mount on every rafter. */
-  readonly mostPsf: number
-  readonly moduleWeightLb: number
+  readonly mostPsf: PoundsPerSquareFoot
+  readonly moduleWeightLb: Pounds
 }
 
 const SHEET = 'It stands on the data sheet.'
@@ -26,7 +26,7 @@ export function arrayDead(
   module: ModulePlacement,
   rail: { readonly at: string; readonly product: RailProduct },
   mount: { readonly at: string; readonly product: MountProduct },
-  rafterSpacingIn: number,
+  rafterSpacingIn: Inches,
 ): ArrayDead {
   const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const product = own(project.equipment.modules, array.module)

@@ -2,6 +2,7 @@ import type { Worksheet } from '../../worksheet/index.js'
 import { type LaidRail, cutRail, type RailPieces } from '../rails/index.js'
 import { type RailValue, need } from '../model/index.js'
 import type { RailKit } from './plane-rails.js'
+import { feetOf, inchesOf } from '../../values/index.js'
 
 /** Length of the first piece with fewer than two mounts, in. */
 function pieceOnOneMount({ piecesIn, splicesIn }: RailPieces, rail: LaidRail): number {
@@ -65,11 +66,11 @@ export function cutLaidRail(rail: LaidRail, kit: RailKit, worksheet: Worksheet):
     })
   }
   const longest = product.splice?.max_continuous_ft
-  if (longest !== undefined && length > longest * 12) {
+  if (longest !== undefined && length > inchesOf(longest)) {
     worksheet.find({
       severity: 'warning',
       id: 'structure.rail-expansion',
-      message: `rail ${line.id} is ${(length / 12).toFixed(1)} ft long, over the ${longest} ft that may run without an expansion gap`,
+      message: `rail ${line.id} is ${feetOf(length).toFixed(1)} ft long, over the ${longest} ft that may run without an expansion gap`,
       where: `${at}.splice.max_continuous_ft`,
       fix: 'Leave an expansion gap; no module may bridge it.',
     })

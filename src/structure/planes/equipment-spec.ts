@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import { LAG_GEOMETRY, LAG_SCREWS, SIDE_PLATES, WET_SERVICE } from '../../tables/nds/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type PoundsPerSquareInch } from '../../values/index.js'
 import type { FramingSpec } from '../rafters/index.js'
 import { penetrationIn, threadInRafterIn } from '../fasteners/index.js'
 import type { MountStrength } from '../mounts/index.js'
@@ -69,7 +69,7 @@ export function chosenMount(project: Project): Chosen<MountProduct> {
  * @throws StageError when neither is complete.
  */
 export function railStrength({ at, product: rail }: Chosen<RailProduct>, worksheet: Worksheet): RailStrength {
-  const bendingPsi = (): number =>
+  const bendingPsi = (): PoundsPerSquareInch =>
     1000 * allowableBendingKsi(need(rail.alloy, `${at}.alloy`, 'the alloy or allowable_moment_x_lb_in', SHEET))
   const sectionX = (): number =>
     need(

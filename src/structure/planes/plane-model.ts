@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { feetOf, inchesOf, own, type Feet, type Inches } from '../../values/index.js'
 import {
   exposedStrips,
   isInStrip,
@@ -22,7 +22,7 @@ export interface PlaneModel {
   readonly geometry: PlaneGeometry
   readonly modules: readonly ModulePlacement[]
   readonly wind: WindOnPlane
-  readonly stripFt: number
+  readonly stripFt: Feet
   /** On the modules and on the bare roof, psf of horizontal area. */
   readonly snowPsf: { readonly modules: number; readonly roof: number }
   readonly exposed: readonly ExposedStrip[]
@@ -102,7 +102,7 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
       const length = Math.hypot(dx, dy)
       const along = ((p.xFt - a.xFt) * dx + (p.yFt - a.yFt) * dy) / length
       const away = (dx * (p.yFt - a.yFt) - dy * (p.xFt - a.xFt)) / length
-      return depthIn > 0 && along >= 0 && along <= length && away * 12 < depthIn - 1e-6
+      return depthIn > 0 && along >= 0 && along <= length && inchesOf(away) < depthIn - 1e-6
     }),
   )
   if (!outside && !overhang) return
@@ -114,7 +114,7 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
 }
 
 /** h2 of an array: top of the modules above the roof, in. */
-export function topHeightIn(project: Project, arrayId: string): number {
+export function topHeightIn(project: Project, arrayId: string): Inches {
   const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const thickness = own(project.equipment.modules, array.module)?.thickness_in
   return (
@@ -139,7 +139,7 @@ function stripsOf(
   return exposedStrips(plane, modules, {
     edition,
     meanRoofHeightFt: site.wind.meanRoofHeightFt,
-    topHeightFt: Math.max(...modules.map((m) => topHeightIn(project, m.array))) / 12,
+    topHeightFt: feetOf(Math.max(...modules.map((m) => topHeightIn(project, m.array)))),
     moduleLengthFt: Math.max(...modules.flatMap((m) => [m.widthFt, m.heightFt])),
     ridgeIsRoofEdge: site.ridgeIsRoofEdge,
   })

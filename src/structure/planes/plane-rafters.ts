@@ -17,6 +17,7 @@ import type { ArrayOnPlane } from './plane-rails.js'
 import { reportGravity, reportRafters } from './report-rafters.js'
 import { reportSpans } from './report-spans.js'
 import type { SiteLoads } from '../loads/index.js'
+import { feetOf, inchesOf, radiansOf } from '../../values/index.js'
 
 const SHARE =
   'Stagger the mounts or put them closer together so that more rafters share the load; otherwise have a structural engineer check the rafters, put the letter under documents and name its id as rafters_verified_by.'
@@ -77,7 +78,7 @@ function rafterInput(
   rails: readonly LaidRail[],
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RafterInput {
-  const cos = Math.cos((plane.geometry.tiltDeg * Math.PI) / 180)
+  const cos = Math.cos(radiansOf(plane.geometry.tiltDeg))
   const factor = snowFactor(site)
   const points: RafterPoint[] = rails.flatMap((rail) => {
     const dead = arrays.get(rail.loaded.line.array)?.dead.mostPsf ?? 0
@@ -92,10 +93,10 @@ function rafterInput(
     })
   })
   const coveredIn: RafterInput['coveredIn'] = (rafter) => {
-    const xFt = (framing.firstOffsetIn + (rafter - 1) * framing.spacingIn) / 12
+    const xFt = feetOf(framing.firstOffsetIn + (rafter - 1) * framing.spacingIn)
     return plane.modules
       .filter((m) => m.xFt <= xFt && xFt <= m.xFt + m.widthFt)
-      .map((m) => ({ fromIn: m.yFt * 12, toIn: (m.yFt + m.heightFt) * 12 }))
+      .map((m) => ({ fromIn: inchesOf(m.yFt), toIn: inchesOf(m.yFt + m.heightFt) }))
   }
   return { framing, plane: plane.geometry, snowPsf: factor * plane.snowPsf.roof, points, coveredIn }
 }

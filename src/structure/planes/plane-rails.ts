@@ -1,6 +1,6 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
-import { own } from '../../values/index.js'
+import { own, type Inches, type PoundsPerSquareFoot } from '../../values/index.js'
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
@@ -25,10 +25,10 @@ export interface RailKit {
   readonly rail: Chosen<RailProduct>
   readonly mount: Chosen<MountProduct>
   readonly railStrength: RailStrength
-  readonly endAllowanceIn: number
-  readonly longestSpanIn: number
-  readonly mountEdgeIn: number
-  readonly mountClearanceIn: number
+  readonly endAllowanceIn: Inches
+  readonly longestSpanIn: Inches
+  readonly mountEdgeIn: Inches
+  readonly mountClearanceIn: Inches
 }
 
 /** Loads of one array on one plane. */
@@ -47,7 +47,7 @@ export function arrayOnPlane(
   module: ModulePlacement,
 ): ArrayOnPlane {
   const dead = arrayDead(project, module.array, module, kit.rail, kit.mount, framing.spacingIn)
-  const combine = (deadPsf: number): CombinedLoad[] =>
+  const combine = (deadPsf: PoundsPerSquareFoot): CombinedLoad[] =>
     combinedLoads(
       site.edition,
       { deadPsf, snowPsf: plane.snowPsf.modules, slopeDeg: plane.geometry.tiltDeg },

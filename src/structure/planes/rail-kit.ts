@@ -5,6 +5,7 @@ import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
 import type { LayoutRules } from '../rails/index.js'
 import { need } from '../model/index.js'
 import type { RailKit } from './plane-rails.js'
+import type { Inches } from '../../values/index.js'
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
 const SHEET = 'It stands on the data sheet of the rail.'
@@ -67,7 +68,7 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
 /** What the person may ask of this run. */
 export interface SpaceMountsOptions {
   /** Wished largest distance between mounts, in; wins over the project file. */
-  readonly spacingIn?: number
+  readonly spacingIn?: Inches
   /** Ids under documents whose file is there; a check stands on an engineer's document only when it is among them. */
   readonly documents?: ReadonlySet<string>
   /** Look for the fewest mounts whose exact check passes. */
@@ -82,7 +83,7 @@ export interface SpaceMountsOptions {
 export function layoutRules(
   project: Project,
   kit: RailKit,
-  rafterSpacingIn: number,
+  rafterSpacingIn: Inches,
   options: SpaceMountsOptions,
   worksheet: Worksheet,
 ): LayoutRules {

@@ -9,15 +9,16 @@ import {
 } from '../wind/index.js'
 import type { SiteLoads } from '../loads/index.js'
 import { flatRoofSnowPsf, snowSlopeFactor } from '../snow/index.js'
+import type { Inches, PoundsPerSquareFoot, SquareFeet } from '../../values/index.js'
 
 /** A zone as it is reported: the area and exposure that its loads were taken at. */
 export interface ReportedZone {
   readonly zone: string
   readonly exposed: boolean
-  readonly areaFt2: number
-  readonly upliftPsf: number
-  readonly downPsf: number
-  readonly spanIn: number
+  readonly areaFt2: SquareFeet
+  readonly upliftPsf: PoundsPerSquareFoot
+  readonly downPsf: PoundsPerSquareFoot
+  readonly spanIn: Inches
   readonly governs: string
 }
 

@@ -11,12 +11,13 @@ import {
 import { gravityChangePct } from '../loads/index.js'
 import { planeAreaFt2 } from '../model/index.js'
 import type { PlaneModel } from './plane-model.js'
+import type { PoundsPerSquareFoot } from '../../values/index.js'
 
 /** Writes the steps of the rafters of one plane, and warns where their strength could not be checked. */
 export function reportRafters(
   id: string,
   framing: FramingSpec,
-  snowPsf: number,
+  snowPsf: PoundsPerSquareFoot,
   result: RafterResult,
   covered: string | undefined,
   worksheet: Worksheet,
@@ -30,7 +31,7 @@ export function reportRafters(
 function reportBefore(
   id: string,
   framing: FramingSpec,
-  snowPsf: number,
+  snowPsf: PoundsPerSquareFoot,
   result: RafterResult,
   increase: RafterIncrease,
   worksheet: Worksheet,
@@ -149,8 +150,8 @@ function reportNotChecked(
 export function reportGravity(
   plane: PlaneModel,
   framing: FramingSpec,
-  arrayDeadPsf: number,
-  snowPsf: number,
+  arrayDeadPsf: PoundsPerSquareFoot,
+  snowPsf: PoundsPerSquareFoot,
   worksheet: Worksheet,
 ): void {
   const roofAreaFt2 = planeAreaFt2(plane.geometry)

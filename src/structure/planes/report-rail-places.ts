@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { feetOf, inchesOf, own, type Inches } from '../../values/index.js'
 import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { PlaneGeometry } from '../model/index.js'
@@ -39,21 +39,21 @@ export function reportRailPlaces(
 }
 
 /** Inches with one decimal, rounded up so that what is reported is enough. */
-function up(valueIn: number): string {
+function up(valueIn: Inches): string {
   return `${(Math.ceil(valueIn * 10 - 1e-6) / 10).toFixed(1)} in`
 }
 
 /** How far the longer end of a rail passes the edge of the plane at its height, in; 0 when it does not. */
-function pastEdgeIn(plane: PlaneGeometry, line: RailLine): number {
-  const yFt = line.yIn / 12
+function pastEdgeIn(plane: PlaneGeometry, line: RailLine): Inches {
+  const yFt = feetOf(line.yIn)
   const crossings = plane.edges
     .filter(({ from, to }) => from.yFt > yFt !== to.yFt > yFt)
     .map(({ from, to }) => 12 * (from.xFt + ((yFt - from.yFt) / (to.yFt - from.yFt)) * (to.xFt - from.xFt)))
     .sort((a, b) => a - b)
   const [first, last] = [line.modules[0], line.modules.at(-1)]
   if (first === undefined || last === undefined) return 0
-  const left = crossings.filter((x) => x <= (first.xFt + first.widthFt / 2) * 12).at(-1)
-  const right = crossings.find((x) => x >= (last.xFt + last.widthFt / 2) * 12)
+  const left = crossings.filter((x) => x <= inchesOf(first.xFt + first.widthFt / 2)).at(-1)
+  const right = crossings.find((x) => x >= inchesOf(last.xFt + last.widthFt / 2))
   // A rail that lies at no place of the plane is told by its modules.
   if (left === undefined || right === undefined) return 0
   return Math.max(0, left - line.startIn, line.endIn - right)

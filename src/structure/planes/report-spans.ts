@@ -1,6 +1,7 @@
 import type { Worksheet } from '../../worksheet/index.js'
 import { type FramingSpec, type RafterResult, planeDepthIn, planInOf } from '../rafters/index.js'
 import type { PlaneModel } from './plane-model.js'
+import { feetOf } from '../../values/index.js'
 
 /** Findings about spans that cannot be, and about mounts on parts of rafters whose supports are not stated. */
 export function reportSpans(
@@ -11,7 +12,7 @@ export function reportSpans(
   worksheet: Worksheet,
 ): void {
   const path = `structure.framing.${geometry.id}`
-  const depthFt = planeDepthIn(geometry) / 12
+  const depthFt = feetOf(planeDepthIn(geometry))
   const totalFt = framing.spansFt.reduce((sum, spanFt) => sum + spanFt, 0)
   if (totalFt > depthFt + 1e-6) {
     const what =
@@ -25,8 +26,8 @@ export function reportSpans(
     })
   }
   if (unchecked.length === 0) return
-  const reachFt = (framing.eaveOverhangIn / 12 + totalFt).toFixed(1)
-  const highestFt = Math.max(...unchecked.map((point) => planInOf(geometry, point.yIn))) / 12
+  const reachFt = (feetOf(framing.eaveOverhangIn) + totalFt).toFixed(1)
+  const highestFt = feetOf(Math.max(...unchecked.map((point) => planInOf(geometry, point.yIn))))
   const rafters = [...new Set(unchecked.map((point) => point.rafter))].sort((a, b) => a - b)
   const named =
     rafters.length > 6 ? `${rafters.length} rafters` : `rafter${rafters.length === 1 ? '' : 's'} ${rafters.join(', ')}`

@@ -8,6 +8,7 @@ import {
   type LumberGrade,
 } from '../../tables/nds/index.js'
 import type { FramingSpec } from './framing-spec.js'
+import type { PoundsPerSquareInch } from '../../values/index.js'
 
 /** Bending strength of a rafter without the load duration factor. */
 export interface BendingStrength {
@@ -15,14 +16,14 @@ export interface BendingStrength {
   readonly grade: LumberGrade
   /** Why species or grade are not the rafter's own but the lowest usual ones; undefined when they are its own. */
   readonly notStated: string | undefined
-  readonly referencePsi: number
+  readonly referencePsi: PoundsPerSquareInch
   /** CF of table 4A; 1 for Southern Pine. */
   readonly sizeFactor: number
   readonly repetitiveFactor: number
   readonly wetFactor: number
   readonly temperatureFactor: number
   /** Fb CF Cr CM Ct, psi; times CD it is Fb'. */
-  readonly allowablePsi: number
+  readonly allowablePsi: PoundsPerSquareInch
   /** S, in3. */
   readonly sectionModulusIn3: number
 }

@@ -1,7 +1,7 @@
 import type { Project } from '../../project/index.js'
 import { LUMBER_SIZES, SPECIFIC_GRAVITY, TEMPERATURE, type NominalSize } from '../../tables/nds/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Feet, type Inches, type PoundsPerSquareFoot } from '../../values/index.js'
 import { need } from '../model/index.js'
 
 /** The framing under a plane, complete. */
@@ -10,18 +10,18 @@ export interface FramingSpec {
   readonly species: string | undefined
   readonly grade: string | undefined
   readonly specificGravity: number
-  readonly breadthIn: number
-  readonly depthIn: number
-  readonly spacingIn: number
-  readonly firstOffsetIn: number
+  readonly breadthIn: Inches
+  readonly depthIn: Inches
+  readonly spacingIn: Inches
+  readonly firstOffsetIn: Inches
   /** Horizontal spans from the wall under the eave up, the first always, the others as far as they are stated. */
-  readonly spansFt: readonly number[]
-  readonly eaveOverhangIn: number
-  readonly rakeOverhangIn: number
+  readonly spansFt: readonly Feet[]
+  readonly eaveOverhangIn: Inches
+  readonly rakeOverhangIn: Inches
   /** Sheathing and covering together, in. */
-  readonly layersIn: number
+  readonly layersIn: Inches
   readonly covering: Framing['covering']
-  readonly existingDeadPsf: number
+  readonly existingDeadPsf: PoundsPerSquareFoot
   readonly wet: boolean
   readonly temperatureFactor: number
 }

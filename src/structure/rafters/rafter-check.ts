@@ -5,6 +5,17 @@ import type { FramingSpec } from './framing-spec.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
 import { isOnKnownSpan, planInOf, raftersAt } from './rafter-spans.js'
+import {
+  feetOf,
+  poundFeetOf,
+  radiansOf,
+  type Feet,
+  type Inches,
+  type PoundFeet,
+  type Pounds,
+  type PoundsPerSquareFoot,
+  type PoundsPerSquareInch,
+} from '../../values/index.js'
 
 /** A mount's vertical gravity load on a rafter. */
 export interface RafterPoint {
@@ -12,8 +23,8 @@ export interface RafterPoint {
   readonly rafter: number
   /** Up the slope, in plane coordinates, in. */
   readonly yIn: number
-  readonly deadLb: number
-  readonly snowLb: number
+  readonly deadLb: Pounds
+  readonly snowLb: Pounds
 }
 
 /** Everything that the rafters of one plane carry. */
@@ -21,10 +32,10 @@ export interface RafterInput {
   readonly framing: FramingSpec
   readonly plane: PlaneGeometry
   /** Roof snow on the horizontal, ASD, psf. */
-  readonly snowPsf: number
+  readonly snowPsf: PoundsPerSquareFoot
   readonly points: readonly RafterPoint[]
   /** Stretches of the slope that modules cover, in from the eave, by rafter. */
-  readonly coveredIn: (rafter: number) => readonly { readonly fromIn: number; readonly toIn: number }[]
+  readonly coveredIn: (rafter: number) => readonly { readonly fromIn: Inches; readonly toIn: Inches }[]
 }
 
 /** Bending with the array against bending before it, at the place where it has grown most for what is allowed. */
@@ -32,11 +43,11 @@ export interface RafterIncrease {
   readonly rafter: number
   readonly place: RafterPlace
   /** Spans beside the place, ft. */
-  readonly spansFt: readonly number[]
-  readonly momentLbFt: number
-  readonly momentBeforeLbFt: number
+  readonly spansFt: readonly Feet[]
+  readonly momentLbFt: PoundFeet
+  readonly momentBeforeLbFt: PoundFeet
   /** The larger of 105 % of the moment before and what the span table stands for, lb-ft. */
-  readonly allowedLbFt: number
+  readonly allowedLbFt: PoundFeet
   readonly basis: 'span table' | '5 percent rule'
 }
 
@@ -46,11 +57,11 @@ export interface RafterStress {
   readonly place: RafterPlace
   /** `D`, `D + Lr` or `D + S`. */
   readonly combination: string
-  readonly momentLbFt: number
+  readonly momentLbFt: PoundFeet
   readonly loadDuration: number
-  readonly stressPsi: number
+  readonly stressPsi: PoundsPerSquareInch
   /** Fb' */
-  readonly allowablePsi: number
+  readonly allowablePsi: PoundsPerSquareInch
 }
 
 export interface RafterResult {
@@ -61,7 +72,7 @@ export interface RafterResult {
   /** Mounts on parts of rafters whose supports are not stated. */
   readonly unchecked: readonly RafterPoint[]
   /** Largest span of the table, ft, when it covers these rafters. */
-  readonly tableSpanFt: number | undefined
+  readonly tableSpanFt: Feet | undefined
   /** Why the table does not cover them. */
   readonly notCovered: string | undefined
 }
@@ -78,8 +89,8 @@ const GRADES_DOWN: readonly string[] = ['Select Structural', 'No. 1', 'No. 2', '
  */
 export function prescriptiveSpanFt(
   framing: Pick<FramingSpec, 'nominalSize' | 'species' | 'grade' | 'spacingIn'>,
-  deadPsf: number,
-): { spanFt: number; deadPsf: 10 | 20; spacingIn: number } | undefined {
+  deadPsf: PoundsPerSquareFoot,
+): { spanFt: Feet; deadPsf: 10 | 20; spacingIn: Inches } | undefined {
   const size = framing.nominalSize
   if ((size !== '2x4' && size !== '2x6' && size !== '2x8') || deadPsf > 20) return undefined
   const column = deadPsf <= 10 ? 10 : 20
@@ -104,7 +115,7 @@ export function prescriptiveSpanFt(
  * @source IEBC 2021 805.2 (secondary); IBC 2018 table 2308.7.2(2); NDS 2018 3.3 (secondary); statics
  * @limits Gravity only; shear, bearing, deflection, thrust of rafters without a ridge beam, wind and unbalanced snow are left out.
  */
-export function checkRafters(input: RafterInput, arrayDeadPsf: number): RafterResult {
+export function checkRafters(input: RafterInput, arrayDeadPsf: PoundsPerSquareFoot): RafterResult {
   const { framing, plane } = input
   const strength = bendingStrength(framing)
   const table = prescriptiveSpanFt(framing, framing.existingDeadPsf + arrayDeadPsf)
@@ -148,7 +159,7 @@ function coverageGap(input: RafterInput): string | undefined {
 }
 
 /** Spans with a mount on them, and the supports beside those. */
-function loadedPlaces(supportsIn: readonly number[], atIn: readonly number[]): RafterPlace[] {
+function loadedPlaces(supportsIn: readonly Inches[], atIn: readonly Inches[]): RafterPlace[] {
   const places: RafterPlace[] = []
   for (let i = 1; i < supportsIn.length; i++) {
     const [a, b] = [supportsIn[i - 1] ?? 0, supportsIn[i] ?? 0]
@@ -167,13 +178,13 @@ function loadedPlaces(supportsIn: readonly number[], atIn: readonly number[]): R
 function loadOf(
   input: RafterInput,
   rafter: number,
-  variablePsf: number,
+  variablePsf: PoundsPerSquareFoot,
   mountLb: (point: RafterPoint) => number,
 ): RafterLoad {
   const { framing, plane } = input
   const perIn = framing.spacingIn / 144
   return {
-    deadLbPerIn: (framing.existingDeadPsf / Math.cos((plane.tiltDeg * Math.PI) / 180)) * perIn,
+    deadLbPerIn: (framing.existingDeadPsf / Math.cos(radiansOf(plane.tiltDeg))) * perIn,
     variableLbPerIn: variablePsf * perIn,
     covered: input
       .coveredIn(rafter)
@@ -187,27 +198,27 @@ function loadOf(
 function increaseAt(
   input: RafterInput,
   rafter: number,
-  supportsIn: readonly number[],
+  supportsIn: readonly Inches[],
   place: RafterPlace,
-  tableLbFt: number,
+  tableLbFt: PoundFeet,
 ): RafterIncrease {
   const variablePsf = Math.max(ROOF_LIVE_LOAD_PSF, input.snowPsf)
   const load = loadOf(input, rafter, variablePsf, (p) => p.deadLb + p.snowLb)
-  const before = rafterMoment({ ...load, covered: [], mounts: [] }, supportsIn, place) / 12
+  const before = poundFeetOf(rafterMoment({ ...load, covered: [], mounts: [] }, supportsIn, place))
   const byRule = before * (1 + GRAVITY_INCREASE_LIMIT_PCT / 100)
   return {
     rafter,
     place,
     spansFt: spansBeside(supportsIn, place),
-    momentLbFt: rafterMoment(load, supportsIn, place) / 12,
+    momentLbFt: poundFeetOf(rafterMoment(load, supportsIn, place)),
     momentBeforeLbFt: before,
     allowedLbFt: Math.max(byRule, tableLbFt),
     basis: tableLbFt > byRule ? 'span table' : '5 percent rule',
   }
 }
 
-function spansBeside(supportsIn: readonly number[], { kind, number }: RafterPlace): number[] {
-  const spanFt = (i: number): number => ((supportsIn[i] ?? 0) - (supportsIn[i - 1] ?? 0)) / 12
+function spansBeside(supportsIn: readonly Inches[], { kind, number }: RafterPlace): number[] {
+  const spanFt = (i: number): Feet => feetOf((supportsIn[i] ?? 0) - (supportsIn[i - 1] ?? 0))
   return kind === 'span' ? [spanFt(number)] : [spanFt(number), spanFt(number + 1)]
 }
 
@@ -215,7 +226,7 @@ function spansBeside(supportsIn: readonly number[], { kind, number }: RafterPlac
 function stressAt(
   input: RafterInput,
   rafter: number,
-  supportsIn: readonly number[],
+  supportsIn: readonly Inches[],
   place: RafterPlace,
   strength: BendingStrength,
 ): RafterStress {
@@ -243,7 +254,7 @@ function stressAt(
       rafter,
       place,
       combination,
-      momentLbFt: momentLbIn / 12,
+      momentLbFt: poundFeetOf(momentLbIn),
       loadDuration: duration,
       stressPsi: momentLbIn / strength.sectionModulusIn3,
       allowablePsi: strength.allowablePsi * duration,

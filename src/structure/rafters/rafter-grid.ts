@@ -1,6 +1,7 @@
 import type { Obstruction } from '../../project/index.js'
 import type { FramingSpec } from './framing-spec.js'
 import { distanceToSegmentFt, isInPlane, type PlaneGeometry } from '../model/index.js'
+import { feetOf, inchesOf, type Inches } from '../../values/index.js'
 
 /** A rafter that a mount may use. */
 export interface RafterPlace {
@@ -25,9 +26,9 @@ export function rafterPlaces(
   plane: PlaneGeometry,
   framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>,
   obstructions: readonly Obstruction[],
-  rail: { readonly startIn: number; readonly endIn: number; readonly yIn: number },
-  edgeIn: number,
-  clearanceIn: number,
+  rail: { readonly startIn: Inches; readonly endIn: Inches; readonly yIn: number },
+  edgeIn: Inches,
+  clearanceIn: Inches,
 ): RafterPlace[] {
   const places: RafterPlace[] = []
   const first = Math.max(1, rafterNumber(framing, rail.startIn) - 1)
@@ -35,17 +36,17 @@ export function rafterPlaces(
     const xIn = framing.firstOffsetIn + (number - 1) * framing.spacingIn
     if (xIn > rail.endIn + 1e-9) return places
     if (xIn < rail.startIn - 1e-9) continue
-    const point = { xFt: xIn / 12, yFt: rail.yIn / 12 }
+    const point = { xFt: feetOf(xIn), yFt: feetOf(rail.yIn) }
     if (!isInPlane(plane, point)) continue
-    if (plane.edges.some((edge) => distanceToSegmentFt(point, edge.from, edge.to) * 12 < edgeIn - 1e-9)) continue
+    if (plane.edges.some((edge) => inchesOf(distanceToSegmentFt(point, edge.from, edge.to)) < edgeIn - 1e-9)) continue
     const blocked = obstructions.some((o) => {
       const keep = Math.max(clearanceIn, o.clearance_in ?? 0)
-      const [x, y] = [o.x_ft * 12, o.y_ft * 12]
+      const [x, y] = [inchesOf(o.x_ft), inchesOf(o.y_ft)]
       return (
         xIn > x - keep &&
-        xIn < x + o.width_ft * 12 + keep &&
+        xIn < x + inchesOf(o.width_ft) + keep &&
         rail.yIn > y - keep &&
-        rail.yIn < y + o.length_ft * 12 + keep
+        rail.yIn < y + inchesOf(o.length_ft) + keep
       )
     })
     if (!blocked) places.push({ number, xIn })

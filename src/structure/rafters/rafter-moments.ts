@@ -1,12 +1,13 @@
 import { beamExtremes, solveContinuousBeam, type LineLoad } from '../beam/index.js'
+import type { Inches, PoundInches, PoundsPerInch } from '../../values/index.js'
 
 /** A load case on one rafter, horizontal distances in from the plane's lowest eave. */
 export interface RafterLoad {
-  readonly deadLbPerIn: number
+  readonly deadLbPerIn: PoundsPerInch
   /** On the parts that no module covers. */
-  readonly variableLbPerIn: number
-  readonly covered: readonly { readonly fromIn: number; readonly toIn: number }[]
-  readonly mounts: readonly { readonly atIn: number; readonly lb: number }[]
+  readonly variableLbPerIn: PoundsPerInch
+  readonly covered: readonly { readonly fromIn: Inches; readonly toIn: Inches }[]
+  readonly mounts: readonly { readonly atIn: Inches; readonly lb: number }[]
 }
 
 /** Where a rafter bends: in a span (sagging) or over a support between two spans (hogging). */
@@ -31,7 +32,7 @@ const HALF_FOOT_IN = 0.5
  * A span is taken as if it ended at its supports, a support as if the rafter ran through, since a splice over the support cannot
  * be seen: each is the worse of the two.
  */
-export function rafterMoment(load: RafterLoad, supportsIn: readonly number[], place: RafterPlace): number {
+export function rafterMoment(load: RafterLoad, supportsIn: readonly Inches[], place: RafterPlace): PoundInches {
   const [a, b] = [supportsIn[place.number - 1] ?? 0, supportsIn[place.number] ?? 0]
   if (place.kind === 'span') {
     const beam = { startIn: a, endIn: b, supportsIn: [a, b], loads: lineLoads(load, a, b) }
@@ -42,7 +43,7 @@ export function rafterMoment(load: RafterLoad, supportsIn: readonly number[], pl
   return Math.abs(solveContinuousBeam(beam).supportMomentsLbIn[place.number] ?? 0)
 }
 
-function lineLoads(load: RafterLoad, startIn: number, endIn: number): LineLoad[] {
+function lineLoads(load: RafterLoad, startIn: Inches, endIn: Inches): LineLoad[] {
   const loads: LineLoad[] = [{ fromIn: startIn, toIn: endIn, lbPerIn: load.deadLbPerIn }]
   let free = startIn
   for (const { fromIn, toIn } of load.covered.toSorted((a, b) => a.fromIn - b.fromIn)) {

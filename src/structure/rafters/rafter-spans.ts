@@ -1,13 +1,14 @@
 import type { FramingSpec } from './framing-spec.js'
 import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
+import { feetOf, inchesOf, radiansOf, type Inches } from '../../values/index.js'
 
 /** A rafter of a plane on its supports, horizontal distances from the plane's lowest eave, in. */
 export interface RafterSpans {
   /** Ends of the rafter; the lower one may overhang. */
-  readonly lowIn: number
-  readonly highIn: number
+  readonly lowIn: Inches
+  readonly highIn: Inches
   /** Ascending; two or more where there is a span to check. */
-  readonly supportsIn: readonly number[]
+  readonly supportsIn: readonly Inches[]
 }
 
 /** A mount this near to a support stands on it, and two supports this near are one: half a wall and a ridge board, in. */
@@ -16,9 +17,9 @@ export const OVER_SUPPORT_IN = 6
 type Spans = Pick<FramingSpec, 'spansFt' | 'eaveOverhangIn'>
 
 /** Horizontal depth of the plane from its lowest to its highest point, in. */
-export function planeDepthIn(plane: PlaneGeometry): number {
+export function planeDepthIn(plane: PlaneGeometry): Inches {
   const heights = plane.edges.map((edge) => edge.from.yFt)
-  return (Math.max(...heights) - Math.min(...heights)) * 12 * cosOf(plane)
+  return inchesOf(Math.max(...heights) - Math.min(...heights)) * cosOf(plane)
 }
 
 /** Horizontal distance of a height of the plane from its lowest eave, in. */
@@ -27,7 +28,7 @@ export function planInOf(plane: PlaneGeometry, yIn: number): number {
 }
 
 function cosOf(plane: PlaneGeometry): number {
-  return Math.cos((plane.tiltDeg * Math.PI) / 180)
+  return Math.cos(radiansOf(plane.tiltDeg))
 }
 
 /**
@@ -40,7 +41,7 @@ function cosOf(plane: PlaneGeometry): number {
  */
 export function raftersAt(plane: PlaneGeometry, framing: Spans, xIn: number): RafterSpans[] {
   let support = framing.eaveOverhangIn
-  const lines = [support, ...framing.spansFt.map((spanFt) => (support += spanFt * 12))]
+  const lines = [support, ...framing.spansFt.map((spanFt) => (support += inchesOf(spanFt)))]
   return stretchesAt(plane, xIn).map(({ lowIn, highIn, lowKind }) => {
     const supportsIn = [lowKind === 'eave' ? lowIn + framing.eaveOverhangIn : lowIn]
     for (const line of lines) {
@@ -59,16 +60,16 @@ export function isOnKnownSpan({ supportsIn }: RafterSpans, xIn: number): boolean
 }
 
 interface Stretch {
-  readonly lowIn: number
-  readonly highIn: number
+  readonly lowIn: Inches
+  readonly highIn: Inches
   readonly lowKind: PlaneEdgeKind
 }
 
 /** Where a line up the slope lies within the plane; more than once in a plane with a deep notch. */
 function stretchesAt(plane: PlaneGeometry, xIn: number): Stretch[] {
   // A hair beside a corner a line crosses each edge once or not at all.
-  const right = stretchesBeside(plane, xIn / 12 + HAIR_FT)
-  return right.length > 0 ? right : stretchesBeside(plane, xIn / 12 - HAIR_FT)
+  const right = stretchesBeside(plane, feetOf(xIn) + HAIR_FT)
+  return right.length > 0 ? right : stretchesBeside(plane, feetOf(xIn) - HAIR_FT)
 }
 
 const HAIR_FT = 1e-7
@@ -78,7 +79,7 @@ function stretchesBeside(plane: PlaneGeometry, xFt: number): Stretch[] {
     .filter(({ from, to }) => from.xFt > xFt !== to.xFt > xFt)
     .map(({ kind, from, to }) => {
       const yFt = from.yFt + ((xFt - from.xFt) / (to.xFt - from.xFt)) * (to.yFt - from.yFt)
-      return { kind, atIn: planInOf(plane, yFt * 12) }
+      return { kind, atIn: planInOf(plane, inchesOf(yFt)) }
     })
     .sort((a, b) => a.atIn - b.atIn)
   const stretches: Stretch[] = []

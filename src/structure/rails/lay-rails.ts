@@ -2,6 +2,7 @@ import { evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from '.
 import type { LoadedRail } from './loaded-rail.js'
 import { railDemand, type RailDemand } from './rail-demand.js'
 import type { SpanLimit } from './span-limit.js'
+import type { Inches } from '../../values/index.js'
 
 /** A rail with the rules for placing its mounts. */
 export interface RailToLay {
@@ -13,23 +14,23 @@ export interface RailToLay {
 }
 
 export interface LaidRail extends RailToLay {
-  readonly supportsIn: readonly number[]
+  readonly supportsIn: readonly Inches[]
   readonly demand: RailDemand
   /** Whether no layout on these rafters keeps spacing and free ends. */
   readonly limitsBroken: boolean
   /** Mounts on rafters that the rail below uses too, though neighbouring rails shall be staggered, in. */
-  readonly sharedIn: readonly number[]
+  readonly sharedIn: readonly Inches[]
 }
 
 export interface LayoutRules {
   readonly layout: 'aligned' | 'staggered'
   /** One spacing for all zones, in; otherwise each zone's own longest span. */
-  readonly spacingIn: number | undefined
+  readonly spacingIn: Inches | undefined
   readonly optimise: boolean
-  readonly maxCantileverIn: number
+  readonly maxCantileverIn: Inches
   readonly maxCantileverOfSpan: number
-  readonly longestSpanIn: number
-  readonly rafterSpacingIn: number
+  readonly longestSpanIn: Inches
+  readonly rafterSpacingIn: Inches
 }
 
 /** Share of a rail's width below which a zone does not limit a span. */
@@ -106,7 +107,7 @@ function ratioOf(group: readonly RailToLay[], layout: readonly number[], demands
 /** Demands that are known already, by rail and supports. */
 type Demands = Map<RailToLay, Map<string, RailDemand>>
 
-function demandOf(demands: Demands, rail: RailToLay, supportsIn: readonly number[]): RailDemand {
+function demandOf(demands: Demands, rail: RailToLay, supportsIn: readonly Inches[]): RailDemand {
   const known = demands.get(rail) ?? new Map<string, RailDemand>()
   demands.set(rail, known)
   const key = supportsIn.join()

@@ -1,11 +1,12 @@
 import { ALLOYS, ALUMINIUM_SAFETY, SHEAR_OVER_TENSION, type Alloy } from '../../tables/aluminium/index.js'
+import type { PoundInches, Pounds } from '../../values/index.js'
 
 /** What a rail can take, at allowable stress level. */
 export interface RailStrength {
-  readonly momentXLbIn: number
+  readonly momentXLbIn: PoundInches
   /** Along the slope; undefined when the sheet does not give a section. */
-  readonly momentYLbIn: number | undefined
-  readonly shearLb: number | undefined
+  readonly momentYLbIn: PoundInches | undefined
+  readonly shearLb: Pounds | undefined
   readonly momentOfInertiaXIn4: number
   /** n of the limit span / n. */
   readonly deflectionLimit: number

@@ -4,6 +4,7 @@ import type { CombinedLoad } from '../loads/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { LEAST_AREA_FT2, patchLoads } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
+import { feetOf, type Inches, type SquareFeet } from '../../values/index.js'
 
 export interface RailCheck {
   readonly name: string
@@ -14,14 +15,14 @@ export interface RailCheck {
 }
 
 /** Smallest area that a span of the rail carries, ft2. */
-function leastSpanAreaFt2(rail: LoadedRail, supports: readonly number[]): number {
+function leastSpanAreaFt2(rail: LoadedRail, supports: readonly number[]): SquareFeet {
   const width = Math.max(...rail.patches.map((patch) => patch.totalWidthFt))
   const spans = supports.slice(1).map((x, index) => x - (supports[index] ?? 0))
-  return Math.max((Math.min(...spans) / 12) * width, LEAST_AREA_FT2)
+  return Math.max(feetOf(Math.min(...spans)) * width, LEAST_AREA_FT2)
 }
 
 /** Worst bending, shear and deflection of a rail over all combinations, wind read at the smallest span's area. */
-export function railChecks(rail: LoadedRail, supportsIn: readonly number[]): RailCheck[] {
+export function railChecks(rail: LoadedRail, supportsIn: readonly Inches[]): RailCheck[] {
   const { line, patches, strength } = rail
   const area = leastSpanAreaFt2(rail, supportsIn)
   const worst = new Map<string, RailCheck>()

@@ -4,19 +4,20 @@ import { mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
+import { feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {
   readonly xIn: number
   readonly zone: string
   readonly exposed: boolean
-  readonly areaFt2: number
-  readonly upliftLb: number
-  readonly downLb: number
-  readonly alongLb: number
+  readonly areaFt2: SquareFeet
+  readonly upliftLb: Pounds
+  readonly downLb: Pounds
+  readonly alongLb: Pounds
   readonly combination: string
   /** Reaction to 1 psf on everything, lb: the area that the continuous rail really gives to this mount, ft2. */
-  readonly reactionAreaFt2: number
+  readonly reactionAreaFt2: SquareFeet
   /** The worst check of each name over all combinations. */
   readonly checks: readonly MountCheck[]
 }
@@ -36,7 +37,7 @@ export interface RailDemand {
  * @param supportsIn Mount positions along the rail, in, ascending, at least two.
  * @returns ASD loads in lb, checks with demand and capacity.
  */
-export function railDemand(rail: LoadedRail, supportsIn: readonly number[]): RailDemand {
+export function railDemand(rail: LoadedRail, supportsIn: readonly Inches[]): RailDemand {
   const unit = unitReactions(rail, supportsIn)
   const mounts = supportsIn.map((xIn, index) => mountDemand(rail, supportsIn, xIn, index, unit))
   const checks = railChecks(rail, supportsIn)
@@ -47,7 +48,7 @@ export function railDemand(rail: LoadedRail, supportsIn: readonly number[]): Rai
 interface UnitReactions {
   readonly key: WindKey
   /** lb at every support for 1 psf on this key's area. */
-  readonly perPsf: readonly number[]
+  readonly perPsf: readonly Pounds[]
 }
 
 function keysOf(patches: readonly RailPatch[]): WindKey[] {
@@ -55,7 +56,7 @@ function keysOf(patches: readonly RailPatch[]): WindKey[] {
   return [...keys.values()]
 }
 
-function unitReactions(rail: LoadedRail, supportsIn: readonly number[]): UnitReactions[] {
+function unitReactions(rail: LoadedRail, supportsIn: readonly Inches[]): UnitReactions[] {
   return keysOf(rail.patches).map((key) => {
     const loads = patchLoads(rail.patches, (k, widthFt) =>
       k.zone === key.zone && k.exposed === key.exposed ? widthFt : 0,
@@ -78,7 +79,7 @@ function mountDemand(
   const { areaFt2, worst } = tributary(rail, from, to)
   const total = unit.reduce((sum, u) => sum + (u.perPsf[index] ?? 0), 0)
   // A zone whose load would relieve this mount is left out: a gust need not press on all zones at once.
-  const windLb = (direction: 'uplift' | 'down'): number =>
+  const windLb = (direction: 'uplift' | 'down'): Pounds =>
     unit.reduce((sum, u) => {
       const lbPerPsf = Math.max(0, u.perPsf[index] ?? 0)
       return sum + lbPerPsf * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction)
@@ -116,11 +117,11 @@ function mountDemand(
 const NAMING_SHARE = 0.1
 
 /** Roof area between two places of the rail, ft2, and the worst zone that holds a real part of it. */
-function tributary(rail: LoadedRail, from: number, to: number): { areaFt2: number; worst: WindKey } {
-  const areas = new Map<string, { key: WindKey; areaFt2: number }>()
+function tributary(rail: LoadedRail, from: number, to: number): { areaFt2: SquareFeet; worst: WindKey } {
+  const areas = new Map<string, { key: WindKey; areaFt2: SquareFeet }>()
   let total = 0
   for (const patch of rail.patches) {
-    const length = (Math.min(patch.toIn, to) - Math.max(patch.fromIn, from)) / 12
+    const length = feetOf(Math.min(patch.toIn, to) - Math.max(patch.fromIn, from))
     if (length <= 0) continue
     total += length * patch.totalWidthFt
     for (const { key, widthFt } of patch.widths) {

@@ -1,5 +1,6 @@
 import type { Obstruction } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
+import { inchesOf, type Inches } from '../../values/index.js'
 
 /** A straight rail under one run of modules, plane coordinates in inches. */
 export interface RailLine {
@@ -12,15 +13,15 @@ export interface RailLine {
   readonly yIn: number
   /** The other rail under the same modules. */
   readonly partnerYIn: number
-  readonly startIn: number
-  readonly endIn: number
+  readonly startIn: Inches
+  readonly endIn: Inches
   readonly modules: readonly ModulePlacement[]
 }
 
 /** Where the clamps may sit, from the corner of the module along the side that crosses the rails, in. */
 export interface ClampZone {
-  readonly nearestIn: number
-  readonly farthestIn: number
+  readonly nearestIn: Inches
+  readonly farthestIn: Inches
 }
 
 /** Half the width of a rail as it is kept off obstructions, in. @source common practice, no source: rails are 1.5 to 2 in wide */
@@ -31,11 +32,11 @@ const RAIL_HALF_IN = 1
  *
  * @param yIn Height of the rail up the slope, in.
  */
-export function railOnObstructionIn(o: Obstruction, yIn: number, fromIn: number, toIn: number): number {
+export function railOnObstructionIn(o: Obstruction, yIn: number, fromIn: Inches, toIn: Inches): Inches {
   const keep = o.clearance_in ?? 0
-  const [low, high] = [o.y_ft * 12 - keep - RAIL_HALF_IN, (o.y_ft + o.length_ft) * 12 + keep + RAIL_HALF_IN]
+  const [low, high] = [inchesOf(o.y_ft) - keep - RAIL_HALF_IN, inchesOf(o.y_ft + o.length_ft) + keep + RAIL_HALF_IN]
   if (yIn <= low + 1e-6 || yIn >= high - 1e-6) return 0
-  return Math.max(0, Math.min(toIn, (o.x_ft + o.width_ft) * 12 + keep) - Math.max(fromIn, o.x_ft * 12 - keep))
+  return Math.max(0, Math.min(toIn, inchesOf(o.x_ft + o.width_ft) + keep) - Math.max(fromIn, inchesOf(o.x_ft) - keep))
 }
 
 /** A gap wider than this ends a rail, in. */
@@ -49,7 +50,7 @@ const BALANCED_SHARE = 0.207
  *
  * @param heightIn Size of the module up the slope, in.
  */
-export function railInsetIn(heightIn: number, zone: ClampZone): number {
+export function railInsetIn(heightIn: Inches, zone: ClampZone): Inches {
   return Math.min(Math.max(BALANCED_SHARE * heightIn, zone.nearestIn), Math.min(zone.farthestIn, heightIn / 2 - 1))
 }
 
@@ -61,16 +62,16 @@ export function railInsetIn(heightIn: number, zone: ClampZone): number {
 export function railLines(
   modules: readonly ModulePlacement[],
   clampZoneOf: (module: ModulePlacement) => ClampZone,
-  endAllowanceIn: number,
+  endAllowanceIn: Inches,
   obstructions: readonly Obstruction[],
 ): RailLine[] {
   const lines: RailLine[] = []
   const heights = (module: ModulePlacement): readonly [lower: number, upper: number] => {
-    const inset = railInsetIn(module.heightFt * 12, clampZoneOf(module))
-    return [module.yFt * 12 + inset, (module.yFt + module.heightFt) * 12 - inset]
+    const inset = railInsetIn(inchesOf(module.heightFt), clampZoneOf(module))
+    return [inchesOf(module.yFt) + inset, inchesOf(module.yFt + module.heightFt) - inset]
   }
   const isBlocked = (left: ModulePlacement, right: ModulePlacement): boolean => {
-    const [from, to] = [(left.xFt + left.widthFt) * 12, right.xFt * 12]
+    const [from, to] = [inchesOf(left.xFt + left.widthFt), inchesOf(right.xFt)]
     return obstructions.some((o) => heights(left).some((yIn) => railOnObstructionIn(o, yIn, from, to) > 1e-6))
   }
   for (const [run, members] of runsOf(modules, isBlocked)) {
@@ -81,8 +82,8 @@ export function railLines(
       plane: first.roofPlane,
       array: first.array,
       run,
-      startIn: first.xFt * 12 - endAllowanceIn,
-      endIn: (last.xFt + last.widthFt) * 12 + endAllowanceIn,
+      startIn: inchesOf(first.xFt) - endAllowanceIn,
+      endIn: inchesOf(last.xFt + last.widthFt) + endAllowanceIn,
       modules: members,
     }
     lines.push({ ...shared, id: `${run}.lower`, yIn: lower, partnerYIn: upper })
@@ -107,7 +108,7 @@ function runsOf(
     let number = 0
     let previous: ModulePlacement | undefined
     for (const module of ordered) {
-      const gap = previous === undefined ? Infinity : (module.xFt - previous.xFt - previous.widthFt) * 12
+      const gap = previous === undefined ? Infinity : inchesOf(module.xFt - previous.xFt - previous.widthFt)
       if (gap > RUN_GAP_IN || (previous !== undefined && isBlocked(previous, module))) number += 1
       const key = number === 1 ? row : `${row}.part${number}`
       runs.set(key, [...(runs.get(key) ?? []), module])

@@ -1,6 +1,7 @@
 import type { ModulePlacement } from '../../roof/index.js'
 import type { LineLoad } from '../beam/index.js'
 import type { RailLine } from './rail-lines.js'
+import { feetOf, inchesOf, type Feet, type Inches } from '../../values/index.js'
 
 /** A wind zone with or without the array edge factor. */
 export interface WindKey {
@@ -10,11 +11,11 @@ export interface WindKey {
 
 /** A length of rail over which the carried roof area per zone does not change. */
 export interface RailPatch {
-  readonly fromIn: number
-  readonly toIn: number
+  readonly fromIn: Inches
+  readonly toIn: Inches
   /** Width of roof that this rail carries in each zone, ft; a few percent may be negative where the module overhangs the other rail. */
-  readonly widths: readonly { readonly key: WindKey; readonly widthFt: number }[]
-  readonly totalWidthFt: number
+  readonly widths: readonly { readonly key: WindKey; readonly widthFt: Feet }[]
+  readonly totalWidthFt: Feet
 }
 
 const CELL_IN = 3
@@ -23,12 +24,12 @@ const ROWS = 16
 /** Wind keys of the small pieces of a module, column by column from left to right, each from its lower edge up. */
 export type ModuleKeys = readonly WindKey[]
 
-const cellsOf = (module: ModulePlacement): number => Math.max(1, Math.round((module.widthFt * 12) / CELL_IN))
+const cellsOf = (module: ModulePlacement): number => Math.max(1, Math.round(inchesOf(module.widthFt) / CELL_IN))
 
-const edgeIn = (module: ModulePlacement, cell: number, cells: number): number =>
-  (module.xFt + (module.widthFt * cell) / cells) * 12
+const edgeIn = (module: ModulePlacement, cell: number, cells: number): Inches =>
+  inchesOf(module.xFt + (module.widthFt * cell) / cells)
 
-const rowFt = (module: ModulePlacement, row: number): number => module.yFt + (module.heightFt * (row + 0.5)) / ROWS
+const rowFt = (module: ModulePlacement, row: number): Feet => module.yFt + (module.heightFt * (row + 0.5)) / ROWS
 
 /** @param keyAt Zone and exposure at a point of the plane, ft; the same object for the same answer. */
 export function moduleKeys(module: ModulePlacement, keyAt: (xFt: number, yFt: number) => WindKey): ModuleKeys {
@@ -73,8 +74,8 @@ function isLikeBefore(keys: ModuleKeys, column: number): boolean {
 }
 
 function widthsAt(rail: RailLine, module: ModulePlacement, keys: ModuleKeys, column: number): RailPatch['widths'] {
-  const [own, other] = [rail.yIn / 12, rail.partnerYIn / 12]
-  const found: { key: WindKey; widthFt: number }[] = []
+  const [own, other] = [feetOf(rail.yIn), feetOf(rail.partnerYIn)]
+  const found: { key: WindKey; widthFt: Feet }[] = []
   for (let r = 0; r < ROWS; r++) {
     const key = keys[column * ROWS + r]
     if (key === undefined) break
@@ -116,7 +117,7 @@ export const LEAST_AREA_FT2 = 0.5
 /** Line loads from a pressure that depends on the zone, lb per in. */
 export function patchLoads(
   patches: readonly RailPatch[],
-  lbPerFt: (key: WindKey, widthFt: number) => number,
+  lbPerFt: (key: WindKey, widthFt: Feet) => number,
 ): LineLoad[] {
   return patches.map((patch) => ({
     fromIn: patch.fromIn,

@@ -1,10 +1,12 @@
+import type { Inches } from '../../values/index.js'
+
 /** A rail and the rules for its joints. */
 export interface RailCut {
-  readonly startIn: number
-  readonly endIn: number
-  readonly mountsIn: readonly number[]
-  readonly stockLengthsIn: readonly number[]
-  readonly minFromMountIn: number
+  readonly startIn: Inches
+  readonly endIn: Inches
+  readonly mountsIn: readonly Inches[]
+  readonly stockLengthsIn: readonly Inches[]
+  readonly minFromMountIn: Inches
   /** Largest distance from a joint to the nearer mount as a share of the span. */
   readonly maxFromMountOfSpan: number
   readonly allowedInEndSpan: boolean
@@ -14,9 +16,9 @@ export interface RailCut {
 const LEAST_MOUNTS = 2
 
 export interface RailPieces {
-  readonly piecesIn: readonly number[]
+  readonly piecesIn: readonly Inches[]
   /** Places of the joints in plane coordinates, in. */
-  readonly splicesIn: readonly number[]
+  readonly splicesIn: readonly Inches[]
 }
 
 const STEP_IN = 1
@@ -36,12 +38,12 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
   return places
 }
 
-function mountsBetween(mountsIn: readonly number[], fromIn: number, toIn: number): number {
+function mountsBetween(mountsIn: readonly Inches[], fromIn: Inches, toIn: Inches): number {
   return mountsIn.filter((x) => x >= fromIn - 1e-9 && x <= toIn + 1e-9).length
 }
 
 /** Shortest stock length that holds a piece, in. */
-function shortestStock(stockLengthsIn: readonly number[], length: number): number {
+function shortestStock(stockLengthsIn: readonly Inches[], length: number): number {
   let shortest = Infinity
   for (const stock of stockLengthsIn) if (stock >= length - 1e-9 && stock < shortest) shortest = stock
   return shortest

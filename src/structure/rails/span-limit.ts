@@ -2,17 +2,18 @@ import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
 import { mountChecks } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { windPressurePsf } from '../wind/index.js'
+import { feetOf, type Feet, type Inches, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 
 /** How far apart mounts may be in one zone, and why not farther. */
 export interface SpanLimit {
   /** Multiple of the rafter spacing, in; 0 when not even one passes. */
-  readonly spanIn: number
+  readonly spanIn: Inches
   /** Check that the next multiple fails, or 'rail sheet'. */
   readonly governs: string
   /** Net ASD loads at right angles to the roof at that span, psf. */
-  readonly upliftPsf: number
-  readonly downPsf: number
-  readonly areaFt2: number
+  readonly upliftPsf: PoundsPerSquareFoot
+  readonly downPsf: PoundsPerSquareFoot
+  readonly areaFt2: SquareFeet
 }
 
 /**
@@ -32,9 +33,9 @@ export function spanLimit(
   rail: Omit<LoadedRail, 'line' | 'patches'>,
   zone: string,
   exposed: boolean,
-  widthFt: number,
-  rafterSpacingIn: number,
-  longestIn: number,
+  widthFt: Feet,
+  rafterSpacingIn: Inches,
+  longestIn: Inches,
 ): SpanLimit {
   let held: SpanLimit | undefined
   let governs = 'rail sheet'
@@ -58,11 +59,16 @@ function checkSpan(
   rail: Omit<LoadedRail, 'line' | 'patches'>,
   zone: string,
   exposed: boolean,
-  widthFt: number,
-  spanIn: number,
-): { worst: { name: string; ratio: number }; upliftPsf: number; downPsf: number; areaFt2: number } {
+  widthFt: Feet,
+  spanIn: Inches,
+): {
+  worst: { name: string; ratio: number }
+  upliftPsf: PoundsPerSquareFoot
+  downPsf: PoundsPerSquareFoot
+  areaFt2: SquareFeet
+} {
   const { strength } = rail
-  const areaFt2 = (spanIn / 12) * widthFt
+  const areaFt2 = feetOf(spanIn) * widthFt
   let worst = { name: 'mount down', ratio: 0 }
   let [upliftPsf, downPsf] = [0, 0]
   const add = (name: string, ratio: number): void => {

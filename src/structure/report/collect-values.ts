@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { feetOf, inchesOf, own } from '../../values/index.js'
 import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
 import { mountRows } from './mount-rows.js'
 import type {
@@ -44,7 +44,7 @@ export function collectValues(
     ...spans(planes),
     mounts,
     rails,
-    modules: arrangement.modules.map((m) => ({ id: m.id, x_in: m.xFt * 12, y_in: m.yFt * 12 })),
+    modules: arrangement.modules.map((m) => ({ id: m.id, x_in: inchesOf(m.xFt), y_in: inchesOf(m.yFt) })),
     added_dead_load_psf: weight.psf,
     array_weight_lb: weight.lb,
     counts: {
@@ -125,7 +125,7 @@ function arrayWeight(
       area += module.widthFt * module.heightFt
     }
   }
-  const railFt = rails.reduce((sum, rail) => sum + rail.length_in, 0) / 12
+  const railFt = feetOf(rails.reduce((sum, rail) => sum + rail.length_in, 0))
   lb += railFt * (kit.rail.product.weight_lb_per_ft ?? 0) + mounts * (kit.mount.product.weight_lb ?? 0)
   return { lb, psf: lb / area }
 }

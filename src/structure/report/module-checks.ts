@@ -1,6 +1,6 @@
 import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
-import { own } from '../../values/index.js'
+import { own, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 import type { CombinedLoad } from '../loads/index.js'
 import type { PlaneModel } from '../planes/index.js'
 import type { WindKey } from '../rails/index.js'
@@ -35,9 +35,9 @@ function quartersOf(plane: PlaneModel, module: ModulePlacement): WindKey[][] {
 function netPsf(
   plane: PlaneModel,
   keys: readonly WindKey[],
-  areaFt2: number,
+  areaFt2: SquareFeet,
   loads: readonly CombinedLoad[],
-): { upliftPsf: number; downPsf: number } {
+): { upliftPsf: PoundsPerSquareFoot; downPsf: PoundsPerSquareFoot } {
   const windOf = (direction: 'uplift' | 'down'): number => {
     // Equal keys are one object, and most places of a module have the same.
     const known = new Map<WindKey, number>()
@@ -82,7 +82,7 @@ export function moduleChecks(
         checks.push({ name, demand, capacity, unit, ratio: demand / capacity, module: module.id })
       }
     }
-    const worstQuarter = (areaFt2: number): number =>
+    const worstQuarter = (areaFt2: SquareFeet): number =>
       Math.max(...quarters.map((keys) => netPsf(plane, keys, areaFt2, loads).upliftPsf))
     const whole = netPsf(plane, quarters.flat(), area, loads)
     add('module uplift', whole.upliftPsf, sheet?.design_load_up_psf, 'psf')

@@ -3,6 +3,7 @@ import type { Source, Worksheet } from '../../worksheet/index.js'
 import type { MountValue } from '../model/index.js'
 import type { RailKit } from '../planes/index.js'
 import { allowableBendingKsi } from '../rails/index.js'
+import type { SquareFeet } from '../../values/index.js'
 
 /** Writes the bending strength of the rail on the worksheet. */
 export function reportRail(kit: RailKit, worksheet: Worksheet): void {
@@ -41,7 +42,7 @@ export function reportRail(kit: RailKit, worksheet: Worksheet): void {
 
 /** Writes how the continuous rail loads the mount with the highest ratio. */
 export function reportHardestMount(
-  mounts: readonly (MountValue & { readonly reactionAreaFt2: number })[],
+  mounts: readonly (MountValue & { readonly reactionAreaFt2: SquareFeet })[],
   worksheet: Worksheet,
 ): void {
   const [first, ...others] = mounts

@@ -10,6 +10,7 @@ import {
   leadHoleIn,
 } from '../fasteners/index.js'
 import { lagCapacity, type MountStrength } from '../mounts/index.js'
+import type { Inches } from '../../values/index.js'
 
 /** Writes the strength of mount and screws in one plane's rafters on the worksheet. */
 export function reportStrength(
@@ -17,7 +18,7 @@ export function reportStrength(
   mount: MountStrength,
   mountId: string,
   mountSheet: string,
-  rafterBreadthIn: number,
+  rafterBreadthIn: Inches,
   edition: string,
   worksheet: Worksheet,
 ): void {

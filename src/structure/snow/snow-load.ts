@@ -7,17 +7,18 @@ import {
   type Exposure,
   type RoofExposure,
 } from '../../tables/asce7/index.js'
+import type { Degrees, PoundsPerSquareFoot } from '../../values/index.js'
 
 /** What the snow on a roof depends on. */
 export interface SnowOnRoof {
-  readonly groundPsf: number
+  readonly groundPsf: PoundsPerSquareFoot
   readonly exposure: Exposure
   readonly roofExposure: RoofExposure
   /** Ct. */
   readonly thermalFactor: number
-  readonly slopeDeg: number
+  readonly slopeDeg: Degrees
   /** Least roof snow that the authority prescribes, psf on the horizontal. */
-  readonly minimumPsf: number
+  readonly minimumPsf: PoundsPerSquareFoot
 }
 
 /**
@@ -25,7 +26,7 @@ export interface SnowOnRoof {
  *
  * @source ASCE 7-16 eq. 7.3-1 (secondary); Risk Category II, Is = 1
  */
-export function flatRoofSnowPsf(snow: Omit<SnowOnRoof, 'slopeDeg' | 'minimumPsf'>): number {
+export function flatRoofSnowPsf(snow: Omit<SnowOnRoof, 'slopeDeg' | 'minimumPsf'>): PoundsPerSquareFoot {
   const exposureFactor = SNOW_EXPOSURE[snow.exposure][snow.roofExposure]
   return FLAT_ROOF_SNOW * exposureFactor * snow.thermalFactor * SNOW_IMPORTANCE * snow.groundPsf
 }
@@ -40,7 +41,7 @@ export function flatRoofSnowPsf(snow: Omit<SnowOnRoof, 'slopeDeg' | 'minimumPsf'
  * @source ASCE 7-16 figure 7.4-1 (secondary)
  * @example snowSlopeFactor(18.435, 1, 'slippery') is 0.7933
  */
-export function snowSlopeFactor(slopeDeg: number, thermalFactor: number, surface: 'slippery' | 'other'): number {
+export function snowSlopeFactor(slopeDeg: Degrees, thermalFactor: number, surface: 'slippery' | 'other'): number {
   const line = SNOW_SLOPE_LINES.find((row) => row.surface === surface && thermalFactor <= row.thermalUpTo + 1e-9)
   if (line === undefined) return 1
   const share = (slopeDeg - line.fullToDeg) / (line.noneFromDeg - line.fullToDeg)
@@ -53,7 +54,7 @@ export function snowSlopeFactor(slopeDeg: number, thermalFactor: number, surface
  * @source ASCE 7-16 eq. 7.4-1 and 7.3.4 (secondary)
  * @limits No drifts, no snow that slides from a higher roof or is held above the array.
  */
-export function slopedRoofSnowPsf(snow: SnowOnRoof, surface: 'slippery' | 'other'): number {
+export function slopedRoofSnowPsf(snow: SnowOnRoof, surface: 'slippery' | 'other'): PoundsPerSquareFoot {
   const balanced = snowSlopeFactor(snow.slopeDeg, snow.thermalFactor, surface) * flatRoofSnowPsf(snow)
   const lowSlope =
     snow.slopeDeg < LOW_SLOPE_SNOW.belowDeg ? SNOW_IMPORTANCE * Math.min(snow.groundPsf, LOW_SLOPE_SNOW.capPsf) : 0

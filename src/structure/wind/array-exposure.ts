@@ -1,6 +1,7 @@
 import type { ModulePlacement } from '../../roof/index.js'
 import { EXPOSED_EDGE_RULES, type ExposedEdgeRule } from '../../tables/asce7/index.js'
 import type { PlaneGeometry, PlanePoint } from '../model/index.js'
+import type { Feet } from '../../values/index.js'
 
 /** Part of the plane where modules take the array edge factor, ft. */
 export interface ExposedStrip {
@@ -17,11 +18,11 @@ type Side = 'left' | 'right' | 'lower' | 'upper'
 /** What decides whether an array edge is exposed. */
 export interface ExposureInput {
   readonly edition: 'ASCE 7-16' | 'ASCE 7-22'
-  readonly meanRoofHeightFt: number
+  readonly meanRoofHeightFt: Feet
   /** h2: top of the modules above the roof, ft. */
-  readonly topHeightFt: number
+  readonly topHeightFt: Feet
   /** Longest side of a module, ft. */
-  readonly moduleLengthFt: number
+  readonly moduleLengthFt: Feet
   /** Count ridges and hips as roof edges; otherwise the roof goes on beyond them, the safe side. */
   readonly ridgeIsRoofEdge: boolean
 }
@@ -108,7 +109,7 @@ function neighbourDistanceFt(
   self: ModulePlacement,
   probe: PlanePoint,
   side: Side,
-): number {
+): Feet {
   let nearest = Infinity
   for (const other of modules) {
     if (other.id === self.id) continue
@@ -126,7 +127,7 @@ function neighbourDistanceFt(
   return nearest
 }
 
-function roofEdgeDistanceFt(plane: PlaneGeometry, probe: PlanePoint, side: Side, ridgeIsRoofEdge: boolean): number {
+function roofEdgeDistanceFt(plane: PlaneGeometry, probe: PlanePoint, side: Side, ridgeIsRoofEdge: boolean): Feet {
   const ray = OUTWARD[side]
   let nearest = Infinity
   let ends = true

@@ -1,11 +1,12 @@
 import { PRESSURE_COEFFICIENTS, STEEP_HIP_7_16, type LoadEdition } from '../../tables/asce7/index.js'
 import type { SourceStanding } from '../../worksheet/index.js'
+import type { Degrees, SquareFeet } from '../../values/index.js'
 
 /** Which figure is meant. */
 export interface RoofShape {
   readonly edition: LoadEdition
   readonly roofKind: 'gable' | 'hip'
-  readonly slopeDeg: number
+  readonly slopeDeg: Degrees
   /** Mean roof height over least width of the building; only 7-16 hip roofs up to 20 degrees need it. */
   readonly heightOverWidth: number
 }
@@ -18,9 +19,9 @@ export interface PressureCoefficient {
 }
 
 interface Line {
-  readonly lowAreaFt2: number
+  readonly lowAreaFt2: SquareFeet
   readonly lowCoefficient: number
-  readonly highAreaFt2: number
+  readonly highAreaFt2: SquareFeet
   readonly highCoefficient: number
   readonly figure: string
   readonly standing: SourceStanding
@@ -38,7 +39,7 @@ interface Line {
 export function pressureCoefficient(
   shape: RoofShape,
   zone: string,
-  areaFt2: number,
+  areaFt2: SquareFeet,
   direction: 'uplift' | 'down',
 ): PressureCoefficient | undefined {
   const { edition, roofKind, slopeDeg: slope } = shape
@@ -85,7 +86,7 @@ function lineAt(
 }
 
 /** Value of a line at an area: constant at both ends, straight in log10(A) between. */
-function atArea(line: Line, areaFt2: number): PressureCoefficient {
+function atArea(line: Line, areaFt2: SquareFeet): PressureCoefficient {
   const { lowAreaFt2: a1, highAreaFt2: a2, lowCoefficient: g1, highCoefficient: g2 } = line
   const share = Math.min(1, Math.max(0, Math.log10(areaFt2 / a1) / Math.log10(a2 / a1)))
   return { value: g1 + (g2 - g1) * share, figure: line.figure, standing: line.standing }
@@ -95,7 +96,7 @@ function blend(
   from: Line | undefined,
   to: Line | undefined,
   share: number,
-  areaFt2: number,
+  areaFt2: SquareFeet,
 ): PressureCoefficient | undefined {
   if (from === undefined || to === undefined) return undefined
   const [a, b] = [atArea(from, areaFt2), atArea(to, areaFt2)]
@@ -104,7 +105,7 @@ function blend(
   return { value: a.value + (b.value - a.value) * share, figure, standing }
 }
 
-function steepHip(slopeDeg: number, zone: string, areaFt2: number): PressureCoefficient | undefined {
+function steepHip(slopeDeg: Degrees, zone: string, areaFt2: SquareFeet): PressureCoefficient | undefined {
   const row = STEEP_HIP_7_16.find((line) => line.zone === zone)
   if (row === undefined) return undefined
   const line: Line = {

@@ -1,5 +1,6 @@
 import type { LoadEdition } from '../../tables/asce7/index.js'
 import { isNearEdge, planEdges, type PlaneGeometry, type PlanePoint } from '../model/index.js'
+import type { Degrees, Feet } from '../../values/index.js'
 
 /** Zone names of an edition, from the mildest to the worst, for reporting. */
 export function zoneNames(edition: LoadEdition, roofKind: 'gable' | 'hip'): readonly string[] {
@@ -18,7 +19,7 @@ export function zoneNames(edition: LoadEdition, roofKind: 'gable' | 'hip'): read
  * are zone 3, and an edge against a wall counts as a rake.
  * @limits Slopes over 7, up to 45 degrees. Not for roof overhangs.
  */
-export function zoneAt(plane: PlaneGeometry, point: PlanePoint, stripFt: number, shape: ZoneShape): string {
+export function zoneAt(plane: PlaneGeometry, point: PlanePoint, stripFt: Feet, shape: ZoneShape): string {
   return zoneFinder(plane, stripFt, shape)(point.xFt, point.yFt)
 }
 
@@ -31,7 +32,7 @@ export interface ZoneShape {
 /** `zoneAt` for many points of one plane. */
 export function zoneFinder(
   plane: PlaneGeometry,
-  stripFt: number,
+  stripFt: Feet,
   shape: ZoneShape,
 ): (xFt: number, yFt: number) => string {
   const eaves = planEdges(plane, ['eave'])
@@ -50,7 +51,7 @@ export function zoneFinder(
     )
 }
 
-function zoneOf(tiltDeg: number, shape: ZoneShape, eave: boolean, end: boolean, ridge: boolean, hip: boolean): string {
+function zoneOf(tiltDeg: Degrees, shape: ZoneShape, eave: boolean, end: boolean, ridge: boolean, hip: boolean): string {
   if (shape.edition === 'ASCE 7-16') {
     return shape.roofKind === 'gable' ? gableZone7of16(eave, end, ridge || hip) : hipZone7of16(eave, end, ridge || hip)
   }

@@ -2,6 +2,7 @@ import type { ModulePlacement } from '../../roof/index.js'
 import { ROOFTOP_SOLAR, type LoadEdition } from '../../tables/asce7/index.js'
 import type { Finding, Source } from '../../worksheet/index.js'
 import type { PlaneEdgeKind, PlaneGeometry } from '../model/index.js'
+import { inchesOf, type Degrees, type Feet, type Inches } from '../../values/index.js'
 
 /** The array on one plane as section 29.4.4 asks about it. */
 export interface SolarArrayGeometry {
@@ -10,10 +11,10 @@ export interface SolarArrayGeometry {
   readonly array: string
   readonly modules: readonly ModulePlacement[]
   /** Angle between modules and roof, degrees. */
-  readonly tiltToRoofDeg: number
+  readonly tiltToRoofDeg: Degrees
   /** h2, in. */
-  readonly topHeightIn: number
-  readonly moduleLengthFt: number
+  readonly topHeightIn: Inches
+  readonly moduleLengthFt: Feet
 }
 
 /**
@@ -85,14 +86,14 @@ export function solarConditions(geometry: SolarArrayGeometry): Finding[] {
 }
 
 /** Facing pairs that are closer than a quarter inch. */
-function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string; gapIn: number }[] {
-  const narrow: { a: string; b: string; gapIn: number }[] = []
+function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string; gapIn: Inches }[] {
+  const narrow: { a: string; b: string; gapIn: Inches }[] = []
   for (const [index, a] of modules.entries()) {
     for (const b of modules.slice(index + 1)) {
       const dx = Math.max(a.xFt, b.xFt) - Math.min(a.xFt + a.widthFt, b.xFt + b.widthFt)
       const dy = Math.max(a.yFt, b.yFt) - Math.min(a.yFt + a.heightFt, b.yFt + b.heightFt)
       if (dx >= 0 && dy >= 0) continue
-      const gapIn = Math.max(dx, dy) * 12
+      const gapIn = inchesOf(Math.max(dx, dy))
       if (gapIn < ROOFTOP_SOLAR.minModuleGapIn - 1e-6) narrow.push({ a: a.id, b: b.id, gapIn })
     }
   }
@@ -102,14 +103,14 @@ function narrowGaps(modules: readonly ModulePlacement[]): { a: string; b: string
 const COUNTED: readonly PlaneEdgeKind[] = ['eave', 'rake', 'ridge', 'hip']
 
 /** The nearest module to each edge that is too near. */
-function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneEdgeKind; distanceIn: number }[] {
+function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneEdgeKind; distanceIn: Inches }[] {
   const least = ROOFTOP_SOLAR.edgeDistanceOverTopHeight * geometry.topHeightIn
-  const near: { module: string; kind: PlaneEdgeKind; distanceIn: number }[] = []
+  const near: { module: string; kind: PlaneEdgeKind; distanceIn: Inches }[] = []
   for (const edge of geometry.plane.edges) {
     if (!COUNTED.includes(edge.kind)) continue
     const [dx, dy] = [edge.to.xFt - edge.from.xFt, edge.to.yFt - edge.from.yFt]
     const length = Math.hypot(dx, dy)
-    let worst: { module: string; kind: PlaneEdgeKind; distanceIn: number } | undefined
+    let worst: { module: string; kind: PlaneEdgeKind; distanceIn: Inches } | undefined
     for (const m of geometry.modules) {
       for (const [x, y] of [
         [m.xFt, m.yFt],
@@ -119,7 +120,7 @@ function nearEdges(geometry: SolarArrayGeometry): { module: string; kind: PlaneE
       ] as const) {
         const along = ((x - edge.from.xFt) * dx + (y - edge.from.yFt) * dy) / length
         if (along < 0 || along > length) continue
-        const distanceIn = (Math.abs((x - edge.from.xFt) * dy - (y - edge.from.yFt) * dx) / length) * 12
+        const distanceIn = inchesOf(Math.abs((x - edge.from.xFt) * dy - (y - edge.from.yFt) * dx) / length)
         if (distanceIn < least - 1e-6 && distanceIn < (worst?.distanceIn ?? Infinity)) {
           worst = { module: m.id, kind: edge.kind, distanceIn }
         }

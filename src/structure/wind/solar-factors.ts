@@ -1,4 +1,5 @@
 import { ROOFTOP_SOLAR } from '../../tables/asce7/index.js'
+import type { SquareFeet } from '../../values/index.js'
 
 /**
  * Solar array pressure equalisation factor: wind reaches both faces of a module close to the roof.
@@ -9,7 +10,7 @@ import { ROOFTOP_SOLAR } from '../../tables/asce7/index.js'
  * @limits Only under the conditions of section 29.4.4.
  * @example solarEqualisation(19.8) is 0.68 in a published calculation.
  */
-export function solarEqualisation(areaFt2: number): number {
+export function solarEqualisation(areaFt2: SquareFeet): number {
   const { lowAreaFt2, lowFactor, highAreaFt2, highFactor } = ROOFTOP_SOLAR.equalisation
   const share = Math.log10(areaFt2 / lowAreaFt2) / Math.log10(highAreaFt2 / lowAreaFt2)
   return lowFactor + (highFactor - lowFactor) * Math.min(1, Math.max(0, share))

@@ -8,17 +8,18 @@ import {
   type Exposure,
   type LoadEdition,
 } from '../../tables/asce7/index.js'
+import type { Feet, MilesPerHour, PoundsPerSquareFoot } from '../../values/index.js'
 
 /** What velocity pressure depends on. */
 export interface WindExposure {
   readonly edition: LoadEdition
   /** 3-second gust, Risk Category II, mph. */
-  readonly speedMph: number
+  readonly speedMph: MilesPerHour
   readonly exposure: Exposure
   /** ft above ground. */
-  readonly meanRoofHeightFt: number
+  readonly meanRoofHeightFt: Feet
   /** ft above sea level; 0 is the safe side. */
-  readonly groundElevationFt: number
+  readonly groundElevationFt: Feet
   /** Keep Kz at 0.70 in exposure B below 30 ft (always so in 7-10). */
   readonly keepExposureBFloor: boolean
 }
@@ -51,7 +52,7 @@ export function exposureCoefficient(
  * @returns Ke, 1 at sea level; 1 in 7-10, which has none.
  * @source ASCE 7-16 table 26.9-1, note
  */
-export function elevationFactor(edition: LoadEdition, groundElevationFt: number): number {
+export function elevationFactor(edition: LoadEdition, groundElevationFt: Feet): number {
   return edition === 'ASCE 7-10' ? 1 : Math.exp(-ELEVATION_EXPONENT_PER_FT * groundElevationFt)
 }
 
@@ -62,7 +63,7 @@ export function elevationFactor(edition: LoadEdition, groundElevationFt: number)
  * @source ASCE 7-10 eq. 30.3-1; ASCE 7-16 eq. 26.10-1; ASCE 7-22 eq. 26.10-1 with 29.4-7
  * @limits Kzt = 1: not on a hill, ridge or escarpment.
  */
-export function velocityPressurePsf(wind: WindExposure): number {
+export function velocityPressurePsf(wind: WindExposure): PoundsPerSquareFoot {
   return (
     PRESSURE_PER_SPEED_SQUARED *
     exposureCoefficient(wind) *

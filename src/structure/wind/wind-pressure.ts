@@ -2,6 +2,7 @@ import { INTERNAL_PRESSURE_ENCLOSED, LEAST_PRESSURE_PSF } from '../../tables/asc
 import { StageError } from '../../worksheet/index.js'
 import { pressureCoefficient, type RoofShape } from './pressure-coefficient.js'
 import { arrayEdgeFactor, solarEqualisation } from './solar-factors.js'
+import type { PoundsPerSquareFoot, SquareFeet } from '../../values/index.js'
 
 /**
  * Largest effective wind area that coefficients are read at, ft2. Above it the coefficients fall faster than the area
@@ -13,7 +14,7 @@ export const LARGEST_AREA_FT2 = 36
 export interface WindOnPlane {
   readonly shape: RoofShape
   /** Velocity pressure with Kd, psf, strength level. */
-  readonly velocityPressurePsf: number
+  readonly velocityPressurePsf: PoundsPerSquareFoot
 }
 
 /**
@@ -31,10 +32,10 @@ export interface WindOnPlane {
 export function windPressurePsf(
   wind: WindOnPlane,
   zone: string,
-  areaFt2: number,
+  areaFt2: SquareFeet,
   exposed: boolean,
   direction: 'uplift' | 'down',
-): number {
+): PoundsPerSquareFoot {
   const area = Math.min(areaFt2, LARGEST_AREA_FT2)
   const coefficient = pressureCoefficient(wind.shape, zone, area, direction)
   if (coefficient === undefined) {

@@ -51,3 +51,4 @@ export {
 export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'
+export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'

@@ -1,10 +1,11 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
 import type { ProductionSeries } from '../../production/index.js'
 import { dayNumber } from '../calendar.js'
+import type { Kilowatts } from '../../../values/index.js'
 
 /** A flat top of the power at one level on several days. */
 export interface FlatTop {
-  readonly levelKw: number
+  readonly levelKw: Kilowatts
   readonly days: number
   readonly hours: number
 }

@@ -5,6 +5,7 @@ import type { DayModel } from '../day-model.js'
 import { solarNoonH, type Place } from '../daylight.js'
 import type { ObservedDay } from './observed-day.js'
 import { median } from './soiling.js'
+import type { KilowattHours } from '../../../values/index.js'
 
 /** How far the clock of the readings is from the sun, on clear days. */
 export interface MeasuredClockShift {
@@ -29,7 +30,7 @@ export function measuredClockShift(
     .toSorted((a, b) => b.ratio - a.ratio)
     .slice(0, Math.max(REVIEW_THRESHOLDS.clockShiftDays, Math.ceil(days.length / 4)))
   const wanted = new Set(clear.map((day) => day.day))
-  const sums = new Map<number, { moment: number; kwh: number }>()
+  const sums = new Map<number, { moment: number; kwh: KilowattHours }>()
   for (const span of series.spans) {
     const day = dayNumber(span.startMs)
     if (!wanted.has(day)) continue

@@ -1,4 +1,4 @@
-import type { PriceItem, PriceList } from '../price-list/price-list-types.generated.js'
+import type { PriceItem, PriceList } from './price-list-types.generated.js'
 import { own } from '../../values/index.js'
 
 /** A price list that is asked for items. */

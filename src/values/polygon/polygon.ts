@@ -1,3 +1,5 @@
+import type { Feet, SquareFeet } from '../index.js'
+
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface Point {
   readonly xFt: number
@@ -10,9 +12,9 @@ export interface Box {
   readonly xFt: number
   readonly yFt: number
   /** Size along the eave, ft. */
-  readonly widthFt: number
+  readonly widthFt: Feet
   /** Size up the slope, ft. */
-  readonly heightFt: number
+  readonly heightFt: Feet
 }
 
 /** Lengths below this count as nothing, ft (far below the width of a pencil line). */
@@ -24,7 +26,7 @@ export function segmentsOf(corners: readonly Point[]): [Point, Point][] {
 }
 
 /** Area by the shoelace formula, square ft; positive when the corners run counter-clockwise. */
-export function signedAreaFt2(corners: readonly Point[]): number {
+export function signedAreaFt2(corners: readonly Point[]): SquareFeet {
   return segmentsOf(corners).reduce((sum, [a, b]) => sum + (a.xFt * b.yFt - b.xFt * a.yFt) / 2, 0)
 }
 
@@ -50,7 +52,7 @@ export function boxCorners({ xFt, yFt, widthFt, heightFt }: Box): Point[] {
 }
 
 /** Distance from a point to a segment, ft. */
-export function distanceToSegmentFt(point: Point, [a, b]: readonly [Point, Point]): number {
+export function distanceToSegmentFt(point: Point, [a, b]: readonly [Point, Point]): Feet {
   const [dx, dy] = [b.xFt - a.xFt, b.yFt - a.yFt]
   const squared = dx * dx + dy * dy
   const along = squared === 0 ? 0 : ((point.xFt - a.xFt) * dx + (point.yFt - a.yFt) * dy) / squared
@@ -59,11 +61,11 @@ export function distanceToSegmentFt(point: Point, [a, b]: readonly [Point, Point
 }
 
 /** Smallest distance between the outlines of two figures that do not cross, ft. */
-export function distanceBetweenFt(first: readonly Point[], second: readonly Point[]): number {
+export function distanceBetweenFt(first: readonly Point[], second: readonly Point[]): Feet {
   return Math.min(toOutlineFt(first, second), toOutlineFt(second, first))
 }
 
-function toOutlineFt(points: readonly Point[], outline: readonly Point[]): number {
+function toOutlineFt(points: readonly Point[], outline: readonly Point[]): Feet {
   let least = Infinity
   for (const segment of segmentsOf(outline)) {
     for (const point of points) least = Math.min(least, distanceToSegmentFt(point, segment))
@@ -77,9 +79,9 @@ function toOutlineFt(points: readonly Point[], outline: readonly Point[]): numbe
  */
 export function reachBetween(
   convex: readonly Point[],
-  lowFt: number,
-  highFt: number,
-): readonly [leftFt: number, rightFt: number] | undefined {
+  lowFt: Feet,
+  highFt: Feet,
+): readonly [leftFt: Feet, rightFt: Feet] | undefined {
   let left = Infinity
   let right = -Infinity
   const count = convex.length
