@@ -1,8 +1,8 @@
 import type { Source, Worksheet } from '../worksheet/index.js'
-import { toNumber } from './exact.js'
 import type { BillTotals } from './pricing/bill-totals.js'
 import type { TotalNeed } from './take-off/need.js'
 import type { Watts } from '../values/index.js'
+import { toNumber } from './exact.js'
 
 const COUNTED: Source = { document: 'Counted from the results of this project', standing: 'project file' }
 

@@ -7,10 +7,11 @@ import {
   distanceBetweenFt,
   distanceToSegmentFt,
   reachBetween,
+  type Feet,
+  type Inches,
   type Point,
 } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
-import type { Feet, Inches } from '../values/index.js'
 
 /** Differences below this are drawing accuracy, in. */
 const ACCURACY_IN = 0.01

@@ -1,12 +1,11 @@
 import type { FitRequest, Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { feetOf, own } from '../values/index.js'
+import { feetOf, own, type Point } from '../values/index.js'
 import { fitRows, type FittedRow, type ModuleGrid } from './fit-rows.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
-import type { Point } from '../values/index.js'
 import { railEndIn } from './rail-end.js'
 import { packRow, rowIntervals, type Field } from './row-intervals.js'
 

@@ -1,6 +1,5 @@
-import { TOLERANCE_FT } from '../values/index.js'
+import { TOLERANCE_FT, type Feet } from '../values/index.js'
 import { rowCapacity, rowIntervals, type Field } from './row-intervals.js'
-import type { Feet } from '../values/index.js'
 
 /** Size of the modules to fit and the distances between them, ft. */
 export interface ModuleGrid {

@@ -1,9 +1,8 @@
 import type { Project, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
-import { feetOf, own, type Feet, type Inches } from '../values/index.js'
+import { boxCorners, feetOf, own, type Box, type Feet, type Inches, type Point } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
 import type { PlaneEdge } from './plane-edge.js'
-import { boxCorners, type Box, type Point } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 
 /** A part of a plane that must stay free of modules. */

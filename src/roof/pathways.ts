@@ -1,7 +1,6 @@
 import { segmentStrip } from './keep-out.js'
-import { boxCorners, convexOverlap, TOLERANCE_FT, type Point } from '../values/index.js'
+import { TOLERANCE_FT, boxCorners, convexOverlap, type Feet, type Point } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
-import type { Feet } from '../values/index.js'
 
 /** A way from the lowest roof edge to the ridge that a firefighter may walk. */
 export interface Pathway {

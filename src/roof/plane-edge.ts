@@ -1,5 +1,4 @@
-import type { Point } from '../values/index.js'
-import type { Feet } from '../values/index.js'
+import type { Feet, Point } from '../values/index.js'
 
 export type EdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall'
 

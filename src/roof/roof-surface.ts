@@ -2,8 +2,7 @@ import type { RoofPlane } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
-import { signedAreaFt2, type Point } from '../values/index.js'
-import { degreesOf, radiansOf, type Degrees, type SquareFeet } from '../values/index.js'
+import { degreesOf, radiansOf, signedAreaFt2, type Degrees, type Point, type SquareFeet } from '../values/index.js'
 
 /** A roof plane with its outline worked out. */
 export interface RoofSurface {

@@ -1,5 +1,4 @@
-import { containsPoint, reachBetween, TOLERANCE_FT, type Point } from '../values/index.js'
-import type { Feet } from '../values/index.js'
+import { TOLERANCE_FT, containsPoint, reachBetween, type Feet, type Point } from '../values/index.js'
 
 /** Stretch of x in which the left edge of a module may lie, ends included, ft. */
 export type Interval = readonly [fromFt: Feet, toFt: Feet]

@@ -1,7 +1,7 @@
 import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
-import { own, radiansOf, type SquareFeet } from '../values/index.js'
+import { boxCorners, own, radiansOf, type SquareFeet } from '../values/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
 import { fitArray, fitRequestOf, type ArrayFit } from './fit-array.js'
 import { moduleSize } from './module-size.js'
@@ -9,7 +9,6 @@ import { pathwayChoices, pathwayOptions, type Pathway } from './pathways.js'
 import { placeBlocks } from './place-blocks.js'
 import type { ModulePlacement } from './placement.js'
 import { planeFields, planeOf, type PlaneField } from './plane-field.js'
-import { boxCorners } from '../values/index.js'
 import { planeTiltDeg } from './roof-surface.js'
 
 /** One way to lay out the whole roof. */

@@ -1,5 +1,4 @@
-import { reachBetween, segmentsOf, type Point } from '../values/index.js'
-import type { Feet, SquareFeet } from '../values/index.js'
+import { reachBetween, segmentsOf, type Feet, type Point, type SquareFeet } from '../values/index.js'
 
 /** Slices between two neighbouring corner heights; exact for upright figures, close for slanted ones that cross. */
 const SLICES = 16

@@ -1,5 +1,5 @@
 import type { Problem, Production } from '../../project/index.js'
-import { readTable, type TableCell } from '../../values/index.js'
+import { MS_PER_MINUTE, readTable, type TableCell } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { findColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
@@ -105,7 +105,7 @@ export function readProduction(
   return {
     series: {
       resolution: stamped.resolution,
-      stepMin: stamped.resolution === 'interval' ? stamped.stepMs / 60_000 : undefined,
+      stepMin: stamped.resolution === 'interval' ? stamped.stepMs / MS_PER_MINUTE : undefined,
       unit,
       meter: spans.meter,
       clock,

@@ -1,7 +1,6 @@
 import type { ProductionSeries, Span } from '../production/index.js'
-import { DAY_MS, dayNumber } from './calendar.js'
 import { daylight, type Place } from './daylight.js'
-import type { KilowattHours, Milliseconds } from '../../values/index.js'
+import { MS_PER_DAY, dayNumber, type KilowattHours, type Milliseconds } from '../../values/index.js'
 
 /** Whole days with their measured energy: one day, or several that were read together. */
 export interface Period {
@@ -44,8 +43,8 @@ export function countDays(series: ProductionSeries, place: Place): CountedDays {
 }
 
 function periodOf(span: Span): Period {
-  const firstDay = Math.round(span.startMs / DAY_MS)
-  return { firstDay, days: Math.round(span.endMs / DAY_MS) - firstDay, kwh: span.kwh, moduleKwh: span.moduleKwh }
+  const firstDay = Math.round(span.startMs / MS_PER_DAY)
+  return { firstDay, days: Math.round(span.endMs / MS_PER_DAY) - firstDay, kwh: span.kwh, moduleKwh: span.moduleKwh }
 }
 
 function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Period[]; leftOutKwh: KilowattHours } {

@@ -1,7 +1,6 @@
 import { DAYS_IN_MONTH } from '../../climate/index.js'
 import type { YieldRun } from '../../yield/index.js'
-import { calendarDay } from './calendar.js'
-import { radiansOf, type KilowattHours } from '../../values/index.js'
+import { calendarDay, radiansOf, type KilowattHours } from '../../values/index.js'
 
 /** Kinds of equal probability into which each month's days are sorted. */
 export const KIND_COUNT = 10

@@ -1,6 +1,5 @@
 import { atDay, ephemeris, sunsetHourAngleDeg } from '../../sun/index.js'
-import { DAY_MS, sunDay } from './calendar.js'
-import type { Degrees, Milliseconds } from '../../values/index.js'
+import { MS_PER_DAY, MS_PER_HOUR, sunDay, type Degrees, type Milliseconds } from '../../values/index.js'
 
 export interface Place {
   readonly latitudeDeg: Degrees
@@ -19,6 +18,6 @@ export function daylight(day: number, place: Place): { readonly riseMs: Millisec
   const noonH = solarNoonH(day, place)
   const declination = atDay(ephemeris().declinationDeg, sunDay(day) + 0.5 - place.longitudeDeg / 360)
   const half = sunsetHourAngleDeg(place.latitudeDeg, declination) / 15
-  const at = (hour: number): number => day * DAY_MS + hour * 3_600_000
+  const at = (hour: number): number => day * MS_PER_DAY + hour * MS_PER_HOUR
   return { riseMs: at(noonH - half), setMs: at(noonH + half) }
 }

@@ -1,7 +1,6 @@
 import { REVIEW_SOURCE, REVIEW_THRESHOLDS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { dateText } from './calendar.js'
 import type { CountedDays } from './count-days.js'
 import type { DayModel } from './day-model.js'
 import type { Place } from './daylight.js'
@@ -10,7 +9,7 @@ import { flatTop } from './signs/clipping.js'
 import { measuredClockShift } from './signs/clock-shift.js'
 import type { ObservedDay } from './signs/observed-day.js'
 import { soilingTrend } from './signs/soiling.js'
-import type { Kilowatts } from '../../values/index.js'
+import { dateText, type Kilowatts } from '../../values/index.js'
 
 export interface SignRequest {
   readonly series: ProductionSeries

@@ -1,7 +1,6 @@
 import { KIND_COUNT } from './day-model.js'
 import { kindTransitions, overDays } from './kind-transitions.js'
-import { normalBelow } from '../../values/index.js'
-import type { KilowattHours } from '../../values/index.js'
+import { normalBelow, type KilowattHours } from '../../values/index.js'
 
 /** A day with what it may give, kWh, kinds of equal probability, lowest first. */
 export interface DayOdds {

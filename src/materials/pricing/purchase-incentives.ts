@@ -1,7 +1,6 @@
 import type { Incentive, Incentives } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { toCents, usd, type Decimal } from '../exact.js'
-import type { Watts } from '../../values/index.js'
+import { decimal, toCents, type Decimal, type Watts } from '../../values/index.js'
 
 /** An incentive that is paid at purchase. */
 export interface PurchaseIncentive {
@@ -27,7 +26,7 @@ export function purchaseIncentives(
     .filter(([, each]) => isAtPurchase(each))
     .map(([id, each]) => {
       const amount = amountOf(id, each, gross, ratingW)
-      const capped = each.cap_usd !== undefined && amount.gt(each.cap_usd) ? usd(each.cap_usd) : amount
+      const capped = each.cap_usd !== undefined && amount.gt(each.cap_usd) ? decimal(each.cap_usd) : amount
       return { id, name: each.name, usd: toCents(capped) }
     })
 }
@@ -57,7 +56,7 @@ function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: Wat
 
 function needed(id: string, key: 'amount_usd' | 'usd_per_w' | 'percent', incentive: Incentive): Decimal {
   const value = incentive[key]
-  if (value !== undefined) return usd(value)
+  if (value !== undefined) return decimal(value)
   throw new StageError(
     `incentives.${id}.${key}`,
     `an incentive of kind ${incentive.kind} needs ${key}`,

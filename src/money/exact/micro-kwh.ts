@@ -1,5 +1,4 @@
-import { decimal, Decimal } from '../../values/index.js'
-import type { KilowattHours } from '../../values/index.js'
+import { Decimal, decimal, type KilowattHours } from '../../values/index.js'
 
 const MICRO_PLACES = 6
 const MICRO = decimal(0.000001)

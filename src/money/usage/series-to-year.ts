@@ -5,9 +5,9 @@ import { fillGaps } from './fill-gaps.js'
 import { hoursOfSeries } from './hours-of-series.js'
 import type { MeterSeries } from './meter-series.js'
 import { monthlyTotals, type MeterReport, type UsageYear } from './usage-year.js'
-import { addDays, dayOfYear, type Seconds } from '../../values/index.js'
+import { MS_PER_HOUR, addDays, dayOfYear, type Seconds } from '../../values/index.js'
 
-const dateOfHour = (hour: number): string => new Date(hour * 3_600_000).toISOString().slice(0, 10)
+const dateOfHour = (hour: number): string => new Date(hour * MS_PER_HOUR).toISOString().slice(0, 10)
 const stampOfUtc = (seconds: number): string => `${new Date(seconds * 1000).toISOString().slice(0, 16)}Z`
 
 /** One year earlier, the day after: first day of the year that ends on `last`. */

@@ -2,7 +2,6 @@ export { collectChecks, type PartCheck } from './collect-checks.js'
 export type { CheckValue, MountValue, MountValues, PlaneLoadsValues, RailValue, ZoneLoads } from './mount-values.js'
 export { need } from './need.js'
 export {
-  distanceToSegmentFt,
   inPlan,
   isInPlane,
   isNearEdge,

@@ -1,10 +1,16 @@
-import { radiansOf, type Degrees, type Feet, type SquareFeet } from '../../values/index.js'
+import {
+  containsPoint,
+  distanceToSegmentFt,
+  radiansOf,
+  signedAreaFt2,
+  type Point,
+  type Degrees,
+  type Feet,
+  type SquareFeet,
+} from '../../values/index.js'
 
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
-export interface PlanePoint {
-  readonly xFt: number
-  readonly yFt: number
-}
+export type PlanePoint = Point
 
 export type PlaneEdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall'
 
@@ -18,23 +24,8 @@ export interface PlaneGeometry {
 
 /** Whether a point lies in the plane or on its edge. */
 export function isInPlane(plane: PlaneGeometry, point: PlanePoint): boolean {
-  let inside = false
-  for (const { from, to } of plane.edges) {
-    if (distanceToSegmentFt(point, from, to) < 1e-6) return true
-    if (from.yFt > point.yFt === to.yFt > point.yFt) continue
-    const crossing = from.xFt + ((point.yFt - from.yFt) / (to.yFt - from.yFt)) * (to.xFt - from.xFt)
-    if (point.xFt < crossing) inside = !inside
-  }
-  return inside
-}
-
-/** Distance from a point to a segment, ft. */
-export function distanceToSegmentFt(point: PlanePoint, from: PlanePoint, to: PlanePoint): Feet {
-  const [dx, dy] = [to.xFt - from.xFt, to.yFt - from.yFt]
-  const squared = dx * dx + dy * dy
-  const along = squared === 0 ? 0 : ((point.xFt - from.xFt) * dx + (point.yFt - from.yFt) * dy) / squared
-  const t = Math.min(1, Math.max(0, along))
-  return Math.hypot(point.xFt - from.xFt - t * dx, point.yFt - from.yFt - t * dy)
+  const onEdge = plane.edges.some(({ from, to }) => distanceToSegmentFt(point, [from, to]) < 1e-6)
+  return onEdge || containsPoint(cornersOf(plane), point)
 }
 
 /** The plane seen from above: y becomes horizontal, ft. */
@@ -85,13 +76,14 @@ export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: r
   let nearest = Infinity
   for (const edge of plane.edges) {
     if (!kinds.includes(edge.kind)) continue
-    nearest = Math.min(nearest, distanceToSegmentFt(p, inPlan(plane, edge.from), inPlan(plane, edge.to)))
+    nearest = Math.min(nearest, distanceToSegmentFt(p, [inPlan(plane, edge.from), inPlan(plane, edge.to)]))
   }
   return nearest
 }
 
 /** Area of the plane along the surface, ft2. */
 export function planeAreaFt2(plane: PlaneGeometry): SquareFeet {
-  const twice = plane.edges.reduce((sum, { from, to }) => sum + from.xFt * to.yFt - to.xFt * from.yFt, 0)
-  return Math.abs(twice) / 2
+  return Math.abs(signedAreaFt2(cornersOf(plane)))
 }
+
+const cornersOf = (plane: PlaneGeometry): Point[] => plane.edges.map((edge) => edge.from)

@@ -1,7 +1,7 @@
 import type { Obstruction } from '../../project/index.js'
 import type { FramingSpec } from './framing-spec.js'
-import { distanceToSegmentFt, isInPlane, type PlaneGeometry } from '../model/index.js'
-import { feetOf, inchesOf, type Inches } from '../../values/index.js'
+import { isInPlane, type PlaneGeometry } from '../model/index.js'
+import { distanceToSegmentFt, feetOf, inchesOf, type Inches } from '../../values/index.js'
 
 /** A rafter that a mount may use. */
 export interface RafterPlace {
@@ -38,7 +38,7 @@ export function rafterPlaces(
     if (xIn < rail.startIn - 1e-9) continue
     const point = { xFt: feetOf(xIn), yFt: feetOf(rail.yIn) }
     if (!isInPlane(plane, point)) continue
-    if (plane.edges.some((edge) => inchesOf(distanceToSegmentFt(point, edge.from, edge.to)) < edgeIn - 1e-9)) continue
+    if (plane.edges.some((edge) => inchesOf(distanceToSegmentFt(point, [edge.from, edge.to])) < edgeIn - 1e-9)) continue
     const blocked = obstructions.some((o) => {
       const keep = Math.max(clearanceIn, o.clearance_in ?? 0)
       const [x, y] = [inchesOf(o.x_ft), inchesOf(o.y_ft)]

@@ -1,4 +1,4 @@
-import type { Feet, SquareFeet } from '../index.js'
+import type { Feet, SquareFeet } from '../units/index.js'
 
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export interface Point {
@@ -103,26 +103,37 @@ export function reachBetween(
   return right < left ? undefined : [left, right]
 }
 
-/** Whether two convex figures overlap by more than a touch (separating axis test). */
-export function convexOverlap(first: readonly Point[], second: readonly Point[]): boolean {
+/**
+ * Whether two convex figures overlap by more than a touch (separating axis test).
+ *
+ * @param slackFt Overlap that still counts as a touch, in the unit of the figures.
+ */
+export function convexOverlap(first: readonly Point[], second: readonly Point[], slackFt = TOLERANCE_FT): boolean {
+  const pair = { first, second, slackFt }
   // Along x and along y first: that tells most figures of a roof apart.
-  if (areApart(first, second, 1, 0) || areApart(first, second, 0, 1)) return false
-  return !hasSeparatingEdge(first, first, second) && !hasSeparatingEdge(second, first, second)
+  if (areApart(pair, 1, 0) || areApart(pair, 0, 1)) return false
+  return !hasSeparatingEdge(first, pair) && !hasSeparatingEdge(second, pair)
 }
 
-function hasSeparatingEdge(outline: readonly Point[], first: readonly Point[], second: readonly Point[]): boolean {
+interface Pair {
+  readonly first: readonly Point[]
+  readonly second: readonly Point[]
+  readonly slackFt: Feet
+}
+
+function hasSeparatingEdge(outline: readonly Point[], pair: Pair): boolean {
   let before = outline.at(-1)
   for (const corner of outline) {
     const [dx, dy] = before === undefined ? [0, 0] : [corner.xFt - before.xFt, corner.yFt - before.yFt]
     before = corner
     const length = Math.hypot(dx, dy)
-    if (length >= TOLERANCE_FT && areApart(first, second, dy / length, -dx / length)) return true
+    if (length >= TOLERANCE_FT && areApart(pair, dy / length, -dx / length)) return true
   }
   return false
 }
 
 /** Whether two figures do not overlap along a direction of length 1. */
-function areApart(first: readonly Point[], second: readonly Point[], nx: number, ny: number): boolean {
+function areApart({ first, second, slackFt }: Pair, nx: number, ny: number): boolean {
   let [low1, high1, low2, high2] = [Infinity, -Infinity, Infinity, -Infinity]
   for (const { xFt, yFt } of first) {
     const along = xFt * nx + yFt * ny
@@ -134,7 +145,7 @@ function areApart(first: readonly Point[], second: readonly Point[], nx: number,
     if (along < low2) low2 = along
     if (along > high2) high2 = along
   }
-  return high1 <= low2 + TOLERANCE_FT || high2 <= low1 + TOLERANCE_FT
+  return high1 <= low2 + slackFt || high2 <= low1 + slackFt
 }
 
 /** The first two edges that cross or touch away from a shared corner, as indices, or undefined for a simple polygon. */

@@ -1,4 +1,4 @@
-const DAY_MS = 86_400_000
+import { MS_PER_DAY } from '../units/index.js'
 const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const
 
 /** Days of the month in a year of 365 days. @param month 1 to 12. */
@@ -27,10 +27,10 @@ export function nthWeekday(year: number, month: number, weekday: number, nth: nu
 
 /** Whole days from one `YYYY-MM-DD` to another. */
 export function daysBetween(from: string, to: string): number {
-  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY_MS)
+  return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / MS_PER_DAY)
 }
 
 /** The `YYYY-MM-DD` that lies a number of days later. */
 export function addDays(date: string, days: number): string {
-  return new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10)
+  return new Date(Date.parse(`${date}T00:00:00Z`) + days * MS_PER_DAY).toISOString().slice(0, 10)
 }

@@ -1,3 +1,4 @@
+import { MS_PER_HOUR, type Milliseconds } from '../units/index.js'
 import { nthWeekday } from './dates.js'
 
 /**
@@ -16,4 +17,28 @@ export function isDaylightSaving(year: number, month: number, day: number, stand
   }
   const end = nthWeekday(year, 11, 0, 1)
   return day < end || (day === end && standardHour < 1)
+}
+
+/**
+ * Standard time of a clock reading in the United States, ms as if UTC.
+ *
+ * @param clockMs Reading of the clock on the wall, as if UTC.
+ * @param second Whether this is the second time that the clock shows it, in the hour that comes twice in autumn.
+ * @returns undefined for the hour that does not exist in spring.
+ * @source As above.
+ * @limits Years from 2007.
+ */
+export function standardMs(clockMs: Milliseconds, second: boolean): Milliseconds | undefined {
+  const { skippedMs, twiceMs } = changeHours(new Date(clockMs).getUTCFullYear())
+  if (clockMs < skippedMs || clockMs >= twiceMs + MS_PER_HOUR) return clockMs
+  if (clockMs < skippedMs + MS_PER_HOUR) return undefined
+  return clockMs >= twiceMs && second ? clockMs : clockMs - MS_PER_HOUR
+}
+
+/** Beginning of the hours, as the clock shows them, that are skipped in spring and come twice in autumn. */
+export function changeHours(year: number): { readonly skippedMs: Milliseconds; readonly twiceMs: Milliseconds } {
+  return {
+    skippedMs: Date.UTC(year, 2, nthWeekday(year, 3, 0, 2)) + 2 * MS_PER_HOUR,
+    twiceMs: Date.UTC(year, 10, nthWeekday(year, 11, 0, 1)) + MS_PER_HOUR,
+  }
 }

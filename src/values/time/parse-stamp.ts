@@ -1,14 +1,6 @@
-import type { Milliseconds } from '../../values/index.js'
+import { dateMs, hourOfHalf, timeOfDayMs, zoneOffsetH, type Stamp } from './stamp.js'
 
 export type DateOrder = 'month_first' | 'day_first'
-
-/** A time stamp as written: its clock reading as if it were UTC, and what else the text says. */
-export interface Stamp {
-  readonly clockMs: Milliseconds
-  readonly kind: 'time' | 'date' | 'month'
-  /** Offset from UTC in the text, h. */
-  readonly offsetH?: number
-}
 
 const TIME = String.raw`(?:[T\s]+(\d{1,2}):(\d{2})(?::(\d{2})(?:\.\d+)?)?\s*([AaPp][Mm])?)?\s*(Z|[+-]\d{2}:?\d{2})?`
 const YEAR_FIRST = new RegExp(String.raw`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})${TIME}$`, 'u')
@@ -56,23 +48,12 @@ function stampOfMonth(year: number, month: number): Stamp | undefined {
 }
 
 function stampOf(date: readonly [number, number, number], rest: readonly (string | undefined)[]): Stamp | undefined {
-  const [year, month, day] = date
-  const dayMs = Date.UTC(year, month - 1, day)
-  const back = new Date(dayMs)
-  if (back.getUTCMonth() !== month - 1 || back.getUTCDate() !== day) return undefined
+  const dayMs = dateMs(...date)
+  if (dayMs === undefined) return undefined
   const [hourText, minuteText, secondText, half, zone] = rest
   if (hourText === undefined) return zone === undefined ? { clockMs: dayMs, kind: 'date' } : undefined
-  const [minute, second] = [Number(minuteText), Number(secondText ?? 0)]
-  let hour = Number(hourText)
-  if (half !== undefined) {
-    if (hour < 1 || hour > 12) return undefined
-    hour = (hour % 12) + (half.toLowerCase() === 'pm' ? 12 : 0)
-  }
-  if (hour > 24 || minute > 59 || second > 59 || (hour === 24 && minute + second > 0)) return undefined
-  const clockMs = dayMs + ((hour * 60 + minute) * 60 + second) * 1000
-  if (zone === undefined) return { clockMs, kind: 'time' }
-  if (zone === 'Z') return { clockMs, kind: 'time', offsetH: 0 }
-  const sign = zone.startsWith('-') ? -1 : 1
-  const digits = zone.replaceAll(/\D/gu, '')
-  return { clockMs, kind: 'time', offsetH: sign * (Number(digits.slice(0, 2)) + Number(digits.slice(2)) / 60) }
+  const hour = half === undefined ? Number(hourText) : hourOfHalf(Number(hourText), half)
+  const time = hour === undefined ? undefined : timeOfDayMs(hour, Number(minuteText), Number(secondText ?? 0))
+  if (time === undefined) return undefined
+  return { clockMs: dayMs + time, kind: 'time', ...(zone === undefined ? {} : { offsetH: zoneOffsetH(zone) }) }
 }

@@ -1,14 +1,5 @@
-import type { Seconds } from '../../values/index.js'
-
-/** Parts of a time stamp; `utcS` when the stamp is absolute. */
-export interface Stamp {
-  readonly year: number
-  readonly month: number
-  readonly day: number
-  /** Minutes after local midnight, up to 1440. */
-  readonly minute: number
-  readonly utcS: Seconds | undefined
-}
+import { MS_PER_SECOND } from '../units/index.js'
+import { dateMs, hourOfHalf, timeOfDayMs, zoneOffsetH, type Stamp } from './stamp.js'
 
 const TOKENS: Readonly<Record<string, string>> = {
   YYYY: '(?<year>\\d{4})',
@@ -67,46 +58,35 @@ function patternOf(format: string): RegExp {
 const ISO =
   /^(?<year>\d{4})-(?<month>\d{2})-(?<day>\d{2})(?:[T ](?<hour>\d{2}):(?<minute>\d{2})(?::\d{2}(?:\.\d+)?)?(?<zone>Z|[+-]\d{2}:?\d{2})?)?$/
 
-function zoneMinutes(zone: string): number {
-  if (zone === 'Z') return 0
-  const minutes = Number(zone.slice(1, 3)) * 60 + Number(zone.slice(-2))
-  return zone.startsWith('-') ? -minutes : minutes
-}
-
-function hourOf(groups: Readonly<Record<string, string | undefined>>): number {
-  const { hour, hour12, half } = groups
-  if (hour12 === undefined) return Number(hour ?? 0)
-  return (Number(hour12) % 12) + (half?.toLowerCase() === 'p' ? 12 : 0)
+/** Hour of the day of a pattern's parts; a date alone means midnight. */
+function hourOf({ hour, hour12, half }: Readonly<Record<string, string | undefined>>): number | undefined {
+  return hour12 === undefined
+    ? Number(hour ?? 0)
+    : half === undefined
+      ? Number(hour12) % 12
+      : hourOfHalf(Number(hour12), half)
 }
 
 /**
- * Makes a reader of time stamps.
+ * Makes a reader of time stamps. Seconds of a pattern are passed over: readings of a meter stand at whole minutes.
  *
  * @param format Pattern with YYYY YY MM M DD D HH H hh h mm ss A, or `iso`, or `unix_s`.
- * @returns Function that reads a stamp, or gives undefined when it does not fit.
+ * @returns Function that reads a stamp, or gives undefined when it does not fit or is no time that exists.
  */
 export function stampReader(format: string): (text: string) => Stamp | undefined {
-  if (format === 'unix_s') {
-    return (text) => {
-      if (!/^\d{8,11}$/.test(text)) return undefined
-      const utcS = Number(text)
-      const date = new Date(utcS * 1000)
-      return { year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, day: date.getUTCDate(), minute: 0, utcS }
-    }
-  }
+  if (format === 'unix_s')
+    return (text) =>
+      /^\d{8,11}$/.test(text) ? { clockMs: Number(text) * MS_PER_SECOND, kind: 'time', offsetH: 0 } : undefined
   const pattern = format === 'iso' ? ISO : patternOf(format)
   return (text) => {
     const groups = pattern.exec(text)?.groups
     if (groups === undefined) return undefined
     const { year2, zone } = groups
     const year = Number(groups['year'] ?? (year2 === undefined ? Number.NaN : `20${year2}`))
-    const month = Number(groups['month'])
-    const day = Number(groups['day'])
-    const minute = hourOf(groups) * 60 + Number(groups['minute'] ?? 0)
-    const date = new Date(Date.UTC(year, month - 1, day))
-    if (date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day || minute > 1440) return undefined
-    const utcS =
-      zone === undefined ? undefined : Date.UTC(year, month - 1, day) / 1000 + (minute - zoneMinutes(zone)) * 60
-    return { year, month, day, minute, utcS }
+    const dayMs = dateMs(year, Number(groups['month']), Number(groups['day']))
+    const hour = hourOf(groups)
+    const time = hour === undefined ? undefined : timeOfDayMs(hour, Number(groups['minute'] ?? 0), 0)
+    if (dayMs === undefined || time === undefined) return undefined
+    return { clockMs: dayMs + time, kind: 'time', ...(zone === undefined ? {} : { offsetH: zoneOffsetH(zone) }) }
   }
 }

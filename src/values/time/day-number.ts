@@ -1,13 +1,12 @@
-export const DAY_MS = 86_400_000
-
+import { MS_PER_DAY } from '../units/index.js'
 /** Number of a day, counted from 1970-01-01. */
 export function dayNumber(ms: number): number {
-  return Math.floor(ms / DAY_MS)
+  return Math.floor(ms / MS_PER_DAY)
 }
 
 /** `2026-07-31` */
 export function dateText(day: number): string {
-  return new Date(day * DAY_MS).toISOString().slice(0, 10)
+  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10)
 }
 
 export interface CalendarDay {
@@ -19,7 +18,7 @@ export interface CalendarDay {
 }
 
 export function calendarDay(day: number): CalendarDay {
-  const date = new Date(day * DAY_MS)
+  const date = new Date(day * MS_PER_DAY)
   const [year, month] = [date.getUTCFullYear(), date.getUTCMonth()]
   return {
     year,
