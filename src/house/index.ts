@@ -1,5 +1,8 @@
+export { checkHouse, type CheckOptions, type CheckValues } from './check-house.js'
+export { CHECK_STAGES, type CheckStage } from './check-stages.js'
 export type { House } from './house.js'
 export type { EarlierResults, HouseInput, HouseOptions, HouseWishes } from './house-input.js'
 export { runHouse } from './run-house.js'
 export { totalOf } from './stages/payback.js'
 export type { PacketWishes } from './stages/packet.js'
+export type { MeasuredProduction, NamedText } from './stages/review.js'

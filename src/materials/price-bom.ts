@@ -23,7 +23,7 @@ export interface BomInput {
   readonly project: Project
   readonly arrangement: Result<Arrangement>
   readonly mounts?: Result<MountValues> | undefined
-  readonly wiring?: Result<WiringValues> | undefined
+  readonly wire?: Result<WiringValues> | undefined
   /** Labels that the permit packet places. */
   readonly labels?: readonly LabelNeed[] | undefined
   readonly prices?: PriceList | undefined
@@ -52,7 +52,7 @@ export interface BomValues {
  * @limits Elbows of raceways, leads from the last module to its box, and supports of boxes are not in the geometry.
  */
 export function priceBom(input: BomInput): Result<BomValues> {
-  const { project, arrangement, mounts, wiring, prices } = input
+  const { project, arrangement, mounts, wire: wiring, prices } = input
   const worksheet = new Worksheet()
   for (const earlier of [arrangement, mounts, wiring]) if (earlier !== undefined) worksheet.include(earlier)
   const materials = project.materials ?? {}

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { run } from '../../src/cli/commands/choose-size.js'
 import { makeContext } from '../../src/cli/context.js'
-import { csvTable, renderJson, type Report } from '../../src/cli/output/index.js'
+import { csvTable, renderJson, type Report } from '../../src/report/index.js'
 import { renderText } from '../../src/cli/output/text.js'
 import { paybackOfProject, sizesOfProject, type ProjectSizeValues } from '../../src/money/index.js'
 import { loadProject } from '../../src/project/index.js'

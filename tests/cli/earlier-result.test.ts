@@ -5,9 +5,10 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { makeContext } from '../../src/cli/context.js'
 import { explainFailure } from '../../src/cli/failure.js'
-import { renderJson, type Report } from '../../src/cli/output/index.js'
-import { FileError, UsageError } from '../../src/cli/errors.js'
-import { loadProject, ProjectError, startingFile } from '../../src/project/index.js'
+import { renderJson, type Report } from '../../src/report/index.js'
+import { UsageError } from '../../src/cli/errors.js'
+import { FileError } from '../../src/files/index.js'
+import { loadProject, placeText, ProjectError, startingFile } from '../../src/project/index.js'
 import { canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 import { ensureBuilt, gablewatt, ROOT } from './binary.js'
@@ -307,7 +308,7 @@ describe('what a person sees of an error', () => {
   test('a stage that cannot run: the place in the file, why, and the fix; exit 2', () => {
     const loaded = loadProject({ path: project })
     const error = new StageError('site.latitude_deg', 'wind speed is missing', 'ask the building department')
-    const { exitCode, text } = explainFailure(error, loaded)
+    const { exitCode, text } = explainFailure(error, (path) => placeText(loaded, path))
     expect(exitCode).toBe(2)
     expect(text).toMatch(
       /project\.yaml:\d+:\d+: site\.latitude_deg: wind speed is missing\n {2}fix: ask the building department\n$/u,

@@ -13,7 +13,7 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { writeWhole } from '../../src/cli/output/index.js'
+import { writeWhole } from '../../src/files/index.js'
 import { ensureBuilt, gablewatt } from './binary.js'
 
 let folder = ''

@@ -1,28 +1,30 @@
 import { assert as holdsForAll, double, integer, property, string } from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import {
+  displayWidth,
+  FILE_STYLE,
+  plotXY,
+  renderMarkdown,
+  renderTable,
+  renderText,
+  streamStyle,
+  workLines,
+  wrapText,
+} from '../../src/cli/output/index.js'
+import {
   cleanJson,
   cleanLine,
   cleanText,
   columnKey,
-  displayWidth,
-  FILE_STYLE,
   formatNumber,
   formatSignificant,
-  plotXY,
   renderCsv,
   renderJson,
-  renderMarkdown,
-  renderTable,
-  renderText,
   roundForMachines,
-  streamStyle,
-  workLines,
-  wrapText,
   type Report,
   type ReportContext,
   type TableData,
-} from '../../src/cli/output/index.js'
+} from '../../src/report/index.js'
 import type { Step } from '../../src/worksheet/index.js'
 
 const stated = { document: 'project.yaml', standing: 'project file' } as const

@@ -20,16 +20,16 @@ export const ROOMS = {
   materials: { sources: ['src/materials/', 'src/tables/materials/'], tests: ['tests/materials/'] },
   money: { sources: ['src/money/', 'src/tables/money/'], tests: ['tests/money/', 'tests/published/money-'] },
   drawings: {
-    sources: ['src/drawings/', 'src/tables/nec/label'],
+    sources: ['src/drawings/', 'src/packet/', 'src/tables/nec/label'],
     tests: ['tests/drawings/', 'tests/published/label'],
     program: true,
   },
   fieldwork: { sources: ['src/fieldwork/', 'src/tables/fieldwork/'], tests: ['tests/fieldwork/'], program: true },
-  fleet: { sources: ['src/fleet/'], tests: ['tests/fleet/'], program: true },
+  fleet: { sources: ['src/fleet/', 'src/files/'], tests: ['tests/fleet/'], program: true },
   project: { sources: ['src/project/'], tests: ['tests/project/'] },
   schemas: { sources: ['schemas/parts/'], tests: ['tests/project/'], generate: true },
   cli: {
-    sources: ['src/cli/', 'src/worksheet/', 'src/values/', 'bin/'],
+    sources: ['src/cli/', 'src/report/', 'src/worksheet/', 'src/values/', 'bin/'],
     tests: [
       'tests/cli/',
       'tests/explanations/',

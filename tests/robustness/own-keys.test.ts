@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { run as runPlan } from '../../src/cli/commands/plan-work.js'
-import { workOut, type FleetPlan } from '../../src/cli/commands/fleet-work.js'
-import { renderJson } from '../../src/cli/output/json.js'
+import { workOut, type FleetPlan } from '../../src/fleet/index.js'
+import { renderJson } from '../../src/report/index.js'
 import { run as runSizes } from '../../src/cli/commands/choose-size.js'
 import type { CommandContext, CommandOutcome } from '../../src/cli/subcommand.js'
 import {
@@ -190,7 +190,7 @@ function wordsOfPacket(project: Project): string {
     draft: true,
     arrangement,
     mounts,
-    wiring,
+    wire: wiring,
     documents: [],
     findings: packetGaps({ project, arrangement }),
   })

@@ -1,33 +1,22 @@
 import type { FleetOutcome } from '../../fleet/index.js'
-import {
-  cleanLine,
-  csvTable,
-  FILE_STYLE,
-  renderCsv,
-  renderJson,
-  renderMarkdown,
-  renderText,
-  streamStyle,
-  writeWhole,
-  type Report,
-  type ReportContext,
-} from '../output/index.js'
+import { writeWhole } from '../../files/index.js'
+import { cleanLine, csvTable, renderCsv, renderJson, type Report, type ReportContext } from '../../report/index.js'
+import { FILE_STYLE, renderMarkdown, renderText, streamStyle } from '../output/index.js'
 import { writeErr, writeOut } from '../streams.js'
-import type { FleetOptions } from './fleet-setup.js'
+import { outFile, type FleetOptions } from './fleet-options.js'
 
 /** Puts the report of the fleet on stdout or into a file, in the format that was asked for. */
 export function deliverReport(report: Report, tool: string, options: FleetOptions): void {
   const around: ReportContext = { tool, project: undefined, locate: () => undefined, showWork: false }
-  const { target } = options
-  const toFile = target !== undefined && target !== '-'
-  const style = toFile ? FILE_STYLE : streamStyle(process.stdout, process.env, options.color)
+  const target = outFile(options)
+  const style = target === undefined ? streamStyle(process.stdout, process.env, options.color) : FILE_STYLE
   const content = ((): string => {
     if (options.json === true) return renderJson(report, around)
     if (options.markdown === true) return renderMarkdown(report, around)
     const table = csvTable(report)
     return options.csv === true && table !== undefined ? renderCsv(table) : renderText(report, around, style)
   })()
-  if (!toFile) {
+  if (target === undefined) {
     writeOut(content)
     return
   }

@@ -1,5 +1,5 @@
 import type { ReviewValues } from '../../fieldwork/index.js'
-import type { Section } from '../output/report.js'
+import type { Section } from '../../report/index.js'
 
 /** What `review-output` prints. */
 export function reviewSections(values: ReviewValues): Section[] {

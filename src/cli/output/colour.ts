@@ -1,5 +1,5 @@
 import { Chalk, type ChalkInstance } from 'chalk'
-import type { Tone } from './report.js'
+import type { Tone } from '../../report/index.js'
 
 export type Paint = (tone: Tone | 'heading', text: string) => string
 

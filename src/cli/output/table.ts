@@ -1,6 +1,13 @@
-import { formatNumber } from './numbers.js'
-import { cellTone, cellValue, columnTitle, type Cell, type Column, type TableData } from './report.js'
-import { cleanLine } from './sanitise.js'
+import {
+  type Cell,
+  cellTone,
+  cellValue,
+  cleanLine,
+  type Column,
+  columnTitle,
+  formatNumber,
+  type TableData,
+} from '../../report/index.js'
 import type { Style } from './style.js'
 import { displayWidth, hang, wrapText } from './wrap.js'
 

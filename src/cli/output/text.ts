@@ -1,10 +1,17 @@
 import type { Finding, Step } from '../../worksheet/index.js'
-import { cautionTexts } from '../cautions.js'
+import {
+  cautionTexts,
+  cellTone,
+  cleanLine,
+  cleanText,
+  type Fact,
+  type Report,
+  type ReportContext,
+  type Section,
+} from '../../report/index.js'
 import { renderBars } from './bars.js'
 import { assumptionLine, FINDING_TONES, findingLines } from './findings.js'
 import { plotXY } from './plot.js'
-import { cellTone, type Fact, type Report, type ReportContext, type Section } from './report.js'
-import { cleanLine, cleanText } from './sanitise.js'
 import type { Style } from './style.js'
 import { cellText, renderTable } from './table.js'
 import { groupSteps, workLines } from './work.js'

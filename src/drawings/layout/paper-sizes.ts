@@ -7,4 +7,5 @@ export const PAPER_SIZES = {
   A3: { name: 'A3', widthPt: (420 / 25.4) * 72, heightPt: (297 / 25.4) * 72 },
 } as const satisfies Readonly<Record<string, PaperSize>>
 
+/** Paper that a permit packet can be drawn on. */
 export type PaperName = keyof typeof PAPER_SIZES

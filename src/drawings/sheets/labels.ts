@@ -10,7 +10,7 @@ const SIZE = TYPE_PT.small
 
 /** Sheet E-604: every label of the edition at true size with its colours, and where each goes. */
 export function labelSheets(job: SheetJob): SheetDraft[] {
-  const wiring = job.input.wiring?.values
+  const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const labels = requiredLabels(job.input.project, wiring)
   const asked = labelsToAsk(job.input.project, wiring)

@@ -8,7 +8,7 @@ import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */
 export function stepsEquipment(input: PlanInput): PlanStep[] {
-  const { project, mounts, wiring, labels } = input
+  const { project, mounts, wire: wiring, labels } = input
   const rail = own(project.equipment.rails, project.structure?.rail)
   const groups = listModuleGroups(project)
   const moduleLevel = groups.flatMap((group) =>

@@ -12,7 +12,7 @@ const LEAD_HOLE: Source = { document: 'NDS', edition: '2018', place: '12.1.4.2',
 
 /** Layout, mounts, rails and bonding. */
 export function stepsRoof(input: PlanInput): PlanStep[] {
-  const { project, mounts, wiring } = input
+  const { project, mounts, wire: wiring } = input
   const product = own(project.equipment.mounts, project.structure?.mount)
   const sheet: Source = { ...WORK_SOURCES.makersSheet, document: product?.sheet ?? WORK_SOURCES.makersSheet.document }
   const lag = product?.lag
@@ -147,7 +147,7 @@ function equalSpans(mounts: NonNullable<PlanInput['mounts']>): [zones: string[],
 }
 
 function raceways(input: PlanInput): PlanStep[] {
-  const { wiring } = input
+  const { wire: wiring } = input
   const support = nec(input, 'racewaySupport')
   const quantities = (wiring?.raceways ?? []).flatMap((raceway) => [
     quantity(

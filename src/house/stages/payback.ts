@@ -9,7 +9,7 @@ import type { Dollars } from '../../values/index.js'
 export interface PriceSources {
   /** Price before incentives, USD. */
   readonly installedCostUsd?: Dollars | undefined
-  readonly bill?: Result<BomValues> | undefined
+  readonly bom?: Result<BomValues> | undefined
 }
 
 /**
@@ -20,9 +20,9 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bill }: PriceSources,
+  { installedCostUsd, bom }: PriceSources,
 ): Result<PaybackValues> {
-  const totalUsd = bill === undefined ? undefined : totalOf(bill)
+  const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
   const result = paybackOfProject(project, files, {
     estimate,
