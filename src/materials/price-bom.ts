@@ -16,7 +16,8 @@ import type { CutListEntry, CutSummary } from './take-off/cut-record.js'
 import { moduleCounts } from './take-off/take-equipment.js'
 import { takeOff } from './take-off/take-off.js'
 import type { LabelNeed, TakeOffJob } from './take-off/take-off-job.js'
-import { ZERO, own, type Decimal, type Watts } from '../values/index.js'
+import { ZERO, type Decimal } from '../values/decimal/index.js'
+import { own, type Watts } from '../values/index.js'
 
 /** What the bill is made from. A result that is left out makes the bill a lower bound. */
 export interface BomInput {
