@@ -1,5 +1,5 @@
 export type { House } from './house.js'
 export type { EarlierResults, HouseInput, HouseOptions, HouseWishes } from './house-input.js'
 export { runHouse } from './run-house.js'
-export { totalOf } from './stages/payback.js'
+export { totalOf } from './bill-total.js'
 export type { PacketWishes } from './stages/packet.js'

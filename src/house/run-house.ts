@@ -1,5 +1,6 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
 import { once } from './once.js'
@@ -59,9 +60,9 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   })
   const utilityBills = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
   const payback = once(async () => {
-    const { paybackAt, totalOf } = await import('./stages/payback.js')
+    const { paybackAt } = await import('./stages/payback.js')
     const { installedCostUsd } = wishes
-    const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
+    const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom) : undefined)
     return paybackAt(input, await estimator(), { installedCostUsd, bill })
   })
   const sizes = once(async () => {
@@ -118,10 +119,7 @@ async function orReason<Values>(stage: () => Promise<Result<Values>>): Promise<R
 }
 
 /** A bill that cannot be made, or that lacks prices, has no total that a payback could stand on. */
-async function pricedBill(
-  bom: House['bom'],
-  totalOf: (bill: Result<BomValues>) => number | null,
-): Promise<Result<BomValues> | undefined> {
+async function pricedBill(bom: House['bom']): Promise<Result<BomValues> | undefined> {
   const bill = await orReason(bom)
   return bill instanceof StageError || totalOf(bill) === null ? undefined : bill
 }

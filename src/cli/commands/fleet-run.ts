@@ -37,8 +37,9 @@ export async function runFleet(context: CommandContext, options: FleetOptions): 
   const part = shard === undefined ? '' : `, part ${shard.part} of ${shard.of}`
   const title = `Fleet: ${options.table ?? context.args.join(', ')}${part}`
   const report = fleetReport(collection, { title, recalled, left, moves, tolerancePct })
-  if (lines === undefined) deliverReport(report, context.tool, options)
-  if (moves !== undefined && (lines !== undefined || options.csv === true)) tellMoves(report, context.tool, options)
+  if (lines === undefined) await deliverReport(report, context.tool, options)
+  if (moves !== undefined && (lines !== undefined || options.csv === true))
+    await tellMoves(report, context.tool, options)
   lines?.finish()
   writeSideFiles(options, collection, moves, baseline)
   endJournal(journal, left > 0 || collection.worst > EXIT.usage, options)

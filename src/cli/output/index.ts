@@ -21,7 +21,6 @@ export {
 } from './report.js'
 export { cleanJson, cleanLine, cleanText } from './sanitise.js'
 export { FILE_STYLE, streamStyle, type Style } from './style.js'
-export { renderTable } from './table.js'
 export { renderFindings, renderText } from './text.js'
 export { workLines, type WorkLines } from './work.js'
 export { checkTarget, writeWhole } from './write-file.js'

@@ -4,7 +4,7 @@ import { plotXY } from './plot.js'
 import { columnTitle, type Report, type ReportContext, type Section, type TableData } from './report.js'
 import { cleanLine, cleanText } from './sanitise.js'
 import { FILE_STYLE } from './style.js'
-import { alignment, cellText } from './table.js'
+import { alignment, cellText } from './cells.js'
 import { groupSteps, workLines } from './work.js'
 
 /** A report as GitHub-flavoured Markdown. */
