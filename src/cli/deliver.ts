@@ -57,7 +57,7 @@ async function render(report: Report, context: FrameContext, options: DeliveryOp
     import('./output/style.js'),
   ])
   const toFile = options.out !== undefined && options.out !== '-'
-  return renderText(report, around, toFile ? FILE_STYLE : streamStyle(process.stdout, process.env, options.color))
+  return renderText(report, around, toFile ? FILE_STYLE : await streamStyle(process.stdout, process.env, options.color))
 }
 
 /** CSV has no room for findings, and they must not be lost. */
@@ -67,7 +67,7 @@ async function tellFindings(report: Report, context: FrameContext, options: Deli
     import('./output/style.js'),
   ])
   const findings = report.result.findings.filter((finding) => options.quiet !== true || finding.severity === 'error')
-  const style = streamStyle(process.stderr, process.env, options.color)
+  const style = await streamStyle(process.stderr, process.env, options.color)
   const lines = renderFindings(findings, reportContext(context, options).locate, style)
   if (lines.length > 0) writeErr(`${lines.join('\n')}\n`)
 }

@@ -64,7 +64,7 @@ export interface FleetListener {
    */
   readonly done?: (outcome: FleetOutcome, recalled: number) => void
   /** All is worked out. When this throws, the journal stays, so that nothing is lost. */
-  readonly end?: (run: FleetRun) => void
+  readonly end?: (run: FleetRun) => void | Promise<void>
   /** Something that a person ought to know, such as `wrote fleet.xml`. */
   readonly note?: (text: string) => void
   /** Something that is of no matter to anybody who does not watch. */

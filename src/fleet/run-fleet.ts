@@ -52,7 +52,7 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
     moves,
     hasMoved: baseline?.update !== true && (moves ?? []).some(({ over }) => over),
   }
-  listener.end?.(run)
+  await listener.end?.(run)
   writeSideFiles(request, { collection, moves, baseline }, listener)
   endJournal(journal, left > 0 || worst > EXIT_OF_STATUS.invalid, listener)
   return run

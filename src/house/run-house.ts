@@ -1,5 +1,6 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
 import { once } from './once.js'
@@ -59,9 +60,9 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   })
   const bill = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
   const payback = once(async () => {
-    const { paybackAt, totalOf } = await import('./stages/payback.js')
+    const { paybackAt } = await import('./stages/payback.js')
     const { installedCostUsd } = wishes
-    const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom, totalOf) : undefined)
+    const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
     return paybackAt(input, await estimator(), { installedCostUsd, bom: priced })
   })
   const size = once(async () => {
@@ -123,10 +124,7 @@ async function orReason<Values>(stage: () => Promise<Result<Values>>): Promise<R
 }
 
 /** A bill that cannot be made, or that lacks prices, has no total that a payback could stand on. */
-async function pricedBom(
-  bom: House['bom'],
-  totalOf: (bom: Result<BomValues>) => number | null,
-): Promise<Result<BomValues> | undefined> {
+async function pricedBom(bom: House['bom']): Promise<Result<BomValues> | undefined> {
   const result = await orReason(bom)
   return result instanceof StageError || totalOf(result) === null ? undefined : result
 }

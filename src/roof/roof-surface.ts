@@ -1,6 +1,6 @@
 import { tiltDegOf } from '../project/facts.js'
 import type { RoofPlane } from '../project/index.js'
-import { StageError, type Worksheet } from '../worksheet/index.js'
+import type { Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
 import { radiansOf, signedAreaFt2, type Degrees, type Point, type SquareFeet } from '../values/index.js'

@@ -107,7 +107,7 @@ describe('a project with mounts and wiring', () => {
     expect(markdown).toMatch(/^- \[ \] /mu)
     expect(markdown).not.toMatch(/undefined|NaN/u)
     const report = reportOf(await planRun(contextOf('lark-hollow.yaml'), {}))
-    expect(renderText(report, around, FILE_STYLE)).toContain('STOP: ')
+    expect(await renderText(report, around, FILE_STYLE)).toContain('STOP: ')
     const json: unknown = JSON.parse(renderJson(report, around))
     const validate = new Ajv2020({ strictTypes: false }).compile(SCHEMA)
     expect(validate(json), JSON.stringify(validate.errors)).toBe(true)
@@ -203,7 +203,7 @@ describe('review-output as a command', () => {
   it('reads a table, prints a course, and its JSON fits the schema', async () => {
     const table = new URL('./tables/days.csv', import.meta.url).pathname
     const report = reportOf(await reviewRun(contextOf('lark-hollow.yaml', [table]), {}))
-    const text = renderText(report, around, FILE_STYLE)
+    const text = await renderText(report, around, FILE_STYLE)
     expect(text).toContain('Percentile of what was measured')
     expect(text).toContain('* measured')
     const json: unknown = JSON.parse(renderJson(report, around))

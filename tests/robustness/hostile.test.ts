@@ -64,22 +64,23 @@ describe('names of a project', () => {
 
   test('are no formulas for a spreadsheet', { timeout: 120_000 }, async () => {
     const project = houseWith('=HYPERLINK("http://x")', '@SUM(1)', '+1+1', '-1+1', '\t=1', ' =1')
+    let reached = 0
     for (const name of subcommands) {
       const { exitCode, stdout } = await gablewatt([name, project, '--csv'])
       if (exitCode === 2) continue
+      if (/'(?:=HYPERLINK|@SUM|\+1\+1|-1\+1)/u.test(stdout)) reached += 1
       const fields = stdout.split('\r\n').flatMap(fieldsOf)
       const formulas = fields.filter(
         (field) => /^\s*[=+\-@]/u.test(field) && !/^[+-]?[\d.]+(?:e[+-]?\d+)?$/iu.test(field),
       )
       expect(formulas.map((field) => `${name}: ${field}`)).toEqual([])
     }
+    // Names really reach the outputs that were looked at.
+    expect(reached).toBeGreaterThan(0)
   })
 
-  test('names really reach the outputs that were looked at', async () => {
-    const project = houseWith('=SPOILT ')
-    const all = await Promise.all(subcommands.map((name) => gablewatt([name, project, '--csv'])))
-    expect(all.some(({ stdout }) => stdout.includes("'=SPOILT"))).toBe(true)
-    const { stdout } = await gablewatt(['estimate-yield', project])
+  test('stand as they are in a text', async () => {
+    const { stdout } = await gablewatt(['estimate-yield', houseWith('=SPOILT ')])
     expect(stdout).toContain('=SPOILT')
   })
 })

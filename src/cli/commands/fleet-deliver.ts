@@ -6,11 +6,11 @@ import { writeErr, writeOut } from '../streams.js'
 import { outFile, type FleetOptions } from './fleet-options.js'
 
 /** Puts the report of the fleet on stdout or into a file, in the format that was asked for. */
-export function deliverReport(report: Report, tool: string, options: FleetOptions): void {
+export async function deliverReport(report: Report, tool: string, options: FleetOptions): Promise<void> {
   const around: ReportContext = { tool, project: undefined, locate: () => undefined, showWork: false }
   const target = outFile(options)
-  const style = target === undefined ? streamStyle(process.stdout, process.env, options.color) : FILE_STYLE
-  const content = ((): string => {
+  const style = target === undefined ? await streamStyle(process.stdout, process.env, options.color) : FILE_STYLE
+  const content = await (async (): Promise<string> => {
     if (options.json === true) return renderJson(report, around)
     if (options.markdown === true) return renderMarkdown(report, around)
     const table = csvTable(report)
@@ -25,11 +25,11 @@ export function deliverReport(report: Report, tool: string, options: FleetOption
 }
 
 /** What moved, for people, where stdout holds something for machines. */
-export function tellMoves(report: Report, tool: string, options: FleetOptions): void {
+export async function tellMoves(report: Report, tool: string, options: FleetOptions): Promise<void> {
   const sections = report.sections.slice(2)
   const around: ReportContext = { tool, project: undefined, locate: () => undefined, showWork: false }
   const alone = { ...report, sections, result: { ...report.result, findings: [] }, cautions: [] }
-  writeErr(renderText(alone, around, streamStyle(process.stderr, process.env, options.color)))
+  writeErr(await renderText(alone, around, await streamStyle(process.stderr, process.env, options.color)))
 }
 
 /** What keeps a project from being worked out, and the checks that fail, where the output has no room for them. */

@@ -39,13 +39,13 @@ export class Watch implements FleetListener {
     this.#bar?.step(recalled)
   }
 
-  readonly end = ({ report, moves }: FleetRun): void => {
+  readonly end = async ({ report, moves }: FleetRun): Promise<void> => {
     this.#bar?.clear()
     const { tool } = this.#context
     const lines = this.#lines
-    if (lines === undefined) deliverReport(report, tool, this.#options)
+    if (lines === undefined) await deliverReport(report, tool, this.#options)
     if (moves !== undefined && (lines !== undefined || this.#options.csv === true)) {
-      tellMoves(report, tool, this.#options)
+      await tellMoves(report, tool, this.#options)
     }
     lines?.finish()
     this.#lines = undefined

@@ -11,7 +11,7 @@ import {
 import { assumptionLine, findingLines } from './findings.js'
 import { plotXY } from './plot.js'
 import { FILE_STYLE } from './style.js'
-import { alignment, cellText } from './table.js'
+import { alignment, cellText } from './cells.js'
 import { groupSteps, workLines } from './work.js'
 
 /** A report as GitHub-flavoured Markdown. */
