@@ -19,7 +19,7 @@ function withPart<K extends 'modules' | 'mounts' | 'rails' | 'inverters'>(
   id: string,
   change: object,
 ): Project {
-  const parts = project.equipment[kind] ?? {}
+  const parts: Readonly<Record<string, object>> = project.equipment[kind] ?? {}
   return { ...project, equipment: { ...project.equipment, [kind]: { ...parts, [id]: { ...parts[id], ...change } } } }
 }
 
