@@ -21,7 +21,7 @@ export const ROOMS = {
   money: { sources: ['src/money/', 'src/tables/money/'], tests: ['tests/money/', 'tests/published/money-'] },
   drawings: {
     sources: ['src/drawings/', 'src/tables/nec/label'],
-    tests: ['tests/drawings/', 'tests/published/label'],
+    tests: ['tests/drawings/', 'tests/published/label', 'tests/published/electrical-tables'],
     program: true,
   },
   fieldwork: { sources: ['src/fieldwork/', 'src/tables/fieldwork/'], tests: ['tests/fieldwork/'], program: true },
