@@ -305,8 +305,13 @@ describe('notes with a line', () => {
 })
 
 describe('lines of text', () => {
-  const text = (change: object = {}): Primitive =>
-    ({ kind: 'text', at: xy(100, 100), text: 'Mount', sizePt: 10, ...change }) as Primitive
+  const text = (change: object = {}): Primitive => ({
+    kind: 'text',
+    at: xy(100, 100),
+    text: 'Mount',
+    sizePt: 10,
+    ...change,
+  })
   const width = textWidthPt('Mount', 10)
 
   test('stand at the left, in the middle or at the right of their place, under, on or over it', () => {

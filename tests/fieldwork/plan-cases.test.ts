@@ -13,9 +13,9 @@ const stopOf = (values: WorkPlanValues, id: string): string | null | undefined =
   values.steps.find((step) => step.id === id)?.stop
 
 /** The house with one part of its equipment changed. */
-function withPart<K extends 'modules' | 'mounts' | 'rails' | 'inverters'>(
+function withPart(
   project: Project,
-  kind: K,
+  kind: 'modules' | 'mounts' | 'rails' | 'inverters',
   id: string,
   change: object,
 ): Project {
