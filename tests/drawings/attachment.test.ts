@@ -257,6 +257,36 @@ describe('the clamps', () => {
   })
 })
 
+describe('the lips of frames and rails', () => {
+  // A line across the whole of a module frame below its top, and across a rail.
+  test.each([
+    [1, 16, 1.38, 0.25],
+    [1, 16, 1.6, 0.35 * 1.6],
+    [2, 4, 1.38, 0.3],
+    [2, 8.5, 1.6, 0.35 * 1.6],
+    [3, 5, 1.38, 0.3],
+    [3, 6.5, 1.6, 0.35 * 1.6],
+  ])('detail %d, %d by %d in: level, %d in below its top, from side to side', (number, width, height, below) => {
+    const detail = detailOf(read, number)
+    const figures = figuresOf(read, detail).filter(
+      (each) => Math.abs(each.width - width) < 0.01 && Math.abs(each.height - height) < 0.01,
+    )
+    expect(figures.length).toBeGreaterThan(0)
+    const hairs = read.paths.filter(
+      ({ points, pen }) => points.length === 2 && pen === 'hair' && points.every(detail.isIn),
+    )
+    for (const { left, top } of figures) {
+      const across = hairs.filter(
+        ({ points: [a, b] }) =>
+          Math.abs((a?.x ?? 0) / detail.ptPerIn - left) < 0.005 &&
+          Math.abs((b?.x ?? 0) / detail.ptPerIn - left - width) < 0.005 &&
+          [a, b].every((end) => Math.abs((end?.y ?? 0) / detail.ptPerIn - top - below) < 0.005),
+      )
+      expect(across).toHaveLength(1)
+    }
+  })
+})
+
 describe('the numbers of the attachment', () => {
   test('are those of the project and of the stages', () => {
     const values = input.mounts?.values
