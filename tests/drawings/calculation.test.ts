@@ -61,6 +61,9 @@ describe.each([
   })
 })
 
+const without = <T extends object, K extends keyof T>(thing: T, key: K): Omit<T, K> =>
+  Object.fromEntries(Object.entries(thing).filter(([each]) => each !== key)) as Omit<T, K>
+
 describe('what stops a packet', () => {
   const gapsOf = (project: Project) => packetGaps(packetInput(project, '11x17', true))
 
@@ -72,7 +75,7 @@ describe('what stops a packet', () => {
       'document.date',
       'the sheets have no date of issue',
       'State document.date; nothing is taken from the clock.',
-      ({ document: _, ...rest }) => rest,
+      (project) => without(project, 'document'),
     ],
     [
       'permit.no-electrical-code',
@@ -93,21 +96,21 @@ describe('what stops a packet', () => {
       'site.address',
       'the sheets have no address of the site',
       'State site.address.',
-      ({ site: { address: _, ...site }, ...rest }) => ({ ...rest, site }),
+      (project) => ({ ...project, site: without(project.site, 'address') }),
     ],
     [
       'permit.no-site-plan',
       'site_plan',
       'there is no site plan, so sheet C-101 cannot be drawn',
       'State the lot, the buildings and the equipment under site_plan; the assessor’s map shows the lot.',
-      ({ site_plan: _, ...rest }) => rest,
+      (project) => without(project, 'site_plan'),
     ],
     [
       'permit.no-attachment',
       'structure',
       'rail, mount or framing is not stated, so sheet S-501 cannot be drawn',
       'State structure.rail, structure.mount and structure.framing with their equipment.',
-      ({ structure: _, ...rest }) => rest,
+      (project) => without(project, 'structure'),
     ],
   ])('%s', (id, where, message, fix, change) => {
     // The stages are those of the whole house; only what the packet itself asks for is missing.

@@ -191,6 +191,7 @@ try {
       for (let site = queue.shift(); site !== undefined; site = queue.shift()) {
         const result = await tryFault(copy, site)
         results.push(result)
+        process.stderr.write(`${results.length} of ${sites.length}\r`)
         if (result.outcome === 'unnoticed')
           console.log(`unnoticed: ${site.file}:${site.line} (${site.kind})\n  - ${site.before}\n  + ${site.after}`)
       }
