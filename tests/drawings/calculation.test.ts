@@ -138,7 +138,7 @@ describe('what stops a packet', () => {
   test('a character that no font has, wherever it is printed, with its place', () => {
     const base = microHouse()
     const at = (project: Project) => () => drawPacket(packetInput(project, '11x17', true))
-    for (const [project, where] of [
+    const broken: readonly (readonly [Project, string])[] = [
       [{ ...base, parties: { ...base.parties, owner: { name: 'Ωμέγα 李' } } }, 'parties.owner.name'],
       [{ ...base, document: { ...base.document, revision: '李' } }, 'document.revision'],
       [{ ...base, site: { ...base.site, address: '李 1' } }, 'site.address'],
@@ -150,7 +150,8 @@ describe('what stops a packet', () => {
         },
         'site_plan.street.name',
       ],
-    ] as const)
+    ]
+    for (const [project, where] of broken)
       expect(at(project)).toThrow(
         expect.objectContaining({ where, message: expect.stringContaining("'李' (U+674E)") as string }) as Error,
       )
