@@ -13,5 +13,12 @@ class AsAsked extends BaseSequencer {
 }
 
 export default defineConfig({
-  test: { ...config.test, fileParallelism: false, sequence: { sequencer: AsAsked } },
+  test: {
+    ...config.test,
+    fileParallelism: false,
+    // One worker loads the sources once for all files, and what was compiled for the last fault serves for the next.
+    isolate: false,
+    experimental: { fsModuleCache: true, fsModuleCachePath: new URL('../../.mutants-cache', import.meta.url).pathname },
+    sequence: { sequencer: AsAsked },
+  },
 })
