@@ -5,7 +5,7 @@ import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js
 import { cleanLine } from './output/sanitise.js'
 import { readStdin } from './stdin.js'
 import { writeErr } from './streams.js'
-import type { CommandContext } from './subcommand.js'
+import type { CommandContext, SubcommandEntry } from './subcommand.js'
 
 /** The context of one run. `loaded` tells the frame which project the run has read, if any. */
 export interface FrameContext extends CommandContext {
@@ -16,6 +16,7 @@ export function makeContext(
   args: readonly string[],
   tool: string,
   options: CommonOptions & Partial<ProjectOptions & EarlierOptions>,
+  subcommands: readonly SubcommandEntry[] = [],
 ): FrameContext {
   let loaded: LoadedProject | undefined
   let earlierResults: readonly EarlierResult[] | undefined
@@ -57,6 +58,7 @@ export function makeContext(
   return {
     args,
     tool,
+    subcommands,
     project,
     earlier,
     loaded: () => loaded,

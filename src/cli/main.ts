@@ -36,7 +36,7 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
       command.action(async () => {
         const options = command.optsWithGlobals<CommonOptions & ReportOptions>()
         await checkDelivery(options)
-        context = makeContext(command.args, tool, options)
+        context = makeContext(command.args, tool, options, SUBCOMMANDS)
         exitCode = await deliver(await subcommand.run(context, options as never), context, options)
       })
     }

@@ -21,6 +21,8 @@ export interface CommandContext {
    * @throws UsageError when it is of another project, tool version or format.
    */
   readonly earlier: (stage: string) => Promise<Result<unknown> | undefined>
+  /** Every subcommand of the program. */
+  readonly subcommands: readonly SubcommandEntry[]
   /** Tells how far a long run is: on stderr, on a terminal only, never with --quiet. */
   readonly progress: (text: string) => void
 }

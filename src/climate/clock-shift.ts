@@ -1,5 +1,6 @@
 import { spencerSun } from './spencer-sun.js'
 import type { HourlyClimate } from './types.js'
+import { RADIANS_PER_DEGREE } from '../values/index.js'
 
 /** How well the three radiations of a file agree, as they stand and with the best clock. */
 export interface ClockShift {
@@ -11,7 +12,6 @@ export interface ClockShift {
   readonly rmsShiftedWM2: number
 }
 
-const RADIANS = Math.PI / 180
 /** Hours with less global radiation say little, W/m2. */
 const LEAST_GHI_WM2 = 50
 /** Hours with a lower sun lie too near to sunrise for one position an hour, cos z. */
@@ -61,14 +61,17 @@ function daylightHours(climate: HourlyClimate, everyNthDay: number): DaylightHou
   const size = climate.length
   const [high, cosine, sine] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)]
   const [dni, beam] = [new Float64Array(size), new Float64Array(size)]
-  const [sinLatitude, cosLatitude] = [Math.sin(climate.latitudeDeg * RADIANS), Math.cos(climate.latitudeDeg * RADIANS)]
+  const [sinLatitude, cosLatitude] = [
+    Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE),
+    Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE),
+  ]
   let count = 0
   for (let day = 0; day * 24 < size; day += everyNthDay) {
     const sun = spencerSun(climate.dayOfYear[day * 24]!)
     const offsetH = sun.equationOfTimeH + climate.longitudeDeg / 15 - climate.utcOffsetH - 12.5
     for (let row = day * 24; row < day * 24 + 24; row++) {
       if (climate.ghiWM2[row]! <= LEAST_GHI_WM2) continue
-      const omega = (climate.hour[row]! + offsetH) * 15 * RADIANS
+      const omega = (climate.hour[row]! + offsetH) * 15 * RADIANS_PER_DEGREE
       high[count] = sinLatitude * sun.sinDeclination
       cosine[count] = cosLatitude * sun.cosDeclination * Math.cos(omega)
       sine[count] = cosLatitude * sun.cosDeclination * Math.sin(omega)
@@ -81,7 +84,7 @@ function daylightHours(climate: HourlyClimate, everyNthDay: number): DaylightHou
 }
 
 function closureRms(hours: DaylightHours, shiftH: number): number {
-  const [cosShift, sinShift] = [Math.cos(shiftH * 15 * RADIANS), Math.sin(shiftH * 15 * RADIANS)]
+  const [cosShift, sinShift] = [Math.cos(shiftH * 15 * RADIANS_PER_DEGREE), Math.sin(shiftH * 15 * RADIANS_PER_DEGREE)]
   let sum = 0
   let used = 0
   for (let index = 0; index < hours.count; index++) {

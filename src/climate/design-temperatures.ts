@@ -12,6 +12,7 @@ import { recordDesignSite } from './record-design-site.js'
 import { saySite } from './say-site.js'
 import { siteRecord, type SiteRecord } from './site-table.js'
 import type { DesignTemperature, DesignTemperatures } from './types.js'
+import type { Celsius } from '../values/index.js'
 
 type DesignSite = Pick<Site, 'latitude_deg' | 'longitude_deg' | 'elevation_ft' | 'design_temperatures'>
 type OverrideKey = 'extreme_low_c' | 'high_2pct_c' | 'high_0p4pct_c'
@@ -89,7 +90,7 @@ export function designTemperatures(site: DesignSite, worksheet: Worksheet): Desi
 
 function stateOverride(
   quantity: Quantity,
-  valueC: number,
+  valueC: Celsius,
   sourceText: string | undefined,
   worksheet: Worksheet,
 ): DesignTemperature {

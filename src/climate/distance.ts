@@ -1,3 +1,5 @@
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
+
 /** Mean radius of the Earth, km (IUGG R1 6371.0088, from memory, unverified). */
 const EARTH_RADIUS_KM = 6371.0088
 
@@ -9,15 +11,15 @@ const EARTH_RADIUS_KM = 6371.0088
  * @returns km
  */
 export function distanceKm(
-  fromLatitudeDeg: number,
-  fromLongitudeDeg: number,
-  toLatitudeDeg: number,
-  toLongitudeDeg: number,
+  fromLatitudeDeg: Degrees,
+  fromLongitudeDeg: Degrees,
+  toLatitudeDeg: Degrees,
+  toLongitudeDeg: Degrees,
 ): number {
-  const radians = Math.PI / 180
-  const sinHalfNorth = Math.sin(((toLatitudeDeg - fromLatitudeDeg) * radians) / 2)
-  const sinHalfEast = Math.sin(((toLongitudeDeg - fromLongitudeDeg) * radians) / 2)
+  const sinHalfNorth = Math.sin(((toLatitudeDeg - fromLatitudeDeg) * RADIANS_PER_DEGREE) / 2)
+  const sinHalfEast = Math.sin(((toLongitudeDeg - fromLongitudeDeg) * RADIANS_PER_DEGREE) / 2)
   const haversine =
-    sinHalfNorth ** 2 + Math.cos(fromLatitudeDeg * radians) * Math.cos(toLatitudeDeg * radians) * sinHalfEast ** 2
+    sinHalfNorth ** 2 +
+    Math.cos(fromLatitudeDeg * RADIANS_PER_DEGREE) * Math.cos(toLatitudeDeg * RADIANS_PER_DEGREE) * sinHalfEast ** 2
   return 2 * EARTH_RADIUS_KM * Math.asin(Math.min(1, Math.sqrt(haversine)))
 }

@@ -1,4 +1,5 @@
 import { epwError, FETCH_AGAIN } from './epw-error.js'
+import type { Degrees } from '../values/index.js'
 
 /** The first line of an EPW file. */
 export interface EpwLocation {
@@ -9,9 +10,9 @@ export interface EpwLocation {
   readonly dataSource: string
   readonly wmo: string
   /** Degrees, north positive. */
-  readonly latitudeDeg: number
+  readonly latitudeDeg: Degrees
   /** Degrees, east positive. */
-  readonly longitudeDeg: number
+  readonly longitudeDeg: Degrees
   /** Local standard time minus UTC, h. */
   readonly utcOffsetH: number
   readonly elevationM: number

@@ -6,9 +6,9 @@ import type { EpwLocation } from './epw-header.js'
 import type { EpwRows } from './epw-rows.js'
 import { MONTHS, nameHours } from './epw-values.js'
 import { spencerSun } from './spencer-sun.js'
+import { RADIANS_PER_DEGREE } from '../values/index.js'
 
-const RADIANS = Math.PI / 180
-const NIGHT_SIN = Math.sin(-LIMITS.nightBelowDeg * RADIANS)
+const NIGHT_SIN = Math.sin(-LIMITS.nightBelowDeg * RADIANS_PER_DEGREE)
 
 /** What is added up over the hours of a file to judge its radiation. */
 interface Sums {
@@ -83,7 +83,10 @@ export function checkEpwRadiation(rows: EpwRows, location: EpwLocation, dataLine
 }
 
 function addUp(rows: EpwRows, { latitudeDeg, longitudeDeg, utcOffsetH }: EpwLocation): Sums {
-  const [sinLatitude, cosLatitude] = [Math.sin(latitudeDeg * RADIANS), Math.cos(latitudeDeg * RADIANS)]
+  const [sinLatitude, cosLatitude] = [
+    Math.sin(latitudeDeg * RADIANS_PER_DEGREE),
+    Math.cos(latitudeDeg * RADIANS_PER_DEGREE),
+  ]
   const sums: Sums = {
     global: new Float64Array(12),
     parts: new Float64Array(12),
@@ -97,7 +100,7 @@ function addUp(rows: EpwRows, { latitudeDeg, longitudeDeg, utcOffsetH }: EpwLoca
     beyond: [],
   }
   let [day, offsetH, high, wide, normal, end] = [-1, 0, 0, 0, 0, 0]
-  const cosZenith = (hour: number): number => high + wide * Math.cos((hour + offsetH) * 15 * RADIANS)
+  const cosZenith = (hour: number): number => high + wide * Math.cos((hour + offsetH) * 15 * RADIANS_PER_DEGREE)
   for (let row = 0; row < rows.length; row++) {
     if (rows.dayOfYear[row] !== day) {
       day = rows.dayOfYear[row]!

@@ -1,4 +1,5 @@
 import { dailyExtraterrestrialWhM2 as dailyIrradiationWhM2, SOLAR_CONSTANT_W_M2 } from '../sun/index.js'
+import type { Degrees } from '../values/index.js'
 
 /** Day of the year whose declination stands for the month, January first (Klein 1977, as in D&B Table 1.6.1). */
 export const MEAN_DAY_OF_YEAR = [17, 47, 75, 105, 135, 162, 198, 228, 258, 288, 318, 344] as const
@@ -16,7 +17,7 @@ export const DAYS_IN_MONTH = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as
  * @source Duffie & Beckman, Solar Engineering of Thermal Processes, eq. 1.10.3 with 1.4.1a, 1.6.1a (Cooper 1969), 1.6.10
  */
 export function dailyExtraterrestrialWhM2(
-  latitudeDeg: number,
+  latitudeDeg: Degrees,
   dayOfYear: number,
   solarConstantWM2: number = SOLAR_CONSTANT_W_M2,
 ): number {
@@ -35,7 +36,7 @@ export function dailyExtraterrestrialWhM2(
  * @limits Within a few percent beyond the polar circles, where the mean day stands badly for its month.
  */
 export function monthlyExtraterrestrialWhM2Day(
-  latitudeDeg: number,
+  latitudeDeg: Degrees,
   solarConstantWM2: number = SOLAR_CONSTANT_W_M2,
 ): number[] {
   return MEAN_DAY_OF_YEAR.map((dayOfYear) => dailyExtraterrestrialWhM2(latitudeDeg, dayOfYear, solarConstantWM2))

@@ -1,4 +1,4 @@
-import { editDistance } from './edit-distance.js'
+import { editDistance } from '../values/index.js'
 import { radiationFlags } from './site-flags.js'
 import { climateSites, type ClimateSite } from './site-table.js'
 

@@ -1,11 +1,12 @@
 import type { Site } from '../project/index.js'
+import type { Degrees } from '../values/index.js'
 
 /** Where the calculation is for. */
 export interface House {
   /** Degrees, north positive. */
-  readonly latitudeDeg: number
+  readonly latitudeDeg: Degrees
   /** Degrees, east positive. */
-  readonly longitudeDeg: number
+  readonly longitudeDeg: Degrees
   /** Above sea level; undefined when unknown. */
   readonly elevationM?: number | undefined
   /** Local standard time minus UTC, h; undefined when not stated. */

@@ -1,6 +1,7 @@
 import { distanceKm } from './distance.js'
 import { words } from './find-site.js'
 import { climateSites, type ClimateSite } from './site-table.js'
+import type { Degrees } from '../values/index.js'
 
 export interface ListedSite extends ClimateSite {
   /** From `near`; undefined when no place was given. */
@@ -16,7 +17,7 @@ export interface ListedSite extends ClimateSite {
  */
 export function listSites(query: {
   readonly text?: string | undefined
-  readonly near?: { readonly latitudeDeg: number; readonly longitudeDeg: number } | undefined
+  readonly near?: { readonly latitudeDeg: Degrees; readonly longitudeDeg: Degrees } | undefined
 }): ListedSite[] {
   const asked = words(query.text ?? '')
   const { near } = query

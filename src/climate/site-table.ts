@@ -1,4 +1,5 @@
 import { SITE_TABLE } from '../tables/climate/index.js'
+import type { Celsius, Degrees } from '../values/index.js'
 
 /** What identifies a built-in site. */
 export interface ClimateSite {
@@ -6,9 +7,9 @@ export interface ClimateSite {
   readonly wmo: string
   readonly name: string
   readonly state: string
-  readonly latitudeDeg: number
+  readonly latitudeDeg: Degrees
   /** East positive. */
-  readonly longitudeDeg: number
+  readonly longitudeDeg: Degrees
   /** Local standard time minus UTC, h. */
   readonly utcOffsetH: number
   readonly elevationM: number
@@ -20,16 +21,16 @@ export interface ClimateSite {
 export interface SiteRecord {
   readonly ghiWhM2Day: readonly number[]
   readonly dhiWhM2Day: readonly number[]
-  readonly meanC: readonly number[]
-  readonly meanMaxC: readonly number[]
-  readonly meanMinC: readonly number[]
+  readonly meanC: readonly Celsius[]
+  readonly meanMaxC: readonly Celsius[]
+  readonly meanMinC: readonly Celsius[]
   readonly windMs: readonly number[]
   /** Annual 0.4 % cooling dry-bulb, deg C. */
-  readonly high0p4pctC: number
+  readonly high0p4pctC: Celsius
   /** Mean of the annual extreme minimum dry-bulb, deg C. */
-  readonly extremeLowC: number | undefined
+  readonly extremeLowC: Celsius | undefined
   /** Mean of the June to August 2 % dry-bulb, deg C. */
-  readonly high2pctC: number
+  readonly high2pctC: Celsius
   /** What an estimated extreme low was made from; undefined when a published table states it. */
   readonly extremeLowEstimatedFrom: 'heating and zone' | 'heating' | 'zone' | undefined
   readonly high2pctEstimated: boolean

@@ -1,11 +1,13 @@
+import type { Celsius, Degrees } from '../values/index.js'
+
 /** Twelve months of mean days, from one built-in site or from several. */
 export interface MonthlyClimate {
   readonly kind: 'monthly'
   /** For people: `nearby: Sampletown (12 km), ...` or the site's name. */
   readonly name: string
   /** Coordinates and height that the calculation is for (the house's where the project states them). */
-  readonly latitudeDeg: number
-  readonly longitudeDeg: number
+  readonly latitudeDeg: Degrees
+  readonly longitudeDeg: Degrees
   readonly elevationM: number
   /** Local standard time minus UTC, h. */
   readonly utcOffsetH: number
@@ -15,9 +17,9 @@ export interface MonthlyClimate {
   /** Monthly mean clearness index (GHI over extraterrestrial), January first. */
   readonly clearness: readonly number[]
   /** Monthly mean dry-bulb, mean of daily maxima and of daily minima, deg C, corrected to `elevationM`. */
-  readonly meanC: readonly number[]
-  readonly meanMaxC: readonly number[]
-  readonly meanMinC: readonly number[]
+  readonly meanC: readonly Celsius[]
+  readonly meanMaxC: readonly Celsius[]
+  readonly meanMinC: readonly Celsius[]
   /** Monthly mean wind at 10 m, m/s. */
   readonly windMs: readonly number[]
   /** Relative standard deviation of the annual clearness among the sites used, 0 for one site. */
@@ -45,8 +47,8 @@ export interface ClimateSiteUse {
 export interface HourlyClimate {
   readonly kind: 'hourly'
   readonly name: string
-  readonly latitudeDeg: number
-  readonly longitudeDeg: number
+  readonly latitudeDeg: Degrees
+  readonly longitudeDeg: Degrees
   readonly elevationM: number
   readonly utcOffsetH: number
   readonly length: number
@@ -70,7 +72,7 @@ export type Climate = MonthlyClimate | HourlyClimate
 
 /** Design temperatures for wiring; `estimated` marks values that no published table states for the site. */
 export interface DesignTemperature {
-  readonly valueC: number
+  readonly valueC: Celsius
   readonly estimated: boolean
   /** One sentence: site, edition or formula. */
   readonly from: string

@@ -1,9 +1,8 @@
 import type { Project } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
 import { own } from '../values/index.js'
-import type { WiringContext } from './job.js'
+import type { WiringContext, WiringValues } from './system/index.js'
 import { sizeWire } from './size-wire.js'
-import type { WiringValues } from './wiring-values.js'
 
 /** One value that is not the same in all editions. */
 export interface EditionDifference {

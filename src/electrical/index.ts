@@ -1,38 +1,49 @@
-export { adjustmentFactor } from './adjustment-factor.js'
-export { ambientFactor } from './ambient-factor.js'
-export { baseAmpacityA, type Conductor } from './base-ampacity.js'
-export { bondingJumperSize } from './bonding-jumper-size.js'
-export { chooseRaceway, judgeRaceway, type RacewayKind, type RacewayVerdict } from './choose-raceway.js'
-export { coldVoltage, tableFactor } from './cold-voltage.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
-export { compareSizes } from './compare-sizes.js'
-export { conductorAreaIn2 } from './conductor-area.js'
-export { electrodeConductorSize } from './electrode-conductor-size.js'
-export { equipmentGroundSize, increasedGroundSize } from './equipment-ground-size.js'
-export { hotVoltageV, riseFromNoctC } from './hot-voltage.js'
-export type { WiringContext } from './job.js'
-export { judgeBusbar, type Busbar, type RuleVerdict } from './judge-busbar.js'
-export { judgeSupplySide } from './judge-supply-side.js'
-export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
+export {
+  adjustmentFactor,
+  ambientFactor,
+  baseAmpacityA,
+  compareSizes,
+  conductorAreaIn2,
+  dcResistanceOhmPerKft,
+  effectiveImpedanceOhmPerKft,
+  equipmentGroundSize,
+  increasedGroundSize,
+  judgeConductor,
+  rooftopAdderRow,
+  selectConductor,
+  tenFootNeighbour,
+  type Conductor,
+  type ConductorDemand,
+} from './conductors/index.js'
+export { judgeBusbar, judgeSupplySide, type Busbar, type RuleVerdict } from './connection/index.js'
+export { bondingJumperSize, electrodeConductorSize } from './grounding/index.js'
 export { branchesAtSize, connectionAtSize } from './other-size.js'
-export { placeStraps } from './place-straps.js'
-export { lengthChangeIn, needsExpansionFitting } from './pvc-movement.js'
-export { dcResistanceOhmPerKft, effectiveImpedanceOhmPerKft } from './resistance.js'
-export { rooftopAdderRow } from './rooftop-adder.js'
-export { judgeConductor, selectConductor, type ConductorDemand } from './select-conductor.js'
+export {
+  chooseRaceway,
+  judgeRaceway,
+  lengthChangeIn,
+  needsExpansionFitting,
+  placeStraps,
+  type RacewayKind,
+  type RacewayVerdict,
+} from './raceways/index.js'
 export { sizeWire } from './size-wire.js'
-export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA } from './standard-device.js'
-export { stringLimits } from './string-limits.js'
-export { tenFootNeighbour } from './ten-foot-rule.js'
+export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
+export {
+  deviceProtects,
+  labelsOfEdition,
+  largestStandardDeviceA,
+  nextStandardDeviceA,
+  type CircuitValues,
+  type EditionLabel,
+  type GroundingValues,
+  type PanelValues,
+  type RacewayValues,
+  type SegmentValues,
+  type StringValues,
+  type WiringContext,
+  type WiringValues,
+} from './system/index.js'
+export { trunkGapsFt, trunkRiseV, twoWireRiseV } from './voltage/index.js'
 export { wiringContext, wiringOf } from './wiring-context.js'
-export { trunkGapsFt } from './trunk-gaps.js'
-export { trunkRiseV, twoWireRiseV } from './voltage-rise.js'
-export type {
-  CircuitValues,
-  GroundingValues,
-  PanelValues,
-  RacewayValues,
-  SegmentValues,
-  StringValues,
-  WiringValues,
-} from './wiring-values.js'

@@ -1,11 +1,8 @@
 import type { Electrical, Project } from '../project/index.js'
 import { Worksheet } from '../worksheet/index.js'
-import { branchSources, statedBranchesFit } from './build-branches.js'
-import { buildSources } from './build-circuits.js'
-import { newJob, type Job } from './job.js'
-import { resolveEdition } from './resolve-edition.js'
+import { branchSources, statedBranchesFit, buildSources } from './circuits/index.js'
+import { newJob, type Job, resolveEdition, type PanelValues } from './system/index.js'
 import { checkConnection } from './size-wire.js'
-import type { PanelValues } from './wiring-values.js'
 
 /**
  * Number of branch circuits that the wiring stage makes for other numbers of modules.

@@ -2,25 +2,29 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
-import { buildCircuits, COMBINED_OUTPUT } from './build-circuits.js'
-import { checkCircuits } from './check-circuits.js'
-import { checkGrounding } from './check-grounding.js'
-import { checkCombiner, checkMainPanel, type Sources } from './check-panel.js'
-import { checkRatings } from './check-ratings.js'
-import { checkShutdown } from './check-shutdown.js'
-import { checkStrings } from './check-strings.js'
-import { checkSupplySide } from './check-supply-side.js'
-import type { Circuit } from './circuit.js'
-import { isAc, isShared, isSupplyTap } from './circuit.js'
-import { newJob, type Job, type WiringContext } from './job.js'
-import { recordSegments } from './record-segments.js'
-import { resolveEdition } from './resolve-edition.js'
-import { resolveRuns } from './resolve-runs.js'
-import { sizeSegments, type SizedSegment } from './size-segments.js'
-import { endingAtConnection } from './supply-tap.js'
+import { buildCircuits, checkCircuits, checkRatings, endingAtConnection } from './circuits/index.js'
+import { checkGrounding } from './grounding/index.js'
+import { checkCombiner, checkMainPanel, type Sources, checkSupplySide } from './connection/index.js'
+import { checkShutdown } from './shutdown/index.js'
+import { checkStrings } from './strings/index.js'
+import {
+  type Circuit,
+  COMBINED_OUTPUT,
+  isAc,
+  isShared,
+  isSupplyTap,
+  newJob,
+  type Job,
+  type WiringContext,
+  resolveEdition,
+  type PanelValues,
+  type WiringValues,
+} from './system/index.js'
+import { recordSegments, sizeSegments, type SizedSegment } from './segments/index.js'
+import { resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
-import { powerFactorOf } from './voltage-limits.js'
-import type { PanelValues, WiringValues } from './wiring-values.js'
+import { powerFactorOf } from './voltage/index.js'
+import type { Amperes } from '../values/index.js'
 
 /**
  * Every conductor, raceway, overcurrent device and grounding conductor of the project, and whether the panel allows it.
@@ -125,7 +129,7 @@ export function checkConnection(
   }
 }
 
-function checkFaultCurrent(job: Job, availableA: number, ratingA: number): void {
+function checkFaultCurrent(job: Job, availableA: Amperes, ratingA: Amperes): void {
   if (ratingA >= availableA) return
   job.worksheet.find({
     severity: 'error',

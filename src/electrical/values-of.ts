@@ -1,21 +1,30 @@
-import type { Circuit } from './circuit.js'
-import { isAc, isShared } from './circuit.js'
-import { checkExpansion } from './check-expansion.js'
-import { equipmentGroundSize } from './equipment-ground-size.js'
-import { outdoorDesignC, type Job } from './job.js'
-import type { CircuitInSegment, SizedSegment } from './size-segments.js'
-import { terminalTemperatureC } from './terminal-temperature.js'
-import { riseRemedies, type RiseParts } from './rise-remedies.js'
+import { CONTINUOUS_FACTOR } from '../tables/nec/index.js'
 import {
+  type Circuit,
+  isAc,
+  isShared,
+  outdoorDesignC,
+  type Job,
+  type CircuitValues,
+  type RacewayValues,
+  type SegmentValues,
+} from './system/index.js'
+import { checkExpansion } from './raceways/index.js'
+import { equipmentGroundSize, terminalTemperatureC } from './conductors/index.js'
+import type { CircuitInSegment, SizedSegment } from './segments/index.js'
+import {
+  riseRemedies,
+  type RiseParts,
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageLimitPct,
-} from './voltage-limits.js'
-import { invertersOnLongerHalf, twoWireRiseV } from './voltage-rise.js'
-import type { CircuitValues, RacewayValues, SegmentValues } from './wiring-values.js'
+  invertersOnLongerHalf,
+  twoWireRiseV,
+} from './voltage/index.js'
+import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
@@ -61,7 +70,7 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       modules: circuit.arrays,
       voltage_v: circuit.voltageV,
       continuous_a: circuit.continuousA,
-      required_a: 1.25 * circuit.continuousA,
+      required_a: CONTINUOUS_FACTOR * circuit.continuousA,
       breaker_a: circuit.deviceA,
       max_breaker_a: circuit.maxDeviceA ?? null,
       terminal_temperature_c: terminalTemperatureC(job, circuit),
@@ -224,8 +233,8 @@ function runsOf(
 function checkRise(
   job: Job,
   circuit: Circuit,
-  totalPct: number,
-  limitPct: number,
+  totalPct: Percent,
+  limitPct: Percent,
   runs: Pick<RiseParts, 'runsFt' | 'runsPctWith'>,
 ): void {
   if (totalPct <= limitPct * (1 + 1e-9)) return

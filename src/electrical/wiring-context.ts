@@ -3,10 +3,9 @@ import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { own } from '../values/index.js'
-import type { WiringContext } from './job.js'
+import type { WiringContext, WiringValues } from './system/index.js'
 import { sizeWire } from './size-wire.js'
-import { trunkGapsFt } from './trunk-gaps.js'
-import type { WiringValues } from './wiring-values.js'
+import { trunkGapsFt } from './voltage/index.js'
 
 /** What the wiring stage needs besides the project, with the proof of where the design temperatures come from. */
 export function wiringContext(project: Project): { readonly wiring: WiringContext; readonly climate: Worksheet } {

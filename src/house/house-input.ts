@@ -6,6 +6,7 @@ import type { WiringValues } from '../electrical/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { YieldRun, YieldValues } from '../yield/index.js'
+import type { Celsius, Dollars } from '../values/index.js'
 
 /** What all stages of a house start from; what `loadProject` gives is one. */
 export interface HouseInput {
@@ -31,12 +32,12 @@ export interface HouseWishes {
   /** Spacing of the mounts in inches, or the fewest. */
   readonly mounts?: Omit<SpaceMountsOptions, 'documents'> | undefined
   /** Price before incentives, USD; wins over the project's. */
-  readonly installedCostUsd?: number | undefined
+  readonly installedCostUsd?: Dollars | undefined
   /** Whether the bill of materials of this house is worked out as its price, where no price is stated. */
   readonly payTheBill?: boolean | undefined
   readonly sizes?: Omit<SizeOptions, 'estimate'> | undefined
   /** Temperature of the cells on the day of the work, deg C. */
-  readonly cellC?: number | undefined
+  readonly cellC?: Celsius | undefined
 }
 
 /** What stands in for stages, what is wished, and how the energy is estimated. */

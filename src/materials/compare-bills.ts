@@ -1,5 +1,6 @@
-import { Decimal, toNumber, usd } from './exact.js'
 import type { BomValues } from './price-bom.js'
+import { ZERO, decimal, type Decimal } from '../values/index.js'
+import { toNumber } from './exact.js'
 
 /** One item at two suppliers. */
 export interface ComparedLine {
@@ -58,7 +59,7 @@ export function compareBills(first: BomValues, second: BomValues): BillCompariso
 }
 
 function subtract(a: number | null, b: number | null): number | null {
-  return a === null || b === null ? null : toNumber(usd(a).minus(usd(b)))
+  return a === null || b === null ? null : toNumber(decimal(a).minus(decimal(b)))
 }
 
 const OTHER = new Set(['freight', 'rentals', 'fees', 'labour', 'margin', 'tax'])
@@ -70,13 +71,13 @@ function cheaperGoods(first: BomValues, second: BomValues): number | null {
     for (const { item, group, cost_usd: cost } of bill.lines) {
       if (OTHER.has(group)) continue
       const key = item.startsWith('rail.') ? item.slice(0, item.lastIndexOf('.')) : item
-      const before = sums.has(key) ? (sums.get(key) ?? null) : new Decimal(0)
-      sums.set(key, before === null || cost === null ? null : before.plus(usd(cost)))
+      const before = sums.has(key) ? (sums.get(key) ?? null) : ZERO
+      sums.set(key, before === null || cost === null ? null : before.plus(decimal(cost)))
     }
     return sums
   }
   const [a, b] = [costs(first), costs(second)]
-  let total = new Decimal(0)
+  let total = ZERO
   for (const key of new Set([...a.keys(), ...b.keys()])) {
     const known = [a.get(key), b.get(key)].filter((cost) => cost !== null && cost !== undefined)
     const [one, other] = known

@@ -1,19 +1,7 @@
-import { Big } from 'big.js'
+import { toCents, ZERO, type Decimal } from '../values/index.js'
 
-/** Exact decimal arithmetic for money: sums and products are exact, quotients are rounded half up at 20 places. */
-export const Decimal = Big()
-Decimal.DP = 20
-Decimal.RM = 1
-export type Decimal = Big
-
-/** Half up to the cent. */
-export const toCents = (usd: Decimal): Decimal => usd.round(2, 1)
-
-/** A number of cents' worth for JSON: exact to the cent. */
-export const toNumber = (usd: Decimal): number => Number(usd.toFixed(2))
-
-/** The decimal that a person typed. */
-export const usd = (typed: number): Decimal => new Decimal(typed)
+/** A number of cents' worth for JSON, USD: exact to the cent. */
+export const toNumber = (usd: Decimal): number => toCents(usd).toNumber()
 
 /** An amount between two bounds; `high` is null when a part of it has no price. */
 export interface UsdRange {
@@ -23,7 +11,7 @@ export interface UsdRange {
 
 export const exactly = (amount: Decimal): UsdRange => ({ low: amount, high: amount })
 
-export const NOTHING: UsdRange = exactly(new Decimal(0))
+export const NOTHING: UsdRange = exactly(ZERO)
 
 export function sumRanges(ranges: Iterable<UsdRange>): UsdRange {
   let { low, high }: UsdRange = NOTHING

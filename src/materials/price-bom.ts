@@ -3,13 +3,11 @@ import type { Project } from '../project/index.js'
 import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
-import { own } from '../values/index.js'
-import { Decimal } from './exact.js'
 import type { PriceList } from './price-list/price-list-types.generated.js'
 import { lineValues, type LineValues } from './pricing/bill-line.js'
 import { billTotals, type TotalValues } from './pricing/bill-totals.js'
 import { otherCosts } from './pricing/other-costs.js'
-import { priceBook } from './pricing/price-book.js'
+import { priceBook } from './price-list/price-book.js'
 import { priceGoods } from './pricing/price-goods.js'
 import { purchaseIncentives } from './pricing/purchase-incentives.js'
 import { tellNotCounted, tellPrices } from './pricing/tell-prices.js'
@@ -18,6 +16,7 @@ import type { CutListEntry, CutSummary } from './take-off/cut-record.js'
 import { moduleCounts } from './take-off/take-equipment.js'
 import { takeOff } from './take-off/take-off.js'
 import type { LabelNeed, TakeOffJob } from './take-off/take-off-job.js'
+import { ZERO, own, type Decimal, type Watts } from '../values/index.js'
 
 /** What the bill is made from. A result that is left out makes the bill a lower bound. */
 export interface BomInput {
@@ -84,7 +83,7 @@ export function priceBom(input: BomInput): Result<BomValues> {
   const lines = [...goods.lines, ...otherCosts(materials, goods.lines, prices)]
   const ratingW = dcRatingW(job)
   const incentives = (gross: Decimal): Decimal =>
-    purchaseIncentives(project.incentives, gross, ratingW).reduce((sum, each) => sum.plus(each.usd), new Decimal(0))
+    purchaseIncentives(project.incentives, gross, ratingW).reduce((sum, each) => sum.plus(each.usd), ZERO)
   const totals = billTotals(lines, missing.length > 0, incentives, ratingW)
   recordTotals(totals, ratingW, worksheet)
   return worksheet.result({
@@ -99,7 +98,7 @@ export function priceBom(input: BomInput): Result<BomValues> {
   })
 }
 
-function dcRatingW(job: TakeOffJob): number {
+function dcRatingW(job: TakeOffJob): Watts {
   const { arrays, equipment } = job.project
   return [...moduleCounts(job)].reduce(
     (sum, [id, { count }]) => sum + count * (own(equipment.modules, own(arrays, id)?.module)?.pmax_w ?? 0),

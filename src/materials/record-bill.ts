@@ -1,7 +1,8 @@
 import type { Source, Worksheet } from '../worksheet/index.js'
-import { toNumber } from './exact.js'
 import type { BillTotals } from './pricing/bill-totals.js'
 import type { TotalNeed } from './take-off/need.js'
+import type { Watts } from '../values/index.js'
+import { toNumber } from './exact.js'
 
 const COUNTED: Source = { document: 'Counted from the results of this project', standing: 'project file' }
 
@@ -30,7 +31,7 @@ export function recordNeeds(needs: readonly TotalNeed[], worksheet: Worksheet): 
 }
 
 /** The totals; what has no upper end is told as a lower bound. */
-export function recordTotals(totals: BillTotals, ratingW: number, worksheet: Worksheet): void {
+export function recordTotals(totals: BillTotals, ratingW: Watts, worksheet: Worksheet): void {
   const open = totals.gross.high === null
   const end = open ? totals.atLeast : totals.atMost
   const parts = Object.entries(end).filter(

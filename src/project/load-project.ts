@@ -4,6 +4,7 @@ import { checkData } from './check-data.js'
 import { digestOf } from './digest.js'
 import { foundDocuments } from './found-documents.js'
 import type { Complaint } from './explain/complaint.js'
+import type { LoadOptions } from './load-options.js'
 import { makeLocator, type Location } from './locator.js'
 import { nameOfOverride } from './override.js'
 import { parseYamlOnce } from './parse-yaml-once.js'
@@ -15,19 +16,6 @@ import type { Project } from './project-types.generated.js'
 import { readMain } from './read-main.js'
 import { sayStrayEntry } from './stray-entry.js'
 import { showKind } from './words.js'
-
-/** What to load, and what may be changed and named. */
-export interface LoadOptions {
-  /** Path of the project file; '-' takes `text`, or standard input when there is none. */
-  readonly path: string
-  readonly text?: string
-  /** Each `path=value`, applied in this order before the project is checked. */
-  readonly overrides?: readonly string[]
-  /** Whether files outside the project's folder may be referenced. */
-  readonly allowOutside?: boolean
-  /** Folder that references are relative to; that of the project file, or the current one for '-'. */
-  readonly baseFolder?: string
-}
 
 /** A project that is complete by the schema and by the rules. */
 export interface LoadedProject {

@@ -1,4 +1,4 @@
-import { own } from '../values/index.js'
+import { own, type Degrees } from '../values/index.js'
 import { moduleCountOf } from './module-count.js'
 import type { ArrayOfModules, Inverter, Project, PvModule, RoofPlane } from './project-types.generated.js'
 import { tiltDegOf } from './tilt.js'
@@ -12,9 +12,9 @@ export interface ModuleGroup {
   readonly module: PvModule
   readonly modules: number
   /** Tilt of the modules from level, deg: that of the racks, or of the roof. */
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   /** Direction of the modules clockwise from true north, deg. */
-  readonly azimuthDeg: number
+  readonly azimuthDeg: Degrees
   /** The inverter behind every module, or the strings with theirs. */
   readonly conversion: ModuleLevelConversion | StringConversion
 }

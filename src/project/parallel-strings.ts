@@ -1,4 +1,4 @@
-import { own } from '../values/index.js'
+import { own, type Degrees } from '../values/index.js'
 import type { ArrayOfModules, Project } from './project-types.generated.js'
 import { tiltDegOf } from './tilt.js'
 
@@ -19,8 +19,8 @@ interface StringPlace {
   readonly input: string
   readonly modules: number
   readonly moduleId: string
-  readonly tiltDeg: number | undefined
-  readonly azimuthDeg: number | undefined
+  readonly tiltDeg: Degrees | undefined
+  readonly azimuthDeg: Degrees | undefined
 }
 
 /**

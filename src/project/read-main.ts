@@ -1,4 +1,4 @@
-import type { LoadOptions } from './load-project.js'
+import type { LoadOptions } from './load-options.js'
 import { ProjectError } from './project-error.js'
 import { decodeText, FileTrouble, LARGEST_YAML_BYTES, readBytes, readStandardInput, tooLarge } from './read-file.js'
 

@@ -1,4 +1,5 @@
 import { LATER_EQUIPMENT, LATER_PARTS } from './starting-parts.js'
+import type { Feet } from '../values/index.js'
 
 export interface StartingFileOptions {
   /** Title of the project; made from the place when missing. */
@@ -9,7 +10,7 @@ export interface StartingFileOptions {
     readonly lat: number
     /** East positive, deg. */
     readonly lon: number
-    readonly elevationFt?: number
+    readonly elevationFt?: Feet
     /** Local standard time minus UTC, h. */
     readonly utcOffsetH?: number
   }

@@ -2,6 +2,7 @@ import type { KeepOut } from './keep-out.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
 import type { RoofSurface } from './roof-surface.js'
+import type { Inches } from '../values/index.js'
 
 /** A plane as it is laid out. */
 export interface ArrangedPlane extends RoofSurface {
@@ -10,7 +11,7 @@ export interface ArrangedPlane extends RoofSurface {
   /** Pathways that the layout leaves free, where the code asks for any. */
   readonly pathways: readonly Pathway[]
   /** Strip below the ridge that fire access asks for, in; 0 when it asks for none. */
-  readonly ridgeSetbackIn: number
+  readonly ridgeSetbackIn: Inches
   /** Share of the plane that modules may cover after strips, obstructions and pathways, 0 to 1. */
   readonly usableShare: number
   readonly modules: number

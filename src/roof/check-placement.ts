@@ -7,8 +7,10 @@ import {
   distanceBetweenFt,
   distanceToSegmentFt,
   reachBetween,
+  type Feet,
+  type Inches,
   type Point,
-} from './polygon.js'
+} from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 
 /** Differences below this are drawing accuracy, in. */
@@ -67,13 +69,13 @@ function outsideFinding(surface: RoofSurface, module: ModulePlacement): Finding 
   }
 }
 
-function beyondFt(surface: RoofSurface, corner: Point): number {
+function beyondFt(surface: RoofSurface, corner: Point): Feet {
   const nearest = Math.min(...surface.edges.map((edge) => distanceToSegmentFt(corner, [edge.from, edge.to])))
   return containsPoint(surface.corners, corner) ? 0 : nearest
 }
 
 /** How deep a corner of the outline reaches into a module whose own corners lie on the plane, ft. */
-function notchDepthFt(surface: RoofSurface, { xFt, yFt, widthFt, heightFt }: ModulePlacement): number {
+function notchDepthFt(surface: RoofSurface, { xFt, yFt, widthFt, heightFt }: ModulePlacement): Feet {
   const depths = surface.corners.map((corner) =>
     Math.min(corner.xFt - xFt, xFt + widthFt - corner.xFt, corner.yFt - yFt, yFt + heightFt - corner.yFt),
   )
@@ -123,14 +125,14 @@ function boundsOf(points: readonly Point[]): Box {
   return { xFt, yFt, widthFt: Math.max(...xs) - xFt, heightFt: Math.max(...ys) - yFt }
 }
 
-function overlapIn(a: Box, b: Box): [acrossIn: number, upIn: number] {
+function overlapIn(a: Box, b: Box): [acrossIn: Inches, upIn: Inches] {
   return [
     sharedIn(a.xFt, a.xFt + a.widthFt, b.xFt, b.xFt + b.widthFt),
     sharedIn(a.yFt, a.yFt + a.heightFt, b.yFt, b.yFt + b.heightFt),
   ]
 }
 
-function sharedIn(a0: number, a1: number, b0: number, b1: number): number {
+function sharedIn(a0: number, a1: number, b0: number, b1: number): Inches {
   return 12 * (Math.min(a1, b1) - Math.max(a0, b0))
 }
 
@@ -140,6 +142,6 @@ function placePath(module: ModulePlacement): string {
 }
 
 /** Inches with one decimal, rounded up so that what is reported as missing is enough. */
-function inches(valueIn: number): string {
+function inches(valueIn: Inches): string {
   return `${Math.ceil(valueIn * 10 - 1e-6) / 10} in`
 }

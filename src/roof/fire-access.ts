@@ -2,6 +2,7 @@ import type { Project } from '../project/index.js'
 import { FIRE_ACCESS_RULES, type FireAccessRules, type FireRule } from '../tables/fire-access/index.js'
 import { StageError, type Source } from '../worksheet/index.js'
 import type { RoofSurface } from './roof-surface.js'
+import { pitchIn12Of } from '../values/index.js'
 
 /** Which of the two ridge strips holds: `small` up to the coverage limit, `large` above it. */
 export type RidgeCase = 'small' | 'large'
@@ -54,7 +55,7 @@ export function fireAccess(project: Project): FireAccess | undefined {
     limitPct: access.sprinklered === true ? rules.ridge.sprinkleredLimitPct : rules.ridge.limitPct,
     overridden,
     forPlane(surface, ridgeCase) {
-      const pitchIn12 = 12 * Math.tan((surface.tiltDeg * Math.PI) / 180)
+      const pitchIn12 = pitchIn12Of(surface.tiltDeg)
       const exempt = pitchIn12 <= rules.exemptPitchIn12.value + 1e-6
       const none: FireRule = { value: 0, source: rules.exemptPitchIn12.source }
       if (exempt) return { exempt, ridgeIn: none, hipValleyIn: none, pathwayIn: rules.pathwayIn, pathways: none }

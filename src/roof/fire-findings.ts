@@ -5,6 +5,7 @@ import { adjacentPathwayFindings } from './pathway-need.js'
 import { firstPathways, pathwayOptions, type Pathway } from './pathways.js'
 import type { PlaneField } from './plane-field.js'
 import { blockersOf, type Trial } from './trial.js'
+import { feetOf, type Degrees, type Feet } from '../values/index.js'
 
 /** Pathways found by plane, and what is wrong with fire access. */
 export interface FireCheck {
@@ -28,7 +29,7 @@ export function checkFireAccess(project: Project, access: FireAccess | undefined
       continue
     }
     const blockers = blockersOf(field, modules)
-    const whole = pathwayOptions(surface, blockers, fire.pathwayIn.value / 12)
+    const whole = pathwayOptions(surface, blockers, feetOf(fire.pathwayIn.value))
     if (used) {
       ruledPlanes += 1
       findings.push(...adjacentPathwayFindings(planeId, plane, fire, access.rules))
@@ -65,7 +66,7 @@ function overrideFindings(project: Project, access: FireAccess): Finding[] {
   }))
 }
 
-function exemptNote(planeId: string, tiltDeg: number, access: FireAccess): Finding {
+function exemptNote(planeId: string, tiltDeg: Degrees, access: FireAccess): Finding {
   return {
     severity: 'note',
     id: 'roof.fire-access-exempt',
@@ -77,7 +78,7 @@ function exemptNote(planeId: string, tiltDeg: number, access: FireAccess): Findi
 
 function missingPathway(planeId: string, field: PlaneField, blockers: ReturnType<typeof blockersOf>): Finding {
   const { surface, need, fire } = field
-  const fits = (widthFt: number) =>
+  const fits = (widthFt: Feet) =>
     firstPathways(pathwayOptions(surface, blockers, widthFt, need.sidesOnly), need.count) !== undefined
   let [low, high] = [0, need.widthFt]
   for (let round = 0; round < 30; round++) {

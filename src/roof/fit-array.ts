@@ -1,12 +1,11 @@
 import type { FitRequest, Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { feetOf, own, type Point } from '../values/index.js'
 import { fitRows, type FittedRow, type ModuleGrid } from './fit-rows.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
-import type { Point } from './polygon.js'
 import { railEndIn } from './rail-end.js'
 import { packRow, rowIntervals, type Field } from './row-intervals.js'
 
@@ -46,8 +45,8 @@ export function fitArray(
   worksheet: Worksheet,
 ): ArrayFit {
   const gapFt = moduleGapFt(request.gap_in, `arrays.${arrayId}.arrangement.fit.gap_in`, worksheet)
-  const rowGapFt = request.row_gap_in === undefined ? gapFt : request.row_gap_in / 12
-  const endFt = railEndIn(project, worksheet) / 12
+  const rowGapFt = request.row_gap_in === undefined ? gapFt : feetOf(request.row_gap_in)
+  const endFt = feetOf(railEndIn(project, worksheet))
   const size = moduleSize(project, arrayId)
   const orientations = request.orientation === 'either' ? (['portrait', 'landscape'] as const) : [request.orientation]
   let best: { score: number; capacity: number; pathways: readonly Pathway[]; pack: () => ModulePlacement[] } | undefined

@@ -1,14 +1,14 @@
-import { TOLERANCE_FT } from './polygon.js'
+import { TOLERANCE_FT, type Feet } from '../values/index.js'
 import { rowCapacity, rowIntervals, type Field } from './row-intervals.js'
 
 /** Size of the modules to fit and the distances between them, ft. */
 export interface ModuleGrid {
-  readonly widthFt: number
-  readonly heightFt: number
-  readonly gapFt: number
-  readonly rowGapFt: number
+  readonly widthFt: Feet
+  readonly heightFt: Feet
+  readonly gapFt: Feet
+  readonly rowGapFt: Feet
   /** Rail past the first and last module of a row. */
-  readonly endFt: number
+  readonly endFt: Feet
 }
 
 /** A row that the fit found: height of its lower edge and how many modules it takes. */
@@ -95,7 +95,7 @@ function isSlanted(figure: readonly { readonly xFt: number; readonly yFt: number
   })
 }
 
-function stacked(resting: readonly number[], pitchFt: number, highestFt: number): number[] {
+function stacked(resting: readonly number[], pitchFt: Feet, highestFt: Feet): number[] {
   const heights: number[] = []
   for (const start of unique(resting)) for (let y = start; y <= highestFt; y += pitchFt) heights.push(y)
   return unique(heights)

@@ -15,7 +15,7 @@ export {
   signedAreaFt2,
   type Box,
   type Point,
-} from './polygon.js'
+} from '../values/index.js'
 export { railEndIn } from './rail-end.js'
 export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'

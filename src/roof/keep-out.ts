@@ -1,9 +1,8 @@
 import type { Project, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { boxCorners, feetOf, own, type Box, type Feet, type Inches, type Point } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
 import type { PlaneEdge } from './plane-edge.js'
-import { boxCorners, type Box, type Point } from './polygon.js'
 import type { RoofSurface } from './roof-surface.js'
 
 /** A part of a plane that must stay free of modules. */
@@ -16,7 +15,7 @@ export interface KeepOut {
   /** The thing itself, a segment or a convex figure, ft. */
   readonly thing: readonly Point[]
   /** Distance from the thing that must stay free, in. */
-  readonly clearanceIn: number
+  readonly clearanceIn: Inches
   readonly source: Source
   /** Convex area, the strip round the thing included, ft. It is at least as large as the true distance asks. */
   readonly corners: readonly Point[]
@@ -38,7 +37,7 @@ export function edgeKeepOuts(surface: RoofSurface, plane: RoofPlane, fire: Plane
       thing: [edge.from, edge.to],
       clearanceIn,
       source: fireRules ? asked.source : STATED,
-      corners: segmentStrip(edge, clearanceIn / 12),
+      corners: segmentStrip(edge, feetOf(clearanceIn)),
     }
   })
 }
@@ -49,7 +48,7 @@ function fireStrip(edge: PlaneEdge, fire: PlaneFireAccess): PlaneFireAccess['rid
 }
 
 /** The area nearer to an edge than a distance, with square instead of round ends. */
-export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, distanceFt: number): Point[] {
+export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, distanceFt: Feet): Point[] {
   if (distanceFt === 0) return [edge.from, edge.to]
   const tx = (distanceFt * (edge.to.xFt - edge.from.xFt)) / edge.lengthFt
   const ty = (distanceFt * (edge.to.yFt - edge.from.yFt)) / edge.lengthFt
@@ -82,16 +81,16 @@ export function obstructionKeepOuts(project: Project, planeId: string, worksheet
       thing: boxCorners(figure),
       clearanceIn,
       source: STATED,
-      corners: boxCorners(grown(figure, clearanceIn / 12)),
+      corners: boxCorners(grown(figure, feetOf(clearanceIn))),
     }
   })
 }
 
 /** Roof below rescue openings, at least as wide as the pathway that must lead to them. */
-export function rescueKeepOuts(surface: RoofSurface, plane: RoofPlane, pathwayIn: number, source: Source): KeepOut[] {
+export function rescueKeepOuts(surface: RoofSurface, plane: RoofPlane, pathwayIn: Inches, source: Source): KeepOut[] {
   const lowest = Math.min(...surface.corners.map((corner) => corner.yFt))
   return Object.entries(plane.rescue_openings ?? {}).map(([id, opening]) => {
-    const widthFt = Math.max(opening.width_ft, pathwayIn / 12)
+    const widthFt = Math.max(opening.width_ft, feetOf(pathwayIn))
     const xFt = opening.x_ft + opening.width_ft / 2 - widthFt / 2
     const corners = boxCorners({ xFt, yFt: lowest, widthFt, heightFt: opening.y_ft - lowest })
     const path = `roof_planes.${surface.id}.rescue_openings.${id}`
@@ -99,7 +98,7 @@ export function rescueKeepOuts(surface: RoofSurface, plane: RoofPlane, pathwayIn
   })
 }
 
-function grown(box: Box, byFt: number): Box {
+function grown(box: Box, byFt: Feet): Box {
   return {
     xFt: box.xFt - byFt,
     yFt: box.yFt - byFt,

@@ -1,4 +1,5 @@
 import type { Source, Worksheet } from '../worksheet/index.js'
+import { feetOf, type Feet, type Inches } from '../values/index.js'
 
 const SOURCE: Source = {
   document: 'Gap that mid clamps of framed modules commonly leave',
@@ -10,7 +11,7 @@ const SOURCE: Source = {
  *
  * @param path Dotted path where the person can state it.
  */
-export function moduleGapFt(statedIn: number | undefined, path: string, worksheet: Worksheet): number {
+export function moduleGapFt(statedIn: Inches | undefined, path: string, worksheet: Worksheet): Feet {
   const gapIn =
     statedIn ??
     worksheet.assume({
@@ -20,5 +21,5 @@ export function moduleGapFt(statedIn: number | undefined, path: string, workshee
       why: 'no gap between modules is stated; the mid clamp of the rail system sets it',
       source: SOURCE,
     })
-  return gapIn / 12
+  return feetOf(gapIn)
 }

@@ -1,13 +1,13 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { feetOf, own, type Feet } from '../values/index.js'
 
 /** Outer size of a module, ft. */
 export interface ModuleSize {
   /** Long side, ft. */
-  readonly longFt: number
+  readonly longFt: Feet
   /** Short side, ft. */
-  readonly shortFt: number
+  readonly shortFt: Feet
 }
 
 /**
@@ -38,14 +38,14 @@ export function moduleSize(project: Project, arrayId: string): ModuleSize {
       'State both outer dimensions of the frame, from the mechanical drawing on its data sheet.',
     )
   }
-  return { longFt: Math.max(lengthIn, widthIn) / 12, shortFt: Math.min(lengthIn, widthIn) / 12 }
+  return { longFt: feetOf(Math.max(lengthIn, widthIn)), shortFt: feetOf(Math.min(lengthIn, widthIn)) }
 }
 
 /** Size of a module on the plane: along the eave and up the slope, ft. */
 export function sizeOnPlane(
   size: ModuleSize,
   orientation: 'portrait' | 'landscape',
-): { readonly widthFt: number; readonly heightFt: number } {
+): { readonly widthFt: Feet; readonly heightFt: Feet } {
   return orientation === 'portrait'
     ? { widthFt: size.shortFt, heightFt: size.longFt }
     : { widthFt: size.longFt, heightFt: size.shortFt }

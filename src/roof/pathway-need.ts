@@ -2,11 +2,12 @@ import type { RoofPlane } from '../project/index.js'
 import type { FireAccessRules } from '../tables/fire-access/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
+import { feetOf, type Feet } from '../values/index.js'
 
 /** Pathways that one plane itself must leave free. */
 export interface PathwayNeed {
   readonly count: number
-  readonly widthFt: number
+  readonly widthFt: Feet
   /** Whether they may lie along a side only, because they straddle it. */
   readonly sidesOnly: boolean
 }
@@ -18,7 +19,7 @@ export function pathwayNeed(
   rules: FireAccessRules | undefined,
 ): PathwayNeed {
   if (fire === undefined || rules === undefined) return { count: 0, widthFt: 0, sidesOnly: false }
-  const widthFt = fire.pathwayIn.value / 12
+  const widthFt = feetOf(fire.pathwayIn.value)
   const count = fire.pathways.value
   const where = rules.adjacentPathwayAllowed ? (plane.fire_pathway ?? 'own') : 'own'
   if (where === 'adjacent') return { count: Math.max(0, count - 1), widthFt, sidesOnly: false }

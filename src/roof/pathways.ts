@@ -1,12 +1,12 @@
 import { segmentStrip } from './keep-out.js'
-import { boxCorners, convexOverlap, TOLERANCE_FT, type Point } from './polygon.js'
+import { TOLERANCE_FT, boxCorners, convexOverlap, type Feet, type Point } from '../values/index.js'
 import type { RoofSurface } from './roof-surface.js'
 
 /** A way from the lowest roof edge to the ridge that a firefighter may walk. */
 export interface Pathway {
   /** `left`, `right`: along the side of the plane; `straight`: up the slope at some x. */
   readonly kind: 'left' | 'right' | 'straight'
-  readonly widthFt: number
+  readonly widthFt: Feet
   /** Convex figures that together cover it, ft. */
   readonly figures: readonly (readonly Point[])[]
 }
@@ -21,7 +21,7 @@ export interface Pathway {
 export function pathwayOptions(
   surface: RoofSurface,
   blockers: readonly (readonly Point[])[],
-  widthFt: number,
+  widthFt: Feet,
   sidesOnly = false,
 ): Pathway[] {
   const sides = [sidePathway(surface, 'left', widthFt), sidePathway(surface, 'right', widthFt)].filter(
@@ -74,7 +74,7 @@ function crosses(pathway: Pathway, figure: readonly Point[]): boolean {
 }
 
 /** Along every side edge that runs down (left) or up (right) the slope, corners being counter-clockwise. */
-function sidePathway(surface: RoofSurface, side: 'left' | 'right', widthFt: number): Pathway | undefined {
+function sidePathway(surface: RoofSurface, side: 'left' | 'right', widthFt: Feet): Pathway | undefined {
   const edges = surface.edges.filter((edge) => {
     const rise = edge.to.yFt - edge.from.yFt
     return edge.kind !== 'eave' && edge.kind !== 'ridge' && (side === 'left' ? rise : -rise) < -TOLERANCE_FT
@@ -83,14 +83,14 @@ function sidePathway(surface: RoofSurface, side: 'left' | 'right', widthFt: numb
   return { kind: side, widthFt, figures: edges.map((edge) => segmentStrip(edge, widthFt)) }
 }
 
-function straightStarts(surface: RoofSurface, blockers: readonly (readonly Point[])[], widthFt: number): number[] {
+function straightStarts(surface: RoofSurface, blockers: readonly (readonly Point[])[], widthFt: Feet): number[] {
   const starts = [...surface.corners, ...blockers.flat()].flatMap(({ xFt }) => [xFt, xFt - widthFt])
   const sorted = starts.toSorted((a, b) => a - b)
   return sorted.filter((xFt, index) => index === 0 || xFt - (sorted[index - 1] ?? 0) > TOLERANCE_FT)
 }
 
 /** The strip from x to x + width, when it starts at eaves only, ends at a ridge or wall only, and no edge lies between. */
-function straightPathway(surface: RoofSurface, xFt: number, widthFt: number): Pathway | undefined {
+function straightPathway(surface: RoofSurface, xFt: number, widthFt: Feet): Pathway | undefined {
   let [atEave, atTop, low, high] = [0, 0, Infinity, -Infinity]
   for (const { kind, from, to } of surface.edges) {
     const overlap = Math.min(xFt + widthFt, Math.max(from.xFt, to.xFt)) - Math.max(xFt, Math.min(from.xFt, to.xFt))

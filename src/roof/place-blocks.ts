@@ -1,6 +1,6 @@
 import type { Block, Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { feetOf, own } from '../values/index.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { ModulePlacement } from './placement.js'
@@ -22,7 +22,7 @@ export function placeBlocks(project: Project, arrayId: string, worksheet: Worksh
   return blocks.flatMap(([blockId, block]) => {
     const path = `arrays.${arrayId}.arrangement.blocks.${blockId}`
     const gapFt = moduleGapFt(block.gap_in, `${path}.gap_in`, worksheet)
-    const rowGapFt = block.row_gap_in === undefined ? gapFt : block.row_gap_in / 12
+    const rowGapFt = block.row_gap_in === undefined ? gapFt : feetOf(block.row_gap_in)
     const { widthFt, heightFt } = sizeOnPlane(size, block.orientation)
     const prefix = blocks.length === 1 ? arrayId : `${arrayId}.${blockId}`
     return cellsOf(block, path).map(([row, column]) => ({

@@ -1,3 +1,5 @@
+import type { Feet } from '../values/index.js'
+
 /** Where one module lies on its roof plane. Plane coordinates: x along the eave to the right, y up the slope. */
 export interface ModulePlacement {
   /** `<array>.r<row>c<column>`, with the block's id between when the array has several blocks: `south.main.r2c3`. */
@@ -14,9 +16,9 @@ export interface ModulePlacement {
   readonly xFt: number
   readonly yFt: number
   /** Size along the eave, ft. */
-  readonly widthFt: number
+  readonly widthFt: Feet
   /** Size up the slope, ft. */
-  readonly heightFt: number
+  readonly heightFt: Feet
 }
 
 /** How findings name a module to the person: `south r2c3`, or `south main r2c3` when the array has several blocks. */

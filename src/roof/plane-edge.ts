@@ -1,4 +1,4 @@
-import type { Point } from './polygon.js'
+import type { Feet, Point } from '../values/index.js'
 
 export type EdgeKind = 'eave' | 'ridge' | 'rake' | 'hip' | 'valley' | 'wall'
 
@@ -7,7 +7,7 @@ export interface PlaneEdge {
   readonly kind: EdgeKind
   readonly from: Point
   readonly to: Point
-  readonly lengthFt: number
+  readonly lengthFt: Feet
 }
 
 /** A corner, and the kind of the edge from it to the next corner when it is known. */

@@ -1,7 +1,7 @@
 import type { Outline } from '../project/index.js'
 import { StageError, type Source, type Worksheet } from '../worksheet/index.js'
 import type { EdgeKind, PlaneEdge } from './plane-edge.js'
-import { crossingEdges, segmentsOf, signedAreaFt2, TOLERANCE_FT, type Point } from './polygon.js'
+import { crossingEdges, segmentsOf, signedAreaFt2, TOLERANCE_FT, type Point } from '../values/index.js'
 import { shapeCorners } from './shape-corners.js'
 
 const INFERRED: Source = {

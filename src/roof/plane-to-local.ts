@@ -1,5 +1,5 @@
 import type { Direction, PlaneAxes } from '../sun/index.js'
-import type { Point } from './polygon.js'
+import type { Point } from '../values/index.js'
 
 /**
  * Place of a point of the plane, from the left end of the eave (x = y = 0), in the unit of the point.

@@ -1,4 +1,4 @@
-import { own } from '../values/index.js'
+import { own, type Inches } from '../values/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 
@@ -7,7 +7,7 @@ import type { Worksheet } from '../worksheet/index.js'
  *
  * @param worksheet Takes the assumption when the sheet's value is not stated.
  */
-export function railEndIn(project: Project, worksheet: Worksheet): number {
+export function railEndIn(project: Project, worksheet: Worksheet): Inches {
   const id = project.structure?.rail
   const rail = own(project.equipment.rails, id)
   if (rail === undefined) return 0

@@ -2,6 +2,7 @@ import type { Source, Worksheet } from '../worksheet/index.js'
 import type { ArrangedPlane } from './arrangement.js'
 import type { FireAccess } from './fire-access.js'
 import type { Trial } from './trial.js'
+import type { SquareFeet } from '../values/index.js'
 
 const GEOMETRY: Source = { document: 'Plane geometry (shoelace formula, cosine projection)', standing: 'read' }
 
@@ -11,7 +12,7 @@ export function recordArrangement(
   access: FireAccess | undefined,
   trial: Trial,
   planes: Readonly<Record<string, ArrangedPlane>>,
-  roofPlanAreaFt2: number | undefined,
+  roofPlanAreaFt2: SquareFeet | undefined,
 ): void {
   for (const plane of Object.values(planes)) {
     worksheet.step({
@@ -44,7 +45,7 @@ function recordCoverage(
   worksheet: Worksheet,
   access: FireAccess | undefined,
   trial: Trial,
-  roofPlanAreaFt2: number | undefined,
+  roofPlanAreaFt2: SquareFeet | undefined,
 ): void {
   if (roofPlanAreaFt2 === undefined) return
   const limit = access?.limitPct

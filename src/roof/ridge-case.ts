@@ -2,12 +2,13 @@ import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { FireAccess } from './fire-access.js'
 import { layOut, type Trial } from './trial.js'
+import type { SquareFeet } from '../values/index.js'
 
 /** The layout that was chosen, and the coverage that decided the ridge strip. */
 export interface RidgeSolution {
   readonly trial: Trial
   /** Plan-view area of the whole roof, square ft; undefined when the file states neither it nor any outline. */
-  readonly roofPlanAreaFt2: number | undefined
+  readonly roofPlanAreaFt2: SquareFeet | undefined
 }
 
 /**
@@ -37,7 +38,7 @@ function wholeRoofFt2(
   trial: Trial,
   access: FireAccess | undefined,
   worksheet: Worksheet,
-): number | undefined {
+): SquareFeet | undefined {
   const stated = project.roof_access?.total_roof_area_ft2
   if (stated !== undefined) return stated
   const sum = [...trial.fields.values()].reduce((total, field) => total + field.surface.planAreaFt2, 0)

@@ -2,23 +2,23 @@ import type { RoofPlane } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
-import { signedAreaFt2, type Point } from './polygon.js'
+import { degreesOf, radiansOf, signedAreaFt2, type Degrees, type Point, type SquareFeet } from '../values/index.js'
 
 /** A roof plane with its outline worked out. */
 export interface RoofSurface {
   readonly id: string
   /** Direction that it faces, degrees clockwise from true north. */
-  readonly azimuthDeg: number
+  readonly azimuthDeg: Degrees
   /** Slope from level, degrees. */
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   /** Counter-clockwise from the left end of the eave, ft in plane coordinates. */
   readonly corners: readonly Point[]
   /** `edges[i]` runs from `corners[i]` to the next corner. */
   readonly edges: readonly PlaneEdge[]
   /** Along the surface, square ft. */
-  readonly areaFt2: number
+  readonly areaFt2: SquareFeet
   /** Seen from above, square ft. */
-  readonly planAreaFt2: number
+  readonly planAreaFt2: SquareFeet
 }
 
 /**
@@ -32,7 +32,7 @@ export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet):
   const edges = outlineEdges(plane.outline, `roof_planes.${id}.outline`, worksheet)
   const corners = edges.map((edge) => ({ xFt: edge.from.xFt, yFt: edge.from.yFt }))
   const areaFt2 = signedAreaFt2(corners)
-  const planAreaFt2 = areaFt2 * Math.cos((tiltDeg * Math.PI) / 180)
+  const planAreaFt2 = areaFt2 * Math.cos(radiansOf(tiltDeg))
   return { id, azimuthDeg: plane.azimuth_deg, tiltDeg, corners, edges, areaFt2, planAreaFt2 }
 }
 
@@ -41,10 +41,10 @@ export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet):
  *
  * @throws StageError when neither is stated, or both are and differ by more than half a degree.
  */
-export function planeTiltDeg(id: string, plane: RoofPlane): number {
+export function planeTiltDeg(id: string, plane: RoofPlane): Degrees {
   const path = `roof_planes.${id}`
   const { tilt_deg: tilt, pitch_in_12: pitch } = plane
-  const fromPitch = pitch === undefined ? undefined : (Math.atan2(pitch, 12) * 180) / Math.PI
+  const fromPitch = pitch === undefined ? undefined : degreesOf(Math.atan2(pitch, 12))
   if (tilt !== undefined && fromPitch !== undefined && Math.abs(tilt - fromPitch) > 0.5) {
     throw new StageError(
       `${path}.tilt_deg`,

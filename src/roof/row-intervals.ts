@@ -1,7 +1,7 @@
-import { containsPoint, reachBetween, TOLERANCE_FT, type Point } from './polygon.js'
+import { TOLERANCE_FT, containsPoint, reachBetween, type Feet, type Point } from '../values/index.js'
 
 /** Stretch of x in which the left edge of a module may lie, ends included, ft. */
-export type Interval = readonly [fromFt: number, toFt: number]
+export type Interval = readonly [fromFt: Feet, toFt: Feet]
 
 /** A plane as the fit sees it. */
 export interface Field {
@@ -19,7 +19,7 @@ export interface Field {
 export function rowIntervals(
   field: Field,
   yFt: number,
-  { widthFt, heightFt, endFt }: { readonly widthFt: number; readonly heightFt: number; readonly endFt: number },
+  { widthFt, heightFt, endFt }: { readonly widthFt: Feet; readonly heightFt: Feet; readonly endFt: Feet },
 ): Interval[] {
   const blocked: Interval[] = []
   let [left, right] = [Infinity, -Infinity]
@@ -43,7 +43,7 @@ export function rowIntervals(
 }
 
 /** Largest number of modules in a row, each at least a pitch to the right of the one before. */
-export function rowCapacity(intervals: readonly Interval[], pitchFt: number): number {
+export function rowCapacity(intervals: readonly Interval[], pitchFt: Feet): number {
   let count = 0
   let next = -Infinity
   for (const [from, to] of intervals) {
@@ -61,7 +61,7 @@ export function rowCapacity(intervals: readonly Interval[], pitchFt: number): nu
  *
  * @param centered Whether each group is moved to the middle of the room that it has.
  */
-export function packRow(intervals: readonly Interval[], pitchFt: number, count: number, centered: boolean): number[] {
+export function packRow(intervals: readonly Interval[], pitchFt: Feet, count: number, centered: boolean): number[] {
   const whole = intervals.filter((interval) => rowCapacity([interval], pitchFt) >= count)
   const roomiest = whole.toSorted((a, b) => b[1] - b[0] - (a[1] - a[0]))[0]
   const chosen = centered ? roomiest : whole[0]
@@ -75,7 +75,7 @@ export function packRow(intervals: readonly Interval[], pitchFt: number, count: 
   })
 }
 
-function greedyGroups(intervals: readonly Interval[], pitchFt: number, count: number) {
+function greedyGroups(intervals: readonly Interval[], pitchFt: Feet, count: number) {
   const groups: { start: number; amount: number; limit: number }[] = []
   let left = count
   let next = -Infinity

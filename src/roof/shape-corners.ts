@@ -1,6 +1,7 @@
 import type { Outline } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
 import type { EdgeKind, OutlineCornerFt } from './plane-edge.js'
+import type { Feet } from '../values/index.js'
 
 /** Corners of a stated shape, counter-clockwise; throws a StageError for a missing or impossible size. */
 export function shapeCorners(outline: Outline, path: string): OutlineCornerFt[] {
@@ -42,7 +43,7 @@ function need(outline: Outline, key: Length, path: string): number {
 function trapezoid(
   outline: Outline,
   path: string,
-  top: { readonly ridgeFt: number; readonly offsetFt: number; readonly side: 'rake' | 'hip' },
+  top: { readonly ridgeFt: Feet; readonly offsetFt: Feet; readonly side: 'rake' | 'hip' },
 ): OutlineCornerFt[] {
   const widthFt = need(outline, 'width_ft', path)
   const depthFt = need(outline, 'depth_ft', path)

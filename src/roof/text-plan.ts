@@ -1,6 +1,6 @@
 import type { ArrangedPlane } from './arrangement.js'
 import type { ModulePlacement } from './placement.js'
-import { boxCorners, containsPoint, type Point } from './polygon.js'
+import { boxCorners, containsPoint, type Point } from '../values/index.js'
 
 /** A point of the plan with the one character that shows it. */
 export interface PlanMark extends Point {

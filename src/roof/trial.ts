@@ -1,7 +1,7 @@
 import { statedModuleCount } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { boxCorners, own, radiansOf, type SquareFeet } from '../values/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
 import { fitArray, fitRequestOf, type ArrayFit } from './fit-array.js'
 import { moduleSize } from './module-size.js'
@@ -9,7 +9,6 @@ import { pathwayChoices, pathwayOptions, type Pathway } from './pathways.js'
 import { placeBlocks } from './place-blocks.js'
 import type { ModulePlacement } from './placement.js'
 import { planeFields, planeOf, type PlaneField } from './plane-field.js'
-import { boxCorners } from './polygon.js'
 import { planeTiltDeg } from './roof-surface.js'
 
 /** One way to lay out the whole roof. */
@@ -20,7 +19,7 @@ export interface Trial {
   readonly modules: readonly ModulePlacement[]
   readonly fits: ReadonlyMap<string, ArrayFit>
   /** Area of all modules seen from above, square ft, those without a place included. */
-  readonly planAreaFt2: number
+  readonly planAreaFt2: SquareFeet
 }
 
 /**
@@ -33,7 +32,7 @@ export function layOut(
   project: Project,
   access: FireAccess | undefined,
   ridgeCase: RidgeCase,
-  budgetFt2: number,
+  budgetFt2: SquareFeet,
   worksheet: Worksheet,
 ): Trial {
   const fields = planeFields(project, access, ridgeCase, worksheet)
@@ -80,14 +79,14 @@ export function blockersOf(field: PlaneField, modules: readonly ModulePlacement[
 }
 
 /** Area of one module of an array seen from above, square ft. */
-export function modulePlanAreaFt2(project: Project, arrayId: string): number {
+export function modulePlanAreaFt2(project: Project, arrayId: string): SquareFeet {
   const { longFt, shortFt } = moduleSize(project, arrayId)
   const tiltDeg = planeTiltDeg(own(project.arrays, arrayId)?.roof_plane ?? '', planeOf(project, arrayId))
-  return longFt * shortFt * Math.cos((tiltDeg * Math.PI) / 180)
+  return longFt * shortFt * Math.cos(radiansOf(tiltDeg))
 }
 
 /** Plan area of the arrays that are not fitted. */
-function fixedPlanAreaFt2(project: Project, placed: ReadonlyMap<string, readonly ModulePlacement[]>): number {
+function fixedPlanAreaFt2(project: Project, placed: ReadonlyMap<string, readonly ModulePlacement[]>): SquareFeet {
   let sum = 0
   for (const [arrayId, array] of Object.entries(project.arrays)) {
     if (fitRequestOf(project, arrayId) !== undefined) continue

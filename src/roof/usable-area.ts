@@ -1,4 +1,4 @@
-import { reachBetween, segmentsOf, type Point } from './polygon.js'
+import { reachBetween, segmentsOf, type Feet, type Point, type SquareFeet } from '../values/index.js'
 
 /** Slices between two neighbouring corner heights; exact for upright figures, close for slanted ones that cross. */
 const SLICES = 16
@@ -9,7 +9,7 @@ const SLICES = 16
  * @param corners Outline of the plane, ft.
  * @param figures Convex figures that stay free of modules, ft.
  */
-export function usableAreaFt2(corners: readonly Point[], figures: readonly (readonly Point[])[]): number {
+export function usableAreaFt2(corners: readonly Point[], figures: readonly (readonly Point[])[]): SquareFeet {
   const heights = [...new Set([...corners, ...figures.flat()].map((point) => point.yFt))].sort((a, b) => a - b)
   let area = 0
   for (const [index, high] of heights.entries()) {
@@ -22,7 +22,7 @@ export function usableAreaFt2(corners: readonly Point[], figures: readonly (read
   return area
 }
 
-function freeLengthFt(corners: readonly Point[], figures: readonly (readonly Point[])[], yFt: number): number {
+function freeLengthFt(corners: readonly Point[], figures: readonly (readonly Point[])[], yFt: number): Feet {
   const crossings = segmentsOf(corners)
     .filter(([a, b]) => a.yFt > yFt !== b.yFt > yFt)
     .map(([a, b]) => a.xFt + ((yFt - a.yFt) / (b.yFt - a.yFt)) * (b.xFt - a.xFt))

@@ -1,30 +1,84 @@
-export { edgeStripWidthFt } from './edge-strip-width.js'
-export { exposedStrips, type ExposedStrip, type ExposureInput } from './array-exposure.js'
-export { beamExtremes, type BeamExtremes } from './beam-shape.js'
-export { combinedLoads, type CombinedLoad } from './combine-loads.js'
-export { solveContinuousBeam, type BeamModel, type BeamSolution, type LineLoad } from './continuous-beam.js'
-export { gravityChangePct, type GravityInput } from './gravity-change.js'
-export { combinedCapacityLb } from './lag-combined.js'
-export { lateralReferenceLb, penetrationShare } from './lag-lateral.js'
-export { penetrationIn, threadInRafterIn, withdrawalPerInchLb, type LagInRafter } from './lag-withdrawal.js'
-export { centringToleranceIn, leadHoleIn } from './lead-hole.js'
-export { lagCapacity, mountChecks, type MountStrength } from './mount-capacity.js'
-export { allLayouts, evenLayout, fewestMounts, optimisedMounts, type LayoutProblem } from './mount-layout.js'
-export type { CheckValue, MountValue, MountValues, RailValue, ZoneLoads } from './mount-values.js'
-export { isInPlane, planDistanceFt, type PlaneGeometry, type PlanePoint } from './plane-geometry.js'
-export { pressureCoefficient, type RoofShape } from './pressure-coefficient.js'
-export { bendingStrength, type BendingStrength } from './bending-strength.js'
-export { checkRafters, prescriptiveSpanFt, type RafterInput } from './rafter-check.js'
-export { rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
-export { raftersAt, type RafterSpans } from './rafter-spans.js'
-export { allowableBendingKsi, allowableShearKsi } from './rail-capacity.js'
-export type { SpaceMountsOptions } from './rail-kit.js'
-export { railInsetIn } from './rail-lines.js'
-export { cutRail, type RailCut, type RailPieces } from './rail-pieces.js'
-export { zoneAt, zoneNames } from './roof-zone.js'
-export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow-load.js'
-export { arrayEdgeFactor, solarEqualisation } from './solar-factors.js'
-export type { RoofArrangement } from './roof-arrangement.js'
+export {
+  beamExtremes,
+  solveContinuousBeam,
+  type BeamExtremes,
+  type BeamModel,
+  type BeamSolution,
+  type LineLoad,
+} from './beam/index.js'
+export {
+  centringToleranceIn,
+  combinedCapacityLb,
+  lateralReferenceLb,
+  leadHoleIn,
+  penetrationIn,
+  penetrationShare,
+  threadInRafterIn,
+  withdrawalPerInchLb,
+  type LagInRafter,
+} from './fasteners/index.js'
+export { combinedLoads, gravityChangePct, type CombinedLoad, type GravityInput } from './loads/index.js'
+export {
+  isInPlane,
+  planDistanceFt,
+  type CheckValue,
+  type MountValue,
+  type MountValues,
+  type PlaneGeometry,
+  type PlanePoint,
+  type RailValue,
+  type RoofArrangement,
+  type ZoneLoads,
+} from './model/index.js'
+export {
+  allLayouts,
+  evenLayout,
+  fewestMounts,
+  lagCapacity,
+  mountChecks,
+  optimisedMounts,
+  type LayoutProblem,
+  type MountStrength,
+} from './mounts/index.js'
+export type { SpaceMountsOptions } from './planes/index.js'
+export {
+  bendingStrength,
+  checkRafters,
+  prescriptiveSpanFt,
+  rafterMoment,
+  raftersAt,
+  type BendingStrength,
+  type RafterInput,
+  type RafterLoad,
+  type RafterPlace,
+  type RafterSpans,
+} from './rafters/index.js'
+export {
+  allowableBendingKsi,
+  allowableShearKsi,
+  cutRail,
+  railInsetIn,
+  type RailCut,
+  type RailPieces,
+} from './rails/index.js'
+export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/index.js'
 export { spaceMounts } from './space-mounts.js'
-export { elevationFactor, exposureCoefficient, velocityPressurePsf, type WindExposure } from './velocity-pressure.js'
-export { LARGEST_AREA_FT2, windPressurePsf, type WindOnPlane } from './wind-pressure.js'
+export {
+  LARGEST_AREA_FT2,
+  arrayEdgeFactor,
+  edgeStripWidthFt,
+  elevationFactor,
+  exposedStrips,
+  exposureCoefficient,
+  pressureCoefficient,
+  solarEqualisation,
+  velocityPressurePsf,
+  windPressurePsf,
+  zoneAt,
+  zoneNames,
+  type ExposedStrip,
+  type ExposureInput,
+  type RoofShape,
+  type WindExposure,
+  type WindOnPlane,
+} from './wind/index.js'

@@ -1,23 +1,37 @@
 import type { Project } from '../project/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
-import { collectChecks, type PartCheck } from './collect-checks.js'
-import { collectValues } from './collect-values.js'
-import { cutLaidRail } from './cut-rails.js'
-import { moduleChecks } from './module-checks.js'
-import { mountRows } from './mount-rows.js'
-import type { MountValue, MountValues, RailValue } from './mount-values.js'
-import { modulePartChecks, railPartChecks } from './part-checks.js'
-import type { RailKit } from './plane-rails.js'
-import { rafterPartChecks } from './plane-rafters.js'
-import { railKit, type SpaceMountsOptions } from './rail-kit.js'
-import { reportFieldRules } from './report-field-rules.js'
-import { reportPlane } from './report-plane.js'
-import { reportHardestMount, reportRail } from './report-rail.js'
-import { reportSite } from './report-site.js'
-import { reportStrength } from './report-strength.js'
-import { siteLoads } from './site-loads.js'
-import type { RoofArrangement } from './roof-arrangement.js'
-import { solvePlane, type SolvedPlane } from './solve-plane.js'
+import {
+  collectChecks,
+  type PartCheck,
+  type MountValue,
+  type MountValues,
+  type RailValue,
+  type RoofArrangement,
+} from './model/index.js'
+import {
+  collectValues,
+  moduleChecks,
+  mountRows,
+  modulePartChecks,
+  railPartChecks,
+  reportFieldRules,
+  reportHardestMount,
+  reportRail,
+  reportSite,
+  reportStrength,
+} from './report/index.js'
+import {
+  cutLaidRail,
+  type RailKit,
+  rafterPartChecks,
+  railKit,
+  type SpaceMountsOptions,
+  reportPlane,
+  solvePlane,
+  type SolvedPlane,
+} from './planes/index.js'
+import { siteLoads } from './loads/index.js'
+import type { SquareFeet } from '../values/index.js'
 
 /**
  * Places mounts and rails under the modules and checks roof, rail, screw, wind and snow against each other.
@@ -101,7 +115,7 @@ function woodEdition(project: Project, worksheet: Worksheet): string {
 }
 
 /** Mounts of a plane with the roof area that the continuous rail gives to each. */
-function mountsWithAreas(plane: SolvedPlane): (MountValue & { reactionAreaFt2: number })[] {
+function mountsWithAreas(plane: SolvedPlane): (MountValue & { reactionAreaFt2: SquareFeet })[] {
   return plane.rails.flatMap((rail) =>
     mountRows(plane, rail).map((row, index) => ({
       ...row,

@@ -1,4 +1,4 @@
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /**
  * Relative optical air mass at sea level.
@@ -7,13 +7,13 @@ const RADIANS = Math.PI / 180
  * @source Kasten & Young 1989 (formula from memory, unverified).
  * @example airMass(60) // 1.9943
  */
-export function airMass(zenithDeg: number): number {
+export function airMass(zenithDeg: Degrees): number {
   const z = Math.min(90, Math.max(0, zenithDeg))
-  return 1 / (Math.cos(z * RADIANS) + bending(z))
+  return 1 / (Math.cos(z * RADIANS_PER_DEGREE) + bending(z))
 }
 
 /** What the formula adds to the cosine, for the bent path near the horizon. */
-function bending(zenithDeg: number): number {
+function bending(zenithDeg: Degrees): number {
   return 0.50572 * (96.07995 - zenithDeg) ** -1.6364
 }
 
@@ -26,7 +26,7 @@ let bendings: Float64Array | undefined
  *
  * @returns Air mass for a zenith angle, degrees, 0 to 90, and its cosine.
  */
-export function airMassReader(): (zenithDeg: number, cosZenith: number) => number {
+export function airMassReader(): (zenithDeg: Degrees, cosZenith: number) => number {
   const table = (bendings ??= Float64Array.from({ length: 90 * STEPS_PER_DEG + 2 }, (_, i) =>
     bending(i / STEPS_PER_DEG),
   ))

@@ -1,4 +1,4 @@
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /**
  * Hour angle of sunset.
@@ -8,9 +8,9 @@ const RADIANS = Math.PI / 180
  * @returns Degrees, 0 (polar night) to 180 (polar day).
  * @source Duffie & Beckman, eq. 1.6.10.
  */
-export function sunsetHourAngleDeg(latitudeDeg: number, declinationDeg: number): number {
-  const cosine = -Math.tan(latitudeDeg * RADIANS) * Math.tan(declinationDeg * RADIANS)
-  return Math.acos(Math.min(1, Math.max(-1, cosine))) / RADIANS
+export function sunsetHourAngleDeg(latitudeDeg: Degrees, declinationDeg: Degrees): Degrees {
+  const cosine = -Math.tan(latitudeDeg * RADIANS_PER_DEGREE) * Math.tan(declinationDeg * RADIANS_PER_DEGREE)
+  return Math.acos(Math.min(1, Math.max(-1, cosine))) / RADIANS_PER_DEGREE
 }
 
 /**
@@ -22,10 +22,10 @@ export function sunsetHourAngleDeg(latitudeDeg: number, declinationDeg: number):
  * @returns Wh/m2.
  * @source Duffie & Beckman, eq. 1.10.3.
  */
-export function dailyExtraterrestrialWhM2(latitudeDeg: number, declinationDeg: number, normalWM2: number): number {
-  const ws = sunsetHourAngleDeg(latitudeDeg, declinationDeg) * RADIANS
-  const phi = latitudeDeg * RADIANS
-  const delta = declinationDeg * RADIANS
+export function dailyExtraterrestrialWhM2(latitudeDeg: Degrees, declinationDeg: Degrees, normalWM2: number): number {
+  const ws = sunsetHourAngleDeg(latitudeDeg, declinationDeg) * RADIANS_PER_DEGREE
+  const phi = latitudeDeg * RADIANS_PER_DEGREE
+  const delta = declinationDeg * RADIANS_PER_DEGREE
   const day = Math.cos(phi) * Math.cos(delta) * Math.sin(ws) + ws * Math.sin(phi) * Math.sin(delta)
   return Math.max(0, (24 / Math.PI) * normalWM2 * day)
 }
@@ -39,10 +39,10 @@ export function dailyExtraterrestrialWhM2(latitudeDeg: number, declinationDeg: n
  * @source Collares-Pereira & Rabl 1979 (Duffie & Beckman, eq. 2.13.2; from memory, unverified).
  * @example globalShareOfDay(-52.5, 107.37) // 0.0759
  */
-export function globalShareOfDay(hourAngleDeg: number, sunsetDeg: number): number {
-  const a = 0.409 + 0.5016 * Math.sin((sunsetDeg - 60) * RADIANS)
-  const b = 0.6609 - 0.4767 * Math.sin((sunsetDeg - 60) * RADIANS)
-  return diffuseShareOfDay(hourAngleDeg, sunsetDeg) * (a + b * Math.cos(hourAngleDeg * RADIANS))
+export function globalShareOfDay(hourAngleDeg: Degrees, sunsetDeg: Degrees): number {
+  const a = 0.409 + 0.5016 * Math.sin((sunsetDeg - 60) * RADIANS_PER_DEGREE)
+  const b = 0.6609 - 0.4767 * Math.sin((sunsetDeg - 60) * RADIANS_PER_DEGREE)
+  return diffuseShareOfDay(hourAngleDeg, sunsetDeg) * (a + b * Math.cos(hourAngleDeg * RADIANS_PER_DEGREE))
 }
 
 /**
@@ -54,9 +54,9 @@ export function globalShareOfDay(hourAngleDeg: number, sunsetDeg: number): numbe
  * @source Liu & Jordan 1960 (Duffie & Beckman, eq. 2.13.4; from memory, unverified).
  * @example diffuseShareOfDay(22.5, 107.37)
  */
-export function diffuseShareOfDay(hourAngleDeg: number, sunsetDeg: number): number {
+export function diffuseShareOfDay(hourAngleDeg: Degrees, sunsetDeg: Degrees): number {
   if (Math.abs(hourAngleDeg) >= sunsetDeg) return 0
-  const ws = sunsetDeg * RADIANS
-  const numerator = Math.cos(hourAngleDeg * RADIANS) - Math.cos(ws)
+  const ws = sunsetDeg * RADIANS_PER_DEGREE
+  const numerator = Math.cos(hourAngleDeg * RADIANS_PER_DEGREE) - Math.cos(ws)
   return ((Math.PI / 24) * numerator) / (Math.sin(ws) - ws * Math.cos(ws))
 }

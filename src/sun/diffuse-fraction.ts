@@ -1,3 +1,5 @@
+import type { Degrees } from '../values/index.js'
+
 /**
  * Diffuse share of the global horizontal irradiation of an hour or less.
  *
@@ -21,7 +23,7 @@ export function erbsHourly(clearness: number): number {
  * @source Erbs, Klein & Duffie 1982, daily correlation.
  * @example erbsDaily(0.5, 100) // 0.6083
  */
-export function erbsDaily(clearness: number, sunsetHourAngleDeg: number): number {
+export function erbsDaily(clearness: number, sunsetHourAngleDeg: Degrees): number {
   const k = clearness
   if (sunsetHourAngleDeg <= 81.4) {
     return k < 0.715 ? 1 + k * (-0.2727 + k * (2.4495 + k * (-11.9514 + k * 9.3879))) : 0.143
@@ -37,7 +39,7 @@ export function erbsDaily(clearness: number, sunsetHourAngleDeg: number): number
  * @source Erbs, Klein & Duffie 1982, monthly correlation (from memory, unverified).
  * @example erbsMonthly(0.5, 75) // 0.3911
  */
-export function erbsMonthly(clearness: number, sunsetHourAngleDeg: number): number {
+export function erbsMonthly(clearness: number, sunsetHourAngleDeg: Degrees): number {
   const k = clearness
   if (sunsetHourAngleDeg <= 81.4) return 1.391 + k * (-3.56 + k * (4.189 - k * 2.137))
   return 1.311 + k * (-3.022 + k * (3.427 - k * 1.821))

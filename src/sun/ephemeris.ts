@@ -1,12 +1,12 @@
 import { getPosition } from 'suncalc'
 import { trueAltitudeDeg } from './true-altitude.js'
+import { MS_PER_DAY } from '../values/index.js'
 
 /**
  * The year that typical years are computed with: half-way between two leap years, so that its dates stand in the middle
  * of the four-year drift of the calendar against the sun.
  */
 const REFERENCE_YEAR = 2026
-const DAY_MS = 86_400_000
 const DAYS = 368
 
 /** Declination and equation of time at 0 h UT of each day of the reference year. */
@@ -33,7 +33,7 @@ export function ephemeris(): Ephemeris {
   const equationOfTimeMin = new Float64Array(DAYS)
   const start = Date.UTC(REFERENCE_YEAR, 0, 1)
   for (let day = 0; day < DAYS; day += 1) {
-    const { altitude, azimuth } = getPosition(new Date(start + day * DAY_MS), 90, 0)
+    const { altitude, azimuth } = getPosition(new Date(start + day * MS_PER_DAY), 90, 0)
     declinationDeg[day] = trueAltitudeDeg(altitude)
     // At 0 h UT the mean sun's hour angle on the prime meridian is 180 degrees, that is azimuth 0.
     const excessDeg = azimuth > 180 ? azimuth - 360 : azimuth

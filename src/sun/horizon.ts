@@ -1,7 +1,9 @@
+import type { Degrees } from '../values/index.js'
+
 /** A point of the far horizon. */
 export interface HorizonPoint {
-  readonly azimuthDeg: number
-  readonly elevationDeg: number
+  readonly azimuthDeg: Degrees
+  readonly elevationDeg: Degrees
 }
 
 /**
@@ -11,7 +13,7 @@ export interface HorizonPoint {
  * @param azimuthDeg Degrees clockwise from true north.
  * @returns Degrees above level.
  */
-export function horizonElevationDeg(points: readonly HorizonPoint[], azimuthDeg: number): number {
+export function horizonElevationDeg(points: readonly HorizonPoint[], azimuthDeg: Degrees): Degrees {
   const azimuth = ((azimuthDeg % 360) + 360) % 360
   const last = points.length - 1
   for (let index = 0; index <= last; index += 1) {

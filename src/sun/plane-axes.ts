@@ -1,6 +1,5 @@
 import type { Direction } from './direction.js'
-
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /** The three axes of a roof plane in local east, north, up: along the eave, up the slope, away from the surface. */
 export interface PlaneAxes {
@@ -15,11 +14,11 @@ export interface PlaneAxes {
  * @param tiltDeg From level, degrees.
  * @param azimuthDeg Direction that the plane faces, degrees clockwise from true north.
  */
-export function planeAxes(tiltDeg: number, azimuthDeg: number): PlaneAxes {
-  const sinTilt = Math.sin(tiltDeg * RADIANS)
-  const cosTilt = Math.cos(tiltDeg * RADIANS)
-  const sinAzimuth = Math.sin(azimuthDeg * RADIANS)
-  const cosAzimuth = Math.cos(azimuthDeg * RADIANS)
+export function planeAxes(tiltDeg: Degrees, azimuthDeg: Degrees): PlaneAxes {
+  const sinTilt = Math.sin(tiltDeg * RADIANS_PER_DEGREE)
+  const cosTilt = Math.cos(tiltDeg * RADIANS_PER_DEGREE)
+  const sinAzimuth = Math.sin(azimuthDeg * RADIANS_PER_DEGREE)
+  const cosAzimuth = Math.cos(azimuthDeg * RADIANS_PER_DEGREE)
   return {
     // Facing the slope from outside, right is 90 degrees anticlockwise from the direction that the plane faces.
     x: { east: -cosAzimuth, north: sinAzimuth, up: 0 },

@@ -1,12 +1,13 @@
 import { getPosition } from 'suncalc'
 import { trueAltitudeDeg } from './true-altitude.js'
+import type { Degrees, Milliseconds } from '../values/index.js'
 
 /** Where the sun stands. */
 export interface SunPosition {
   /** Angle from the zenith without refraction, degrees. */
-  readonly zenithDeg: number
+  readonly zenithDeg: Degrees
   /** Degrees clockwise from true north. */
-  readonly azimuthDeg: number
+  readonly azimuthDeg: Degrees
 }
 
 /**
@@ -18,7 +19,7 @@ export interface SunPosition {
  * @source Meeus, Astronomical Algorithms, ch. 25 (low precision, 0.01 deg), through suncalc 2.
  * @example sunPosition(Date.UTC(2003, 9, 17, 19, 30, 30), 39.742476, -105.1786) // zenith 50.128, azimuth 194.34
  */
-export function sunPosition(instantMs: number, latitudeDeg: number, longitudeDeg: number): SunPosition {
+export function sunPosition(instantMs: Milliseconds, latitudeDeg: Degrees, longitudeDeg: Degrees): SunPosition {
   const { altitude, azimuth } = getPosition(new Date(instantMs), latitudeDeg, longitudeDeg)
   return { zenithDeg: 90 - trueAltitudeDeg(altitude), azimuthDeg: azimuth }
 }

@@ -1,4 +1,4 @@
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /** Glass of the physical model: refractive index, extinction 4 per m, 2 mm (De Soto et al. 2006; from memory, unverified). */
 const INDEX = 1.526
@@ -48,7 +48,7 @@ export function oneCoefficientModifier(cosIncidence: number, b0: number): number
  * @returns Degrees.
  * @source Brandemuehl & Beckman 1980 (Duffie & Beckman, eq. 5.4.2; from memory, unverified).
  */
-export function effectiveSkyAngleDeg(tiltDeg: number): number {
+export function effectiveSkyAngleDeg(tiltDeg: Degrees): Degrees {
   return 59.7 - 0.1388 * tiltDeg + 0.001497 * tiltDeg * tiltDeg
 }
 
@@ -59,11 +59,11 @@ export function effectiveSkyAngleDeg(tiltDeg: number): number {
  * @returns Degrees.
  * @source Brandemuehl & Beckman 1980 (Duffie & Beckman, eq. 5.4.1; from memory, unverified).
  */
-export function effectiveGroundAngleDeg(tiltDeg: number): number {
+export function effectiveGroundAngleDeg(tiltDeg: Degrees): Degrees {
   return 90 - 0.5788 * tiltDeg + 0.002693 * tiltDeg * tiltDeg
 }
 
 /** Cosine of an angle in degrees. */
-export function cosDeg(angleDeg: number): number {
-  return Math.cos(angleDeg * RADIANS)
+export function cosDeg(angleDeg: Degrees): Degrees {
+  return Math.cos(angleDeg * RADIANS_PER_DEGREE)
 }

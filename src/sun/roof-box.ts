@@ -1,3 +1,5 @@
+import { radiansOf, type Degrees, type Feet } from '../values/index.js'
+
 /**
  * A thing that stands on the roof plane with plumb sides: its footprint on the slope, ft in plane coordinates. All
  * heights are plumb, above the roof right below.
@@ -5,10 +7,10 @@
 export interface RoofBox {
   readonly xFt: number
   readonly yFt: number
-  readonly widthFt: number
-  readonly lengthFt: number
+  readonly widthFt: Feet
+  readonly lengthFt: Feet
   /** Height of the top at the upper edge of the footprint. */
-  readonly heightFt: number
+  readonly heightFt: Feet
   /** How much higher the top stands above the roof for each ft down the slope: the sine of the slope for a level top. */
   readonly risePerFt: number
 }
@@ -25,15 +27,15 @@ export interface PlumbFrame {
 const WALL_DEG = 60
 
 /** The plumb frame of a plane; on a wall, plane coordinates as they are. */
-export function plumbFrame(tiltDeg: number): PlumbFrame {
+export function plumbFrame(tiltDeg: Degrees): PlumbFrame {
   if (tiltDeg > WALL_DEG) return { shift: 0, stretch: 1 }
-  const tilt = (tiltDeg * Math.PI) / 180
+  const tilt = radiansOf(tiltDeg)
   return { shift: Math.tan(tilt), stretch: 1 / Math.cos(tilt) }
 }
 
 /** Rise of a level top above a plane for each ft down its slope; 0 on a wall. */
-export function levelRise(tiltDeg: number): number {
-  return tiltDeg > WALL_DEG ? 0 : Math.sin((tiltDeg * Math.PI) / 180)
+export function levelRise(tiltDeg: Degrees): number {
+  return tiltDeg > WALL_DEG ? 0 : Math.sin(radiansOf(tiltDeg))
 }
 
 /**

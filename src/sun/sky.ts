@@ -1,4 +1,5 @@
 import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
+import { radiansOf, type Radians } from '../values/index.js'
 
 /**
  * The diffuse sky at an instant, whatever plane looks at it, W/m2. A plane of tilt t that sees the sun at incidence i gets
@@ -22,14 +23,14 @@ export interface SkyInstant {
   readonly extraterrestrialWM2: number
   readonly airMass: number
   /** Zenith angle of the sun, radians, and its cosine. */
-  readonly zenithRad: number
+  readonly zenithRad: Radians
   readonly cosZenith: number
 }
 
 /** Writes the sky into an object that is used again and again, which saves a million small ones. */
 export type SkyModel = (into: SkyBrightness, instant: SkyInstant) => void
 
-const COS_85 = Math.cos((85 * Math.PI) / 180)
+const COS_85 = Math.cos(radiansOf(85))
 const COEFFICIENTS = Float64Array.from(PEREZ_1990.coefficients.flat())
 const BIN_FROM = Float64Array.from(PEREZ_1990.binFrom)
 

@@ -1,9 +1,9 @@
-const RADIANS = Math.PI / 180
+import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 
 /** Refraction that the ephemeris library adds, in degrees, for a TRUE altitude in degrees (Meeus, eq. 16.4; constant below the horizon). */
-function refractionDeg(trueAltitudeDeg: number): number {
-  const h = Math.max(0, trueAltitudeDeg) * RADIANS
-  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RADIANS
+function refractionDeg(trueAltitudeDeg: Degrees): Degrees {
+  const h = Math.max(0, trueAltitudeDeg) * RADIANS_PER_DEGREE
+  return 0.0002967 / Math.tan(h + 0.00312536 / (h + 0.08901179)) / RADIANS_PER_DEGREE
 }
 
 /**
@@ -13,7 +13,7 @@ function refractionDeg(trueAltitudeDeg: number): number {
  * @returns True (geometric) altitude, degrees.
  * @source Meeus, Astronomical Algorithms, eq. 16.4, in the form that the ephemeris library (suncalc 2) adds it.
  */
-export function trueAltitudeDeg(apparentDeg: number): number {
+export function trueAltitudeDeg(apparentDeg: Degrees): Degrees {
   const atHorizon = refractionDeg(0)
   if (apparentDeg <= atHorizon) return apparentDeg - atHorizon
   let altitude = apparentDeg

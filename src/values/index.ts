@@ -1,4 +1,9 @@
+export { editDistance } from './edit-distance.js'
 export { own } from './own.js'
+export * from './decimal/index.js'
+export * from './polygon/index.js'
+export * from './statistics/index.js'
+export * from './time/index.js'
 export {
   readRows,
   readTable,
@@ -8,3 +13,4 @@ export {
   type TableProblem,
   type TableRow,
 } from './table/index.js'
+export * from './units/index.js'

@@ -5,6 +5,7 @@ import { emptyLadder, type Ladder } from './ladder.js'
 import { modulePowerW, type ModuleModel } from './module-model.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
+import type { KilowattHours } from '../values/index.js'
 
 /** Modules of an array that see the same light. */
 export interface ModuleGroup {
@@ -25,7 +26,7 @@ export interface ArrayDc {
   /** Steps of the ladder up to `dc_cables`, kWh a year, all modules together. */
   readonly ladder: Ladder
   /** Energy after cell temperature by the other temperature model, kWh a year. */
-  readonly comparedKwh: number
+  readonly comparedKwh: KilowattHours
 }
 
 /** How one array is computed. */

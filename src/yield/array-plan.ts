@@ -3,7 +3,7 @@ import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { levelRise, planeAxes, plumbFrame, type FarObstacle, type Point } from '../sun/index.js'
 import { StageError } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { feetOf, own, type Degrees, type Inches } from '../values/index.js'
 import type { ShadeScene, ShadedModule } from './module-shade.js'
 import { monthlyValues } from './months.js'
 import { rowNeighbours } from './row-shade.js'
@@ -14,10 +14,10 @@ const LEAST_RACK_DEG = 0.5
 /** One array as the estimate runs it. */
 export interface ArrayPlan {
   readonly id: string
-  readonly tiltDeg: number
-  readonly azimuthDeg: number
+  readonly tiltDeg: Degrees
+  readonly azimuthDeg: Degrees
   readonly mounting: Project['arrays'][string]['mounting']
-  readonly standoffIn: number
+  readonly standoffIn: Inches
   readonly moduleId: string
   readonly module: PvModule
   readonly modules: readonly PlannedModule[]
@@ -147,7 +147,7 @@ export function planArray(
           risePerFt: box.kind === 'skylight' || box.kind === 'dormer' ? 0 : levelRise(roofTiltDeg),
         })),
       plumb: plumbFrame(roofTiltDeg),
-      moduleHeightFt: (array.standoff_in + (module.thickness_in ?? 0)) / 12,
+      moduleHeightFt: feetOf(array.standoff_in + (module.thickness_in ?? 0)),
     },
     onRacks,
     rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,

@@ -1,12 +1,13 @@
 import { INSTALLED_NOCT } from '../tables/modules/cell-temperature.js'
+import type { Celsius, Inches, Kelvins } from '../values/index.js'
 
 /**
  * Temperature rise of the cell as a linear function of irradiance at a given wind: all three published models have the
  * form Tc = Ta + E * rise(wind).
  */
 export type CellTemperatureModel =
-  | { readonly kind: 'by_mounting'; readonly a: number; readonly b: number; readonly deltaC: number }
-  | { readonly kind: 'noct'; readonly installedNoctC: number }
+  | { readonly kind: 'by_mounting'; readonly a: number; readonly b: number; readonly deltaC: Kelvins }
+  | { readonly kind: 'noct'; readonly installedNoctC: Celsius }
   | { readonly kind: 'faiman'; readonly u0: number; readonly u1: number; readonly windShare: number }
 
 /**
@@ -38,10 +39,10 @@ export function cellRiseKPerWM2(model: CellTemperatureModel, wind10mMs: number):
  * @source Fuentes 1987, SAND85-0330 (values from memory, unverified); straight lines between the standoffs.
  */
 export function installedNoctC(
-  noctC: number,
+  noctC: Celsius,
   mounting: 'free_rack' | 'near_roof' | 'laid_on_roof',
-  standoffIn: number,
-): number {
+  standoffIn: Inches,
+): Celsius {
   if (mounting === 'free_rack') return noctC + INSTALLED_NOCT.rackK
   const standoff = mounting === 'laid_on_roof' ? 0 : standoffIn
   const rows = INSTALLED_NOCT.byStandoff

@@ -11,8 +11,8 @@ import {
 } from '../sun/index.js'
 import { daytimeTemperatureC } from './daytime-temperature.js'
 import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
+import { RADIANS_PER_DEGREE } from '../values/index.js'
 
-const RADIANS = Math.PI / 180
 /** Longest step, h. */
 const STEP_H = 0.5
 /** Number of kinds of day in a month, of equal probability. */
@@ -34,8 +34,8 @@ const POLAR_NIGHT_WH_M2 = 50
  */
 export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number): SkySteps {
   const { declinationDeg } = ephemeris()
-  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
-  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
+  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE)
+  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
   const capacity = 12 * DAY_TYPE_COUNT * (24 / STEP_H + 1)
   const columns = newColumns(capacity)
   let length = 0
@@ -61,9 +61,9 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
     // The course of the day, the same for every kind: sun and share of the day's energy, normalised to 1.
     const suns = Array.from({ length: stepCount }, (_, index) => {
       const hourAngleDeg = -sunset + (index + 0.5) * stepH * 15
-      const angle = hourAngleDeg * RADIANS
-      const sinDelta = Math.sin(delta * RADIANS)
-      const cosDelta = Math.cos(delta * RADIANS)
+      const angle = hourAngleDeg * RADIANS_PER_DEGREE
+      const sinDelta = Math.sin(delta * RADIANS_PER_DEGREE)
+      const cosDelta = Math.cos(delta * RADIANS_PER_DEGREE)
       const up = Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * Math.cos(angle))
       return {
         hour: 12 + hourAngleDeg / 15,
@@ -71,7 +71,7 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
         north: cosPhi * sinDelta - sinPhi * cosDelta * Math.cos(angle),
         up,
         zenithRad: Math.acos(Math.min(1, up)),
-        airMass: airMass(Math.acos(Math.min(1, up)) / RADIANS),
+        airMass: airMass(Math.acos(Math.min(1, up)) / RADIANS_PER_DEGREE),
         share: Math.max(0, globalShareOfDay(hourAngleDeg, sunset)),
         dryBulbC: daytimeTemperatureC(
           climate.meanC[month] as number,

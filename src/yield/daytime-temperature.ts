@@ -1,3 +1,5 @@
+import type { Celsius, Kelvins } from '../values/index.js'
+
 /** Amplitude and phase of the daily temperature course (Erbs, Klein & Beckman 1983, ASHRAE Journal; from memory, unverified). */
 const HARMONICS = [
   [0.4632, 3.805],
@@ -14,7 +16,7 @@ const HARMONICS = [
  * @param solarHour Solar time, h.
  * @source Erbs, Klein & Beckman 1983 (from memory, unverified); the swing is the table's own.
  */
-export function daytimeTemperatureC(meanC: number, swingC: number, solarHour: number): number {
+export function daytimeTemperatureC(meanC: Celsius, swingC: Kelvins, solarHour: number): Celsius {
   const t = (2 * Math.PI * (solarHour - 1)) / 24
   let sum = 0
   HARMONICS.forEach(([amplitude, phase], index) => {

@@ -3,6 +3,7 @@ import { atDay, ephemeris } from '../sun/index.js'
 import { dealDays, type DayMixture } from './deal-days.js'
 import type { YieldRun } from './run-yield.js'
 import type { SystemAc } from './system-ac.js'
+import type { KilowattHours } from '../values/index.js'
 
 /**
  * How the kinds of day of a monthly climate become days: `dealt` gives each day of a month a kind of its own, `mean`
@@ -19,7 +20,7 @@ export interface ExpectedHours {
   readonly kwh: Float64Array
   readonly from: 'weather_file' | 'dealt_days' | 'mean_days'
   /** Energy of a 29 February of the weather file, which is left out, kWh. */
-  readonly leapDayKwh: number
+  readonly leapDayKwh: KilowattHours
 }
 
 const HOURS = 8760
@@ -50,7 +51,7 @@ function monthlyKwh(system: SystemAc): number[] {
   })
 }
 
-function stepKwh(run: YieldRun, system: SystemAc, step: number): number {
+function stepKwh(run: YieldRun, system: SystemAc, step: number): KilowattHours {
   return ((system.acW[step] as number) * (run.steps.hours[step] as number)) / 1000
 }
 
@@ -136,7 +137,7 @@ function meanDays(kindDays: ReadonlyMap<number, number>): DayMixture[] {
 }
 
 /** Shares the energy of a stretch of time out over the clock hours of its day; what leaves the day comes in at its other end. */
-function spread(kwh: Float64Array, midnight: number, fromH: number, lengthH: number, energyKwh: number): void {
+function spread(kwh: Float64Array, midnight: number, fromH: number, lengthH: number, energyKwh: KilowattHours): void {
   const toH = fromH + lengthH
   for (let hour = Math.floor(fromH); hour < toH; hour += 1) {
     const overlap = Math.min(toH, hour + 1) - Math.max(fromH, hour)
@@ -146,7 +147,7 @@ function spread(kwh: Float64Array, midnight: number, fromH: number, lengthH: num
 }
 
 /** Spreads what a month still lacks (night consumption) over its hours without sun. */
-function addNight(kwh: Float64Array, start: number, end: number, targetKwh: number): void {
+function addNight(kwh: Float64Array, start: number, end: number, targetKwh: KilowattHours): void {
   let sum = 0
   let dark = 0
   for (let hour = start; hour < end; hour += 1) {

@@ -1,11 +1,11 @@
 import type { HourlyClimate } from '../climate/index.js'
 import { airMassReader, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
 import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
+import { RADIANS_PER_DEGREE, type Radians } from '../values/index.js'
 
-const RADIANS = Math.PI / 180
-const HALF_HOUR_RAD = 7.5 * RADIANS
+const HALF_HOUR_RAD = 7.5 * RADIANS_PER_DEGREE
 /** Hours whose ends are at least this far from sunrise and sunset need no closer look. */
-const CLEAR_OF_HORIZON_RAD = 2 * RADIANS
+const CLEAR_OF_HORIZON_RAD = 2 * RADIANS_PER_DEGREE
 const FULL_TURN = 2 * Math.PI
 
 /** The sun over one day of local standard time: straight lines between its beginning and its end. */
@@ -29,8 +29,8 @@ interface SunDay {
  * @param solarConstantWM2 Solar constant, W/m2.
  */
 export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): SkySteps {
-  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS)
-  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS)
+  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE)
+  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
   // The sun is up for about half of the year everywhere, and at most two hours a day are cut by its rising and setting.
   const columns = newColumns(Math.ceil(climate.length * 0.6))
   const airMass = airMassReader()
@@ -100,7 +100,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
     columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
     columns.sunUp[length] = up
     columns.zenithRad[length] = zenith
-    columns.airMass[length] = airMass(zenith / RADIANS, up)
+    columns.airMass[length] = airMass(zenith / RADIANS_PER_DEGREE, up)
     columns.extraterrestrialWM2[length] = normalWM2
     columns.dniWM2[length] = climate.dniWM2[row] as number
     columns.dhiWM2[length] = climate.dhiWM2[row] as number
@@ -126,7 +126,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
 /** The sun at 0 h local standard time of a day. */
 interface SunAtMidnight {
   readonly day: number
-  readonly deltaRad: number
+  readonly deltaRad: Radians
   readonly sinDelta: number
   readonly cosDelta: number
   readonly equationMin: number
@@ -135,7 +135,7 @@ interface SunAtMidnight {
 /** @param day Days after 1 January of a year without a leap day. */
 function sunAtMidnight(day: number, utcOffsetH: number): SunAtMidnight {
   const { declinationDeg, equationOfTimeMin } = ephemeris()
-  const deltaRad = atDay(declinationDeg, day - utcOffsetH / 24) * RADIANS
+  const deltaRad = atDay(declinationDeg, day - utcOffsetH / 24) * RADIANS_PER_DEGREE
   const equationMin = atDay(equationOfTimeMin, day - utcOffsetH / 24)
   return { day, deltaRad, sinDelta: Math.sin(deltaRad), cosDelta: Math.cos(deltaRad), equationMin }
 }
@@ -149,7 +149,7 @@ function sunOfDay(
 ): SunDay {
   const { sinDelta, cosDelta } = begin
   const solarHour = -utcOffsetH + longitudeDeg / 15 + begin.equationMin / 60
-  const hourAngle = (solarHour - 12) * 15 * RADIANS
+  const hourAngle = (solarHour - 12) * 15 * RADIANS_PER_DEGREE
   const noonRad = (begin.deltaRad + end.deltaRad) / 2
   return {
     sinDelta,
@@ -157,7 +157,7 @@ function sunOfDay(
     cosDelta,
     cosDeltaPerHour: (end.cosDelta - cosDelta) / 24,
     hourAngle: hourAngle - FULL_TURN * Math.floor((hourAngle + Math.PI) / FULL_TURN + 0.5),
-    hourAnglePerHour: (15 + (end.equationMin - begin.equationMin) / 4 / 24) * RADIANS,
+    hourAnglePerHour: (15 + (end.equationMin - begin.equationMin) / 4 / 24) * RADIANS_PER_DEGREE,
     sunset: sunsetAngle(sinPhi, cosPhi, Math.sin(noonRad), Math.cos(noonRad)),
   }
 }

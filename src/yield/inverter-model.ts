@@ -1,23 +1,25 @@
+import type { Percent, Watts } from '../values/index.js'
+
 /** An inverter as the energy estimate sees it. */
 export interface InverterModel {
-  readonly acRatingW: number
+  readonly acRatingW: Watts
   /** DC power at the points of the curve, W, rising; a constant efficiency has one point. */
   readonly dcW: Float64Array
   /** AC over DC at those points. */
   readonly efficiency: Float64Array
-  readonly nightW: number
+  readonly nightW: Watts
 }
 
 /** Builds the model of a constant efficiency. */
-export function constantEfficiency(acRatingW: number, efficiencyPct: number, nightW: number): InverterModel {
+export function constantEfficiency(acRatingW: Watts, efficiencyPct: Percent, nightW: Watts): InverterModel {
   return { acRatingW, dcW: Float64Array.of(0), efficiency: Float64Array.of(efficiencyPct / 100), nightW }
 }
 
 /** Builds the model of a part-load curve, points in rising order of load. */
 export function curveEfficiency(
-  acRatingW: number,
-  curve: readonly { readonly loadPct: number; readonly efficiencyPct: number }[],
-  nightW: number,
+  acRatingW: Watts,
+  curve: readonly { readonly loadPct: Percent; readonly efficiencyPct: Percent }[],
+  nightW: Watts,
 ): InverterModel {
   const efficiency = Float64Array.from(curve, (point) => point.efficiencyPct / 100)
   const dcW = Float64Array.from(curve, (point) => ((point.loadPct / 100) * acRatingW) / (point.efficiencyPct / 100))
@@ -30,7 +32,7 @@ export function curveEfficiency(
  * @param dcW DC power at the input, W.
  * @returns W.
  */
-export function unlimitedAcW(model: InverterModel, dcW: number): number {
+export function unlimitedAcW(model: InverterModel, dcW: Watts): Watts {
   const { dcW: points, efficiency } = model
   const last = points.length - 1
   if (last === 0 || dcW <= (points[0] as number)) return dcW * (efficiency[0] as number)

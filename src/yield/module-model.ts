@@ -1,6 +1,8 @@
+import type { Celsius, Percent, Watts } from '../values/index.js'
+
 /** Power of one module as a function of light and temperature. */
 export interface ModuleModel {
-  readonly pmaxW: number
+  readonly pmaxW: Watts
   /** Per K, negative. */
   readonly powerCoefficientPerK: number
   /** Change of relative efficiency per e-fold of irradiance; 0 when the data sheet tells nothing. */
@@ -13,7 +15,7 @@ export interface ModuleModel {
  * @param efficiencyAt200Pct Efficiency at 200 W/m2 relative to the rating, percent.
  * @source Voltage falls with the logarithm of current (diode law); one-point fit (common practice, no source).
  */
-export function lowLightSlope(efficiencyAt200Pct: number): number {
+export function lowLightSlope(efficiencyAt200Pct: Percent): number {
   return (efficiencyAt200Pct / 100 - 1) / Math.log(0.2)
 }
 
@@ -25,7 +27,7 @@ export function lowLightSlope(efficiencyAt200Pct: number): number {
  * @returns W.
  * @source P = Pmax E/1000 (1 + gamma (Tc - 25)), data-sheet form.
  */
-export function modulePowerW(model: ModuleModel, irradianceWM2: number, cellC: number): number {
+export function modulePowerW(model: ModuleModel, irradianceWM2: number, cellC: Celsius): Watts {
   if (irradianceWM2 <= 0) return 0
   const power =
     model.pmaxW *

@@ -13,6 +13,7 @@ import {
 } from '../sun/index.js'
 import { isInShadow, rowShadows, type RowNeighbour } from './row-shade.js'
 import type { SkySteps } from './sky-steps.js'
+import { degreesOf, radiansOf, type Feet } from '../values/index.js'
 
 /** What shades one array. */
 export interface ShadeScene {
@@ -26,7 +27,7 @@ export interface ShadeScene {
   /** Plumb coordinates of the roof, in which the boxes stand. */
   readonly plumb: PlumbFrame
   /** Height of the module surface above the roof, ft. */
-  readonly moduleHeightFt: number
+  readonly moduleHeightFt: Feet
 }
 
 /** One module as shade falls on it. */
@@ -35,7 +36,7 @@ export interface ShadedModule {
   readonly middle: Point
   /** Rectangle in roof-plane coordinates, ft; undefined when the module has no place. */
   readonly rectangle:
-    | { readonly xFt: number; readonly yFt: number; readonly widthFt: number; readonly heightFt: number }
+    | { readonly xFt: number; readonly yFt: number; readonly widthFt: Feet; readonly heightFt: Feet }
     | undefined
   /** Bypass sections, and whether they lie side by side along the eave (portrait) or up the slope (landscape). */
   readonly sections: number
@@ -97,8 +98,8 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
 
 function isBelowHorizon(scene: ShadeScene, towards: Direction): boolean {
   if (scene.horizon.length === 0) return false
-  const azimuth = (Math.atan2(towards.east, towards.north) * 180) / Math.PI
-  const elevation = (Math.asin(Math.min(1, towards.up)) * 180) / Math.PI
+  const azimuth = degreesOf(Math.atan2(towards.east, towards.north))
+  const elevation = degreesOf(Math.asin(Math.min(1, towards.up)))
   return elevation < horizonElevationDeg(scene.horizon, azimuth)
 }
 
@@ -170,7 +171,7 @@ function nearShade(
 function mayReach(
   box: RoofBox,
   module: NonNullable<ShadedModule['rectangle']>,
-  moduleHeightFt: number,
+  moduleHeightFt: Feet,
   perHeightX: number,
   perHeightY: number,
 ): boolean {
@@ -193,8 +194,8 @@ const ROW_SKY_POINTS = [-0.4, -0.2, 0, 0.2, 0.4] as const
 const DOME: readonly { readonly direction: Direction; readonly solidAngle: number }[] = Array.from(
   { length: 18 * 36 },
   (_, index) => {
-    const elevation = ((Math.floor(index / 36) + 0.5) * 5 * Math.PI) / 180
-    const azimuth = (((index % 36) + 0.5) * 10 * Math.PI) / 180
+    const elevation = radiansOf((Math.floor(index / 36) + 0.5) * 5)
+    const azimuth = radiansOf(((index % 36) + 0.5) * 10)
     return {
       direction: {
         east: Math.sin(azimuth) * Math.cos(elevation),

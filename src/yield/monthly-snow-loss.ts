@@ -1,23 +1,25 @@
+import { radiansOf, type Celsius, type Degrees, type Inches } from '../values/index.js'
+
 /** What the monthly snow-loss method wants to know of a month. */
 export interface SnowMonth {
   /** Fresh snow of the month, and of the month before, in. */
-  readonly snowfallIn: number
-  readonly snowfallBeforeIn: number
+  readonly snowfallIn: Inches
+  readonly snowfallBeforeIn: Inches
   /** Number of snowfalls of an inch or more. */
   readonly events: number
   readonly eventsBefore: number
-  readonly meanC: number
+  readonly meanC: Celsius
   /** Light on the plane, kWh/m2 a month. */
   readonly planeKwhM2: number
 }
 
 /** The array, as snow slides off it. */
 export interface SnowSlope {
-  readonly tiltDeg: number
+  readonly tiltDeg: Degrees
   /** Slant height of the modules, in. */
-  readonly slantIn: number
+  readonly slantIn: Inches
   /** Drop from the lower edge to where the snow comes to rest, in. */
-  readonly dropIn: number
+  readonly dropIn: Inches
 }
 
 /** Mean relative humidity of a winter month that the method is run with, percent (common practice, no source). */
@@ -26,7 +28,7 @@ const RELATIVE_HUMIDITY_PCT = 75
 const PILE_ANGLE_DEG = 40
 
 /** Six-week effective snowfall, in. */
-function effectiveSnowIn(snowfallIn: number, events: number): number {
+function effectiveSnowIn(snowfallIn: Inches, events: number): Inches {
   return events > 0 ? 0.5 * snowfallIn * (1 + 1 / events) : 0.5 * snowfallIn
 }
 
@@ -43,10 +45,10 @@ export function monthlySnowLoss(month: SnowMonth, slope: SnowSlope): number {
   const before = effectiveSnowIn(month.snowfallBeforeIn, month.eventsBefore)
   const snowIn = (2 / 3) * now + (1 / 3) * before
   if (snowIn <= 0 || month.planeKwhM2 <= 0) return 0
-  const tilt = (slope.tiltDeg * Math.PI) / 180
+  const tilt = radiansOf(slope.tiltDeg)
   const cosTilt = Math.cos(tilt)
   const clear = Math.max(0.01, slope.dropIn ** 2 - snowIn ** 2)
-  const interference = ((slope.slantIn * snowIn * cosTilt) / clear) * 2 * Math.tan((PILE_ANGLE_DEG * Math.PI) / 180)
+  const interference = ((slope.slantIn * snowIn * cosTilt) / clear) * 2 * Math.tan(radiansOf(PILE_ANGLE_DEG))
   const ground = 1 - 0.51 * Math.exp(-interference)
   const kelvin = month.meanC + 273.15
   const pct =

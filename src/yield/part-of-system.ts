@@ -1,15 +1,6 @@
 import type { ArrayDc } from './array-dc.js'
-import type { InverterModel } from './inverter-model.js'
 import type { YieldRun } from './run-yield.js'
-import type { LossSettings, ModelSettings } from './settings.js'
 import { systemAc, type SystemAc } from './system-ac.js'
-
-/** What turns DC into AC at the connection. */
-export interface Conversion {
-  readonly inverters: ReadonlyMap<string, InverterModel>
-  readonly settings: ModelSettings
-  readonly losses: LossSettings
-}
 
 /**
  * AC side of an estimate with only some of its modules, under the same inverters: each runs at the load that is left, so

@@ -9,6 +9,7 @@ import {
 import type { ModelSettings } from './settings.js'
 import type { SkyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
+import type { Degrees } from '../values/index.js'
 
 /** Light on an unshaded plane, step by step, W/m2, and what of it gets through the glass. */
 export interface PlaneLight {
@@ -38,8 +39,8 @@ export interface PlaneLight {
 export function planeLight(
   steps: SkySteps,
   sky: SkyLight,
-  tiltDeg: number,
-  azimuthDeg: number,
+  tiltDeg: Degrees,
+  azimuthDeg: Degrees,
   settings: ModelSettings,
 ): PlaneLight {
   const { east, north, up } = planeAxes(tiltDeg, azimuthDeg).normal

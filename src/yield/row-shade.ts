@@ -1,4 +1,5 @@
 import { dot, type Direction, type PlaneAxes, type Point } from '../sun/index.js'
+import type { Feet } from '../values/index.js'
 
 /** A module of another row as one module sees it, in axes of the module plane from its own middle, ft. */
 export interface RowNeighbour {
@@ -48,8 +49,8 @@ export function rowNeighbours(middle: Point, middles: readonly Point[], modulePl
 export function rowShadows(
   neighbours: readonly RowNeighbour[],
   modulePlane: PlaneAxes,
-  widthFt: number,
-  heightFt: number,
+  widthFt: Feet,
+  heightFt: Feet,
   towards: Direction,
 ): readonly RowShadow[] {
   if (neighbours.length === 0) return NONE

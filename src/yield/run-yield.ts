@@ -3,7 +3,7 @@ import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { own, type KilowattHours, type Watts } from '../values/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
 import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
@@ -13,7 +13,7 @@ import { degradationOf } from './degradation.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
-import type { Conversion } from './part-of-system.js'
+import type { Conversion } from './conversion.js'
 import { lossSettings, modelSettings } from './settings.js'
 import { skyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
@@ -119,7 +119,7 @@ export function estimateYield(project: Project, files: ReadonlyMap<string, strin
 
 /** Share of the rated power on racks whose modules have no places, 0 to 1. */
 function shareOfUnplacedRacks(plans: readonly ArrayPlan[]): number {
-  const ratedW = (some: readonly ArrayPlan[]): number =>
+  const ratedW = (some: readonly ArrayPlan[]): Watts =>
     some.reduce((sum, plan) => sum + plan.module.pmax_w * plan.modules.length, 0)
   const unplaced = plans.filter((plan) => plan.onRacks && plan.rows === undefined && plan.modules.length > 1)
   return ratedW(unplaced) / ratedW(plans)
@@ -143,7 +143,7 @@ function inverterKind(project: Project, plans: readonly ArrayPlan[]): 'module_le
   return kinds.includes('string') ? 'string' : 'module_level'
 }
 
-function acKwh(system: SystemAc): number {
+function acKwh(system: SystemAc): KilowattHours {
   let sum = 0
   for (const array of system.arrays.values()) for (const kwh of array.acKwh) sum += kwh
   return sum

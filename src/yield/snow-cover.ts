@@ -1,4 +1,5 @@
 import type { HourlyClimate } from '../climate/index.js'
+import { radiansOf, type Degrees } from '../values/index.js'
 
 /**
  * Snow on modules hour by hour: a snowfall covers them, and on hours that are warm or sunny enough the snow slides down.
@@ -15,11 +16,11 @@ import type { HourlyClimate } from '../climate/index.js'
 export function snowCover(
   climate: HourlyClimate,
   planeWM2: Float64Array,
-  tiltDeg: number,
+  tiltDeg: Degrees,
   rows: number | undefined,
 ): Float64Array {
   const share = new Float64Array(climate.length)
-  const slide = 0.197 * Math.sin((tiltDeg * Math.PI) / 180)
+  const slide = 0.197 * Math.sin(radiansOf(tiltDeg))
   let covered = 0
   let before = climate.snowDepthCm[climate.length - 1] as number
   for (let row = 0; row < climate.length; row += 1) {

@@ -1,7 +1,7 @@
 import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { inchesOf, own, type Celsius } from '../values/index.js'
 import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
@@ -74,7 +74,7 @@ function hourly(
 
 function monthly(
   project: Project,
-  meanC: readonly number[],
+  meanC: readonly Celsius[],
   steps: SkySteps,
   { plan, planeWM2 }: ArrayLight,
   worksheet: Worksheet,
@@ -117,7 +117,7 @@ function monthly(
         meanC: meanC[month] as number,
         planeKwhM2: planeKwhM2[month] as number,
       },
-      { tiltDeg: plan.tiltDeg, slantIn, dropIn: dropFt * 12 },
+      { tiltDeg: plan.tiltDeg, slantIn, dropIn: inchesOf(dropFt) },
     )
   })
   return byMonth(steps, shares)
@@ -127,7 +127,7 @@ function byMonth(steps: SkySteps, shares: readonly number[]): Float64Array {
   return Float64Array.from(steps.month, (month) => shares[month] as number)
 }
 
-function coldMonths(meanC: readonly number[]): boolean {
+function coldMonths(meanC: readonly Celsius[]): boolean {
   return meanC.some((celsius) => celsius < SNOW_CLIMATE_C)
 }
 

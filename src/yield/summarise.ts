@@ -4,6 +4,7 @@ import type { SkySteps } from './sky-steps.js'
 import { totalLadder, type ArrayAc, type SystemAc } from './system-ac.js'
 import type { YieldUncertainty } from './uncertainty.js'
 import type { AnnualYield, ArrayYield, ClimateValues, MonthlyYield, YieldValues } from './yield-values.js'
+import type { KilowattHours, Kilowatts } from '../values/index.js'
 
 /** Adds the steps of the year up into the values that people and programs read. */
 export function summarise(
@@ -86,7 +87,7 @@ function arrayYield(steps: SkySteps, array: ArrayDc, ac: ArrayAc, ghiKwhM2: numb
 
 function annualYield(
   monthly: readonly MonthlyYield[],
-  ratedKw: number,
+  ratedKw: Kilowatts,
   ghiKwhM2: number,
 ): Omit<AnnualYield, 'p90_kwh'> {
   const of = (pick: (value: MonthlyYield) => number): number => sum(monthly.map(pick))
@@ -111,7 +112,7 @@ function annualYield(
  * @param poaKwhM2 Irradiation on the plane of the modules, kWh/m2.
  * @source IEC 61724-1: Yf = E/P0, Yr = H/(1 kW/m2), PR = Yf/Yr.
  */
-export function performanceRatio(acKwh: number, ratedKw: number, poaKwhM2: number): number {
+export function performanceRatio(acKwh: KilowattHours, ratedKw: Kilowatts, poaKwhM2: number): number {
   return poaKwhM2 > 0 ? acKwh / ratedKw / poaKwhM2 : 0
 }
 

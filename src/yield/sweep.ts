@@ -1,6 +1,6 @@
 import type { Project } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
-import { own } from '../values/index.js'
+import { own, type Degrees, type KilowattHours } from '../values/index.js'
 import { runYield, type YieldContext } from './run-yield.js'
 
 export interface SweepPoint {
@@ -52,7 +52,7 @@ export function sweepAngle(
     )
   }
   const isFlush = array.module_tilt_deg === undefined && array.module_azimuth_deg === undefined
-  const yieldAt = (angleDeg: number | undefined): { readonly kwh: number; readonly angleDeg: number } => {
+  const yieldAt = (angleDeg: Degrees | undefined): { readonly kwh: KilowattHours; readonly angleDeg: Degrees } => {
     const key = axis === 'tilt' ? 'module_tilt_deg' : 'module_azimuth_deg'
     const turned: Project =
       angleDeg === undefined

@@ -3,6 +3,7 @@ import { unlimitedAcW, type InverterModel } from './inverter-model.js'
 import { emptyLadder, type Ladder } from './ladder.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
+import type { Watts } from '../values/index.js'
 
 /** Energy of something by month, kWh. */
 export interface MonthlyEnergy {
@@ -25,7 +26,7 @@ export interface SystemAc {
   readonly dcW: Float64Array
   readonly clippedW: Float64Array
   /** What all inverters draw while the sun is down, W. */
-  readonly nightW: number
+  readonly nightW: Watts
 }
 
 /** An inverter, and which modules of which arrays hang on it. */

@@ -4,6 +4,7 @@ import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
 import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { meanOutput } from './degradation.js'
+import type { KilowattHours } from '../values/index.js'
 
 /** Years of the long mean. */
 const MEAN_YEARS = 10
@@ -35,7 +36,7 @@ export interface YieldUncertainty {
  * @param ageing Loss of output per year of age, and the path that states it.
  */
 export function yieldUncertainty(
-  annualKwh: number,
+  annualKwh: KilowattHours,
   method: 'monthly' | 'hourly',
   sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
   temperatureSpread: number,
@@ -140,7 +141,7 @@ export function yieldUncertainty(
   }
 }
 
-function exceedance(annualKwh: number, relative: number): Exceedance {
+function exceedance(annualKwh: KilowattHours, relative: number): Exceedance {
   return {
     p50_kwh: annualKwh,
     p90_kwh: exceed(annualKwh, EXCEEDANCE_Z.p90, relative),
@@ -148,6 +149,6 @@ function exceedance(annualKwh: number, relative: number): Exceedance {
   }
 }
 
-function exceed(annualKwh: number, z: number, relative: number): number {
+function exceed(annualKwh: KilowattHours, z: number, relative: number): number {
   return annualKwh * Math.max(0, 1 - z * relative)
 }

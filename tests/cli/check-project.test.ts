@@ -24,6 +24,7 @@ async function check(stages: readonly CheckStage[]): Promise<Result<unknown>> {
     tool: 'gablewatt 0.0.0',
     project: () => Promise.resolve(loaded),
     earlier: () => Promise.resolve(undefined),
+    subcommands: [],
     progress: () => undefined,
   }
   const outcome = await run(context, {}, stages)

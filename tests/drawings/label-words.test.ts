@@ -94,6 +94,7 @@ function contextOf(project: Project): CommandContext {
     tool: 'gablewatt 0.0.0',
     project: async () => await Promise.resolve(loaded),
     earlier: async () => await Promise.resolve(undefined),
+    subcommands: [],
     progress: () => undefined,
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { placeStraps, sizeWire, tenFootNeighbour } from '../../src/electrical/index.js'
-import { placeCableClips } from '../../src/electrical/place-straps.js'
+import { placeCableClips } from '../../src/electrical/raceways/place-straps.js'
 import type { Electrical, WiringSegment } from '../../src/project/index.js'
 import { editions } from '../../src/tables/nec/index.js'
 import { context, demoSegments, microProject, stringProject } from './demo.js'

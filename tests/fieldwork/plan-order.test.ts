@@ -27,6 +27,7 @@ async function planOf(project: Project): Promise<Plan> {
     tool: 'gablewatt 0.0.0',
     project: async () => await Promise.resolve(loaded),
     earlier: async () => await Promise.resolve(undefined),
+    subcommands: [],
     progress: () => undefined,
   }
   const outcome = await planRun(context, { cellTemperature: 25 })

@@ -32,6 +32,7 @@ function contextOf(file: string, more: readonly string[] = [], overrides: readon
     tool: 'gablewatt 0.0.0',
     project: async () => await Promise.resolve(loaded),
     earlier: async () => await Promise.resolve(undefined),
+    subcommands: [],
     progress: () => undefined,
   }
 }

@@ -1,7 +1,7 @@
 import { loadProject } from '../../src/project/index.js'
 import { dayModel, kindsOfDay } from '../../src/fieldwork/review/index.js'
 import { solarNoonH, type Place } from '../../src/fieldwork/review/daylight.js'
-import { dateText } from '../../src/fieldwork/review/calendar.js'
+import { dateText } from '../../src/values/time/day-number.js'
 import { runYield, type YieldRun } from '../../src/yield/index.js'
 
 export const { project, files } = loadProject({

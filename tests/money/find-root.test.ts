@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { findRoot } from '../../src/money/life-cycle/index.js'
+import { findRoot } from '../../src/values/index.js'
 
 function counted(f: (x: number) => number): { f: (x: number) => number; calls: () => number } {
   let calls = 0

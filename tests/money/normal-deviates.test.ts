@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { normalDeviates, RandomSource } from '../../src/money/uncertainty/random.js'
+import { normalDeviates, RandomSource } from '../../src/values/statistics/random.js'
 
 test('deviates that are kept are those that a new source draws, whatever was asked before', () => {
   const drawn = (seed: number, count: number): number[] => {

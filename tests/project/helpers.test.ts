@@ -8,7 +8,7 @@ import {
   startingFile,
   tiltDegOf,
 } from '../../src/project/index.js'
-import { editDistance } from '../../src/project/did-you-mean.js'
+import { editDistance } from '../../src/values/index.js'
 import { unitOfPath } from '../../src/project/key-unit.js'
 import { failureOf, loadText, STARTER, starterWith } from './support.js'
 

@@ -154,6 +154,7 @@ async function everything(data: unknown, [name, ordinary]: readonly [string, str
       tool: 'gablewatt 0.0.0',
       project: () => Promise.resolve(loaded),
       earlier: () => Promise.resolve(undefined),
+      subcommands: [],
       progress: () => undefined,
     }
     const around = {

@@ -22,11 +22,10 @@ export function configure(command: Command): void {
   writesFile(command.addArgument(new Argument('<shell>', 'which shell').choices(Object.keys(SHELLS))))
 }
 
-export async function run({ args }: CommandContext): Promise<CommandOutcome> {
-  // The table of subcommands imports this file, so it is looked up when it runs.
-  const [{ SUBCOMMANDS }, { makeProgram }] = await Promise.all([import('../subcommands.js'), import('../program.js')])
+export async function run({ args, subcommands: entries }: CommandContext): Promise<CommandOutcome> {
+  const { makeProgram } = await import('../program.js')
   const script = SHELLS[args[0] as keyof typeof SHELLS]
-  const subcommands = await Promise.all(SUBCOMMANDS.map(completedSubcommand))
+  const subcommands = await Promise.all(entries.map(completedSubcommand))
   const common = makeProgram('', [])
     .options.filter((option) => option.long !== '--version')
     .map(completedOption)

@@ -9,6 +9,7 @@ import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js
 import type { Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
 import { mountSections, mountTable } from './mount-sections.js'
+import { feetOf } from '../../values/index.js'
 
 export const examples: readonly [Example, Example, Example] = [
   {
@@ -93,7 +94,7 @@ function plans(arrangement: Arrangement, values: MountValues): Section[] {
     .map((plane) => {
       const marks = values.mounts
         .filter((mount) => mount.plane === plane.id)
-        .map((mount) => ({ xFt: mount.x_in / 12, yFt: mount.y_in / 12, character: 'o' }))
+        .map((mount) => ({ xFt: feetOf(mount.x_in), yFt: feetOf(mount.y_in), character: 'o' }))
       return {
         kind: 'drawing',
         heading: `Plan of ${plane.id}: # = modules, o mounts, X obstructions, : kept free`,

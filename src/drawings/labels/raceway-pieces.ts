@@ -1,17 +1,18 @@
 import type { LabelFacts } from './label-facts.js'
+import type { Feet } from '../../values/index.js'
 
 /** Where labels go along one section of raceway, from its end at the array, ft. */
 export interface RacewayPieces {
   readonly raceway: string
-  readonly lengthFt: number
-  readonly atFt: readonly number[]
+  readonly lengthFt: Feet
+  readonly atFt: readonly Feet[]
 }
 
 /**
  * Labels along every section of raceway with direct current in it: at both ends and no farther apart than the code
  * allows. A section is a piece between boxes, walls or floors. What lies in the ground is not exposed.
  */
-export function racewayPieces(facts: LabelFacts, spacingFt: number): RacewayPieces[] {
+export function racewayPieces(facts: LabelFacts, spacingFt: Feet): RacewayPieces[] {
   const strings = new Set(
     facts.wiring.circuits.filter((circuit) => circuit.kind === 'dc_string').map((circuit) => circuit.id),
   )

@@ -9,6 +9,7 @@ import { codeLook, lookText, reflectiveText, wordsSource, wordsText } from './la
 import type { LabelPart } from './label-style.js'
 import { racewayPieces, type RacewayPieces } from './raceway-pieces.js'
 import { wordLabel } from './word-label.js'
+import type { Feet, Inches } from '../../values/index.js'
 
 export type { LabelPlace } from './label-conditions.js'
 
@@ -21,7 +22,7 @@ export interface RequiredLabel {
   /** All its text on one line. */
   readonly text: string
   /** Width that it is laid out for, in. */
-  readonly widthIn: number
+  readonly widthIn: Inches
   readonly places: readonly LabelPlace[]
   readonly count: number
   /** How the count comes about. */
@@ -29,7 +30,7 @@ export interface RequiredLabel {
   /** Whether the edition asks for reflective material. */
   readonly reflective: boolean
   /** Largest distance from one to the next along a raceway, ft. */
-  readonly spacingFt: number | undefined
+  readonly spacingFt: Feet | undefined
   /** Where they go along raceways; empty for the others. */
   readonly along: readonly RacewayPieces[]
   /** Reflective material, spacing, colours and letters in words, for sheet, bill and work plan. */

@@ -2,6 +2,7 @@ import type { LabelColours, LabelWords } from '../../tables/nec/index.js'
 import { contentWords } from './content-words.js'
 import type { LabelFacts } from './label-facts.js'
 import type { LabelPart } from './label-style.js'
+import type { Inches } from '../../values/index.js'
 
 /** Heights and colours where the section sets none: practice, after ANSI Z535.4 for the signal words. */
 const USUAL = { nameIn: 1 / 4, signalIn: 3 / 8, restIn: 3 / 16 } as const
@@ -78,6 +79,6 @@ function figure(id: string, facts: LabelFacts): LabelPart[] {
   return [{ ...part('', PLAIN_COLOURS, USUAL.restIn, 'usual'), figure: live ? 'roof, array live' : 'roof' }]
 }
 
-function part(text: string, [ink, ground]: LabelColours, capsIn: number, heightBy: LabelPart['heightBy']): LabelPart {
+function part(text: string, [ink, ground]: LabelColours, capsIn: Inches, heightBy: LabelPart['heightBy']): LabelPart {
   return { text, ground, ink, capsIn, heightBy }
 }

@@ -1,17 +1,19 @@
+import type { Feet, Inches } from '../../values/index.js'
+
 /**
  * A length as drawings write it: `12'-6 1/2"`.
  *
  * @param lengthFt ft, not negative.
  * @param parts Parts of an inch to round to.
  */
-export function feetInches(lengthFt: number, parts = 8): string {
+export function feetInches(lengthFt: Feet, parts = 8): string {
   const units = Math.round(lengthFt * 12 * parts)
   const feet = Math.floor(units / (12 * parts))
   return `${feet}'-${inchText(units - feet * 12 * parts, parts)}`
 }
 
 /** A length in inches: `1 1/2"`. */
-export function inches(lengthIn: number, parts = 16): string {
+export function inches(lengthIn: Inches, parts = 16): string {
   return inchText(Math.round(lengthIn * parts), parts)
 }
 

@@ -1,10 +1,11 @@
 import { xy, type Primitive } from '../model/index.js'
 import type { Scale } from './scales.js'
 import { label, TYPE_PT } from './text.js'
+import { radiansOf, type Degrees } from '../../values/index.js'
 
 /** North arrow on paper. `northDeg` is the direction of true north on paper, clockwise from the top. */
-export function northArrow(x: number, y: number, northDeg: number, radiusPt = 17): Primitive[] {
-  const turn = (northDeg * Math.PI) / 180
+export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 17): Primitive[] {
+  const turn = radiansOf(northDeg)
   const at = (along: number, across: number): { x: number; y: number } =>
     xy(x + along * Math.sin(turn) + across * Math.cos(turn), y - along * Math.cos(turn) + across * Math.sin(turn))
   const letter = at(radiusPt + 8, 0)

@@ -1,4 +1,5 @@
 import type { Box, XY } from '../model/index.js'
+import type { Feet } from '../../values/index.js'
 
 /** A scale that a scale rule has. */
 export interface Scale {
@@ -40,8 +41,8 @@ export const DETAIL_SCALES: readonly Scale[] = [
 /** The largest scale at which a thing of a size (ft) fits a part of the paper, or the smallest there is. */
 export function largestScale(
   scales: readonly Scale[],
-  widthFt: number,
-  heightFt: number,
+  widthFt: Feet,
+  heightFt: Feet,
   room: { readonly width: number; readonly height: number },
 ): Scale {
   const fits = scales.find((scale) => widthFt * scale.ptPerFt <= room.width && heightFt * scale.ptPerFt <= room.height)

@@ -10,6 +10,7 @@ import type {
   TextPrimitive,
 } from './primitive.js'
 import { textWidthPt } from './text-metrics.js'
+import { degreesOf, radiansOf } from '../../values/index.js'
 
 /** From the units of a primitive to paper. */
 export interface Placing {
@@ -94,7 +95,7 @@ function circleMarks(circle: CirclePrimitive, placing: Placing): Mark[] {
   }
   const steps = Math.max(2, Math.ceil(Math.abs(toDeg - fromDeg) / 6))
   const points = Array.from({ length: steps + 1 }, (_, step) => {
-    const turn = ((fromDeg + ((toDeg - fromDeg) * step) / steps) * Math.PI) / 180
+    const turn = radiansOf(fromDeg + ((toDeg - fromDeg) * step) / steps)
     return roundedPoint({ x: center.x + radius * Math.cos(turn), y: center.y - radius * Math.sin(turn) })
   })
   return [{ kind: 'path', points, closed: false, ...lookOf(circle) }]
@@ -128,7 +129,7 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     if (Math.abs(offset) > 4) marks.push(stroke([at(point, 2 * sign), at(point, offset + 3 * sign)], 'hair'))
   }
   const width = textWidthPt(dimension.text, sizePt)
-  const angle = (Math.atan2(-uy, ux) * 180) / Math.PI
+  const angle = degreesOf(Math.atan2(-uy, ux))
   const flipped = angle > 90.01 || angle <= -89.99
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }
   const beside = length / 2 + width / 2 + 6

@@ -1,3 +1,5 @@
+import { convexOverlap } from '../../values/index.js'
+
 /** A point: feet with y up in a viewport, points with y down on paper. */
 export interface XY {
   readonly x: number
@@ -34,23 +36,8 @@ export function boundsOf(points: readonly XY[]): Box {
   return { x: left, y: top, width: Math.max(...xs) - left, height: Math.max(...ys) - top }
 }
 
-/** Whether two convex figures overlap by more than a touch (separating axis test). */
+/** Whether two convex figures on paper overlap by more than a touch. */
 export function figuresOverlap(first: readonly XY[], second: readonly XY[], slackPt = 0.05): boolean {
-  for (const figure of [first, second]) {
-    for (const [index, a] of figure.entries()) {
-      const b = figure[(index + 1) % figure.length] ?? a
-      const length = Math.hypot(b.x - a.x, b.y - a.y)
-      if (length < 1e-9) continue
-      const [nx, ny] = [(b.y - a.y) / length, (a.x - b.x) / length]
-      const [low1, high1] = spanAlong(first, nx, ny)
-      const [low2, high2] = spanAlong(second, nx, ny)
-      if (high1 <= low2 + slackPt || high2 <= low1 + slackPt) return false
-    }
-  }
-  return true
-}
-
-function spanAlong(points: readonly XY[], nx: number, ny: number): readonly [number, number] {
-  const along = points.map((point) => point.x * nx + point.y * ny)
-  return [Math.min(...along), Math.max(...along)]
+  const plain = (figure: readonly XY[]) => figure.map(({ x, y }) => ({ xFt: x, yFt: y }))
+  return convexOverlap(plain(first), plain(second), slackPt)
 }

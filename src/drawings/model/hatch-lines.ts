@@ -1,5 +1,6 @@
 import type { XY } from './geometry.js'
 import type { Hatch } from './primitive.js'
+import { radiansOf, type Degrees } from '../../values/index.js'
 
 /** Lines of a hatch inside a polygon on paper, cut at its outline (even-odd rule). */
 export function hatchLines(polygon: readonly XY[], hatch: Hatch): [XY, XY][] {
@@ -7,8 +8,8 @@ export function hatchLines(polygon: readonly XY[], hatch: Hatch): [XY, XY][] {
   return hatch.cross === true ? [...lines, ...linesAt(polygon, hatch.angleDeg + 90, hatch.gapPt)] : lines
 }
 
-function linesAt(polygon: readonly XY[], angleDeg: number, gapPt: number): [XY, XY][] {
-  const turn = (-angleDeg * Math.PI) / 180
+function linesAt(polygon: readonly XY[], angleDeg: Degrees, gapPt: number): [XY, XY][] {
+  const turn = radiansOf(-angleDeg)
   const [ux, uy] = [Math.cos(turn), Math.sin(turn)]
   const across = polygon.map((point) => point.y * ux - point.x * uy)
   const along = polygon.map((point) => point.x * ux + point.y * uy)

@@ -1,6 +1,6 @@
 export { boundsOf, cornersOf, figuresOverlap, inset, POINTS_PER_INCH, xy, type Box, type XY } from './geometry.js'
 export { flattenSheet } from './flatten.js'
-export type { FlatSheet, Mark, TextMark } from './mark.js'
+export { rounded, type FlatSheet, type Mark, type TextMark } from './mark.js'
 export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens.js'
 export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
 export { onPaper, type PaperSize, type Sheet, type Viewport } from './sheet.js'

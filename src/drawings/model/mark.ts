@@ -1,6 +1,7 @@
 import type { XY } from './geometry.js'
 import type { Color, Dash, Pen } from './pens.js'
 import type { Face } from './text-metrics.js'
+import type { Degrees } from '../../values/index.js'
 
 interface MarkLook {
   readonly pen?: Pen | undefined
@@ -33,7 +34,7 @@ export interface TextMark {
   readonly face: Face
   readonly color: Color
   /** Counter-clockwise as seen. */
-  readonly rotationDeg: number
+  readonly rotationDeg: Degrees
   readonly halo: boolean
   /** Lines of one block share a number; they cannot collide. */
   readonly block: number

@@ -1,6 +1,7 @@
 import type { XY } from './geometry.js'
 import type { Color, Dash, Pen } from './pens.js'
 import type { Face } from './text-metrics.js'
+import type { Degrees } from '../../values/index.js'
 
 /** How a figure is drawn; without a pen it has no outline. */
 export interface Look {
@@ -14,7 +15,7 @@ export interface Look {
 /** Parallel lines that fill a figure. */
 export interface Hatch {
   /** Direction of the lines on paper, degrees counter-clockwise from level. */
-  readonly angleDeg: number
+  readonly angleDeg: Degrees
   /** Distance between them on paper, points. */
   readonly gapPt: number
   readonly cross?: boolean
@@ -43,8 +44,8 @@ export interface CirclePrimitive extends Look {
   readonly radius?: number
   /** Radius that does not scale, points; instead of `radius`. */
   readonly radiusPt?: number
-  readonly fromDeg?: number
-  readonly toDeg?: number
+  readonly fromDeg?: Degrees
+  readonly toDeg?: Degrees
 }
 
 export interface TextPrimitive {
@@ -58,7 +59,7 @@ export interface TextPrimitive {
   /** Which part of the block of lines `at` names. */
   readonly valign?: 'top' | 'middle' | 'bottom'
   /** Counter-clockwise as seen. */
-  readonly rotationDeg?: number
+  readonly rotationDeg?: Degrees
   readonly maxWidthPt?: number
   /** Whether a white ground hides what is drawn below. */
   readonly halo?: boolean

@@ -3,6 +3,7 @@ import type { TextMark } from './mark.js'
 import { rounded, roundedPoint } from './mark.js'
 import type { TextPrimitive } from './primitive.js'
 import { ASCENT, DESCENT, LEADING, textWidthPt, wrapText } from './text-metrics.js'
+import { radiansOf } from '../../values/index.js'
 
 /** Height of a block of lines, points. */
 export function blockHeightPt(lines: number, sizePt: number): number {
@@ -20,7 +21,7 @@ export function textMarks(text: TextPrimitive, at: XY, block: number): TextMark[
   const lines = wrapText(text.text, sizePt, face, text.maxWidthPt)
   const height = blockHeightPt(lines.length, sizePt)
   const top = { top: 0, middle: -height / 2, bottom: -height }[text.valign ?? 'top']
-  const turn = (-rotationDeg * Math.PI) / 180
+  const turn = radiansOf(-rotationDeg)
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   return lines.map((line, index) => {
     const widthPt = textWidthPt(line, sizePt, face)
@@ -43,7 +44,7 @@ export function textMarks(text: TextPrimitive, at: XY, block: number): TextMark[
 
 /** Corners of the box of a line of text on paper, grown by a margin. */
 export function textFigure(mark: TextMark, marginPt = 0): XY[] {
-  const turn = (-mark.rotationDeg * Math.PI) / 180
+  const turn = radiansOf(-mark.rotationDeg)
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   const [left, right] = [-marginPt, mark.widthPt + marginPt]
   const [top, bottom] = [-ASCENT * mark.sizePt - marginPt, DESCENT * mark.sizePt + marginPt]

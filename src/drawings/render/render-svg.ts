@@ -3,13 +3,13 @@ import {
   DASH_PT,
   flattenSheet,
   PEN_PT,
+  rounded,
   type Mark,
   type Sheet,
   type TextMark,
   textFigure,
   type XY,
 } from '../model/index.js'
-import { rounded } from '../model/mark.js'
 
 /** A sheet as SVG: true size in inches, points from the upper left corner as units. */
 export function renderSvg(sheet: Sheet, language = 'en-US'): string {

@@ -1,7 +1,7 @@
 import type { Framing, Mount, Project, PvModule, Rail } from '../../project/index.js'
 import { LUMBER_SIZES } from '../../tables/nds/index.js'
 import type { PacketInput } from '../inputs.js'
-import { own } from '../../values/index.js'
+import { inchesOf, own, type Inches } from '../../values/index.js'
 
 /** Sizes of one attachment, in; what the project does not state is undefined and not dimensioned. */
 export interface AttachmentFacts {
@@ -12,16 +12,16 @@ export interface AttachmentFacts {
   readonly rail: Rail
   readonly railId: string
   readonly module: PvModule
-  readonly breadthIn: number
-  readonly depthIn: number
-  readonly sheathingIn: number
-  readonly coveringIn: number
-  readonly baseIn: number
-  readonly standoffIn: number
-  readonly moduleIn: number
+  readonly breadthIn: Inches
+  readonly depthIn: Inches
+  readonly sheathingIn: Inches
+  readonly coveringIn: Inches
+  readonly baseIn: Inches
+  readonly standoffIn: Inches
+  readonly moduleIn: Inches
   /** Gap between neighbouring modules of a row, undefined when no two stand side by side. */
-  readonly gapIn: number | undefined
-  readonly threadInRafterIn: number | undefined
+  readonly gapIn: Inches | undefined
+  readonly threadInRafterIn: Inches | undefined
 }
 
 /** The attachment on the first plane with modules whose framing is stated, or undefined when parts are missing. */
@@ -58,7 +58,7 @@ export function attachmentFacts(
   }
 }
 
-function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project): number | undefined {
+function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project): Inches | undefined {
   const { modules } = input.arrangement.values
   const gaps = modules.flatMap((module) => {
     const next = modules.find(
@@ -70,7 +70,7 @@ function moduleGapIn(input: Pick<PacketInput, 'arrangement'>, project: Project):
     )
     return next === undefined || own(project.arrays, module.array) === undefined
       ? []
-      : [(next.xFt - module.xFt - module.widthFt) * 12]
+      : [inchesOf(next.xFt - module.xFt - module.widthFt)]
   })
   return gaps.length === 0 ? undefined : Math.min(...gaps)
 }

@@ -1,6 +1,7 @@
 import { inches } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
+import { feetOf } from '../../values/index.js'
 
 /** A note at a point of the detail, in. */
 export interface DetailNote {
@@ -21,7 +22,7 @@ const HALF_WIDTH_IN = 8
 /** Height of the rail as drawn when there is room, in; its sheet, not this drawing, gives its profile. */
 const RAIL_IN = 1.6
 
-const ft = (x: number, y: number): XY => xy(x / 12, y / 12)
+const ft = (x: number, y: number): XY => xy(feetOf(x), feetOf(y))
 const box = (
   x: number,
   y: number,

@@ -17,6 +17,7 @@ import { endClamp, midClamp } from './clamp-details.js'
 import { continued, type SheetJob } from './job.js'
 import { noteColumn } from './note-column.js'
 import { rafterDocuments } from './rafter-documents.js'
+import { feetOf } from '../../values/index.js'
 
 /** Sheet S-501: section at a mount, the clamps, and the numbers that they must keep. */
 export function attachmentSheets(job: SheetJob): SheetDraft[] {
@@ -72,14 +73,14 @@ function placeDetail(
   notesPt: number,
 ): { viewport: Viewport; paper: Primitive[] } {
   const room = inset({ ...box, width: box.width - notesPt, height: box.height - 28 }, box.height < 200 ? 22 : 40)
-  const [widthFt, heightFt] = [(detail.high.x - detail.low.x) / 12, (detail.high.y - detail.low.y) / 12]
+  const [widthFt, heightFt] = [feetOf(detail.high.x - detail.low.x), feetOf(detail.high.y - detail.low.y)]
   const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room)
-  const low = xy(detail.low.x / 12, detail.low.y / 12)
-  const high = xy(detail.high.x / 12, detail.high.y / 12)
+  const low = xy(feetOf(detail.low.x), feetOf(detail.low.y))
+  const high = xy(feetOf(detail.high.x), feetOf(detail.high.y))
   const originPt = centredOrigin(low, high, scale, room)
   const viewport: Viewport = { scalePtPerFt: scale.ptPerFt, originPt, box, primitives: detail.primitives }
   const tips = detail.notes.map((note) => ({
-    tip: onPaper(viewport, xy(note.at.x / 12, note.at.y / 12)),
+    tip: onPaper(viewport, xy(feetOf(note.at.x), feetOf(note.at.y))),
     text: note.text,
   }))
   const bottom = box.y + box.height - 26

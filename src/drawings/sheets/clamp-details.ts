@@ -2,9 +2,10 @@ import { inches } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
 import type { Detail } from './attachment-section.js'
+import { feetOf } from '../../values/index.js'
 
 const RAIL_IN = 1.6
-const ft = (x: number, y: number): XY => xy(x / 12, y / 12)
+const ft = (x: number, y: number): XY => xy(feetOf(x), feetOf(y))
 const box = (
   x: number,
   y: number,

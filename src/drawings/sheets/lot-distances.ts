@@ -1,10 +1,11 @@
 import { xy, type XY } from '../model/index.js'
+import type { Feet } from '../../values/index.js'
 
 /** The shortest way from a building to one lot line. */
 export interface LotDistance {
   readonly from: XY
   readonly to: XY
-  readonly lengthFt: number
+  readonly lengthFt: Feet
 }
 
 /** For every lot line the nearest corner of the building and the foot of its perpendicular, when that lies on the line. */

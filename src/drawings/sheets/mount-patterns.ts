@@ -1,5 +1,6 @@
 import type { ArrangedPlane } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
+import type { Inches } from '../../values/index.js'
 
 /** Rails of a plane that have their ends and mounts at the same places along the eave. */
 export interface MountPattern {
@@ -7,13 +8,13 @@ export interface MountPattern {
   readonly letter: string
   readonly rails: readonly string[]
   /** Left end, mounts, right end, from the left end of the eave, in. */
-  readonly stopsIn: readonly number[]
+  readonly stopsIn: readonly Inches[]
 }
 
 /** The different sets of mount places of a plane. */
 export function mountPatterns(input: PacketInput, plane: ArrangedPlane): MountPattern[] {
   const values = input.mounts?.values
-  const found = new Map<string, { rails: string[]; stopsIn: number[] }>()
+  const found = new Map<string, { rails: string[]; stopsIn: Inches[] }>()
   for (const rail of values?.rails.filter((each) => each.plane === plane.id) ?? []) {
     const places = values?.mounts.filter((mount) => mount.rail === rail.id).map((mount) => mount.x_in) ?? []
     const stopsIn = [rail.x_in, ...places.toSorted((a, b) => a - b), rail.x_in + rail.length_in]

@@ -3,6 +3,7 @@ import type { PacketInput } from '../inputs.js'
 import type { Box, Primitive } from '../model/index.js'
 import { tagList, tagSymbol } from './one-line-symbols.js'
 import type { WireTag } from './wire-tags.js'
+import type { Amperes } from '../../values/index.js'
 
 /** What the diagram needs to know of the project. */
 export interface DiagramJob {
@@ -24,7 +25,7 @@ export interface Output {
   readonly circuitId: string
   readonly x: number
   readonly y: number
-  readonly breakerA: number | null
+  readonly breakerA: Amperes | null
   readonly drawn: readonly Primitive[]
 }
 

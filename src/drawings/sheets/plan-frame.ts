@@ -1,7 +1,7 @@
 import type { Project, PlanPoint, RoofPlane } from '../../project/index.js'
 import { planeTiltDeg, type Point } from '../../roof/index.js'
 import { xy, type XY } from '../model/index.js'
-import { own } from '../../values/index.js'
+import { own, radiansOf } from '../../values/index.js'
 
 export const planPoint = ({ x_ft: x, y_ft: y }: PlanPoint): XY => xy(x, y)
 
@@ -13,9 +13,9 @@ export function planeInPlan(project: Project, planeId: string): ((point: Point) 
   const place = own(project.site_plan?.roof_planes, planeId)?.eave_left
   const plane: RoofPlane | undefined = own(project.roof_planes, planeId)
   if (place === undefined || plane === undefined) return undefined
-  const flat = Math.cos((planeTiltDeg(planeId, plane) * Math.PI) / 180)
+  const flat = Math.cos(radiansOf(planeTiltDeg(planeId, plane)))
   const turn = (degrees: number): XY => {
-    const angle = ((degrees - (project.site_plan?.up_azimuth_deg ?? 0)) * Math.PI) / 180
+    const angle = radiansOf(degrees - (project.site_plan?.up_azimuth_deg ?? 0))
     return xy(Math.sin(angle), Math.cos(angle))
   }
   const up = turn(plane.azimuth_deg + 180)

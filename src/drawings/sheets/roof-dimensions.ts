@@ -4,6 +4,7 @@ import { feetInches, inches, label, TYPE_PT } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
 import { mountPatterns } from './mount-patterns.js'
 import { toXY } from './plane-figures.js'
+import { feetOf, inchesOf } from '../../values/index.js'
 
 /** Distance of the first row of dimensions from the plane and between rows, on paper, points. */
 const FIRST_PT = 24
@@ -46,9 +47,9 @@ function setbackDimensions(plane: ArrangedPlane): Primitive[] {
     if (Math.abs(from.yFt - to.yFt) > 1e-6) return []
     const inward = to.xFt > from.xFt ? 1 : -1
     const x = from.xFt + 0.07 * (to.xFt - from.xFt)
-    const end = xy(x, from.yFt + (inward * keepOut.clearanceIn) / 12)
+    const end = xy(x, from.yFt + feetOf(inward * keepOut.clearanceIn))
     return [
-      { kind: 'dimension', from: xy(x, from.yFt), to: end, offsetPt: 0, text: feetInches(keepOut.clearanceIn / 12) },
+      { kind: 'dimension', from: xy(x, from.yFt), to: end, offsetPt: 0, text: feetInches(feetOf(keepOut.clearanceIn)) },
     ]
   })
 }
@@ -124,8 +125,8 @@ function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] 
     .slice(0, 2)
     .flatMap(({ letter, stopsIn }, index) => {
       const belowPt = FIRST_PT + (index + 3) * STEP_PT
-      const stopsFt = stopsIn.map((stop) => xy(stop / 12, low))
-      const write = (ft: number): string => (ft < 1 ? inches(ft * 12, 8) : feetInches(ft))
+      const stopsFt = stopsIn.map((stop) => xy(feetOf(stop), low))
+      const write = (ft: number): string => (ft < 1 ? inches(inchesOf(ft), 8) : feetInches(ft))
       return [...chain(stopsFt, -belowPt, true, write), chainName(stopsFt[0], `MOUNTS ${letter}`, belowPt)]
     })
 }

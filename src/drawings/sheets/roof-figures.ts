@@ -2,7 +2,7 @@ import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
-import { own } from '../../values/index.js'
+import { degreesOf, feetOf, own, radiansOf } from '../../values/index.js'
 import { clippedTo, toXY, uprightInside } from './plane-figures.js'
 import { shortModuleName } from './short-module-name.js'
 
@@ -48,10 +48,10 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
         xy(0, 0),
       )
       const [a, b] = [figure[0] ?? { xFt: 0, yFt: 0 }, figure[1] ?? { xFt: 0, yFt: 1 }]
-      const along = pathway.kind === 'straight' ? 90 : (Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt) * 180) / Math.PI
+      const along = pathway.kind === 'straight' ? 90 : degreesOf(Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt))
       const rotationDeg =
         Math.round((along > 90.01 ? along - 180 : along <= -89.99 ? along + 180 : along) * 1000) / 1000
-      const turn = (rotationDeg * Math.PI) / 180
+      const turn = radiansOf(rotationDeg)
       const shifts = [0, -40, 40, -80, 80].map((by) => xy(by * Math.cos(turn), -by * Math.sin(turn)))
       const name = label(middle.x, middle.y, text, {
         sizePt: TYPE_PT.small,
@@ -69,10 +69,10 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
 function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
   const framing = own(input.project.structure?.framing, plane.id)
   if (framing?.spacing_in === undefined || framing.first_offset_in === undefined) return []
-  const spacing = framing.spacing_in / 12
+  const spacing = feetOf(framing.spacing_in)
   const xs = outline.map((point) => point.x)
   const lines: Primitive[] = []
-  for (let x = Math.min(...xs) + framing.first_offset_in / 12; x < Math.max(...xs); x += spacing) {
+  for (let x = Math.min(...xs) + feetOf(framing.first_offset_in); x < Math.max(...xs); x += spacing) {
     for (const points of uprightInside(outline, x))
       lines.push({ kind: 'path', points, pen: 'hair', dash: 'center', color: 'grey' })
   }
@@ -84,7 +84,7 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
   const length = Math.hypot(dx, dy)
   // The plane lies on the left, so the outside is on the right; on paper y goes down.
   const [ox, oy] = [dy / length, dx / length]
-  const angle = (Math.atan2(dy, dx) * 180) / Math.PI
+  const angle = degreesOf(Math.atan2(dy, dx))
   const rotationDeg = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
   const out = [9, 18, 27].flatMap((by) =>
     [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)),
@@ -154,12 +154,12 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const rails = values.rails
     .filter((rail) => rail.plane === plane.id)
     .flatMap((rail): Primitive[] => {
-      const [x, y] = [rail.x_in / 12, rail.y_in / 12]
+      const [x, y] = [feetOf(rail.x_in), feetOf(rail.y_in)]
       return [
-        { kind: 'path', points: [xy(x, y), xy(x + rail.length_in / 12, y)], pen: 'heavy', color: 'grey' },
+        { kind: 'path', points: [xy(x, y), xy(x + feetOf(rail.length_in), y)], pen: 'heavy', color: 'grey' },
         ...rail.splices_in.map((splice): Primitive => ({
           kind: 'path',
-          points: [xy(splice / 12, y - 0.25), xy(splice / 12, y + 0.25)],
+          points: [xy(feetOf(splice), y - 0.25), xy(feetOf(splice), y + 0.25)],
           pen: 'medium',
         })),
       ]
@@ -168,7 +168,7 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
     .filter((mount) => mount.plane === plane.id)
     .map((mount): Primitive => ({
       kind: 'circle',
-      center: xy(mount.x_in / 12, mount.y_in / 12),
+      center: xy(feetOf(mount.x_in), feetOf(mount.y_in)),
       radiusPt: 2.2,
       pen: 'thin',
       fill: 'black',

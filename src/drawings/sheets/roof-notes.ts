@@ -3,7 +3,7 @@ import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, label, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
-import { own } from '../../values/index.js'
+import { own, pitchIn12Of } from '../../values/index.js'
 import { mountPatterns } from './mount-patterns.js'
 
 /** The column beside a roof plan: facts, legend, mounts and what the plan obeys. */
@@ -13,10 +13,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
   const arrays = Object.entries(project.arrays).filter(([, array]) => array.roof_plane === plane.id)
   const facts: [string, string][] = [
     ['Faces', `${plainNumber(plane.azimuthDeg, 1)}° from true north`],
-    [
-      'Slope',
-      `${plainNumber(12 * Math.tan((plane.tiltDeg * Math.PI) / 180), 1)} in 12 (${plainNumber(plane.tiltDeg, 1)}°)`,
-    ],
+    ['Slope', `${plainNumber(pitchIn12Of(plane.tiltDeg), 1)} in 12 (${plainNumber(plane.tiltDeg, 1)}°)`],
     ['Area', `${plainNumber(plane.areaFt2, 0)} ft² along the slope`],
     ['Modules', `${plane.modules}, covering ${plainNumber(plane.coveredShare * 100, 0)} % of the plane`],
     ...arrays.map(([id, array]): [string, string] => [`Array ${id}`, moduleText(input, array.module)]),

@@ -3,7 +3,7 @@ import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
-import { own } from '../../values/index.js'
+import { degreesOf, own, radiansOf, type Degrees } from '../../values/index.js'
 import { lotDistances } from './lot-distances.js'
 import { planeInPlan, planPoint } from './plan-frame.js'
 import { clippedTo, toXY } from './plane-figures.js'
@@ -21,7 +21,7 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
 
 const BESIDE: readonly XY[] = [14, 22, 32, 44].flatMap((by) =>
   [0, 45, 90, 135, 180, 225, 270, 315].map((deg) =>
-    xy(by * Math.cos((deg * Math.PI) / 180) * 1.3, -by * Math.sin((deg * Math.PI) / 180)),
+    xy(by * Math.cos(radiansOf(deg)) * 1.3, -by * Math.sin(radiansOf(deg))),
   ),
 )
 const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
@@ -199,14 +199,14 @@ function shifted(a: XY, b: XY, out: XY, by: number, along: number): XY {
 }
 
 /** Middle of a lot line, the direction away from the lot, and the angle of a text along it. */
-function beside(a: XY, b: XY, lot: readonly XY[]): { middle: XY; out: XY; rotationDeg: number } {
+function beside(a: XY, b: XY, lot: readonly XY[]): { middle: XY; out: XY; rotationDeg: Degrees } {
   const length = Math.hypot(b.x - a.x, b.y - a.y)
   const area = lot.reduce((sum, p, index) => {
     const q = lot[(index + 1) % lot.length] ?? p
     return sum + p.x * q.y - q.x * p.y
   }, 0)
   const side = area > 0 ? 1 : -1
-  const angle = (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI
+  const angle = degreesOf(Math.atan2(b.y - a.y, b.x - a.x))
   const upright = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
   return {
     middle: xy((a.x + b.x) / 2, (a.y + b.y) / 2),

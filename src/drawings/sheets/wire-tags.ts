@@ -1,5 +1,6 @@
 import type { CircuitValues, RacewayValues, SegmentValues, WiringValues } from '../../electrical/index.js'
 import { plainNumber } from '../layout/index.js'
+import type { Feet } from '../../values/index.js'
 
 /** A way of conductors with the number that marks it on the diagram and in the schedules. */
 export interface WireTag {
@@ -10,7 +11,7 @@ export interface WireTag {
   readonly where: string
   readonly conductors: string
   readonly raceway: string
-  readonly lengthFt: number
+  readonly lengthFt: Feet
   readonly fill: string
 }
 

@@ -1,2 +1,3 @@
-export { readProduction, type ProductionLimits, type ReadProduction } from './read-production.js'
+export type { ProductionLimits } from './raw-row.js'
+export { readProduction, type ReadProduction } from './read-production.js'
 export type { ProductionSeries, Resolution, Span } from './production-series.js'

@@ -2,11 +2,10 @@ import type { Production } from '../../project/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import type { EnergyUnit } from './find-columns.js'
 import type { Resolution, Span, TakenSetting } from './production-series.js'
-import type { ProductionLimits, RawRow } from './read-production.js'
+import type { ProductionLimits, RawRow } from './raw-row.js'
 import type { Complain } from './read-stamps.js'
+import { MS_PER_DAY, MS_PER_HOUR, type KilowattHours, type Milliseconds } from '../../values/index.js'
 
-const HOUR_MS = 3_600_000
-const DAY_MS = 86_400_000
 /** Share of impossible rows above which the unit, not the row, is wrong. */
 const WRONG_UNIT_SHARE = 0.25
 /** Own consumption at night may be metered as negative energy, as a share of the most that the system can give. */
@@ -20,7 +19,7 @@ export interface SpanRequest {
   readonly namedCumulative: boolean
   readonly resolution: Resolution
   readonly namedMonths: boolean
-  readonly stepMs: number
+  readonly stepMs: Milliseconds
   readonly limits: ProductionLimits
   readonly complain: Complain
   readonly findings: Finding[]
@@ -42,7 +41,7 @@ export function makeSpans(request: SpanRequest): { spans: Span[]; meter: 'interv
     taken.push({ path: 'production.meter', value: meter, why })
   }
   const perUnit = unit === 'wh' || unit === 'w' ? 0.001 : 1
-  const factor = unit === 'kwh' || unit === 'wh' ? perUnit : (perUnit * stepMs) / HOUR_MS
+  const factor = unit === 'kwh' || unit === 'wh' ? perUnit : (perUnit * stepMs) / MS_PER_HOUR
   const energies =
     meter === 'cumulative'
       ? differences(request, ordered, factor)
@@ -118,9 +117,9 @@ function guessMeter({ namedCumulative, unit }: SpanRequest, rows: readonly RawRo
 
 function energyOf({ resolution, stepMs }: SpanRequest, row: RawRow, factor: number): Span[] {
   if (row.value === undefined) return []
-  const startMs = resolution === 'interval' ? row.beginMs : Math.floor(row.beginMs / DAY_MS) * DAY_MS
+  const startMs = resolution === 'interval' ? row.beginMs : Math.floor(row.beginMs / MS_PER_DAY) * MS_PER_DAY
   const first = resolution === 'month' ? monthOf(startMs) : startMs
-  const endMs = resolution === 'month' ? monthOf(first + 32 * DAY_MS) : first + stepMs
+  const endMs = resolution === 'month' ? monthOf(first + 32 * MS_PER_DAY) : first + stepMs
   return [
     {
       startMs: first,
@@ -143,9 +142,9 @@ function differences(
     resolution === 'interval'
       ? row.beginMs + (mapping.stamps_mark === 'ending' ? stepMs : 0)
       : !namedMonths
-        ? row.beginMs + (atEnd ? DAY_MS : 0)
+        ? row.beginMs + (atEnd ? MS_PER_DAY : 0)
         : atEnd
-          ? monthOf(monthOf(row.beginMs) + 32 * DAY_MS)
+          ? monthOf(monthOf(row.beginMs) + 32 * MS_PER_DAY)
           : monthOf(row.beginMs)
   const known = rows.filter((row) => row.value !== undefined)
   const resets: RawRow[] = []
@@ -239,6 +238,6 @@ function plural(count: number, noun: string): string {
 }
 
 /** Rounded, but not the largest of all numbers up to none. */
-function sayKwh(kwh: number): string {
+function sayKwh(kwh: KilowattHours): string {
   return Math.abs(kwh) < 1e15 ? `${Number(kwh.toPrecision(4))} kWh` : `${kwh.toExponential(3)} kWh`
 }

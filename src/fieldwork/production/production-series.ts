@@ -1,11 +1,12 @@
 import type { Finding } from '../../worksheet/index.js'
 import type { EnergyUnit } from './find-columns.js'
+import type { KilowattHours, Milliseconds } from '../../values/index.js'
 
 /** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
 export interface Span {
-  readonly startMs: number
-  readonly endMs: number
-  readonly kwh: number
+  readonly startMs: Milliseconds
+  readonly endMs: Milliseconds
+  readonly kwh: KilowattHours
   /** kWh of each module, in the order of `ProductionSeries.moduleIds`; undefined where a cell is empty. */
   readonly moduleKwh: readonly (number | undefined)[]
   readonly line: number

@@ -1,27 +1,12 @@
 import type { Problem, Production } from '../../project/index.js'
-import { readTable, type TableCell } from '../../values/index.js'
+import { MS_PER_MINUTE, readTable, type TableCell } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { findColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
 import { parseNumber } from './parse-number.js'
 import type { ProductionSeries, TakenSetting } from './production-series.js'
+import type { ProductionLimits, RawRow } from './raw-row.js'
 import { readStamps, standardBeginnings, type Complain } from './read-stamps.js'
-
-/** What the reader must know about the system to tell a slip of the unit from a fine day. */
-export interface ProductionLimits {
-  readonly moduleIds: readonly string[]
-  readonly utcOffsetH: number
-  /** Most energy that the system can give between two times (standard time, ms as if UTC), kWh. */
-  readonly mostKwh: (startMs: number, endMs: number) => number
-}
-
-/** Row values before they become stretches of time. */
-export interface RawRow {
-  readonly beginMs: number
-  readonly value: number | undefined
-  readonly cell: TableCell
-  readonly moduleValues: readonly (number | undefined)[]
-}
 
 /** The series, or every problem of the file. */
 export type ReadProduction =
@@ -120,7 +105,7 @@ export function readProduction(
   return {
     series: {
       resolution: stamped.resolution,
-      stepMin: stamped.resolution === 'interval' ? stamped.stepMs / 60_000 : undefined,
+      stepMin: stamped.resolution === 'interval' ? stamped.stepMs / MS_PER_MINUTE : undefined,
       unit,
       meter: spans.meter,
       clock,

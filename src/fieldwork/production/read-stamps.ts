@@ -1,17 +1,26 @@
 import type { Production } from '../../project/index.js'
-import type { TableCell, TableRow } from '../../values/index.js'
-import { changeHours, standardMs } from './daylight-saving.js'
-import { needsOrder, orderOf, parseStamp, type DateOrder, type Stamp } from './parse-stamp.js'
+import {
+  MS_PER_DAY,
+  MS_PER_HOUR,
+  MS_PER_MINUTE,
+  changeHours,
+  needsOrder,
+  orderOf,
+  parseStamp,
+  standardMs,
+  type DateOrder,
+  type Milliseconds,
+  type Stamp,
+  type TableCell,
+  type TableRow,
+} from '../../values/index.js'
 import type { Resolution, TakenSetting } from './production-series.js'
-
-const HOUR_MS = 3_600_000
-const DAY_MS = 86_400_000
 
 /** A row with its time; the others have been complained about. */
 export interface StampedRow {
   readonly row: TableRow
   readonly stamp: TableCell
-  readonly clockMs: number
+  readonly clockMs: Milliseconds
   /** Offset from UTC in the text, h. */
   readonly offsetH: number | undefined
 }
@@ -21,7 +30,7 @@ export interface StampedRows {
   readonly resolution: Resolution
   /** Whether the stamps name months rather than days. */
   readonly namedMonths: boolean
-  readonly stepMs: number
+  readonly stepMs: Milliseconds
 }
 
 export type Complain = (cell: TableCell | undefined, message: string) => void
@@ -69,13 +78,14 @@ export function readStamps(
     return undefined
   }
   const namedMonths = kinds.has('month')
-  if (namedMonths || (stepMs >= 28 * DAY_MS && wholeMonths(stamped)))
+  if (namedMonths || (stepMs >= 28 * MS_PER_DAY && wholeMonths(stamped)))
     return { rows: stamped, resolution: 'month', namedMonths, stepMs }
-  if (stepMs >= DAY_MS || !kinds.has('time')) return { rows: stamped, resolution: 'day', namedMonths, stepMs: DAY_MS }
-  if (stepMs < 60_000 || HOUR_MS % stepMs !== 0) {
+  if (stepMs >= MS_PER_DAY || !kinds.has('time'))
+    return { rows: stamped, resolution: 'day', namedMonths, stepMs: MS_PER_DAY }
+  if (stepMs < MS_PER_MINUTE || MS_PER_HOUR % stepMs !== 0) {
     complain(
       stamped[1]?.stamp,
-      `rows are mostly ${stepMs / 60_000} minutes apart; intervals of 1 to 60 minutes that fit into an hour, days and months are read`,
+      `rows are mostly ${stepMs / MS_PER_MINUTE} minutes apart; intervals of 1 to 60 minutes that fit into an hour, days and months are read`,
     )
     return undefined
   }
@@ -92,19 +102,19 @@ function fileOrder(texts: readonly string[]): DateOrder | 'both' | 'unknown' {
 /** Whether all dates are the first day of a month, or all the last. */
 function wholeMonths(rows: readonly StampedRow[]): boolean {
   const isFirst = (ms: number): boolean => new Date(ms).getUTCDate() === 1
-  return rows.every((row) => isFirst(row.clockMs)) || rows.every((row) => isFirst(row.clockMs + DAY_MS))
+  return rows.every((row) => isFirst(row.clockMs)) || rows.every((row) => isFirst(row.clockMs + MS_PER_DAY))
 }
 
 /** The commonest distance between neighbours in time; the shorter when two are equally common. */
 function commonStep(rows: readonly StampedRow[]): number {
-  const sorted = rows.map((row) => row.clockMs - (row.offsetH ?? 0) * HOUR_MS).toSorted((a, b) => a - b)
+  const sorted = rows.map((row) => row.clockMs - (row.offsetH ?? 0) * MS_PER_HOUR).toSorted((a, b) => a - b)
   const counts = new Map<number, number>()
   for (let at = 1; at < sorted.length; at += 1) {
     const step = (sorted[at] as number) - (sorted[at - 1] as number)
     if (step > 0) counts.set(step, (counts.get(step) ?? 0) + 1)
   }
   const [best] = [...counts].toSorted((a, b) => b[1] - a[1] || a[0] - b[0])
-  return best?.[0] ?? DAY_MS
+  return best?.[0] ?? MS_PER_DAY
 }
 
 /** Beginnings of the rows in local standard time, as ms as if UTC; undefined for a time that does not exist. */
@@ -123,12 +133,12 @@ export function standardBeginnings(
   if (rows.some((row) => row.offsetH !== undefined)) {
     return {
       clock: 'utc',
-      beginMs: rows.map((row, at) => (clocks[at] as number) + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * HOUR_MS),
+      beginMs: rows.map((row, at) => (clocks[at] as number) + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * MS_PER_HOUR),
     }
   }
   const clock = mapping.clock ?? take(taken, 'clock', ...guessClock(clocks))
   if (clock === 'standard') return { clock, beginMs: clocks }
-  if (clock === 'utc') return { clock, beginMs: clocks.map((ms) => ms + utcOffsetH * HOUR_MS) }
+  if (clock === 'utc') return { clock, beginMs: clocks.map((ms) => ms + utcOffsetH * MS_PER_HOUR) }
   const seen = new Set<number>()
   return {
     clock,
@@ -146,7 +156,7 @@ function guessClock(clocks: readonly number[]): readonly ['local' | 'standard', 
   const years = new Set(clocks.map((ms) => new Date(ms).getUTCFullYear()))
   for (const year of years) {
     const { skippedMs, twiceMs } = changeHours(year)
-    const around = (ms: number): boolean => all.has(ms - HOUR_MS) && all.has(ms + HOUR_MS)
+    const around = (ms: number): boolean => all.has(ms - MS_PER_HOUR) && all.has(ms + MS_PER_HOUR)
     if (around(skippedMs) && !all.has(skippedMs)) {
       return ['local', `the hour from 02:00 is missing on the day in ${year} on which clocks go forward`]
     }

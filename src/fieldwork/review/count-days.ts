@@ -1,12 +1,12 @@
 import type { ProductionSeries, Span } from '../production/index.js'
-import { DAY_MS, dayNumber } from './calendar.js'
 import { daylight, type Place } from './daylight.js'
+import { MS_PER_DAY, dayNumber, type KilowattHours, type Milliseconds } from '../../values/index.js'
 
 /** Whole days with their measured energy: one day, or several that were read together. */
 export interface Period {
   readonly firstDay: number
   readonly days: number
-  readonly kwh: number
+  readonly kwh: KilowattHours
   /** kWh of each module, in the order of the series. */
   readonly moduleKwh: readonly (number | undefined)[]
 }
@@ -16,7 +16,7 @@ export interface CountedDays {
   /** Days between the first and the last that no period covers. */
   readonly missing: readonly number[]
   /** Energy of days that are not wholly covered, kWh. */
-  readonly leftOutKwh: number
+  readonly leftOutKwh: KilowattHours
 }
 
 /** Share of daylight that readings must cover for a day to count; less than a quarter of an hour may lack. */
@@ -43,12 +43,15 @@ export function countDays(series: ProductionSeries, place: Place): CountedDays {
 }
 
 function periodOf(span: Span): Period {
-  const firstDay = Math.round(span.startMs / DAY_MS)
-  return { firstDay, days: Math.round(span.endMs / DAY_MS) - firstDay, kwh: span.kwh, moduleKwh: span.moduleKwh }
+  const firstDay = Math.round(span.startMs / MS_PER_DAY)
+  return { firstDay, days: Math.round(span.endMs / MS_PER_DAY) - firstDay, kwh: span.kwh, moduleKwh: span.moduleKwh }
 }
 
-function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Period[]; leftOutKwh: number } {
-  const byDay = new Map<number, { covered: number; kwh: number; modules: (number | undefined)[]; split: boolean }>()
+function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Period[]; leftOutKwh: KilowattHours } {
+  const byDay = new Map<
+    number,
+    { covered: number; kwh: KilowattHours; modules: (number | undefined)[]; split: boolean }
+  >()
   for (const span of series.spans) {
     const touched: number[] = []
     for (let day = dayNumber(span.startMs); day <= dayNumber(span.endMs - 1); day += 1) touched.push(day)
@@ -84,7 +87,7 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
   return { whole, leftOutKwh }
 }
 
-function overlapMs(span: Span, day: number, place: Place): number {
+function overlapMs(span: Span, day: number, place: Place): Milliseconds {
   const { riseMs, setMs } = daylight(day, place)
   return Math.max(0, Math.min(span.endMs, setMs - LOW_SUN_MS) - Math.max(span.startMs, riseMs + LOW_SUN_MS))
 }

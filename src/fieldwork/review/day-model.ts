@@ -1,6 +1,6 @@
 import { DAYS_IN_MONTH } from '../../climate/index.js'
 import type { YieldRun } from '../../yield/index.js'
-import { calendarDay } from './calendar.js'
+import { calendarDay, radiansOf, type KilowattHours } from '../../values/index.js'
 
 /** Kinds of equal probability into which each month's days are sorted. */
 export const KIND_COUNT = 10
@@ -11,7 +11,7 @@ const TWO_MONTHS_DAYS = 60.9375
 export interface DayModel {
   /** AC energy of the kinds of day of a month, kWh, lowest first; index 0 = January. */
   readonly kindsKwh: readonly (readonly number[])[]
-  readonly meanKwh: readonly number[]
+  readonly meanKwh: readonly KilowattHours[]
   /** Centre of gravity of the power of a clear day, hours of solar time; undefined for a month without sun. */
   readonly centreSolarH: readonly (number | undefined)[]
 }
@@ -22,7 +22,7 @@ export interface DayModel {
  */
 export function dayModel(run: YieldRun): DayModel {
   const { steps, system, result } = run
-  const days = new Map<string, { month: number; kwh: number; weight: number; moment: number; power: number }>()
+  const days = new Map<string, { month: number; kwh: KilowattHours; weight: number; moment: number; power: number }>()
   for (let step = 0; step < steps.length; step += 1) {
     const label = steps.label(step)
     const key = `${label.month}/${label.dayType ?? label.day ?? 0}`
@@ -35,7 +35,7 @@ export function dayModel(run: YieldRun): DayModel {
     day.power += Math.max(0, kwh)
     days.set(key, day)
   }
-  const kindsKwh: number[][] = []
+  const kindsKwh: KilowattHours[][] = []
   const centreSolarH: (number | undefined)[] = []
   for (let month = 0; month < 12; month += 1) {
     const own = [...days.values()].filter((day) => day.month === month).toSorted((a, b) => a.kwh - b.kwh)
@@ -56,7 +56,7 @@ export function dayModel(run: YieldRun): DayModel {
 
 /** Solar time of a step from the direction to the sun: that is what both kinds of step share. */
 function solarHour({ steps, climate }: YieldRun, step: number): number {
-  const phi = (climate.latitudeDeg * Math.PI) / 180
+  const phi = radiansOf(climate.latitudeDeg)
   const [east, north, up] = [steps.sunEast[step] as number, steps.sunNorth[step] as number, steps.sunUp[step] as number]
   // East = -cos(declination) sin(hour angle); towards the equator in the equatorial plane = cos(declination) cos(hour angle).
   const hourAngle = Math.atan2(-east, up * Math.cos(phi) - north * Math.sin(phi))
@@ -64,7 +64,7 @@ function solarHour({ steps, climate }: YieldRun, step: number): number {
 }
 
 /** Means of ten equal shares of sorted days. */
-function equalKinds(days: readonly { kwh: number; weight: number }[]): number[] {
+function equalKinds(days: readonly { kwh: KilowattHours; weight: number }[]): number[] {
   const total = days.reduce((sum, day) => sum + day.weight, 0)
   const share = total / KIND_COUNT
   const sums = Array.from({ length: KIND_COUNT }, () => 0)

@@ -1,9 +1,9 @@
 import { atDay, ephemeris, sunsetHourAngleDeg } from '../../sun/index.js'
-import { DAY_MS, sunDay } from './calendar.js'
+import { MS_PER_DAY, MS_PER_HOUR, sunDay, type Degrees, type Milliseconds } from '../../values/index.js'
 
 export interface Place {
-  readonly latitudeDeg: number
-  readonly longitudeDeg: number
+  readonly latitudeDeg: Degrees
+  readonly longitudeDeg: Degrees
   readonly utcOffsetH: number
 }
 
@@ -14,10 +14,10 @@ export function solarNoonH(day: number, place: Place): number {
 }
 
 /** Sunrise and sunset without refraction, local standard time as ms as if UTC. */
-export function daylight(day: number, place: Place): { readonly riseMs: number; readonly setMs: number } {
+export function daylight(day: number, place: Place): { readonly riseMs: Milliseconds; readonly setMs: Milliseconds } {
   const noonH = solarNoonH(day, place)
   const declination = atDay(ephemeris().declinationDeg, sunDay(day) + 0.5 - place.longitudeDeg / 360)
   const half = sunsetHourAngleDeg(place.latitudeDeg, declination) / 15
-  const at = (hour: number): number => day * DAY_MS + hour * 3_600_000
+  const at = (hour: number): number => day * MS_PER_DAY + hour * MS_PER_HOUR
   return { riseMs: at(noonH - half), setMs: at(noonH + half) }
 }

@@ -1,7 +1,6 @@
 import { REVIEW_SOURCE, REVIEW_THRESHOLDS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { dateText } from './calendar.js'
 import type { CountedDays } from './count-days.js'
 import type { DayModel } from './day-model.js'
 import type { Place } from './daylight.js'
@@ -10,6 +9,7 @@ import { flatTop } from './signs/clipping.js'
 import { measuredClockShift } from './signs/clock-shift.js'
 import type { ObservedDay } from './signs/observed-day.js'
 import { soilingTrend } from './signs/soiling.js'
+import { dateText, type Kilowatts } from '../../values/index.js'
 
 export interface SignRequest {
   readonly series: ProductionSeries
@@ -18,7 +18,7 @@ export interface SignRequest {
   readonly model: DayModel
   readonly place: Place
   readonly modules: readonly ModuleReview[]
-  readonly ratedAcKw: number
+  readonly ratedAcKw: Kilowatts
 }
 
 /** Looks for gaps, soiling, dead and weak modules, clipping and a wrong clock. */

@@ -1,5 +1,5 @@
 import { KIND_COUNT } from './day-model.js'
-import { normalBelow, normalQuantile } from './normal.js'
+import { normalBelow, normalQuantile } from '../../values/index.js'
 
 /** Points of a kind over which its transitions are averaged. */
 const POINTS = 40

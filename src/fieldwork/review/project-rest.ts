@@ -1,8 +1,8 @@
-import { calendarDay, dateText, firstOfMonth } from './calendar.js'
 import type { Period } from './count-days.js'
 import { kindsOfDay, type DayModel } from './day-model.js'
 import type { Projection } from './review-values.js'
 import { quantileKwh, sumDistribution } from './sum-distribution.js'
+import { MS_PER_DAY, calendarDay, dateText, firstOfMonth } from '../../values/index.js'
 
 /** What a projection rests on. */
 export interface ProjectionBasis {
@@ -56,8 +56,8 @@ export function monthAround(lastDay: number): readonly [number, number] {
 /** Twelve months from the first measured day; once these are over, the calendar year of the last day. */
 export function yearAround(firstDay: number, lastDay: number): readonly [number, number] {
   const { year, month, dayOfMonth } = calendarDay(firstDay)
-  const end = Math.floor(Date.UTC(year + 1, month, dayOfMonth) / 86_400_000)
+  const end = Math.floor(Date.UTC(year + 1, month, dayOfMonth) / MS_PER_DAY)
   if (lastDay < end) return [firstDay, end]
   const last = calendarDay(lastDay).year
-  return [Math.floor(Date.UTC(last, 0, 1) / 86_400_000), Math.floor(Date.UTC(last + 1, 0, 1) / 86_400_000)]
+  return [Math.floor(Date.UTC(last, 0, 1) / MS_PER_DAY), Math.floor(Date.UTC(last + 1, 0, 1) / MS_PER_DAY)]
 }

@@ -3,7 +3,6 @@ import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { calendarDay, dateText } from './calendar.js'
 import { countDays, type Period } from './count-days.js'
 import { dayModel, kindsOfDay, KIND_COUNT, type DayModel } from './day-model.js'
 import type { Place } from './daylight.js'
@@ -17,6 +16,7 @@ import { reviewModules } from './signs/modules.js'
 import { quantileKwh, sumDistribution, type SumDistribution } from './sum-distribution.js'
 import { methodSpread, slowWeatherSpread, type LastingSpread } from './spread.js'
 import { ratedAcKw } from './system-limits.js'
+import { calendarDay, dateText } from '../../values/index.js'
 
 /** Most points of the cumulative course. */
 const COURSE_POINTS = 40

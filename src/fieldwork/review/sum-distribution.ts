@@ -1,19 +1,19 @@
 import { KIND_COUNT } from './day-model.js'
 import { kindTransitions, overDays } from './kind-transitions.js'
-import { normalBelow } from './normal.js'
+import { normalBelow, type KilowattHours } from '../../values/index.js'
 
 /** A day with what it may give, kWh, kinds of equal probability, lowest first. */
 export interface DayOdds {
   readonly day: number
-  readonly kindsKwh: readonly number[]
+  readonly kindsKwh: readonly KilowattHours[]
 }
 
 /** Distribution of a sum of energy: probabilities of values that are `stepKwh` apart from `lowestKwh` on. */
 export interface SumDistribution {
-  readonly lowestKwh: number
-  readonly stepKwh: number
+  readonly lowestKwh: KilowattHours
+  readonly stepKwh: KilowattHours
   readonly probability: Float64Array
-  readonly meanKwh: number
+  readonly meanKwh: KilowattHours
 }
 
 /** Steps of the grid in a standard deviation of the sum. */
@@ -131,12 +131,12 @@ function sumOf(byKind: readonly Float64Array[]): Float64Array {
  *
  * @param spread Relative standard deviation of a factor on the whole sum (how sure the method is), 0 for weather alone.
  */
-export function shareBelow(distribution: SumDistribution, kwh: number, spread = 0): number {
+export function shareBelow(distribution: SumDistribution, kwh: KilowattHours, spread = 0): number {
   return spread > 0 ? shareOfPoints(mergedPoints(distribution), kwh, spread) : shareOfCells(distribution, kwh)
 }
 
 /** Sum below which a share of the cases lie, kWh. @param share 0 to 1. */
-export function quantileKwh(distribution: SumDistribution, share: number, spread = 0): number {
+export function quantileKwh(distribution: SumDistribution, share: number, spread = 0): KilowattHours {
   const { lowestKwh, stepKwh, probability } = distribution
   const points = spread > 0 ? mergedPoints(distribution) : []
   let low = Math.min(0, lowestKwh - stepKwh)
@@ -150,7 +150,7 @@ export function quantileKwh(distribution: SumDistribution, share: number, spread
   return (low + high) / 2
 }
 
-function shareOfCells({ lowestKwh, stepKwh, probability }: SumDistribution, kwh: number): number {
+function shareOfCells({ lowestKwh, stepKwh, probability }: SumDistribution, kwh: KilowattHours): number {
   // A value stands for the stretch of one step round it.
   const place = (kwh - lowestKwh) / stepKwh + 0.5
   let share = 0
@@ -161,7 +161,7 @@ function shareOfCells({ lowestKwh, stepKwh, probability }: SumDistribution, kwh:
 }
 
 interface MassPoint {
-  readonly kwh: number
+  readonly kwh: KilowattHours
   readonly mass: number
 }
 
@@ -179,7 +179,7 @@ function mergedPoints({ lowestKwh, stepKwh, probability }: SumDistribution): Mas
   return points
 }
 
-function shareOfPoints(points: readonly MassPoint[], kwh: number, spread: number): number {
+function shareOfPoints(points: readonly MassPoint[], kwh: KilowattHours, spread: number): number {
   return points.reduce(
     (share, point) =>
       share + point.mass * (point.kwh > 0 ? normalBelow((kwh / point.kwh - 1) / spread) : kwh > point.kwh ? 1 : 0),

@@ -2,8 +2,8 @@ import { listModuleGroups, type Project } from '../../project/index.js'
 import { countFitted } from '../../roof/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionLimits } from '../production/index.js'
-import { calendarDay, DAY_MS, dayNumber } from './calendar.js'
 import { dayModel, KIND_COUNT } from './day-model.js'
+import { MS_PER_DAY, MS_PER_HOUR, calendarDay, dayNumber, type Kilowatts } from '../../values/index.js'
 
 /** Meters and inverters may run this far over the rating. */
 const OVER_RATING = 1.15
@@ -11,7 +11,7 @@ const OVER_RATING = 1.15
 const OVER_CLEAR_DAY = 1.6
 
 /** Rated AC output of all inverters, kW. */
-export function ratedAcKw(project: Project): number {
+export function ratedAcKw(project: Project): Kilowatts {
   const units = new Map<string, number>()
   let watts = 0
   for (const group of listModuleGroups(countFitted(project))) {
@@ -30,11 +30,11 @@ export function productionLimits(project: Project, run: YieldRun): ProductionLim
     moduleIds: Object.values(run.result.values.arrays).flatMap((array) => array.by_module.map((module) => module.id)),
     utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
     mostKwh: (startMs, endMs) => {
-      const byPower = (powerKw * (endMs - startMs)) / 3_600_000
-      if (endMs - startMs < DAY_MS) return byPower
+      const byPower = (powerKw * (endMs - startMs)) / MS_PER_HOUR
+      if (endMs - startMs < MS_PER_DAY) return byPower
       const { month } = calendarDay(dayNumber(startMs))
       const clear = [month, (month + 1) % 12].map((each) => model.kindsKwh[each]?.[KIND_COUNT - 1] ?? 0)
-      return Math.min(byPower, (OVER_CLEAR_DAY * Math.max(...clear) * (endMs - startMs)) / DAY_MS)
+      return Math.min(byPower, (OVER_CLEAR_DAY * Math.max(...clear) * (endMs - startMs)) / MS_PER_DAY)
     },
   }
 }

@@ -2,9 +2,9 @@ import type { Project } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { runYield } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { calendarDay, dateText, dayNumber } from './calendar.js'
 import type { ReviewRequest } from './review-production.js'
 import { methodSpread } from './spread.js'
+import { calendarDay, dateText, dayNumber } from '../../values/index.js'
 
 /**
  * Models the measured days with the weather of these very hours.

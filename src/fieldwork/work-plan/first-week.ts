@@ -2,6 +2,7 @@ import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import { dayModel, kindsOfDay, methodSpread, quantileKwh, sumDistribution } from '../review/index.js'
 import type { FirstWeek } from './plan-values.js'
+import { MS_PER_DAY } from '../../values/index.js'
 
 /** A year without a leap day; only the days within months matter. */
 const YEAR = 2026
@@ -11,7 +12,7 @@ export function firstWeeks(run: YieldRun, correlation: number = DAY_CORRELATION.
   const model = dayModel(run)
   const spread = methodSpread(run)
   return Array.from({ length: 12 }, (_, month) => {
-    const first = Math.floor(Date.UTC(YEAR, month, 12) / 86_400_000)
+    const first = Math.floor(Date.UTC(YEAR, month, 12) / MS_PER_DAY)
     const days = Array.from({ length: 7 }, (__, at) => ({ day: first + at, kindsKwh: kindsOfDay(model, first + at) }))
     const { total } = sumDistribution(days, correlation)
     return {

@@ -1,4 +1,5 @@
-export { cautionWords, quantityText, stateText, tape, type PlanInput } from './plan-facts.js'
+export { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
+export type { PlanInput } from './plan-input.js'
 export type * from './plan-values.js'
 export { planWork } from './plan-work.js'
 export { planMarkdown } from './plan-markdown.js'

@@ -2,8 +2,9 @@ import type { WiringValues } from '../../electrical/index.js'
 import { listModuleGroups, tiltDegOf, type Project } from '../../project/index.js'
 import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import type { Edition } from '../../tables/nec/index.js'
-import type { PlanInput } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { CurrentReading, InsulationValue, VoltageReading } from './plan-values.js'
+import { pitchIn12Of } from '../../values/index.js'
 
 /** What decides which tasks a system has, and the numbers in them. */
 export interface PlanSystem {
@@ -51,7 +52,7 @@ export function planSystem({ project, wiring }: PlanInput, figures: PlanFigures)
     ),
     eaveHeightsFt: Object.fromEntries(planes.map(([id, plane]) => [id, plane.eave_height_ft])),
     steep: planes
-      .filter(([, plane]) => 12 * Math.tan((tiltDegOf(plane) * Math.PI) / 180) > SAFETY_FIGURES.steepAboveIn12 + 1e-9)
+      .filter(([, plane]) => pitchIn12Of(tiltDegOf(plane)) > SAFETY_FIGURES.steepAboveIn12 + 1e-9)
       .map(([id]) => id),
     ...figures,
   }

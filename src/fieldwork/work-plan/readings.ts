@@ -3,8 +3,9 @@ import type { PvModule } from '../../project/index.js'
 import { READING_CELL_C, TEST_LIMITS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { StageError } from '../../worksheet/index.js'
-import type { PlanInput } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { VoltageReading } from './plan-values.js'
+import type { Celsius, Volts } from '../../values/index.js'
 
 /**
  * Open-circuit voltages that the meter should show, by the temperature of the cells.
@@ -73,13 +74,13 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
  *
  * @source 5 % between like strings: see WORK_SOURCES.stringTests; half a module is ours, on the safe side.
  */
-function range(voltsV: number, moduleV: number): { low_v: number; high_v: number } {
+function range(voltsV: Volts, moduleV: Volts): { low_v: number; high_v: number } {
   const five = TEST_LIMITS.likeStrings * voltsV
   const off = moduleV === 0 ? five : Math.min(five, moduleV / 2)
   return { low_v: voltsV - off, high_v: voltsV + off }
 }
 
-function vocAt(id: string, module: PvModule, cellC: number): number {
+function vocAt(id: string, module: PvModule, cellC: Celsius): number {
   if (module.voc_v === undefined) {
     throw new StageError(
       `equipment.modules.${id}.voc_v`,

@@ -1,5 +1,6 @@
 import { SAFETY_FIGURES as FIGURES, WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { TaskRule } from './plan-facts.js'
+import type { Feet } from '../../values/index.js'
 
 /** Rules for employers; for owners who work themselves the same is good practice. */
 export const SAFETY_RULES: readonly TaskRule[] = [
@@ -64,7 +65,7 @@ export const SAFETY_RULES: readonly TaskRule[] = [
 ]
 
 /** A ladder with its foot a quarter of its working length out leans on the eave at height h: L = h / sqrt(1 - 1/16). */
-function ladderText(plane: string, heightFt: number): string {
+function ladderText(plane: string, heightFt: Feet): string {
   const workingFt = heightFt / Math.sqrt(1 - FIGURES.ladderFootShare ** 2)
   return `${plane}: eave at ${heightFt} ft, so ${workingFt.toFixed(1)} ft of working length, foot ${(workingFt * FIGURES.ladderFootShare).toFixed(1)} ft out, ladder at least ${Math.ceil(((heightFt + FIGURES.ladderAboveEaveFt) / heightFt) * workingFt * 10) / 10} ft long without its overlap`
 }

@@ -1,6 +1,7 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import { own } from '../../values/index.js'
-import { plural, quantity, step, task, tasksOf, type PlanInput } from './plan-facts.js'
+import { plural, quantity, step, task, tasksOf } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanSystem } from './plan-system.js'
 import type { PlanStep } from './plan-values.js'
 import { ABSENCE_RULES, LOCK_OUT_RULES, SAFETY_RULES } from './rules-safety.js'

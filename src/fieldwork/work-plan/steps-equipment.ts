@@ -1,8 +1,9 @@
-import { own } from '../../values/index.js'
+import { inchesOf, own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, quantity, step, stopFor, tape, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, task } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */
@@ -163,7 +164,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         },
         ...label.along.map((piece) => ({
           id: '',
-          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(ft * 12)).join(', ')} from its start, and on the cover of the box where it begins`,
+          says: `label ${label.number} on ${piece.raceway}: at ${piece.atFt.map((ft) => tape(inchesOf(ft))).join(', ')} from its start, and on the cover of the box where it begins`,
           source: label.source,
         })),
       ]),

@@ -1,5 +1,6 @@
 import { SERVICE_VOLTAGE_BAND, WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { nec, plural, step, stopFor, task, tasksOf, type PlanInput } from './plan-facts.js'
+import { nec, plural, step, stopFor, task, tasksOf } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanSystem } from './plan-system.js'
 import type { FirstWeek, PlanStep } from './plan-values.js'
 import { CLOSE_STRINGS, DEAD_TESTS, INSPECTION_SHUTDOWN, ON_TESTS, STRING_TESTS } from './rules-tests.js'

@@ -1,8 +1,9 @@
-import { own } from '../../values/index.js'
+import { inchesOf, own } from '../../values/index.js'
 import { torqueText } from './torque.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { Source } from '../../worksheet/index.js'
-import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task, type PlanInput } from './plan-facts.js'
+import { nec, plural, quantity, step, stopFor, tape, tapeAtMost, task } from './plan-facts.js'
+import type { PlanInput } from './plan-input.js'
 import type { PlanStep } from './plan-values.js'
 
 const COMPUTED: Source = { document: 'space-mounts', standing: 'project file' }
@@ -169,7 +170,7 @@ function raceways(input: PlanInput): PlanStep[] {
   ])
   const tasks = (wiring?.raceways ?? []).flatMap((raceway) => [
     task(
-      `${raceway.id} (${raceway.location}): ${raceway.straps === 1 ? 'strap' : 'straps'} at ${raceway.strap_positions_ft.map((ft) => tape(ft * 12)).join(', ')} from its start`,
+      `${raceway.id} (${raceway.location}): ${raceway.straps === 1 ? 'strap' : 'straps'} at ${raceway.strap_positions_ft.map((ft) => tape(inchesOf(ft))).join(', ')} from its start`,
       support,
     ),
     ...(raceway.expansion_fitting

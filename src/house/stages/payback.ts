@@ -3,11 +3,12 @@ import { billsOfProject, paybackOfProject, type PaybackValues, type SavingsValue
 import type { Finding, Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { HouseInput } from '../house-input.js'
+import type { Dollars } from '../../values/index.js'
 
 /** The price of a house: the first that is there counts, and the project's own comes before the bill. */
 export interface PriceSources {
   /** Price before incentives, USD. */
-  readonly installedCostUsd?: number | undefined
+  readonly installedCostUsd?: Dollars | undefined
   readonly bill?: Result<BomValues> | undefined
 }
 
@@ -42,7 +43,7 @@ export function utilityBills({ project, files }: HouseInput, estimate: () => Yie
   return billsOfProject(project, files, estimate)
 }
 
-function withUnused(result: Result<PaybackValues>, unusedUsd: number | null): Result<PaybackValues> {
+function withUnused(result: Result<PaybackValues>, unusedUsd: Dollars | null): Result<PaybackValues> {
   const total = unusedUsd === null ? '' : ` of ${unusedUsd.toFixed(0)} USD`
   const note: Finding = {
     severity: 'note',

@@ -5,6 +5,7 @@ import type { Project } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
+import type { Celsius } from '../../values/index.js'
 
 /** What the plan is made from. A stage that could not run stands with its reason; its steps then have no numbers. */
 export interface WorkPlanNeeds {
@@ -13,7 +14,7 @@ export interface WorkPlanNeeds {
   readonly wiring: Result<WiringValues> | StageError
   readonly labels: readonly RequiredLabel[] | undefined
   /** Temperature of the cells on the day of the work, deg C. */
-  readonly cellC: number | undefined
+  readonly cellC: Celsius | undefined
 }
 
 /** The work plan, with the errors of the stages that it rests on: a plan for a design that fails a check must say so. */

@@ -7,13 +7,14 @@ import {
   type CutStock,
 } from './cutting-problem.js'
 import { solveCutting } from './solve-cutting.js'
+import type { Inches } from '../../values/index.js'
 
 /** What is cut from one stick. */
 export interface CutStick {
-  readonly stockIn: number
+  readonly stockIn: Inches
   readonly pieces: readonly CutPiece[]
   /** What is left after the last cut, in. */
-  readonly offcutIn: number
+  readonly offcutIn: Inches
 }
 
 export interface CutPlan {
@@ -36,7 +37,7 @@ export interface CutPlan {
  * @param kerfIn Width of a cut, in.
  * @limits A piece is never joined from two; where joints may lie is decided before.
  */
-export function cutStock(pieces: readonly CutPiece[], stocks: readonly CutStock[], kerfIn: number): CutPlan {
+export function cutStock(pieces: readonly CutPiece[], stocks: readonly CutStock[], kerfIn: Inches): CutPlan {
   const longest = Math.max(0, ...stocks.map((stock) => stockSteps(stock.lengthIn)))
   const tooLong = pieces.filter((piece) => pieceSteps(piece.lengthIn) > longest)
   const cuttable = pieces.filter((piece) => pieceSteps(piece.lengthIn) <= longest)

@@ -1,13 +1,15 @@
+import type { Inches } from '../../values/index.js'
+
 /** A piece to be cut. */
 export interface CutPiece {
   /** What it is for. */
   readonly for: string
-  readonly lengthIn: number
+  readonly lengthIn: Inches
 }
 
 /** A length that is sold. */
 export interface CutStock {
-  readonly lengthIn: number
+  readonly lengthIn: Inches
   /** Price of one, whole cents; undefined when it is not known. */
   readonly cents?: number | undefined
 }
@@ -28,9 +30,9 @@ export interface CuttingProblem {
 }
 
 /** Rounds a piece up to the next step. */
-export const pieceSteps = (lengthIn: number): number => Math.ceil(lengthIn * STEPS_PER_IN - 1e-6)
+export const pieceSteps = (lengthIn: Inches): number => Math.ceil(lengthIn * STEPS_PER_IN - 1e-6)
 /** Rounds a stock length down to a step. */
-export const stockSteps = (lengthIn: number): number => Math.floor(lengthIn * STEPS_PER_IN + 1e-6)
+export const stockSteps = (lengthIn: Inches): number => Math.floor(lengthIn * STEPS_PER_IN + 1e-6)
 
 /**
  * Puts pieces and stock into whole steps of 1/16 in: pieces and kerf rounded up, stock rounded down.
@@ -38,9 +40,9 @@ export const stockSteps = (lengthIn: number): number => Math.floor(lengthIn * ST
  * @param stocks Cost counts by price when every length has one, otherwise by length.
  */
 export function cuttingProblem(
-  lengthsIn: readonly number[],
+  lengthsIn: readonly Inches[],
   stocks: readonly CutStock[],
-  kerfIn: number,
+  kerfIn: Inches,
 ): CuttingProblem {
   const kerf = pieceSteps(kerfIn)
   const counts = new Map<number, number>()

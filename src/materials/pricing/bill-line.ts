@@ -1,6 +1,6 @@
-import type { Decimal, UsdRange } from '../exact.js'
-import { toNumber } from '../exact.js'
 import type { GoodsGroup, Unit } from '../take-off/need.js'
+import type { Decimal } from '../../values/index.js'
+import { type UsdRange, toNumber } from '../exact.js'
 
 export type BillGroup = GoodsGroup | 'freight' | 'rentals' | 'fees' | 'labour' | 'margin' | 'tax'
 
@@ -54,7 +54,7 @@ export function lineValues(line: BillLine): LineValues {
     packs,
     pack,
     left_over: line.leftOver,
-    unit_price_usd: line.unitPrice === null ? null : Number(line.unitPrice),
+    unit_price_usd: line.unitPrice === null ? null : line.unitPrice.toNumber(),
     cost_usd: line.cost.high === null ? null : toNumber(line.cost.high),
     cost_at_least_usd: toNumber(line.cost.low),
     part,

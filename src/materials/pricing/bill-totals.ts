@@ -1,7 +1,7 @@
-import type { Decimal, UsdRange } from '../exact.js'
-import { sumRanges, toNumber } from '../exact.js'
 import { GOODS_GROUPS } from '../take-off/need.js'
 import type { BillGroup, BillLine } from './bill-line.js'
+import type { Decimal, Watts } from '../../values/index.js'
+import { type UsdRange, sumRanges, toNumber } from '../exact.js'
 
 /** Totals with the names that the JSON has; null where a price is missing. */
 export interface TotalValues {
@@ -40,7 +40,7 @@ export function billTotals(
   lines: readonly BillLine[],
   incomplete: boolean,
   incentivesOf: (gross: Decimal) => Decimal,
-  ratingW: number,
+  ratingW: Watts,
 ): BillTotals {
   const isGoods = (group: BillGroup): boolean => (GOODS_GROUPS as readonly string[]).includes(group)
   const sumOf = (wanted: (group: BillGroup) => boolean): UsdRange =>
@@ -74,7 +74,7 @@ export function billTotals(
       gross_usd: number(gross),
       incentives_usd: incentives === null ? null : toNumber(incentives),
       net_usd: total === null || incentives === null ? null : toNumber(total.minus(incentives)),
-      usd_per_w: total === null || ratingW <= 0 ? null : Number(total.div(ratingW).toFixed(4)),
+      usd_per_w: total === null || ratingW <= 0 ? null : total.div(ratingW).roundedTo(4).toNumber(),
     }
   }
   return { gross, atMost: at('high'), atLeast: at('low') }

@@ -1,6 +1,7 @@
-import { Decimal, toCents, usd, type UsdRange } from '../exact.js'
 import type { PriceItem, PricePack } from '../price-list/price-list-types.generated.js'
 import type { Unit } from '../take-off/need.js'
+import { decimal, toCents } from '../../values/index.js'
+import type { UsdRange } from '../exact.js'
 
 /** Whole packs that reach a quantity. */
 export interface PackChoice {
@@ -49,8 +50,8 @@ function packsFor(quantity: number, pack: PricePack): PackChoice {
 
 function priceOf(pack: PricePack): UsdRange | undefined {
   const { usd: exact, usd_low: low, usd_high: high } = pack
-  if (exact !== undefined) return { low: usd(exact), high: usd(exact) }
-  return low === undefined || high === undefined ? undefined : { low: usd(low), high: usd(high) }
+  if (exact !== undefined) return { low: decimal(exact), high: decimal(exact) }
+  return low === undefined || high === undefined ? undefined : { low: decimal(low), high: decimal(high) }
 }
 
 function isBetter(a: PackChoice, b: PackChoice): boolean {
@@ -62,5 +63,5 @@ function isBetter(a: PackChoice, b: PackChoice): boolean {
 /** `spool of 500 ft`, `box of 10`, `stick`. */
 export function packText({ pack, holds }: PackChoice, unit: Unit): string {
   if (pack.pack === 'foot') return 'foot'
-  return holds === 1 ? pack.pack : `${pack.pack} of ${new Decimal(holds).toString()}${unit === 'ft' ? ' ft' : ''}`
+  return holds === 1 ? pack.pack : `${pack.pack} of ${decimal(holds).toFixed()}${unit === 'ft' ? ' ft' : ''}`
 }

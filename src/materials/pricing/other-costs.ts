@@ -1,8 +1,9 @@
 import type { Materials } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { Decimal, exactly, mapRange, sumRanges, toCents, usd, type UsdRange } from '../exact.js'
 import type { PriceList } from '../price-list/price-list-types.generated.js'
 import { amountLine, type BillLine } from './bill-line.js'
+import { ZERO, decimal, toCents, type Decimal } from '../../values/index.js'
+import { exactly, mapRange, sumRanges, type UsdRange } from '../exact.js'
 
 /** Freight, rentals, fees, labour, margin and sales tax, in that order, after the goods. */
 export function otherCosts(materials: Materials, goods: readonly BillLine[], list: PriceList | undefined): BillLine[] {
@@ -26,15 +27,15 @@ function freight(materials: Materials, goods: readonly BillLine[], list: PriceLi
         item: 'freight',
         name: 'Freight',
         group: 'freight',
-        cost: exactly(toCents(usd(stated))),
+        cost: exactly(toCents(decimal(stated))),
         why: 'as stated (materials.freight_usd)',
       }),
     ]
   if (list?.freight_usd === undefined) return []
-  const amount = toCents(usd(list.freight_usd))
+  const amount = toCents(decimal(list.freight_usd))
   const free = list.freight_free_from_usd
   const value = costOf(goods)
-  const nothing = new Decimal(0)
+  const nothing = ZERO
   // The dearer order may be the one that is sent free, so each bound is looked at by itself.
   const isFree = (goodsUsd: Decimal | null): boolean => free !== undefined && goodsUsd !== null && goodsUsd.gte(free)
   return [
@@ -60,7 +61,7 @@ function named(costs: Materials['rentals'], group: 'rentals' | 'fees', prefix: s
       item: `${prefix}.${id}`,
       name,
       group,
-      cost: exactly(toCents(usd(amount))),
+      cost: exactly(toCents(decimal(amount))),
       why: `as stated (materials.${group}.${id})`,
     }),
   )
@@ -71,7 +72,7 @@ function labour({ labour: stated }: Materials): BillLine[] {
   const { hours, usd_per_hour: rate, usd: amount } = stated
   const line = { item: 'labour', name: 'Labour', group: 'labour' } as const
   if (amount !== undefined && hours === undefined && rate === undefined)
-    return [amountLine({ ...line, cost: exactly(toCents(usd(amount))), why: 'as stated (materials.labour.usd)' })]
+    return [amountLine({ ...line, cost: exactly(toCents(decimal(amount))), why: 'as stated (materials.labour.usd)' })]
   if (amount === undefined && hours !== undefined && rate !== undefined)
     return [
       amountLine({
@@ -81,8 +82,8 @@ function labour({ labour: stated }: Materials): BillLine[] {
         packs: null,
         pack: null,
         leftOver: null,
-        unitPrice: usd(rate),
-        cost: exactly(toCents(usd(hours).times(usd(rate)))),
+        unitPrice: decimal(rate),
+        cost: exactly(toCents(decimal(hours).times(decimal(rate)))),
         why: 'hours times rate (materials.labour)',
       }),
     ]
@@ -96,7 +97,7 @@ function labour({ labour: stated }: Materials): BillLine[] {
 const percentOf =
   (percent: number) =>
   (amount: Decimal): Decimal =>
-    toCents(amount.times(usd(percent)).div(100))
+    toCents(amount.times(decimal(percent)).div(100))
 
 function margin({ margin_pct: percent }: Materials, lines: readonly BillLine[]): BillLine[] {
   if (percent === undefined || percent === 0) return []

@@ -1,11 +1,12 @@
-import { Decimal, NOTHING, type UsdRange } from '../exact.js'
 import type { TotalNeed } from '../take-off/need.js'
 import { wholeUnits } from '../take-off/need.js'
 import type { BillLine } from './bill-line.js'
 import { choosePack, packText, type PackChoice } from './choose-pack.js'
-import type { PriceBook } from './price-book.js'
+import type { PriceBook } from '../price-list/price-book.js'
+import { ZERO } from '../../values/index.js'
+import { NOTHING, type UsdRange } from '../exact.js'
 
-const UNKNOWN: UsdRange = { low: new Decimal(0), high: null }
+const UNKNOWN: UsdRange = { low: ZERO, high: null }
 
 /** Goods with their prices, and what has to be told about them. */
 export interface PricedGoods {
@@ -33,8 +34,7 @@ export function priceGoods(needs: readonly TotalNeed[], prices: PriceBook | unde
     const named = (name: string): string => (need.must === undefined ? name : `${name}, ${need.must}`)
     const base = { ...need, name: named(need.name), why: why + comes, part: null, taxable: true }
     const found = prices?.find(need.item, need.general)
-    if (toBuy === 0)
-      return { ...lineOf(base), packs: 0, pack: null, leftOver: 0, unitPrice: new Decimal(0), cost: NOTHING }
+    if (toBuy === 0) return { ...lineOf(base), packs: 0, pack: null, leftOver: 0, unitPrice: ZERO, cost: NOTHING }
     if (found === undefined) {
       missing.push(need.item)
       return { ...lineOf(base), packs: null, pack: null, leftOver: null, unitPrice: null, cost: UNKNOWN }

@@ -1,6 +1,6 @@
 import type { Incentive, Incentives } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { toCents, usd, type Decimal } from '../exact.js'
+import { decimal, toCents, type Decimal, type Watts } from '../../values/index.js'
 
 /** An incentive that is paid at purchase. */
 export interface PurchaseIncentive {
@@ -20,13 +20,13 @@ export interface PurchaseIncentive {
 export function purchaseIncentives(
   incentives: Incentives | undefined,
   gross: Decimal,
-  ratingW: number,
+  ratingW: Watts,
 ): PurchaseIncentive[] {
   return Object.entries(incentives ?? {})
     .filter(([, each]) => isAtPurchase(each))
     .map(([id, each]) => {
       const amount = amountOf(id, each, gross, ratingW)
-      const capped = each.cap_usd !== undefined && amount.gt(each.cap_usd) ? usd(each.cap_usd) : amount
+      const capped = each.cap_usd !== undefined && amount.gt(each.cap_usd) ? decimal(each.cap_usd) : amount
       return { id, name: each.name, usd: toCents(capped) }
     })
 }
@@ -40,7 +40,7 @@ function isAtPurchase({ kind, year_received: year }: Incentive): boolean {
   return kind !== 'tax_credit' && kind !== 'per_kwh' && (year ?? 0) === 0
 }
 
-function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: number): Decimal {
+function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: Watts): Decimal {
   switch (incentive.kind) {
     case 'upfront':
       return needed(id, 'amount_usd', incentive)
@@ -56,7 +56,7 @@ function amountOf(id: string, incentive: Incentive, gross: Decimal, ratingW: num
 
 function needed(id: string, key: 'amount_usd' | 'usd_per_w' | 'percent', incentive: Incentive): Decimal {
   const value = incentive[key]
-  if (value !== undefined) return usd(value)
+  if (value !== undefined) return decimal(value)
   throw new StageError(
     `incentives.${id}.${key}`,
     `an incentive of kind ${incentive.kind} needs ${key}`,

@@ -1,5 +1,6 @@
 import type { CutPlan } from '../cut/cut-stock.js'
 import type { TakeOffJob } from './take-off-job.js'
+import type { Inches } from '../../values/index.js'
 
 /** A stick of the cut list, with the names that the JSON has. */
 export interface CutListEntry {
@@ -36,8 +37,8 @@ export function recordCuts(
   job: TakeOffJob,
   material: string,
   plan: CutPlan,
-  kerfIn: number,
-  itemOf: (stockIn: number) => string,
+  kerfIn: Inches,
+  itemOf: (stockIn: Inches) => string,
 ): CutLists {
   const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
   const pieces = plan.sticks.flatMap((stick) => stick.pieces)

@@ -1,3 +1,5 @@
+import type { Percent } from '../../values/index.js'
+
 /** Groups of a bill, in the order in which it is printed. */
 export const GOODS_GROUPS = [
   'modules',
@@ -41,7 +43,7 @@ export interface TotalNeed extends Omit<Need, 'quantity' | 'why'> {
   readonly quantity: number
   /** Every part of the quantity with its reason. */
   readonly parts: readonly { readonly quantity: number; readonly why: string }[]
-  readonly sparePct: number
+  readonly sparePct: Percent
 }
 
 /** Rounds up to whole units; a rest that is only noise of floating point is none. */

@@ -1,6 +1,6 @@
 import type { CutStock } from '../cut/cutting-problem.js'
-import type { PriceBook } from '../pricing/price-book.js'
-import { Decimal, toCents } from '../exact.js'
+import type { PriceBook } from '../price-list/price-book.js'
+import { decimal, toCents, type Inches } from '../../values/index.js'
 
 /** A stock length with the id of its item. */
 export interface StockItem extends CutStock {
@@ -14,10 +14,10 @@ export interface StockItem extends CutStock {
  * @param itemOf Id of the item of a length.
  */
 export function stockItems(
-  lengthsIn: readonly number[],
-  itemOf: (lengthIn: number) => string,
+  lengthsIn: readonly Inches[],
+  itemOf: (lengthIn: Inches) => string,
   prices: PriceBook | undefined,
-  longestPieceIn: number,
+  longestPieceIn: Inches,
 ): StockItem[] {
   const all = lengthsIn.map((lengthIn): StockItem => {
     const item = itemOf(lengthIn)
@@ -33,7 +33,7 @@ function unitCents(prices: PriceBook | undefined, item: string): number | undefi
   const entry = prices?.find(item)?.entry
   const usd = entry?.usd ?? entry?.usd_high
   if (entry === undefined || usd === undefined || usd <= 0) return undefined
-  const cents = toCents(new Decimal(usd).div(entry.holds ?? 1))
+  const cents = toCents(decimal(usd).div(entry.holds ?? 1))
     .times(100)
     .toNumber()
   return cents > 0 ? cents : undefined

@@ -1,6 +1,6 @@
 import type { RailValue } from '../../structure/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Inches } from '../../values/index.js'
 import { gapsIn, modulesOnRail } from './modules-on-rail.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
@@ -40,7 +40,7 @@ function thickness(job: TakeOffJob, arrayId: string): number | undefined {
   return own(job.project.equipment.modules, own(job.project.arrays, arrayId)?.module)?.thickness_in
 }
 
-function clamp(kind: 'mid' | 'end', frameIn: number | undefined, quantity: number, why: string): Need {
+function clamp(kind: 'mid' | 'end', frameIn: Inches | undefined, quantity: number, why: string): Need {
   const name = kind === 'mid' ? 'Mid clamp' : 'End clamp'
   return {
     item: frameIn === undefined ? `clamp.${kind}` : `clamp.${kind}.${frameIn}in`,

@@ -1,6 +1,7 @@
 import type { CircuitValues, WiringValues } from '../../electrical/index.js'
 import type { Need } from './need.js'
 import type { TakeOffJob } from './take-off-job.js'
+import type { Amperes } from '../../values/index.js'
 
 /** Breakers, combiner panel, disconnects, taps and the connectors of strings. */
 export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
@@ -72,7 +73,7 @@ function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
 }
 
 /** @param fuseA Rating that the wiring asks of the fuses, A; that of the disconnect when it asks for none. */
-function disconnectsOf(job: TakeOffJob, fuseA: number | undefined): Need[] {
+function disconnectsOf(job: TakeOffJob, fuseA: Amperes | undefined): Need[] {
   return Object.entries(job.project.electrical?.disconnects ?? {}).flatMap(([id, disconnect]): Need[] => {
     const { kind, rating_a: rating, fused } = disconnect
     const rated = rating === undefined ? '' : `.${rating}a`

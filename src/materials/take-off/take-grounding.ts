@@ -3,6 +3,7 @@ import type { RailValue } from '../../structure/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
+import { feetOf, type Inches } from '../../values/index.js'
 
 /** Lugs on the rails, the bare conductor between them, and the electrode of the array. */
 export function takeGrounding(job: TakeOffJob, wiring: WiringValues, rails: readonly RailValue[]): Need[] {
@@ -10,7 +11,7 @@ export function takeGrounding(job: TakeOffJob, wiring: WiringValues, rails: read
   const slackFt = practiceValue(job, 'wire_slack_ft')
   const needs = railsByPlane(rails).flatMap(([plane, own]): Need[] => {
     const rows = own.toSorted((a, b) => a.y_in - b.y_in)
-    const pathFt = pathIn(rows) / 12
+    const pathFt = feetOf(pathIn(rows))
     return [
       {
         item: `ground-lug.${array.size_awg}`,
@@ -94,7 +95,7 @@ function railsByPlane(rails: readonly RailValue[]): [string, RailValue[]][] {
 }
 
 /** Length of the way from the left end of one rail to the next, up the slope, in. */
-function pathIn(rails: readonly RailValue[]): number {
+function pathIn(rails: readonly RailValue[]): Inches {
   return rails.slice(1).reduce((sum, rail, i) => {
     const before = rails[i]
     return before === undefined ? sum : sum + Math.hypot(rail.x_in - before.x_in, rail.y_in - before.y_in)

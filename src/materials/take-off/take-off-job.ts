@@ -3,7 +3,7 @@ import type { Materials, Project } from '../../project/index.js'
 import type { Arrangement } from '../../roof/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { PriceBook } from '../pricing/price-book.js'
+import type { PriceBook } from '../price-list/price-book.js'
 
 /** A label that the project needs, as the drawings word it. */
 export interface LabelNeed {

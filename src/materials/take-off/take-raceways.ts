@@ -5,12 +5,13 @@ import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
+import { feetOf, inchesOf, type Inches } from '../../values/index.js'
 
 const isRigid = (raceway: RacewayValues): boolean => raceway.type !== 'none' && raceway.type !== 'LFNC'
 
 /** Raceways in sticks with their cuts, straps at the computed places, couplings, connectors, expansion fittings, boxes. */
 export function takeRaceways(job: TakeOffJob, wiring: WiringValues): { needs: Need[]; cuts: CutLists } {
-  const stickIn = practiceValue(job, 'raceway_stick_ft') * 12
+  const stickIn = inchesOf(practiceValue(job, 'raceway_stick_ft'))
   const kinds = new Map<string, RacewayValues[]>()
   for (const raceway of wiring.raceways.filter(isRigid)) {
     const id = kindId(raceway)
@@ -37,10 +38,10 @@ function sticksOf(
   job: TakeOffJob,
   id: string,
   raceways: readonly RacewayValues[],
-  stickIn: number,
+  stickIn: Inches,
 ): { needs: Need[]; cuts: CutLists } {
   const pieces = raceways.flatMap((raceway): CutPiece[] => {
-    const lengthIn = raceway.length_ft * 12
+    const lengthIn = inchesOf(raceway.length_ft)
     const whole = Math.floor(lengthIn / stickIn + 1e-9)
     const rest = lengthIn - whole * stickIn
     return [
@@ -55,7 +56,7 @@ function sticksOf(
   const feet = raceways.reduce((sum, raceway) => sum + raceway.length_ft, 0)
   const need: Need = {
     item,
-    name: `${first === undefined ? id : kindName(first)}, stick of ${stickIn / 12} ft`,
+    name: `${first === undefined ? id : kindName(first)}, stick of ${feetOf(stickIn)} ft`,
     group: 'raceway',
     unit: 'stick',
     quantity: plan.sticks.length,
@@ -64,7 +65,7 @@ function sticksOf(
   return { needs: [need], cuts: recordCuts(job, item, plan, kerfIn, () => item) }
 }
 
-function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
+function fittingsOf(raceway: RacewayValues, stickIn: Inches): Need[] {
   const from = (key = ''): string => `${raceway.id} (wire: values.raceways${key})`
   if (raceway.type === 'none')
     return [
@@ -88,7 +89,7 @@ function fittingsOf(raceway: RacewayValues, stickIn: number): Need[] {
     why,
   })
   const rigid = isRigid(raceway)
-  const couplings = rigid ? Math.ceil((raceway.length_ft * 12) / stickIn - 1e-9) - 1 : 0
+  const couplings = rigid ? Math.ceil(inchesOf(raceway.length_ft) / stickIn - 1e-9) - 1 : 0
   const flexible: Need[] = rigid
     ? []
     : [

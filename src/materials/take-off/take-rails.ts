@@ -2,7 +2,7 @@ import type { RailValue } from '../../structure/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { cutStock } from '../cut/cut-stock.js'
 import type { CutPiece } from '../cut/cutting-problem.js'
-import { own } from '../../values/index.js'
+import { own, type Inches } from '../../values/index.js'
 import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
@@ -26,7 +26,7 @@ export function takeRails(job: TakeOffJob, rails: readonly RailValue[]): { needs
       'the stock lengths of the rail are missing',
       'They stand on its data sheet or in the price list of the supplier.',
     )
-  const itemOf = (lengthIn: number): string => `rail.${railId}.${lengthIn}in`
+  const itemOf = (lengthIn: Inches): string => `rail.${railId}.${lengthIn}in`
   const longestPieceIn = Math.max(0, ...rails.flatMap((rail) => rail.pieces_in))
   const stocks = stockItems(lengths, itemOf, job.prices, longestPieceIn)
   const kerfIn = practiceValue(job, 'kerf_in')
@@ -67,7 +67,7 @@ export function takeRails(job: TakeOffJob, rails: readonly RailValue[]): { needs
 }
 
 /** The pieces of all rails; one that no stock is long enough for is divided. */
-function railPieces(rails: readonly RailValue[], longestIn: number): { pieces: CutPiece[]; split: string[] } {
+function railPieces(rails: readonly RailValue[], longestIn: Inches): { pieces: CutPiece[]; split: string[] } {
   const split: string[] = []
   const pieces = rails.flatMap((rail) =>
     rail.pieces_in.flatMap((lengthIn, i): CutPiece[] => {

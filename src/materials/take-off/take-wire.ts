@@ -2,6 +2,7 @@ import type { RacewayValues, WiringValues } from '../../electrical/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
+import type { Feet } from '../../values/index.js'
 
 type Conductor = RacewayValues['conductors'][number]
 
@@ -18,7 +19,7 @@ export function takeWire(job: TakeOffJob, wiring: WiringValues): Need[] {
   )
 }
 
-function wireNeed(raceway: RacewayValues, conductor: Conductor, colour: string, count: number, slackFt: number): Need {
+function wireNeed(raceway: RacewayValues, conductor: Conductor, colour: string, count: number, slackFt: Feet): Need {
   const { size_awg: size, insulation, material, circuit, use } = conductor
   const bare = insulation === 'bare'
   const general = `wire.${idPart(insulation)}.${idPart(size)}.${material}`

@@ -1,10 +1,10 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { addDays, dayOfYear, daysBetween } from '../calendar/index.js'
-import { kwhDecimal, microKwh, splitMicroKwh, sum, toCents, ZERO } from '../exact/index.js'
+import { kwhDecimal, microKwh, splitMicroKwh } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
+import { ZERO, addDays, dayOfYear, daysBetween, sum, toCents, type KilowattHours } from '../../values/index.js'
 
 /** A sheet and the first day on which it holds, `YYYY-MM-DD`. */
 export interface DatedSheet {
@@ -16,7 +16,7 @@ export interface ProratedBillValues {
   readonly parts: readonly {
     readonly from: string
     readonly days: number
-    readonly kwh: number
+    readonly kwh: KilowattHours
     readonly total_usd: number
   }[]
   readonly total_usd: number
@@ -43,7 +43,7 @@ export function billAcrossRates(
   sheets: readonly DatedSheet[],
   previousReading: string,
   reading: string,
-  kwh: number,
+  kwh: KilowattHours,
 ): Result<ProratedBillValues> {
   const worksheet = new Worksheet()
   const days = daysBetween(previousReading, reading)

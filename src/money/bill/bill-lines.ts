@@ -1,4 +1,4 @@
-import { toCents, ZERO, type Decimal } from '../exact/index.js'
+import { ZERO, toCents, type Decimal } from '../../values/index.js'
 
 export type LineGroup = 'fixed' | 'energy' | 'riders' | 'demand' | 'minimum' | 'surplus' | 'credit' | 'taxes'
 

@@ -1,7 +1,8 @@
-import { kwhDecimal, type Decimal } from '../exact/index.js'
+import { kwhDecimal } from '../exact/index.js'
 import { lastBill, type BillYear } from './bill-year.js'
 import type { BillSegment } from './ledger.js'
 import type { Bill } from './price-bill.js'
+import type { Decimal, KilowattHours } from '../../values/index.js'
 
 /** A line of a bill as it is reported. */
 export interface BillLineValues {
@@ -54,7 +55,7 @@ function energyOf(bill: Bill, pick: (segment: BillSegment) => Float64Array): num
   return bill.ledger.segments.reduce((all, segment) => all + pick(segment).reduce((a, b) => a + b, 0), 0)
 }
 
-const kwh = (micro: number): number => toNumber(kwhDecimal(micro))
+const kwh = (micro: number): KilowattHours => toNumber(kwhDecimal(micro))
 
 export function billValues(bill: Bill): BillValues {
   return {

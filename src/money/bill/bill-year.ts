@@ -1,7 +1,7 @@
-import { sum, type Decimal } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import type { BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
+import { sum, type Decimal } from '../../values/index.js'
 
 /** Twelve bills, January first. */
 export interface BillYear {

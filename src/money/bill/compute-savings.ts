@@ -1,11 +1,11 @@
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
-import { sum } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { recordBills, tellBillLimits } from './bill-proof.js'
 import { billYearValues, toNumber, type BillYearValues } from './bill-values.js'
 import { priceYear } from './bill-year.js'
 import { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
+import { sum } from '../../values/index.js'
 
 export interface SavingsValues {
   readonly without: BillYearValues

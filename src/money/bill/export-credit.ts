@@ -1,6 +1,7 @@
-import { kwhDecimal, sum, ZERO, type Decimal } from '../exact/index.js'
+import { kwhDecimal } from '../exact/index.js'
 import type { RateSheet, SolarTerms } from '../tariff/index.js'
 import type { BillLedger } from './ledger.js'
+import { ZERO, sum, type Decimal } from '../../values/index.js'
 
 type NetBillingTerms = Extract<SolarTerms, { rule: 'net billing' }>
 

@@ -1,6 +1,7 @@
 import { HOURS_PER_YEAR } from '../calendar/index.js'
 import type { HourLayout } from './hour-layout.js'
 import type { BillLedger, BillSegment } from './ledger.js'
+import type { KilowattHours } from '../../values/index.js'
 
 const CELLS = 12 * 48
 const NONE = new Float64Array(0)
@@ -8,7 +9,7 @@ const NONE = new Float64Array(0)
 /** Hours with the same output of zero or below in one slot, in columns. */
 interface DarkHours {
   readonly slot: number[]
-  readonly kwh: number[]
+  readonly kwh: KilowattHours[]
   readonly count: number[]
   /** Use, and its highest hour, millionths of a kWh. */
   readonly load: number[]

@@ -5,13 +5,18 @@ import { layHours } from './hour-layout.js'
 import { hourlyLedgers } from './hourly-ledgers.js'
 import type { BillLedger } from './ledger.js'
 import { monthlyLedgers } from './monthly-ledgers.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /** What the house uses and the system produces in a typical year. */
 export type HouseEnergy =
   /** 8760 hours of local standard time, kWh. */
   | { readonly kind: 'hourly'; readonly usageKwh: Float64Array; readonly productionKwh?: Float64Array }
   /** Twelve totals, January first, kWh. */
-  | { readonly kind: 'monthly'; readonly usageKwh: readonly number[]; readonly productionKwh?: readonly number[] }
+  | {
+      readonly kind: 'monthly'
+      readonly usageKwh: readonly KilowattHours[]
+      readonly productionKwh?: readonly KilowattHours[]
+    }
 
 /** @throws StageError unless there are `count` finite numbers, none below `least`. */
 function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least: number): void {

@@ -3,6 +3,7 @@ import { microKwh, splitMicroKwh } from '../exact/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import type { HourLayout } from './hour-layout.js'
 import { emptySegment, type BillLedger } from './ledger.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /** @throws StageError when the tariff asks for hours that monthly totals do not tell. */
 function needsOnlyTotals(sheet: RateSheet, withSolar: boolean): void {
@@ -42,8 +43,8 @@ function netsOverBill(sheet: RateSheet): boolean {
 export function monthlyLedgers(
   sheet: RateSheet,
   layout: HourLayout,
-  usageKwh: readonly number[],
-  productionKwh: readonly number[] | undefined,
+  usageKwh: readonly KilowattHours[],
+  productionKwh: readonly KilowattHours[] | undefined,
 ): BillLedger[] {
   needsOnlyTotals(sheet, productionKwh !== undefined)
   return Array.from({ length: 12 }, (_, m) => {

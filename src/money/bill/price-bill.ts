@@ -1,4 +1,4 @@
-import { kwhDecimal, sum, toCents, ZERO, type Decimal } from '../exact/index.js'
+import { kwhDecimal } from '../exact/index.js'
 import type { MoneyCreditTerms, RateSheet, SolarTerms } from '../tariff/index.js'
 import { BillLines, type BillLine } from './bill-lines.js'
 import { applyCredit, type CreditOutcome } from './credits.js'
@@ -9,6 +9,7 @@ import type { BillLedger } from './ledger.js'
 import { netOverBill } from './net-metering.js'
 import { moveSurplusToCredit, settleKwh } from './settle-surplus.js'
 import { addTaxLines } from './tax-lines.js'
+import { ZERO, sum, toCents, type Decimal } from '../../values/index.js'
 
 /** What is carried from one bill to the next. */
 export interface Banks {

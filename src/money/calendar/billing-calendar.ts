@@ -1,5 +1,4 @@
-import { dayOfYear, daysInMonth, weekdayOf } from './dates.js'
-import { isDaylightSaving } from './daylight-saving.js'
+import { dayOfYear, daysInMonth, isDaylightSaving, weekdayOf } from '../../values/index.js'
 
 /**
  * The 8760 hours of a typical year, 1 January 00:00 local STANDARD time first, as the clock on the wall shows them.

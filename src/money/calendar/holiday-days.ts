@@ -1,6 +1,6 @@
 import { HOLIDAYS, type HolidayName } from '../../tables/money/index.js'
 import type { BillingCalendar } from './billing-calendar.js'
-import { dayOfYear, nthWeekday, weekdayOf } from './dates.js'
+import { dayOfYear, nthWeekday, weekdayOf } from '../../values/index.js'
 
 export type Observance = 'none' | 'monday_after_sunday' | 'nearest_weekday'
 

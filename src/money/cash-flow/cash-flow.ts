@@ -4,14 +4,15 @@ import type { InvestmentFlows } from '../life-cycle/index.js'
 import { outputShare, type FinanceTerms } from './finance-terms.js'
 import { incentiveFlows, type IncentiveFlows } from './incentive-flows.js'
 import { loanOwed, loanPayments } from './loan-payments.js'
+import type { Dollars, KilowattHours, Watts } from '../../values/index.js'
 
 /** What the cash flow of a system is made from. */
 export interface CashFlowInput {
   readonly curve: SavingsCurve
   /** Output of the first year, kWh. */
-  readonly firstYearKwh: number
-  readonly grossCostUsd: number
-  readonly dcRatingW: number
+  readonly firstYearKwh: KilowattHours
+  readonly grossCostUsd: Dollars
+  readonly dcRatingW: Watts
   readonly finance: Finance
   readonly incentives: Readonly<Record<string, Incentive>>
   readonly terms: FinanceTerms
@@ -20,23 +21,23 @@ export interface CashFlowInput {
 /** One year, in the money that `FinanceTerms.money` says. Costs are positive. */
 export interface CashFlowYear {
   readonly year: number
-  readonly outputKwh: number
-  readonly billSavingsUsd: number
-  readonly performanceUsd: number
-  readonly otherIncomeUsd: number
-  readonly maintenanceUsd: number
-  readonly insuranceUsd: number
-  readonly purchaseUsd: number
-  readonly incentivesUsd: number
-  readonly replacementUsd: number
-  readonly residualUsd: number
-  readonly loanReceivedUsd: number
-  readonly loanPaymentUsd: number
+  readonly outputKwh: KilowattHours
+  readonly billSavingsUsd: Dollars
+  readonly performanceUsd: Dollars
+  readonly otherIncomeUsd: Dollars
+  readonly maintenanceUsd: Dollars
+  readonly insuranceUsd: Dollars
+  readonly purchaseUsd: Dollars
+  readonly incentivesUsd: Dollars
+  readonly replacementUsd: Dollars
+  readonly residualUsd: Dollars
+  readonly loanReceivedUsd: Dollars
+  readonly loanPaymentUsd: Dollars
   /** What is still owed at the end of the study, paid back in its last year. */
-  readonly loanPayoffUsd: number
+  readonly loanPayoffUsd: Dollars
   /** Still owed at the end of the year, after its payments. */
-  readonly loanOwedUsd: number
-  readonly netUsd: number
+  readonly loanOwedUsd: Dollars
+  readonly netUsd: Dollars
 }
 
 export interface CashFlow {

@@ -11,6 +11,7 @@ import { outputOfYear } from '../../yield/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
 import { assumeNoCosts } from './running-costs.js'
 import { tellLongLoan } from './loan-limits.js'
+import type { Percent } from '../../values/index.js'
 
 /** Rates and horizon of a cash flow, every default resolved. Rates are fractions per year. */
 export interface FinanceTerms {
@@ -41,7 +42,7 @@ export function outputShare(terms: FinanceTerms, year: number): number {
  * @param degradationPct From the project, when `finance` states none.
  * @throws StageError when the published index does not reach the study, escalation is stated twice, or a rate is none.
  */
-export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: number | undefined): FinanceTerms {
+export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: Percent | undefined): FinanceTerms {
   refuseNoRates(finance, degradationPct)
   const assume = (path: string, rate: PublishedRate): number =>
     worksheet.assume({
@@ -112,7 +113,7 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
 }
 
 /** What the schema lets through is a rate; a caller of the library may hand over anything. */
-function refuseNoRates(finance: Finance, degradationPct: number | undefined): void {
+function refuseNoRates(finance: Finance, degradationPct: Percent | undefined): void {
   const refuse = (key: string, percent: number | undefined, isRate: (percent: number) => boolean): void => {
     if (percent === undefined || isRate(percent)) return
     const message = `${String(percent)} is no rate in percent per year`

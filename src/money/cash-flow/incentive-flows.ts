@@ -1,25 +1,26 @@
 import type { Incentive } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { amountUsd } from './read-incentives.js'
+import type { Dollars, KilowattHours, Watts } from '../../values/index.js'
 
 /** What incentives bring, after tax on them, nominal USD, year 0 first. */
 export interface IncentiveFlows {
   /** Amounts that arrive once, and tax credits. */
   readonly lumps: readonly number[]
   /** Payments per kWh. */
-  readonly perKwh: readonly number[]
+  readonly perKwh: readonly KilowattHours[]
   /** Year by year for each incentive id. */
   readonly byId: Readonly<Record<string, readonly number[]>>
   /** Tax credit that no year's tax could use. */
-  readonly unusedCreditUsd: number
+  readonly unusedCreditUsd: Dollars
 }
 
 /** Basis of the incentives. */
 export interface IncentiveBasis {
-  readonly grossCostUsd: number
-  readonly dcRatingW: number
+  readonly grossCostUsd: Dollars
+  readonly dcRatingW: Watts
   /** Output by year, year 0 first (0), kWh. */
-  readonly outputKwh: readonly number[]
+  readonly outputKwh: readonly KilowattHours[]
 }
 
 /** Amount that a kind of incentive needs. @throws StageError when it is not stated. */
@@ -33,7 +34,7 @@ function needed(id: string, key: keyof Incentive, incentive: Incentive): number 
   )
 }
 
-function capped(incentive: Incentive, usd: number): number {
+function capped(incentive: Incentive, usd: Dollars): number {
   return Math.min(usd, incentive.cap_usd ?? usd)
 }
 
@@ -45,7 +46,7 @@ function afterTax(id: string, incentive: Incentive): number {
 /** Key that holds the amount of a kind that arrives once. */
 const AMOUNT_KEY = { upfront: 'amount_usd', per_watt: 'usd_per_w', share_of_cost: 'percent' } as const
 
-function lumpUsd(id: string, incentive: Incentive, kind: keyof typeof AMOUNT_KEY, basis: IncentiveBasis): number {
+function lumpUsd(id: string, incentive: Incentive, kind: keyof typeof AMOUNT_KEY, basis: IncentiveBasis): Dollars {
   needed(id, AMOUNT_KEY[kind], incentive)
   return amountUsd(incentive, basis)
 }

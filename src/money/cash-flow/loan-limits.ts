@@ -1,12 +1,12 @@
 import type { Finance } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
-import type { CashFlow } from './cash-flow.js'
 import { loanOwed } from './loan-payments.js'
+import type { Dollars } from '../../values/index.js'
 
 const WHERE = 'finance.loan.principal_usd'
 
 /** Price with the fee of the loan: the most that a loan on the system can be for, USD. */
-function mostUsd(finance: Finance, grossCostUsd: number): number {
+function mostUsd(finance: Finance, grossCostUsd: Dollars): Dollars {
   return grossCostUsd + (finance.loan?.dealer_fee_usd ?? 0)
 }
 
@@ -16,12 +16,17 @@ function mostUsd(finance: Finance, grossCostUsd: number): number {
  * @throws StageError for a loan above the price with its dealer fee: the rest would be money for something else, and no
  * part of the system's cash flow.
  */
-export function checkLoan(finance: Finance, grossCostUsd: number, flow: CashFlow, worksheet: Worksheet): void {
+export function checkLoan(
+  finance: Finance,
+  grossCostUsd: Dollars,
+  incentivesAtPurchaseUsd: Dollars,
+  worksheet: Worksheet,
+): void {
   const { loan } = finance
   if (loan === undefined) return
   const fee = loan.dealer_fee_usd ?? 0
   const most = mostUsd(finance, grossCostUsd)
-  const whole = (usd: number): string => `${usd.toFixed(0)} USD`
+  const whole = (usd: Dollars): string => `${usd.toFixed(0)} USD`
   if (loan.principal_usd > most + 0.005) {
     const parts = fee === 0 ? '' : ` (${whole(grossCostUsd)} and a dealer fee of ${whole(fee)})`
     throw new StageError(
@@ -30,8 +35,7 @@ export function checkLoan(finance: Finance, grossCostUsd: number, flow: CashFlow
       'State at most what the system costs; money that is borrowed for other things is no part of its payback.',
     )
   }
-  const atPurchase = flow.incentives.lumps[0] ?? 0
-  const over = loan.principal_usd - (most - atPurchase)
+  const over = loan.principal_usd - (most - incentivesAtPurchaseUsd)
   if (over <= 0.005) return
   worksheet.find({
     severity: 'warning',
@@ -56,7 +60,7 @@ export function tellLongLoan(finance: Finance, years: number, worksheet: Workshe
 }
 
 /** The finance of a size of another price: its loan is at most what the size costs. */
-export function capLoan(finance: Finance, grossCostUsd: number): Finance {
+export function capLoan(finance: Finance, grossCostUsd: Dollars): Finance {
   const { loan } = finance
   const most = mostUsd(finance, grossCostUsd)
   if (loan === undefined || loan.principal_usd <= most) return finance

@@ -1,5 +1,6 @@
 import type { Incentive } from '../../project/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
+import type { Dollars, Watts } from '../../values/index.js'
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
 const CREDIT_BASIS: Source = { document: 'IRS FAQ FS-2024-15', place: 'Q4', standing: 'secondary' }
@@ -26,7 +27,7 @@ const ALWAYS: readonly (keyof Incentive)[] = ['name', 'kind', 'source', 'checked
 /** What an incentive that does not say is taken to be: the defaults of `incentiveFlows`, each recorded. */
 export function readIncentives(
   incentives: Readonly<Record<string, Incentive>>,
-  basis: { readonly grossCostUsd: number; readonly dcRatingW: number },
+  basis: { readonly grossCostUsd: Dollars; readonly dcRatingW: Watts },
   worksheet: Worksheet,
 ): void {
   const credits = Object.values(incentives).filter(({ kind }) => kind === 'tax_credit')
@@ -63,8 +64,8 @@ export function readIncentives(
 /** Amount that arrives once, before tax on it, USD; 0 for a credit or a payment per kWh, or while its amount is missing. */
 export function amountUsd(
   incentive: Incentive,
-  { grossCostUsd, dcRatingW }: { readonly grossCostUsd: number; readonly dcRatingW: number },
-): number {
+  { grossCostUsd, dcRatingW }: { readonly grossCostUsd: Dollars; readonly dcRatingW: Watts },
+): Dollars {
   const whole = {
     upfront: incentive.amount_usd ?? 0,
     per_watt: (incentive.usd_per_w ?? 0) * dcRatingW,

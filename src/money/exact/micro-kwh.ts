@@ -1,10 +1,10 @@
-import { decimal, Decimal } from './decimal.js'
+import { Decimal, decimal, type KilowattHours } from '../../values/index.js'
 
 const MICRO_PLACES = 6
 const MICRO = decimal(0.000001)
 
 /** Energy is added up in whole millionths of a kWh, which binary numbers hold exactly. */
-export function microKwh(kwh: number): number {
+export function microKwh(kwh: KilowattHours): KilowattHours {
   return Math.round(kwh * 1e6)
 }
 

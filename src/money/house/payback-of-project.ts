@@ -4,13 +4,14 @@ import { statedDegradation, type YieldRun } from '../../yield/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
+import type { Dollars } from '../../values/index.js'
 
 /** Where the cost of the system comes from; the first that is there counts, and after it `finance.installed_cost_usd`. */
 export interface PaybackOptions {
   /** Price before incentives, USD; wins over the project's. */
-  readonly installedCostUsd?: number
+  readonly installedCostUsd?: Dollars
   /** Total of the bill of materials before incentives, USD; taken when no price is stated. */
-  readonly billOfMaterialsUsd?: number
+  readonly billOfMaterialsUsd?: Dollars
   /** The energy estimate of this very project, where it is known already. */
   readonly estimate?: () => YieldRun
 }

@@ -1,3 +1,5 @@
+import type { KilowattHours } from '../../values/index.js'
+
 /** An array with its modules in the order in which they are bought. */
 export interface ModuleLot {
   readonly arrayId: string
@@ -13,7 +15,7 @@ export interface ModuleLot {
 export type Share = readonly number[]
 
 interface Best {
-  readonly kwh: number
+  readonly kwh: KilowattHours
   readonly share: Share
 }
 

@@ -2,7 +2,7 @@ import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
 import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
-import { own } from '../../values/index.js'
+import { own, type Dollars, type Percent } from '../../values/index.js'
 import { fillRoof } from './fill-roof.js'
 import { dayChoice, readHouse, type House } from './read-house.js'
 import { findLimits, type SizeLimit } from './find-limits.js'
@@ -13,9 +13,9 @@ export interface SizeOptions {
   /** Price of a further module in place, USD; wins over the project's. */
   readonly usdPerModule?: number
   /** Price that does not depend on the number of modules, USD; wins over the project's. */
-  readonly fixedUsd?: number
+  readonly fixedUsd?: Dollars
   /** Share of the year's use to cover, percent. */
-  readonly wishedSharePct?: number
+  readonly wishedSharePct?: Percent
   /** The energy estimate of this very project, where it is known already. */
   readonly estimate?: () => YieldRun
 }
@@ -36,7 +36,7 @@ const MOST_SIZES = 250
 
 /** Price as a function of the size. */
 interface Price {
-  readonly fixedUsd: number
+  readonly fixedUsd: Dollars
   readonly usdPerModule: number
   readonly usdPerBranch: number
 }

@@ -1,36 +1,37 @@
 import { netFlows, savingsToInvestment, adjustedInternalRate, type InvestmentFlows } from './measures.js'
 import { paybackYears, type PaybackYears } from './payback-years.js'
 import { cumulativePresentValues, netPresentValue } from './present-value.js'
+import type { Dollars } from '../../values/index.js'
 
 /** A cost that falls once. */
 export interface CostInYear {
   readonly year: number
-  readonly usd: number
+  readonly usd: Dollars
 }
 
 /** Costs of one way to do the job, in constant dollars at base-date prices. */
 export interface Alternative {
-  readonly investmentUsd: number
+  readonly investmentUsd: Dollars
   readonly operationUsdPerYear: number
   /** Single costs of operation (cleaning, overhaul). */
   readonly operationOnce: readonly CostInYear[]
   readonly replacements: readonly CostInYear[]
   /** Value left at the end of the study. */
-  readonly residualUsd: number
+  readonly residualUsd: Dollars
   readonly energyUsdPerYear: number
 }
 
 export interface LifeCycleCost {
-  readonly investmentUsd: number
-  readonly energyUsd: number
-  readonly operationUsd: number
-  readonly replacementUsd: number
-  readonly residualUsd: number
-  readonly totalUsd: number
+  readonly investmentUsd: Dollars
+  readonly energyUsd: Dollars
+  readonly operationUsd: Dollars
+  readonly replacementUsd: Dollars
+  readonly residualUsd: Dollars
+  readonly totalUsd: Dollars
 }
 
 export interface Comparison {
-  readonly netSavingsUsd: number
+  readonly netSavingsUsd: Dollars
   readonly savingsToInvestment: number | undefined
   readonly adjustedInternalRate: number | undefined
   readonly simplePayback: PaybackYears

@@ -14,7 +14,6 @@ export {
   uniformPresentValue,
   type FlowTiming,
 } from './factors.js'
-export { findRoot } from './find-root.js'
 export { internalRate, modifiedInternalRate, type InternalRate } from './internal-rate.js'
 export { adjustedInternalRate, levelisedCost, netFlows, savingsToInvestment, type InvestmentFlows } from './measures.js'
 export { paybackYears, type PaybackYears } from './payback-years.js'

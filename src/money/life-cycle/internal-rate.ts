@@ -1,4 +1,4 @@
-import { findRoot } from './find-root.js'
+import { findRoot } from '../../values/index.js'
 import { netPresentValue } from './present-value.js'
 
 /** Rates at which the net present value is zero. */

@@ -1,4 +1,5 @@
 import { netPresentValue } from './present-value.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /** Flows of an investment, split as the ratios need them; year 0 first, USD. */
 export interface InvestmentFlows {
@@ -41,7 +42,11 @@ export function adjustedInternalRate(ratio: number | undefined, rate: number, ye
  * @returns USD/kWh; undefined without output.
  * @source Short, Packey & Holt 1995, NREL/TP-462-5173 (from memory); simplified form read in later texts that quote it
  */
-export function levelisedCost(costs: readonly number[], kwh: readonly number[], rate: number): number | undefined {
+export function levelisedCost(
+  costs: readonly number[],
+  kwh: readonly KilowattHours[],
+  rate: number,
+): number | undefined {
   const energy = netPresentValue(kwh, rate)
   return energy > 0 ? netPresentValue(costs, rate) / energy : undefined
 }

@@ -3,6 +3,7 @@ import { DEFAULT_RATES, HIGH_ESCALATION_PCT, PLAUSIBLE_USD_PER_W } from '../../t
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import type { CashFlow, CashFlowInput } from '../cash-flow/index.js'
 import type { Worth } from './worth.js'
+import type { Dollars } from '../../values/index.js'
 
 const FEDERAL_CREDIT_ENDED: Source = {
   document: 'Public Law 119-21 (26 USC 25D)',
@@ -16,7 +17,7 @@ export function tellIncentives(
   worksheet: Worksheet,
   incentives: Readonly<Record<string, Incentive>>,
   flow: CashFlow,
-  grossCostUsd: number,
+  grossCostUsd: Dollars,
 ): void {
   worksheet.find({
     severity: 'note',

@@ -32,6 +32,7 @@ import {
   uncertaintyValues,
 } from './report-values.js'
 import { worthOf } from './worth.js'
+import type { Dollars, KilowattHours, Percent, Watts } from '../../values/index.js'
 
 /** What the payback of a system is worked out from. */
 export interface PaybackInput {
@@ -42,13 +43,13 @@ export interface PaybackInput {
   readonly energy: HouseEnergy
   readonly calendar: BillingCalendar
   /** Cost before incentives from the bill of materials, USD; `finance.installed_cost_usd` replaces it. */
-  readonly billOfMaterialsUsd?: number
+  readonly billOfMaterialsUsd?: Dollars
   /** DC rating at standard test conditions, W. */
-  readonly dcRatingW: number
+  readonly dcRatingW: Watts
   readonly finance: Finance
   readonly incentives: Readonly<Record<string, Incentive>>
   /** As the project states it, percent; `finance` wins over `losses`. */
-  readonly degradationPct?: number
+  readonly degradationPct?: Percent
 }
 
 /** Annual output, kWh. @throws StageError without one. */
@@ -76,7 +77,7 @@ function costOf(input: PaybackInput): number {
 }
 
 /** kWh of the first year that lower the bill: own use, and exports where they are netted. */
-function savedKwh(sheet: RateSheet, bills: SavingsValues): number {
+function savedKwh(sheet: RateSheet, bills: SavingsValues): KilowattHours {
   const { usage_kwh, import_kwh, generation_kwh, lost_kwh } = bills.with
   if (sheet.solar.rule === 'unpaid' || sheet.solar.rule === 'net billing') return usage_kwh - import_kwh
   return generation_kwh - lost_kwh
@@ -117,7 +118,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
-  checkLoan(finance, grossCostUsd, flow, worksheet)
+  checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
   const worth = worthOf(flow, terms)
   recordWorth(worksheet, flow, terms, worth)
   tellIncentives(worksheet, incentives, flow, grossCostUsd)

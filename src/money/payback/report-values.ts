@@ -1,6 +1,6 @@
 import { settledSums, type CashFlow } from '../cash-flow/index.js'
 import { cumulativePresentValues, type InternalRate, type PaybackYears } from '../life-cycle/index.js'
-import { quantile, sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
+import { sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
 import type {
   CashFlowRowValues,
   ExceedanceValues,
@@ -9,8 +9,9 @@ import type {
   SensitivityValues,
   UncertaintyValues,
 } from './payback-values.js'
+import { quantile, type Dollars } from '../../values/index.js'
 
-export const cents = (usd: number): number => Math.round(usd * 100) / 100
+export const cents = (usd: Dollars): number => Math.round(usd * 100) / 100
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
 const orNull = (value: number | undefined, digits: number): number | null =>
   value === undefined || !Number.isFinite(value) ? null : rounded(value, digits)

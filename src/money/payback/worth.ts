@@ -9,10 +9,11 @@ import {
   type InternalRate,
   type PaybackYears,
 } from '../life-cycle/index.js'
+import type { Dollars } from '../../values/index.js'
 
 /** What a cash flow is worth. Rates are fractions per year, of the money that the terms say. */
 export interface Worth {
-  readonly npvUsd: number
+  readonly npvUsd: Dollars
   /** Of the flows less what is still owed on the loan, as is the discounted one. */
   readonly simple: PaybackYears
   readonly discounted: PaybackYears

@@ -5,15 +5,16 @@ import { paybackMeaning, yearScales, worthOf, type Worth } from '../payback/inde
 import { pickSizes } from './pick-sizes.js'
 import type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
 import { whatChanges } from './what-changes.js'
+import type { Dollars, KilowattHours } from '../../values/index.js'
 
-const cents = (usd: number): number => Math.round(usd * 100) / 100
+const cents = (usd: Dollars): number => Math.round(usd * 100) / 100
 
 interface Evaluated {
   readonly candidate: SizeCandidate
-  readonly annualKwh: number
+  readonly annualKwh: KilowattHours
   readonly bills: BillYearValues
-  readonly savingsUsd: number
-  readonly netCostUsd: number
+  readonly savingsUsd: Dollars
+  readonly netCostUsd: Dollars
   readonly worth: Worth
 }
 

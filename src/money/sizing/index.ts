@@ -1,4 +1,3 @@
 export { chooseSize } from './choose-size.js'
-export type { SizePicks } from './pick-sizes.js'
-export type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
+export type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizePicks, SizeRow } from './size-types.js'
 export { whatChanges, type LineChange } from './what-changes.js'

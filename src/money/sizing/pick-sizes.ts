@@ -1,21 +1,11 @@
-import type { SizeRow } from './size-types.js'
-
-/** Number of modules by yardstick; null = no size meets it. */
-export interface SizePicks {
-  /** Null when no size has a net present value above zero. */
-  readonly best_npv: number | null
-  readonly shortest_payback: number | null
-  /** Smallest size that covers the wished share of the use. */
-  readonly covers_wished_share: number | null
-  /** Last size before a further module saves less than nine tenths of what the dearest kWh of all sizes saves. */
-  readonly only_expensive_kwh: number | null
-}
+import type { SizePicks, SizeRow } from './size-types.js'
+import type { Percent } from '../../values/index.js'
 
 /** A further kWh counts as expensive while it saves this share of the dearest one. */
 const STILL_EXPENSIVE = 0.9
 
 /** Picks sizes from evaluated rows in ascending order. */
-export function pickSizes(sizes: readonly SizeRow[], wishedSharePct: number | undefined): SizePicks {
+export function pickSizes(sizes: readonly SizeRow[], wishedSharePct: Percent | undefined): SizePicks {
   const best = sizes.reduce<SizeRow | undefined>(
     (a, b) => (a === undefined || b.npv_usd > a.npv_usd ? b : a),
     undefined,

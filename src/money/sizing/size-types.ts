@@ -1,8 +1,8 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
-import type { SizePicks } from './pick-sizes.js'
 import type { LineChange } from './what-changes.js'
+import type { Dollars, KilowattHours, Percent, Watts } from '../../values/index.js'
 
 /** One size that could be bought. */
 export interface SizeCandidate {
@@ -10,8 +10,8 @@ export interface SizeCandidate {
   /** 8760 hours of local standard time, kWh. */
   readonly productionKwh: Float64Array
   /** Before incentives, USD. */
-  readonly grossCostUsd: number
-  readonly dcRatingW: number
+  readonly grossCostUsd: Dollars
+  readonly dcRatingW: Watts
   /** Branch circuits of module-level inverters, where they are known. */
   readonly branches?: number
 }
@@ -27,9 +27,9 @@ export interface ChooseSizeInput {
   readonly stoppedBy: string
   readonly finance: Finance
   readonly incentives: Readonly<Record<string, Incentive>>
-  readonly degradationPct?: number
+  readonly degradationPct?: Percent
   /** Share of the year's use that the person wants to cover, percent. */
-  readonly wishedSharePct?: number
+  readonly wishedSharePct?: Percent
 }
 
 /** One size and what it is worth. */
@@ -50,7 +50,7 @@ export interface SizeRow {
   /** What the modules beyond the row before add; the first row against no system. */
   readonly marginal: {
     readonly modules: number
-    readonly kwh: number
+    readonly kwh: KilowattHours
     readonly savings_usd: number
     /** Saved in the first year per further kWh. */
     readonly usd_per_kwh: number | null
@@ -58,6 +58,17 @@ export interface SizeRow {
     readonly npv_usd: number
     readonly replaces: readonly LineChange[]
   }
+}
+
+/** Number of modules by yardstick; null = no size meets it. */
+export interface SizePicks {
+  /** Null when no size has a net present value above zero. */
+  readonly best_npv: number | null
+  readonly shortest_payback: number | null
+  /** Smallest size that covers the wished share of the use. */
+  readonly covers_wished_share: number | null
+  /** Last size before a further module saves less than nine tenths of what the dearest kWh of all sizes saves. */
+  readonly only_expensive_kwh: number | null
 }
 
 export interface ChooseSizeValues {

@@ -1,8 +1,8 @@
-import { decimal, type Decimal } from '../exact/index.js'
 import { tariffError } from './tariff-error.js'
+import { decimal, type Decimal, type Dollars } from '../../values/index.js'
 
 /** Turns prices into exact decimals; a price below zero passes only when the tariff says that it is meant. */
-export type PriceReader = (place: string, usd: number) => Decimal
+export type PriceReader = (place: string, usd: Dollars) => Decimal
 
 /** @param negativeMeant `tariff.negative_prices`. */
 export function priceReader(negativeMeant: boolean): PriceReader {

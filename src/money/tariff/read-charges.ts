@@ -1,8 +1,8 @@
 import type { DemandCharge, FixedCharge, MinimumCharge, Rider, Tax } from '../../project/index.js'
-import { decimal } from '../exact/index.js'
 import type { PriceReader } from './price-reader.js'
 import type { DemandCharges, FixedCharges, MinimumCharges, Riders, Taxes } from './rate-sheet.js'
 import { indexOfId, tariffError, theOne } from './tariff-error.js'
+import { decimal } from '../../values/index.js'
 
 export function readFixed(
   place: string,

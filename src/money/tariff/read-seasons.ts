@@ -1,6 +1,6 @@
 import type { Season } from '../../project/index.js'
-import { dayOfYear, daysInMonth } from '../calendar/index.js'
 import { tariffError } from './tariff-error.js'
+import { dayOfYear, daysInMonth } from '../../values/index.js'
 
 /** Ids of the seasons and the season of each day of a 365-day year. */
 export interface SeasonTable {

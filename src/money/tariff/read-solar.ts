@@ -1,10 +1,10 @@
 import type { MoneyCredit, NetBilling, NetMetering, SolarRule } from '../../project/index.js'
-import { decimal, ZERO } from '../exact/index.js'
 import type { PriceReader } from './price-reader.js'
 import type { ExportPrices, MoneyCreditTerms, SolarTerms } from './rate-sheet.js'
 import { readByPeriod } from './read-energy.js'
 import { readMonths } from './read-charges.js'
 import { tariffError, theOne } from './tariff-error.js'
+import { ZERO, decimal } from '../../values/index.js'
 
 /** What the utility does with solar energy. Without a rule, exports are not paid. */
 export function readSolar(

@@ -1,6 +1,5 @@
-import type { Decimal } from '../exact/index.js'
-import { decimal } from '../exact/index.js'
 import type { RateSheet, SolarTerms } from './rate-sheet.js'
+import { decimal, type Decimal } from '../../values/index.js'
 
 /**
  * The same tariff with every price that it pays for solar energy multiplied.

@@ -1,5 +1,3 @@
 export { drawCashFlows, type Samples, type Spread } from './monte-carlo.js'
-export { quantile } from './quantile.js'
-export { RandomSource } from './random.js'
 export { readSpread } from './read-spread.js'
 export { npvOf, sensitivity, sensitivityBars, type CurveVariant, type SensitivityRow } from './sensitivity.js'

@@ -1,6 +1,6 @@
 import { savingsReader } from '../bill/index.js'
 import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
-import { normalDeviates } from './random.js'
+import { normalDeviates } from '../../values/index.js'
 
 /** Standard deviations as fractions, and the draw. */
 export interface Spread {

@@ -1,8 +1,9 @@
 import type { SavingsCurve } from '../bill/index.js'
 import { cashFlow, reportedDiscount, type CashFlowInput } from '../cash-flow/index.js'
-import { findRoot, netPresentValue } from '../life-cycle/index.js'
+import { netPresentValue } from '../life-cycle/index.js'
 import { levers, type Lever } from './levers.js'
 import type { Spread } from './monte-carlo.js'
+import { findRoot, type Dollars } from '../../values/index.js'
 
 /** Effect of one input on the net present value, all others at their central value. */
 export interface SensitivityRow {
@@ -12,9 +13,9 @@ export interface SensitivityRow {
   readonly central: number
   readonly low: number
   readonly high: number
-  readonly npvAtLowUsd: number
-  readonly npvAtHighUsd: number
-  readonly swingUsd: number
+  readonly npvAtLowUsd: Dollars
+  readonly npvAtHighUsd: Dollars
+  readonly swingUsd: Dollars
   /** Value at which the net present value is zero, within a wide search; undefined when there is none. */
   readonly breakEven: number | undefined
 }

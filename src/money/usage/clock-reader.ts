@@ -1,33 +1,40 @@
-import { isDaylightSaving, nthWeekday } from '../calendar/index.js'
-import type { Stamp } from './stamp-reader.js'
+import {
+  changeHours,
+  MS_PER_DAY,
+  MS_PER_HOUR,
+  MS_PER_SECOND,
+  SECONDS_PER_HOUR,
+  standardMs,
+  type Seconds,
+  type Stamp,
+} from '../../values/index.js'
 
 /** Turns stamps of a meter table into Unix seconds; undefined for a local time that the spring change skips. */
-export type ClockReader = (stamp: Stamp) => number | undefined
+export type ClockReader = (stamp: Stamp) => Seconds | undefined
 
 /**
  * Reader for one clock. Of a local time that comes twice in autumn, the first is daylight saving time.
  *
  * @param utcOffsetS Local standard time minus UTC, seconds.
+ * @param ending Whether stamps mark the end of an interval: the one that ends as the skipped hour begins is there.
  */
-export function clockReader(clock: 'local' | 'standard' | 'utc', utcOffsetS: number, ending: boolean): ClockReader {
+export function clockReader(clock: 'local' | 'standard' | 'utc', utcOffsetS: Seconds, ending: boolean): ClockReader {
   const seen = new Set<number>()
-  return (stamp) => {
-    if (stamp.utcS !== undefined) return stamp.utcS
-    const { year, month, day, minute } = stamp
-    const wallS = Date.UTC(year, month - 1, day) / 1000 + minute * 60
+  return ({ clockMs, offsetH }) => {
+    const wallS = clockMs / MS_PER_SECOND
+    if (offsetH !== undefined) return wallS - offsetH * SECONDS_PER_HOUR
     if (clock === 'utc') return wallS
     if (clock === 'standard') return wallS - utcOffsetS
-    if (month === 3 && day === nthWeekday(year, 3, 0, 2) && minute >= 120 && minute < 180) {
-      return ending && minute === 120 ? wallS - utcOffsetS : undefined
-    }
-    const twice = month === 11 && day === nthWeekday(year, 11, 0, 1) && minute >= 60 && minute < 120
-    if (twice) {
-      const second = seen.has(wallS)
-      seen.add(wallS)
-      return wallS - utcOffsetS - (second ? 0 : 3600)
-    }
-    // Away from the changes, the standard hour is the wall hour less the shift that is asked about.
-    const shifted = isDaylightSaving(year, month, day, minute / 60 - 1)
-    return wallS - utcOffsetS - (shifted ? 3600 : 0)
+    const { skippedMs, twiceMs } = changeHours(new Date(clockMs).getUTCFullYear())
+    if (ending && clockMs === skippedMs) return wallS - utcOffsetS
+    const second = seen.has(clockMs)
+    if (clockMs >= twiceMs && clockMs < twiceMs + MS_PER_HOUR) seen.add(clockMs)
+    const standard = standardMs(clockMs, second)
+    return standard === undefined ? undefined : standard / MS_PER_SECOND - utcOffsetS
   }
+}
+
+/** The stamp some minutes after midnight of another's day, on the same clock. */
+export function minutesAfterMidnight(day: Stamp, minutes: number): Stamp {
+  return { clockMs: Math.floor(day.clockMs / MS_PER_DAY) * MS_PER_DAY + minutes * 60 * MS_PER_SECOND, kind: 'time' }
 }

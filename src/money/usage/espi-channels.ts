@@ -1,4 +1,4 @@
-import { own } from '../../values/index.js'
+import { own, type Seconds } from '../../values/index.js'
 import { ELECTRIC_COMMODITIES, ENERGY_KINDS, PLAIN_QUALIFIERS, REGISTER_KINDS } from '../../tables/money/index.js'
 import { elements, textOf, wholeOf, type FeedEntry, type XmlElement } from './espi-feed.js'
 
@@ -9,7 +9,7 @@ export interface ChannelType {
   readonly power: string
   readonly flow: 'import' | 'export' | 'net' | 'other'
   readonly statesFlow: boolean
-  readonly intervalS: number | undefined
+  readonly intervalS: Seconds | undefined
   /** accumulationBehaviour as it stands in the file. */
   readonly accumulation: string
   readonly register: boolean
@@ -19,8 +19,8 @@ export interface ChannelType {
 
 /** One value as it stands in the file. */
 export interface RawReading {
-  readonly startS: number
-  readonly durationS: number
+  readonly startS: Seconds
+  readonly durationS: Seconds
   readonly value: number
 }
 

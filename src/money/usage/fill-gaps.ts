@@ -1,5 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /** Longest gap that is filled without being asked, hours. */
 const SHORT_GAP_H = 24
@@ -7,7 +8,7 @@ const SHORT_GAP_H = 24
 export interface GapReport {
   readonly filledHours: number
   readonly longestGapHours: number
-  readonly filledKwh: number
+  readonly filledKwh: KilowattHours
 }
 
 interface Run {

@@ -1,5 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import type { MeterSeries } from './meter-series.js'
+import type { Seconds } from '../../values/index.js'
 
 /** Energy by hour of local standard time, counted from the epoch in that time. */
 export interface HourSeries {
@@ -19,7 +20,7 @@ const LONGEST_HOURS = 10 * HOURS_PER_YEAR
  * @param utcOffsetS Local standard time minus UTC, seconds.
  * @throws StageError for readings longer than an hour, or none at all.
  */
-export function hoursOfSeries(series: MeterSeries, utcOffsetS: number): HourSeries {
+export function hoursOfSeries(series: MeterSeries, utcOffsetS: Seconds): HourSeries {
   const first = series.readings[0]
   const last = series.readings.at(-1)
   if (first === undefined || last === undefined) {

@@ -1,19 +1,21 @@
+import type { Seconds, WattHours } from '../../values/index.js'
+
 /** One meter reading over an interval. */
 export interface MeterReading {
   /** Start, Unix seconds UTC. */
-  readonly startS: number
-  readonly durationS: number
+  readonly startS: Seconds
+  readonly durationS: Seconds
   /** Delivered to the house, Wh. */
-  readonly importWh: number
+  readonly importWh: WattHours
   /** Received from the house, Wh. */
-  readonly exportWh: number
+  readonly exportWh: WattHours
 }
 
 /** Readings in the order of time, without overlaps, and what happened on the way. */
 export interface MeterSeries {
   readonly readings: readonly MeterReading[]
   /** Local standard time minus UTC, seconds; undefined when the file does not say. */
-  readonly utcOffsetS: number | undefined
+  readonly utcOffsetS: Seconds | undefined
   /** Whether clocks change; undefined when the file does not say. */
   readonly daylightSaving: boolean | undefined
   /** Path in the project file. */

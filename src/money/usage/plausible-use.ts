@@ -1,8 +1,9 @@
 import { HOUSE_USE } from '../../tables/money/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import type { UsageYear } from './usage-year.js'
+import type { KilowattHours } from '../../values/index.js'
 
-const shown = (kwh: number): string => String(Number(kwh.toPrecision(7)))
+const shown = (kwh: KilowattHours): string => String(Number(kwh.toPrecision(7)))
 
 /**
  * Holds the use of a year against what a house can use, and each month against the others.

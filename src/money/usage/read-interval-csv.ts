@@ -1,10 +1,16 @@
 import type { IntervalCsv } from '../../project/index.js'
-import { readTable, type TableRow } from '../../values/index.js'
+import {
+  readTable,
+  stampFormatTrouble,
+  stampReader,
+  type Seconds,
+  type Stamp,
+  type TableRow,
+} from '../../values/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { clockReader } from './clock-reader.js'
+import { clockReader, minutesAfterMidnight } from './clock-reader.js'
 import type { MeterReading, MeterSeries, OverlapPolicy } from './meter-series.js'
 import { orderReadings } from './order-readings.js'
-import { stampFormatTrouble, stampReader, type Stamp } from './stamp-reader.js'
 
 const WHERE = 'usage.interval_csv'
 
@@ -102,7 +108,7 @@ function rowReader(mapping: IntervalCsv, column: (place: string, name: string) =
   const shift = mapping.stamps_mark === 'ending' ? step : 0
   return (day) =>
     Array.from({ length: 1440 / step }, (_, k) => ({
-      stamp: { ...day, minute: k * step + shift, utcS: undefined },
+      stamp: minutesAfterMidnight(day, k * step + shift),
       use: first + k,
       exported: -1,
     }))
@@ -117,7 +123,7 @@ function rowReader(mapping: IntervalCsv, column: (place: string, name: string) =
 export function readIntervalCsv(
   text: string,
   mapping: IntervalCsv,
-  utcOffsetS: number,
+  utcOffsetS: Seconds,
   overlaps?: OverlapPolicy,
 ): MeterSeries {
   const trouble = stampFormatTrouble(mapping.stamp_format)

@@ -1,12 +1,13 @@
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { ESPI_SOURCE } from '../../tables/money/index.js'
-import { addDays, dayOfYear, HOURS_PER_YEAR, makeCalendar } from '../calendar/index.js'
+import { HOURS_PER_YEAR, makeCalendar } from '../calendar/index.js'
 import { fillGaps } from './fill-gaps.js'
 import { hoursOfSeries } from './hours-of-series.js'
 import type { MeterSeries } from './meter-series.js'
 import { monthlyTotals, type MeterReport, type UsageYear } from './usage-year.js'
+import { MS_PER_HOUR, addDays, dayOfYear, type Seconds } from '../../values/index.js'
 
-const dateOfHour = (hour: number): string => new Date(hour * 3_600_000).toISOString().slice(0, 10)
+const dateOfHour = (hour: number): string => new Date(hour * MS_PER_HOUR).toISOString().slice(0, 10)
 const stampOfUtc = (seconds: number): string => `${new Date(seconds * 1000).toISOString().slice(0, 16)}Z`
 
 /** One year earlier, the day after: first day of the year that ends on `last`. */
@@ -25,7 +26,7 @@ function firstDateOf(last: string): string {
 export function seriesToYear(
   series: MeterSeries,
   from: 'green_button' | 'interval_csv',
-  utcOffsetS: number,
+  utcOffsetS: Seconds,
   daylightSaving: boolean,
   policy: 'refuse' | 'typical_day',
   worksheet: Worksheet,

@@ -1,6 +1,7 @@
 import type { LoadShape } from '../../tables/money/index.js'
 import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
 import { microKwh, splitMicroKwh } from '../exact/index.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /**
  * Spreads monthly totals over the hours of their months of clock time, so that each month adds up exactly.
@@ -10,7 +11,7 @@ import { microKwh, splitMicroKwh } from '../exact/index.js'
  * @returns 8760 hours of local standard time, kWh.
  */
 export function spreadMonths(
-  monthlyKwh: readonly number[],
+  monthlyKwh: readonly KilowattHours[],
   shape: LoadShape | 'even',
   calendar: BillingCalendar,
 ): Float64Array {
@@ -34,7 +35,7 @@ export function spreadMonths(
 }
 
 /** Splits a year's use over the months of a shape (by days for `even`), exact to a millionth of a kWh. */
-export function spreadYear(annualKwh: number, shape: LoadShape | 'even'): number[] {
+export function spreadYear(annualKwh: KilowattHours, shape: LoadShape | 'even'): number[] {
   const weights = shape === 'even' ? [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] : shape.monthShares
   return splitMicroKwh(microKwh(annualKwh), weights).map((micro) => micro / 1e6)
 }

@@ -1,6 +1,7 @@
-import type { Obstruction, Outline, OutlineCorner, RoofPlane } from '../project-types.generated.js'
+import type { Obstruction, Outline, RoofPlane } from '../project-types.generated.js'
 import { showNumber } from '../words.js'
 import type { Report, Rule } from './rule.js'
+import { signedAreaFt2, type Feet } from '../../values/index.js'
 
 type Shape = Outline['shape']
 type Field = Exclude<keyof Outline, 'shape'>
@@ -26,7 +27,10 @@ export const checkOutlines: Rule = (project, report) => {
     const { outline } = plane
     if (outline === undefined) continue
     checkFields(id, outline, report)
-    if (outline.corners !== undefined && signedArea(outline.corners) <= 0) {
+    if (
+      outline.corners !== undefined &&
+      signedAreaFt2(outline.corners.map(({ x_ft: xFt, y_ft: yFt }) => ({ xFt, yFt }))) <= 0
+    ) {
       const message =
         'the corners do not go counter-clockwise round a surface; list them so from the left end of the eave'
       report(['roof_planes', id, 'outline', 'corners'], message, 'key')
@@ -62,19 +66,11 @@ function checkObstructions(id: string, plane: RoofPlane, outline: Outline, repor
   }
 }
 
-function overlaps(box: Obstruction, widthFt: number, depthFt: number): boolean {
+function overlaps(box: Obstruction, widthFt: Feet, depthFt: Feet): boolean {
   const { x_ft: x, y_ft: y, width_ft: width, length_ft: length } = box
   return x < widthFt && x + width > 0 && y < depthFt && y + length > 0
 }
 
 function span(start: number, size: number): string {
   return `${showNumber(start)} to ${showNumber(start + size)} ft`
-}
-
-/** Area inside the corners by the shoelace formula, positive counter-clockwise, sq ft. */
-function signedArea(corners: readonly OutlineCorner[]): number {
-  return corners.reduce((sum, a, i) => {
-    const b = corners[(i + 1) % corners.length] ?? a
-    return sum + (a.x_ft * b.y_ft - b.x_ft * a.y_ft) / 2
-  }, 0)
 }

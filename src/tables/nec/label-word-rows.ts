@@ -1,4 +1,4 @@
-import type { LabelWords } from './label-words.js'
+import type { LabelWords } from './label-word-row.js'
 
 /**
  * Words, letters, colours and places of labels by edition, in the order of the source.

@@ -1,10 +1,10 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
 import type { ProductionSeries } from '../../production/index.js'
-import { dayNumber } from '../calendar.js'
+import { MS_PER_HOUR, dayNumber, type Kilowatts } from '../../../values/index.js'
 
 /** A flat top of the power at one level on several days. */
 export interface FlatTop {
-  readonly levelKw: number
+  readonly levelKw: Kilowatts
   readonly days: number
   readonly hours: number
 }
@@ -19,8 +19,8 @@ export function flatTop(series: ProductionSeries): FlatTop | undefined {
   if (series.resolution !== 'interval') return undefined
   const power = series.spans.map((span) => ({
     day: dayNumber(span.startMs),
-    hours: (span.endMs - span.startMs) / 3_600_000,
-    kw: (span.kwh * 3_600_000) / (span.endMs - span.startMs),
+    hours: (span.endMs - span.startMs) / MS_PER_HOUR,
+    kw: (span.kwh * MS_PER_HOUR) / (span.endMs - span.startMs),
   }))
   // One reading may stick out over the limit for a moment; the level is one that is reached often.
   const levelKw = power.map((each) => each.kw).toSorted((a, b) => b - a)[2] ?? 0

@@ -1,10 +1,10 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
 import type { ProductionSeries } from '../../production/index.js'
-import { calendarDay, dayNumber } from '../calendar.js'
 import type { DayModel } from '../day-model.js'
 import { solarNoonH, type Place } from '../daylight.js'
 import type { ObservedDay } from './observed-day.js'
 import { median } from './soiling.js'
+import { MS_PER_DAY, MS_PER_HOUR, calendarDay, dayNumber, type KilowattHours } from '../../../values/index.js'
 
 /** How far the clock of the readings is from the sun, on clear days. */
 export interface MeasuredClockShift {
@@ -29,12 +29,12 @@ export function measuredClockShift(
     .toSorted((a, b) => b.ratio - a.ratio)
     .slice(0, Math.max(REVIEW_THRESHOLDS.clockShiftDays, Math.ceil(days.length / 4)))
   const wanted = new Set(clear.map((day) => day.day))
-  const sums = new Map<number, { moment: number; kwh: number }>()
+  const sums = new Map<number, { moment: number; kwh: KilowattHours }>()
   for (const span of series.spans) {
     const day = dayNumber(span.startMs)
     if (!wanted.has(day)) continue
     const sum = sums.get(day) ?? { moment: 0, kwh: 0 }
-    const middleH = ((span.startMs + span.endMs) / 2 - day * 86_400_000) / 3_600_000
+    const middleH = ((span.startMs + span.endMs) / 2 - day * MS_PER_DAY) / MS_PER_HOUR
     sum.moment += Math.max(0, span.kwh) * middleH
     sum.kwh += Math.max(0, span.kwh)
     sums.set(day, sum)

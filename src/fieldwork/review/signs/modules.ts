@@ -1,9 +1,9 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
 import type { ModuleYield } from '../../../yield/index.js'
-import { dateText } from '../calendar.js'
 import type { Period } from '../count-days.js'
 import type { ModuleReview } from '../review-values.js'
 import { median } from './soiling.js'
+import { dateText } from '../../../values/index.js'
 
 /**
  * Each module against its neighbours: what it gave over what its place gives in the estimate, relative to the median.

@@ -1,5 +1,5 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
-import { normalBelow } from '../normal.js'
+import { normalBelow } from '../../../values/index.js'
 import type { ObservedDay } from './observed-day.js'
 
 /** A fall of what clear days give. */

@@ -1,0 +1,6 @@
+export { branchSources, statedBranchesFit } from './build-branches.js'
+export { buildCircuits, buildSources } from './build-circuits.js'
+export { moduleById } from './build-strings.js'
+export { checkCircuits } from './check-circuits.js'
+export { checkRatings } from './check-ratings.js'
+export { endingAtConnection } from './supply-tap.js'

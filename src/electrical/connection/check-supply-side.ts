@@ -1,0 +1,100 @@
+import { CONTINUOUS_FACTOR, necSource } from '../../tables/nec/index.js'
+import type { Sources } from './check-panel.js'
+import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
+import { judgeSupplySide } from './judge-supply-side.js'
+import type { CircuitInSegment, SizedSegment } from '../segments/index.js'
+
+/** Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it. */
+export function checkSupplySide(job: Job, sources: Sources, sized: readonly SizedSegment[]): PanelValues {
+  const { service, connection, panel } = job.electrical
+  const verdict = judgeSupplySide(job.edition, {
+    serviceA: service?.rating_a,
+    serviceAmpacityA: service?.conductor_ampacity_a,
+    inverterA: sources.inverterA,
+    sourceBreakersA: sources.breakersA.reduce((sum, breaker) => sum + breaker, 0),
+  })
+  const { rule } = verdict
+  const source = necSource(job.edition, rule.section, rule.standing)
+  job.worksheet.note({
+    id: 'wire.panel.supply-side',
+    says: 'Connection on the supply side of the service disconnect',
+    formula: verdict.formula,
+    inputs: [
+      { symbol: 'sum', value: verdict.sumA, unit: 'A', from: 'sources' },
+      { symbol: 'limit', value: verdict.limitA, unit: 'A', from: 'electrical.service' },
+    ],
+    result: { symbol: 'sum', value: verdict.sumA, unit: 'A' },
+    check: { relation: '<=', limit: verdict.limitA, pass: verdict.holds },
+    source,
+  })
+  if (!verdict.holds)
+    job.worksheet.find({
+      severity: 'error',
+      id: 'wire.supply-side',
+      message: `${verdict.sumA.toFixed(1)} A on the supply side, ${verdict.limitA.toFixed(1)} A allowed`,
+      where: 'electrical.connection',
+      source,
+      fix: 'Reduce the inverters or enlarge the service',
+    })
+  const distanceFt = connection?.overcurrent_device_distance_ft
+  if (rule.deviceWithinFt !== undefined && (distanceFt === undefined || distanceFt > rule.deviceWithinFt))
+    job.worksheet.find({
+      severity: 'error',
+      id: 'wire.supply-side-distance',
+      message:
+        distanceFt === undefined
+          ? 'the distance from the supply-side connection to its overcurrent device is not stated'
+          : `the overcurrent device is ${distanceFt} ft from the connection, ${rule.deviceWithinFt} ft is the limit`,
+      where: 'electrical.connection.overcurrent_device_distance_ft',
+      source,
+      fix: `Put it within ${rule.deviceWithinFt} ft of conductor length, or use current limiters where the edition allows them`,
+    })
+  const conductors = sized
+    .flatMap(({ circuits }) => circuits)
+    .filter(({ circuit }) => isSupplyTap(circuit))
+    .map((entry) => conductorRule(job, entry))
+  return {
+    bus_a: panel?.bus_a ?? null,
+    main_a: panel?.main_a ?? null,
+    inverter_a: sources.inverterA,
+    rule: 'supply side',
+    section: rule.section,
+    complies: verdict.holds && conductors.every(({ holds }) => holds),
+    max_inverter_a: verdict.maxInverterA,
+    label: '',
+    rules: [
+      {
+        rule: 'supply side',
+        section: rule.section,
+        holds: verdict.holds,
+        sum_a: verdict.sumA,
+        limit_a: verdict.limitA,
+        why: `${verdict.sumA.toFixed(1)} A ${verdict.holds ? '<=' : '>'} ${verdict.limitA.toFixed(1)} A`,
+        max_inverter_a: verdict.maxInverterA,
+        label: '',
+      },
+      ...conductors,
+    ],
+    spaces_needed: 0,
+    spaces_free: panel?.spaces_free ?? null,
+  }
+}
+
+/** The conductors ahead of the device as a rule of the connection: those stated, else those chosen. */
+function conductorRule(job: Job, { sized, demand }: CircuitInSegment): RuleValues {
+  const holds = sized.named === undefined || sized.named.complies || sized.named.reason === 'fails: voltage rise'
+  const verdict = sized.named?.verdict ?? sized.verdict
+  const ampacityA = Math.min(verdict.terminalA, verdict.correctedA)
+  const neededA = Math.max(demand.requiredA, demand.service?.endDeviceA ?? 0, demand.service?.leastA ?? 0)
+  const size = sized.named?.size ?? sized.size
+  return {
+    rule: 'supply-side conductor',
+    section: job.nec('serviceConductor').place ?? '',
+    holds,
+    sum_a: neededA,
+    limit_a: ampacityA,
+    why: `${size} ${demand.material} carries ${ampacityA.toFixed(1)} A, ${neededA.toFixed(1)} A are needed${holds ? '' : `; ${sized.named?.reason ?? ''}`}`,
+    max_inverter_a: largestStandardDeviceA(ampacityA) / CONTINUOUS_FACTOR,
+    label: '',
+  }
+}

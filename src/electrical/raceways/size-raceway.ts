@@ -1,0 +1,139 @@
+import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
+import { StageError } from '../../worksheet/index.js'
+import { chooseRaceway, judgeRaceway, type RacewayVerdict } from './choose-raceway.js'
+import { isAc, type Circuit, type ConductorCount } from '../system/index.js'
+import {
+  conductorAreaIn2,
+  equipmentGroundSize,
+  increasedGroundSize,
+  largerOf,
+  type SizedConductor,
+} from '../conductors/index.js'
+import type { RacewaySegment } from './raceway-segment.js'
+import type { SegmentConditions } from './segment-conditions.js'
+import type { SquareInches } from '../../values/index.js'
+
+/** What lies in a raceway and how full it is. */
+export interface RacewayContents {
+  readonly conductors: readonly ConductorCount[]
+  readonly count: number
+  readonly areaIn2: SquareInches
+  /** undefined for exposed wire. */
+  readonly verdict: RacewayVerdict | undefined
+}
+
+/**
+ * Equipment grounding conductor of a raceway: one for all its circuits, by the largest need.
+ *
+ * The increase is reckoned from the size without correction and adjustment. The code reckons from the size with them,
+ * which is never more; so heat never makes the ground smaller.
+ *
+ * @source NEC 250.122(A), (B), (C); 250.122(B) is not applied to DC circuits (690.45)
+ */
+export function racewayGround(circuits: readonly Circuit[], sized: ReadonlyMap<string, SizedConductor>): ConductorSize {
+  return circuits
+    .map((circuit) => {
+      const base = equipmentGroundSize(circuit.groundingDeviceA, circuit.where)
+      const conductor = sized.get(circuit.id)
+      if (conductor === undefined) throw new Error(`circuit ${circuit.id} is not sized`)
+      return increasedGroundSize(base, isAc(circuit) ? conductor.increase : 1, conductor.size)
+    })
+    .reduce(largerOf)
+}
+
+/**
+ * Counts the conductors of a raceway and chooses its trade size, or judges the one that is named.
+ *
+ * @throws StageError when the named trade size is too small, no size is large enough, or a diameter is missing.
+ */
+export function fillRaceway(
+  segment: RacewaySegment,
+  conditions: SegmentConditions,
+  sized: ReadonlyMap<string, SizedConductor>,
+  ground: ConductorSize | null,
+): RacewayContents {
+  const { stated, where } = segment
+  const conductors = countConductors(segment, conditions, sized, ground)
+  const areaIn2 = (stated.other_conductors?.area_in2 ?? 0) + totalArea(segment, conditions, conductors)
+  const others = stated.other_conductors
+  const count = conductors.reduce((sum, row) => sum + row.count, 0) + (others?.total ?? others?.current_carrying ?? 0)
+  if (stated.raceway === 'none') return { conductors, count, areaIn2, verdict: undefined }
+  if (stated.trade_size !== undefined) {
+    const verdict = judgeRaceway(stated.raceway, stated.trade_size, count, areaIn2, conditions.nipple)
+    if (verdict === undefined || !verdict.passes)
+      throw new StageError(
+        `${where}.trade_size`,
+        `${stated.raceway} ${stated.trade_size} is too small: ${count} conductors of ${areaIn2.toFixed(4)} in2 fill ${verdict?.fillPct.toFixed(1) ?? '?'} % of it, ${verdict?.limitPct ?? '?'} % is allowed`,
+        `Use ${chooseRaceway(stated.raceway, count, areaIn2, conditions.nipple)?.tradeSize ?? 'more than one raceway'}`,
+      )
+    return { conductors, count, areaIn2, verdict }
+  }
+  const verdict = chooseRaceway(stated.raceway, count, areaIn2, conditions.nipple)
+  if (verdict === undefined)
+    throw new StageError(
+      `${where}.raceway`,
+      `${count} conductors of ${areaIn2.toFixed(3)} in2 do not fit the largest ${stated.raceway} of the table`,
+      'Divide the circuits between two raceways',
+    )
+  return { conductors, count, areaIn2, verdict }
+}
+
+function countConductors(
+  { circuits, neutral, stated }: RacewaySegment,
+  { insulation, material }: SegmentConditions,
+  sized: ReadonlyMap<string, SizedConductor>,
+  ground: ConductorSize | null,
+): ConductorCount[] {
+  const rows = circuits.flatMap((circuit): ConductorCount[] => {
+    const row = (use: ConductorCount['use'], count: number): ConductorCount => ({
+      circuit: circuit.id,
+      use,
+      count,
+      size_awg: sized.get(circuit.id)?.size ?? '',
+      material,
+      insulation,
+    })
+    return neutral && isAc(circuit) ? [row('current_carrying', 2), row('neutral', 1)] : [row('current_carrying', 2)]
+  })
+  if (ground === null) return rows
+  const bare = stated.raceway === 'none'
+  return [
+    ...rows,
+    {
+      circuit: '',
+      use: 'grounding',
+      count: 1,
+      size_awg: ground,
+      material: 'copper',
+      insulation: bare ? 'bare' : groundInsulation(insulation),
+    },
+  ]
+}
+
+/** PV wire and USE-2 are not made as a green grounding conductor for raceways; THWN-2 is. */
+function groundInsulation(insulation: string): string {
+  return insulation === 'PV wire' || insulation === 'USE-2' ? 'THWN-2' : insulation
+}
+
+function totalArea(
+  { where, stated }: RacewaySegment,
+  { insulation }: SegmentConditions,
+  conductors: readonly ConductorCount[],
+): number {
+  if (stated.raceway === 'none') return 0
+  return conductors.reduce((sum, row) => {
+    const size = conductorSizes.find((candidate) => candidate === row.size_awg)
+    if (size === undefined) throw new Error(`no size ${row.size_awg}`)
+    const grounding = row.use === 'grounding'
+    const area = grounding
+      ? conductorAreaIn2(size, insulation === 'XHHW-2' ? 'XHHW-2' : 'THWN-2', undefined)
+      : conductorAreaIn2(size, insulation, stated.conductor_diameter_in)
+    if (area === undefined)
+      throw new StageError(
+        `${where}.conductor_diameter_in`,
+        `the tables have no outside diameter of ${insulation} ${size} AWG`,
+        "Take the diameter from the wire's data sheet",
+      )
+    return sum + row.count * area
+  }, 0)
+}

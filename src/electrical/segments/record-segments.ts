@@ -1,0 +1,253 @@
+import { conductorSizes, necSource, type ConductorSize } from '../../tables/nec/index.js'
+import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
+import { reasonOf } from '../conductors/index.js'
+import type { CircuitInSegment, SizedSegment } from './size-segments.js'
+
+/** Every segment on the worksheet, in the order in which an inspector checks it. */
+export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
+  for (const segment of sized) {
+    recordFactors(job, segment)
+    for (const entry of segment.circuits) recordConductor(job, segment, entry)
+    recordGround(job, segment)
+    recordFill(job, segment)
+    recordStraps(job, segment)
+    findInSegment(job, segment)
+  }
+}
+
+function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void {
+  const base = `wire.${segment.id}`
+  job.worksheet.note({
+    id: `${base}.temperature`,
+    says: 'Temperature round the conductors: ambient and what the sun adds on a roof',
+    formula: 'T = T_ambient + T_adder',
+    inputs: [
+      {
+        symbol: 'T_ambient',
+        value: c.ambientC,
+        unit: 'deg C',
+        from: segment.stated.ambient_c === undefined ? 'hot design temperature' : `${segment.where}.ambient_c`,
+      },
+      { symbol: 'T_adder', value: c.adderC, unit: 'deg C', from: c.adderSection ?? 'no adder here' },
+    ],
+    result: { symbol: 'T', value: c.temperatureC, unit: 'deg C' },
+    source: job.nec('rooftopAdder'),
+  })
+  job.worksheet.note({
+    id: `${base}.correction`,
+    says: 'Correction for the temperature, 90 deg C column; between printed rows the hotter one',
+    formula: 'C_a from the table',
+    inputs: [{ symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` }],
+    result: { symbol: 'C_a', value: c.correction, unit: '' },
+    source: job.nec('ambientCorrection'),
+  })
+  job.worksheet.note({
+    id: `${base}.adjustment`,
+    says: c.nipple
+      ? 'No adjustment in a nipple of 24 in or less'
+      : 'Adjustment for the current-carrying conductors in the raceway',
+    formula: 'C_n from the table',
+    inputs: [{ symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where }],
+    result: { symbol: 'C_n', value: c.adjustment, unit: '' },
+    source: job.nec(c.nipple ? 'nipple' : 'moreThanThreeConductors'),
+  })
+}
+
+function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry: CircuitInSegment): void {
+  const { circuit, demand, sized, borrowedFrom } = entry
+  const { verdict } = sized
+  const base = `wire.${segment.id}.${circuit.id}`
+  const name = `${sized.size} AWG ${demand.material} ${conditions.insulation}`.replace(' kcmil AWG', ' kcmil')
+  const dutySource = job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity')
+  job.worksheet.note({
+    id: `${base}.terminal`,
+    says: `Test 1, ${name}: table ampacity in the ${demand.terminalC} deg C column against 125 percent of the current`,
+    formula: 'I_terminal >= I_req',
+    inputs: [{ symbol: 'I_req', value: demand.requiredA, unit: 'A', from: `wire.${circuit.id}.required` }],
+    result: { symbol: 'I_terminal', value: verdict.terminalA, unit: 'A' },
+    check: { relation: '>=', limit: demand.requiredA, pass: verdict.terminalA >= demand.requiredA },
+    source: job.nec('terminalTemperature'),
+  })
+  job.worksheet.note({
+    id: `${base}.conditions`,
+    says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
+    formula: 'I_z = I_90 x C_a x C_n >= I_max',
+    inputs: [
+      {
+        symbol: 'I_90',
+        value: verdict.baseA,
+        unit: 'A',
+        from: job.nec(demand.freeAir ? 'freeAirAmpacity' : 'ampacityTable').place ?? '',
+      },
+      { symbol: 'C_a', value: demand.correction, unit: '', from: `wire.${borrowedFrom ?? segment.id}.correction` },
+      { symbol: 'C_n', value: demand.adjustment, unit: '', from: `wire.${borrowedFrom ?? segment.id}.adjustment` },
+    ],
+    result: { symbol: 'I_z', value: verdict.correctedA, unit: 'A' },
+    check: { relation: '>=', limit: demand.continuousA, pass: verdict.correctedA >= demand.continuousA },
+    source: borrowedFrom === undefined ? dutySource : job.nec('lowerAmpacity'),
+  })
+  if (demand.deviceA !== null)
+    job.worksheet.note({
+      id: `${base}.protection`,
+      says: `The ${demand.deviceA} A device protects ${name}${verdict.smallDeviceA === undefined ? '' : `, for which ${verdict.smallDeviceA} A is the most`}`,
+      formula: 'device <= ampacity or the next standard size above it; small conductors have their own limit',
+      inputs: [
+        { symbol: 'device', value: demand.deviceA, unit: 'A', from: `wire.${circuit.id}.device` },
+        {
+          symbol: 'ampacity',
+          value: Math.min(verdict.correctedA, verdict.terminalA),
+          unit: 'A',
+          from: `${base}.conditions`,
+        },
+      ],
+      result: { symbol: 'size', value: sized.size, unit: '' },
+      source: job.nec(verdict.smallDeviceA === undefined ? 'nextSizeUp' : 'smallConductor'),
+    })
+  if (demand.service !== undefined) recordServiceFloor(job, base, entry, demand.service)
+  job.worksheet.note({
+    id: `${base}.size`,
+    says: `Smallest size that passes from splice to splice is ${sized.smallest}; governed by: ${reasonOf(sized.governs)}`,
+    formula: 'smallest size that passes every test in every piece of the conductor',
+    inputs: [{ symbol: 'named', value: sized.named?.size ?? 'none', unit: '', from: segment.sizeWhere }],
+    result: { symbol: 'size', value: sized.size, unit: '' },
+    source: dutySource,
+  })
+}
+
+/** What conductors ahead of a service disconnect need besides: the device at their end, and the smallest service. */
+function recordServiceFloor(
+  job: Job,
+  base: string,
+  { sized: { size, verdict }, demand }: CircuitInSegment,
+  { endDeviceA, leastA, leastSize }: ServiceFloor,
+): void {
+  const ampacityA = Math.min(verdict.correctedA, verdict.terminalA)
+  const least = Math.max(endDeviceA, leastA)
+  job.worksheet.note({
+    id: `${base}.service`,
+    says: `Test 3, ${size} ${demand.material}: ampacity against the ${endDeviceA} A device at its end and the smallest service; the next standard size above the ampacity is not used${leastSize === undefined ? '' : `; the edition names ${leastSize} AWG ${demand.material} as the smallest`}`,
+    formula: 'smaller of I_terminal and I_z >= device, and >= smallest service',
+    inputs: [
+      { symbol: 'device', value: endDeviceA, unit: 'A', from: 'device at the end' },
+      { symbol: 'smallest service', value: leastA, unit: 'A', from: job.nec('serviceDisconnectRating').place ?? '' },
+    ],
+    result: { symbol: 'ampacity', value: ampacityA, unit: 'A' },
+    check: { relation: '>=', limit: least, pass: ampacityA >= least },
+    source: job.nec('serviceConductor'),
+  })
+}
+
+function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): void {
+  if (ground === null) return
+  const device = Math.max(...segment.circuits.map((circuit) => circuit.groundingDeviceA))
+  job.worksheet.note({
+    id: `wire.${segment.id}.ground`,
+    says: conditions.freeAir
+      ? 'Grounding conductor exposed in the array: by the table, and at least the size that needs no protection'
+      : 'Equipment grounding conductor by the largest device, increased with the circuit conductors',
+    formula:
+      'size from the table; area x (increased / needed) when voltage rise or a wish increases them; never above the circuit conductors',
+    inputs: [{ symbol: 'device', value: device, unit: 'A', from: 'largest of the raceway' }],
+    result: { symbol: 'EGC', value: ground, unit: '' },
+    source: job.nec(conditions.freeAir ? 'equipmentGroundProtection' : 'equipmentGroundSize'),
+  })
+}
+
+function recordFill(job: Job, { segment, contents }: SizedSegment): void {
+  const { verdict } = contents
+  if (verdict === undefined) return
+  job.worksheet.note({
+    id: `wire.${segment.id}.fill`,
+    says: `${segment.stated.raceway} ${verdict.tradeSize} with ${contents.count} conductors, grounding conductor counted`,
+    formula: 'fill = sum of conductor areas / inside area',
+    inputs: [
+      { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: 'Chapter 9 Table 5' },
+      { symbol: 'inside', value: verdict.insideIn2, unit: 'in2', from: 'Chapter 9 Table 4' },
+    ],
+    result: { symbol: 'fill', value: verdict.fillPct, unit: '%' },
+    check: { relation: '<=', limit: verdict.limitPct, pass: verdict.passes },
+    source: job.nec('racewayFill'),
+  })
+}
+
+function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
+  job.worksheet.note({
+    id: `wire.${segment.id}.straps`,
+    says: `Supports at ${straps.positionsFt.map((ft) => ft.toFixed(1)).join(', ')} ft from the start`,
+    formula: 'within the distance from each box or fitting, and at most the spacing apart',
+    inputs: [
+      { symbol: 'L', value: segment.stated.length_ft, unit: 'ft', from: segment.lengthWhere },
+      { symbol: 'spacing', value: straps.maxSpacingFt, unit: 'ft', from: straps.section },
+      { symbol: 'from box', value: straps.maxFromBoxFt, unit: 'ft', from: straps.section },
+    ],
+    result: { symbol: 'straps', value: straps.positionsFt.length, unit: '' },
+    source: { ...job.nec('racewaySupport'), place: straps.section },
+  })
+}
+
+/** Sizes of the table above the need from which on the voltage rise deserves a word. */
+const OVERSIZE = 3
+
+const sizesAbove = (needed: ConductorSize, chosen: ConductorSize): number =>
+  conductorSizes.indexOf(chosen) - conductorSizes.indexOf(needed)
+
+function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
+  const { stated, where } = segment
+  for (const { circuit, sized } of circuits)
+    if (sized.named !== undefined && !sized.named.complies)
+      job.worksheet.find({
+        severity: sized.named.reason === 'fails: voltage rise' ? 'warning' : 'error',
+        id: isSupplyTap(circuit) ? 'wire.supply-side-conductor' : 'wire.named-conductor',
+        message: `${sized.named.size} AWG for ${circuit.id} in ${segment.id} ${sized.named.reason}; ${sized.smallest} is the smallest that passes`,
+        where: segment.sizeWhere,
+        source: job.nec(
+          isSupplyTap(circuit) ? 'serviceConductor' : isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity',
+        ),
+        fix:
+          isSupplyTap(circuit) || sized.named.reason.startsWith('fails')
+            ? `Use ${sized.smallest} or larger`
+            : `Name one size of ${sized.smallest} or larger for the whole run, or begin another run at the box where the conductor is spliced`,
+      })
+  for (const { circuit, sized } of circuits)
+    if (sizesAbove(sized.smallestByAmpacity, sized.smallest) >= OVERSIZE)
+      job.worksheet.find({
+        severity: 'warning',
+        id: 'wire.voltage-oversize',
+        message: `the voltage rise makes ${circuit.id} ${sized.smallest} instead of ${sized.smallestByAmpacity} in ${segment.id}, which may not fit its terminals`,
+        where,
+        source: job.nec('voltageDrop'),
+        fix:
+          circuit.trunk === undefined
+            ? 'Shorten the run, or read the wire range of the terminals'
+            : 'Feed the trunk in its centre, or put fewer inverters on the branch',
+      })
+  const dc = segment.circuits.some((circuit) => !isAc(circuit))
+  const inside = stated.location === 'attic' || stated.location === 'indoors'
+  if (dc && inside && stated.raceway !== 'EMT' && stated.raceway !== 'RMC')
+    job.worksheet.find({
+      severity: 'error',
+      id: 'wire.dc-inside',
+      message: `DC circuits inside a building need a metal raceway, ${segment.id} is ${stated.raceway}`,
+      where: `${where}.raceway`,
+      source: job.nec('dcInBuildings'),
+      fix: 'Use EMT, or metal-clad cable',
+    })
+  if (dc && segment.circuits.some(isAc))
+    job.worksheet.find({
+      severity: 'error',
+      id: 'wire.ac-with-dc',
+      message: `${segment.id} holds AC and DC circuits in one raceway`,
+      where,
+      source: job.nec('acDcSeparation'),
+      fix: 'Give them raceways of their own, or a partition',
+    })
+  if (stated.location === 'array' && stated.ambient_c === undefined)
+    job.worksheet.find({
+      severity: 'note',
+      id: 'wire.array-ambient',
+      message: `wires under modules can be hotter than the outdoor air that ${segment.id} is reckoned with`,
+      where: `${where}.ambient_c`,
+      source: necSource(job.edition, '690.31(A)', 'from memory'),
+      fix: 'State ambient_c when wires touch the back of the modules',
+    })
+}

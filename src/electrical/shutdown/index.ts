@@ -1,0 +1,1 @@
+export { checkShutdown } from './check-shutdown.js'

@@ -1,0 +1,15 @@
+export { collectChecks, type PartCheck } from './collect-checks.js'
+export type { CheckValue, MountValue, MountValues, PlaneLoadsValues, RailValue, ZoneLoads } from './mount-values.js'
+export { need } from './need.js'
+export {
+  inPlan,
+  isInPlane,
+  isNearEdge,
+  planDistanceFt,
+  planEdges,
+  planeAreaFt2,
+  type PlaneEdgeKind,
+  type PlaneGeometry,
+  type PlanePoint,
+} from './plane-geometry.js'
+export type { RoofArrangement } from './roof-arrangement.js'

@@ -1,0 +1,92 @@
+import type { Worksheet } from '../../worksheet/index.js'
+import { type LaidRail, cutRail, type RailPieces } from '../rails/index.js'
+import { type RailValue, need } from '../model/index.js'
+import type { RailKit } from './plane-rails.js'
+import { feetOf, inchesOf } from '../../values/index.js'
+
+/** Length of the first piece with fewer than two mounts, in. */
+function pieceOnOneMount({ piecesIn, splicesIn }: RailPieces, rail: LaidRail): number {
+  const bounds = [rail.loaded.line.startIn, ...splicesIn, rail.loaded.line.endIn]
+  return (
+    piecesIn.find((_, i) => {
+      const [from, to] = [bounds[i] ?? 0, bounds[i + 1] ?? 0]
+      return rail.supportsIn.filter((x) => x >= from && x <= to).length < 2
+    }) ?? 0
+  )
+}
+
+const SHEET = 'It stands on the data sheet of the rail.'
+
+/**
+ * Cuts a laid rail from stock and describes it.
+ *
+ * @throws StageError when the sheet's stock lengths or splice rules are needed and missing.
+ */
+export function cutLaidRail(rail: LaidRail, kit: RailKit, worksheet: Worksheet): RailValue {
+  const { line } = rail.loaded
+  const { product, at } = kit.rail
+  const stock = need(product.stock_lengths_in, `${at}.stock_lengths_in`, 'the stock lengths of the rail', SHEET)
+  const length = line.endIn - line.startIn
+  const needsSplice = length > Math.max(...stock) + 1e-9
+  const asked = {
+    startIn: line.startIn,
+    endIn: line.endIn,
+    mountsIn: rail.supportsIn,
+    stockLengthsIn: stock,
+    minFromMountIn: needsSplice
+      ? need(
+          product.splice?.min_from_mount_in,
+          `${at}.splice.min_from_mount_in`,
+          'the least distance from a splice to a mount',
+          SHEET,
+        )
+      : 0,
+    maxFromMountOfSpan: product.splice?.max_from_mount_of_span ?? 0.5,
+    allowedInEndSpan: product.splice?.allowed_in_end_span ?? !needsSplice,
+  }
+  const whole = cutRail(asked)
+  const cut = whole ?? cutRail(asked, 0)
+  if (whole === undefined && cut !== undefined) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.rail-piece-mounts',
+      message: `rail ${line.id} of ${length.toFixed(1)} in cannot be cut so that each piece stands on two mounts; a piece of ${pieceOnOneMount(cut, rail).toFixed(1)} in stands on fewer`,
+      where: `${at}.stock_lengths_in`,
+      source: { document: 'Statics: a piece on one mount turns about it', standing: 'read' },
+      fix: 'Add a longer stock length, or put the mounts closer together.',
+    })
+  }
+  if (cut === undefined) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.rail-splice',
+      message: `rail ${line.id} of ${length.toFixed(1)} in cannot be cut from the stock lengths with every splice where the sheet allows it`,
+      where: `${at}.stock_lengths_in`,
+      fix: 'Add a stock length, or move a mount.',
+    })
+  }
+  const longest = product.splice?.max_continuous_ft
+  if (longest !== undefined && length > inchesOf(longest)) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'structure.rail-expansion',
+      message: `rail ${line.id} is ${feetOf(length).toFixed(1)} ft long, over the ${longest} ft that may run without an expansion gap`,
+      where: `${at}.splice.max_continuous_ft`,
+      fix: 'Leave an expansion gap; no module may bridge it.',
+    })
+  }
+  const left = (rail.supportsIn[0] ?? line.startIn) - line.startIn
+  const right = line.endIn - (rail.supportsIn.at(-1) ?? line.endIn)
+  return {
+    id: line.id,
+    plane: line.plane,
+    x_in: line.startIn,
+    y_in: line.yIn,
+    length_in: length,
+    pieces_in: cut?.piecesIn ?? [length],
+    splices_in: cut?.splicesIn ?? [],
+    overhang_in: Math.max(left, right),
+    overhang_left_in: left,
+    overhang_right_in: right,
+  }
+}

@@ -1,0 +1,7 @@
+export { cutLaidRail } from './cut-rails.js'
+export type { PlaneModel } from './plane-model.js'
+export { rafterPartChecks } from './plane-rafters.js'
+export type { RailKit } from './plane-rails.js'
+export { railKit, type SpaceMountsOptions } from './rail-kit.js'
+export { reportPlane } from './report-plane.js'
+export { solvePlane, type SolvedPlane } from './solve-plane.js'

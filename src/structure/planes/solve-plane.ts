@@ -1,0 +1,142 @@
+import type { Project } from '../../project/index.js'
+import type { ModulePlacement } from '../../roof/index.js'
+import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
+import { mountStrength } from './equipment-spec.js'
+import { framingSpec, type FramingSpec, rafterDocument } from '../rafters/index.js'
+import type { LaidRail } from '../rails/index.js'
+import type { MountStrength } from '../mounts/index.js'
+import type { PlaneGeometry } from '../model/index.js'
+import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
+import { rafterRatio } from './plane-rafters.js'
+import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
+import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
+import { reportRailPlaces } from './report-rail-places.js'
+import { reportedZones } from './report-zones.js'
+import type { ReportedZone } from './report-plane.js'
+import type { SiteLoads } from '../loads/index.js'
+import { solarConditions } from '../wind/index.js'
+import { sparingRafters } from './spare-rafters.js'
+
+/** One plane, laid out. */
+export interface SolvedPlane {
+  readonly model: PlaneModel
+  readonly framing: FramingSpec
+  /** Title and date of the document that the rafters stand on. */
+  readonly covered: string | undefined
+  readonly mount: MountStrength
+  readonly arrays: ReadonlyMap<string, ArrayOnPlane>
+  readonly rails: readonly LaidRail[]
+  readonly zones: readonly ReportedZone[]
+}
+
+/**
+ * Loads, rails and mounts of one plane.
+ *
+ * @throws StageError when a safety input is missing or the method does not reach the case.
+ */
+export function solvePlane(
+  project: Project,
+  site: SiteLoads,
+  kit: RailKit,
+  geometry: PlaneGeometry,
+  modules: readonly ModulePlacement[],
+  options: SpaceMountsOptions,
+  worksheet: Worksheet,
+): SolvedPlane {
+  const framing = framingSpec(project, geometry.id)
+  const model = planeModel(project, site, geometry, framing, modules)
+  const mount = mountStrength(kit.mount, framing)
+  const arrays = new Map<string, ArrayOnPlane>()
+  for (const module of modules) {
+    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, model, framing, kit, module))
+  }
+  for (const array of arrays.keys()) checkConditions(project, site, geometry, modules, array, worksheet)
+  const toLay = planeRails(project, model, framing, kit, mount, arrays)
+  reportRailPlaces(
+    project,
+    geometry,
+    toLay.map((rail) => rail.loaded.line),
+    worksheet,
+  )
+  for (const rail of toLay) {
+    if (rail.rafters.length >= 2) continue
+    throw new StageError(
+      `structure.framing.${geometry.id}`,
+      `rail ${rail.loaded.line.id} crosses ${rail.rafters.length} usable rafters; it needs two`,
+      'Move the modules, choose rails across more modules, or check the rafter spacing and first offset.',
+    )
+  }
+  const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
+  const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
+  const ratioOf = (laid: readonly LaidRail[]): number =>
+    covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
+  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
+  for (const rail of rails) reportBroken(rail, worksheet)
+  return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
+}
+
+function checkConditions(
+  project: Project,
+  site: SiteLoads,
+  plane: PlaneGeometry,
+  modules: readonly ModulePlacement[],
+  arrayId: string,
+  worksheet: Worksheet,
+): void {
+  const array = own(project.arrays, arrayId)
+  const placed = modules.filter((m) => m.array === arrayId)
+  const tilted = array?.module_tilt_deg === undefined ? 0 : Math.abs(array.module_tilt_deg - plane.tiltDeg)
+  const facing = own(project.roof_planes, plane.id)?.azimuth_deg
+  const turned =
+    array?.module_azimuth_deg === undefined || facing === undefined
+      ? 0
+      : Math.abs(((array.module_azimuth_deg - facing + 540) % 360) - 180)
+  const findings = solarConditions({
+    edition: site.edition,
+    plane,
+    array: arrayId,
+    modules: placed,
+    tiltToRoofDeg: Math.max(tilted, turned),
+    topHeightIn: topHeightIn(project, arrayId),
+    moduleLengthFt: Math.max(...placed.flatMap((m) => [m.widthFt, m.heightFt])),
+  })
+  for (const finding of findings) worksheet.find(finding)
+}
+
+function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
+  const { id } = rail.loaded.line
+  const { sharedIn, supportsIn } = rail
+  if (rail.limitsBroken) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.no-mount-layout',
+      message: `rail ${id}: no set of rafters keeps both the mount spacing and the free ends within their limits; every usable rafter is taken`,
+      where: 'structure',
+      fix: 'Move the modules so that the rail ends near a rafter, or allow a longer free end or spacing where the sheets do.',
+    })
+  }
+  if (sharedIn.length === 0) return
+  const ends = [supportsIn[0], supportsIn.at(-1)]
+  if (sharedIn.length < supportsIn.length && sharedIn.every((x) => ends.includes(x))) {
+    worksheet.find({
+      severity: 'note',
+      id: 'structure.stagger-ends-shared',
+      message: `rail ${id}: an end mount stands on the same rafter as one of the rail below, since no other rafter is within the free end`,
+      where: 'structure.mount_layout',
+      fix: 'Nothing to do while the checks of rafter bending pass; end mounts carry less than the others.',
+    })
+    return
+  }
+  const how =
+    sharedIn.length === supportsIn.length
+      ? 'so the two rails are aligned, not staggered'
+      : 'so these rafters carry both rails'
+  worksheet.find({
+    severity: 'warning',
+    id: 'structure.stagger-not-possible',
+    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of the rail below, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
+    where: 'structure.mount_layout',
+    fix: 'Accept it while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
+  })
+}

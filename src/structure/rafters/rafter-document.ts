@@ -1,0 +1,29 @@
+import { own } from '../../values/index.js'
+import { documentName, documentsOf } from '../../project/facts.js'
+import type { Project } from '../../project/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
+
+/**
+ * Title and date of the document that the rafters of a plane stand on, or undefined when none is named or its file is not there.
+ *
+ * @param found Ids under documents whose file is there.
+ */
+export function rafterDocument(
+  project: Project,
+  plane: string,
+  found: ReadonlySet<string>,
+  worksheet: Worksheet,
+): string | undefined {
+  const id = own(project.structure?.framing, plane)?.rafters_verified_by
+  if (id === undefined) return undefined
+  const document = documentsOf(project).find((one) => one.id === id)
+  if (document !== undefined && found.has(id)) return documentName(document)
+  worksheet.find({
+    severity: 'warning',
+    id: 'structure.rafter-document-missing',
+    message: `the document that the rafters of plane '${plane}' shall stand on ${document === undefined ? `('${id}') is not under documents` : `(${documentName(document)}) is not there as a PDF at '${document.file}'`}, so it clears no check`,
+    where: `structure.framing.${plane}.rafters_verified_by`,
+    fix: "Put the engineer's letter at the path that documents states, as a PDF inside the folder of the project.",
+  })
+  return undefined
+}

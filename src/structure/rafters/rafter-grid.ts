@@ -1,0 +1,54 @@
+import type { Obstruction } from '../../project/index.js'
+import type { FramingSpec } from './framing-spec.js'
+import { isInPlane, type PlaneGeometry } from '../model/index.js'
+import { distanceToSegmentFt, feetOf, inchesOf, type Inches } from '../../values/index.js'
+
+/** A rafter that a mount may use. */
+export interface RafterPlace {
+  /** Counted from the left end of the eave, 1 first. */
+  readonly number: number
+  readonly xIn: number
+}
+
+/** Number of the rafter at a place, 1 first. */
+export function rafterNumber(framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>, xIn: number): number {
+  return Math.round((xIn - framing.firstOffsetIn) / framing.spacingIn) + 1
+}
+
+/**
+ * Rafters under a rail where a mount may stand: inside the plane, off its edge, clear of obstructions.
+ *
+ * @param yIn Height of the rail up the slope, in.
+ * @param edgeIn Distance to keep from the edge of the plane, in.
+ * @param clearanceIn Distance to keep from obstructions, in; an obstruction's own clearance wins when it is larger.
+ */
+export function rafterPlaces(
+  plane: PlaneGeometry,
+  framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>,
+  obstructions: readonly Obstruction[],
+  rail: { readonly startIn: Inches; readonly endIn: Inches; readonly yIn: number },
+  edgeIn: Inches,
+  clearanceIn: Inches,
+): RafterPlace[] {
+  const places: RafterPlace[] = []
+  const first = Math.max(1, rafterNumber(framing, rail.startIn) - 1)
+  for (let number = first; ; number++) {
+    const xIn = framing.firstOffsetIn + (number - 1) * framing.spacingIn
+    if (xIn > rail.endIn + 1e-9) return places
+    if (xIn < rail.startIn - 1e-9) continue
+    const point = { xFt: feetOf(xIn), yFt: feetOf(rail.yIn) }
+    if (!isInPlane(plane, point)) continue
+    if (plane.edges.some((edge) => inchesOf(distanceToSegmentFt(point, [edge.from, edge.to])) < edgeIn - 1e-9)) continue
+    const blocked = obstructions.some((o) => {
+      const keep = Math.max(clearanceIn, o.clearance_in ?? 0)
+      const [x, y] = [inchesOf(o.x_ft), inchesOf(o.y_ft)]
+      return (
+        xIn > x - keep &&
+        xIn < x + inchesOf(o.width_ft) + keep &&
+        rail.yIn > y - keep &&
+        rail.yIn < y + inchesOf(o.length_ft) + keep
+      )
+    })
+    if (!blocked) places.push({ number, xIn })
+  }
+}

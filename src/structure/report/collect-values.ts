@@ -1,0 +1,131 @@
+import { feetOf, inchesOf, own } from '../../values/index.js'
+import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
+import { mountRows } from './mount-rows.js'
+import type {
+  CheckValue,
+  MountValues,
+  PlaneLoadsValues,
+  RailValue,
+  ZoneLoads,
+  RoofArrangement,
+} from '../model/index.js'
+import type { RailKit, SolvedPlane } from '../planes/index.js'
+import { arrayEdgeFactor } from '../wind/index.js'
+
+const CAUTIONS = [
+  'Work at height kills: use fall protection, and stay off a wet, icy or brittle roof.',
+  'Find every rafter and verify it with a small probe hole before the lead hole; a screw that misses the rafter holds nothing.',
+  'Flash and seal every penetration as the sheet of the mount shows.',
+  'Look at the rafters from below: rot, cracks, notches and spliced rafters carry less than this calculation takes for granted.',
+  'The building department decides; where this tool refuses, a structural engineer must.',
+] as const
+
+/** Puts the values of the stage together. */
+export function collectValues(
+  edition: string,
+  arrangement: RoofArrangement,
+  planes: readonly SolvedPlane[],
+  rails: readonly RailValue[],
+  checks: readonly CheckValue[],
+  kit: RailKit,
+): MountValues {
+  const mounts = planes.flatMap((plane) => plane.rails.flatMap((rail) => mountRows(plane, rail)))
+  const [weakest] = checks
+  const weight = arrayWeight(planes, rails, mounts.length, kit)
+  const first = planes[0]
+  const lag = first?.mount.lag
+  const hole = leadHoleIn(Math.min(...planes.map((p) => p.mount.specificGravity)), lag?.size ?? '5/16')
+  return {
+    edition,
+    loads: {
+      zones: worstZones(planes),
+      planes: Object.fromEntries(planes.map((p) => [p.model.geometry.id, planeLoads(p)])),
+    },
+    ...spans(planes),
+    mounts,
+    rails,
+    modules: arrangement.modules.map((m) => ({ id: m.id, x_in: inchesOf(m.xFt), y_in: inchesOf(m.yFt) })),
+    added_dead_load_psf: weight.psf,
+    array_weight_lb: weight.lb,
+    counts: {
+      modules: arrangement.modules.length,
+      mounts: mounts.length,
+      lag_screws: mounts.length * (first?.mount.lagCount ?? 1),
+      rails: rails.length,
+      rail_pieces: rails.reduce((sum, rail) => sum + rail.pieces_in.length, 0),
+      splices: rails.reduce((sum, rail) => sum + rail.splices_in.length, 0),
+    },
+    checks,
+    weakest_link: {
+      name: weakest?.name ?? '',
+      where: weakest?.where ?? '',
+      ratio: weakest?.ratio ?? 0,
+      limit_is: weakest?.limit_is ?? 'capacity',
+    },
+    lag: {
+      thread_in_rafter_in: Math.min(...planes.map((p) => threadInRafterIn(p.mount.lag))),
+      lead_hole_least_in: hole.leastIn,
+      lead_hole_most_in: hole.mostIn,
+      centring_tolerance_in: Math.min(...planes.map((p) => centringToleranceIn(p.framing.breadthIn, p.mount.lag.size))),
+    },
+    cautions: [...CAUTIONS],
+  }
+}
+
+function planeLoads(plane: SolvedPlane): PlaneLoadsValues {
+  return {
+    slope_deg: plane.model.geometry.tiltDeg,
+    velocity_pressure_psf: plane.model.wind.velocityPressurePsf,
+    edge_strip_ft: plane.model.stripFt,
+    snow_psf: plane.model.snowPsf.modules,
+    array_dead_psf: Math.max(...[...plane.arrays.values()].map((a) => a.dead.mostPsf)),
+    zones: Object.fromEntries(
+      plane.zones.map((z) => [
+        z.zone,
+        { uplift_psf: z.upliftPsf, down_psf: z.downPsf, area_ft2: z.areaFt2, edge_factor: arrayEdgeFactor(z.exposed) },
+      ]),
+    ),
+  }
+}
+
+function worstZones(planes: readonly SolvedPlane[]): Record<string, ZoneLoads> {
+  const zones: Record<string, ZoneLoads> = {}
+  for (const { zone, upliftPsf, downPsf } of planes.flatMap((plane) => plane.zones)) {
+    const held = own(zones, zone)
+    zones[zone] = {
+      uplift_psf: Math.max(held?.uplift_psf ?? 0, upliftPsf),
+      down_psf: Math.max(held?.down_psf ?? 0, downPsf),
+    }
+  }
+  return zones
+}
+
+function spans(planes: readonly SolvedPlane[]): Pick<MountValues, 'max_span_in' | 'max_span_governs'> {
+  const max: Record<string, number> = {}
+  const governs: Record<string, string> = {}
+  for (const zone of planes.flatMap((plane) => plane.zones)) {
+    if (zone.spanIn >= (own(max, zone.zone) ?? Infinity)) continue
+    max[zone.zone] = zone.spanIn
+    governs[zone.zone] = zone.governs
+  }
+  return { max_span_in: max, max_span_governs: governs }
+}
+
+/** Weight of modules, inverters behind them, rails and mounts as laid out. */
+function arrayWeight(
+  planes: readonly SolvedPlane[],
+  rails: readonly RailValue[],
+  mounts: number,
+  kit: RailKit,
+): { lb: number; psf: number } {
+  let [lb, area] = [0, 0]
+  for (const plane of planes) {
+    for (const module of plane.model.modules) {
+      lb += plane.arrays.get(module.array)?.dead.moduleWeightLb ?? 0
+      area += module.widthFt * module.heightFt
+    }
+  }
+  const railFt = feetOf(rails.reduce((sum, rail) => sum + rail.length_in, 0))
+  lb += railFt * (kit.rail.product.weight_lb_per_ft ?? 0) + mounts * (kit.mount.product.weight_lb ?? 0)
+  return { lb, psf: lb / area }
+}

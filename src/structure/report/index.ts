@@ -1,0 +1,8 @@
+export { collectValues } from './collect-values.js'
+export { moduleChecks } from './module-checks.js'
+export { mountRows } from './mount-rows.js'
+export { modulePartChecks, railPartChecks } from './part-checks.js'
+export { reportFieldRules } from './report-field-rules.js'
+export { reportHardestMount, reportRail } from './report-rail.js'
+export { reportSite } from './report-site.js'
+export { reportStrength } from './report-strength.js'

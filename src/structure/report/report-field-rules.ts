@@ -1,0 +1,55 @@
+import { LAG_GEOMETRY, LAG_SCREWS } from '../../tables/nds/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
+import { leadHoleIn } from '../fasteners/index.js'
+import { reportCovering } from './report-covering.js'
+import type { RailKit, SolvedPlane } from '../planes/index.js'
+
+/** Findings about drilling, screw spacing, covering and snow on one plane. */
+export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
+  const { id } = plane.model.geometry
+  const { size } = plane.mount.lag
+  const lag = kit.mount.product.lag
+  const hole = leadHoleIn(plane.mount.specificGravity, size)
+  if (
+    lag?.lead_hole_in !== undefined &&
+    (lag.lead_hole_in < hole.leastIn - 1e-9 || lag.lead_hole_in > hole.mostIn + 1e-9)
+  ) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'structure.lead-hole',
+      message: `a lead hole of ${lag.lead_hole_in} in is outside ${hole.leastIn.toFixed(3)} to ${hole.mostIn.toFixed(3)} in for a ${size} in screw in the rafters of plane '${id}'`,
+      where: `${kit.mount.at}.lag.lead_hole_in`,
+      source: { document: 'NDS 2018', place: '12.1.4.2', standing: 'from memory' },
+      fix: 'Use a drill within that range; too large a hole loses holding power, too small a one splits the rafter.',
+    })
+  }
+  const least = LAG_GEOMETRY.spacing * LAG_SCREWS[size].diameterIn
+  if (lag !== undefined && lag.count > 1 && (lag.in_line_spacing_in ?? 0) < least) {
+    worksheet.find({
+      severity: 'error',
+      id: 'structure.lag-spacing',
+      message: `two ${size} in screws ${lag.in_line_spacing_in ?? 0} in apart are closer than 4 diameters (${least.toFixed(2)} in)`,
+      where: `${kit.mount.at}.lag.in_line_spacing_in`,
+      source: { document: 'NDS 2018', place: 'table 12.5.1B', standing: 'secondary' },
+      fix: 'Choose a mount with its screws farther apart.',
+    })
+  }
+  reportCovering(id, plane.framing.covering, kit, worksheet)
+  if (plane.model.snowPsf.modules > 0) {
+    worksheet.find({
+      severity: 'note',
+      id: 'structure.snow-held',
+      message: `plane '${id}': only balanced snow is counted; snow held above the array, or sliding from a higher roof, is not`,
+      where: 'structure.snow',
+      fix: 'Where snow guards, a chimney or a higher roof hold or throw snow onto the array, ask a structural engineer.',
+    })
+  }
+  worksheet.find({
+    severity: 'note',
+    id: 'structure.rafter-probe',
+    message: `plane '${id}': a ${size} in screw must sit within ${(plane.framing.breadthIn / 2 - LAG_GEOMETRY.edge * LAG_SCREWS[size].diameterIn).toFixed(2)} in of the middle of the rafter`,
+    where: `structure.framing.${id}`,
+    source: { document: 'NDS 2018', place: 'table 12.5.1C', standing: 'secondary' },
+    fix: 'Find both edges of the rafter with a probe before drilling.',
+  })
+}

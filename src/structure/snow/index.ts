@@ -1,0 +1,1 @@
+export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow-load.js'

@@ -1,0 +1,8 @@
+export { exposedStrips, isInStrip, type ExposedStrip, type ExposureInput } from './array-exposure.js'
+export { edgeStripWidthFt } from './edge-strip-width.js'
+export { pressureCoefficient, type RoofShape } from './pressure-coefficient.js'
+export { zoneAt, zoneFinder, zoneNames } from './roof-zone.js'
+export { solarConditions } from './solar-conditions.js'
+export { arrayEdgeFactor, solarEqualisation } from './solar-factors.js'
+export { elevationFactor, exposureCoefficient, velocityPressurePsf, type WindExposure } from './velocity-pressure.js'
+export { LARGEST_AREA_FT2, windPressurePsf, type WindOnPlane } from './wind-pressure.js'

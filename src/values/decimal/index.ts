@@ -1,0 +1,1 @@
+export { decimal, Decimal, smaller, sum, toCents, ZERO } from './decimal.js'

@@ -1,0 +1,6 @@
+export { addDays, dayOfYear, daysBetween, daysInMonth, nthWeekday, weekdayOf } from './dates.js'
+export { changeHours, isDaylightSaving, standardMs } from './daylight-saving.js'
+export { needsOrder, orderOf, parseStamp, type DateOrder } from './parse-stamp.js'
+export { stampFormatTrouble, stampReader } from './stamp-pattern.js'
+export type { Stamp } from './stamp.js'
+export { calendarDay, dateText, dayNumber, firstOfMonth, sunDay, type CalendarDay } from './day-number.js'

@@ -1,0 +1,2 @@
+export * from './conversions.js'
+export type * from './units.js'
