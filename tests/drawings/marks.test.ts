@@ -10,7 +10,14 @@ import {
   plainNumber,
   type Block,
 } from '../../src/drawings/layout/index.js'
-import { figuresOverlap, textWidthPt, wrapText, xy, type Primitive } from '../../src/drawings/model/index.js'
+import {
+  figuresOverlap,
+  textFigure,
+  textWidthPt,
+  wrapText,
+  xy,
+  type Primitive,
+} from '../../src/drawings/model/index.js'
 import { hatchLines } from '../../src/drawings/model/hatch-lines.js'
 import { spread } from '../../src/drawings/sheets/one-line-job.js'
 import { noteColumn } from '../../src/drawings/sheets/note-column.js'
@@ -332,6 +339,31 @@ describe('lines of text', () => {
     const up = textOf(text({ rotationDeg: 90 }))
     // Turned by a quarter to the left the baseline runs up, right of its place.
     expect([up.at.x, up.at.y]).toEqual([107.8, 100])
+  })
+
+  test('cover a box from 0.78 above to 0.24 below the baseline, turned as they are, with a margin', () => {
+    const boxOf = (rotationDeg: number, margin: number): number[][] =>
+      textFigure(textOf(text({ rotationDeg })), margin).map(({ x, y }) => [
+        Math.round(x * 10) / 10,
+        Math.round(y * 10) / 10,
+      ])
+    const wide = Math.round((100 + width) * 10) / 10
+    expect(boxOf(0, 0)).toEqual([
+      [100, 100],
+      [wide, 100],
+      [wide, 110.2],
+      [100, 110.2],
+    ])
+    // A quarter to the left: the line runs up, its top is at the left.
+    const high = Math.round((100 - width) * 10) / 10
+    expect(boxOf(90, 0)).toEqual([
+      [100, 100],
+      [100, high],
+      [110.2, high],
+      [110.2, 100],
+    ])
+    expect(boxOf(0, 2)[0]).toEqual([98, 98])
+    expect(boxOf(0, 2)[2]).toEqual([Math.round((102 + width) * 10) / 10, 112.2])
   })
 
   test('break at spaces, and in a word after a mark where there is one', () => {
