@@ -74,7 +74,7 @@ export function sheetOf(sheets: readonly ReadSheet[], id: string): ReadSheet {
 
 /** Middle of a line of text, a third of its height above the baseline, whatever its rotation. */
 function middleOf({ at, widthPt, sizePt, rotationDeg }: TextMark): Spot {
-  const turn = (-rotationDeg * Math.PI) / 180
+  const turn = (rotationDeg * -Math.PI) / 180
   const [dx, dy] = [widthPt / 2, -0.27 * sizePt]
   return {
     x: at.x + dx * Math.cos(turn) - dy * Math.sin(turn),
