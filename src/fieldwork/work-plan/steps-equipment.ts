@@ -121,7 +121,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         wiring === undefined
           ? undefined
           : task(
-              `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${wiring.panel.inverter_a} A of inverters; breaker where the drawings have it`,
+              `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${Number(wiring.panel.inverter_a.toFixed(2))} A of inverters; breaker where the drawings have it`,
               nec(input, project.electrical?.connection?.kind === 'supply_side' ? 'supplySide' : 'loadSideBusbar'),
             ),
         task('each terminal is tightened with a torque tool to the number on the equipment', WORK_SOURCES.torque),
