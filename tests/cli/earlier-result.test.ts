@@ -11,7 +11,7 @@ import { FileError } from '../../src/files/index.js'
 import { loadProject, placeText, ProjectError, startingFile } from '../../src/project/index.js'
 import { canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
-import { ensureBuilt, gablewatt, ROOT } from './binary.js'
+import { ensureBuilt, ROOT, gablewattWarm } from './binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-earlier-'))
 const project = join(folder, 'project.yaml')
@@ -34,7 +34,7 @@ beforeAll(async () => {
   ensureBuilt()
   writeFileSync(project, startingFile())
   for (const [stage, command] of Object.entries(COMMANDS)) {
-    const { stdout, stderr } = await gablewatt([command, house, '--json'])
+    const { stdout, stderr } = await gablewattWarm([command, house, '--json'])
     if (!stdout.startsWith('{')) throw new Error(stderr)
     results.set(stage, stdout)
   }
@@ -225,7 +225,7 @@ describe('--use', () => {
     }
     const edited = resultFile('wire100.json', 'wire', (text) => text.replace(/"breaker_a": \d+/u, '"breaker_a": 100'))
     const out = join(folder, 'packet.pdf')
-    const { exitCode, stdout, stderr } = await gablewatt([
+    const { exitCode, stdout, stderr } = await gablewattWarm([
       'draw-permit',
       house,
       '--draft',
@@ -291,7 +291,7 @@ describe('schemas/result.schema.json', () => {
     ['list-sites', 'zzzz'],
     ['check-project', project],
   ])('fits what %s %s prints', async (...args) => {
-    const { stdout } = await gablewatt([...args, '--json'])
+    const { stdout } = await gablewattWarm([...args, '--json'])
     validate(JSON.parse(stdout))
     expect(validate.errors).toBeNull()
   })
