@@ -1,7 +1,7 @@
 import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
 import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '../labels/required-labels.js'
 import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
-import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive, POINTS_PER_INCH } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
 
@@ -46,7 +46,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
 }
 
 function labelBlock(each: RequiredLabel, columnPt: number): Block {
-  const widthPt = Math.min(each.widthIn * 72, columnPt - 26)
+  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, columnPt - 26)
   const height = labelHeightPt(each, widthPt)
   const notes = noteText(each)
   const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)
