@@ -59,15 +59,26 @@ export {
 } from './house/index.js'
 export { compareBills, cutStock, priceBom, readPriceList } from './materials/index.js'
 export {
+  billAcrossRates,
+  billFromPeriods,
   billsOfProject,
   chooseSize,
+  compareAlternatives,
   computeBill,
+  impliedInflation,
   internalRate,
+  lifeCycleCost,
+  modifiedInternalRate,
+  modifiedUniformPresentValue,
+  monthlyRate,
   payback,
   paybackOfProject,
   readTariff,
   readUsage,
+  singlePresentValue,
   sizesOfProject,
+  uniformCapitalRecovery,
+  uniformPresentValue,
 } from './money/index.js'
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './packet/index.js'
 export {

@@ -4,7 +4,6 @@ export type { KeepOut } from './keep-out.js'
 export type { Pathway } from './pathways.js'
 export { moduleName, type ModulePlacement } from './placement.js'
 export { placeModules } from './place-modules.js'
-export { planeToLocalFt } from './plane-to-local.js'
 export type { EdgeKind, PlaneEdge } from './plane-edge.js'
 export {
   boxCorners,

@@ -1,6 +1,6 @@
 import { tiltDegOf } from '../../src/project/facts.js'
 import { describe, expect, test } from 'vitest'
-import { planeToLocalFt, roofSurface } from '../../src/roof/index.js'
+import { roofSurface } from '../../src/roof/index.js'
 import { planeAxes } from '../../src/sun/index.js'
 import type { Outline } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
@@ -112,10 +112,9 @@ describe('refused outlines', () => {
 describe('plane to east, north, up', () => {
   test('south plane: x is east, y is north and up', () => {
     const axes = planeAxes(30, 180)
-    const at = planeToLocalFt(axes, { xFt: 7, yFt: 10 })
-    expect(at.east).toBeCloseTo(7, 12)
-    expect(at.north).toBeCloseTo(10 * Math.cos(Math.PI / 6), 12)
-    expect(at.up).toBeCloseTo(5, 12)
+    expect(axes.x).toMatchObject({ east: expect.closeTo(1, 12), up: expect.closeTo(0, 12) })
+    expect(axes.y.north).toBeCloseTo(Math.cos(Math.PI / 6), 12)
+    expect(axes.y.up).toBeCloseTo(1 / 2, 12)
   })
 
   test.each([

@@ -1,4 +1,4 @@
-import { conductorSizes } from '../../tables/nec/index.js'
+import { conductorSizes } from '../../src/tables/nec/index.js'
 
 /**
  * Compares two conductor sizes by their names in the results.
