@@ -1,5 +1,6 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import type { YieldRun } from '../yield/index.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
 import { once } from './once.js'
@@ -14,17 +15,43 @@ const NO_FILES: ReadonlyMap<string, string> = new Map()
  * @returns Stages that wait to be asked for; nothing is worked out before.
  */
 export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
-  const { earlier = {}, wishes = {} } = options
-  const { project, files = NO_FILES } = input
+  const { estimator, ...energy } = energyStages(input, options)
+  const design = designStages(input, options)
+  const bill = billStages(input, options, design)
+  return {
+    ...energy,
+    ...design,
+    ...bill,
+    ...moneyStages(input, options, estimator, bill.bom),
+    ...paperStages(input, options, energy.estimate, design),
+  }
+}
 
-  const arrangement = once(async () => (await import('../roof/index.js')).arrangeModules(project))
-  // Those that take the estimate ask for it after their own checks, so that these are told first.
+/** Those that take the estimate ask for it after their own checks, so that these are told first. */
+type Estimator = () => Promise<() => YieldRun>
+
+function energyStages(
+  { project, files = NO_FILES }: HouseInput,
+  options: HouseOptions,
+): Pick<House, 'estimate' | 'yield'> & { readonly estimator: Estimator } {
   const estimator = once(async () => {
     const runYield = options.runYield ?? (await import('../yield/index.js')).runYield
     return once(() => runYield(project, files))
   })
   const estimate = once(async () => (await estimator())())
-  const energy = once(async () => earlier.yield ?? (await estimate()).result)
+  return {
+    estimator,
+    estimate,
+    yield: once(async () => options.earlier?.yield ?? (await estimate()).result),
+  }
+}
+
+type Design = Pick<House, 'arrangement' | 'wire' | 'ownMounts' | 'mounts' | 'labels'>
+
+/** What is built: modules on the roof, what holds them, and their wiring with its labels. */
+function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOptions): Design {
+  const { project } = input
+  const arrangement = once(async () => (await import('../roof/index.js')).arrangeModules(project))
   const wire = once(async () => {
     if (earlier.wire !== undefined && wishes.edition === undefined) return earlier.wire
     return (await import('../electrical/index.js')).wiringOf(project, wishes.edition)
@@ -43,13 +70,23 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     const { values } = await wire()
     return (await import('../drawings/index.js')).requiredLabels(project, values)
   })
+  return { arrangement, wire, ownMounts, mounts, labels }
+}
+
+/** What is bought for the design. */
+function billStages(
+  input: HouseInput,
+  { earlier = {} }: HouseOptions,
+  design: Design,
+): Pick<House, 'prices' | 'takeOff' | 'bom'> {
+  const { project } = input
   const prices = once(async () => (await import('./stages/prices.js')).projectPrices(input))
   const takeOff = once(async (): Promise<BomInput> => ({
     project,
-    arrangement: await arrangement(),
-    mounts: project.structure === undefined ? undefined : await mounts(),
-    wiring: project.electrical === undefined ? undefined : await wire(),
-    labels: project.electrical === undefined ? undefined : await labels(),
+    arrangement: await design.arrangement(),
+    mounts: project.structure === undefined ? undefined : await design.mounts(),
+    wiring: project.electrical === undefined ? undefined : await design.wire(),
+    labels: project.electrical === undefined ? undefined : await design.labels(),
   }))
   const bom = once(async () => {
     if (earlier.bom !== undefined) return earlier.bom
@@ -57,53 +94,62 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     const { priceBom } = await import('../materials/index.js')
     return priceBom({ ...(await takeOff()), prices: list })
   })
-  const utilityBills = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
-  const payback = once(async () => {
-    const { paybackAt, totalOf } = await import('./stages/payback.js')
-    const { installedCostUsd } = wishes
-    const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
-    return paybackAt(input, await estimator(), { installedCostUsd, bill })
-  })
-  const sizes = once(async () => {
-    const { sizesOfProject } = await import('../money/index.js')
-    return sizesOfProject(project, files, { ...wishes.sizes, estimate: await estimator() })
-  })
-  const permitGaps = once(async () => (await import('./stages/packet.js')).permitGaps(project, await arrangement()))
-  const packet: House['packet'] = async (packetWishes) => {
-    const { packetFrom } = await import('./stages/packet.js')
-    const needs = { arrangement: await arrangement(), mounts: await orReason(ownMounts), wiring: await orReason(wire) }
-    return packetFrom(project, needs, packetWishes)
-  }
-  const workPlan = once(async () => {
-    const { workPlanFrom } = await import('./stages/work-plan.js')
-    const run = await estimate()
-    const wiring = await orReason(wire)
-    return workPlanFrom(project, {
-      run,
-      mounts: await orReason(ownMounts),
-      wiring,
-      labels: wiring instanceof StageError ? undefined : await labels(),
-      cellC: wishes.cellC,
-    })
-  })
+  return { prices, takeOff, bom }
+}
 
+/** What the system saves, and how large it is best. */
+function moneyStages(
+  input: HouseInput,
+  { earlier = {}, wishes = {} }: HouseOptions,
+  estimator: Estimator,
+  bom: House['bom'],
+): Pick<House, 'utilityBills' | 'payback' | 'sizes'> {
+  const { project, files = NO_FILES } = input
   return {
-    arrangement,
-    estimate,
-    yield: energy,
-    wire,
-    ownMounts,
-    mounts,
-    labels,
-    prices,
-    takeOff,
-    bom,
-    utilityBills,
-    payback,
-    sizes,
-    permitGaps,
-    packet,
-    workPlan,
+    utilityBills: once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator())),
+    payback: once(async () => {
+      const { paybackAt, totalOf } = await import('./stages/payback.js')
+      const { installedCostUsd } = wishes
+      const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
+      return paybackAt(input, await estimator(), { installedCostUsd, bill })
+    }),
+    sizes: once(async () => {
+      const { sizesOfProject } = await import('../money/index.js')
+      return sizesOfProject(project, files, { ...wishes.sizes, estimate: await estimator() })
+    }),
+  }
+}
+
+/** What goes to the building department and to those on the roof; a stage that cannot run leaves a gap there. */
+function paperStages(
+  { project }: HouseInput,
+  { wishes = {} }: HouseOptions,
+  estimate: House['estimate'],
+  { arrangement, wire, ownMounts, labels }: Design,
+): Pick<House, 'permitGaps' | 'packet' | 'workPlan'> {
+  return {
+    permitGaps: once(async () => (await import('./stages/packet.js')).permitGaps(project, await arrangement())),
+    packet: async (packetWishes) => {
+      const { packetFrom } = await import('./stages/packet.js')
+      const needs = {
+        arrangement: await arrangement(),
+        mounts: await orReason(ownMounts),
+        wiring: await orReason(wire),
+      }
+      return packetFrom(project, needs, packetWishes)
+    },
+    workPlan: once(async () => {
+      const { workPlanFrom } = await import('./stages/work-plan.js')
+      const run = await estimate()
+      const wiring = await orReason(wire)
+      return workPlanFrom(project, {
+        run,
+        mounts: await orReason(ownMounts),
+        wiring,
+        labels: wiring instanceof StageError ? undefined : await labels(),
+        cellC: wishes.cellC,
+      })
+    }),
   }
 }
 
