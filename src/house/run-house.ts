@@ -1,6 +1,7 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
 import type { YieldRun } from '../yield/index.js'
+import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
 import { once } from './once.js'
@@ -24,6 +25,10 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     ...bill,
     ...moneyStages(input, options, estimator, bill.bom),
     ...paperStages(input, options, energy.estimate, design),
+    output: async (measured) => {
+      const { reviewOf } = await import('./stages/review.js')
+      return reviewOf(input, await energy.estimate(), measured)
+    },
   }
 }
 
@@ -46,12 +51,12 @@ function energyStages(
   }
 }
 
-type Design = Pick<House, 'arrangement' | 'wire' | 'ownMounts' | 'mounts' | 'labels'>
+type Design = Pick<House, 'roof' | 'wire' | 'ownMounts' | 'mounts' | 'labels'>
 
 /** What is built: modules on the roof, what holds them, and their wiring with its labels. */
 function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOptions): Design {
   const { project } = input
-  const arrangement = once(async () => (await import('../roof/index.js')).arrangeModules(project))
+  const roof = once(async () => (await import('../roof/index.js')).arrangeModules(project))
   const wire = once(async () => {
     if (earlier.wire !== undefined && wishes.edition === undefined) return earlier.wire
     return (await import('../electrical/index.js')).wiringOf(project, wishes.edition)
@@ -59,18 +64,18 @@ function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOpt
   const earlierMounts = wishes.mounts === undefined ? earlier.mounts : undefined
   const ownMounts = once(async () => {
     if (earlierMounts !== undefined) return earlierMounts
-    const { values } = await arrangement()
+    const { values } = await roof()
     return (await import('./stages/mounts.js')).mountsUnder(input, values, wishes.mounts)
   })
   const mounts = once(async () => {
     if (earlierMounts !== undefined) return earlierMounts
-    return (await import('./stages/mounts.js')).withArrangement(await arrangement(), await ownMounts())
+    return (await import('./stages/mounts.js')).withArrangement(await roof(), await ownMounts())
   })
   const labels = once(async () => {
     const { values } = await wire()
     return (await import('../drawings/index.js')).requiredLabels(project, values)
   })
-  return { arrangement, wire, ownMounts, mounts, labels }
+  return { roof, wire, ownMounts, mounts, labels }
 }
 
 /** What is bought for the design. */
@@ -83,9 +88,9 @@ function billStages(
   const prices = once(async () => (await import('./stages/prices.js')).projectPrices(input))
   const takeOff = once(async (): Promise<BomInput> => ({
     project,
-    arrangement: await design.arrangement(),
+    arrangement: await design.roof(),
     mounts: project.structure === undefined ? undefined : await design.mounts(),
-    wiring: project.electrical === undefined ? undefined : await design.wire(),
+    wire: project.electrical === undefined ? undefined : await design.wire(),
     labels: project.electrical === undefined ? undefined : await design.labels(),
   }))
   const bom = once(async () => {
@@ -103,19 +108,19 @@ function moneyStages(
   { earlier = {}, wishes = {} }: HouseOptions,
   estimator: Estimator,
   bom: House['bom'],
-): Pick<House, 'utilityBills' | 'payback' | 'sizes'> {
+): Pick<House, 'bill' | 'payback' | 'size'> {
   const { project, files = NO_FILES } = input
   return {
-    utilityBills: once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator())),
+    bill: once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator())),
     payback: once(async () => {
-      const { paybackAt, totalOf } = await import('./stages/payback.js')
+      const { paybackAt } = await import('./stages/payback.js')
       const { installedCostUsd } = wishes
-      const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
-      return paybackAt(input, await estimator(), { installedCostUsd, bill })
+      const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
+      return paybackAt(input, await estimator(), { installedCostUsd, bom: priced })
     }),
-    sizes: once(async () => {
+    size: once(async () => {
       const { sizesOfProject } = await import('../money/index.js')
-      return sizesOfProject(project, files, { ...wishes.sizes, estimate: await estimator() })
+      return sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
     }),
   }
 }
@@ -125,27 +130,27 @@ function paperStages(
   { project }: HouseInput,
   { wishes = {} }: HouseOptions,
   estimate: House['estimate'],
-  { arrangement, wire, ownMounts, labels }: Design,
-): Pick<House, 'permitGaps' | 'packet' | 'workPlan'> {
+  { roof, wire, ownMounts, labels }: Design,
+): Pick<House, 'permit' | 'packet' | 'work'> {
   return {
-    permitGaps: once(async () => (await import('./stages/packet.js')).permitGaps(project, await arrangement())),
+    permit: once(async () => (await import('./stages/packet.js')).permitGaps(project, await roof())),
     packet: async (packetWishes) => {
       const { packetFrom } = await import('./stages/packet.js')
       const needs = {
-        arrangement: await arrangement(),
+        arrangement: await roof(),
         mounts: await orReason(ownMounts),
-        wiring: await orReason(wire),
+        wire: await orReason(wire),
       }
       return packetFrom(project, needs, packetWishes)
     },
-    workPlan: once(async () => {
+    work: once(async () => {
       const { workPlanFrom } = await import('./stages/work-plan.js')
       const run = await estimate()
       const wiring = await orReason(wire)
       return workPlanFrom(project, {
         run,
         mounts: await orReason(ownMounts),
-        wiring,
+        wire: wiring,
         labels: wiring instanceof StageError ? undefined : await labels(),
         cellC: wishes.cellC,
       })
@@ -164,10 +169,7 @@ async function orReason<Values>(stage: () => Promise<Result<Values>>): Promise<R
 }
 
 /** A bill that cannot be made, or that lacks prices, has no total that a payback could stand on. */
-async function pricedBill(
-  bom: House['bom'],
-  totalOf: (bill: Result<BomValues>) => number | null,
-): Promise<Result<BomValues> | undefined> {
-  const bill = await orReason(bom)
-  return bill instanceof StageError || totalOf(bill) === null ? undefined : bill
+async function pricedBom(bom: House['bom']): Promise<Result<BomValues> | undefined> {
+  const result = await orReason(bom)
+  return result instanceof StageError || totalOf(result) === null ? undefined : result
 }

@@ -17,7 +17,7 @@ export {
   type Point,
 } from '../values/index.js'
 export { railEndIn } from './rail-end.js'
-export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
+export { roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
 export { textPlan, type PlanMark } from './text-plan.js'
 export { countFitted } from './count-fitted.js'

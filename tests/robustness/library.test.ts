@@ -40,7 +40,7 @@ const bill = (project: Project) => {
     project,
     arrangement: library.arrangeModules(project),
     mounts: structure(project),
-    wiring,
+    wire: wiring,
     labels: library.requiredLabels(project, wiring.values),
     prices: undefined,
   })
@@ -51,7 +51,7 @@ const plan = (project: Project) => {
     project,
     run: runOf(project),
     mounts: structure(project).values,
-    wiring: wiring.values,
+    wire: wiring.values,
     labels: library.requiredLabels(project, wiring.values),
     missing: [],
   })
@@ -97,10 +97,13 @@ const STAGES: Readonly<Record<string, (loaded: LoadedProject) => unknown>> = {
 
 /** What has nothing to do with a project, or is covered by the stages that use it. */
 const OTHERS = [
+  'checkHouse',
   'chooseSize',
   'computeBill',
   'cutStock',
+  'FileError',
   'findSite',
+  'FleetError',
   'formatProblem',
   'formatSource',
   'internalRate',
@@ -109,10 +112,13 @@ const OTHERS = [
   'loadProject',
   'parseEpw',
   'payback',
+  'preparePacket',
   'ProjectError',
   'readPriceList',
   'readTariff',
   'readUsage',
+  'renderSvg',
+  'runFleet',
   'runHouse',
   'StageError',
   'startingFile',

@@ -1,5 +1,6 @@
+import { tiltDegOf } from '../../src/project/facts.js'
 import { describe, expect, test } from 'vitest'
-import { planeTiltDeg, planeToLocalFt, roofSurface } from '../../src/roof/index.js'
+import { planeToLocalFt, roofSurface } from '../../src/roof/index.js'
 import { planeAxes } from '../../src/sun/index.js'
 import type { Outline } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
@@ -100,11 +101,11 @@ describe('refused outlines', () => {
   })
 
   test('slope missing or contradictory', () => {
-    expect(refusal(() => planeTiltDeg('south', { azimuth_deg: 180 })).message).toMatch(/slope .* not stated/)
-    expect(refusal(() => planeTiltDeg('south', { azimuth_deg: 180, tilt_deg: 30, pitch_in_12: 6 })).message).toMatch(
+    expect(refusal(() => tiltDegOf({}, 'roof_planes.south')).message).toMatch(/slope .* not stated/)
+    expect(refusal(() => tiltDegOf({ tilt_deg: 30, pitch_in_12: 6 }, 'roof_planes.south')).message).toMatch(
       /26\.6 degrees\) do not agree/,
     )
-    expect(planeTiltDeg('south', { azimuth_deg: 180, pitch_in_12: 12 })).toBeCloseTo(45, 12)
+    expect(tiltDegOf({ pitch_in_12: 12 })).toBeCloseTo(45, 12)
   })
 })
 

@@ -33,13 +33,13 @@ export type PlanFigures = Pick<PlanSystem, 'readings' | 'insulation' | 'currents
 
 /** What decides the tasks of a project; a stage that could not run is left out. */
 export function planSystem(input: PlanInput, figures: PlanFigures): PlanSystem {
-  const { project, wiring } = input
+  const { project, wire } = input
   const groups = listModuleGroups(project)
   const planes = Object.entries(project.roof_planes)
   const strings = groups.some((group) => group.conversion.kind === 'string')
   return {
     ...input,
-    edition: wiring?.edition as Edition | undefined,
+    edition: wire?.edition as Edition | undefined,
     moduleLevel: groups.some((group) => group.conversion.kind === 'module_level'),
     strings,
     wallUnits: Object.keys(project.inverter_units ?? {}).length > 0,

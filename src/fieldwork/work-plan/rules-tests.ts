@@ -163,9 +163,9 @@ export const ON_TESTS: readonly TaskRule[] = [
   {
     id: 'on.ac-current',
     source: section('inverterOutputCurrent'),
-    when: (system) => system.wiring !== undefined,
+    when: (system) => system.wire !== undefined,
     says: (system) =>
-      (system.wiring?.circuits ?? [])
+      (system.wire?.circuits ?? [])
         .filter((circuit) => circuit.kind !== 'dc_string')
         .map(
           (circuit) =>

@@ -106,7 +106,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
 ]
 
 /** What must lie there before the work begins. */
-function material({ project, run, mounts, wiring }: PlanSystem): PlanQuantity[] {
+function material({ project, run, mounts, wire }: PlanSystem): PlanQuantity[] {
   const modules = Object.entries(run.result.values.arrays).map(([id, array]) => {
     const module = own(project.arrays, id)?.module ?? ''
     return quantity(`modules ${own(project.equipment.modules, module)?.name ?? module}, array ${id}`, array.modules)
@@ -120,11 +120,9 @@ function material({ project, run, mounts, wiring }: PlanSystem): PlanQuantity[] 
           quantity('pieces of rail', mounts.counts.rail_pieces),
           quantity('rail splices', mounts.counts.splices),
         ]
-  const wires =
-    wiring === undefined
-      ? []
-      : [quantity('circuits', wiring.circuits.length), quantity('raceways', wiring.raceways.length)]
-  return [...modules, ...hardware, ...wires]
+  const wiring =
+    wire === undefined ? [] : [quantity('circuits', wire.circuits.length), quantity('raceways', wire.raceways.length)]
+  return [...modules, ...hardware, ...wiring]
 }
 
 function framingTexts({ project }: PlanSystem): string[] {

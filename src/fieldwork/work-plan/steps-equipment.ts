@@ -107,7 +107,7 @@ export const STEPS_EQUIPMENT: readonly StepRule[] = [
       },
       {
         says: ofWiring(({ panel }) => [
-          `panel: rule ${panel.rule} ${panel.complies ? 'holds' : 'FAILS'} with ${panel.inverter_a} A of inverters; breaker where the drawings have it`,
+          `panel: rule ${panel.rule} ${panel.complies ? 'holds' : 'FAILS'} with ${Number(panel.inverter_a.toFixed(2))} A of inverters; breaker where the drawings have it`,
         ]),
         source: connectionSection,
       },

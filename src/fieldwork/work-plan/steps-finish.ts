@@ -31,7 +31,7 @@ export const STEPS_FINISH: readonly StepRule[] = [
         source: connectionSection,
       },
       {
-        when: ({ wiring }) => wiring !== undefined,
+        when: ({ wire }) => wire !== undefined,
         says: 'disconnects within reach, lockable where the code asks, named as drawn',
         source: section('pvDisconnect'),
       },

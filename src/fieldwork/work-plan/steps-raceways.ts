@@ -54,7 +54,7 @@ export const STEPS_RACEWAYS: readonly StepRule[] = [
         source: section('racewaySupport'),
       },
       {
-        when: ({ wiring }) => wiring !== undefined,
+        when: ({ wire }) => wire !== undefined,
         says: 'conductors of the sizes and kinds of the schedule, with their equipment grounding conductors',
         source: section('equipmentGroundSize'),
       },

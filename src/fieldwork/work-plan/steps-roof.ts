@@ -1,3 +1,4 @@
+import type { WiringValues } from '../../electrical/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { MountValues } from '../../structure/index.js'
 import { own } from '../../values/index.js'
@@ -109,9 +110,9 @@ export const STEPS_ROOF: readonly StepRule[] = [
         source: section('equipmentGrounding'),
       },
       {
-        when: ({ wiring }) => wiring?.grounding.electrode.required === true,
-        says: ofWiring(({ grounding: { electrode } }) => [
-          `electrode conductor ${electrode.size_awg ?? ''} AWG: ${electrode.note}`,
+        when: ({ wire }) => wire?.grounding.electrode.required === true,
+        says: ofWiring(({ grounding }, { project }) => [
+          electrodeText(grounding.electrode, project.electrical?.array_electrode),
         ]),
         source: section('arrayElectrode'),
       },
@@ -123,6 +124,17 @@ export const STEPS_ROOF: readonly StepRule[] = [
     needs: 'size-wire',
   },
 ]
+
+/** What is done about an electrode at the array where the edition asks for one. */
+function electrodeText(
+  electrode: WiringValues['grounding']['electrode'],
+  stated: NonNullable<PlanSystem['project']['electrical']>['array_electrode'],
+): string {
+  if (electrode.size_awg !== null) return `electrode conductor ${electrode.size_awg} AWG: ${electrode.note}`
+  return stated === 'within_6_ft_of_premises_electrode'
+    ? 'electrode: the array is within 6 ft of that of the premises; measure it'
+    : 'this edition asks for a grounding electrode at the array and the project has none: drive a rod, or show that the array is within 6 ft of the premises electrode'
+}
 
 function mountOf({ project }: PlanSystem) {
   return own(project.equipment.mounts, project.structure?.mount)

@@ -55,4 +55,4 @@ export const ofMounts =
 export const ofWiring =
   <Part>(of: (wiring: WiringValues, system: PlanSystem) => readonly Part[]) =>
   (system: PlanSystem): readonly Part[] =>
-    system.wiring === undefined ? [] : of(system.wiring, system)
+    system.wire === undefined ? [] : of(system.wire, system)
