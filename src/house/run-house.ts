@@ -1,5 +1,6 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import type { YieldRun } from '../yield/index.js'
 import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
@@ -15,17 +16,47 @@ const NO_FILES: ReadonlyMap<string, string> = new Map()
  * @returns Stages that wait to be asked for; nothing is worked out before.
  */
 export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
-  const { earlier = {}, wishes = {} } = options
-  const { project, files = NO_FILES } = input
+  const { estimator, ...energy } = energyStages(input, options)
+  const design = designStages(input, options)
+  const bill = billStages(input, options, design)
+  return {
+    ...energy,
+    ...design,
+    ...bill,
+    ...moneyStages(input, options, estimator, bill.bom),
+    ...paperStages(input, options, energy.estimate, design),
+    output: async (measured) => {
+      const { reviewOf } = await import('./stages/review.js')
+      return reviewOf(input, await energy.estimate(), measured)
+    },
+  }
+}
 
-  const roof = once(async () => (await import('../roof/index.js')).arrangeModules(project))
-  // Those that take the estimate ask for it after their own checks, so that these are told first.
+/** Those that take the estimate ask for it after their own checks, so that these are told first. */
+type Estimator = () => Promise<() => YieldRun>
+
+function energyStages(
+  { project, files = NO_FILES }: HouseInput,
+  options: HouseOptions,
+): Pick<House, 'estimate' | 'yield'> & { readonly estimator: Estimator } {
   const estimator = once(async () => {
     const runYield = options.runYield ?? (await import('../yield/index.js')).runYield
     return once(() => runYield(project, files))
   })
   const estimate = once(async () => (await estimator())())
-  const energy = once(async () => earlier.yield ?? (await estimate()).result)
+  return {
+    estimator,
+    estimate,
+    yield: once(async () => options.earlier?.yield ?? (await estimate()).result),
+  }
+}
+
+type Design = Pick<House, 'roof' | 'wire' | 'ownMounts' | 'mounts' | 'labels'>
+
+/** What is built: modules on the roof, what holds them, and their wiring with its labels. */
+function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOptions): Design {
+  const { project } = input
+  const roof = once(async () => (await import('../roof/index.js')).arrangeModules(project))
   const wire = once(async () => {
     if (earlier.wire !== undefined && wishes.edition === undefined) return earlier.wire
     return (await import('../electrical/index.js')).wiringOf(project, wishes.edition)
@@ -44,13 +75,23 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     const { values } = await wire()
     return (await import('../drawings/index.js')).requiredLabels(project, values)
   })
+  return { roof, wire, ownMounts, mounts, labels }
+}
+
+/** What is bought for the design. */
+function billStages(
+  input: HouseInput,
+  { earlier = {} }: HouseOptions,
+  design: Design,
+): Pick<House, 'prices' | 'takeOff' | 'bom'> {
+  const { project } = input
   const prices = once(async () => (await import('./stages/prices.js')).projectPrices(input))
   const takeOff = once(async (): Promise<BomInput> => ({
     project,
-    arrangement: await roof(),
-    mounts: project.structure === undefined ? undefined : await mounts(),
-    wire: project.electrical === undefined ? undefined : await wire(),
-    labels: project.electrical === undefined ? undefined : await labels(),
+    arrangement: await design.roof(),
+    mounts: project.structure === undefined ? undefined : await design.mounts(),
+    wire: project.electrical === undefined ? undefined : await design.wire(),
+    labels: project.electrical === undefined ? undefined : await design.labels(),
   }))
   const bom = once(async () => {
     if (earlier.bom !== undefined) return earlier.bom
@@ -58,58 +99,62 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     const { priceBom } = await import('../materials/index.js')
     return priceBom({ ...(await takeOff()), prices: list })
   })
-  const bill = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
-  const payback = once(async () => {
-    const { paybackAt } = await import('./stages/payback.js')
-    const { installedCostUsd } = wishes
-    const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
-    return paybackAt(input, await estimator(), { installedCostUsd, bom: priced })
-  })
-  const size = once(async () => {
-    const { sizesOfProject } = await import('../money/index.js')
-    return sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
-  })
-  const permit = once(async () => (await import('./stages/packet.js')).permitGaps(project, await roof()))
-  const packet: House['packet'] = async (packetWishes) => {
-    const { packetFrom } = await import('./stages/packet.js')
-    const needs = { arrangement: await roof(), mounts: await orReason(ownMounts), wire: await orReason(wire) }
-    return packetFrom(project, needs, packetWishes)
-  }
-  const work = once(async () => {
-    const { workPlanFrom } = await import('./stages/work-plan.js')
-    const run = await estimate()
-    const wiring = await orReason(wire)
-    return workPlanFrom(project, {
-      run,
-      mounts: await orReason(ownMounts),
-      wire: wiring,
-      labels: wiring instanceof StageError ? undefined : await labels(),
-      cellC: wishes.cellC,
-    })
-  })
-  const output: House['output'] = async (measured) => {
-    const { reviewOf } = await import('./stages/review.js')
-    return reviewOf(input, await estimate(), measured)
-  }
+  return { prices, takeOff, bom }
+}
 
+/** What the system saves, and how large it is best. */
+function moneyStages(
+  input: HouseInput,
+  { earlier = {}, wishes = {} }: HouseOptions,
+  estimator: Estimator,
+  bom: House['bom'],
+): Pick<House, 'bill' | 'payback' | 'size'> {
+  const { project, files = NO_FILES } = input
   return {
-    roof,
-    estimate,
-    yield: energy,
-    wire,
-    ownMounts,
-    mounts,
-    labels,
-    prices,
-    takeOff,
-    bom,
-    bill,
-    payback,
-    size,
-    permit,
-    packet,
-    work,
-    output,
+    bill: once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator())),
+    payback: once(async () => {
+      const { paybackAt } = await import('./stages/payback.js')
+      const { installedCostUsd } = wishes
+      const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
+      return paybackAt(input, await estimator(), { installedCostUsd, bom: priced })
+    }),
+    size: once(async () => {
+      const { sizesOfProject } = await import('../money/index.js')
+      return sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
+    }),
+  }
+}
+
+/** What goes to the building department and to those on the roof; a stage that cannot run leaves a gap there. */
+function paperStages(
+  { project }: HouseInput,
+  { wishes = {} }: HouseOptions,
+  estimate: House['estimate'],
+  { roof, wire, ownMounts, labels }: Design,
+): Pick<House, 'permit' | 'packet' | 'work'> {
+  return {
+    permit: once(async () => (await import('./stages/packet.js')).permitGaps(project, await roof())),
+    packet: async (packetWishes) => {
+      const { packetFrom } = await import('./stages/packet.js')
+      const needs = {
+        arrangement: await roof(),
+        mounts: await orReason(ownMounts),
+        wire: await orReason(wire),
+      }
+      return packetFrom(project, needs, packetWishes)
+    },
+    work: once(async () => {
+      const { workPlanFrom } = await import('./stages/work-plan.js')
+      const run = await estimate()
+      const wiring = await orReason(wire)
+      return workPlanFrom(project, {
+        run,
+        mounts: await orReason(ownMounts),
+        wire: wiring,
+        labels: wiring instanceof StageError ? undefined : await labels(),
+        cellC: wishes.cellC,
+      })
+    }),
   }
 }
 

@@ -9,9 +9,11 @@ const DEEPEST = 40
 
 type Tokens = ReturnType<Parser['next']>
 
-/** Reads one YAML document. What is wrong with the text as YAML comes back as problems; then the data are not to be used. */
-export function parseYaml(file: string, text: string): YamlFile & { readonly problems: readonly Problem[] } {
-  const lineCounter = new LineCounter()
+/** The first documents of a text, two at most, and where it is nested too deep to go on. */
+function composeDocuments(
+  text: string,
+  lineCounter: LineCounter,
+): { readonly documents: readonly Document.Parsed[]; readonly tooDeepAt: number | undefined } {
   const parser = new Parser(lineCounter.addNewLine)
   let tooDeepAt: number | undefined
 
@@ -34,6 +36,13 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
     documents.push(document)
     if (tooDeepAt !== undefined || documents.length > 1) break
   }
+  return { documents, tooDeepAt }
+}
+
+/** Reads one YAML document. What is wrong with the text as YAML comes back as problems; then the data are not to be used. */
+export function parseYaml(file: string, text: string): YamlFile & { readonly problems: readonly Problem[] } {
+  const lineCounter = new LineCounter()
+  const { documents, tooDeepAt } = composeDocuments(text, lineCounter)
   const [document, second] = documents
   const yamlFile: YamlFile = { file, text, document, lineCounter, data: undefined }
   const at = (offset: number, message: string, length = 1, path = ''): Problem => ({

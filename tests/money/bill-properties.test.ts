@@ -172,7 +172,12 @@ describe('savings curve', () => {
       LOAD_SHAPES['cold-fuelheat-MI'],
       calendar2025,
     )
-    const curve = savingsCurve(sheet, { kind: 'hourly', usageKwh, productionKwh: bell(5) }, calendar2025, [0.9137])
+    const curve = savingsCurve({
+      sheet,
+      energy: { kind: 'hourly', usageKwh, productionKwh: bell(5) },
+      calendar: calendar2025,
+      extraScales: [0.9137],
+    })
     const direct = (scale: number): number =>
       computeSavings(
         sheet,

@@ -36,85 +36,97 @@ export function mountTable(values: MountValues): TableData {
 
 /** The report of the mounts, part by part. */
 export function mountSections(values: MountValues): Section[] {
-  const { counts, weakest_link: weakest, lag } = values
   return [
-    {
-      kind: 'facts',
-      facts: [
-        { label: 'Loads by', value: values.edition },
-        { label: 'Mounts', value: counts.mounts },
-        { label: 'Lag screws', value: counts.lag_screws },
-        {
-          label: 'Rails',
-          value: `${counts.rails} of ${counts.rail_pieces} pieces with ${counts.splices} splices`,
-        },
-        { label: 'Array weight', value: values.array_weight_lb, unit: 'lb' },
-        { label: 'Added dead load', value: values.added_dead_load_psf, unit: 'psf', decimals: 2 },
-        {
-          label: 'Weakest link',
-          value: {
-            value: `${weakest.name} at ${weakest.where}: ${(100 * weakest.ratio).toFixed(0)} % of its ${weakest.limit_is}`,
-            tone: weakest.ratio > 1 ? 'bad' : 'good',
-          },
-        },
-        { label: 'Thread in the rafter', value: lag.thread_in_rafter_in, unit: 'in', decimals: 2 },
-        {
-          label: 'Lead hole',
-          value: `${lag.lead_hole_least_in.toFixed(3)} to ${lag.lead_hole_most_in.toFixed(3)}`,
-          unit: 'in',
-        },
-        { label: 'Off the middle of the rafter', value: `at most ${lag.centring_tolerance_in.toFixed(2)}`, unit: 'in' },
-      ],
-    },
+    facts(values),
     zones(values),
-    {
-      kind: 'table',
-      heading: 'Checks',
-      columns: [
-        { heading: 'Check' },
-        { heading: 'Where' },
-        { heading: 'Demand', align: 'right' },
-        { heading: 'Limit', align: 'right' },
-        { heading: 'Unit' },
-        { heading: 'Limit is' },
-        { heading: 'Ratio', decimals: 2 },
-      ],
-      rows: values.checks.map((check) => [
-        check.name,
-        check.where,
-        figure(check.demand),
-        figure(check.capacity),
-        check.unit,
-        check.limit_is,
-        { value: check.ratio, tone: check.ratio > 1 ? 'bad' : check.governs ? 'strong' : 'good' },
-      ]),
-    },
+    checks(values),
     { kind: 'table', heading: 'Mounts, from the left end of the eave', ...mountTable(values) },
-    {
-      kind: 'table',
-      heading: 'Rails',
-      columns: [
-        { heading: 'Rail' },
-        { heading: 'Plane' },
-        { heading: 'From x', unit: 'in', decimals: 1 },
-        { heading: 'At y', unit: 'in', decimals: 1 },
-        { heading: 'Length', unit: 'in', decimals: 1 },
-        { heading: 'Pieces', unit: 'in' },
-        { heading: 'Splices at', unit: 'in' },
-        { heading: 'Free end', unit: 'in', decimals: 1 },
-      ],
-      rows: values.rails.map((rail) => [
-        rail.id,
-        rail.plane,
-        rail.x_in,
-        rail.y_in,
-        rail.length_in,
-        rail.pieces_in.map((piece) => piece.toFixed(1)).join(' + '),
-        rail.splices_in.length === 0 ? 'none' : rail.splices_in.map((splice) => splice.toFixed(1)).join(', '),
-        rail.overhang_in,
-      ]),
-    },
+    rails(values),
   ]
+}
+
+function facts(values: MountValues): Section {
+  const { counts, weakest_link: weakest, lag } = values
+  return {
+    kind: 'facts',
+    facts: [
+      { label: 'Loads by', value: values.edition },
+      { label: 'Mounts', value: counts.mounts },
+      { label: 'Lag screws', value: counts.lag_screws },
+      {
+        label: 'Rails',
+        value: `${counts.rails} of ${counts.rail_pieces} pieces with ${counts.splices} splices`,
+      },
+      { label: 'Array weight', value: values.array_weight_lb, unit: 'lb' },
+      { label: 'Added dead load', value: values.added_dead_load_psf, unit: 'psf', decimals: 2 },
+      {
+        label: 'Weakest link',
+        value: {
+          value: `${weakest.name} at ${weakest.where}: ${(100 * weakest.ratio).toFixed(0)} % of its ${weakest.limit_is}`,
+          tone: weakest.ratio > 1 ? 'bad' : 'good',
+        },
+      },
+      { label: 'Thread in the rafter', value: lag.thread_in_rafter_in, unit: 'in', decimals: 2 },
+      {
+        label: 'Lead hole',
+        value: `${lag.lead_hole_least_in.toFixed(3)} to ${lag.lead_hole_most_in.toFixed(3)}`,
+        unit: 'in',
+      },
+      { label: 'Off the middle of the rafter', value: `at most ${lag.centring_tolerance_in.toFixed(2)}`, unit: 'in' },
+    ],
+  }
+}
+
+function checks(values: MountValues): Section {
+  return {
+    kind: 'table',
+    heading: 'Checks',
+    columns: [
+      { heading: 'Check' },
+      { heading: 'Where' },
+      { heading: 'Demand', align: 'right' },
+      { heading: 'Limit', align: 'right' },
+      { heading: 'Unit' },
+      { heading: 'Limit is' },
+      { heading: 'Ratio', decimals: 2 },
+    ],
+    rows: values.checks.map((check) => [
+      check.name,
+      check.where,
+      figure(check.demand),
+      figure(check.capacity),
+      check.unit,
+      check.limit_is,
+      { value: check.ratio, tone: check.ratio > 1 ? 'bad' : check.governs ? 'strong' : 'good' },
+    ]),
+  }
+}
+
+function rails(values: MountValues): Section {
+  return {
+    kind: 'table',
+    heading: 'Rails',
+    columns: [
+      { heading: 'Rail' },
+      { heading: 'Plane' },
+      { heading: 'From x', unit: 'in', decimals: 1 },
+      { heading: 'At y', unit: 'in', decimals: 1 },
+      { heading: 'Length', unit: 'in', decimals: 1 },
+      { heading: 'Pieces', unit: 'in' },
+      { heading: 'Splices at', unit: 'in' },
+      { heading: 'Free end', unit: 'in', decimals: 1 },
+    ],
+    rows: values.rails.map((rail) => [
+      rail.id,
+      rail.plane,
+      rail.x_in,
+      rail.y_in,
+      rail.length_in,
+      rail.pieces_in.map((piece) => piece.toFixed(1)).join(' + '),
+      rail.splices_in.length === 0 ? 'none' : rail.splices_in.map((splice) => splice.toFixed(1)).join(', '),
+      rail.overhang_in,
+    ]),
+  }
 }
 
 /** Loads in whole numbers, small things such as deflections with three digits. */

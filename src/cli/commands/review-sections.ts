@@ -4,71 +4,80 @@ import type { Section } from '../../report/index.js'
 
 /** What `review-output` prints. */
 export function reviewSections(values: ReviewValues): Section[] {
-  const { period, expected, projection } = values
-  const range = (low: number, high: number): string => `${low.toFixed(0)} to ${high.toFixed(0)}`
-  const isLongTerm = values.basis === 'long_term_days'
   return [
-    {
-      kind: 'facts',
-      facts: [
-        {
-          label: 'Days compared',
-          value: `${period.days_counted} (${period.from} to ${period.to}, ${period.days_missing} missing)`,
-        },
-        { label: 'Measured', value: { value: values.measured_kwh, tone: 'strong' }, unit: 'kWh', decimals: 1 },
-        {
-          label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather',
-          value: expected.mean_kwh,
-          unit: 'kWh',
-          decimals: 1,
-        },
-        { label: 'Measured over expected', value: 100 * values.measured_over_expected, unit: '%', decimals: 1 },
-        ...(isLongTerm
-          ? [
-              {
-                label: '80 % range by weather luck alone',
-                value: range(expected.weather_p10_kwh, expected.weather_p90_kwh),
-                unit: 'kWh',
-              },
-            ]
-          : []),
-        {
-          label: isLongTerm ? '80 % range with years and method' : '80 % range of the method',
-          value: range(expected.p10_kwh, expected.p90_kwh),
-          unit: 'kWh',
-        },
-        { label: 'Percentile of what was measured', value: values.percentile, decimals: 0 },
-        ...(values.percentile_of_weather === null
-          ? []
-          : [{ label: 'Percentile by weather alone', value: values.percentile_of_weather, decimals: 0 }]),
-      ],
-    },
+    sumSection(values),
     ...courseSection(values),
     { kind: 'table', heading: 'Month by month (counted days only)', ...monthTable(values) },
-    {
-      kind: 'table',
-      heading: 'Projected: measured days as measured, the others as expected over many years',
-      columns: [
-        { heading: 'From' },
-        { heading: 'To' },
-        { heading: 'Measured', unit: 'kWh' },
-        { heading: 'Days left' },
-        { heading: 'Expected of them', unit: 'kWh' },
-        { heading: 'Projected', unit: 'kWh' },
-        { heading: '80 % range', unit: 'kWh', align: 'right' },
-      ],
-      rows: [projection.month, projection.year].map((each) => [
-        each.from,
-        each.to,
-        each.measured_kwh,
-        each.days_remaining,
-        each.expected_rest_kwh,
-        each.projected_kwh,
-        range(each.p10_kwh, each.p90_kwh),
-      ]),
-    },
+    projectionSection(values),
     ...moduleSection(values),
   ]
+}
+
+const range = (low: number, high: number): string => `${low.toFixed(0)} to ${high.toFixed(0)}`
+
+function sumSection(values: ReviewValues): Section {
+  const { period, expected } = values
+  const isLongTerm = values.basis === 'long_term_days'
+  return {
+    kind: 'facts',
+    facts: [
+      {
+        label: 'Days compared',
+        value: `${period.days_counted} (${period.from} to ${period.to}, ${period.days_missing} missing)`,
+      },
+      { label: 'Measured', value: { value: values.measured_kwh, tone: 'strong' }, unit: 'kWh', decimals: 1 },
+      {
+        label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather',
+        value: expected.mean_kwh,
+        unit: 'kWh',
+        decimals: 1,
+      },
+      { label: 'Measured over expected', value: 100 * values.measured_over_expected, unit: '%', decimals: 1 },
+      ...(isLongTerm
+        ? [
+            {
+              label: '80 % range by weather luck alone',
+              value: range(expected.weather_p10_kwh, expected.weather_p90_kwh),
+              unit: 'kWh',
+            },
+          ]
+        : []),
+      {
+        label: isLongTerm ? '80 % range with years and method' : '80 % range of the method',
+        value: range(expected.p10_kwh, expected.p90_kwh),
+        unit: 'kWh',
+      },
+      { label: 'Percentile of what was measured', value: values.percentile, decimals: 0 },
+      ...(values.percentile_of_weather === null
+        ? []
+        : [{ label: 'Percentile by weather alone', value: values.percentile_of_weather, decimals: 0 }]),
+    ],
+  }
+}
+
+function projectionSection({ projection }: ReviewValues): Section {
+  return {
+    kind: 'table',
+    heading: 'Projected: measured days as measured, the others as expected over many years',
+    columns: [
+      { heading: 'From' },
+      { heading: 'To' },
+      { heading: 'Measured', unit: 'kWh' },
+      { heading: 'Days left' },
+      { heading: 'Expected of them', unit: 'kWh' },
+      { heading: 'Projected', unit: 'kWh' },
+      { heading: '80 % range', unit: 'kWh', align: 'right' },
+    ],
+    rows: [projection.month, projection.year].map((each) => [
+      each.from,
+      each.to,
+      each.measured_kwh,
+      each.days_remaining,
+      each.expected_rest_kwh,
+      each.projected_kwh,
+      range(each.p10_kwh, each.p90_kwh),
+    ]),
+  }
 }
 
 function courseSection({ cumulative }: ReviewValues): Section[] {

@@ -1,23 +1,8 @@
 import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
-import type { Block, TableColumn } from './block.js'
+import type { Block } from './block.js'
+import type { Piece } from './piece.js'
+import { tablePieces } from './table-pieces.js'
 import { label, line, TYPE_PT } from './text.js'
-
-/** A piece that stays whole: its height and how it is drawn. */
-interface Piece {
-  readonly heightPt: number
-  /** Space above it unless it comes first in its column. */
-  readonly gapPt: number
-  /** Whether it starts a column. */
-  readonly breaks?: boolean
-  /** Whether the next piece must follow in the same column. */
-  readonly keep?: boolean
-  /** Repeated at the top of the next column when a table goes on there. */
-  readonly header?: Piece | undefined
-  readonly draw: (x: number, y: number) => readonly Primitive[]
-}
-
-const PAD = 3
-const SIZE = TYPE_PT.small
 
 /**
  * Lets text and tables flow through the columns of as many pages as they need.
@@ -128,79 +113,4 @@ function listItem(text: string, mark: string, widthPt: number): Piece[] {
     keep: index < lines.length - 1,
     draw: (x, y) => [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)],
   }))
-}
-
-function tablePieces(
-  columns: readonly TableColumn[],
-  rows: readonly (readonly string[])[],
-  widthPt: number,
-  mostPt: number,
-): Piece[] {
-  const total = columns.reduce((sum, column) => sum + column.share, 0)
-  const widths = columns.map((column) => (widthPt * column.share) / total)
-  const lefts = widths.map((_, index) => widths.slice(0, index).reduce((sum, width) => sum + width, 0))
-  const wrapped = (cells: readonly string[], face?: Face): string[][] =>
-    columns.map((column, index) =>
-      wrapText(
-        cells[index] ?? '',
-        SIZE,
-        face ?? (column.bold === true ? 'bold' : 'plain'),
-        (widths[index] ?? 0) - 2 * PAD,
-      ),
-    )
-  const row = (cells: readonly (readonly string[])[], face: Face | undefined, fill: boolean): Piece => {
-    const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * PAD
-    return {
-      heightPt,
-      gapPt: 0,
-      draw: (x, y) => [
-        {
-          kind: 'rectangle',
-          x,
-          y,
-          width: widthPt,
-          height: heightPt,
-          pen: 'hair',
-          ...(fill ? { fill: 'light' as const } : {}),
-        },
-        ...lefts.slice(1).map((left) => line(x + left, y, x + left, y + heightPt, { pen: 'hair' })),
-        ...cells.flatMap((cell, index) => {
-          const align = columns[index]?.align ?? 'left'
-          const [left, width] = [x + (lefts[index] ?? 0), widths[index] ?? 0]
-          const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
-          const style = face ?? (columns[index]?.bold === true ? 'bold' : 'plain')
-          return cell.length === 0 ? [] : [label(at, y + PAD, cell.join('\n'), { sizePt: SIZE, align, face: style })]
-        }),
-      ],
-    }
-  }
-  const header = columns.some((column) => column.heading !== '')
-    ? row(
-        wrapped(
-          columns.map((column) => column.heading),
-          'bold',
-        ),
-        'bold',
-        true,
-      )
-    : undefined
-  const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
-  const body = rows.flatMap((cells) => {
-    const lines = wrapped(cells)
-    const parts = Math.ceil(Math.max(1, ...lines.map((cell) => cell.length)) / mostLines)
-    return Array.from({ length: parts }, (_, part) =>
-      row(
-        lines.map((cell) => cell.slice(part * mostLines, (part + 1) * mostLines)),
-        undefined,
-        false,
-      ),
-    )
-  })
-  const first = header ?? body[0]
-  if (first === undefined) return []
-  const rest = header === undefined ? body.slice(1) : body
-  return [
-    { ...first, gapPt: 5, ...(header !== undefined ? { keep: true } : {}) },
-    ...rest.map((each) => ({ ...each, header })),
-  ]
 }

@@ -63,13 +63,13 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     { kind: 'path', points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)], pen: 'hair' },
     box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid' }),
     ...screw(lagHalf, head, tip),
-    dimension(-half, frame, -half, roof, -14, inches(standoffIn)),
-    dimension(-half, frame + moduleIn, -half, frame, -14, inches(moduleIn)),
-    dimension(-breadthIn / 2, 0, -breadthIn / 2, -depthIn, -34, inches(depthIn)),
-    dimension(-breadthIn / 2, -depthIn, breadthIn / 2, -depthIn, -14, inches(breadthIn)),
+    dimension([-half, frame], [-half, roof], -14, inches(standoffIn)),
+    dimension([-half, frame + moduleIn], [-half, frame], -14, inches(moduleIn)),
+    dimension([-breadthIn / 2, 0], [-breadthIn / 2, -depthIn], -34, inches(depthIn)),
+    dimension([-breadthIn / 2, -depthIn], [breadthIn / 2, -depthIn], -14, inches(breadthIn)),
     ...(thread === undefined || lag === undefined
       ? []
-      : [dimension(breadthIn / 2, 0, breadthIn / 2, -thread, 16, `${inches(thread)} of thread`)]),
+      : [dimension([breadthIn / 2, 0], [breadthIn / 2, -thread], 16, `${inches(thread)} of thread`)]),
   ]
   return {
     primitives,
@@ -79,8 +79,10 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
   }
 }
 
-function dimension(x1: number, y1: number, x2: number, y2: number, offsetPt: number, text: string): Primitive {
-  return { kind: 'dimension', from: ft(x1, y1), to: ft(x2, y2), offsetPt, text }
+type Inches2 = readonly [x: number, y: number]
+
+function dimension(from: Inches2, to: Inches2, offsetPt: number, text: string): Primitive {
+  return { kind: 'dimension', from: ft(...from), to: ft(...to), offsetPt, text }
 }
 
 function sizeOf(size: string): number {

@@ -1,3 +1,4 @@
+import type { MountValues } from '../../structure/index.js'
 import {
   centredOrigin,
   DETAIL_SCALES,
@@ -103,82 +104,87 @@ function placeDetail(
   }
 }
 
+const NOTES = [
+  'Drill the lead hole at right angles to the roof, fill it with sealant, and turn the screw in; never drive it with a hammer.',
+  'A screw that does not bite is in no rafter: take it out, seal the hole, flash it, and find the rafter.',
+  'Rail, clamp and foot profiles are drawn in general form; their sheets show their true shape and torque.',
+  'The listing of rail, clamps and feet covers bonding of module frames and rails, or bonding jumpers are added.',
+]
+
 function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
-  const { mount, rail } = facts
   const values = job.input.mounts?.values
-  const rows: [string, string][] = [
-    ['Roof plane', `${facts.planeId} (typical of all)`],
-    ['Mount', [mount.name ?? facts.mountId, mount.sheet].filter((each) => each !== undefined).join('; ')],
-    ['Rail', [rail.name ?? facts.railId, rail.alloy, rail.sheet].filter((each) => each !== undefined).join('; ')],
+  const rows = [
+    ...productRows(facts),
+    ...(values === undefined ? [] : mountRows(values)),
+    ...rafterDocuments(job.input).map((text): Row => ['Rafters', text]),
   ]
-  if (mount.lag !== undefined) {
-    rows.push(['Lag screw', `${mount.lag.count} of ${mount.lag.size} x ${inches(mount.lag.length_in)} per mount`])
-    if (mount.lag.lead_hole_in !== undefined) rows.push(['Lead hole', inches(mount.lag.lead_hole_in)])
-  }
-  if (values !== undefined) {
-    rows.push(
-      ['Thread in the rafter', `${inches(values.lag.thread_in_rafter_in)} without the tip`],
-      [
-        'Lead hole allowed',
-        `${inches(values.lag.lead_hole_least_in, 64)} to ${inches(values.lag.lead_hole_most_in, 64)}`,
-      ],
-      ['From the middle of the rafter', `at most ${inches(values.lag.centring_tolerance_in)}`],
-      [
-        'Largest distance of mounts',
-        Object.entries(values.max_span_in)
-          .map(([zone, span]) => `${zone.replaceAll('_', ' ')}: ${inches(span)}`)
-          .join('; '),
-      ],
-      [
-        'Weakest link',
-        `${values.weakest_link.name} at ${values.weakest_link.where}, ${plainNumber(100 * values.weakest_link.ratio, 0)} % used`,
-      ],
-      [
-        'Added dead load',
-        `${plainNumber(values.added_dead_load_psf)} psf of module area; array ${plainNumber(values.array_weight_lb, 0)} lb`,
-      ],
-    )
-  }
-  for (const text of rafterDocuments(job.input)) rows.push(['Rafters', text])
-  const checks: Block[] =
-    values === undefined
-      ? []
-      : [
-          { kind: 'heading', text: 'Checks' },
-          {
-            kind: 'table',
-            columns: [
-              { heading: 'Part', share: 0.3 },
-              { heading: 'Demand', share: 0.16, align: 'right' },
-              { heading: 'Limit', share: 0.16, align: 'right' },
-              { heading: 'Limit is', share: 0.16 },
-              { heading: 'Used', share: 0.1, align: 'right' },
-              { heading: 'Where', share: 0.22 },
-            ],
-            rows: values.checks.map((check) => [
-              check.name,
-              `${plainNumber(check.demand)} ${check.unit}`,
-              `${plainNumber(check.capacity)} ${check.unit}`,
-              check.limit_is,
-              `${plainNumber(100 * check.ratio, 0)} %`,
-              check.where,
-            ]),
-          },
-        ]
   return [
     { kind: 'heading', text: 'Attachment' },
     { kind: 'facts', facts: rows },
-    ...checks,
+    ...(values === undefined ? [] : checkBlocks(values)),
     { kind: 'heading', text: 'Notes' },
+    { kind: 'list', numbered: true, items: NOTES },
+  ]
+}
+
+type Row = [string, string]
+
+/** What is screwed to the roof, as the project states it. */
+function productRows({ planeId, mountId, mount, railId, rail }: AttachmentFacts): Row[] {
+  const { lag } = mount
+  const rows: Row[] = [
+    ['Roof plane', `${planeId} (typical of all)`],
+    ['Mount', [mount.name ?? mountId, mount.sheet].filter((each) => each !== undefined).join('; ')],
+    ['Rail', [rail.name ?? railId, rail.alloy, rail.sheet].filter((each) => each !== undefined).join('; ')],
+  ]
+  if (lag === undefined) return rows
+  rows.push(['Lag screw', `${lag.count} of ${lag.size} x ${inches(lag.length_in)} per mount`])
+  if (lag.lead_hole_in !== undefined) rows.push(['Lead hole', inches(lag.lead_hole_in)])
+  return rows
+}
+
+/** What the mounts were computed to. */
+function mountRows(values: MountValues): Row[] {
+  const { lag, weakest_link: weakest } = values
+  return [
+    ['Thread in the rafter', `${inches(lag.thread_in_rafter_in)} without the tip`],
+    ['Lead hole allowed', `${inches(lag.lead_hole_least_in, 64)} to ${inches(lag.lead_hole_most_in, 64)}`],
+    ['From the middle of the rafter', `at most ${inches(lag.centring_tolerance_in)}`],
+    [
+      'Largest distance of mounts',
+      Object.entries(values.max_span_in)
+        .map(([zone, span]) => `${zone.replaceAll('_', ' ')}: ${inches(span)}`)
+        .join('; '),
+    ],
+    ['Weakest link', `${weakest.name} at ${weakest.where}, ${plainNumber(100 * weakest.ratio, 0)} % used`],
+    [
+      'Added dead load',
+      `${plainNumber(values.added_dead_load_psf)} psf of module area; array ${plainNumber(values.array_weight_lb, 0)} lb`,
+    ],
+  ]
+}
+
+function checkBlocks({ checks }: MountValues): Block[] {
+  return [
+    { kind: 'heading', text: 'Checks' },
     {
-      kind: 'list',
-      numbered: true,
-      items: [
-        'Drill the lead hole at right angles to the roof, fill it with sealant, and turn the screw in; never drive it with a hammer.',
-        'A screw that does not bite is in no rafter: take it out, seal the hole, flash it, and find the rafter.',
-        'Rail, clamp and foot profiles are drawn in general form; their sheets show their true shape and torque.',
-        'The listing of rail, clamps and feet covers bonding of module frames and rails, or bonding jumpers are added.',
+      kind: 'table',
+      columns: [
+        { heading: 'Part', share: 0.3 },
+        { heading: 'Demand', share: 0.16, align: 'right' },
+        { heading: 'Limit', share: 0.16, align: 'right' },
+        { heading: 'Limit is', share: 0.16 },
+        { heading: 'Used', share: 0.1, align: 'right' },
+        { heading: 'Where', share: 0.22 },
       ],
+      rows: checks.map((check) => [
+        check.name,
+        `${plainNumber(check.demand)} ${check.unit}`,
+        `${plainNumber(check.capacity)} ${check.unit}`,
+        check.limit_is,
+        `${plainNumber(100 * check.ratio, 0)} %`,
+        check.where,
+      ]),
     },
   ]
 }

@@ -13,21 +13,23 @@ const NAMES: Readonly<Record<LabelPlace, string>> = {
   shutdown_switch: 'SHUTDOWN SWITCH',
 }
 
+/** From the array to the meter. */
+const ORDER: readonly LabelPlace[] = [
+  'dc_raceway',
+  'dc_disconnect',
+  'inverter',
+  'combiner',
+  'pv_disconnect',
+  'shutdown_switch',
+  'main_panel',
+  'meter',
+]
+
 const HEIGHT = 150
 
 /** The wall with the equipment, not to scale, and the numbers of the labels at each piece. */
 export function labelElevation(labels: readonly RequiredLabel[], combiner: boolean): Block {
-  const order: LabelPlace[] = [
-    'dc_raceway',
-    'dc_disconnect',
-    'inverter',
-    'combiner',
-    'pv_disconnect',
-    'shutdown_switch',
-    'main_panel',
-    'meter',
-  ]
-  const used = order.filter(
+  const used = ORDER.filter(
     (place) =>
       place === 'meter' || (place === 'combiner' && combiner) || labels.some((each) => each.places.includes(place)),
   )

@@ -78,23 +78,11 @@ function panel(
 ): Primitive[] {
   const { input, wiring } = job
   const { x, top, low, supply } = at
-  const electrical = input.project.electrical
   const width = 64
   const busX = x + width / 2
   const bottom = supply ? Math.min(low, top + 76) - 24 : low + 16
-  const stated = electrical?.panel
-  const name = stated?.name ?? 'Main panel'
-  const position =
-    electrical?.connection?.breaker_position === 'opposite_end'
-      ? 'PV breaker at the end of the bus opposite the main'
-      : ''
-  const service = electrical?.service
-  const facts = [
-    wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
-    wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
-    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
-    supply ? '' : position,
-  ].filter((each) => each !== '')
+  const name = input.project.electrical?.panel?.name ?? 'Main panel'
+  const facts = panelFacts(job, supply).join('\n')
   const drawn: Primitive[] = [
     namedBox(x, top - 20, width, bottom - top + 20),
     label(x, top - 23, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 120 }),
@@ -107,33 +95,51 @@ function panel(
       valign: 'bottom',
     }),
     supply
-      ? label(x + 14, bottom + 4, facts.join('\n'), {
+      ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,
           maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20,
         })
-      : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts.join('\n'), {
+      : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts, {
           sizePt: SIZE,
           maxWidthPt: job.box.x + job.box.width - x - width - 8,
         }),
   ]
-  for (const y of [top + 20, top + 36]) {
-    if (y < bottom - 14) drawn.push(line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y))
-  }
-  if (bottom - 14 > top + 36)
-    drawn.push(label(x - 4, top + 28, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }))
-  if (!supply) {
-    for (const output of outputs) {
-      drawn.push(line(x + 8, output.y, busX, output.y, { pen: 'medium' }), ...breakerSymbol(x + 18, output.y))
-      drawn.push(
-        label(x + 35, output.y, output.breakerA === null ? 'PV' : `PV\n${output.breakerA} A`, {
-          sizePt: SIZE,
-          face: 'bold',
-          valign: 'middle',
-        }),
-      )
-    }
-  }
-  return drawn
+  return [
+    ...drawn,
+    ...existingLoads(x, busX, top, bottom),
+    ...(supply ? [] : outputs.flatMap((output) => outputBreaker(output, x, busX))),
+  ]
+}
+
+/** Ratings of the panel and of what feeds it. */
+function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
+  const { connection, service } = input.project.electrical ?? {}
+  const atTheEnd = !supply && connection?.breaker_position === 'opposite_end'
+  return [
+    wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
+    wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
+    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
+    atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
+  ].filter((each) => each !== '')
+}
+
+/** Breakers of the house on the left of the bus, as many as there is room for. */
+function existingLoads(x: number, busX: number, top: number, bottom: number): Primitive[] {
+  const breakers = [top + 20, top + 36].filter((y) => y < bottom - 14)
+  return [
+    ...breakers.flatMap((y) => [line(x + 6, y, busX, y, { pen: 'thin' }), ...breakerSymbol(x + 18, y)]),
+    ...(bottom - 14 > top + 36
+      ? [label(x - 4, top + 28, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' })]
+      : []),
+  ]
+}
+
+function outputBreaker({ y, breakerA }: Output, x: number, busX: number): Primitive[] {
+  return [
+    line(x + 8, y, busX, y, { pen: 'medium' }),
+    ...breakerSymbol(x + 18, y),
+    label(x + 35, y, breakerA === null ? 'PV' : `PV\n${breakerA} A`, { sizePt: SIZE, face: 'bold', valign: 'middle' }),
+  ]
 }
 
 function utilityText({ input }: DiagramJob): string {

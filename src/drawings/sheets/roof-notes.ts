@@ -1,9 +1,9 @@
 import type { ArrangedPlane } from '../../roof/index.js'
 import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
-import { inches, label, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { inches, plainNumber, type Block } from '../layout/index.js'
 import { own, pitchIn12Of } from '../../values/index.js'
+import { roofLegend } from './roof-legend.js'
 import { mountPatterns } from './mount-patterns.js'
 
 /** The column beside a roof plan: facts, legend, mounts and what the plan obeys. */
@@ -28,7 +28,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
     { kind: 'heading', text: `Roof plane ${plane.id}` },
     { kind: 'facts', facts },
     { kind: 'heading', text: 'Legend' },
-    ...legend(input, plane),
+    roofLegend(input, plane),
     ...mountBlocks(input, plane),
     { kind: 'heading', text: 'Notes' },
     { kind: 'list', numbered: true, items: notes(plane, input) },
@@ -43,78 +43,6 @@ function moduleText(input: PacketInput, id: string): string {
       ? ''
       : `, ${inches(module.length_in)} by ${inches(module.width_in)}`
   return `${module.name ?? id}, ${module.pmax_w} W${size}`
-}
-
-function legend(input: PacketInput, plane: ArrangedPlane): Block[] {
-  const rows: [string, (x: number, y: number) => Primitive[]][] = [
-    [
-      'Module with its row and column (row 1 is the lowest)',
-      (x, y) => [{ kind: 'rectangle', x, y, width: 20, height: 9, pen: 'medium', fill: 'light' }],
-    ],
-  ]
-  if (input.mounts !== undefined) {
-    rows.push(
-      [
-        'Rail',
-        (x, y) => [{ kind: 'path', points: [xy(x, y + 4.5), xy(x + 20, y + 4.5)], pen: 'heavy', color: 'grey' }],
-      ],
-      [
-        'Mount on a rafter',
-        (x, y) => [{ kind: 'circle', center: xy(x + 10, y + 4.5), radiusPt: 2.2, pen: 'thin', fill: 'black' }],
-      ],
-    )
-  }
-  if (own(input.project.structure?.framing, plane.id) !== undefined) {
-    rows.push([
-      'Rafter',
-      (x, y) => [
-        { kind: 'path', points: [xy(x, y + 4.5), xy(x + 20, y + 4.5)], pen: 'hair', dash: 'center', color: 'grey' },
-      ],
-    ])
-  }
-  if (plane.pathways.length > 0) {
-    rows.push([
-      'Fire access pathway',
-      (x, y) => [
-        {
-          kind: 'rectangle',
-          x,
-          y,
-          width: 20,
-          height: 9,
-          pen: 'thin',
-          dash: 'dashed',
-          hatch: { angleDeg: 135, gapPt: 4, cross: true },
-        },
-      ],
-    ])
-  }
-  rows.push([
-    'Strip that stays free',
-    (x, y) => [
-      { kind: 'rectangle', x, y, width: 20, height: 9, pen: 'thin', dash: 'dashed', hatch: { angleDeg: 45, gapPt: 5 } },
-    ],
-  ])
-  rows.push([
-    'Raceway, where shown',
-    (x, y) => [{ kind: 'path', points: [xy(x, y + 4.5), xy(x + 20, y + 4.5)], pen: 'heavy', dash: 'dashed' }],
-  ])
-  const step = 19
-  return [
-    {
-      kind: 'figure',
-      heightPt: rows.length * step,
-      draw: (x, y, width) =>
-        rows.flatMap(([text, draw], index) => [
-          ...draw(x, y + index * step),
-          label(x + 28, y + index * step + 4.5, text, {
-            sizePt: TYPE_PT.small,
-            valign: 'middle',
-            maxWidthPt: width - 28,
-          }),
-        ]),
-    },
-  ]
 }
 
 function mountBlocks(input: PacketInput, plane: ArrangedPlane): Block[] {

@@ -55,26 +55,10 @@ export function findColumns(
     })
   }
   for (const at of time) taken.add(at)
-  let value: number | undefined
-  if (mapping.value_column !== undefined) value = named(mapping.value_column, 'value_column')
-  else {
-    const free = names.flatMap((_, at) => (taken.has(at) ? [] : [at]))
-    const fitting = free.filter((at) => VALUE_NAMES.test(names[at] ?? '') || unitOf(names[at] ?? '') !== undefined)
-    const energies = fitting.filter((at) => ['kwh', 'wh'].includes(unitOf(names[at] ?? '') ?? ''))
-    const choice = fitting.length > 1 && energies.length === 1 ? energies : fitting
-    if (choice.length === 1) value = choice[0]
-    else if (choice.length > 1) {
-      troubles.push({
-        cell: header[choice[1] ?? 0],
-        message: `several columns may hold the production (${choice.map((at) => `'${header[at]?.text ?? ''}'`).join(', ')}); declare value_column`,
-      })
-    } else if (modules.length === 0) {
-      troubles.push({
-        cell: header.at(-1),
-        message: `no column is named as production (kWh, energy, production ...); declare value_column among ${listOf(header)}`,
-      })
-    }
-  }
+  const value =
+    mapping.value_column === undefined
+      ? valueColumn(header, names, { taken, hasModules: modules.length > 0 }, troubles)
+      : named(mapping.value_column, 'value_column')
   if (mapping.unit === undefined)
     troubles.push(
       ...mixedUnits(header, names, [
@@ -92,6 +76,32 @@ export function findColumns(
     unit: mapping.unit ?? unitOf(unitName),
     namedCumulative: CUMULATIVE_NAMES.test(unitName),
   }
+}
+
+/** The column that is named as production, the one in kWh or Wh when there are several; modules may stand in for it. */
+function valueColumn(
+  header: readonly TableCell[],
+  names: readonly string[],
+  { taken, hasModules }: { readonly taken: ReadonlySet<number>; readonly hasModules: boolean },
+  troubles: ColumnTrouble[],
+): number | undefined {
+  const free = names.flatMap((_, at) => (taken.has(at) ? [] : [at]))
+  const fitting = free.filter((at) => VALUE_NAMES.test(names[at] ?? '') || unitOf(names[at] ?? '') !== undefined)
+  const energies = fitting.filter((at) => ['kwh', 'wh'].includes(unitOf(names[at] ?? '') ?? ''))
+  const choice = fitting.length > 1 && energies.length === 1 ? energies : fitting
+  if (choice.length === 1) return choice[0]
+  if (choice.length > 1) {
+    troubles.push({
+      cell: header[choice[1] ?? 0],
+      message: `several columns may hold the production (${choice.map((at) => `'${header[at]?.text ?? ''}'`).join(', ')}); declare value_column`,
+    })
+  } else if (!hasModules) {
+    troubles.push({
+      cell: header.at(-1),
+      message: `no column is named as production (kWh, energy, production ...); declare value_column among ${listOf(header)}`,
+    })
+  }
+  return undefined
 }
 
 function moduleColumns(

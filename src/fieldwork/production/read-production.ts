@@ -1,12 +1,12 @@
 import type { Problem, Production } from '../../project/index.js'
-import { MS_PER_MINUTE, readTable, type TableCell } from '../../values/index.js'
+import { MS_PER_MINUTE, readTable, type Milliseconds, type TableCell } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
-import { findColumns } from './find-columns.js'
+import { findColumns, type EnergyUnit, type ProductionColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
 import { parseNumber } from './parse-number.js'
 import type { ProductionSeries, TakenSetting } from './production-series.js'
 import type { ProductionLimits, RawRow } from './raw-row.js'
-import { readStamps, standardBeginnings, type Complain } from './read-stamps.js'
+import { readStamps, standardBeginnings, type Complain, type StampedRow } from './read-stamps.js'
 
 /** The series, or every problem of the file. */
 export type ReadProduction =
@@ -41,61 +41,30 @@ export function readProduction(
     return failed()
   }
   for (const { message, ...place } of table.problems) complain({ text: '', ...place }, message)
-  const columns = findColumns(table.header, mapping, limits.moduleIds)
-  if (Array.isArray(columns)) {
-    for (const trouble of columns) complain(trouble.cell, trouble.message)
-    return failed()
-  }
-  const { time, value, modules, unit, namedCumulative } = columns
-  const unitCell = table.header[value ?? modules[0]?.column ?? 0]
-  if (unit === undefined) {
-    complain(unitCell, `the unit of '${unitCell?.text ?? ''}' is unknown; declare unit as kwh, wh, kw or w`)
-    return failed()
-  }
+  const columns = columnsWithUnit(table.header, mapping, limits.moduleIds, complain)
+  if (columns === undefined) return failed()
   if (table.rows.length === 0) {
     if (problems.length === 0) complain(table.header[0], 'the table has no rows')
     return failed()
   }
-  const taken: TakenSetting[] = []
-  if (mapping.delimiter === undefined && table.delimiter !== ',') {
-    const value = DELIMITER_NAMES[table.delimiter] ?? table.delimiter
-    taken.push({ path: 'production.delimiter', value, why: 'it parts the names of the columns most often' })
-  }
-  const stamped = readStamps(table.rows, time, mapping, complain)
+  const taken = delimiterTaken(table.delimiter, mapping)
+  const stamped = readStamps(table.rows, columns.time, mapping, complain)
   if (stamped === undefined) return failed()
   const { clock, beginMs } = standardBeginnings(stamped, mapping, limits.utcOffsetH, taken)
-  const rows = stamped.rows.flatMap((row, at): RawRow[] => {
-    const numberAt = (column: number): number | undefined => {
-      const written = row.row.texts[column] ?? ''
-      const parsed = parseNumber(written, table.delimiter)
-      if (parsed === undefined || Number.isFinite(parsed)) return parsed
-      complain(row.row.cell(column), `'${written}' is no number; leave the cell empty when there is no reading`)
-      return undefined
-    }
-    const moduleValues = modules.map((module) => numberAt(module.column))
-    const total = value === undefined ? sumOf(moduleValues) : numberAt(value)
-    const begin = beginMs[at]
-    if (begin === undefined) {
-      complain(
-        row.stamp,
-        `'${row.stamp.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`,
-      )
-      return []
-    }
-    const cell = row.row.cell(value ?? modules[0]?.column ?? 0) ?? row.stamp
-    return [{ beginMs: begin, value: total, cell, moduleValues }]
-  })
+  const rows = stamped.rows.flatMap((row, at) => rawRow(row, beginMs[at], columns, table.delimiter, complain))
   if (problems.length > 0) return failed()
   const findings: Finding[] = []
+  const { resolution, namedMonths, stepMs } = stamped
+  const { unit, namedCumulative, modules } = columns
   const spans = makeSpans({
     file,
     rows,
     unit,
     mapping,
     namedCumulative,
-    resolution: stamped.resolution,
-    namedMonths: stamped.namedMonths,
-    stepMs: stamped.stepMs,
+    resolution,
+    namedMonths,
+    stepMs,
     limits,
     complain,
     findings,
@@ -104,8 +73,8 @@ export function readProduction(
   if (problems.length > 0 || spans === undefined) return failed()
   return {
     series: {
-      resolution: stamped.resolution,
-      stepMin: stamped.resolution === 'interval' ? stamped.stepMs / MS_PER_MINUTE : undefined,
+      resolution,
+      stepMin: resolution === 'interval' ? stepMs / MS_PER_MINUTE : undefined,
       unit,
       meter: spans.meter,
       clock,
@@ -115,6 +84,66 @@ export function readProduction(
       taken,
     },
   }
+}
+
+type ColumnsWithUnit = ProductionColumns & { readonly unit: EnergyUnit }
+
+/** Which columns hold what, in which unit; undefined with a complaint when that cannot be told. */
+function columnsWithUnit(
+  header: readonly TableCell[],
+  mapping: Production,
+  moduleIds: readonly string[],
+  complain: Complain,
+): ColumnsWithUnit | undefined {
+  const columns = findColumns(header, mapping, moduleIds)
+  if (Array.isArray(columns)) {
+    for (const trouble of columns) complain(trouble.cell, trouble.message)
+    return undefined
+  }
+  const { unit } = columns
+  if (unit !== undefined) return { ...columns, unit }
+  const cell = header[mainColumn(columns)]
+  complain(cell, `the unit of '${cell?.text ?? ''}' is unknown; declare unit as kwh, wh, kw or w`)
+  return undefined
+}
+
+/** Column that stands for the system in messages. */
+function mainColumn({ value, modules }: ProductionColumns): number {
+  return value ?? modules[0]?.column ?? 0
+}
+
+/** A delimiter other than the comma, when nobody declared it. */
+function delimiterTaken(delimiter: string, mapping: Production): TakenSetting[] {
+  if (mapping.delimiter !== undefined || delimiter === ',') return []
+  const value = DELIMITER_NAMES[delimiter] ?? delimiter
+  return [{ path: 'production.delimiter', value, why: 'it parts the names of the columns most often' }]
+}
+
+/** The values of a row; none, with a complaint, when its time does not exist. */
+function rawRow(
+  { row, stamp }: StampedRow,
+  beginMs: Milliseconds | undefined,
+  columns: ProductionColumns,
+  delimiter: string,
+  complain: Complain,
+): RawRow[] {
+  const numberAt = (column: number): number | undefined => {
+    const written = row.texts[column] ?? ''
+    const parsed = parseNumber(written, delimiter)
+    if (parsed === undefined || Number.isFinite(parsed)) return parsed
+    complain(row.cell(column), `'${written}' is no number; leave the cell empty when there is no reading`)
+    return undefined
+  }
+  const moduleValues = columns.modules.map((module) => numberAt(module.column))
+  const value = columns.value === undefined ? sumOf(moduleValues) : numberAt(columns.value)
+  if (beginMs === undefined) {
+    complain(
+      stamp,
+      `'${stamp.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`,
+    )
+    return []
+  }
+  return [{ beginMs, value, cell: row.cell(mainColumn(columns)) ?? stamp, moduleValues }]
 }
 
 function sumOf(values: readonly (number | undefined)[]): number | undefined {

@@ -95,3 +95,13 @@ function overlapMs(span: Span, day: number, place: Place): Milliseconds {
 function addKnown(sum: number | undefined, value: number | undefined): number | undefined {
   return sum === undefined || value === undefined ? undefined : sum + value
 }
+
+/** Numbers of the days of a period. */
+export function daysOf(period: Period): number[] {
+  return Array.from({ length: period.days }, (_, at) => period.firstDay + at)
+}
+
+/** Measured energy of several periods, kWh. */
+export function sumOf(periods: readonly Period[]): number {
+  return periods.reduce((sum, period) => sum + period.kwh, 0)
+}

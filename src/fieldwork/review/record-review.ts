@@ -1,6 +1,6 @@
 import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { ReviewValues } from './review-values.js'
+import type { Projection, ReviewValues } from './review-values.js'
 
 const BENDT = {
   document: 'Bendt, Collares-Pereira & Rabl, Solar Energy 27:1-5',
@@ -16,7 +16,15 @@ export function recordReview(
   weatherName: string | undefined,
   worksheet: Worksheet,
 ): void {
-  const { expected, period, projection } = values
+  recordExpected(values, weatherName, worksheet)
+  if (values.basis === 'long_term_days') recordWeatherRange(values, correlation, worksheet)
+  recordRange(values, worksheet)
+  recordPercentile(values, worksheet)
+  for (const [name, part] of Object.entries(values.projection)) recordProjection(name, part, worksheet)
+}
+
+function recordExpected(values: ReviewValues, weatherName: string | undefined, worksheet: Worksheet): void {
+  const { expected, period } = values
   const isLongTerm = values.basis === 'long_term_days'
   worksheet.step({
     id: 'output.expected',
@@ -38,22 +46,29 @@ export function recordReview(
     result: { symbol: 'E', value: expected.mean_kwh, unit: 'kWh' },
     source: BENDT,
   })
-  if (isLongTerm) {
-    worksheet.step({
-      id: 'output.weather-range',
-      says: 'Energy that nine in ten draws of the weather exceed, the estimate taken as exact',
-      formula:
-        'distribution of the sum: day by day, kind by kind, each kind following the other with the chance that r gives',
-      inputs: [{ symbol: 'r', value: correlation, unit: '', from: 'production.day_correlation' }],
-      result: { symbol: 'W10', value: expected.weather_p10_kwh, unit: 'kWh' },
-      source: DAY_CORRELATION.source,
-      limits: 'each month has its long-term distribution; ten kinds leave out the very dullest and very clearest days',
-    })
-  }
+}
+
+function recordWeatherRange({ expected }: ReviewValues, correlation: number, worksheet: Worksheet): void {
+  worksheet.step({
+    id: 'output.weather-range',
+    says: 'Energy that nine in ten draws of the weather exceed, the estimate taken as exact',
+    formula:
+      'distribution of the sum: day by day, kind by kind, each kind following the other with the chance that r gives',
+    inputs: [{ symbol: 'r', value: correlation, unit: '', from: 'production.day_correlation' }],
+    result: { symbol: 'W10', value: expected.weather_p10_kwh, unit: 'kWh' },
+    source: DAY_CORRELATION.source,
+    limits: 'each month has its long-term distribution; ten kinds leave out the very dullest and very clearest days',
+  })
+}
+
+function recordRange({ expected, basis }: ReviewValues, worksheet: Worksheet): void {
   worksheet.step({
     id: 'output.range',
     says: 'Energy that nine good systems in ten exceed: weather of days and years, and how sure the estimate is',
-    formula: isLongTerm ? 'P(sum x (1 + s z) < P10) = 0.10, s = sqrt(s_m^2 + s_w^2)' : 'P10 = E (1 - 1.2816 s_m)',
+    formula:
+      basis === 'long_term_days'
+        ? 'P(sum x (1 + s z) < P10) = 0.10, s = sqrt(s_m^2 + s_w^2)'
+        : 'P10 = E (1 - 1.2816 s_m)',
     inputs: [
       {
         symbol: 's_m',
@@ -72,6 +87,9 @@ export function recordReview(
     source: OWN,
     limits: 's_m is of a year; a single month of the estimate is less sure',
   })
+}
+
+function recordPercentile(values: ReviewValues, worksheet: Worksheet): void {
   worksheet.step({
     id: 'output.percentile',
     says: 'Share of good systems that would have given less in these days',
@@ -80,18 +98,19 @@ export function recordReview(
     result: { symbol: 'percentile', value: values.percentile, unit: '%' },
     source: OWN,
   })
-  for (const [name, part] of Object.entries(projection)) {
-    worksheet.step({
-      id: `output.projection.${name}`,
-      says: `What ${part.from} to ${part.to} will have given: measured days as measured, the others as expected over many years`,
-      formula: 'P = M + E_rest',
-      inputs: [
-        { symbol: 'M', value: part.measured_kwh, unit: 'kWh', from: `${part.days_measured} measured days` },
-        { symbol: 'E_rest', value: part.expected_rest_kwh, unit: 'kWh', from: `${part.days_remaining} other days` },
-      ],
-      result: { symbol: 'P', value: part.projected_kwh, unit: 'kWh' },
-      source: OWN,
-      limits: 'a good or bad stretch is not carried on',
-    })
-  }
+}
+
+function recordProjection(name: string, part: Projection, worksheet: Worksheet): void {
+  worksheet.step({
+    id: `output.projection.${name}`,
+    says: `What ${part.from} to ${part.to} will have given: measured days as measured, the others as expected over many years`,
+    formula: 'P = M + E_rest',
+    inputs: [
+      { symbol: 'M', value: part.measured_kwh, unit: 'kWh', from: `${part.days_measured} measured days` },
+      { symbol: 'E_rest', value: part.expected_rest_kwh, unit: 'kWh', from: `${part.days_remaining} other days` },
+    ],
+    result: { symbol: 'P', value: part.projected_kwh, unit: 'kWh' },
+    source: OWN,
+    limits: 'a good or bad stretch is not carried on',
+  })
 }

@@ -3,23 +3,21 @@ import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
-import { countDays, type Period } from './count-days.js'
-import { dayModel, kindsOfDay, KIND_COUNT, type DayModel } from './day-model.js'
+import { countDays, daysOf, sumOf, type Period } from './count-days.js'
+import { certainCourse, cumulativeCourse, luckyCourse, type Course } from './course.js'
+import { dayModel, kindsOfDay, KIND_COUNT } from './day-model.js'
 import type { Place } from './daylight.js'
-import { certainSum, expectedRange, percentileOf } from './expected-range.js'
+import { expectedRange, percentileOf } from './expected-range.js'
 import { findSigns, judgeSum } from './find-signs.js'
 import { monthAround, projectRest, yearAround } from './project-rest.js'
 import { recordReview } from './record-review.js'
-import type { CumulativePoint, MonthReview, ReviewValues } from './review-values.js'
+import type { MonthReview, ReviewValues } from './review-values.js'
 import type { ObservedDay } from './signs/observed-day.js'
 import { reviewModules } from './signs/modules.js'
-import { quantileKwh, sumDistribution, type SumDistribution } from './sum-distribution.js'
+import type { SumDistribution } from './sum-distribution.js'
 import { methodSpread, slowWeatherSpread, type LastingSpread } from './spread.js'
 import { ratedAcKw } from './system-limits.js'
 import { calendarDay, dateText } from '../../values/index.js'
-
-/** Most points of the cumulative course. */
-const COURSE_POINTS = 40
 
 export interface ReviewRequest {
   readonly project: Project
@@ -42,6 +40,61 @@ export interface ReviewRequest {
 export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   const { project, run, series, weather } = request
   const worksheet = new Worksheet()
+  tellTable(series, worksheet)
+  const correlation = dayCorrelation(project, worksheet)
+  const place: Place = {
+    latitudeDeg: project.site.latitude_deg,
+    longitudeDeg: project.site.longitude_deg,
+    utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
+  }
+  const counted = countDays(series, place)
+  const periods = comparedPeriods(counted.periods, weather)
+  const { firstDay, lastDay, days } = wholeDays(periods)
+  const model = dayModel(run)
+  const longTerm: LastingSpread = { method: methodSpread(run), slowWeather: slowWeatherSpread(run, model, correlation) }
+  const lasting: LastingSpread = weather === undefined ? longTerm : { method: weather.spread, slowWeather: 0 }
+  const spread = totalSpread(lasting)
+  const courseOf = (some: readonly Period[]): Course =>
+    weather === undefined ? luckyCourse(some, model, correlation) : certainCourse(some, weather.kwhByDay)
+  const course = courseOf(periods)
+  const measuredKwh = sumOf(periods)
+  const expected = expectedRange(course.total, lasting)
+  const clearest = (day: number): number => weather?.kwhByDay.get(day) ?? kindsOfDay(model, day)[KIND_COUNT - 1] ?? 0
+  const basis = { model, correlation, spread: totalSpread(longTerm) }
+  const placesOfModules = Object.values(run.result.values.arrays).flatMap((array) => array.by_module)
+  const modules = reviewModules(series.moduleIds, periods, placesOfModules)
+  const values: ReviewValues = {
+    file: tableValues(series),
+    period: {
+      from: dateText(firstDay),
+      to: dateText(lastDay),
+      days_counted: days,
+      days_missing: counted.missing.length,
+      left_out_kwh: counted.leftOutKwh,
+    },
+    basis: weather === undefined ? 'long_term_days' : 'weather_of_these_hours',
+    measured_kwh: measuredKwh,
+    expected,
+    measured_over_expected: expected.mean_kwh > 0 ? measuredKwh / expected.mean_kwh : 0,
+    percentile: percentileOf(course.total, measuredKwh, spread),
+    percentile_of_weather: weather === undefined ? percentileOf(course.total, measuredKwh, 0) : null,
+    months: reviewMonths(periods, (own) => courseOf(own).total, lasting),
+    projection: {
+      month: projectRest(...monthAround(lastDay), counted.periods, basis),
+      year: projectRest(...yearAround(firstDay, lastDay), counted.periods, basis),
+    },
+    cumulative: cumulativeCourse(periods, course.at, spread),
+    modules,
+  }
+  judgeSum(values, worksheet)
+  const observed = observedDays(periods, clearest)
+  findSigns({ series, counted, observed, model, place, modules, ratedAcKw: ratedAcKw(project) }, worksheet)
+  recordReview(values, correlation, weather?.name, worksheet)
+  return worksheet.result(values)
+}
+
+/** What reading the table found, and what it took for granted. */
+function tellTable(series: ProductionSeries, worksheet: Worksheet): void {
   for (const finding of series.findings) worksheet.find(finding)
   for (const { path, value, why } of series.taken) {
     worksheet.assume({
@@ -52,7 +105,20 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
       source: { document: 'the table of measured production', standing: 'project file' },
     })
   }
-  const correlation =
+}
+
+function tableValues(series: ProductionSeries): ReviewValues['file'] {
+  return {
+    resolution: series.resolution,
+    interval_min: series.stepMin ?? null,
+    unit: series.unit,
+    meter: series.meter,
+    clock: series.clock,
+  }
+}
+
+function dayCorrelation(project: Project, worksheet: Worksheet): number {
+  return (
     project.production?.day_correlation ??
     worksheet.assume({
       path: 'production.day_correlation',
@@ -61,16 +127,16 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
       why: DAY_CORRELATION.why,
       source: DAY_CORRELATION.source,
     })
-  const place: Place = {
-    latitudeDeg: project.site.latitude_deg,
-    longitudeDeg: project.site.longitude_deg,
-    utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
-  }
-  const counted = countDays(series, place)
-  const periods =
-    weather === undefined
-      ? counted.periods
-      : counted.periods.filter((period) => daysOf(period).every((day) => weather.kwhByDay.has(day)))
+  )
+}
+
+/** Where the weather is given, only what lies wholly within it is compared. */
+function comparedPeriods(periods: readonly Period[], weather: ReviewRequest['weather']): readonly Period[] {
+  if (weather === undefined) return periods
+  return periods.filter((period) => daysOf(period).every((day) => weather.kwhByDay.has(day)))
+}
+
+function wholeDays(periods: readonly Period[]): { firstDay: number; lastDay: number; days: number } {
   const days = periods.flatMap(daysOf)
   const [firstDay, lastDay] = [days[0], days.at(-1)]
   if (firstDay === undefined || lastDay === undefined) {
@@ -80,117 +146,14 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
       'give at least one day from before sunrise to after sunset',
     )
   }
-  const model = dayModel(run)
-  const longTerm: LastingSpread = { method: methodSpread(run), slowWeather: slowWeatherSpread(run, model, correlation) }
-  const lasting: LastingSpread = weather === undefined ? longTerm : { method: weather.spread, slowWeather: 0 }
-  const spread = Math.hypot(lasting.method, lasting.slowWeather)
-  const measuredKwh = sumOf(periods)
-  const course =
-    weather === undefined ? luckyCourse(periods, model, correlation) : certainCourse(periods, weather.kwhByDay)
-  const expected = expectedRange(course.total, lasting)
-  const percentile = percentileOf(course.total, measuredKwh, spread)
-  const clearest = (day: number): number => weather?.kwhByDay.get(day) ?? kindsOfDay(model, day)[KIND_COUNT - 1] ?? 0
-  const observed = periods.flatMap((period): ObservedDay[] => {
+  return { firstDay, lastDay, days: days.length }
+}
+
+/** Single days beside the clearest that they could have been. */
+function observedDays(periods: readonly Period[], clearest: (day: number) => number): ObservedDay[] {
+  return periods.flatMap((period): ObservedDay[] => {
     const best = clearest(period.firstDay)
     return period.days === 1 && best > 0 ? [{ day: period.firstDay, kwh: period.kwh, ratio: period.kwh / best }] : []
-  })
-  const basis = { model, correlation, spread: Math.hypot(longTerm.method, longTerm.slowWeather) }
-  const modules = reviewModules(
-    series.moduleIds,
-    periods,
-    Object.values(run.result.values.arrays).flatMap((array) => array.by_module),
-  )
-  const values: ReviewValues = {
-    file: {
-      resolution: series.resolution,
-      interval_min: series.stepMin ?? null,
-      unit: series.unit,
-      meter: series.meter,
-      clock: series.clock,
-    },
-    period: {
-      from: dateText(firstDay),
-      to: dateText(lastDay),
-      days_counted: days.length,
-      days_missing: counted.missing.length,
-      left_out_kwh: counted.leftOutKwh,
-    },
-    basis: weather === undefined ? 'long_term_days' : 'weather_of_these_hours',
-    measured_kwh: measuredKwh,
-    expected,
-    measured_over_expected: expected.mean_kwh > 0 ? measuredKwh / expected.mean_kwh : 0,
-    percentile,
-    percentile_of_weather: weather === undefined ? percentileOf(course.total, measuredKwh, 0) : null,
-    months: reviewMonths(
-      periods,
-      (own) =>
-        weather === undefined ? luckyCourse(own, model, correlation).total : certainCourse(own, weather.kwhByDay).total,
-      lasting,
-    ),
-    projection: {
-      month: projectRest(...monthAround(lastDay), counted.periods, basis),
-      year: projectRest(...yearAround(firstDay, lastDay), counted.periods, basis),
-    },
-    cumulative: cumulativeCourse(periods, course.at, spread),
-    modules,
-  }
-  judgeSum(values, worksheet)
-  findSigns({ series, counted, observed, model, place, modules, ratedAcKw: ratedAcKw(project) }, worksheet)
-  recordReview(values, correlation, weather?.name, worksheet)
-  return worksheet.result(values)
-}
-
-interface Course {
-  readonly total: SumDistribution
-  /** By index of the period. */
-  readonly at: ReadonlyMap<number, SumDistribution>
-}
-
-function luckyCourse(periods: readonly Period[], model: DayModel, correlation: number): Course {
-  const odds = periods.flatMap((period) => daysOf(period).map((day) => ({ day, kindsKwh: kindsOfDay(model, day) })))
-  const ends: number[] = []
-  let count = 0
-  for (const period of periods) ends.push((count += period.days) - 1)
-  const shown = shownPeriods(periods.length)
-  const { total, at } = sumDistribution(odds, correlation, new Set(shown.map((index) => ends[index] as number)))
-  return { total, at: new Map(shown.map((index) => [index, at.get(ends[index] as number) ?? total])) }
-}
-
-function certainCourse(periods: readonly Period[], kwhByDay: ReadonlyMap<number, number>): Course {
-  const at = new Map<number, SumDistribution>()
-  const shown = new Set(shownPeriods(periods.length))
-  let sum = 0
-  periods.forEach((period, index) => {
-    for (const day of daysOf(period)) sum += kwhByDay.get(day) ?? 0
-    if (shown.has(index)) at.set(index, certainSum(sum))
-  })
-  return { total: certainSum(sum), at }
-}
-
-function shownPeriods(count: number): number[] {
-  const points = Math.min(count, COURSE_POINTS)
-  return Array.from({ length: points }, (_, at) => Math.ceil(((at + 1) * count) / points) - 1)
-}
-
-function cumulativeCourse(
-  periods: readonly Period[],
-  at: ReadonlyMap<number, SumDistribution>,
-  spread: number,
-): CumulativePoint[] {
-  let measured = 0
-  return periods.flatMap((period, index): CumulativePoint[] => {
-    measured += period.kwh
-    const distribution = at.get(index)
-    if (distribution === undefined) return []
-    return [
-      {
-        date: dateText(period.firstDay + period.days - 1),
-        measured_kwh: measured,
-        expected_kwh: distribution.meanKwh,
-        p10_kwh: quantileKwh(distribution, 0.1, spread),
-        p90_kwh: quantileKwh(distribution, 0.9, spread),
-      },
-    ]
   })
 }
 
@@ -214,15 +177,11 @@ function reviewMonths(
       days_counted: own.reduce((sum, period) => sum + period.days, 0),
       measured_kwh: measured,
       ...expectedRange(distribution, lasting),
-      percentile: percentileOf(distribution, measured, Math.hypot(lasting.method, lasting.slowWeather)),
+      percentile: percentileOf(distribution, measured, totalSpread(lasting)),
     }
   })
 }
 
-function daysOf(period: Period): number[] {
-  return Array.from({ length: period.days }, (_, at) => period.firstDay + at)
-}
-
-function sumOf(periods: readonly Period[]): number {
-  return periods.reduce((sum, period) => sum + period.kwh, 0)
+function totalSpread({ method, slowWeather }: LastingSpread): number {
+  return Math.hypot(method, slowWeather)
 }

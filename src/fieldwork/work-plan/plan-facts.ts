@@ -1,32 +1,4 @@
-import { sectionOf, type Edition, type SectionTopic } from '../../tables/nec/index.js'
-import { formatSource, type Source } from '../../worksheet/index.js'
-import type { PlanInput } from './plan-input.js'
-import type { PlanSystem } from './plan-system.js'
-import type { PlanCaution, PlanQuantity, PlanState, PlanStep, PlanTask } from './plan-values.js'
-
-export function task(says: string, source?: Source, id = ''): PlanTask {
-  return { id, says, source: source === undefined ? '' : formatSource(source) }
-}
-
-/** A task of safety or of a test: when a system has it, what it says to that system, and where it comes from. */
-export interface TaskRule {
-  readonly id: string
-  readonly source: Source | ((system: PlanSystem) => Source | undefined)
-  /** Missing: every system. */
-  readonly when?: (system: PlanSystem) => boolean
-  readonly says: string | ((system: PlanSystem) => string | readonly string[])
-}
-
-/** The tasks that a system has, with its numbers. */
-export function tasksOf(rules: readonly TaskRule[], system: PlanSystem): PlanTask[] {
-  return rules
-    .filter((rule) => rule.when?.(system) ?? true)
-    .flatMap((rule) => {
-      const says = typeof rule.says === 'string' ? rule.says : rule.says(system)
-      const source = typeof rule.source === 'function' ? rule.source(system) : rule.source
-      return (typeof says === 'string' ? [says] : says).map((each) => task(each, source, rule.id))
-    })
-}
+import type { PlanQuantity, PlanState, PlanStep } from './plan-values.js'
 
 const STATE_TEXTS: Readonly<Record<PlanState, string>> = {
   not_proved_dead: 'the house is live as ever; everything counts as live until the absence of voltage is proved',
@@ -40,45 +12,8 @@ export function stateText({ state }: PlanStep): string {
   return STATE_TEXTS[state]
 }
 
-/** A section of the edition that the wiring was sized by, undefined when there is none. */
-export function nec(input: PlanInput, topic: SectionTopic): Source | undefined {
-  return input.wire === undefined ? undefined : sectionOf(input.wire.edition as Edition, topic)
-}
-
-export function step(
-  id: string,
-  title: string,
-  parts: {
-    readonly kind?: PlanStep['kind']
-    readonly state?: PlanState
-    readonly tools?: readonly string[]
-    readonly quantities?: readonly PlanQuantity[]
-    readonly tasks: readonly (PlanTask | readonly PlanTask[] | undefined)[]
-    readonly cautions?: readonly PlanCaution[]
-    readonly stop?: string | undefined
-  },
-): PlanStep {
-  return {
-    id,
-    title,
-    kind: parts.kind ?? 'work',
-    state: parts.state ?? 'dead',
-    tools: parts.tools ?? [],
-    quantities: parts.quantities ?? [],
-    tasks: parts.tasks.flatMap((each) => each ?? []),
-    cautions: parts.cautions ?? [],
-    stop: parts.stop ?? null,
-  }
-}
-
 export function quantity(what: string, count: number, unit = ''): PlanQuantity {
   return { what, count, unit }
-}
-
-/** What the missing stage means for a step. */
-export function stopFor(input: PlanInput, stage: 'space-mounts' | 'size-wire'): string | undefined {
-  const gap = input.missing.find((each) => each.stage === stage)
-  return gap === undefined ? undefined : `do not begin: ${stage} cannot run (${gap.where}: ${gap.why})`
 }
 
 /** A length as a tape shows it, to the nearest sixteenth: `5 ft 3-1/2 in`. */

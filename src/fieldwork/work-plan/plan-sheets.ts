@@ -1,8 +1,9 @@
 import { flattenSheet, type Sheet } from '../../drawings/index.js'
 import { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
-import type { WorkPlanValues } from './plan-values.js'
+import type { PlanStep, WorkPlanValues } from './plan-values.js'
 
 type Primitive = Sheet['paper'][number]
+type Face = 'plain' | 'bold'
 
 const PAGE = { name: 'letter, upright', widthPt: 612, heightPt: 792 } as const
 const MARGIN = { left: 48, right: 36, top: 40, bottom: 40 } as const
@@ -27,56 +28,65 @@ export function planSheets(
   cautions: readonly string[],
   gaps: readonly string[],
 ): Sheet[] {
-  const pieces = [
-    textPiece(`Work plan: ${title}`, SIZE.title, 0, { face: 'bold', gap: 0 }),
-    ...gaps.map((gap) => textPiece(`MISSING: ${gap}`, SIZE.text, 0, { face: 'bold' })),
-    ...cautions.map((caution) => textPiece(`CAUTION: ${caution}`, SIZE.text, 0, { gap: 3 })),
-    ...values.steps.flatMap((step, index) => [
-      textPiece(`${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`, SIZE.head, 0, {
-        face: 'bold',
-        gap: 12,
-        keep: 40,
-      }),
-      textPiece(`State: ${stateText(step)}`, SIZE.text, 0, { gap: 2, keep: 14 }),
-      ...(step.tools.length === 0
-        ? []
-        : [textPiece(`Tools: ${step.tools.join('; ')}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
-      ...(step.quantities.length === 0
-        ? []
-        : [
-            textPiece(`Quantities: ${step.quantities.map(quantityText).join('; ')}`, SIZE.text, 0, {
-              gap: 2,
-              keep: 14,
-            }),
-          ]),
-      ...(step.cautions.length === 0
-        ? []
-        : [textPiece(`Caution: ${cautionWords(step)}`, SIZE.text, 0, { gap: 2, keep: 14 })]),
-      ...step.tasks.map((task) => boxPiece(`${task.says}${task.source === '' ? '' : ` (${task.source})`}`)),
-      ...(step.stop === null ? [] : [stopPiece(`STOP: ${step.stop}`)]),
+  const pages = paginate([
+    textPiece(`Work plan: ${title}`, { sizePt: SIZE.title, face: 'bold', gap: 0 }),
+    ...gaps.map((gap) => textPiece(`MISSING: ${gap}`, { face: 'bold', gap: 4 })),
+    ...cautions.map((caution) => textPiece(`CAUTION: ${caution}`, { gap: 3 })),
+    ...values.steps.flatMap(stepPieces),
+    ...mountPieces(values),
+    ...weekPieces(values),
+  ])
+  const foot = { y: BOTTOM + 10, sizePt: SIZE.foot }
+  return pages.map((paper, index) =>
+    sheetOf(`W-${String(index + 1).padStart(3, '0')}`, [
+      ...paper,
+      text(`${title}, ${date}`, { ...foot, x: MARGIN.left, maxWidthPt: WIDTH - 80 }),
+      text(`page ${index + 1} of ${pages.length}`, { ...foot, x: MARGIN.left + WIDTH - 70, maxWidthPt: 70 }),
     ]),
-    ...(values.mounts.length === 0
-      ? []
-      : [textPiece('Mount positions', SIZE.head, 0, { face: 'bold', gap: 12, keep: 30 })]),
-    ...values.mounts.map((mount) =>
+  )
+}
+
+function stepPieces(step: PlanStep, index: number): Piece[] {
+  const about = [
+    `State: ${stateText(step)}`,
+    ...(step.tools.length === 0 ? [] : [`Tools: ${step.tools.join('; ')}`]),
+    ...(step.quantities.length === 0 ? [] : [`Quantities: ${step.quantities.map(quantityText).join('; ')}`]),
+    ...(step.cautions.length === 0 ? [] : [`Caution: ${cautionWords(step)}`]),
+  ]
+  return [
+    headPiece(`${index + 1}. ${step.title}${step.kind === 'inspection' ? ' (inspection)' : ''}`, 40),
+    ...about.map((words) => textPiece(words, { gap: 2, keep: 14 })),
+    ...step.tasks.map((task) => boxPiece(`${task.says}${task.source === '' ? '' : ` (${task.source})`}`)),
+    ...(step.stop === null ? [] : [stopPiece(`STOP: ${step.stop}`)]),
+  ]
+}
+
+function mountPieces({ mounts }: WorkPlanValues): Piece[] {
+  if (mounts.length === 0) return []
+  return [
+    headPiece('Mount positions', 30),
+    ...mounts.map((mount) =>
       boxPiece(
         `${mount.mount}: rafter ${mount.rafter}, ${tape(mount.x_in)} from the left end of the eave, ${tape(mount.y_in)} up the slope`,
       ),
     ),
-    textPiece('First week by month: expected, and range of four cases in five', SIZE.head, 0, {
-      face: 'bold',
-      gap: 12,
-      keep: 30,
-    }),
-    ...values.first_week.map((week) =>
+  ]
+}
+
+function weekPieces({ first_week: weeks }: WorkPlanValues): Piece[] {
+  return [
+    headPiece('First week by month: expected, and range of four cases in five', 30),
+    ...weeks.map((week) =>
       textPiece(
         `month ${week.month}: ${week.expected_kwh.toFixed(0)} kWh (${week.p10_kwh.toFixed(0)} to ${week.p90_kwh.toFixed(0)} kWh)`,
-        SIZE.text,
-        0,
         { gap: 1 },
       ),
     ),
   ]
+}
+
+/** Pieces from the top of a page down; one that does not fit with what it must keep begins the next. */
+function paginate(pieces: readonly Piece[]): Primitive[][] {
   const pages: Primitive[][] = [[]]
   let y: number = MARGIN.top
   for (const piece of pieces) {
@@ -89,13 +99,7 @@ export function planSheets(
     pages.at(-1)?.push(...piece.draw(y))
     y += piece.heightPt
   }
-  return pages.map((paper, index) =>
-    sheetOf(`W-${String(index + 1).padStart(3, '0')}`, [
-      ...paper,
-      text(`${title}, ${date}`, MARGIN.left, BOTTOM + 10, SIZE.foot, WIDTH - 80),
-      text(`page ${index + 1} of ${pages.length}`, MARGIN.left + WIDTH - 70, BOTTOM + 10, SIZE.foot, 70),
-    ]),
-  )
+  return pages
 }
 
 function sheetOf(id: string, paper: readonly Primitive[]): Sheet {
@@ -110,42 +114,55 @@ function sheetOf(id: string, paper: readonly Primitive[]): Sheet {
   }
 }
 
-function text(
-  words: string,
-  x: number,
-  y: number,
-  sizePt: number,
-  maxWidthPt: number,
-  face: 'plain' | 'bold' = 'plain',
-): Primitive {
+/** Where words stand on a page, and how, pt. */
+interface Setting {
+  readonly x: number
+  readonly y: number
+  readonly sizePt: number
+  readonly maxWidthPt: number
+  /** Missing: plain. */
+  readonly face?: Face
+}
+
+function text(words: string, { x, y, sizePt, maxWidthPt, face = 'plain' }: Setting): Primitive {
   return { kind: 'text', at: { x, y }, text: words, sizePt, face, maxWidthPt }
 }
 
 /** Height of wrapped words, by laying them out once. */
-function heightOf(words: string, sizePt: number, widthPt: number, face: 'plain' | 'bold'): number {
-  const lines = flattenSheet(sheetOf('W-000', [text(words, 0, 0, sizePt, widthPt, face)])).marks.filter(
+function heightOf(words: string, setting: Omit<Setting, 'x' | 'y'>): number {
+  const lines = flattenSheet(sheetOf('W-000', [text(words, { ...setting, x: 0, y: 0 })])).marks.filter(
     (mark) => mark.kind === 'text',
   ).length
-  return lines * sizePt * 1.25
+  return lines * setting.sizePt * 1.25
 }
 
 function textPiece(
   words: string,
-  sizePt: number,
-  indent: number,
-  options: { face?: 'plain' | 'bold'; gap?: number; keep?: number } = {},
+  options: {
+    readonly gap: number
+    readonly sizePt?: number
+    readonly indent?: number
+    readonly face?: Face
+    readonly keep?: number
+  },
 ): Piece {
-  const face = options.face ?? 'plain'
+  const { sizePt = SIZE.text, indent = 0, face = 'plain' } = options
+  const setting = { sizePt, maxWidthPt: WIDTH - indent, face }
   return {
-    heightPt: heightOf(words, sizePt, WIDTH - indent, face),
-    gapPt: options.gap ?? 4,
+    heightPt: heightOf(words, setting),
+    gapPt: options.gap,
     keepPt: options.keep ?? 0,
-    draw: (y) => [text(words, MARGIN.left + indent, y, sizePt, WIDTH - indent, face)],
+    draw: (y) => [text(words, { ...setting, x: MARGIN.left + indent, y })],
   }
 }
 
+/** A heading, with the height that must follow it on its page. */
+function headPiece(words: string, keep: number): Piece {
+  return textPiece(words, { sizePt: SIZE.head, face: 'bold', gap: 12, keep })
+}
+
 function boxPiece(words: string): Piece {
-  const body = textPiece(words, SIZE.text, 16, { gap: 3 })
+  const body = textPiece(words, { indent: 16, gap: 3 })
   return {
     ...body,
     draw: (y) => [
@@ -156,14 +173,15 @@ function boxPiece(words: string): Piece {
 }
 
 function stopPiece(words: string): Piece {
-  const heightPt = heightOf(words, SIZE.text, WIDTH - 12, 'bold') + 6
+  const setting = { sizePt: SIZE.text, maxWidthPt: WIDTH - 12, face: 'bold' } as const
+  const heightPt = heightOf(words, setting) + 6
   return {
     heightPt,
     gapPt: 5,
     keepPt: 0,
     draw: (y) => [
       { kind: 'rectangle', x: MARGIN.left, y, width: WIDTH, height: heightPt, pen: 'medium' },
-      text(words, MARGIN.left + 6, y + 3, SIZE.text, WIDTH - 12, 'bold'),
+      text(words, { ...setting, x: MARGIN.left + 6, y: y + 3 }),
     ],
   }
 }

@@ -6,10 +6,17 @@ import type { PlanInput } from './plan-input.js'
 import { planSystem } from './plan-system.js'
 import type { WorkPlanValues } from './plan-values.js'
 import { voltageReadings } from './readings.js'
-import { stepsBefore } from './steps-before.js'
-import { stepsEquipment } from './steps-equipment.js'
-import { acVoltage, stepsFinish } from './steps-finish.js'
-import { stepsRoof } from './steps-roof.js'
+import { acVoltage } from './ac-voltage.js'
+import { stepsOf } from './step-rule.js'
+import { STEPS_BEFORE } from './steps-before.js'
+import { STEPS_EQUIPMENT } from './steps-equipment.js'
+import { STEPS_FINISH } from './steps-finish.js'
+import { STEPS_RACEWAYS } from './steps-raceways.js'
+import { STEPS_ROOF } from './steps-roof.js'
+import { STEPS_TEST } from './steps-test.js'
+
+/** All steps, in the order of the work. */
+const STEPS = [...STEPS_BEFORE, ...STEPS_ROOF, ...STEPS_RACEWAYS, ...STEPS_EQUIPMENT, ...STEPS_TEST, ...STEPS_FINISH]
 
 /**
  * The job in order, with tools, quantities and the numbers to hold to.
@@ -35,14 +42,9 @@ export function planWork(stated: PlanInput): Result<WorkPlanValues> {
   const insulation = insulationValues(input.project, worksheet)
   const currents = currentReadings(input.project)
   const ac = acVoltage(input)
-  const system = planSystem(input, { readings, insulation, currents, ac })
+  const system = planSystem(input, { readings, insulation, currents, ac, weeks })
   return worksheet.result({
-    steps: [
-      ...stepsBefore(input, system),
-      ...stepsRoof(input),
-      ...stepsEquipment(input),
-      ...stepsFinish(input, system, weeks),
-    ],
+    steps: stepsOf(STEPS, system),
     mounts: (input.mounts?.mounts ?? []).map(({ id, plane, rail, rafter, x_in, y_in }) => ({
       mount: id,
       plane,

@@ -1,5 +1,5 @@
 import { SAFETY_FIGURES as FIGURES, WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import type { TaskRule } from './plan-facts.js'
+import type { TaskRule } from './task-rule.js'
 import type { Feet } from '../../values/index.js'
 
 /** Rules for employers; for owners who work themselves the same is good practice. */

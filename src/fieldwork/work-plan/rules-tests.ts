@@ -1,14 +1,7 @@
 import { INSULATION_SOURCE, SAFETY_FIGURES, TEST_LIMITS as LIMITS, WORK_SOURCES } from '../../tables/fieldwork/index.js'
-import { rapidShutdownRules, sectionOf, type SectionTopic } from '../../tables/nec/index.js'
-import type { Source } from '../../worksheet/index.js'
-import type { TaskRule } from './plan-facts.js'
-import type { PlanSystem } from './plan-system.js'
+import { rapidShutdownRules } from '../../tables/nec/index.js'
+import { section, type TaskRule } from './task-rule.js'
 import type { InsulationValue, VoltageReading } from './plan-values.js'
-
-const section =
-  (topic: SectionTopic) =>
-  ({ edition }: PlanSystem): Source | undefined =>
-    edition === undefined ? undefined : sectionOf(edition, topic)
 
 /** Tests that need everything off and locked out; strings, where there are any, stay open. */
 export const DEAD_TESTS: readonly TaskRule[] = [
@@ -170,9 +163,9 @@ export const ON_TESTS: readonly TaskRule[] = [
   {
     id: 'on.ac-current',
     source: section('inverterOutputCurrent'),
-    when: (system) => system.wiring !== undefined,
+    when: (system) => system.wire !== undefined,
     says: (system) =>
-      (system.wiring?.circuits ?? [])
+      (system.wire?.circuits ?? [])
         .filter((circuit) => circuit.kind !== 'dc_string')
         .map(
           (circuit) =>

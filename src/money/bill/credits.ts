@@ -12,20 +12,20 @@ export interface CreditOutcome {
   readonly lost: Decimal
 }
 
-/**
- * Pays charges with a credit as far as the tariff lets it, and settles the rest when it is due.
- *
- * @param available Credit of this bill and of the bank, USD.
- * @param floor Minimum of energy or bill that no credit goes below, USD.
- */
-export function applyCredit(
-  lines: BillLines,
-  terms: MoneyCreditTerms,
-  available: Decimal,
-  floor: Decimal,
-  floorOf: 'energy' | 'bill',
-  month: number,
-): CreditOutcome {
+/** The credit that one bill may use. */
+export interface BillCredit {
+  /** Credit of this bill and of the bank, USD. */
+  readonly available: Decimal
+  /** Minimum of energy or bill that no credit goes below, USD. */
+  readonly floor: Decimal
+  readonly floorOf: 'energy' | 'bill'
+  /** Month of the bill, 1 to 12. */
+  readonly month: number
+}
+
+/** Pays charges with a credit as far as the tariff lets it, and settles the rest when it is due. */
+export function applyCredit(lines: BillLines, terms: MoneyCreditTerms, credit: BillCredit): CreditOutcome {
+  const { available, floor, floorOf, month } = credit
   const isGuarded = (line: BillLine): boolean =>
     floorOf === 'bill' || ['energy', 'riders', 'minimum'].includes(line.group)
   const offset = (guarded: boolean): Decimal =>

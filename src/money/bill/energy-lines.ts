@@ -29,7 +29,10 @@ export function addEnergyLines(
     const season = sheet.seasons[segment.season] ?? ''
     if (prices === undefined) continue
     if (prices.kind === 'periods') addPeriods(lines, sheet, season, prices, billed[s] ?? new Float64Array())
-    else addTiers(lines, season, prices, kwhDecimal(bySegment[s] ?? 0), segment.days, ledger.days)
+    else {
+      const kwh = kwhDecimal(bySegment[s] ?? 0)
+      addTiers(lines, prices, { season, kwh, days: segment.days, billDays: ledger.days })
+    }
   }
   for (const adder of sheet.tierAdders) {
     const counted = ledger.segments.map((segment, s) => ({ segment, kwh: bySegment[s] ?? 0 }))
@@ -83,14 +86,16 @@ function addPeriods(
   }
 }
 
-function addTiers(
-  lines: BillLines,
-  season: string,
-  prices: Extract<EnergyPrices, { kind: 'tiers' }>,
-  kwh: Decimal,
-  days: number,
-  billDays: number,
-): void {
+/** What a season's share of a bill is billed for. */
+interface SeasonUse {
+  readonly season: string
+  readonly kwh: Decimal
+  readonly days: number
+  readonly billDays: number
+}
+
+function addTiers(lines: BillLines, prices: Extract<EnergyPrices, { kind: 'tiers' }>, use: SeasonUse): void {
+  const { season, kwh, days, billDays } = use
   let below = decimal(0)
   for (const [t, tier] of prices.tiers.entries()) {
     const upTo = tier.upTo === undefined ? kwh : smaller(kwh, thresholdKwh(tier.upTo, days, billDays))

@@ -4,4 +4,12 @@ export { billYearOf, computeBill } from './compute-bill.js'
 export { computeSavings, type SavingsValues } from './compute-savings.js'
 export { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
 export { billFromPeriods } from './period-bill.js'
-export { gridAround, savingsReader, savingsAt, savingsCurve, scaledCurve, type SavingsCurve } from './savings-curve.js'
+export {
+  gridAround,
+  savingsReader,
+  savingsAt,
+  savingsCurve,
+  scaledCurve,
+  type SavingsCurve,
+  type SavingsCurveInput,
+} from './savings-curve.js'

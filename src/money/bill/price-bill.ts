@@ -66,7 +66,12 @@ export function priceBill(sheet: RateSheet, ledger: BillLedger, solar: boolean, 
   const outcome: CreditOutcome =
     netted.credit === undefined
       ? { used: ZERO, bank: before.usd, paidOut: ZERO, lost: ZERO }
-      : applyCredit(lines, netted.credit, available, floor, sheet.minimum?.of ?? 'bill', ledger.month)
+      : applyCredit(lines, netted.credit, {
+          available,
+          floor,
+          floorOf: sheet.minimum?.of ?? 'bill',
+          month: ledger.month,
+        })
   const settled = settleKwh(lines, terms, netted.bankMicro, ledger.month)
   addTaxLines(
     lines,

@@ -28,23 +28,29 @@ export function gridAround(low: number, high: number): number[] {
   return GRID.slice(first - 1, (end < 0 ? last : end) + 2)
 }
 
+/** What a savings curve is worked out from. */
+export interface SavingsCurveInput {
+  readonly sheet: RateSheet
+  /** Tariff of the solar customer when it is another one. */
+  readonly sheetWithSystem?: RateSheet
+  readonly energy: HouseEnergy
+  readonly calendar: BillingCalendar
+  /** Factors on the output at which the curve must be exact besides the grid. */
+  readonly extraScales?: readonly number[]
+  /** Factors at which it is exact; missing: the whole grid. */
+  readonly grid?: readonly number[]
+  /** The hours of the house added up, where that is done already. */
+  readonly ledgers?: HouseLedgers
+}
+
 /**
  * Savings per year at many outputs, so that years of degradation and samples of weather need no new bills.
  *
- * @param extraScales Further factors on the output at which the curve must be exact.
- * @param grid Factors at which it is exact besides.
- * @param ledgers Its hours added up, where that is done already.
  * @throws StageError as `computeBill`.
  */
-export function savingsCurve(
-  sheet: RateSheet,
-  energy: HouseEnergy,
-  calendar: BillingCalendar,
-  extraScales: readonly number[] = [],
-  sheetWithSystem: RateSheet = sheet,
-  grid: readonly number[] = GRID,
-  ledgers: HouseLedgers = houseLedgers(sheet, energy, calendar, sheetWithSystem),
-): SavingsCurve {
+export function savingsCurve(input: SavingsCurveInput): SavingsCurve {
+  const { sheet, energy, calendar, sheetWithSystem = sheet, extraScales = [], grid = GRID } = input
+  const ledgers = input.ledgers ?? houseLedgers(sheet, energy, calendar, sheetWithSystem)
   const without = priceYear(sheet, ledgers.before.without(), false).total
   const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
   const savingsUsd = scales.map((scale) => {

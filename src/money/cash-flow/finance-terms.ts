@@ -44,14 +44,7 @@ export function outputShare(terms: FinanceTerms, year: number): number {
  */
 export function readFinance(finance: Finance, worksheet: Worksheet, degradationPct: Percent | undefined): FinanceTerms {
   refuseNoRates(finance, degradationPct)
-  const assume = (path: string, rate: PublishedRate): number =>
-    worksheet.assume({
-      path: `finance.${path}`,
-      value: rate.value,
-      unit: rate.unit,
-      why: rate.why,
-      source: rate.source,
-    })
+  const assume = assumedRate(worksheet)
   const years = finance.years ?? assume('years', DEFAULT_RATES.studyYears)
   assumeNoCosts(finance, years, worksheet)
   tellLongLoan(finance, years, worksheet)
@@ -65,15 +58,45 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
       source: { document: '10 CFR 436', standing: 'secondary' },
     })
   const inflation = (finance.inflation_pct ?? assume('inflation_pct', DEFAULT_RATES.inflationPct)) / 100
-  const stated = finance.discount_rate_pct
-  const realDiscount =
-    stated === undefined
-      ? assume('discount_rate_pct', DEFAULT_RATES.realDiscountPct) / 100
-      : money === 'real'
-        ? stated / 100
-        : realRate(stated / 100, inflation)
+  const realDiscount = realDiscountOf(finance, { money, inflation }, assume)
+  const { escalation, priceIndex } = electricityPrices(finance, years, worksheet)
+  const degradationPctPerYear =
+    finance.degradation_pct_per_year ??
+    degradationPct ??
+    assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)
+  return { years, money, realDiscount, inflation, priceIndex, escalation, degradation: degradationPctPerYear / 100 }
+}
+
+type AssumeRate = (key: string, rate: PublishedRate) => number
+
+/** Takes a published rate for one that is not stated, and says so. */
+function assumedRate(worksheet: Worksheet): AssumeRate {
+  return (key, { value, unit, why, source }) => worksheet.assume({ path: `finance.${key}`, value, unit, why, source })
+}
+
+/** A stated rate is of the money that is reported; the published one is real. */
+function realDiscountOf(
+  { discount_rate_pct: stated }: Finance,
+  { money, inflation }: Pick<FinanceTerms, 'money' | 'inflation'>,
+  assume: AssumeRate,
+): number {
+  if (stated === undefined) return assume('discount_rate_pct', DEFAULT_RATES.realDiscountPct) / 100
+  return money === 'real' ? stated / 100 : realRate(stated / 100, inflation)
+}
+
+/** Prices of electricity by a constant rate, or by the published index when its division is named. */
+function electricityPrices(
+  finance: Finance,
+  years: number,
+  worksheet: Worksheet,
+): Pick<FinanceTerms, 'escalation' | 'priceIndex'> {
   const { electricity_price_index: division, electricity_escalation_pct: rate } = finance
-  if (division !== undefined && rate !== undefined) {
+  if (division === undefined) {
+    const assume = assumedRate(worksheet)
+    const escalation = (rate ?? assume('electricity_escalation_pct', DEFAULT_RATES.realEscalationPct)) / 100
+    return { escalation, priceIndex: constantIndex(escalation, years) }
+  }
+  if (rate !== undefined) {
     throw new StageError(
       'finance.electricity_escalation_pct',
       'a constant escalation and a published price index are both stated',
@@ -82,34 +105,14 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
   }
   const baseYear =
     finance.base_year ??
-    (division === undefined
-      ? undefined
-      : worksheet.assume({
-          path: 'finance.base_year',
-          value: PRICE_INDEX_FIRST_YEAR + 1,
-          unit: '',
-          why: 'the year after the base year of the published index',
-          source: PRICE_INDEX_SOURCE,
-        }))
-  const escalation =
-    division === undefined
-      ? (rate ?? assume('electricity_escalation_pct', DEFAULT_RATES.realEscalationPct)) / 100
-      : undefined
-  return {
-    years,
-    money,
-    realDiscount,
-    inflation,
-    priceIndex:
-      escalation === undefined
-        ? publishedIndex(division, baseYear ?? PRICE_INDEX_FIRST_YEAR, years)
-        : constantIndex(escalation, years),
-    escalation,
-    degradation:
-      (finance.degradation_pct_per_year ??
-        degradationPct ??
-        assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)) / 100,
-  }
+    worksheet.assume({
+      path: 'finance.base_year',
+      value: PRICE_INDEX_FIRST_YEAR + 1,
+      unit: '',
+      why: 'the year after the base year of the published index',
+      source: PRICE_INDEX_SOURCE,
+    })
+  return { escalation: undefined, priceIndex: publishedIndex(division, baseYear, years) }
 }
 
 /** What the schema lets through is a rate; a caller of the library may hand over anything. */
@@ -134,8 +137,12 @@ export function constantIndex(escalation: number, years: number): number[] {
   return Array.from({ length: years }, (_, i) => (1 + escalation) ** (i + 1))
 }
 
-function publishedIndex(division: Finance['electricity_price_index'], baseYear: number, years: number): number[] {
-  const row: readonly number[] = division === undefined ? [] : PRICE_INDEX[division]
+function publishedIndex(
+  division: NonNullable<Finance['electricity_price_index']>,
+  baseYear: number,
+  years: number,
+): number[] {
+  const row: readonly number[] = PRICE_INDEX[division]
   const base = row[baseYear - PRICE_INDEX_FIRST_YEAR]
   return Array.from({ length: years }, (_, i) => {
     const index = row[baseYear - PRICE_INDEX_FIRST_YEAR + i + 1]

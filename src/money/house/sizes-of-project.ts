@@ -72,7 +72,7 @@ export function sizesOfProject(
   const { limits, allowed, branchesOf } = findLimits(project, lots, shares, filled.unmeasured, worksheet)
   const sizes = [...shares].filter(([modules]) => allowed(modules))
   const candidates = sizes.map(([modules, share]) =>
-    candidate(house, run, lots, modules, share, price, branchesOf(modules), project),
+    candidate({ project, house, run, lots, price }, modules, share, branchesOf(modules)),
   )
   const [tightest] = limits
   const degradationPct = statedDegradation(project)?.pctPerYear
@@ -121,16 +121,18 @@ function priceOf(finance: Finance, options: SizeOptions): Price {
   return { usdPerModule, fixedUsd, usdPerBranch: finance.cost_usd_per_branch ?? 0 }
 }
 
-function candidate(
-  house: House,
-  run: YieldRun,
-  lots: readonly SizeLot[],
-  modules: number,
-  share: Share,
-  price: Price,
-  branches: number | undefined,
-  project: Project,
-): SizeCandidate {
+/** What all sizes are taken from. */
+interface FullRoof {
+  readonly project: Project
+  readonly house: House
+  /** The estimate of the roof as full as it gets. */
+  readonly run: YieldRun
+  readonly lots: readonly SizeLot[]
+  readonly price: Price
+}
+
+function candidate(roof: FullRoof, modules: number, share: Share, branches: number | undefined): SizeCandidate {
+  const { project, house, run, lots, price } = roof
   const kept = new Set(lots.flatMap((lot, i) => lot.moduleIds.slice(0, share[i] ?? 0)))
   const days = dayChoice(project, house.run, new Worksheet())
   return {

@@ -7,28 +7,27 @@ import { shiftUse } from './shift-use.js'
 /** Share of each day's use that is moved into, or out of, the hours of production. */
 const MOVED = 0.1
 
-/**
- * Inputs of the sensitivity table that change the bills: export prices, and when the house uses its energy.
- *
- * @param scales Factors on the output at which the curves are read.
- * @param ledgers The house as it is.
- */
-export function curveVariants(
-  sheet: RateSheet,
-  withSystem: RateSheet,
-  energy: HouseEnergy,
-  calendar: BillingCalendar,
-  scales: readonly number[],
-  ledgers: HouseLedgers,
-): CurveVariant[] {
+/** The house as it is, and where its curves are read. */
+export interface CurveVariantsInput {
+  readonly sheet: RateSheet
+  readonly sheetWithSystem: RateSheet
+  readonly energy: HouseEnergy
+  readonly calendar: BillingCalendar
+  /** Factors on the output at which the curves are read. */
+  readonly scales: readonly number[]
+  readonly ledgers: HouseLedgers
+}
+
+/** Inputs of the sensitivity table that change the bills: export prices, and when the house uses its energy. */
+export function curveVariants(input: CurveVariantsInput): CurveVariant[] {
+  const { sheet, sheetWithSystem, energy, calendar, scales, ledgers } = input
   const grid = gridAround(Math.min(...scales), Math.max(...scales))
   const variants: CurveVariant[] = []
-  const curveOf = (used: HouseEnergy): SavingsCurve => savingsCurve(sheet, used, calendar, [], withSystem, grid)
-  const half = scaleExportPrices(withSystem, 0.5)
-  const oneAndHalf = scaleExportPrices(withSystem, 1.5)
+  const half = scaleExportPrices(sheetWithSystem, 0.5)
+  const oneAndHalf = scaleExportPrices(sheetWithSystem, 1.5)
   if (half !== undefined && oneAndHalf !== undefined) {
     // Prices change no hours.
-    const at = (prices: RateSheet) => savingsCurve(sheet, energy, calendar, [], prices, grid, ledgers)
+    const at = (prices: RateSheet) => savingsCurve({ sheet, sheetWithSystem: prices, energy, calendar, grid, ledgers })
     variants.push({
       id: 'export_price',
       says: 'price paid for exports',
@@ -41,11 +40,10 @@ export function curveVariants(
   }
   if (energy.kind === 'hourly' && energy.productionKwh !== undefined) {
     const { usageKwh, productionKwh } = energy
-    const shifted = (share: number): HouseEnergy => ({
-      kind: 'hourly',
-      usageKwh: shiftUse(usageKwh, productionKwh, share),
-      productionKwh,
-    })
+    const shifted = (share: number): SavingsCurve => {
+      const moved = { kind: 'hourly', usageKwh: shiftUse(usageKwh, productionKwh, share), productionKwh } as const
+      return savingsCurve({ sheet, sheetWithSystem, energy: moved, calendar, grid })
+    }
     variants.push({
       id: 'own_use',
       says: "share of each day's use moved into the hours of production (below zero: out of them)",
@@ -53,7 +51,7 @@ export function curveVariants(
       central: 0,
       low: -100 * MOVED,
       high: 100 * MOVED,
-      curves: [curveOf(shifted(-MOVED)), curveOf(shifted(MOVED))],
+      curves: [shifted(-MOVED), shifted(MOVED)],
     })
   }
   return variants

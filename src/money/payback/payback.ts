@@ -1,5 +1,4 @@
 import type { Finance, Incentive } from '../../project/index.js'
-import { SHOWN_DISCOUNT_PCT } from '../../tables/money/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
@@ -13,7 +12,6 @@ import {
   type CashFlowInput,
   type FinanceTerms,
 } from '../cash-flow/index.js'
-import { netPresentValue, nominalRate } from '../life-cycle/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
 import { curveVariants } from './curve-variants.js'
@@ -25,10 +23,10 @@ import type { PaybackValues } from './payback-values.js'
 import {
   cashFlowValues,
   cents,
-  internalRateValues,
-  paybackYearsValues,
+  measureValues,
   rounded,
   sensitivityValues,
+  termsValues,
   uncertaintyValues,
 } from './report-values.js'
 import { worthOf } from './worth.js'
@@ -97,25 +95,19 @@ export function yearScales(terms: FinanceTerms): number[] {
 export function payback(input: PaybackInput): Result<PaybackValues> {
   const worksheet = new Worksheet()
   const { sheet, energy, calendar, finance, incentives } = input
-  const solarSheet = input.sheetWithSystem ?? sheet
+  const sheetWithSystem = input.sheetWithSystem ?? sheet
   const firstYearKwh = annualOutput(energy)
   const grossCostUsd = costOf(input)
   const terms = readFinance(finance, worksheet, input.degradationPct)
   const spread = readSpread(finance.uncertainty ?? {}, worksheet)
-  const ledgers = houseLedgers(sheet, energy, calendar, solarSheet)
-  const bills = computeSavings(sheet, energy, calendar, solarSheet, ledgers)
+  const ledgers = houseLedgers(sheet, energy, calendar, sheetWithSystem)
+  const bills = computeSavings(sheet, energy, calendar, sheetWithSystem, ledgers)
   worksheet.include(bills)
   const scales = yearScales(terms)
-  const curve = savingsCurve(sheet, energy, calendar, scales, solarSheet, undefined, ledgers)
-  const base: CashFlowInput = {
-    curve,
-    firstYearKwh,
-    grossCostUsd,
-    dcRatingW: input.dcRatingW,
-    finance,
-    incentives,
-    terms,
-  }
+  const house = { sheet, sheetWithSystem, energy, calendar, ledgers }
+  const curve = savingsCurve({ ...house, extraScales: scales })
+  const { dcRatingW } = input
+  const base: CashFlowInput = { curve, firstYearKwh, grossCostUsd, dcRatingW, finance, incentives, terms }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
   checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
@@ -126,15 +118,9 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   tellRunningCosts(worksheet, base, worth)
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
-  const saved = savedKwh(solarSheet, bills.values)
-  const inMoney = (real: number): number => (terms.money === 'real' ? real : nominalRate(real, terms.inflation))
+  const saved = savedKwh(sheetWithSystem, bills.values)
   return worksheet.result({
-    money: terms.money,
-    years: terms.years,
-    discount_rate_pct: rounded(reportedDiscount(terms) * 100, 4),
-    real_discount_rate_pct: rounded(terms.realDiscount * 100, 4),
-    inflation_pct: rounded(terms.inflation * 100, 4),
-    real_escalation_pct: terms.escalation === undefined ? null : rounded(terms.escalation * 100, 4),
+    ...termsValues(terms),
     gross_cost_usd: cents(grossCostUsd),
     incentives_usd: cents(lumps),
     net_cost_usd: cents(grossCostUsd - lumps),
@@ -143,21 +129,10 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     bills: bills.values,
     cash_flow: cashFlowValues(flow, reportedDiscount(terms)),
     payback_means: paybackMeaning(finance),
-    simple_payback: paybackYearsValues(worth.simple),
-    discounted_payback: paybackYearsValues(worth.discounted),
-    npv_usd: cents(worth.npvUsd),
-    npv_at: SHOWN_DISCOUNT_PCT.map((percent) => ({
-      real_discount_rate_pct: percent,
-      npv_usd: cents(netPresentValue(flow.net, inMoney(percent / 100))),
-    })),
-    irr: internalRateValues(worth.internal),
-    sir: worth.savingsToInvestment === undefined ? null : rounded(worth.savingsToInvestment, 3),
-    airr_pct: worth.adjustedInternal === undefined ? null : rounded(worth.adjustedInternal * 100, 3),
+    ...measureValues(flow, terms, worth),
     lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
-    sensitivity: sensitivityValues(
-      sensitivity(base, spread, curveVariants(sheet, solarSheet, energy, calendar, scales, ledgers)),
-    ),
+    sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales }))),
   })
 }

@@ -1,5 +1,12 @@
-import { settledSums, type CashFlow } from '../cash-flow/index.js'
-import { cumulativePresentValues, type InternalRate, type PaybackYears } from '../life-cycle/index.js'
+import { SHOWN_DISCOUNT_PCT } from '../../tables/money/index.js'
+import { reportedDiscount, settledSums, type CashFlow, type FinanceTerms } from '../cash-flow/index.js'
+import {
+  cumulativePresentValues,
+  netPresentValue,
+  nominalRate,
+  type InternalRate,
+  type PaybackYears,
+} from '../life-cycle/index.js'
 import { sensitivityBars, type Samples, type SensitivityRow, type Spread } from '../uncertainty/index.js'
 import type {
   CashFlowRowValues,
@@ -9,12 +16,42 @@ import type {
   SensitivityValues,
   UncertaintyValues,
 } from './payback-values.js'
+import type { Worth } from './worth.js'
 import { quantile, type Dollars } from '../../values/index.js'
 
 export const cents = (usd: Dollars): number => Math.round(usd * 100) / 100
 export const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
 const orNull = (value: number | undefined, digits: number): number | null =>
   value === undefined || !Number.isFinite(value) ? null : rounded(value, digits)
+
+/** Rates and horizon that everything else rests on. */
+export function termsValues(terms: FinanceTerms) {
+  return {
+    money: terms.money,
+    years: terms.years,
+    discount_rate_pct: rounded(reportedDiscount(terms) * 100, 4),
+    real_discount_rate_pct: rounded(terms.realDiscount * 100, 4),
+    inflation_pct: rounded(terms.inflation * 100, 4),
+    real_escalation_pct: terms.escalation === undefined ? null : rounded(terms.escalation * 100, 4),
+  } satisfies Partial<PaybackValues>
+}
+
+/** What the cash flow is worth by each measure. */
+export function measureValues(flow: CashFlow, terms: FinanceTerms, worth: Worth) {
+  const inMoney = (real: number): number => (terms.money === 'real' ? real : nominalRate(real, terms.inflation))
+  return {
+    simple_payback: paybackYearsValues(worth.simple),
+    discounted_payback: paybackYearsValues(worth.discounted),
+    npv_usd: cents(worth.npvUsd),
+    npv_at: SHOWN_DISCOUNT_PCT.map((percent) => ({
+      real_discount_rate_pct: percent,
+      npv_usd: cents(netPresentValue(flow.net, inMoney(percent / 100))),
+    })),
+    irr: internalRateValues(worth.internal),
+    sir: worth.savingsToInvestment === undefined ? null : rounded(worth.savingsToInvestment, 3),
+    airr_pct: worth.adjustedInternal === undefined ? null : rounded(worth.adjustedInternal * 100, 3),
+  } satisfies Partial<PaybackValues>
+}
 
 export function paybackYearsValues(years: PaybackYears): PaybackYearsValues {
   return {
@@ -54,7 +91,7 @@ export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[
   }))
 }
 
-export function internalRateValues(found: InternalRate): PaybackValues['irr'] {
+function internalRateValues(found: InternalRate): PaybackValues['irr'] {
   const pct = (rate: number): number => rounded(rate * 100, 3)
   switch (found.kind) {
     case 'one':

@@ -21,10 +21,10 @@ interface Evaluated {
 function evaluate(input: ChooseSizeInput, terms: FinanceTerms, candidate: SizeCandidate, without: number): Evaluated {
   const { sheet, usageKwh, calendar, incentives } = input
   const finance = capLoan(input.finance, candidate.grossCostUsd)
-  const withSystem = input.sheetWithSystem ?? sheet
+  const sheetWithSystem = input.sheetWithSystem ?? sheet
   const energy = { kind: 'hourly' as const, usageKwh, productionKwh: candidate.productionKwh }
-  const bills = billYearOf(withSystem, energy, calendar)
-  const curve = savingsCurve(sheet, energy, calendar, yearScales(terms), withSystem, [])
+  const bills = billYearOf(sheetWithSystem, energy, calendar)
+  const curve = savingsCurve({ sheet, sheetWithSystem, energy, calendar, extraScales: yearScales(terms), grid: [] })
   const annualKwh = candidate.productionKwh.reduce((a, b) => a + b, 0)
   const { grossCostUsd, dcRatingW } = candidate
   const flow = cashFlow({ curve, firstYearKwh: annualKwh, grossCostUsd, dcRatingW, finance, incentives, terms })
@@ -47,23 +47,43 @@ function evaluate(input: ChooseSizeInput, terms: FinanceTerms, candidate: SizeCa
 export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
   const worksheet = new Worksheet()
   const { candidates, sheet, usageKwh, calendar } = input
+  refuseCandidates(input)
+  const terms = readFinance(input.finance, worksheet, input.degradationPct)
+  const [smallest] = candidates
+  if (smallest !== undefined) readIncentives(input.incentives, smallest, worksheet)
+  const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
+  const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
+  const sizes = sizeRows(evaluated, without)
+  for (const row of sizes) recordSize(row, terms, worksheet)
+  tellCappedLoans(input, worksheet)
+  const picks = pickSizes(sizes, input.wishedSharePct)
+  tellBest(picks.best_npv, input, worksheet)
+  return worksheet.result({
+    sizes,
+    picks,
+    payback_means: paybackMeaning(input.finance),
+    stopped_by: input.stoppedBy,
+    wished_share_pct: input.wishedSharePct ?? null,
+  })
+}
+
+function refuseCandidates({ candidates, stoppedBy }: ChooseSizeInput): void {
   if (candidates.length === 0) {
     throw new StageError(
       'roof_planes',
-      `no module fits: ${input.stoppedBy} stops it`,
+      `no module fits: ${stoppedBy} stops it`,
       'Look at the roof planes and their setbacks.',
     )
   }
   if (candidates.some((one, i) => i > 0 && one.modules <= (candidates[i - 1]?.modules ?? 0))) {
     throw new Error('sizes must be in ascending order of modules')
   }
-  const terms = readFinance(input.finance, worksheet, input.degradationPct)
-  const [smallest] = candidates
-  if (smallest !== undefined) readIncentives(input.incentives, smallest, worksheet)
-  const without = billYearOf(sheet, { kind: 'hourly', usageKwh }, calendar)
-  const evaluated = candidates.map((candidate) => evaluate(input, terms, candidate, without.total_usd))
+}
+
+/** Each size beside the one below it; the first beside no system at all. */
+function sizeRows(evaluated: readonly Evaluated[], without: BillYearValues): SizeRow[] {
   const widest = Math.max(...evaluated.map((one) => Math.abs(one.worth.npvUsd)), 1e-9)
-  const sizes = evaluated.map((one, i): SizeRow => {
+  return evaluated.map((one, i): SizeRow => {
     const before = evaluated[i - 1]
     const kwh = one.annualKwh - (before?.annualKwh ?? 0)
     const savings = one.savingsUsd - (before?.savingsUsd ?? 0)
@@ -88,37 +108,39 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       },
     }
   })
-  for (const row of sizes) {
-    worksheet.step({
-      id: `size.${String(row.modules)}.npv`,
-      says: `Net present value of ${String(row.modules)} modules`,
-      formula: 'NPV = sum_{t=0..n} CF_t / (1 + d)^t',
-      inputs: [
-        { symbol: 'net cost', value: row.net_cost_usd, unit: 'USD', from: 'bill of materials and incentives' },
-        {
-          symbol: 'savings of year 1',
-          value: row.first_year_savings_usd,
-          unit: 'USD',
-          from: 'bills without minus with',
-        },
-        { symbol: 'd', value: terms.realDiscount, unit: '1/year, real', from: 'finance.discount_rate_pct' },
-        { symbol: 'n', value: terms.years, unit: 'years', from: 'finance.years' },
-      ],
-      result: { symbol: 'NPV', value: row.npv_usd, unit: 'USD' },
-      source: { document: '10 CFR 436', place: '436.20', standing: 'read' },
-    })
-  }
-  tellCappedLoans(input, worksheet)
-  const picks = pickSizes(sizes, input.wishedSharePct)
-  if (picks.best_npv !== null && picks.best_npv === candidates.at(-1)?.modules) {
+}
+
+function recordSize(row: SizeRow, terms: FinanceTerms, worksheet: Worksheet): void {
+  worksheet.step({
+    id: `size.${String(row.modules)}.npv`,
+    says: `Net present value of ${String(row.modules)} modules`,
+    formula: 'NPV = sum_{t=0..n} CF_t / (1 + d)^t',
+    inputs: [
+      { symbol: 'net cost', value: row.net_cost_usd, unit: 'USD', from: 'bill of materials and incentives' },
+      {
+        symbol: 'savings of year 1',
+        value: row.first_year_savings_usd,
+        unit: 'USD',
+        from: 'bills without minus with',
+      },
+      { symbol: 'd', value: terms.realDiscount, unit: '1/year, real', from: 'finance.discount_rate_pct' },
+      { symbol: 'n', value: terms.years, unit: 'years', from: 'finance.years' },
+    ],
+    result: { symbol: 'NPV', value: row.npv_usd, unit: 'USD' },
+    source: { document: '10 CFR 436', place: '436.20', standing: 'read' },
+  })
+}
+
+function tellBest(bestNpv: number | null, { candidates, stoppedBy }: ChooseSizeInput, worksheet: Worksheet): void {
+  if (bestNpv !== null && bestNpv === candidates.at(-1)?.modules) {
     worksheet.find({
       severity: 'note',
       id: 'size.limit-reached',
-      message: `the largest size has the best net present value; ${input.stoppedBy} stops more`,
+      message: `the largest size has the best net present value; ${stoppedBy} stops more`,
       where: 'roof_planes',
     })
   }
-  if (picks.best_npv === null) {
+  if (bestNpv === null) {
     worksheet.find({
       severity: 'warning',
       id: 'size.none-pays',
@@ -126,13 +148,6 @@ export function chooseSize(input: ChooseSizeInput): Result<ChooseSizeValues> {
       where: 'finance',
     })
   }
-  return worksheet.result({
-    sizes,
-    picks,
-    payback_means: paybackMeaning(input.finance),
-    stopped_by: input.stoppedBy,
-    wished_share_pct: input.wishedSharePct ?? null,
-  })
 }
 
 function tellCappedLoans({ candidates, finance }: ChooseSizeInput, worksheet: Worksheet): void {

@@ -147,25 +147,13 @@ export function readIntervalCsv(
   for (const row of rows) {
     const joined = stampAt.map((index) => row.texts[index] ?? '').join(' ')
     const stamp = readStamp(joined)
-    if (stamp === undefined) {
-      throw csvError(
-        'stamp_format',
-        `${placeOf(row, stampAt[0] ?? 0)}: '${joined}' does not fit '${mapping.stamp_format}'`,
-        'Correct the pattern, or remove lines that are no readings.',
-      )
-    }
+    if (stamp === undefined) throw strangeStamp(placeOf(row, stampAt[0] ?? 0), joined, mapping.stamp_format)
     if ((row.texts[estimatedAt] ?? '') !== '') estimated += 1
     for (const one of readRow(stamp)) {
       const wh = readValue(row, one.use)
       const utcS = toUtc(one.stamp)
       if (utcS === undefined) {
-        if ((wh ?? 0) !== 0) {
-          throw csvError(
-            'clock',
-            `${placeOf(row, one.use)}: a reading stands in the hour that the spring clock change skips`,
-            'The stamps are probably standard time all year: state clock: standard.',
-          )
-        }
+        if ((wh ?? 0) !== 0) throw skippedHour(placeOf(row, one.use))
         skipped += 1
         continue
       }
@@ -186,4 +174,20 @@ export function readIntervalCsv(
         ? []
         : [`${String(skipped)} empty readings in the skipped hour of the spring clock change were left out`],
   }
+}
+
+function strangeStamp(place: string, written: string, format: string): StageError {
+  return csvError(
+    'stamp_format',
+    `${place}: '${written}' does not fit '${format}'`,
+    'Correct the pattern, or remove lines that are no readings.',
+  )
+}
+
+function skippedHour(place: string): StageError {
+  return csvError(
+    'clock',
+    `${place}: a reading stands in the hour that the spring clock change skips`,
+    'The stamps are probably standard time all year: state clock: standard.',
+  )
 }

@@ -147,7 +147,8 @@ function fromMeter(
     })
   }
   const daylightSaving = usage.daylight_saving ?? series.daylightSaving ?? assumedDaylightSaving(worksheet)
-  return seriesToYear(series, kind, stated ?? offset, daylightSaving, usage.fill_gaps ?? 'refuse', worksheet)
+  const policy = usage.fill_gaps ?? 'refuse'
+  return seriesToYear(series, { from: kind, utcOffsetS: stated ?? offset, daylightSaving, policy }, worksheet)
 }
 
 function neededOffset(seconds: number | undefined): number {

@@ -17,21 +17,25 @@ function firstDateOf(last: string): string {
   return next.slice(5) === '02-29' ? `${year}-03-01` : year + next.slice(4)
 }
 
+/** How meter data become a year. */
+export interface YearRequest {
+  /** Name of the kind of usage for the report. */
+  readonly from: 'green_button' | 'interval_csv'
+  /** Standard time of the site. */
+  readonly utcOffsetS: Seconds
+  readonly daylightSaving: boolean
+  /** What is done with missing hours. */
+  readonly policy: 'refuse' | 'typical_day'
+}
+
 /**
  * Lays the latest year of meter data out as 8760 hours of local standard time. 29 February is left out.
  *
- * @param from Name of the kind of usage for the report.
  * @throws StageError when the data cover less than a year or have gaps that the policy does not fill.
  */
-export function seriesToYear(
-  series: MeterSeries,
-  from: 'green_button' | 'interval_csv',
-  utcOffsetS: Seconds,
-  daylightSaving: boolean,
-  policy: 'refuse' | 'typical_day',
-  worksheet: Worksheet,
-): UsageYear {
-  const hours = hoursOfSeries(series, utcOffsetS)
+export function seriesToYear(series: MeterSeries, request: YearRequest, worksheet: Worksheet): UsageYear {
+  const { from, daylightSaving } = request
+  const hours = hoursOfSeries(series, request.utcOffsetS)
   const count = hours.importWh.length
   // An hour less than a year passes: an export that begins at local midnight in summer does so at 23:00 standard time.
   if (count < HOURS_PER_YEAR - 1) {
@@ -43,32 +47,9 @@ export function seriesToYear(
   }
   const firstDate = firstDateOf(dateOfHour(hours.firstHour + count - 1))
   const calendar = makeCalendar(firstDate, daylightSaving)
-  const usageKwh = new Float64Array(HOURS_PER_YEAR).fill(Number.NaN)
-  const sentWh = new Float64Array(HOURS_PER_YEAR)
-  for (let i = Math.max(0, count - 8784 - 24); i < count; i++) {
-    const hour = hours.firstHour + i
-    const date = dateOfHour(hour)
-    const wh = hours.importWh[i] ?? Number.NaN
-    if (date.slice(5) === '02-29' || Number.isNaN(wh)) continue
-    const index = dayOfYear(Number(date.slice(5, 7)), Number(date.slice(8, 10))) * 24 + (hour % 24)
-    // The loop runs forward, so the latest year overwrites the older hours.
-    usageKwh[index] = Math.round(wh * 1000) / 1e6
-    sentWh[index] = hours.exportWh[i] ?? 0
-  }
-  const gaps = fillGaps(usageKwh, calendar, policy, series.where)
-  const last = series.readings.at(-1)
-  const meter: MeterReport = {
-    readings: series.readings.length,
-    first_reading: stampOfUtc(series.readings[0]?.startS ?? 0),
-    last_reading: stampOfUtc(last?.startS ?? 0),
-    duplicates_dropped: series.exactDuplicates,
-    conflicts_settled: series.conflicts,
-    estimated_readings: series.estimated,
-    filled_hours: gaps.filledHours,
-    longest_gap_hours: gaps.longestGapHours,
-    filled_kwh: Number(gaps.filledKwh.toFixed(3)),
-    export_kwh: Number((sentWh.reduce((a, b) => a + b, 0) / 1000).toFixed(3)),
-  }
+  const { usageKwh, sentWh } = latestYear(hours)
+  const gaps = fillGaps(usageKwh, calendar, request.policy, series.where)
+  const meter = meterReport(series, gaps, sentWh)
   tellMeter(worksheet, series, meter)
   const monthly = monthlyTotals(usageKwh, calendar)
   const annual = Math.round(monthly.reduce((a, b) => a + b, 0) * 1e6) / 1e6
@@ -84,6 +65,39 @@ export function seriesToYear(
       monthly_kwh: monthly,
       meter,
     },
+  }
+}
+
+/** The latest reading of each hour of the year; use that nobody measured is no number. */
+function latestYear(hours: ReturnType<typeof hoursOfSeries>): { usageKwh: Float64Array; sentWh: Float64Array } {
+  const usageKwh = new Float64Array(HOURS_PER_YEAR).fill(Number.NaN)
+  const sentWh = new Float64Array(HOURS_PER_YEAR)
+  const count = hours.importWh.length
+  for (let i = Math.max(0, count - 8784 - 24); i < count; i++) {
+    const hour = hours.firstHour + i
+    const date = dateOfHour(hour)
+    const wh = hours.importWh[i] ?? Number.NaN
+    if (date.slice(5) === '02-29' || Number.isNaN(wh)) continue
+    const index = dayOfYear(Number(date.slice(5, 7)), Number(date.slice(8, 10))) * 24 + (hour % 24)
+    // The loop runs forward, so the latest year overwrites the older hours.
+    usageKwh[index] = Math.round(wh * 1000) / 1e6
+    sentWh[index] = hours.exportWh[i] ?? 0
+  }
+  return { usageKwh, sentWh }
+}
+
+function meterReport(series: MeterSeries, gaps: ReturnType<typeof fillGaps>, sentWh: Float64Array): MeterReport {
+  return {
+    readings: series.readings.length,
+    first_reading: stampOfUtc(series.readings[0]?.startS ?? 0),
+    last_reading: stampOfUtc(series.readings.at(-1)?.startS ?? 0),
+    duplicates_dropped: series.exactDuplicates,
+    conflicts_settled: series.conflicts,
+    estimated_readings: series.estimated,
+    filled_hours: gaps.filledHours,
+    longest_gap_hours: gaps.longestGapHours,
+    filled_kwh: Number(gaps.filledKwh.toFixed(3)),
+    export_kwh: Number((sentWh.reduce((a, b) => a + b, 0) / 1000).toFixed(3)),
   }
 }
 

@@ -4,8 +4,7 @@ import type { Report, Rule } from './rule.js'
 /** Figures of a module's data sheet that cannot stand together. */
 export const checkModules: Rule = (project, report) => {
   for (const [id, module] of Object.entries(project.equipment.modules ?? {})) {
-    below(id, module, 'vmp_v', 'voc_v', 'V', report)
-    below(id, module, 'imp_a', 'isc_a', 'A', report)
+    for (const pair of ORDERED) below([id, module], pair, report)
     const { length_in: length, width_in: width } = module
     if (length !== undefined && width !== undefined && width > length) {
       report(
@@ -13,28 +12,33 @@ export const checkModules: Rule = (project, report) => {
         `${width} in is more than length_in ${length} in; length is the long side`,
       )
     }
-    clampZone(id, 'clamp_zone_from_corner_in', module.clamp_zone_from_corner_in, length, 'length_in', report)
-    clampZone(id, 'clamp_zone_short_side_in', module.clamp_zone_short_side_in, width, 'width_in', report)
+    for (const zone of ZONES) clampZone([id, module], zone, report)
   }
 }
 
-type Figure = 'vmp_v' | 'voc_v' | 'imp_a' | 'isc_a'
+type NamedModule = readonly [id: string, module: PvModule]
 
-function below(id: string, module: PvModule, low: Figure, high: Figure, unit: string, report: Report): void {
+/** The first is below the second. */
+const ORDERED = [
+  { low: 'vmp_v', high: 'voc_v', unit: 'V' },
+  { low: 'imp_a', high: 'isc_a', unit: 'A' },
+] as const
+
+/** The zone lies on its side. */
+const ZONES = [
+  { key: 'clamp_zone_from_corner_in', sideKey: 'length_in' },
+  { key: 'clamp_zone_short_side_in', sideKey: 'width_in' },
+] as const
+
+function below([id, module]: NamedModule, { low, high, unit }: (typeof ORDERED)[number], report: Report): void {
   const [a, b] = [module[low], module[high]]
   if (a === undefined || b === undefined || a < b) return
   report(['equipment', 'modules', id, low], `${a} ${unit} is not below ${high} ${b} ${unit}; are the two swapped?`)
 }
 
-function clampZone(
-  id: string,
-  key: string,
-  zone: readonly number[] | undefined,
-  side: number | undefined,
-  sideKey: string,
-  report: Report,
-): void {
-  const [near, far] = zone ?? []
+function clampZone([id, module]: NamedModule, { key, sideKey }: (typeof ZONES)[number], report: Report): void {
+  const [near, far] = module[key] ?? []
+  const side = module[sideKey]
   if (near === undefined || far === undefined) return
   const path = ['equipment', 'modules', id, key]
   if (near >= far) report(path, `[${near}, ${far}] in: the nearest distance has to be less than the farthest`)
