@@ -131,7 +131,7 @@ function sunsOfDay(climate: MonthlyClimate, day: MeanDay, stepCount: number, ste
   const meanC = climate.meanC[day.month] as number
   const swingK = (climate.meanMaxC[day.month] as number) - (climate.meanMinC[day.month] as number)
   return Array.from({ length: stepCount }, (_, index) => {
-    const hourAngleDeg = -day.sunsetDeg + (index + 0.5) * stepH * 15
+    const hourAngleDeg = (index + 0.5) * stepH * 15 - day.sunsetDeg
     const angle = hourAngleDeg * RADIANS_PER_DEGREE
     const up = Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * Math.cos(angle))
     const zenithRad = Math.acos(Math.min(1, up))
