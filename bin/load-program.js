@@ -13,7 +13,7 @@ const SEAL_BYTES = 32
 /**
  * Loads the bundled command line with its compiled form, which saves a third of the time of a start.
  *
- * @returns {{ main: (args: string[], tool: string) => Promise<number> } | undefined} undefined when the program is not
+ * @returns {{ main: (args: string[], tool: string) => Promise<number>, work: () => Promise<void> } | undefined} undefined when the program is not
  *   built.
  */
 function loadProgram() {
@@ -65,7 +65,7 @@ function runProgram(program, cachedData) {
   const script = new Script(program.latin1Slice(), { filename: PROGRAM, cachedData })
   const module = { exports: {} }
   script.runInThisContext()(module.exports, require, module, pathToFileURL(PROGRAM).href)
-  return { main: module.exports.main, script }
+  return { main: module.exports.main, work: module.exports.work, script }
 }
 
 module.exports = { COMPILED, PROGRAM, compiledForm, loadProgram, runProgram, sealOf }

@@ -8,7 +8,7 @@ const entry = readFileSync(`${root}src/index.ts`, 'utf8')
 const lines = [
   '# Reference: the library',
   '',
-  "`import { estimateYield } from 'gablewatt'`. A stage is a pure function from a project, and earlier results, to a `Result`; only `loadProject` reads files. Made from the types that the package carries.",
+  "`import { estimateYield } from 'gablewatt'`. A stage is a pure function from a project, and earlier results, to a `Result`; `loadProject`, `preparePacket` and `runFleet` read files. Made from the types that the package carries.",
   '',
 ]
 for (const [, names = '', folder = ''] of entry.matchAll(

@@ -1,6 +1,12 @@
 /**
- * The public library: the same stages as the subcommands, typed. A stage is a pure function from a project (and earlier
- * results) to a result that carries its proof; only `loadProject` reads files. `runHouse` strings them together.
+ * The public library: the whole job of the subcommands, typed. `loadProject` reads a project, `runHouse` gives its stages,
+ * each worked out once when it is asked for, `checkHouse` all that is wrong or assumed, `preparePacket` the permit packet
+ * as bytes, and `runFleet` does it for many houses.
+ *
+ * A stage is a pure function from a project (and earlier results) to a result that carries its proof. Files are read by
+ * `loadProject`, `preparePacket` and `runFleet`, and written by `runFleet` alone. Numbers have their unit in their name.
+ * What a person has to mend is thrown as `ProjectError`, `StageError`, `FileError` or `FleetError`; any other error is a
+ * defect.
  */
 export { designTemperatures, findSite, listSites, parseEpw, siteClimate } from './climate/index.js'
 export type { Climate, HourlyClimate, MonthlyClimate } from './climate/index.js'
@@ -14,7 +20,7 @@ export {
   type WiringContext,
   type WiringValues,
 } from './electrical/index.js'
-export { requiredLabels, type RequiredLabel } from './drawings/index.js'
+export { renderSvg, requiredLabels, type PaperName, type RequiredLabel, type Sheet } from './drawings/index.js'
 export {
   planWork,
   productionLimits,
@@ -22,21 +28,59 @@ export {
   reviewProduction,
   weatherOfDays,
   type PlanInput,
+  type ReviewValues,
   type WorkPlanValues,
 } from './fieldwork/index.js'
-export { runHouse, type House, type HouseInput, type HouseOptions } from './house/index.js'
+export { FileError } from './files/index.js'
+export {
+  FleetError,
+  runFleet,
+  type BaselineRequest,
+  type FleetListener,
+  type FleetOutcome,
+  type FleetRequest,
+  type FleetRow,
+  type FleetRun,
+  type JournalRequest,
+  type Move,
+  type Shard,
+} from './fleet/index.js'
+export {
+  checkHouse,
+  runHouse,
+  type CheckOptions,
+  type CheckStage,
+  type CheckValues,
+  type House,
+  type HouseInput,
+  type HouseOptions,
+  type MeasuredProduction,
+  type NamedText,
+} from './house/index.js'
 export { compareBills, cutStock, priceBom, readPriceList } from './materials/index.js'
 export {
+  billAcrossRates,
+  billFromPeriods,
   billsOfProject,
   chooseSize,
+  compareAlternatives,
   computeBill,
+  impliedInflation,
   internalRate,
+  lifeCycleCost,
+  modifiedInternalRate,
+  modifiedUniformPresentValue,
+  monthlyRate,
   payback,
   paybackOfProject,
   readTariff,
   readUsage,
+  singlePresentValue,
   sizesOfProject,
+  uniformCapitalRecovery,
+  uniformPresentValue,
 } from './money/index.js'
+export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './packet/index.js'
 export {
   formatProblem,
   loadProject,
@@ -47,6 +91,7 @@ export {
   type Problem,
   type Project,
 } from './project/index.js'
+export type { Report, Section, TableData } from './report/index.js'
 export { arrangeModules, countFitted, type ModulePlacement } from './roof/index.js'
 export { spaceMounts, type MountValues, type SpaceMountsOptions } from './structure/index.js'
 export { sunPosition, type SunPosition } from './sun/index.js'

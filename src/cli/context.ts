@@ -2,7 +2,7 @@ import type { LoadedProject } from '../project/index.js'
 import type { EarlierResult } from './earlier-result.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js'
-import { cleanLine } from './output/sanitise.js'
+import { cleanLine } from '../report/index.js'
 import { readStdin } from './stdin.js'
 import { writeErr } from './streams.js'
 import type { CommandContext, SubcommandEntry } from './subcommand.js'
@@ -10,6 +10,8 @@ import type { CommandContext, SubcommandEntry } from './subcommand.js'
 /** The context of one run. `loaded` tells the frame which project the run has read, if any. */
 export interface FrameContext extends CommandContext {
   readonly loaded: () => LoadedProject | undefined
+  /** Turns a path of the project into `file:line:column`; undefined when no project was read. */
+  readonly locate: (path: string) => string | undefined
 }
 
 export function makeContext(
@@ -19,20 +21,23 @@ export function makeContext(
   subcommands: readonly SubcommandEntry[] = [],
 ): FrameContext {
   let loaded: LoadedProject | undefined
+  let locate: FrameContext['locate'] = () => undefined
   let earlierResults: readonly EarlierResult[] | undefined
 
   const project = async (): Promise<LoadedProject> => {
     if (loaded !== undefined) return loaded
     const [path] = args
     if (path === undefined) throw new Error('this subcommand takes no project')
-    const { LARGEST_YAML_BYTES, loadProject } = await import('../project/index.js')
+    const { LARGEST_YAML_BYTES, loadProject, placeText } = await import('../project/index.js')
     const text = path === '-' ? await readStdin(LARGEST_YAML_BYTES) : undefined
-    loaded = loadProject({
+    const read = loadProject({
       path,
       ...(text === undefined ? {} : { text }),
       overrides: [...(options.set ?? [])],
       allowOutside: options.allowOutside === true,
     })
+    loaded = read
+    locate = (place) => placeText(read, place)
     // Its place in the file is known by now, should the roof have no room.
     const { countFitted } = await import('../roof/index.js')
     loaded = { ...loaded, project: countFitted(loaded.project) }
@@ -62,6 +67,7 @@ export function makeContext(
     project,
     earlier,
     loaded: () => loaded,
+    locate: (path) => locate(path),
     progress: (text) => {
       if (process.stderr.isTTY && options.quiet !== true) writeErr(`${cleanLine(text)}\n`)
     },

@@ -4,9 +4,7 @@ import { EXIT, type ExitCode } from './exit-codes.js'
 import type { FrameContext } from './context.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, ReportOptions } from './options.js'
-import type { Report, ReportContext } from './output/report.js'
-import { cleanLine } from './output/sanitise.js'
-import { placeText } from './place-text.js'
+import { cleanLine, csvTable, renderCsv, renderJson, type Report, type ReportContext } from '../report/index.js'
 import { writeErr, writeOut } from './streams.js'
 import type { CommandOutcome, OutputFile } from './subcommand.js'
 
@@ -15,7 +13,7 @@ type DeliveryOptions = CommonOptions & ReportOptions
 /** Looks before the work begins whether its result can be put where `--out` says. */
 export async function checkDelivery(options: DeliveryOptions): Promise<void> {
   if (options.out === undefined || options.out === '-') return
-  const { checkTarget } = await import('./output/write-file.js')
+  const { checkTarget } = await import('../files/index.js')
   checkTarget(options.out, options.force === true)
 }
 
@@ -43,14 +41,13 @@ export async function deliver(
   return failed ? EXIT.checkFailed : EXIT.done
 }
 
-/** Each renderer is loaded only for its own format. */
+/** Those for people are loaded only for their own format. */
 async function render(report: Report, context: FrameContext, options: DeliveryOptions): Promise<string> {
   const around = reportContext(context, options)
-  if (options.json === true) return (await import('./output/json.js')).renderJson(report, around)
+  if (options.json === true) return renderJson(report, around)
   if (options.markdown === true) return (await import('./output/markdown.js')).renderMarkdown(report, around)
   if (options.csv === true) {
-    const { renderCsv } = await import('./output/csv.js')
-    const table = report.csv ?? report.sections.find((section) => section.kind === 'table')
+    const table = csvTable(report)
     if (table === undefined)
       throw new UsageError('this result has no table, so it cannot be printed as CSV; use --json')
     return renderCsv(table)
@@ -60,7 +57,7 @@ async function render(report: Report, context: FrameContext, options: DeliveryOp
     import('./output/style.js'),
   ])
   const toFile = options.out !== undefined && options.out !== '-'
-  return renderText(report, around, toFile ? FILE_STYLE : streamStyle(process.stdout, process.env, options.color))
+  return renderText(report, around, toFile ? FILE_STYLE : await streamStyle(process.stdout, process.env, options.color))
 }
 
 /** CSV has no room for findings, and they must not be lost. */
@@ -70,7 +67,7 @@ async function tellFindings(report: Report, context: FrameContext, options: Deli
     import('./output/style.js'),
   ])
   const findings = report.result.findings.filter((finding) => options.quiet !== true || finding.severity === 'error')
-  const style = streamStyle(process.stderr, process.env, options.color)
+  const style = await streamStyle(process.stderr, process.env, options.color)
   const lines = renderFindings(findings, reportContext(context, options).locate, style)
   if (lines.length > 0) writeErr(`${lines.join('\n')}\n`)
 }
@@ -80,7 +77,7 @@ function reportContext(context: FrameContext, options: DeliveryOptions): ReportC
   return {
     tool: context.tool,
     project: loaded === undefined ? undefined : { title: loaded.project.title, digest: loaded.digest },
-    locate: (path) => (loaded === undefined ? undefined : placeText(loaded, path)),
+    locate: context.locate,
     showWork: options.showWork === true,
   }
 }
@@ -88,7 +85,7 @@ function reportContext(context: FrameContext, options: DeliveryOptions): ReportC
 /** All targets are looked at before the first is written, so that a refusal leaves no half of a set. */
 async function writeAll(files: readonly OutputFile[], context: FrameContext, options: DeliveryOptions): Promise<void> {
   if (files.length === 0) return
-  const { checkTarget, writeWhole } = await import('./output/write-file.js')
+  const { checkTarget, writeWhole } = await import('../files/index.js')
   const taken = new Set<string>()
   for (const { path } of files) {
     refuseOwnInput(path, context)

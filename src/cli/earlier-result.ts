@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs'
+import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
+import { RESULT_FORMAT } from '../report/index.js'
 import { isWhole } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
-import { FileError, UsageError } from './errors.js'
-import { errnoWords } from './output/errno.js'
-import { RESULT_FORMAT } from './output/json.js'
+import { UsageError } from './errors.js'
 import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
 
 /** A result file as `--json` wrote it. */
@@ -38,15 +37,10 @@ interface Envelope {
  * Reads a file of `--use`.
  *
  * @param project The project that it is to be of, as the person named it; for the message.
- * @throws FileError when it cannot be read, UsageError when it is no result of this format, or not what was written.
+ * @throws FileError when it cannot be read or is no text, UsageError when it is no result of this format, or not what was written.
  */
 export function readEarlier(path: string, project: string): EarlierResult {
-  let text: string
-  try {
-    text = readFileSync(path, 'utf8')
-  } catch (error) {
-    throw new FileError(`cannot read ${path}: ${errnoWords(error) ?? String(error)}`, { cause: error })
-  }
+  const text = readNamedText(path, LARGEST_RESULT_BYTES)
   let data: unknown
   try {
     data = JSON.parse(text)

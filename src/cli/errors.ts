@@ -14,8 +14,3 @@ export class UsageError extends Error {
 export class DesignError extends Error {
   override readonly name = 'DesignError'
 }
-
-/** A file cannot be read or written; the message says which and why in plain words. Exit code 3. */
-export class FileError extends Error {
-  override readonly name = 'FileError'
-}

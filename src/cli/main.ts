@@ -45,10 +45,16 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
     await program.parseAsync(isUnknown ? args.slice(1) : args, { from: 'user' })
     return exitCode
   } catch (error) {
-    const failure = explainFailure(error, context?.loaded())
+    const failure = explainFailure(error, context?.locate)
     writeErr(failure.text)
     return failure.exitCode
   }
+}
+
+/** In a worker thread of a fleet: works out the projects that arrive, until the thread is ended. */
+export async function work(): Promise<void> {
+  const { serveFleet } = await import('../fleet/index.js')
+  await serveFleet()
 }
 
 /** The subcommand that will run or whose help is wanted. None of the program's own options takes a value. */

@@ -1,5 +1,5 @@
 import { Command } from 'commander'
-import { cleanText } from './output/sanitise.js'
+import { cleanText } from '../report/index.js'
 import { writeErr, writeOut } from './streams.js'
 import type { Example, SubcommandEntry } from './subcommand.js'
 

@@ -1,4 +1,5 @@
-import { FileError, UsageError } from './errors.js'
+import { FileError } from '../files/index.js'
+import { UsageError } from './errors.js'
 
 /**
  * Reads standard input to its end, whether it is a file, a pipe or a socket.

@@ -1,5 +1,5 @@
 import { EXIT } from './exit-codes.js'
-import { errnoWords } from './output/errno.js'
+import { errnoWords } from '../report/index.js'
 
 /** The one place that writes to stdout and stderr. Text that arrives here is clean already. */
 export function writeOut(content: string | Uint8Array): void {

@@ -1,7 +1,7 @@
 import type { Command } from 'commander'
 import type { LoadedProject } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
-import type { Report } from './output/report.js'
+import type { Report } from '../report/index.js'
 
 /** What the frame hands to a subcommand. */
 export interface CommandContext {

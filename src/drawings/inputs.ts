@@ -22,7 +22,7 @@ export interface PacketInput {
   readonly draft: boolean
   readonly arrangement: Result<Arrangement>
   readonly mounts?: Result<MountValues> | undefined
-  readonly wiring?: Result<WiringValues> | undefined
+  readonly wire?: Result<WiringValues> | undefined
   readonly documents: readonly AppendedDocument[]
   /** What is wrong or missing, of all stages and of the packet itself. */
   readonly findings: readonly Finding[]

@@ -35,7 +35,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...calculation(job, 'S-601', 'Structural calculation', input.mounts?.worksheet),
     ...oneLineSheets(job),
     ...scheduleSheets(job),
-    ...calculation(job, 'E-603', 'Electrical calculation', input.wiring?.worksheet),
+    ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
     ...labelSheets(job),
   ]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]

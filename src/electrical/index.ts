@@ -3,7 +3,6 @@ export {
   adjustmentFactor,
   ambientFactor,
   baseAmpacityA,
-  compareSizes,
   conductorAreaIn2,
   dcResistanceOhmPerKft,
   effectiveImpedanceOhmPerKft,

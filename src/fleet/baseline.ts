@@ -1,4 +1,5 @@
-import { readFileSync } from 'node:fs'
+import { statSync } from 'node:fs'
+import { decodeText, LARGEST_TABLE_BYTES, readBytes } from '../project/index.js'
 import { own } from '../values/index.js'
 import { isWhole, sealed } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
@@ -42,9 +43,9 @@ export function writeBaseline(baseline: Baseline): string {
 export function readBaseline(path: string, replace = false): Baseline | undefined {
   let text: string
   try {
-    text = readFileSync(path, 'utf8')
+    if (statSync(path, { throwIfNoEntry: false }) === undefined) return undefined
+    text = decodeText(readBytes(path, LARGEST_TABLE_BYTES))
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined
     throw fileTrouble('read', path, error)
   }
   const refuse = (why: string): FleetError => new FleetError(`${path}: ${why}`, 2)

@@ -1,8 +1,4 @@
-import { createHash } from 'node:crypto'
+import { digestOf } from '../seal/index.js'
 
-/** A short fingerprint; each part goes in with its length, so that no two lists of parts give the same bytes. */
-export function digest(parts: readonly string[]): string {
-  const hash = createHash('sha256')
-  for (const part of parts) hash.update(`${Buffer.byteLength(part)}:`).update(part)
-  return hash.digest('hex').slice(0, 32)
-}
+/** A short fingerprint for names and journals: 32 of the 64 digits. */
+export const digest = (parts: readonly string[]): string => digestOf(parts).slice(0, 32)

@@ -1,4 +1,5 @@
 import { FileTrouble } from '../project/index.js'
+import { errnoWords } from '../report/index.js'
 
 /** The fleet as such cannot be run: its table, baseline or journal is not usable. */
 export class FleetError extends Error {
@@ -21,15 +22,6 @@ export function fileTrouble(action: 'read' | 'write', path: string, error: unkno
     const what = /^(?:is|holds) /u.test(error.message) ? `it ${error.message}` : error.message
     return new FleetError(`cannot ${action} ${path}: ${what}`, error.unreadable ? 3 : 2, error)
   }
-  if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') return error
-  const reason = WORDS[error.code] ?? 'the system reports'
-  return new FleetError(`cannot ${action} ${path}: ${reason} (${error.code})`, 3, error)
-}
-
-const WORDS: Readonly<Record<string, string>> = {
-  ENOENT: 'no such file or folder',
-  EACCES: 'no permission',
-  EISDIR: 'it is a folder, not a file',
-  ENOSPC: 'no space left on the disk',
-  EROFS: 'the disk is read-only',
+  const words = errnoWords(error)
+  return words === undefined ? error : new FleetError(`cannot ${action} ${path}: ${words}`, 3, error)
 }

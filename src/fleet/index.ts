@@ -7,20 +7,26 @@ export {
   type ProjectFigures,
 } from './baseline.js'
 export { compareProject, readTolerance, sortMoves, type Move } from './compare-baseline.js'
-export { digest } from './digest.js'
 export { figuresOf } from './figures.js'
 export { FleetError } from './fleet-error.js'
 export { fileJobs } from './file-jobs.js'
 export { openJournal, type Journal, type JournalOptions } from './journal.js'
+export type { BaselineRequest, FleetListener, FleetRequest, JournalRequest } from './fleet-request.js'
 export { FLEET_FORMAT, jsonLine } from './jsonl.js'
 export { junitProject, junitXml, sayMove, type JunitProject } from './junit.js'
+export { FILE_KINDS, type FleetFileKind, type FleetPlan } from './plan.js'
 export { progressBar, type Progress } from './progress-bar.js'
+export type { FleetRow } from './collect.js'
+export type { FleetRun } from './fleet-run.js'
+export { runFleet } from './run-fleet.js'
 export { emptyOutcome, runInOrder, type RunOptions, type Runner } from './run-in-order.js'
 export { readShard, shardRange, type Shard } from './shard.js'
 export { sharedClimateRun, sharedClimateYield } from './shared-climate.js'
+export { FLEET_STAGES, type FleetStage } from './stages.js'
 export { tableJobs } from './table-jobs.js'
 export {
   EXIT_OF_STATUS,
+  type ExitOfFleet,
   type Figure,
   type Figures,
   type FleetFinding,
@@ -31,4 +37,6 @@ export {
   type TableCell,
   type TableRow,
 } from './types.js'
+export { workOut } from './work-out.js'
+export { serveFleet } from './worker.js'
 export { singleRunner, workerPool, type PoolOptions } from './worker-pool.js'

@@ -77,8 +77,11 @@ export interface FleetOutcome {
   readonly inputs: readonly string[]
 }
 
+/** 0: all is well; 1: a check fails; 2: a project is not usable; 3: a file is not; 70: a defect of the program. */
+export type ExitOfFleet = 0 | 1 | 2 | 3 | 70
+
 /** Exit code of a run that holds projects of this status, as a run of one alone would give. */
-export const EXIT_OF_STATUS: Readonly<Record<FleetStatus, 0 | 1 | 2 | 3 | 70>> = {
+export const EXIT_OF_STATUS: Readonly<Record<FleetStatus, ExitOfFleet>> = {
   ok: 0,
   failed: 1,
   invalid: 2,

@@ -8,8 +8,8 @@ interface Task {
 }
 
 export interface PoolOptions {
-  /** Program of a worker: takes `FleetJob` messages and answers each with a `FleetOutcome`. */
-  readonly script: URL
+  /** Address (`file:`, `data:`) of the program of a worker: takes `FleetJob` messages and answers each with a `FleetOutcome`. */
+  readonly script: string
   readonly workerData: unknown
   readonly workers: number
   /** Most memory of a worker's old objects, MB. */
@@ -53,7 +53,7 @@ export function workerPool({ script, workerData, workers, heapMb = OLD_MB }: Poo
     if (next !== undefined) give(start(), next)
   }
   const start = (): Worker => {
-    const worker = new Worker(script, { workerData, resourceLimits })
+    const worker = new Worker(new URL(script), { workerData, resourceLimits })
     all.set(worker, undefined)
     worker.on('message', (outcome: FleetOutcome) => {
       const task = all.get(worker)

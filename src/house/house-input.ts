@@ -34,8 +34,8 @@ export interface HouseWishes {
   /** Price before incentives, USD; wins over the project's. */
   readonly installedCostUsd?: Dollars | undefined
   /** Whether the bill of materials of this house is worked out as its price, where no price is stated. */
-  readonly payTheBill?: boolean | undefined
-  readonly sizes?: Omit<SizeOptions, 'estimate'> | undefined
+  readonly payTheBom?: boolean | undefined
+  readonly size?: Omit<SizeOptions, 'estimate'> | undefined
   /** Temperature of the cells on the day of the work, deg C. */
   readonly cellC?: Celsius | undefined
 }

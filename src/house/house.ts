@@ -1,6 +1,6 @@
 import type { PacketInput, RequiredLabel } from '../drawings/index.js'
 import type { WiringValues } from '../electrical/index.js'
-import type { WorkPlanValues } from '../fieldwork/index.js'
+import type { ReviewValues, WorkPlanValues } from '../fieldwork/index.js'
 import type { BomInput, BomValues, PriceList } from '../materials/index.js'
 import type { PaybackValues, ProjectSizeValues, SavingsValues } from '../money/index.js'
 import type { Arrangement } from '../roof/index.js'
@@ -8,14 +8,16 @@ import type { MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { YieldRun, YieldValues } from '../yield/index.js'
 import type { PacketWishes } from './stages/packet.js'
+import type { MeasuredProduction } from './stages/review.js'
 
 /**
- * The stages of one house. A stage is worked out when it is first asked for, with those that it needs, and never again;
- * its trade is loaded then too. Each rejects with a StageError when a safety input is missing or a case is not covered.
+ * The stages of one house, each under the name that it has in JSON, in `--use`, in a check and in a fleet. A stage is
+ * worked out when it is first asked for, with those that it needs, and never again; its trade is loaded then too. Each
+ * rejects with a StageError when a safety input is missing or a case is not covered.
  */
 export interface House {
   /** The modules on the roof. */
-  readonly arrangement: () => Promise<Result<Arrangement>>
+  readonly roof: () => Promise<Result<Arrangement>>
   /** The energy estimate with everything behind it. */
   readonly estimate: () => Promise<YieldRun>
   /** The energy estimate, kWh. */
@@ -35,15 +37,17 @@ export interface House {
   /** The bill of materials with the project's price list, USD. */
   readonly bom: () => Promise<Result<BomValues>>
   /** The twelve bills of the utility without and with the system, USD. */
-  readonly utilityBills: () => Promise<Result<SavingsValues>>
+  readonly bill: () => Promise<Result<SavingsValues>>
   /** At the wished price, else the project's, else that of the bill that was given or wished. */
   readonly payback: () => Promise<Result<PaybackValues>>
   /** What each number of modules is worth. */
-  readonly sizes: () => Promise<Result<ProjectSizeValues>>
+  readonly size: () => Promise<Result<ProjectSizeValues>>
   /** What the permit packet still lacks, as warnings. */
-  readonly permitGaps: () => Promise<Result<object>>
+  readonly permit: () => Promise<Result<object>>
   /** What the sheets of the permit packet are drawn from; a stage that cannot run is a finding. */
   readonly packet: (wishes: PacketWishes) => Promise<Omit<PacketInput, 'draft'>>
   /** The work in order, with the numbers to hold to; a stage that cannot run leaves its steps without. */
-  readonly workPlan: () => Promise<Result<WorkPlanValues>>
+  readonly work: () => Promise<Result<WorkPlanValues>>
+  /** Whether measured energy, kWh, is what those days should give. Rejects with ProjectError when the table is wrong. */
+  readonly output: (measured: MeasuredProduction) => Promise<Result<ReviewValues>>
 }

@@ -1,5 +1,6 @@
 import type { BomInput, BomValues } from '../materials/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
 import { once } from './once.js'
@@ -17,7 +18,7 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   const { earlier = {}, wishes = {} } = options
   const { project, files = NO_FILES } = input
 
-  const arrangement = once(async () => (await import('../roof/index.js')).arrangeModules(project))
+  const roof = once(async () => (await import('../roof/index.js')).arrangeModules(project))
   // Those that take the estimate ask for it after their own checks, so that these are told first.
   const estimator = once(async () => {
     const runYield = options.runYield ?? (await import('../yield/index.js')).runYield
@@ -32,12 +33,12 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   const earlierMounts = wishes.mounts === undefined ? earlier.mounts : undefined
   const ownMounts = once(async () => {
     if (earlierMounts !== undefined) return earlierMounts
-    const { values } = await arrangement()
+    const { values } = await roof()
     return (await import('./stages/mounts.js')).mountsUnder(input, values, wishes.mounts)
   })
   const mounts = once(async () => {
     if (earlierMounts !== undefined) return earlierMounts
-    return (await import('./stages/mounts.js')).withArrangement(await arrangement(), await ownMounts())
+    return (await import('./stages/mounts.js')).withArrangement(await roof(), await ownMounts())
   })
   const labels = once(async () => {
     const { values } = await wire()
@@ -46,9 +47,9 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   const prices = once(async () => (await import('./stages/prices.js')).projectPrices(input))
   const takeOff = once(async (): Promise<BomInput> => ({
     project,
-    arrangement: await arrangement(),
+    arrangement: await roof(),
     mounts: project.structure === undefined ? undefined : await mounts(),
-    wiring: project.electrical === undefined ? undefined : await wire(),
+    wire: project.electrical === undefined ? undefined : await wire(),
     labels: project.electrical === undefined ? undefined : await labels(),
   }))
   const bom = once(async () => {
@@ -57,38 +58,42 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     const { priceBom } = await import('../materials/index.js')
     return priceBom({ ...(await takeOff()), prices: list })
   })
-  const utilityBills = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
+  const bill = once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator()))
   const payback = once(async () => {
-    const { paybackAt, totalOf } = await import('./stages/payback.js')
+    const { paybackAt } = await import('./stages/payback.js')
     const { installedCostUsd } = wishes
-    const bill = earlier.bom ?? (wishes.payTheBill === true ? await pricedBill(bom, totalOf) : undefined)
-    return paybackAt(input, await estimator(), { installedCostUsd, bill })
+    const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
+    return paybackAt(input, await estimator(), { installedCostUsd, bom: priced })
   })
-  const sizes = once(async () => {
+  const size = once(async () => {
     const { sizesOfProject } = await import('../money/index.js')
-    return sizesOfProject(project, files, { ...wishes.sizes, estimate: await estimator() })
+    return sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
   })
-  const permitGaps = once(async () => (await import('./stages/packet.js')).permitGaps(project, await arrangement()))
+  const permit = once(async () => (await import('./stages/packet.js')).permitGaps(project, await roof()))
   const packet: House['packet'] = async (packetWishes) => {
     const { packetFrom } = await import('./stages/packet.js')
-    const needs = { arrangement: await arrangement(), mounts: await orReason(ownMounts), wiring: await orReason(wire) }
+    const needs = { arrangement: await roof(), mounts: await orReason(ownMounts), wire: await orReason(wire) }
     return packetFrom(project, needs, packetWishes)
   }
-  const workPlan = once(async () => {
+  const work = once(async () => {
     const { workPlanFrom } = await import('./stages/work-plan.js')
     const run = await estimate()
     const wiring = await orReason(wire)
     return workPlanFrom(project, {
       run,
       mounts: await orReason(ownMounts),
-      wiring,
+      wire: wiring,
       labels: wiring instanceof StageError ? undefined : await labels(),
       cellC: wishes.cellC,
     })
   })
+  const output: House['output'] = async (measured) => {
+    const { reviewOf } = await import('./stages/review.js')
+    return reviewOf(input, await estimate(), measured)
+  }
 
   return {
-    arrangement,
+    roof,
     estimate,
     yield: energy,
     wire,
@@ -98,12 +103,13 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
     prices,
     takeOff,
     bom,
-    utilityBills,
+    bill,
     payback,
-    sizes,
-    permitGaps,
+    size,
+    permit,
     packet,
-    workPlan,
+    work,
+    output,
   }
 }
 
@@ -118,10 +124,7 @@ async function orReason<Values>(stage: () => Promise<Result<Values>>): Promise<R
 }
 
 /** A bill that cannot be made, or that lacks prices, has no total that a payback could stand on. */
-async function pricedBill(
-  bom: House['bom'],
-  totalOf: (bill: Result<BomValues>) => number | null,
-): Promise<Result<BomValues> | undefined> {
-  const bill = await orReason(bom)
-  return bill instanceof StageError || totalOf(bill) === null ? undefined : bill
+async function pricedBom(bom: House['bom']): Promise<Result<BomValues> | undefined> {
+  const result = await orReason(bom)
+  return result instanceof StageError || totalOf(result) === null ? undefined : result
 }

@@ -1,5 +1,5 @@
 import type { BomValues } from './price-bom.js'
-import { ZERO, decimal, type Decimal } from '../values/index.js'
+import { ZERO, decimal, type Decimal } from '../values/decimal/index.js'
 import { toNumber } from './exact.js'
 
 /** One item at two suppliers. */

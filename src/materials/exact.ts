@@ -1,4 +1,4 @@
-import { toCents, ZERO, type Decimal } from '../values/index.js'
+import { toCents, ZERO, type Decimal } from '../values/decimal/index.js'
 
 /** A number of cents' worth for JSON, USD: exact to the cent. */
 export const toNumber = (usd: Decimal): number => toCents(usd).toNumber()

@@ -16,14 +16,15 @@ import type { CutListEntry, CutSummary } from './take-off/cut-record.js'
 import { moduleCounts } from './take-off/take-equipment.js'
 import { takeOff } from './take-off/take-off.js'
 import type { LabelNeed, TakeOffJob } from './take-off/take-off-job.js'
-import { ZERO, own, type Decimal, type Watts } from '../values/index.js'
+import { ZERO, type Decimal } from '../values/decimal/index.js'
+import { own, type Watts } from '../values/index.js'
 
 /** What the bill is made from. A result that is left out makes the bill a lower bound. */
 export interface BomInput {
   readonly project: Project
   readonly arrangement: Result<Arrangement>
   readonly mounts?: Result<MountValues> | undefined
-  readonly wiring?: Result<WiringValues> | undefined
+  readonly wire?: Result<WiringValues> | undefined
   /** Labels that the permit packet places. */
   readonly labels?: readonly LabelNeed[] | undefined
   readonly prices?: PriceList | undefined
@@ -52,7 +53,7 @@ export interface BomValues {
  * @limits Elbows of raceways, leads from the last module to its box, and supports of boxes are not in the geometry.
  */
 export function priceBom(input: BomInput): Result<BomValues> {
-  const { project, arrangement, mounts, wiring, prices } = input
+  const { project, arrangement, mounts, wire: wiring, prices } = input
   const worksheet = new Worksheet()
   for (const earlier of [arrangement, mounts, wiring]) if (earlier !== undefined) worksheet.include(earlier)
   const materials = project.materials ?? {}

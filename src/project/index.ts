@@ -27,6 +27,7 @@ export {
   FileTrouble,
   LARGEST_DOCUMENT_BYTES,
   LARGEST_METER_BYTES,
+  LARGEST_RESULT_BYTES,
   LARGEST_TABLE_BYTES,
   LARGEST_WEATHER_BYTES,
   LARGEST_YAML_BYTES,
@@ -34,6 +35,8 @@ export {
   readBytes,
 } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
+export { placeText } from './place-text.js'
+export { readNamedBytes, readNamedText } from './named-file.js'
 export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { tiltDegOf } from './tilt.js'

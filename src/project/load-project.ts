@@ -1,7 +1,7 @@
 import { dirname, resolve } from 'node:path'
 import { assemble } from './assemble.js'
 import { checkData } from './check-data.js'
-import { digestOf } from './digest.js'
+import { digestOf } from '../seal/index.js'
 import { foundDocuments } from './found-documents.js'
 import type { Complaint } from './explain/complaint.js'
 import type { LoadOptions } from './load-options.js'

@@ -1,8 +1,7 @@
-import { statedModuleCount } from '../project/facts.js'
+import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import { planeOf } from './plane-field.js'
-import { planeTiltDeg } from './roof-surface.js'
 import type { Trial } from './trial.js'
 
 /** What the person must know about each array's places, whatever the plane: counts, missing places, racks. */
@@ -46,7 +45,8 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
       })
     }
     const { module_tilt_deg: rackTilt, module_azimuth_deg: rackAzimuth } = array
-    const tilted = rackTilt !== undefined && Math.abs(rackTilt - planeTiltDeg(array.roof_plane, plane)) > 0.5
+    const tilted =
+      rackTilt !== undefined && Math.abs(rackTilt - tiltDegOf(plane, `roof_planes.${array.roof_plane}`)) > 0.5
     if (tilted || (rackAzimuth !== undefined && rackAzimuth !== plane.azimuth_deg)) {
       findings.push({
         severity: 'note',

@@ -4,7 +4,6 @@ export type { KeepOut } from './keep-out.js'
 export type { Pathway } from './pathways.js'
 export { moduleName, type ModulePlacement } from './placement.js'
 export { placeModules } from './place-modules.js'
-export { planeToLocalFt } from './plane-to-local.js'
 export type { EdgeKind, PlaneEdge } from './plane-edge.js'
 export {
   boxCorners,
@@ -17,7 +16,7 @@ export {
   type Point,
 } from '../values/index.js'
 export { railEndIn } from './rail-end.js'
-export { planeTiltDeg, roofSurface, type RoofSurface } from './roof-surface.js'
+export { roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
 export { textPlan, type PlanMark } from './text-plan.js'
 export { countFitted } from './count-fitted.js'

@@ -1,8 +1,9 @@
+import { tiltDegOf } from '../project/facts.js'
 import type { RoofPlane } from '../project/index.js'
-import { StageError, type Worksheet } from '../worksheet/index.js'
+import type { Worksheet } from '../worksheet/index.js'
 import type { PlaneEdge } from './plane-edge.js'
 import { outlineEdges } from './plane-outline.js'
-import { degreesOf, radiansOf, signedAreaFt2, type Degrees, type Point, type SquareFeet } from '../values/index.js'
+import { radiansOf, signedAreaFt2, type Degrees, type Point, type SquareFeet } from '../values/index.js'
 
 /** A roof plane with its outline worked out. */
 export interface RoofSurface {
@@ -28,35 +29,10 @@ export interface RoofSurface {
  */
 export function roofSurface(id: string, plane: RoofPlane, worksheet: Worksheet): RoofSurface | undefined {
   if (plane.outline === undefined) return undefined
-  const tiltDeg = planeTiltDeg(id, plane)
+  const tiltDeg = tiltDegOf(plane, `roof_planes.${id}`)
   const edges = outlineEdges(plane.outline, `roof_planes.${id}.outline`, worksheet)
   const corners = edges.map((edge) => ({ xFt: edge.from.xFt, yFt: edge.from.yFt }))
   const areaFt2 = signedAreaFt2(corners)
   const planAreaFt2 = areaFt2 * Math.cos(radiansOf(tiltDeg))
   return { id, azimuthDeg: plane.azimuth_deg, tiltDeg, corners, edges, areaFt2, planAreaFt2 }
-}
-
-/**
- * Slope of a roof plane from level, degrees, from `tilt_deg` or `pitch_in_12`.
- *
- * @throws StageError when neither is stated, or both are and differ by more than half a degree.
- */
-export function planeTiltDeg(id: string, plane: RoofPlane): Degrees {
-  const path = `roof_planes.${id}`
-  const { tilt_deg: tilt, pitch_in_12: pitch } = plane
-  const fromPitch = pitch === undefined ? undefined : degreesOf(Math.atan2(pitch, 12))
-  if (tilt !== undefined && fromPitch !== undefined && Math.abs(tilt - fromPitch) > 0.5) {
-    throw new StageError(
-      `${path}.tilt_deg`,
-      `tilt_deg ${tilt} and pitch_in_12 ${pitch} (${fromPitch.toFixed(1)} degrees) do not agree`,
-      'State only one of them.',
-    )
-  }
-  const value = tilt ?? fromPitch
-  if (value !== undefined) return value
-  throw new StageError(
-    path,
-    `the slope of roof plane '${id}' is not stated`,
-    'State tilt_deg, or pitch_in_12: lay a level 12 in long on the rafter or shingles and measure the rise at its end.',
-  )
 }

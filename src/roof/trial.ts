@@ -1,4 +1,4 @@
-import { statedModuleCount } from '../project/facts.js'
+import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { boxCorners, own, radiansOf, type SquareFeet } from '../values/index.js'
@@ -9,7 +9,6 @@ import { pathwayChoices, pathwayOptions, type Pathway } from './pathways.js'
 import { placeBlocks } from './place-blocks.js'
 import type { ModulePlacement } from './placement.js'
 import { planeFields, planeOf, type PlaneField } from './plane-field.js'
-import { planeTiltDeg } from './roof-surface.js'
 
 /** One way to lay out the whole roof. */
 export interface Trial {
@@ -81,7 +80,7 @@ export function blockersOf(field: PlaneField, modules: readonly ModulePlacement[
 /** Area of one module of an array seen from above, square ft. */
 export function modulePlanAreaFt2(project: Project, arrayId: string): SquareFeet {
   const { longFt, shortFt } = moduleSize(project, arrayId)
-  const tiltDeg = planeTiltDeg(own(project.arrays, arrayId)?.roof_plane ?? '', planeOf(project, arrayId))
+  const tiltDeg = tiltDegOf(planeOf(project, arrayId))
   return longFt * shortFt * Math.cos(radiansOf(tiltDeg))
 }
 

@@ -20,7 +20,6 @@ export {
 export { combinedLoads, gravityChangePct, type CombinedLoad, type GravityInput } from './loads/index.js'
 export {
   isInPlane,
-  planDistanceFt,
   type CheckValue,
   type MountValue,
   type MountValues,

@@ -1,6 +1,6 @@
 export { airMass, airMassReader } from './air-mass.js'
 export { dailyExtraterrestrialWhM2, diffuseShareOfDay, globalShareOfDay, sunsetHourAngleDeg } from './day-course.js'
-export { erbsDaily, erbsHourly, erbsMonthly } from './diffuse-fraction.js'
+export { erbsHourly } from './diffuse-fraction.js'
 export { atDay, ephemeris, type Ephemeris } from './ephemeris.js'
 export { eccentricityFactor, SOLAR_CONSTANT_W_M2 } from './extraterrestrial.js'
 export { sunPosition, type SunPosition } from './position.js'

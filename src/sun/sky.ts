@@ -1,4 +1,4 @@
-import { PEREZ_1990 } from '../tables/sky/perez-1990.js'
+import { PEREZ_1990 } from '../tables/sky/index.js'
 import { radiansOf, type Radians } from '../values/index.js'
 
 /**

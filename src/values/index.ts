@@ -1,6 +1,5 @@
 export { editDistance } from './edit-distance.js'
 export { own } from './own.js'
-export * from './decimal/index.js'
 export * from './polygon/index.js'
 export * from './statistics/index.js'
 export * from './time/index.js'

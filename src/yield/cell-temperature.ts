@@ -1,4 +1,4 @@
-import { INSTALLED_NOCT } from '../tables/modules/cell-temperature.js'
+import { INSTALLED_NOCT } from '../tables/modules/index.js'
 import type { Celsius, Inches, Kelvins } from '../values/index.js'
 
 /**

@@ -1,5 +1,5 @@
 import type { Project } from '../project/index.js'
-import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
+import { LOSS_DEFAULTS } from '../tables/losses/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 
 /**

@@ -1,5 +1,5 @@
 import type { Project } from '../project/index.js'
-import { FAIMAN, INSTALLED_NOCT, MOUNTING_COEFFICIENTS, MOUNTING_SOURCE } from '../tables/modules/cell-temperature.js'
+import { FAIMAN, INSTALLED_NOCT, MOUNTING_COEFFICIENTS, MOUNTING_SOURCE } from '../tables/modules/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { own } from '../values/index.js'
 import type { ArrayPlan } from './array-plan.js'

@@ -1,6 +1,6 @@
 import type { Climate } from '../climate/index.js'
 import type { Project } from '../project/index.js'
-import { UNCERTAINTY } from '../tables/losses/uncertainty.js'
+import { UNCERTAINTY } from '../tables/losses/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { own } from '../values/index.js'
 import type { ArrayPlan } from './array-plan.js'

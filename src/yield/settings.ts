@@ -1,6 +1,6 @@
 import type { Inverter, Losses, Model, Project } from '../project/index.js'
 import { hayDavies, isotropicSky, perez1990, SOLAR_CONSTANT_W_M2, type SkyModel } from '../sun/index.js'
-import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
+import { LOSS_DEFAULTS } from '../tables/losses/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
 import { outputOfYear } from './degradation.js'
 import { monthlyValues } from './months.js'

@@ -1,7 +1,6 @@
 import type { MonthlyClimate } from '../climate/index.js'
 import { FLAGGED_SITE_SOURCE } from '../tables/climate/index.js'
-import { LOSS_DEFAULTS } from '../tables/losses/defaults.js'
-import { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/uncertainty.js'
+import { EXCEEDANCE_Z, LOSS_DEFAULTS, UNCERTAINTY, type UncertaintyTerm } from '../tables/losses/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { meanOutput } from './degradation.js'
 import type { KilowattHours } from '../values/index.js'

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { CheckStage } from '../../src/cli/check-stages.js'
+import type { CheckStage } from '../../src/house/index.js'
 import { run } from '../../src/cli/commands/check-project.js'
 import { loadProject, startingFile } from '../../src/project/index.js'
 import { StageError, Worksheet, type Result } from '../../src/worksheet/index.js'

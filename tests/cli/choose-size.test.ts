@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { run } from '../../src/cli/commands/choose-size.js'
 import { makeContext } from '../../src/cli/context.js'
-import { csvTable, renderJson, type Report } from '../../src/cli/output/index.js'
+import { csvTable, renderJson, type Report } from '../../src/report/index.js'
 import { renderText } from '../../src/cli/output/text.js'
 import { paybackOfProject, sizesOfProject, type ProjectSizeValues } from '../../src/money/index.js'
 import { loadProject } from '../../src/project/index.js'
@@ -196,12 +196,12 @@ describe('choose-size', () => {
     expect(ids(await ask(LARK, { costFixed: 15_000 }))).toContain('size.cost-differs')
   })
 
-  test('has no number that is none, and fits 80 and 140 columns', () => {
+  test('has no number that is none, and fits 80 and 140 columns', async () => {
     for (const report of [lark, harbor]) {
       const around = { tool, project: undefined, locate: () => undefined, showWork: false }
       expect(renderJson(report, around)).not.toMatch(/NaN|Infinity|undefined/u)
       for (const width of [80, 140]) {
-        const text = renderText(report, around, { width, paint: (_, part) => part, lines: false })
+        const text = await renderText(report, around, { width, paint: (_, part) => part, lines: false })
         expect(text).not.toMatch(/NaN|Infinity|undefined/u)
         expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(width)
       }
@@ -217,7 +217,7 @@ test('the payback of a size counts the loan, and its meaning is printed', async 
   for (const row of sizes) expect(row.payback_years ?? Infinity).toBeGreaterThan(cash.get(row.modules) ?? 0)
   expect(ids(report)).toContain('size.loan-capped')
   expect(meaning).toContain('still owed on the loan')
-  const text = renderText(
+  const text = await renderText(
     report,
     { tool, project: undefined, locate: () => undefined, showWork: false },
     { width: 400, paint: (_, words) => words, lines: false },

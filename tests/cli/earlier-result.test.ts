@@ -5,12 +5,13 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { makeContext } from '../../src/cli/context.js'
 import { explainFailure } from '../../src/cli/failure.js'
-import { renderJson, type Report } from '../../src/cli/output/index.js'
-import { FileError, UsageError } from '../../src/cli/errors.js'
-import { loadProject, ProjectError, startingFile } from '../../src/project/index.js'
+import { renderJson, type Report } from '../../src/report/index.js'
+import { UsageError } from '../../src/cli/errors.js'
+import { FileError } from '../../src/files/index.js'
+import { loadProject, placeText, ProjectError, startingFile } from '../../src/project/index.js'
 import { canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
-import { ensureBuilt, gablewatt, ROOT } from './binary.js'
+import { ensureBuilt, ROOT, gablewattWarm } from './binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-earlier-'))
 const project = join(folder, 'project.yaml')
@@ -33,7 +34,7 @@ beforeAll(async () => {
   ensureBuilt()
   writeFileSync(project, startingFile())
   for (const [stage, command] of Object.entries(COMMANDS)) {
-    const { stdout, stderr } = await gablewatt([command, house, '--json'])
+    const { stdout, stderr } = await gablewattWarm([command, house, '--json'])
     if (!stdout.startsWith('{')) throw new Error(stderr)
     results.set(stage, stdout)
   }
@@ -224,7 +225,7 @@ describe('--use', () => {
     }
     const edited = resultFile('wire100.json', 'wire', (text) => text.replace(/"breaker_a": \d+/u, '"breaker_a": 100'))
     const out = join(folder, 'packet.pdf')
-    const { exitCode, stdout, stderr } = await gablewatt([
+    const { exitCode, stdout, stderr } = await gablewattWarm([
       'draw-permit',
       house,
       '--draft',
@@ -290,7 +291,7 @@ describe('schemas/result.schema.json', () => {
     ['list-sites', 'zzzz'],
     ['check-project', project],
   ])('fits what %s %s prints', async (...args) => {
-    const { stdout } = await gablewatt([...args, '--json'])
+    const { stdout } = await gablewattWarm([...args, '--json'])
     validate(JSON.parse(stdout))
     expect(validate.errors).toBeNull()
   })
@@ -307,7 +308,7 @@ describe('what a person sees of an error', () => {
   test('a stage that cannot run: the place in the file, why, and the fix; exit 2', () => {
     const loaded = loadProject({ path: project })
     const error = new StageError('site.latitude_deg', 'wind speed is missing', 'ask the building department')
-    const { exitCode, text } = explainFailure(error, loaded)
+    const { exitCode, text } = explainFailure(error, (path) => placeText(loaded, path))
     expect(exitCode).toBe(2)
     expect(text).toMatch(
       /project\.yaml:\d+:\d+: site\.latitude_deg: wind speed is missing\n {2}fix: ask the building department\n$/u,

@@ -13,8 +13,8 @@ import {
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import { writeWhole } from '../../src/cli/output/index.js'
-import { ensureBuilt, gablewatt } from './binary.js'
+import { writeWhole } from '../../src/files/index.js'
+import { ensureBuilt, gablewattWarm } from './binary.js'
 
 let folder = ''
 beforeAll(ensureBuilt)
@@ -26,33 +26,33 @@ afterEach(() => rmSync(folder, { recursive: true }))
 describe('--out', () => {
   test('writes what stdout would get, says so on stderr, and leaves nothing else', async () => {
     const out = join(folder, 'sites.json')
-    const { stdout: expected } = await gablewatt(['list-sites', 'reno', '--json'])
-    const { exitCode, stdout, stderr } = await gablewatt(['list-sites', 'reno', '--json', '--out', out])
+    const { stdout: expected } = await gablewattWarm(['list-sites', 'reno', '--json'])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['list-sites', 'reno', '--json', '--out', out])
     expect({ exitCode, stdout, stderr }).toEqual({ exitCode: 0, stdout: '', stderr: `wrote ${out}\n` })
     expect(readFileSync(out, 'utf8')).toBe(expected)
     expect(readdirSync(folder)).toEqual(['sites.json'])
   })
 
   test('- is stdout', async () => {
-    expect((await gablewatt(['list-sites', 'reno', '--csv', '-o', '-'])).stdout).toContain('RENO')
+    expect((await gablewattWarm(['list-sites', 'reno', '--csv', '-o', '-'])).stdout).toContain('RENO')
   })
 
   test('holds no colour even when colour is forced', async () => {
     const out = join(folder, 'sites.txt')
-    await gablewatt(['list-sites', 'reno', '-q', '-o', out], { env: { FORCE_COLOR: '1' } })
+    await gablewattWarm(['list-sites', 'reno', '-q', '-o', out], { env: { FORCE_COLOR: '1' } })
     expect(readFileSync(out, 'utf8')).not.toContain('\u001B')
   })
 
   test('does not replace a file without --force', async () => {
     const out = join(folder, 'sites.json')
     writeFileSync(out, 'mine')
-    const refused = await gablewatt(['list-sites', '--json', '--out', out])
+    const refused = await gablewattWarm(['list-sites', '--json', '--out', out])
     expect(refused).toMatchObject({ exitCode: 3, stdout: '' })
     expect(refused.stderr).toBe(
       `error: cannot write ${out}: the file exists already (EEXIST); add --force to replace it\n`,
     )
     expect(readFileSync(out, 'utf8')).toBe('mine')
-    expect(await gablewatt(['list-sites', '--json', '--out', out, '--force', '--quiet'])).toMatchObject({
+    expect(await gablewattWarm(['list-sites', '--json', '--out', out, '--force', '--quiet'])).toMatchObject({
       exitCode: 0,
       stderr: '',
     })
@@ -68,23 +68,23 @@ describe('--out', () => {
   ])('%s: %s', async (name, why) => {
     writeFileSync(join(folder, 'file'), '')
     mkdirSync(join(folder, 'inner'))
-    const { exitCode, stdout, stderr } = await gablewatt(['list-sites', '--out', join(folder, name)])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['list-sites', '--out', join(folder, name)])
     expect({ exitCode, stdout }).toEqual({ exitCode: 3, stdout: '' })
     expect(stderr).toBe(`error: cannot write ${join(folder, name)}: ${why}\n`)
   })
 
   test('into a folder that takes no files ends with 3', async () => {
     // /proc takes none from anybody; a folder without permission would still take root's.
-    const { exitCode, stdout, stderr } = await gablewatt(['list-sites', '--out', '/proc/sites.json'])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['list-sites', '--out', '/proc/sites.json'])
     expect({ exitCode, stdout }).toEqual({ exitCode: 3, stdout: '' })
     expect(stderr).toMatch(/^error: cannot write \/proc\/sites\.json: .+ \(E[A-Z]+\)\n$/u)
   })
 
   test('never replaces the project itself', async () => {
     const project = join(folder, 'project.yaml')
-    await gablewatt(['new-project', '--out', project])
+    await gablewattWarm(['new-project', '--out', project])
     const before = readFileSync(project, 'utf8')
-    const { exitCode, stderr } = await gablewatt(['check-project', project, '--out', project, '--force'])
+    const { exitCode, stderr } = await gablewattWarm(['check-project', project, '--out', project, '--force'])
     expect(exitCode).toBe(2)
     expect(stderr).toContain('the project reads this file')
     expect(readFileSync(project, 'utf8')).toBe(before)
@@ -98,16 +98,16 @@ describe('two files of one run', () => {
       string,
       string,
     ]
-    await gablewatt(['new-project', '--out', project])
+    await gablewattWarm(['new-project', '--out', project])
     const args = ['estimate-yield', project, '--hourly', hours, '--json', '--out']
-    const same = await gablewatt([...args, hours])
+    const same = await gablewattWarm([...args, hours])
     expect(same.exitCode).toBe(2)
     expect(same.stderr).toContain('two results would be written to')
     writeFileSync(hours, 'mine')
-    expect(await gablewatt([...args, out])).toMatchObject({ exitCode: 3, stdout: '' })
+    expect(await gablewattWarm([...args, out])).toMatchObject({ exitCode: 3, stdout: '' })
     expect(readFileSync(hours, 'utf8')).toBe('mine')
     expect(readdirSync(folder).toSorted()).toEqual(['hours.csv', 'project.yaml'])
-    expect(await gablewatt([...args, out, '--force'])).toMatchObject({ exitCode: 0, stdout: '' })
+    expect(await gablewattWarm([...args, out, '--force'])).toMatchObject({ exitCode: 0, stdout: '' })
     expect(readdirSync(folder).toSorted()).toEqual(['hours.csv', 'project.yaml', 'yield.json'])
   })
 })

@@ -1,28 +1,30 @@
 import { assert as holdsForAll, double, integer, property, string } from '../fast-check.js'
 import { describe, expect, test } from 'vitest'
 import {
+  displayWidth,
+  FILE_STYLE,
+  plotXY,
+  renderMarkdown,
+  renderText,
+  streamStyle,
+  workLines,
+  wrapText,
+} from '../../src/cli/output/index.js'
+import {
   cleanJson,
   cleanLine,
   cleanText,
   columnKey,
-  displayWidth,
-  FILE_STYLE,
   formatNumber,
   formatSignificant,
-  plotXY,
   renderCsv,
   renderJson,
-  renderMarkdown,
-  renderTable,
-  renderText,
   roundForMachines,
-  streamStyle,
-  workLines,
-  wrapText,
   type Report,
   type ReportContext,
   type TableData,
-} from '../../src/cli/output/index.js'
+} from '../../src/report/index.js'
+import { renderTable } from '../../src/cli/output/table.js'
 import type { Step } from '../../src/worksheet/index.js'
 
 const stated = { document: 'project.yaml', standing: 'project file' } as const
@@ -168,7 +170,7 @@ describe('text of a stranger', () => {
     expect(json).not.toMatch(/[\u0000-\u001F\u007F-\u009F\u202A-\u202E]/u)
   })
 
-  test('does not reach any of the four formats', () => {
+  test('does not reach any of the four formats', async () => {
     const hostile: Report = {
       ...report,
       title: nasty,
@@ -189,7 +191,7 @@ describe('text of a stranger', () => {
     }
     const around = { ...context, locate: () => nasty }
     const texts = [
-      renderText(hostile, around, FILE_STYLE),
+      await renderText(hostile, around, FILE_STYLE),
       renderMarkdown(hostile, around),
       renderCsv({ columns: [{ heading: nasty, key: nasty }], rows: [[nasty]] }).replaceAll('\r\n', '\n'),
       renderJson(hostile, around),
@@ -254,6 +256,17 @@ describe('a table', () => {
         expect(shown).toBe(`1${text.replaceAll(/\s/gu, '')}`)
       }),
     )
+  })
+
+  test('of many rows has every row once, under the same columns', () => {
+    const rows = Array.from({ length: 50 }, (_, index) => [`row ${index}`, index === 20 ? 1_000_000 : index])
+    const lines = renderTable({ columns: [{ heading: 'Name' }, { heading: 'Value' }], rows }, FILE_STYLE)
+    const shown = (value: number): string => (value === 20 ? '1,000,000' : String(value)).padStart(9)
+    expect(lines).toEqual([
+      'Name        Value',
+      '------  ---------',
+      ...rows.map(([name], index) => `${String(name).padEnd(6)}  ${shown(index)}`),
+    ])
   })
 
   test('becomes blocks when even the numbers do not fit beside each other', () => {
@@ -325,8 +338,8 @@ describe('a worksheet step', () => {
 })
 
 describe('the four formats', () => {
-  test('text', () => {
-    expect(renderText(report, context, FILE_STYLE)).toMatchSnapshot()
+  test('text', async () => {
+    expect(await renderText(report, context, FILE_STYLE)).toMatchSnapshot()
   })
   test('Markdown', () => {
     expect(renderMarkdown(report, context)).toMatchSnapshot()
@@ -334,12 +347,12 @@ describe('the four formats', () => {
   test('JSON', () => {
     expect(renderJson(report, context)).toMatchSnapshot()
   })
-  test('text without colour is the text with colour less its escapes', () => {
-    const style = streamStyle({ isTTY: false, columns: 100 }, { FORCE_COLOR: '1' }, true)
-    const coloured = renderText(report, context, style)
+  test('text without colour is the text with colour less its escapes', async () => {
+    const style = await streamStyle({ isTTY: false, columns: 100 }, { FORCE_COLOR: '1' }, true)
+    const coloured = await renderText(report, context, style)
     expect(coloured).toContain('\u001B[')
     // oxlint-disable-next-line no-control-regex
-    expect(coloured.replaceAll(/\u001B\[\d+m/gu, '')).toBe(renderText(report, context, FILE_STYLE))
+    expect(coloured.replaceAll(/\u001B\[\d+m/gu, '')).toBe(await renderText(report, context, FILE_STYLE))
   })
 })
 
@@ -385,8 +398,13 @@ describe('JSON', () => {
   })
 })
 
-function isColoured(stream: { isTTY?: boolean }, env: Record<string, string>, allowed: boolean): boolean {
-  return streamStyle(stream, env, allowed).paint('bad', 'x') !== 'x'
+async function isColoured(
+  stream: { isTTY?: boolean },
+  env: Record<string, string>,
+  allowed: boolean,
+): Promise<boolean> {
+  const { paint } = await streamStyle(stream, env, allowed)
+  return paint('bad', 'x') !== 'x'
 }
 
 describe('colour and width', () => {
@@ -401,8 +419,8 @@ describe('colour and width', () => {
     ['FORCE_COLOR on a pipe', {}, { FORCE_COLOR: '1' }, true, true],
     ['FORCE_COLOR=0', tty, { FORCE_COLOR: '0' }, true, false],
     ['NO_COLOR before FORCE_COLOR', tty, { NO_COLOR: '1', FORCE_COLOR: '1' }, true, false],
-  ])('%s', (_name, stream, env, allowed, expected) => {
-    expect(isColoured(stream, env, allowed)).toBe(expected)
+  ])('%s', async (_name, stream, env, allowed, expected) => {
+    expect(await isColoured(stream, env, allowed)).toBe(expected)
   })
 
   test.each([
@@ -412,7 +430,8 @@ describe('colour and width', () => {
     [{ columns: 10 }, {}, 40],
     [{ columns: 900 }, {}, 200],
     [{}, { COLUMNS: 'wide' }, 100],
-  ])('width %#', (stream, env, width) => {
-    expect(streamStyle(stream, env, true).width).toBe(width)
+  ])('width %#', async (stream, env, width) => {
+    const style = await streamStyle(stream, env, true)
+    expect(style.width).toBe(width)
   })
 })

@@ -2,12 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { runHouse } from '../../src/house/index.js'
-import { CHECK_STAGES } from '../../src/cli/check-stages.js'
+import { CHECK_STAGES, runHouse } from '../../src/house/index.js'
 import { run } from '../../src/cli/commands/payback.js'
 import { makeContext } from '../../src/cli/context.js'
 import { UsageError } from '../../src/cli/errors.js'
-import { csvTable, renderJson, type Report } from '../../src/cli/output/index.js'
+import { csvTable, renderJson, type Report } from '../../src/report/index.js'
 import { renderText } from '../../src/cli/output/text.js'
 import type { BomValues } from '../../src/materials/index.js'
 import type { SavingsValues, PaybackValues } from '../../src/money/index.js'
@@ -35,7 +34,7 @@ async function ask(path: string, asked: Asked = {}): Promise<Report> {
 }
 
 const valuesOf = (report: Report): PaybackValues => report.result.values as PaybackValues
-const textOf = (report: Report, width: number): string =>
+const textOf = (report: Report, width: number): Promise<string> =>
   renderText(
     report,
     { tool, project: undefined, locate: () => undefined, showWork: false },
@@ -168,12 +167,12 @@ describe('payback', () => {
     expect(await exported('dealt')).toBeGreaterThan(await exported('mean'))
   })
 
-  test('has no number that is none, and fits 80 and 140 columns', () => {
+  test('has no number that is none, and fits 80 and 140 columns', async () => {
     for (const report of [lark, harbor]) {
       const json = renderJson(report, { tool, project: undefined, locate: () => undefined, showWork: false })
       expect(json).not.toMatch(/NaN|Infinity|undefined/u)
       for (const width of [80, 140]) {
-        const text = textOf(report, width)
+        const text = await textOf(report, width)
         expect(text).not.toMatch(/NaN|Infinity|undefined/u)
         expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(width)
       }
@@ -195,7 +194,7 @@ describe('payback with a loan, as a person reads it', () => {
   test('no time of payback of a system on credit is zero years, in no format', async () => {
     const { simple_payback: simple, discounted_payback: discounted } = valuesOf(loan)
     for (const one of [simple, discounted]) for (const years of Object.values(one)) expect(years).not.toBe(0)
-    const text = textOf(loan, 140)
+    const text = await textOf(loan, 140)
     expect(text).not.toMatch(/\b0\.0 years/u)
     expect(text).toMatch(/Simple payback +not within 25 years/u)
     const versus = await ask(LARK, { versus: [WHOLE] })
@@ -208,13 +207,13 @@ describe('payback with a loan, as a person reads it', () => {
     expect(table?.rows[1]?.[column]).toBeNull()
   })
 
-  test('the text says what payback means, and shows what is owed', () => {
-    const text = textOf(loan, 400)
+  test('the text says what payback means, and shows what is owed', async () => {
+    const text = await textOf(loan, 400)
     expect(text).toContain(`Payback: ${valuesOf(loan).payback_means}.`)
     expect(text).toContain('what is still owed on the loan counts as not yet paid')
     expect(text).toContain('Still owed')
     expect(text).toContain('Internal rate of return on own money')
-    expect(textOf(lark, 400)).not.toContain('Still owed')
+    expect(await textOf(lark, 400)).not.toContain('Still owed')
   })
 
   test('the debt at the end of the study is a payment of its last year, and the table adds up', () => {
@@ -236,7 +235,7 @@ describe('payback with a loan, as a person reads it', () => {
     const undone = await ask(LARK, { set: ['finance.replacements=[{ name: inverters, year: 17, usd: 4000 }]'] })
     const { lasting_years: lasting, years, dips_again_year: dips } = valuesOf(undone).simple_payback
     expect(dips).toBe(17)
-    expect(textOf(undone, 140)).toContain(
+    expect(await textOf(undone, 140)).toContain(
       `${(lasting ?? 0).toFixed(1)} years (first after ${(years ?? 0).toFixed(1)} years; undone in year 17)`,
     )
     const versus = await ask(LARK, { versus: ['finance.replacements=[{ name: inverters, year: 17, usd: 4000 }]'] })
@@ -248,7 +247,9 @@ describe('payback with a loan, as a person reads it', () => {
     const set = [
       'incentives.cooperative_rebate={ name: All (invented), kind: upfront, amount_usd: 21900, source: invented, checked: "2026-03-02" }',
     ]
-    expect(textOf(await ask(LARK, { set }), 140)).toMatch(/Simple payback +at purchase: nothing is left to pay back/u)
+    expect(await textOf(await ask(LARK, { set }), 140)).toMatch(
+      /Simple payback +at purchase: nothing is left to pay back/u,
+    )
   })
 })
 
@@ -342,13 +343,9 @@ describe('payback --versus', () => {
     const told = report.result.findings.find(({ id }) => id === 'payback.never')
     expect(told?.message).toContain('in finance.installed_cost_usd=200000: ')
     for (const width of [80, 140])
-      expect(
-        Math.max(
-          ...textOf(report, width)
-            .split('\n')
-            .map((line) => line.length),
-        ),
-      ).toBeLessThanOrEqual(width)
+      expect(Math.max(...(await textOf(report, width)).split('\n').map((line) => line.length))).toBeLessThanOrEqual(
+        width,
+      )
   })
 })
 

@@ -4,34 +4,34 @@ import { join } from 'node:path'
 import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { SUBCOMMANDS } from '../../src/cli/subcommands.js'
-import { BINARY, ensureBuilt, gablewatt } from './binary.js'
+import { BINARY, ensureBuilt, gablewatt, gablewattWarm } from './binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-program-'))
 const project = join(folder, 'project.yaml')
 
 beforeAll(async () => {
   ensureBuilt()
-  const { stdout } = await gablewatt(['new-project', '--site', 'Reno, NV'])
+  const { stdout } = await gablewattWarm(['new-project', '--site', 'Reno, NV'])
   writeFileSync(project, stdout)
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
 describe('help', () => {
   test.each([['help'], ['-h'], ['--help']])('%s is short, on stdout, and names every subcommand', async (arg) => {
-    const { exitCode, stdout, stderr } = await gablewatt([arg])
+    const { exitCode, stdout, stderr } = await gablewattWarm([arg])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
     for (const { name, summary } of SUBCOMMANDS) expect(stdout).toMatch(new RegExp(`^  ${name} +${summary}`, 'mu'))
     expect(stdout.split('\n').length).toBeLessThan(45)
   })
 
   test('without arguments comes on stderr and is no success', async () => {
-    const { exitCode, stdout, stderr } = await gablewatt([])
+    const { exitCode, stdout, stderr } = await gablewattWarm([])
     expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' })
     expect(stderr).toContain('Usage: gablewatt')
   })
 
   test.each(SUBCOMMANDS.map(({ name }) => name))('of %s has two examples that begin with its name', async (name) => {
-    const [asked, option] = await Promise.all([gablewatt(['help', name]), gablewatt([name, '--help'])])
+    const [asked, option] = await Promise.all([gablewattWarm(['help', name]), gablewattWarm([name, '--help'])])
     expect(asked).toMatchObject({ exitCode: 0, stderr: '', stdout: option.stdout })
     expect(asked.stdout.match(new RegExp(`^  gablewatt ${name}\\b`, 'gmu'))?.length).toBeGreaterThanOrEqual(2)
     expect(asked.stdout).toContain('--no-color')
@@ -55,13 +55,13 @@ describe('wrong usage ends with 2, says why on stderr, and prints nothing on std
     [['new-project', '--site', 'Nowhereville, ZZ'], "error: no one weather site is 'Nowhereville, ZZ'"],
     [['new-project', '--site', 'Sprngfield, IL'], 'did you mean SPRINGFIELD'],
   ])('%j', async (args, message) => {
-    const { exitCode, stdout, stderr } = await gablewatt(args)
+    const { exitCode, stdout, stderr } = await gablewattWarm(args)
     expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' })
     expect(stderr).toContain(message)
   })
 
   test('and does not echo escape sequences', async () => {
-    const { stderr } = await gablewatt(['list-sites', '--\u001B[31mred'])
+    const { stderr } = await gablewattWarm(['list-sites', '--\u001B[31mred'])
     expect(stderr).toContain("unknown option '--red'")
     expect(stderr).not.toContain('\u001B')
   })
@@ -69,13 +69,13 @@ describe('wrong usage ends with 2, says why on stderr, and prints nothing on std
 
 describe('check-project', () => {
   test('says ok with counts', async () => {
-    const { exitCode, stdout, stderr } = await gablewatt(['check-project', project])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['check-project', project])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
     expect(stdout).toMatch(/^ok: 1 roof plane, 1 array, 12 modules; /mu)
   })
 
   test('reads stdin', async () => {
-    const { stdout: text } = await gablewatt(['new-project'])
+    const { stdout: text } = await gablewattWarm(['new-project'])
     expect(await gablewatt(['check-project', '-'], { stdin: 'pipe', input: text })).toMatchObject({ exitCode: 0 })
     const broken = await gablewatt(['check-project', '-'], {
       stdin: 'pipe',
@@ -86,7 +86,7 @@ describe('check-project', () => {
   })
 
   test('tells all problems at once and ends with 2', async () => {
-    const { exitCode, stdout, stderr } = await gablewatt([
+    const { exitCode, stdout, stderr } = await gablewattWarm([
       'check-project',
       project,
       '--set',
@@ -101,7 +101,7 @@ describe('check-project', () => {
   })
 
   test('ends with 3 when the file cannot be read', async () => {
-    const { exitCode, stdout, stderr } = await gablewatt(['check-project', join(folder, 'missing.yaml')])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['check-project', join(folder, 'missing.yaml')])
     expect({ exitCode, stdout }).toEqual({ exitCode: 3, stdout: '' })
     expect(stderr).toContain('no such file')
   })
@@ -110,26 +110,26 @@ describe('check-project', () => {
     const hostile = join(folder, 'hostile.yaml')
     const text = readFileSync(project, 'utf8').replace(/^title: .*$/mu, String.raw`title: "\e]0;owned\aRoof\e[31m"`)
     writeFileSync(hostile, text)
-    const { exitCode, stdout, stderr } = await gablewatt(['check-project', hostile])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['check-project', hostile])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
     expect(stdout.split('\n')[0]).toBe('Roof')
     expect(stdout).not.toContain('\u001B')
   })
 
   test('JSON is byte-identical on two runs and holds the project', async () => {
-    const [first, second] = await Promise.all([1, 2].map(() => gablewatt(['check-project', project, '--json'])))
+    const [first, second] = await Promise.all([1, 2].map(() => gablewattWarm(['check-project', project, '--json'])))
     expect(first?.stdout).toBe(second?.stdout)
     const parsed = JSON.parse(first?.stdout ?? '') as { project: { digest: string }; values: { ok: boolean } }
     expect(parsed.values.ok).toBe(true)
     expect(parsed.project.digest).toMatch(/^[0-9a-f]{64}$/u)
-    const changed = await gablewatt(['check-project', project, '--json', '--set', 'arrays.south.modules=11'])
+    const changed = await gablewattWarm(['check-project', project, '--json', '--set', 'arrays.south.modules=11'])
     expect((JSON.parse(changed.stdout) as typeof parsed).project.digest).not.toBe(parsed.project.digest)
   })
 })
 
 describe('list-sites', () => {
   test('nearest first with distances', async () => {
-    const { stdout } = await gablewatt(['list-sites', '--near', '39.5,-119.8', '--limit', '3', '--csv'])
+    const { stdout } = await gablewattWarm(['list-sites', '--near', '39.5,-119.8', '--limit', '3', '--csv'])
     const rows = stdout
       .trimEnd()
       .split('\r\n')
@@ -142,29 +142,29 @@ describe('list-sites', () => {
   })
 
   test('that finds nothing prints a header on stdout and the warning on stderr, unless quiet', async () => {
-    const told = await gablewatt(['list-sites', 'zzzz', '--csv'])
+    const told = await gablewattWarm(['list-sites', 'zzzz', '--csv'])
     expect(told.stdout.trimEnd().split('\n')).toHaveLength(1)
     expect(told.stderr).toContain('warning: no built-in weather site')
-    expect(await gablewatt(['list-sites', 'zzzz', '--csv', '--quiet'])).toMatchObject({ exitCode: 0, stderr: '' })
+    expect(await gablewattWarm(['list-sites', 'zzzz', '--csv', '--quiet'])).toMatchObject({ exitCode: 0, stderr: '' })
   })
 
   test('has no colour in a pipe, colour when forced, and none when --no-color or NO_COLOR say so', async () => {
     const esc = '\u001B['
-    expect((await gablewatt(['list-sites', 'reno'])).stdout).not.toContain(esc)
-    expect((await gablewatt(['list-sites', 'reno'], { env: { FORCE_COLOR: '1' } })).stdout).toContain(esc)
-    expect((await gablewatt(['list-sites', 'reno', '--no-color'], { env: { FORCE_COLOR: '1' } })).stdout).not.toContain(
-      esc,
-    )
-    expect((await gablewatt(['--no-color', 'list-sites', 'reno'], { env: { FORCE_COLOR: '1' } })).stdout).not.toContain(
-      esc,
-    )
+    expect((await gablewattWarm(['list-sites', 'reno'])).stdout).not.toContain(esc)
+    expect((await gablewattWarm(['list-sites', 'reno'], { env: { FORCE_COLOR: '1' } })).stdout).toContain(esc)
     expect(
-      (await gablewatt(['list-sites', 'reno'], { env: { FORCE_COLOR: '1', NO_COLOR: '1' } })).stdout,
+      (await gablewattWarm(['list-sites', 'reno', '--no-color'], { env: { FORCE_COLOR: '1' } })).stdout,
+    ).not.toContain(esc)
+    expect(
+      (await gablewattWarm(['--no-color', 'list-sites', 'reno'], { env: { FORCE_COLOR: '1' } })).stdout,
+    ).not.toContain(esc)
+    expect(
+      (await gablewattWarm(['list-sites', 'reno'], { env: { FORCE_COLOR: '1', NO_COLOR: '1' } })).stdout,
     ).not.toContain(esc)
   })
 
   test.each([40, 80, 140])('keeps to %i columns', async (width) => {
-    const { stdout } = await gablewatt(['list-sites', 'ca', '--limit', '100'], { env: { COLUMNS: String(width) } })
+    const { stdout } = await gablewattWarm(['list-sites', 'ca', '--limit', '100'], { env: { COLUMNS: String(width) } })
     const widths = stdout.split('\n').map((line) => line.length)
     expect(Math.max(...widths)).toBeLessThanOrEqual(width)
     expect(stdout).toContain('LOS ANGELES')

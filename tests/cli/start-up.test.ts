@@ -40,7 +40,7 @@ describe('what is loaded', () => {
       .filter((name) => name.startsWith('/'))
       .map((name) => name.slice(join(ROOT, 'dist/').length))
     expect(
-      ours.filter((name) => !/^(?:cli\/[a-z-]+|cli\/output\/[a-z-]+|worksheet\/[a-z-]+)\.js$/u.test(name)),
+      ours.filter((name) => !/^(?:cli|cli\/output|report|files|seal|worksheet)\/[a-z-]+\.js$/u.test(name)),
     ).toEqual([])
   })
 
@@ -48,10 +48,12 @@ describe('what is loaded', () => {
     expect(packagesOf(dist('commands/list-sites.js')).filter((name) => name !== 'commander')).toEqual(['suncalc'])
   })
 
-  test('no renderer of text, JSON or CSV needs a package', () => {
-    expect(packagesOf(dist('output/json.js'))).toEqual([])
-    expect(packagesOf(dist('output/csv.js'))).toEqual([])
+  test('no renderer of text, JSON or CSV needs a package before there is a table to draw or a colour', () => {
+    expect(packagesOf(join(ROOT, 'dist/report/json.js'))).toEqual([])
+    expect(packagesOf(join(ROOT, 'dist/report/csv.js'))).toEqual([])
     expect(packagesOf(dist('output/text.js'))).toEqual([])
+    expect(packagesOf(dist('output/style.js'))).toEqual([])
+    expect(packagesOf(dist('output/table.js'))).toEqual(['cli-table3'])
   })
 })
 

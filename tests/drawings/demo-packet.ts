@@ -19,7 +19,7 @@ export function packetInput(project: Project, size: PaperName = '11x17', draft =
     project.structure === undefined ? undefined : spaceMounts(project, { planes: Object.values(planes), modules })
   const wiring =
     project.electrical === undefined ? undefined : sizeWire(project, { designTemperatures: temperatures() })
-  const parts = { project, size, draft, arrangement, mounts, wiring, documents: [] }
+  const parts = { project, size, draft, arrangement, mounts, wire: wiring, documents: [] }
   const findings = [
     ...arrangement.findings,
     ...(mounts?.findings ?? []),

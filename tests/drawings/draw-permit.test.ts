@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { stringify } from 'yaml'
-import { ensureBuilt, gablewatt } from '../cli/binary.js'
+import { ensureBuilt, gablewattWarm } from '../cli/binary.js'
 import { microHouse } from './demo-packet.js'
 import { flat, pagesOf } from './pdf-text.js'
 
@@ -23,7 +23,7 @@ describe('draw-permit', () => {
   afterAll(() => rmSync(folder, { recursive: true }))
 
   test('writes the packet and each sheet as SVG', async () => {
-    const run = await gablewatt(['draw-permit', at('house.yaml'), '--out', at('packet.pdf'), '--svg', at('sheets')])
+    const run = await gablewattWarm(['draw-permit', at('house.yaml'), '--out', at('packet.pdf'), '--svg', at('sheets')])
     expect([run.exitCode, run.stderr.includes('wrote')]).toEqual([0, true])
     const pages = await pagesIn('packet.pdf')
     expect(pages.length).toBe(readdirSync(at('sheets')).length)
@@ -32,7 +32,7 @@ describe('draw-permit', () => {
   })
 
   test('is the same to the byte in another time zone', async () => {
-    const run = await gablewatt(['draw-permit', at('house.yaml'), '--out', at('east.pdf')], {
+    const run = await gablewattWarm(['draw-permit', at('house.yaml'), '--out', at('east.pdf')], {
       env: { TZ: 'Asia/Tokyo' },
     })
     expect(run.exitCode).toBe(0)
@@ -44,7 +44,7 @@ describe('draw-permit', () => {
       ['A3', 1190.55, 841.89],
       ['letter', 792, 612],
     ] as const) {
-      const run = await gablewatt(['draw-permit', at('house.yaml'), '--size', size, '--out', at(`${size}.pdf`)])
+      const run = await gablewattWarm(['draw-permit', at('house.yaml'), '--size', size, '--out', at(`${size}.pdf`)])
       expect(run.exitCode).toBe(0)
       for (const page of await pagesIn(`${size}.pdf`)) {
         expect(page.widthPt).toBeCloseTo(width, 1)
@@ -54,7 +54,7 @@ describe('draw-permit', () => {
   })
 
   test('is stopped by an error and says what is wrong', async () => {
-    const run = await gablewatt(['draw-permit', at('unfinished.yaml'), '--out', at('no.pdf')])
+    const run = await gablewattWarm(['draw-permit', at('unfinished.yaml'), '--out', at('no.pdf')])
     expect(run.exitCode).toBe(2)
     expect(run.stderr).toContain('the packet is not drawn, because one check fails')
     expect(run.stderr).toContain('there is no site plan, so sheet C-101 cannot be drawn')
@@ -63,7 +63,7 @@ describe('draw-permit', () => {
 
   test('is stopped by a check that fails, with 1, and writes nothing', async () => {
     const small = ['--set', 'electrical.panel.bus_a=60', '--set', 'electrical.panel.main_a=60']
-    const run = await gablewatt(['draw-permit', at('house.yaml'), ...small, '--out', at('no.pdf')])
+    const run = await gablewattWarm(['draw-permit', at('house.yaml'), ...small, '--out', at('no.pdf')])
     expect(run.exitCode).toBe(1)
     expect(run.stderr).toMatch(/^error: the packet is not drawn, because .*\n {2}- electrical\./u)
     expect(run.stderr).toContain('  fix: Mend them, or draw what there is with --draft.')
@@ -72,7 +72,7 @@ describe('draw-permit', () => {
   })
 
   test('draws a draft that says what fails, and ends with 1', async () => {
-    const run = await gablewatt(['draw-permit', at('unfinished.yaml'), '--draft', '--out', at('draft.pdf')])
+    const run = await gablewattWarm(['draw-permit', at('unfinished.yaml'), '--draft', '--out', at('draft.pdf')])
     expect(run.exitCode).toBe(1)
     const pages = await pagesIn('draft.pdf')
     for (const page of pages) expect(flat(page.text)).toContain('DRAFT - NOT FOR PERMIT')
@@ -80,7 +80,7 @@ describe('draw-permit', () => {
   })
 
   test('names a document that is no PDF', async () => {
-    const run = await gablewatt(['draw-permit', at('broken.yaml'), '--out', at('no.pdf')])
+    const run = await gablewattWarm(['draw-permit', at('broken.yaml'), '--out', at('no.pdf')])
     expect([run.exitCode, run.stderr]).toEqual([3, "error: document 'house.yaml' is not a PDF\n"])
   })
 })

@@ -102,8 +102,8 @@ function contextOf(project: Project): CommandContext {
 async function see(base: Project, edition: Edition): Promise<Seen[]> {
   const project = { ...base, codes: { ...base.codes, electrical: edition } }
   const input = packetInput(project, '11x17', true)
-  if (input.wiring === undefined) throw new Error('no wiring')
-  const labels = requiredLabels(project, input.wiring.values)
+  if (input.wire === undefined) throw new Error('no wiring')
+  const labels = requiredLabels(project, input.wire.values)
   const drawn = drawnLabels(input)
   const prices = readPriceList(
     'prices.yaml',
@@ -113,7 +113,7 @@ async function see(base: Project, edition: Edition): Promise<Seen[]> {
     project,
     arrangement: input.arrangement,
     mounts: input.mounts,
-    wiring: input.wiring,
+    wire: input.wire,
     labels,
     prices,
   }).values
@@ -288,7 +288,7 @@ test('every published row of a label that the program draws was compared', () =>
 
 describe('what a label hangs on', () => {
   const of = (project: Project): RequiredLabel[] => {
-    const { wiring } = packetInput(project, '11x17', true)
+    const { wire: wiring } = packetInput(project, '11x17', true)
     if (wiring === undefined) throw new Error('no wiring')
     return requiredLabels(project, wiring.values)
   }
@@ -375,7 +375,7 @@ describe('what a label hangs on', () => {
       equipment: { ...house.equipment, inverters: { ...house.equipment.inverters, ...micro.equipment.inverters } },
       arrays: { south, few: { ...rest, modules: 2 } },
     }
-    const { wiring } = packetInput(house, '11x17', true)
+    const { wire: wiring } = packetInput(house, '11x17', true)
     if (wiring === undefined) throw new Error('no wiring')
     const ids = requiredLabels(mixed as Project, wiring.values).map((each) => each.id)
     expect(ids).toContain('MULTI_RSD')
@@ -384,7 +384,7 @@ describe('what a label hangs on', () => {
 
   test('what the project file does not tell is asked on the sheet, with the words of the code', () => {
     const asked = (project: Project) => {
-      const { wiring } = packetInput(project, '11x17', true)
+      const { wire: wiring } = packetInput(project, '11x17', true)
       if (wiring === undefined) throw new Error('no wiring')
       return labelsToAsk(project, wiring.values)
     }

@@ -12,7 +12,7 @@ import {
 } from '../../src/drawings/index.js'
 import { GLYPH_RUNS, UNITS_PER_EM } from '../../src/drawings/model/glyph-widths.js'
 import { textWidthPt } from '../../src/drawings/model/index.js'
-import { readFonts } from '../../src/cli/output/pdf-fonts.js'
+import { readFonts } from '../../src/packet/read-fonts.js'
 import { amount } from '../../src/drawings/sheets/calculation.js'
 import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { bookmarksOf, flat, linesOf, pagesOf, type PdfPage } from './pdf-text.js'
@@ -57,7 +57,7 @@ describe('the packet of the demo house', () => {
   })
 
   test('rows of the electrical calculation name the circuit and segment that they are about', () => {
-    const steps = input.wiring?.worksheet.filter(({ id }) => id.endsWith('.terminal')) ?? []
+    const steps = input.wire?.worksheet.filter(({ id }) => id.endsWith('.terminal')) ?? []
     expect(steps.length).toBeGreaterThan(2)
     for (const { id, says } of steps)
       expect(text).toContain(flat(`${id.slice('wire.'.length, -'.terminal'.length)}: ${says}`).slice(0, 60))
@@ -80,7 +80,7 @@ describe('the packet of the demo house', () => {
   })
 
   test('says every required label, equipment rating and calculation result', () => {
-    const wiring = input.wiring
+    const wiring = input.wire
     if (wiring === undefined || input.mounts === undefined) throw new Error('stages did not run')
     for (const label of requiredLabels(input.project, wiring.values)) {
       for (const part of label.parts) expect(text).toContain(flat(part.text))

@@ -143,7 +143,7 @@ describe('geometry', () => {
 
 describe('labels', () => {
   const idsOf = (project: ReturnType<typeof microHouse>) => {
-    const { wiring } = packetInput(project)
+    const { wire: wiring } = packetInput(project)
     if (wiring === undefined) throw new Error('no wiring')
     return requiredLabels(project, wiring.values)
   }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compareSizes, sizeWire, wiringOf } from '../../src/electrical/index.js'
+import { compareSizes } from './compare-sizes.js'
+import { sizeWire, wiringOf } from '../../src/electrical/index.js'
 import { loadProject } from '../../src/project/index.js'
 import type { AcBranch, ConductorSize, Project } from '../../src/project/index.js'
 import { context, microProject, stringProject } from './demo.js'

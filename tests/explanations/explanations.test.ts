@@ -17,7 +17,8 @@ const sites = findingSites(SOURCES)
 /** Names of checks: each first argument of `add('rail moment', ...)` and each `name: 'rafter bending strength'` of the structure. */
 function checkNames(): string[] {
   const folder = join(SOURCES, 'structure')
-  const text = readdirSync(folder)
+  const text = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts'))
     .map((file) => readFileSync(join(folder, file), 'utf8'))
     .join('\n')
   return [...text.matchAll(/\badd\('([a-z ]+)'|^ {4}name: '([a-z ]+)',$/gmu)].map(([, a = '', b = '']) => a + b)
@@ -25,14 +26,14 @@ function checkNames(): string[] {
 
 /** Ids that the reader of sources cannot follow, by file and writing, with what they come to. */
 const MADE: Readonly<Record<string, readonly string[]>> = {
-  'cli/commands/fleet-collect.ts `fleet.${status}`': ['fleet.invalid', 'fleet.unreadable', 'fleet.defect'],
+  'fleet/collect.ts `fleet.${status}`': ['fleet.invalid', 'fleet.unreadable', 'fleet.defect'],
   'fieldwork/work-plan/plan-work.ts `work.${stage}-missing`': ['work.space-mounts-missing', 'work.size-wire-missing'],
-  'structure/collect-checks.ts `structure.${slug}`': checkNames().map(
+  'structure/model/collect-checks.ts `structure.${slug}`': checkNames().map(
     (name) => `structure.${name.replaceAll(' ', '-')}`,
   ),
   // These three hand findings on and make none.
-  'cli/commands/fleet-collect.ts id': [],
-  'cli/commands/fleet-work.ts id': [],
+  'fleet/collect.ts id': [],
+  'fleet/work-out.ts id': [],
   'cli/output/findings.ts finding.id': [],
 }
 

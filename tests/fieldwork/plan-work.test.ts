@@ -4,10 +4,9 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, it } from 'vitest'
 import { run as planRun } from '../../src/cli/commands/plan-work.js'
 import { run as reviewRun } from '../../src/cli/commands/review-output.js'
-import { renderJson } from '../../src/cli/output/json.js'
+import { renderJson, type Report, type ReportContext } from '../../src/report/index.js'
 import { renderText } from '../../src/cli/output/text.js'
 import { FILE_STYLE } from '../../src/cli/output/style.js'
-import type { Report, ReportContext } from '../../src/cli/output/report.js'
 import type { CommandContext, CommandOutcome } from '../../src/cli/subcommand.js'
 import { tape, tapeAtMost } from '../../src/fieldwork/work-plan/plan-facts.js'
 import type { WorkPlanValues } from '../../src/fieldwork/index.js'
@@ -108,7 +107,7 @@ describe('a project with mounts and wiring', () => {
     expect(markdown).toMatch(/^- \[ \] /mu)
     expect(markdown).not.toMatch(/undefined|NaN/u)
     const report = reportOf(await planRun(contextOf('lark-hollow.yaml'), {}))
-    expect(renderText(report, around, FILE_STYLE)).toContain('STOP: ')
+    expect(await renderText(report, around, FILE_STYLE)).toContain('STOP: ')
     const json: unknown = JSON.parse(renderJson(report, around))
     const validate = new Ajv2020({ strictTypes: false }).compile(SCHEMA)
     expect(validate(json), JSON.stringify(validate.errors)).toBe(true)
@@ -204,7 +203,7 @@ describe('review-output as a command', () => {
   it('reads a table, prints a course, and its JSON fits the schema', async () => {
     const table = new URL('./tables/days.csv', import.meta.url).pathname
     const report = reportOf(await reviewRun(contextOf('lark-hollow.yaml', [table]), {}))
-    const text = renderText(report, around, FILE_STYLE)
+    const text = await renderText(report, around, FILE_STYLE)
     expect(text).toContain('Percentile of what was measured')
     expect(text).toContain('* measured')
     const json: unknown = JSON.parse(renderJson(report, around))

@@ -16,7 +16,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { pagesOf } from '../drawings/pdf-text.js'
-import { BINARY, ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
+import { BINARY, ensureBuilt, ROOT, gablewattWarm } from '../cli/binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-'))
 const fleet = join(ROOT, 'examples/fleet')
@@ -30,7 +30,7 @@ const put = (name: string, text: string): string => {
 }
 /** In one thread, which starts three times as fast, unless the test says how many workers. */
 const run = (args: readonly string[]) =>
-  gablewatt(['run-fleet', ...args, ...(args.includes('--jobs') ? [] : ['--jobs', '1'])], { cwd: folder })
+  gablewattWarm(['run-fleet', ...args, ...(args.includes('--jobs') ? [] : ['--jobs', '1'])], { cwd: folder })
 const linesOf = (text: string): { name: string; status: string; stages: Record<string, Record<string, unknown>> }[] =>
   text
     .split('\n')
@@ -294,7 +294,7 @@ describe('output', () => {
     const project = join(fleet, 'reno-dry-high.yaml')
     const result = await run([project, '--out-dir', 'houses', '--junit', 'fleet.xml'])
     expect(result.exitCode).toBe(0)
-    const alone = await gablewatt(['estimate-yield', project, '--json'])
+    const alone = await gablewattWarm(['estimate-yield', project, '--json'])
     expect(readFileSync(join(folder, 'houses/reno-dry-high/yield.json'), 'utf8')).toBe(alone.stdout)
     expect(readFileSync(join(folder, 'fleet.xml'), 'utf8')).toContain(
       '<testcase classname="reno-dry-high" name="yield"/>',

@@ -1,16 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { emptyOutcome, runInOrder, workerPool, type FleetJob } from '../../src/fleet/index.js'
 
-const worker = new URL(
-  `data:text/javascript,${encodeURIComponent(`
+const worker = `data:text/javascript,${encodeURIComponent(`
   import { parentPort } from 'node:worker_threads'
   parentPort.on('message', (job) => {
     if (job.name === 'dies') process.exit(7)
     if (job.name === 'throws') throw new Error('a broken worker')
     if (job.name === 'eats') { const held = []; for (;;) held.push(new Array(10000).fill(job.index + held.length)) }
     parentPort.postMessage({ ...job, status: 'ok' })
-  })`)}`,
-)
+  })`)}`
 const jobs = (names: readonly string[]): FleetJob[] =>
   names.map((name, index) => ({ index, name, path: 'p.yaml', overrides: [] }))
 

@@ -40,6 +40,8 @@ function circleOf(edges: readonly { readonly from: string; readonly to: string }
 const FLOORS = [
   ['worksheet', 'seal'],
   ['values', 'tables'],
+  ['report'],
+  ['files'],
   ['project'],
   ['sun'],
   ['climate', 'roof'],
@@ -49,6 +51,7 @@ const FLOORS = [
   ['drawings'],
   ['fieldwork'],
   ['house'],
+  ['packet'],
   ['fleet'],
   ['cli', 'index.ts'],
 ]
@@ -60,6 +63,13 @@ describe('the rooms of the house', () => {
     expect(files.filter((file) => floorOf(file) < 0)).toEqual([])
     const upward = imports.filter(({ from, to }) => roomOf(from) !== roomOf(to) && floorOf(to) >= floorOf(from))
     expect(upward).toEqual([])
+  })
+
+  test('the guide for developers has these floors', () => {
+    const guide = readFileSync(new URL('../../DEVELOPERS.md', import.meta.url), 'utf8')
+    const said = /- One way only: `([^`]+)`/u.exec(guide)?.[1] ?? ''
+    const floors = said.split('<-').map((floor) => floor.split(',').map((room) => room.trim()))
+    expect(floors).toEqual(FLOORS.map((rooms) => rooms.filter((room) => room !== 'index.ts')))
   })
 
   test('no files go round in a circle, not even with types', () => {

@@ -30,7 +30,7 @@ describe('the stages of a house', () => {
     expect(counts.estimates).toBe(0)
     await house.wire()
     expect(counts.estimates).toBe(0)
-    await Promise.all([house.yield(), house.payback(), house.workPlan(), house.utilityBills(), house.sizes()])
+    await Promise.all([house.yield(), house.payback(), house.work(), house.bill(), house.size()])
     await house.payback()
     expect(counts.estimates).toBe(1)
     expect((await house.yield()).values).toEqual(estimateYield(lark.project, lark.files ?? new Map()).values)
@@ -39,7 +39,7 @@ describe('the stages of a house', () => {
   test('a stage that is asked for twice is the same result', async () => {
     const house = runHouse(lark)
     const stages = [
-      'arrangement',
+      'roof',
       'estimate',
       'yield',
       'wire',
@@ -49,26 +49,26 @@ describe('the stages of a house', () => {
       'prices',
       'takeOff',
       'bom',
-      'utilityBills',
+      'bill',
       'payback',
-      'sizes',
-      'permitGaps',
-      'workPlan',
+      'size',
+      'permit',
+      'work',
     ] as const
     for (const stage of stages) expect(await house[stage](), stage).toBe(await house[stage]())
   })
 
   test('the bill is taken from the very results of mounts and wiring that the house tells', async () => {
     const house = runHouse(lark)
-    const { mounts, wiring, arrangement } = await house.takeOff()
+    const { mounts, wire: wiring, arrangement } = await house.takeOff()
     expect(mounts).toBe(await house.mounts())
     expect(wiring).toBe(await house.wire())
-    expect(arrangement).toBe(await house.arrangement())
+    expect(arrangement).toBe(await house.roof())
   })
 
   test('mounts are told with the proof of the arrangement first', async () => {
     const house = runHouse(lark)
-    const [arrangement, own, mounts] = [await house.arrangement(), await house.ownMounts(), await house.mounts()]
+    const [arrangement, own, mounts] = [await house.roof(), await house.ownMounts(), await house.mounts()]
     expect(mounts.values).toBe(own.values)
     const ids = [...new Set([...arrangement.worksheet, ...own.worksheet].map(({ id }) => id))]
     expect(mounts.worksheet.map(({ id }) => id)).toEqual(ids)
@@ -84,7 +84,7 @@ describe('earlier results and wishes', () => {
     expect(await house.wire()).toBe(earlier.wire)
     expect((await house.takeOff()).mounts).toBe(earlier.mounts)
     const packet = await house.packet({ size: '11x17', documents: [] })
-    expect(packet).toMatchObject({ mounts: earlier.mounts, wiring: earlier.wire })
+    expect(packet).toMatchObject({ mounts: earlier.mounts, wire: earlier.wire })
     expect((await house.bom()).values).toEqual((await before.bom()).values)
     expect(counts.estimates).toBe(0)
   })
@@ -104,7 +104,7 @@ describe('earlier results and wishes', () => {
     const unpriced = { ...lark, project: { ...lark.project, finance } }
     const paid = await runHouse(unpriced, { earlier }).payback()
     expect(paid.values.gross_cost_usd).toBe(grossUsd)
-    expect((await runHouse(unpriced, { wishes: { payTheBill: true } }).payback()).values).toEqual(paid.values)
+    expect((await runHouse(unpriced, { wishes: { payTheBom: true } }).payback()).values).toEqual(paid.values)
     const own = await runHouse(lark, { earlier }).payback()
     expect(own.values.gross_cost_usd).toBe(stated)
     expect(own.findings.map(({ id }) => id)).toContain('payback.bom-not-used')
@@ -128,6 +128,6 @@ describe('a stage that cannot run', () => {
     expect(packet.findings.find(({ id }) => id === 'permit.structure-cannot-run')?.message).toBe(
       'the project has no part structure',
     )
-    expect((await house.workPlan()).values.mounts).toEqual([])
+    expect((await house.work()).values.mounts).toEqual([])
   })
 })

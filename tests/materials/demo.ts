@@ -50,7 +50,7 @@ export function inputOf(project: Project): BomInput {
     project,
     arrangement,
     mounts: spaceMounts(project, { modules, planes: Object.values(planes) }),
-    wiring: sizeWire(project, context()),
+    wire: sizeWire(project, context()),
     labels: [labelNeed('PV_DISC', 1), labelNeed('DIRECTORY', 2)],
   }
 }

@@ -154,7 +154,7 @@ describe('what the project can say', () => {
 
 describe('other ways to connect', () => {
   const bill = (project: Project) =>
-    priceBom({ project, arrangement: arrangeModules(project), wiring: sizeWire(project, context()), labels: [] }).values
+    priceBom({ project, arrangement: arrangeModules(project), wire: sizeWire(project, context()), labels: [] }).values
   const items = (values: BomValues) => Object.fromEntries(values.lines.map((line) => [line.item, line.quantity]))
 
   test('strings: connectors and strain reliefs for each, wire red and black, no trunk', () => {

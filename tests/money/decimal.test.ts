@@ -1,7 +1,7 @@
 import { Big } from 'big.js'
 import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
-import { Decimal, decimal, toCents } from '../../src/values/index.js'
+import { Decimal, decimal, toCents } from '../../src/values/decimal/index.js'
 
 /** The same arithmetic by the library alone: quotients rounded half up at 20 places. */
 const Truth = Big()

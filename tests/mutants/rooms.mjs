@@ -1,6 +1,6 @@
 /**
  * The rooms of the house: which sources belong together, and which tests answer for them.
- * `program` says that the tests run the built program, so that it must be built with the fault in it.
+ * `program` says that some of the tests start the built program, so that for those it must be built with the fault in it.
  */
 export const ROOMS = {
   electrical: {
@@ -20,16 +20,16 @@ export const ROOMS = {
   materials: { sources: ['src/materials/', 'src/tables/materials/'], tests: ['tests/materials/'] },
   money: { sources: ['src/money/', 'src/tables/money/'], tests: ['tests/money/', 'tests/published/money-'] },
   drawings: {
-    sources: ['src/drawings/', 'src/tables/nec/label'],
-    tests: ['tests/drawings/', 'tests/published/label'],
+    sources: ['src/drawings/', 'src/packet/', 'src/tables/nec/label'],
+    tests: ['tests/drawings/', 'tests/published/label', 'tests/published/electrical-tables'],
     program: true,
   },
   fieldwork: { sources: ['src/fieldwork/', 'src/tables/fieldwork/'], tests: ['tests/fieldwork/'], program: true },
-  fleet: { sources: ['src/fleet/'], tests: ['tests/fleet/'], program: true },
+  fleet: { sources: ['src/fleet/', 'src/files/'], tests: ['tests/fleet/'], program: true },
   project: { sources: ['src/project/'], tests: ['tests/project/'] },
   schemas: { sources: ['schemas/parts/'], tests: ['tests/project/'], generate: true },
   cli: {
-    sources: ['src/cli/', 'src/worksheet/', 'src/values/', 'bin/'],
+    sources: ['src/cli/', 'src/report/', 'src/worksheet/', 'src/values/', 'bin/'],
     tests: [
       'tests/cli/',
       'tests/explanations/',
@@ -40,6 +40,9 @@ export const ROOMS = {
     program: true,
   },
 }
+
+/** What a test loads that starts the built program. */
+export const STARTS_PROGRAM = 'tests/cli/binary.ts'
 
 /** Where a word is what is handed over (labels, sheets, steps of the work, tables); elsewhere a sentence may say the same in other words. */
 export const WORDED = ['src/tables/', 'src/drawings/', 'src/fieldwork/work-plan/']

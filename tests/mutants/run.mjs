@@ -1,15 +1,25 @@
 // Puts small faults into the program, one at a time, and counts which of them the tests of their room notice:
 // npm run build && npm run mutants -- [--count 300] [--seed 1] [--room NAME] [--workers 2] [--out REPORT.json] [--list]
 import { spawn } from 'node:child_process'
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import {
+  cpSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { drawSites, groupBy } from './draw.mjs'
 import { findSchemaSites } from './find-schema-sites.mjs'
 import { findSites, lineOf, withFault } from './find-sites.mjs'
-import { ROOMS, roomOf, WORDED } from './rooms.mjs'
+import { importGraph, loads } from './import-graph.mjs'
+import { ROOMS, roomOf, STARTS_PROGRAM, WORDED } from './rooms.mjs'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const { values: options } = parseArgs({
@@ -27,17 +37,20 @@ const equivalents = JSON.parse(readFileSync(new URL('equivalents.json', import.m
 const isEquivalent = (site) =>
   equivalents.some((known) => known.file === site.file && known.before === site.before && known.after === site.after)
 
-const sourceFiles = () =>
-  ['src', 'bin', 'schemas/parts']
+const filesIn = (folders, pattern) =>
+  folders
     .flatMap((folder) =>
       readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' }).map((file) => `${folder}/${file}`),
     )
-    .filter((file) => /\.(ts|js|yaml)$/.test(file))
+    .filter((file) => pattern.test(file))
     .toSorted()
+
+const testFiles = filesIn(['tests'], /\.test\.ts$/)
+const graph = importGraph(root, filesIn(['src', 'tests'], /\.ts$/))
 
 function allSites() {
   const rooms = new Map()
-  for (const file of sourceFiles()) {
+  for (const file of filesIn(['src', 'bin', 'schemas/parts'], /\.(ts|js|yaml)$/)) {
     const room = roomOf(file)
     if (room === undefined || (options.room !== undefined && room !== options.room)) continue
     const source = readFileSync(join(root, file), 'utf8')
@@ -71,12 +84,12 @@ function makeCopy() {
 }
 
 /** Runs a command to its end or to its time limit. @returns {Promise<'passed' | 'failed' | 'timed out'>} */
-function run(copy, command, args, limitMs) {
+function run(copy, command, args, limitMs, env = {}) {
   return new Promise((done) => {
     const child = spawn(command, args, {
       cwd: copy,
       stdio: 'ignore',
-      env: { ...process.env, CI: 'true' },
+      env: { ...process.env, CI: 'true', ...env },
       detached: true,
     })
     const timer = setTimeout(() => {
@@ -92,30 +105,66 @@ function run(copy, command, args, limitMs) {
 
 const npm = (script) => ['npm', ['run', '--silent', script]]
 
-/** What the tests of a room say of the copy as it stands. */
-async function judge(copy, room, limitMs) {
-  const { tests, program, generate } = ROOMS[room]
-  if (generate === true && (await run(copy, ...npm('generate'), limitMs)) !== 'passed') return 'failed'
-  if (program === true && (await run(copy, ...npm('bundle'), limitMs)) !== 'passed') return 'failed'
-  return run(
+/** Runs test files one after the other, until one fails. */
+const runTests = (copy, files, limitMs, report = []) =>
+  run(
     copy,
     join(copy, 'node_modules/.bin/vitest'),
-    ['run', '--config', 'tests/vitest.config.ts', '--bail=1', ...tests],
+    ['run', '--config', 'tests/mutants/vitest.config.mjs', '--bail=1', ...report, ...files],
     limitMs,
+    { TEST_FILES_IN_ORDER: JSON.stringify(files) },
   )
+
+/** Test files of a room with the time that each took without any fault, quickest first. */
+const testsOf = new Map()
+
+/** Runs all tests of a room without a fault: they must pass, and their times tell the order and the time limit. */
+async function measure(copy, room) {
+  const { tests, program, generate } = ROOMS[room]
+  const files = testFiles.filter((file) => tests.some((start) => file.startsWith(start)))
+  for (const script of [generate === true ? 'generate' : undefined, program === true ? 'bundle' : undefined])
+    if (script !== undefined && (await run(copy, ...npm(script), 600_000)) !== 'passed') return false
+  const report = join(copy, 'report.json')
+  if ((await runTests(copy, files, 600_000, ['--reporter=json', `--outputFile=${report}`])) !== 'passed') return false
+  const { testResults } = JSON.parse(readFileSync(report, 'utf8'))
+  const timed = testResults.map(({ name, startTime, endTime }) => ({
+    file: relative(realpathSync(copy), name),
+    ms: endTime - startTime,
+  }))
+  testsOf.set(
+    room,
+    timed.toSorted((a, b) => a.ms - b.ms),
+  )
+  return true
+}
+
+/**
+ * What the tests of a room say of the copy with a fault in it: first the test files that load the faulty file, then, with
+ * the program built anew, those that start the program.
+ */
+async function judge(copy, { room, file: faulty }) {
+  const { program, generate } = ROOMS[room]
+  const timed = testsOf.get(room)
+  const limitMs = 20_000 + 6 * timed.reduce((sum, { ms }) => sum + ms, 0)
+  if (generate === true && (await run(copy, ...npm('generate'), limitMs)) !== 'passed') return 'failed'
+  const all = timed.map(({ file }) => file)
+  const starting = program === true ? all.filter((file) => loads(graph, file, STARTS_PROGRAM)) : []
+  const others = all.filter((file) => !starting.includes(file) && (!graph.has(faulty) || loads(graph, file, faulty)))
+  const said = others.length === 0 ? 'passed' : await runTests(copy, others, limitMs)
+  if (said !== 'passed' || starting.length === 0) return said
+  if ((await run(copy, ...npm('bundle'), limitMs)) !== 'passed') return 'failed'
+  return runTests(copy, starting, limitMs)
 }
 
 const types = (copy) =>
   run(copy, join(copy, 'node_modules/.bin/tsc'), ['-p', 'tests/tsconfig.json', '--noEmit'], 120_000)
-
-const limits = new Map()
 
 /** One fault, from putting it in to taking it out. */
 async function tryFault(copy, site) {
   const path = join(copy, site.file)
   const source = readFileSync(path, 'utf8')
   writeFileSync(path, withFault(source, site))
-  const said = await judge(copy, site.room, limits.get(site.room))
+  const said = await judge(copy, site)
   const outcome =
     said !== 'passed' ? 'tests' : site.file.endsWith('.ts') && (await types(copy)) !== 'passed' ? 'types' : 'unnoticed'
   writeFileSync(path, source)
@@ -134,10 +183,7 @@ const copies = Array.from({ length: Number(options.workers) }, makeCopy)
 const results = []
 try {
   for (const room of new Set(sites.map((site) => site.room))) {
-    const begin = performance.now()
-    if ((await judge(copies[0], room, 600_000)) !== 'passed')
-      throw new Error(`the tests of ${room} fail without any fault`)
-    limits.set(room, 20_000 + 6 * (performance.now() - begin))
+    if (!(await measure(copies[0], room))) throw new Error(`the tests of ${room} fail without any fault`)
   }
   const queue = [...sites]
   await Promise.all(
@@ -145,6 +191,7 @@ try {
       for (let site = queue.shift(); site !== undefined; site = queue.shift()) {
         const result = await tryFault(copy, site)
         results.push(result)
+        process.stderr.write(`${results.length} of ${sites.length}\r`)
         if (result.outcome === 'unnoticed')
           console.log(`unnoticed: ${site.file}:${site.line} (${site.kind})\n  - ${site.before}\n  + ${site.after}`)
       }

@@ -58,7 +58,7 @@ describe('helpers', () => {
     expect(tiltDegOf({ pitch_in_12: 12 })).toBeCloseTo(45, 12)
     expect(tiltDegOf({ pitch_in_12: 6 })).toBeCloseTo(26.56505117707799, 12)
     expect(tiltDegOf({ tilt_deg: 0 })).toBe(0)
-    expect(() => tiltDegOf({})).toThrow('without a slope')
+    expect(() => tiltDegOf({})).toThrow('not stated')
   })
 
   test('number of modules: blocks before modules before strings', () => {

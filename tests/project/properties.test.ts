@@ -33,7 +33,7 @@ const hasNeighbour = (line: number, column: number, name: string) =>
 
 describe('properties of reading a project', () => {
   test('every slip of one letter in any key of the starter is told at its line and column', () => {
-    // All of them, not a sample: a letter dropped, doubled, or swapped with the next.
+    // A letter dropped, doubled, or swapped with the next: a third of them here, all of them in the night.
     const slips = KEYS.filter(({ key }) => !IDS.has(key)).flatMap(({ line, column, key }) =>
       Array.from({ length: key.length }, (_, i) => i).flatMap((i) =>
         [
@@ -46,7 +46,8 @@ describe('properties of reading a project', () => {
       ),
     )
     expect(slips.length).toBeGreaterThan(500)
-    for (const { line, column, key, typo } of slips) {
+    const tried = process.env['NIGHTLY'] === '1' ? slips : slips.filter((_, index) => index % 3 === 0)
+    for (const { line, column, key, typo } of tried) {
       const text = LINES.map((each, n) => (n + 1 === line ? each.replace(key, typo) : each)).join('\n')
       const { problems } = failureOf(() => loadText(text))
       expect(problems, typo).toHaveLength(1)
@@ -123,7 +124,7 @@ describe('properties of reading a project', () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     )
   })
 
@@ -156,7 +157,7 @@ describe('properties of reading a project', () => {
         const complaints = explain(root, data, [], { root, sourceAt: () => undefined })
         expect(complaints.length === 0, JSON.stringify(complaints)).toBe(validate(data))
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     )
   })
 })

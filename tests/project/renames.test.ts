@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { renderJson } from '../../src/cli/output/json.js'
+import { renderJson } from '../../src/report/index.js'
 import { tableJobs } from '../../src/fleet/index.js'
 import { loadProject, pathTrouble, renameText } from '../../src/project/index.js'
 import { RENAMED_KEYS, RENAMED_LADDER, RENAMED_VALUES } from '../../src/project/renames.js'

@@ -53,6 +53,11 @@ const CASES: readonly Case[] = [
     "33:93  arrays.south.strings.1.inverter_unit  no 'garagge' under inverter_units; did you mean garage?",
   ],
   [
+    'framing under a plane',
+    [['equipment:  # from', 'structure: { framing: { soth: { kind: rafter } } }\nequipment:  # from']],
+    "38:25  structure.framing.soth  no 'soth' under roof_planes; did you mean south?",
+  ],
+  [
     'inverter of a unit',
     [...STRINGS, ['inverter: s5000', 'inverter: s500']],
     "39:23  inverter_units.garage.inverter  no 's500' under equipment.inverters; did you mean s5000?",

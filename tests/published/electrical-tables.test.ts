@@ -534,6 +534,7 @@ describe('editions', () => {
       expect(rule.gist).toBe(row['gist_of_required_text'])
       expect(rule.sizeAndColour).toBe(row['size_colour'])
       expect(rule.neededForModuleLevel).toBe(row['needed_for_microinverter_system'])
+      expect(rule.verifiedBy).toBe(row['verified_by'])
       for (const edition of editions) {
         const text = row[`nec${edition.slice(4)}`] ?? ''
         const place = rule.sections[edition]

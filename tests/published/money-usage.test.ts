@@ -69,6 +69,19 @@ describe('tables', () => {
     }
   })
 
+  it('the price index of every division and year equals the published row', () => {
+    const [, head = '', ...rows] = sample('money/electricity-price-index.csv').trim().split('\n')
+    const years = head.split(',').slice(1).map(Number)
+    expect([years[0], years.at(-1)]).toEqual([2025, 2060])
+    const published = Object.fromEntries(
+      rows.map((row) => {
+        const [division = '', ...values] = row.split(',')
+        return [division, values.map(Number)]
+      }),
+    )
+    expect(PRICE_INDEX).toEqual(published)
+  })
+
   it('NIST 2025 price index: the US falls to 0.969 by 2050, -0.12 % a year', () => {
     const us = PRICE_INDEX['United States']
     expect(us.length).toBe(36)

@@ -15,9 +15,7 @@ import {
   eccentricityFactor,
   effectiveGroundAngleDeg,
   effectiveSkyAngleDeg,
-  erbsDaily,
   erbsHourly,
-  erbsMonthly,
   globalShareOfDay,
   hayDavies,
   isotropicSky,
@@ -128,18 +126,6 @@ describe('diffuse share', () => {
     [0.7, 0.244],
   ])('of an hour at clearness %f', (clearness, expected) => {
     expect(erbsHourly(clearness)).toBeCloseTo(expected, 4)
-  })
-
-  it.each([
-    [0.4, 0.7583, 0.7584, 0.5005, 0.534],
-    [0.5, 0.5688, 0.6083, 0.3911, 0.4291],
-    [0.6, 0.3534, 0.4323, 0.3014, 0.3382],
-    [0.75, 0.143, 0.175, 0.1758, 0.204],
-  ])('of a day and of a month at clearness %f', (clearness, dayWinter, daySummer, monthWinter, monthSummer) => {
-    expect(erbsDaily(clearness, 75)).toBeCloseTo(dayWinter, 4)
-    expect(erbsDaily(clearness, 100)).toBeCloseTo(daySummer, 4)
-    expect(erbsMonthly(clearness, 75)).toBeCloseTo(monthWinter, 4)
-    expect(erbsMonthly(clearness, 100)).toBeCloseTo(monthSummer, 4)
   })
 })
 

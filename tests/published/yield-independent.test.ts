@@ -3,13 +3,30 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { PEREZ_1990 } from '../../src/tables/sky/perez-1990.js'
 import { estimateYield } from '../../src/yield/index.js'
 
 const EPW = new URL('../../examples/weather/USA_WA_Seattle-Tacoma.Intl.AP.727930_TMY3.epw', import.meta.url)
 const RAD = Math.PI / 180
 const sin = (deg: number): number => Math.sin(deg * RAD)
 const cos = (deg: number): number => Math.cos(deg * RAD)
+
+/**
+ * F11, F12, F13, F21, F22, F23, each by bin of clearness.
+ *
+ * Perez, Ineichen, Seals, Michalsky & Stewart 1990, Solar Energy 44:271-289, with the digits of the EnergyPlus Engineering
+ * Reference, from memory; keyed by column here, so that a slip in a row of the program's own table shows.
+ */
+const PEREZ = {
+  from: [1.065, 1.23, 1.5, 1.95, 2.8, 4.5, 6.2],
+  columns: [
+    [-0.0083117, 0.1299457, 0.3296958, 0.5682053, 0.873028, 1.1326077, 1.0601591, 0.677747],
+    [0.5877285, 0.6825954, 0.4868735, 0.1874525, -0.3920403, -1.2367284, -1.5999137, -0.3272588],
+    [-0.0620636, -0.1513752, -0.2210958, -0.295129, -0.3616149, -0.4118494, -0.3589221, -0.2504286],
+    [-0.0596012, -0.0189325, 0.055414, 0.1088631, 0.2255647, 0.2877813, 0.2642124, 0.1561313],
+    [0.0721249, 0.065965, -0.0639588, -0.1519229, -0.4620442, -0.8230357, -1.127234, -1.3765031],
+    [-0.0220216, -0.0288748, -0.0260542, -0.0139754, 0.0012448, 0.0558651, 0.1310694, 0.2506212],
+  ],
+} as const
 
 interface Truth {
   readonly poaKwhM2: number[]
@@ -75,15 +92,8 @@ function independent(tilt: number, azimuth: number, acLimitKw: number): Truth {
       const zr = z * RAD
       const eps = ((dhi + dni) / dhi + 1.041 * zr ** 3) / (1 + 1.041 * zr ** 3)
       const delta = (dhi * am) / (1361.1 * e0)
-      const bin = PEREZ_1990.binFrom.filter((bound) => eps >= bound).length
-      const [f11, f12, f13, f21, f22, f23] = PEREZ_1990.coefficients[bin] as readonly [
-        number,
-        number,
-        number,
-        number,
-        number,
-        number,
-      ]
+      const bin = PEREZ.from.filter((bound) => eps >= bound).length
+      const [f11 = 0, f12 = 0, f13 = 0, f21 = 0, f22 = 0, f23 = 0] = PEREZ.columns.map((column) => column[bin] ?? 0)
       const f1 = Math.max(0, f11 + f12 * delta + f13 * zr)
       const f2 = f21 + f22 * delta + f23 * zr
       circumsolar = (dhi * f1 * Math.max(0, cosI)) / Math.max(cos(85), cosZ)

@@ -78,7 +78,7 @@ describe('the compiled form of the program', () => {
     expect(used.filter((form) => form !== undefined)).toEqual([])
   })
 
-  test.each([0, 9, 18, 27, 36, 45, 54, 63])('a start with flipped bit %i gives the right figures', async (index) => {
+  test.each([0, 36])('a start with flipped bit %i gives the right figures', async (index) => {
     writeFileSync(compiled, flipped(whole.compiled, index))
     const { exitCode, stdout, stderr } = await estimate()
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })

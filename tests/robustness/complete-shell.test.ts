@@ -4,13 +4,13 @@ import { join } from 'node:path'
 import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { SUBCOMMANDS } from '../../src/cli/subcommands.js'
-import { ensureBuilt, gablewatt, gablewattOnce } from '../cli/binary.js'
+import { ensureBuilt, gablewattWarm, gablewattWarmOnce } from '../cli/binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-completion-'))
 const names = SUBCOMMANDS.map(({ name }) => name)
 beforeAll(async () => {
   ensureBuilt()
-  writeFileSync(join(folder, 'script'), (await gablewattOnce(['complete-shell', 'bash'])).stdout)
+  writeFileSync(join(folder, 'script'), (await gablewattWarmOnce(['complete-shell', 'bash'])).stdout)
   writeFileSync(join(folder, 'house one.yaml'), '')
 })
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -49,11 +49,11 @@ describe('bash', () => {
 
 describe('every shell', () => {
   test.each(['bash', 'zsh', 'fish'])('%s knows each subcommand and each of its options', async (shell) => {
-    const { exitCode, stdout, stderr } = await gablewattOnce(['complete-shell', shell])
+    const { exitCode, stdout, stderr } = await gablewattWarmOnce(['complete-shell', shell])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
     for (const name of names) {
       expect(stdout).toContain(name)
-      const help = (await gablewattOnce(['help', name])).stdout
+      const help = (await gablewattWarmOnce(['help', name])).stdout
       for (const [, option = ''] of help.matchAll(/^ {2}(?:-\w, )?--([a-z-]+)/gmu)) {
         if (option !== 'version') expect(stdout).toContain(shell === 'fish' ? ` -l ${option}` : `--${option}`)
       }
@@ -62,7 +62,7 @@ describe('every shell', () => {
 
   test('quotes in descriptions do not end a word', async () => {
     // Descriptions hold apostrophes and colons; each script must still be balanced.
-    const scripts = await Promise.all(['bash', 'zsh'].map((shell) => gablewattOnce(['complete-shell', shell])))
+    const scripts = await Promise.all(['bash', 'zsh'].map((shell) => gablewattWarmOnce(['complete-shell', shell])))
     for (const { stdout } of scripts) {
       const checked = await execa('bash', ['-n'], { input: stdout.replace('#compdef', '#'), reject: false })
       expect(checked.stderr).toBe('')
@@ -70,7 +70,7 @@ describe('every shell', () => {
   })
 
   test('another shell is refused', async () => {
-    const { exitCode, stderr } = await gablewatt(['complete-shell', 'tcsh'])
+    const { exitCode, stderr } = await gablewattWarm(['complete-shell', 'tcsh'])
     expect(exitCode).toBe(2)
     expect(stderr).toContain('Allowed choices are bash, zsh, fish')
   })

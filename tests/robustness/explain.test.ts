@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
+import { ensureBuilt, ROOT, gablewattWarm } from '../cli/binary.js'
 
 beforeAll(ensureBuilt)
 
 describe('explain', () => {
   test('tells meaning, rule, source and fix of a finding', async () => {
-    const { exitCode, stdout, stderr } = await gablewatt(['explain', 'wire.panel-busbar'])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['explain', 'wire.panel-busbar'])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
     for (const heading of ['What it means', 'The rule', 'Where the rule stands', 'How to mend it']) {
       expect(stdout).toMatch(new RegExp(`^${heading}$`, 'mu'))
@@ -21,7 +21,7 @@ describe('explain', () => {
     [['Busbar'], 'bus-rating'],
     [['line-side', 'tap'], 'supply-side'],
   ])('%j is a term', async (words, key) => {
-    const { exitCode, stdout } = await gablewatt(['explain', ...words])
+    const { exitCode, stdout } = await gablewattWarm(['explain', ...words])
     expect(exitCode).toBe(0)
     expect(stdout.split('\n')[0]).toBe(key)
   })
@@ -30,13 +30,13 @@ describe('explain', () => {
     ['energy-estimate', /^a measured plant: 15 days/mu],
     ['exit-codes', /3: a file cannot be read or written/u],
   ])('%s is a topic', async (word, says) => {
-    const { exitCode, stdout } = await gablewatt(['explain', word])
+    const { exitCode, stdout } = await gablewattWarm(['explain', word])
     expect(exitCode).toBe(0)
     expect(stdout).toMatch(says)
   })
 
   test('a stage that cannot run is explained whatever the stage', async () => {
-    expect((await gablewatt(['explain', 'yield.cannot-run'])).stdout).toContain('is asked for and never guessed')
+    expect((await gablewattWarm(['explain', 'yield.cannot-run'])).stdout).toContain('is asked for and never guessed')
   })
 
   test.each([
@@ -46,16 +46,16 @@ describe('explain', () => {
     ['zzzzzzzz', "'gablewatt explain' lists all"],
     ['constructor', 'is neither a finding nor a term'],
   ])('%s is refused with a hint', async (word, hint) => {
-    const { exitCode, stdout, stderr } = await gablewatt(['explain', word])
+    const { exitCode, stdout, stderr } = await gablewattWarm(['explain', word])
     expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' })
     expect(stderr).toContain(hint)
   })
 
   test('without a word lists everything, and as JSON follows the result schema', async () => {
     const [text, json, csv] = await Promise.all([
-      gablewatt(['explain']),
-      gablewatt(['explain', '--json']),
-      gablewatt(['explain', '--csv']),
+      gablewattWarm(['explain']),
+      gablewattWarm(['explain', '--json']),
+      gablewattWarm(['explain', '--csv']),
     ])
     expect(text.stdout).toMatch(/^wire\.voltage-cold /mu)
     expect(text.stdout).toMatch(/^ampacity /mu)

@@ -4,7 +4,7 @@ import { parse, stringify } from 'yaml'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { EpwHourOrder } from '../../src/climate/epw-hour-order.js'
 import { readGreenButton, readUsage } from '../../src/money/index.js'
-import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
+import { ensureBuilt, ROOT, gablewattWarm } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
 
 let subcommands: string[] = []
@@ -51,7 +51,7 @@ describe('names of a project', () => {
       // The renderers are the same for all: the text of each, and every other form once.
       const more = name === 'size-wire' ? [['--markdown'], ['--show-work'], ['--csv'], ['--json']] : []
       for (const form of [[], ...more]) {
-        const { exitCode, stdout, stderr } = await gablewatt([name, project, ...form], { env: { COLUMNS: '60' } })
+        const { exitCode, stdout, stderr } = await gablewattWarm([name, project, ...form], { env: { COLUMNS: '60' } })
         expect([0, 1], `${name} ${form.join('')}: ${stderr}`).toContain(exitCode)
         // oxlint-disable-next-line no-control-regex
         const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u202A-\u202E]|\r(?!\n)|0wn3d/u.exec(
@@ -64,22 +64,23 @@ describe('names of a project', () => {
 
   test('are no formulas for a spreadsheet', { timeout: 120_000 }, async () => {
     const project = houseWith('=HYPERLINK("http://x")', '@SUM(1)', '+1+1', '-1+1', '\t=1', ' =1')
+    let reached = 0
     for (const name of subcommands) {
-      const { exitCode, stdout } = await gablewatt([name, project, '--csv'])
+      const { exitCode, stdout } = await gablewattWarm([name, project, '--csv'])
       if (exitCode === 2) continue
+      if (/'(?:=HYPERLINK|@SUM|\+1\+1|-1\+1)/u.test(stdout)) reached += 1
       const fields = stdout.split('\r\n').flatMap(fieldsOf)
       const formulas = fields.filter(
         (field) => /^\s*[=+\-@]/u.test(field) && !/^[+-]?[\d.]+(?:e[+-]?\d+)?$/iu.test(field),
       )
       expect(formulas.map((field) => `${name}: ${field}`)).toEqual([])
     }
+    // Names really reach the outputs that were looked at.
+    expect(reached).toBeGreaterThan(0)
   })
 
-  test('names really reach the outputs that were looked at', async () => {
-    const project = houseWith('=SPOILT ')
-    const all = await Promise.all(subcommands.map((name) => gablewatt([name, project, '--csv'])))
-    expect(all.some(({ stdout }) => stdout.includes("'=SPOILT"))).toBe(true)
-    const { stdout } = await gablewatt(['estimate-yield', project])
+  test('stand as they are in a text', async () => {
+    const { stdout } = await gablewattWarm(['estimate-yield', houseWith('=SPOILT ')])
     expect(stdout).toContain('=SPOILT')
   })
 })
@@ -148,7 +149,7 @@ describe('XML of a meter', () => {
     const data = { ...(parse(readFileSync(project, 'utf8')) as object), usage: { green_button: 'meter.xml' } }
     writeFileSync(project, stringify(data))
     writeFileSync(join(folder, 'meter.xml'), xml)
-    const { exitCode, stderr } = await gablewatt(['payback', project])
+    const { exitCode, stderr } = await gablewattWarm(['payback', project])
     expect(stderr).toContain('the file is no ESPI feed')
     expect(exitCode).toBe(2)
   })

@@ -1,7 +1,9 @@
 import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { gablewatt, ROOT } from '../cli/binary.js'
+import { makeProgram } from '../../src/cli/program.js'
+import { SUBCOMMANDS } from '../../src/cli/subcommands.js'
+import { ROOT } from '../cli/binary.js'
 
 /** A folder of its own with the demo house and all that it names. */
 export function copyOfHouse(change: (text: string) => string = (text) => text): { folder: string; project: string } {
@@ -25,9 +27,15 @@ export function replaced(text: string, from: string | RegExp, to: string): strin
 
 /** Subcommands that print a report about one project and need nothing else. */
 export async function reportingSubcommands(): Promise<string[]> {
-  const { stdout } = await gablewatt(['help'])
-  const names = [...stdout.matchAll(/^ {2}([a-z]+-?[a-z]+) {2,}/gmu)].map(([, name = '']) => name)
-  const helps = await Promise.all(names.map(async (name) => [name, (await gablewatt(['help', name])).stdout] as const))
+  const program = makeProgram('gablewatt', SUBCOMMANDS)
+  const helps = await Promise.all(
+    SUBCOMMANDS.map(async ({ name, load }) => {
+      const command = program.commands.find((one) => one.name() === name)
+      if (command === undefined) throw new Error(`there is no subcommand ${name}`)
+      ;(await load()).configure(command)
+      return [name, command.helpInformation()] as const
+    }),
+  )
   return helps
     .filter(
       ([, help]) => help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>/u.test(help),

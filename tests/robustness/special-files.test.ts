@@ -41,14 +41,17 @@ const PLACES: readonly (readonly [place: string, args: (file: string) => readonl
   ['production.csv', (file) => ['review-output', house, file]],
   ['--weather', (file) => ['review-output', house, join(folder, 'days.csv'), '--weather', file]],
   ['--compare', (file) => ['price-bom', house, '--compare', file]],
+  ['--use', (file) => ['price-bom', house, '--use', file]],
+  ['--baseline', (file) => ['run-fleet', house, '--stages', 'yield', '--jobs', '1', '--baseline', file]],
   ['run-fleet', (file) => ['run-fleet', file, '--jobs', '1']],
   ['run-fleet --table', (file) => ['run-fleet', house, '--table', file]],
 ]
 
-/** A device is no regular file as a pipe is none: one place by day, all by night. */
-const CASES = PLACES.flatMap(([place, args], index) =>
+/** A device is no regular file as a pipe is none: these places by day, all by night. */
+const WITH_DEVICE = new Set(['project', '--use', '--baseline'])
+const CASES = PLACES.flatMap(([place, args]) =>
   ['pipe', '/dev/zero', 'huge']
-    .filter((file) => file !== '/dev/zero' || index === 0 || process.env['NIGHTLY'] !== undefined)
+    .filter((file) => file !== '/dev/zero' || WITH_DEVICE.has(place) || process.env['NIGHTLY'] !== undefined)
     .map((file) => ({ place, file, args })),
 )
 
@@ -63,6 +66,16 @@ describe('what is no regular file, or too large, is refused at once', () => {
       })
       const said = result.stderr + result.stdout
       expect(said).toMatch(file === 'huge' ? /3000\.0 MB large; at most [\d.]+ MB is read/u : /is not a regular file/u)
+      expect(result.exitCode).toBe(3)
+    },
+    60_000,
+  )
+
+  test.each(PLACES.filter(([place]) => WITH_DEVICE.has(place)))(
+    '%s: a folder',
+    async (_place, args) => {
+      const result = await gablewatt([...args(join(folder, 'fleet'))], { cwd: folder, timeout: 20_000 })
+      expect(result.stderr + result.stdout).toContain('is a folder, not a file')
       expect(result.exitCode).toBe(3)
     },
     60_000,

@@ -1,5 +1,6 @@
+import { tiltDegOf } from '../../src/project/facts.js'
 import { describe, expect, test } from 'vitest'
-import { planeTiltDeg, planeToLocalFt, roofSurface } from '../../src/roof/index.js'
+import { roofSurface } from '../../src/roof/index.js'
 import { planeAxes } from '../../src/sun/index.js'
 import type { Outline } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
@@ -100,21 +101,20 @@ describe('refused outlines', () => {
   })
 
   test('slope missing or contradictory', () => {
-    expect(refusal(() => planeTiltDeg('south', { azimuth_deg: 180 })).message).toMatch(/slope .* not stated/)
-    expect(refusal(() => planeTiltDeg('south', { azimuth_deg: 180, tilt_deg: 30, pitch_in_12: 6 })).message).toMatch(
+    expect(refusal(() => tiltDegOf({}, 'roof_planes.south')).message).toMatch(/slope .* not stated/)
+    expect(refusal(() => tiltDegOf({ tilt_deg: 30, pitch_in_12: 6 }, 'roof_planes.south')).message).toMatch(
       /26\.6 degrees\) do not agree/,
     )
-    expect(planeTiltDeg('south', { azimuth_deg: 180, pitch_in_12: 12 })).toBeCloseTo(45, 12)
+    expect(tiltDegOf({ pitch_in_12: 12 })).toBeCloseTo(45, 12)
   })
 })
 
 describe('plane to east, north, up', () => {
   test('south plane: x is east, y is north and up', () => {
     const axes = planeAxes(30, 180)
-    const at = planeToLocalFt(axes, { xFt: 7, yFt: 10 })
-    expect(at.east).toBeCloseTo(7, 12)
-    expect(at.north).toBeCloseTo(10 * Math.cos(Math.PI / 6), 12)
-    expect(at.up).toBeCloseTo(5, 12)
+    expect(axes.x).toMatchObject({ east: expect.closeTo(1, 12), up: expect.closeTo(0, 12) })
+    expect(axes.y.north).toBeCloseTo(Math.cos(Math.PI / 6), 12)
+    expect(axes.y.up).toBeCloseTo(1 / 2, 12)
   })
 
   test.each([

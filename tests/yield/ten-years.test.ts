@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { yieldFigures } from '../../src/cli/commands/fleet-figures.js'
+import { yieldFigures } from '../../src/fleet/stage-figures.js'
 import { constantIndex, readFinance, outputShare } from '../../src/money/cash-flow/index.js'
 import type { Project } from '../../src/project/index.js'
 import { Worksheet } from '../../src/worksheet/index.js'

@@ -1,5 +1,5 @@
 import type { BillValues, SavingsValues } from '../../money/index.js'
-import type { Cell, Section, TableData } from '../output/report.js'
+import type { Cell, Section, TableData } from '../../report/index.js'
 
 export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 

@@ -1,8 +1,5 @@
 import { Option, type Command } from 'commander'
-import { runHouse, type House } from '../../house/index.js'
-import { moduleCountOf, type LoadedProject, type Project } from '../../project/index.js'
-import { StageError, Worksheet, type Finding } from '../../worksheet/index.js'
-import { CHECK_STAGES, type CheckStage } from '../check-stages.js'
+import { checkHouse, runHouse, type CheckStage } from '../../house/index.js'
 import { takesProject, writesReport, type FileOptions } from '../options.js'
 import { countFindings } from '../output/findings.js'
 import { renameFile } from '../rename-file.js'
@@ -33,23 +30,16 @@ export function configure(command: Command): void {
 export async function run(
   context: CommandContext,
   options: FileOptions & { readonly rename?: boolean },
-  stages: readonly CheckStage[] = CHECK_STAGES,
+  stages?: readonly CheckStage[],
 ): Promise<CommandOutcome> {
   if (options.rename === true) return renameFile(context.args[0] ?? '-', options)
   const loaded = await context.project()
-  const house = runHouse(loaded)
-  const sheet = new Worksheet()
-  const ran: string[] = []
-  for (const stage of stages) {
-    if (!stage.applies(loaded.project)) continue
-    context.progress(`checking ${stage.name}`)
-    if (await runStage(stage, house, loaded.project, sheet)) ran.push(stage.name)
-  }
-  const counts = countParts(loaded)
-  const proof = sheet.result({})
-  const findings = withoutRepeats(proof.findings)
-  const failed = findings.some((finding) => finding.severity === 'error')
-  const result = { ...proof, findings, values: { ok: !failed, counts, stages_run: ran } }
+  const result = await checkHouse(loaded.project, runHouse(loaded), {
+    stages,
+    begin: (stage) => context.progress(`checking ${stage}`),
+  })
+  const { findings } = result
+  const { ok, counts } = result.values
   const parts = Object.entries(counts).map(([name, number]) => sayCount(number, name.replaceAll('_', ' ')))
   return {
     report: {
@@ -58,7 +48,7 @@ export async function run(
       sections: [
         {
           kind: 'paragraph',
-          text: `${failed ? 'not ok' : 'ok'}: ${parts.join(', ')}; ${countFindings(findings)}`,
+          text: `${ok ? 'ok' : 'not ok'}: ${parts.join(', ')}; ${countFindings(findings)}`,
         },
       ],
       csv: {
@@ -74,39 +64,6 @@ export async function run(
       result,
     },
   }
-}
-
-/** A stage that cannot run is itself something to tell; the others still run. */
-async function runStage(stage: CheckStage, house: House, project: Project, sheet: Worksheet): Promise<boolean> {
-  try {
-    sheet.include(await stage.run(house, project))
-    return true
-  } catch (error) {
-    if (!(error instanceof StageError)) throw error
-    const { where, message, fix } = error
-    sheet.find({ severity: 'error', id: `${stage.name}.cannot-run`, message, where, fix })
-    return false
-  }
-}
-
-/** A stage brings the findings of the stages that it builds on, so that one may arrive more than once. */
-function withoutRepeats(findings: readonly Finding[]): Finding[] {
-  return [
-    ...new Map(findings.map((finding) => [[finding.id, finding.where, finding.message].join('\n'), finding])).values(),
-  ]
-}
-
-/** What the file holds, so that a person sees that all of it was read. */
-function countParts({ project }: LoadedProject): Record<string, number> {
-  return {
-    roof_planes: count(project.roof_planes),
-    arrays: count(project.arrays),
-    modules: Object.values(project.arrays).reduce((sum, array) => sum + moduleCountOf(array), 0),
-  }
-}
-
-function count(part: object | undefined): number {
-  return Object.keys(part ?? {}).length
 }
 
 /** `1 roof plane`, `2 roof planes`; `name` is in the plural. */

@@ -40,7 +40,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...(options.costPerModule === undefined ? {} : { usdPerModule: options.costPerModule }),
     ...(options.costFixed === undefined ? {} : { fixedUsd: options.costFixed }),
   }
-  const result = await (await houseOf(context, [], { sizes })).sizes()
+  const result = await (await houseOf(context, [], { size: sizes })).size()
   return {
     report: {
       title: `How many modules: ${project.title}`,

@@ -1,6 +1,6 @@
 import { Argument, Command, type Option } from 'commander'
 import { writesFile } from '../options.js'
-import { cleanLine } from '../output/sanitise.js'
+import { cleanLine } from '../../report/index.js'
 import type { CommandContext, CommandOutcome, Example, SubcommandEntry } from '../subcommand.js'
 import { bashScript } from './completion/bash-script.js'
 import type { CompletedOption, CompletedSubcommand } from './completion/completed.js'

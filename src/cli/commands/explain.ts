@@ -14,7 +14,7 @@ import {
   type Topic,
 } from '../explanations/index.js'
 import { writesReport } from '../options.js'
-import type { Report, Section } from '../output/report.js'
+import type { Report, Section } from '../../report/index.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
 export const examples: readonly [Example, Example, Example, Example] = [

@@ -1,33 +1,22 @@
 import type { FleetOutcome } from '../../fleet/index.js'
-import {
-  cleanLine,
-  csvTable,
-  FILE_STYLE,
-  renderCsv,
-  renderJson,
-  renderMarkdown,
-  renderText,
-  streamStyle,
-  writeWhole,
-  type Report,
-  type ReportContext,
-} from '../output/index.js'
+import { writeWhole } from '../../files/index.js'
+import { cleanLine, csvTable, renderCsv, renderJson, type Report, type ReportContext } from '../../report/index.js'
+import { FILE_STYLE, renderMarkdown, renderText, streamStyle } from '../output/index.js'
 import { writeErr, writeOut } from '../streams.js'
-import type { FleetOptions } from './fleet-setup.js'
+import { outFile, type FleetOptions } from './fleet-options.js'
 
 /** Puts the report of the fleet on stdout or into a file, in the format that was asked for. */
-export function deliverReport(report: Report, tool: string, options: FleetOptions): void {
+export async function deliverReport(report: Report, tool: string, options: FleetOptions): Promise<void> {
   const around: ReportContext = { tool, project: undefined, locate: () => undefined, showWork: false }
-  const { target } = options
-  const toFile = target !== undefined && target !== '-'
-  const style = toFile ? FILE_STYLE : streamStyle(process.stdout, process.env, options.color)
-  const content = ((): string => {
+  const target = outFile(options)
+  const style = target === undefined ? await streamStyle(process.stdout, process.env, options.color) : FILE_STYLE
+  const content = await (async (): Promise<string> => {
     if (options.json === true) return renderJson(report, around)
     if (options.markdown === true) return renderMarkdown(report, around)
     const table = csvTable(report)
     return options.csv === true && table !== undefined ? renderCsv(table) : renderText(report, around, style)
   })()
-  if (!toFile) {
+  if (target === undefined) {
     writeOut(content)
     return
   }
@@ -36,11 +25,11 @@ export function deliverReport(report: Report, tool: string, options: FleetOption
 }
 
 /** What moved, for people, where stdout holds something for machines. */
-export function tellMoves(report: Report, tool: string, options: FleetOptions): void {
+export async function tellMoves(report: Report, tool: string, options: FleetOptions): Promise<void> {
   const sections = report.sections.slice(2)
   const around: ReportContext = { tool, project: undefined, locate: () => undefined, showWork: false }
   const alone = { ...report, sections, result: { ...report.result, findings: [] }, cautions: [] }
-  writeErr(renderText(alone, around, streamStyle(process.stderr, process.env, options.color)))
+  writeErr(await renderText(alone, around, await streamStyle(process.stderr, process.env, options.color)))
 }
 
 /** What keeps a project from being worked out, and the checks that fail, where the output has no room for them. */

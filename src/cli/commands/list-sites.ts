@@ -2,8 +2,7 @@ import { InvalidArgumentError, type Command } from 'commander'
 import { explainSiteFlag, listSites, type ListedSite } from '../../climate/index.js'
 import { Worksheet } from '../../worksheet/index.js'
 import { numberIn, writesReport } from '../options.js'
-import { roundForMachines } from '../output/numbers.js'
-import type { Column, TableData } from '../output/report.js'
+import { type Column, roundForMachines, type TableData } from '../../report/index.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
 export const examples: readonly [Example, Example] = [

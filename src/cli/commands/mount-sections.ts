@@ -1,5 +1,5 @@
 import type { MountValues } from '../../structure/index.js'
-import type { Cell, Section, TableData } from '../output/report.js'
+import type { Cell, Section, TableData } from '../../report/index.js'
 import { own } from '../../values/index.js'
 
 /** Every mount, for the eyes and for a spreadsheet. */

@@ -1,6 +1,5 @@
 import type { PaybackValues, PaybackYearsValues } from '../../money/index.js'
-import type { Cell, Column, Fact, Section, TableData } from '../output/report.js'
-import { formatNumber } from '../output/numbers.js'
+import { type Cell, type Column, type Fact, formatNumber, type Section, type TableData } from '../../report/index.js'
 import { monthlyBillTable } from './bill-sections.js'
 import { sideBySide, type Scenario } from './payback-versus.js'
 

@@ -4,8 +4,7 @@ import type { PaybackValues } from '../../money/index.js'
 import { loadProject } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
-import { formatNumber } from '../output/numbers.js'
-import type { Cell, TableData } from '../output/report.js'
+import { type Cell, formatNumber, type TableData } from '../../report/index.js'
 
 /** What scenarios are compared by; names and units are part of the JSON format. */
 export interface ScenarioValues {

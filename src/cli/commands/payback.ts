@@ -4,10 +4,9 @@ import type { BomValues } from '../../materials/index.js'
 import type { PaybackValues } from '../../money/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
-import { STAGE_CAUTIONS } from '../cautions.js'
+import { type Report, STAGE_CAUTIONS } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
-import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { billSections, billTable } from './bill-sections.js'
 import { cashFlowTable, paybackSections } from './payback-sections.js'
@@ -63,7 +62,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 
 async function billOutcome(context: CommandContext, month: number): Promise<CommandOutcome> {
   const { project } = await context.project()
-  const result = await (await houseOf(context, [])).utilityBills()
+  const result = await (await houseOf(context, [])).bill()
   const bill = {
     month,
     without: result.values.without.bills.find((one) => one.month === month),

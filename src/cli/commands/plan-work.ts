@@ -12,10 +12,9 @@ import {
   type WorkPlanValues,
 } from '../../fieldwork/index.js'
 import type { Project } from '../../project/index.js'
-import { cautionTexts, type CautionSubject } from '../cautions.js'
+import { type CautionSubject, cautionTexts, type Report, type Section } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, writesReport, type ReportOptions } from '../options.js'
-import type { Report, Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -55,7 +54,7 @@ export function configure(command: Command): void {
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project } = await context.project()
   const house = await houseOf(context, [], { cellC: options.cellTemperature })
-  const result = await house.workPlan()
+  const result = await house.work()
   const gaps = result.findings.filter((finding) => finding.severity !== 'note').map((finding) => finding.message)
   const outFiles =
     options.pdf === undefined ? [] : [{ path: options.pdf, content: await pdfOf(project, result.values, gaps) }]

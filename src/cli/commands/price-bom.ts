@@ -4,18 +4,17 @@ import {
   compareBills,
   priceBom,
   readPriceList,
+  shoppingList,
   type BomValues,
   type PriceList,
 } from '../../materials/index.js'
-import { LARGEST_YAML_BYTES } from '../../project/index.js'
+import { LARGEST_YAML_BYTES, readNamedText } from '../../project/index.js'
 import type { Result } from '../../worksheet/index.js'
-import { STAGE_CAUTIONS } from '../cautions.js'
+import { type Report, STAGE_CAUTIONS } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
-import { readNamedText } from '../named-file.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
-import type { Report } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
-import { billSections, comparisonTable, shoppingList } from './bom-sections.js'
+import { billSections, comparisonTable } from './bom-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
   { line: 'price-bom project.yaml', does: 'what to buy in whole packs, what it costs, and how to cut the rails' },

@@ -1,11 +1,9 @@
 import { Option, type Command } from 'commander'
-import { productionLimits, readProduction, reviewProduction, weatherOfDays } from '../../fieldwork/index.js'
-import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, ProjectError, type Production } from '../../project/index.js'
-import { runYield } from '../../yield/index.js'
+import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, readNamedText, type Production } from '../../project/index.js'
 import { UsageError } from '../errors.js'
-import { readNamedText } from '../named-file.js'
+import { houseOf } from '../house-of.js'
 import { takesProject, writesReport } from '../options.js'
-import type { Report } from '../output/report.js'
+import type { Report } from '../../report/index.js'
 import { readStdin } from '../stdin.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { monthTable, reviewSections } from './review-sections.js'
@@ -64,25 +62,15 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const [projectPath, tablePath = '-'] = context.args
   if (projectPath === '-' && tablePath === '-')
     throw new UsageError('only one of project and table can come from stdin')
-  const { project, files } = await context.project()
+  const { project } = await context.project()
   const name = tablePath === '-' ? '<stdin>' : tablePath
   const text =
     tablePath === '-' ? await readStdin(LARGEST_METER_BYTES) : readNamedText(tablePath, LARGEST_METER_BYTES, 'latin1')
-  const estimate = runYield(project, files)
-  const read = readProduction(
-    name,
-    text,
-    { ...project.production, ...mappingOf(options) },
-    productionLimits(project, estimate),
-  )
-  if (read.problems !== undefined) throw new ProjectError(read.problems, 2, new Map([[name, text]]))
-  const { series } = read
-  const { weather: weatherPath } = options
+  const { weather: path } = options
   const weather =
-    weatherPath === undefined
-      ? undefined
-      : weatherOfDays(project, weatherPath, readNamedText(weatherPath, LARGEST_WEATHER_BYTES, 'latin1'), series)
-  const result = reviewProduction({ project, run: estimate, series, ...(weather === undefined ? {} : { weather }) })
+    path === undefined ? undefined : { name: path, text: readNamedText(path, LARGEST_WEATHER_BYTES, 'latin1') }
+  const house = await houseOf(context, [])
+  const result = await house.output({ table: { name, text }, mapping: mappingOf(options), weather })
   const report: Report = {
     title: `Measured production: ${project.title}`,
     stage: 'output',

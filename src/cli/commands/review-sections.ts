@@ -1,5 +1,6 @@
+import { MS_PER_DAY } from '../../values/index.js'
 import type { ReviewValues } from '../../fieldwork/index.js'
-import type { Section } from '../output/report.js'
+import type { Section } from '../../report/index.js'
 
 /** What `review-output` prints. */
 export function reviewSections(values: ReviewValues): Section[] {
@@ -74,7 +75,7 @@ function courseSection({ cumulative }: ReviewValues): Section[] {
   const [first] = cumulative
   if (first === undefined || cumulative.length < 3) return []
   const start = Date.parse(first.date)
-  const dayOf = (date: string): number => Math.round((Date.parse(date) - start) / 86_400_000) + 1
+  const dayOf = (date: string): number => Math.round((Date.parse(date) - start) / MS_PER_DAY) + 1
   const series = (name: string, pick: (point: (typeof cumulative)[number]) => number) => ({
     name,
     points: cumulative.map((point) => [dayOf(point.date), pick(point)] as const),

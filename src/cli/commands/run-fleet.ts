@@ -1,13 +1,12 @@
 import { Option, type Command } from 'commander'
-import { FleetError } from '../../fleet/index.js'
-import { FileError, UsageError } from '../errors.js'
+import { FileError } from '../../files/index.js'
+import { FILE_KINDS, FLEET_STAGES, FleetError, runFleet, type FleetRun } from '../../fleet/index.js'
+import { UsageError } from '../errors.js'
+import { EXIT } from '../exit-codes.js'
 import { numberIn } from '../options.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
-import { runFleet } from './fleet-run.js'
-import type { FleetOptions } from './fleet-setup.js'
-import { FLEET_STAGES } from './fleet-stages.js'
-import { FILE_KINDS } from './fleet-work.js'
-import { serveFleet, workerPlan } from './fleet-worker.js'
+import { requestOf, type FleetOptions } from './fleet-options.js'
+import { Watch } from './fleet-watch.js'
 
 export const examples: readonly [Example, Example, Example, Example] = [
   {
@@ -76,17 +75,24 @@ export function configure(command: Command): void {
 }
 
 export async function run(context: CommandContext, options: FleetOptions): Promise<CommandOutcome> {
-  const worker = workerPlan()
-  if (worker !== undefined) {
-    await serveFleet(worker)
-    return { document: '' }
-  }
+  const watch = new Watch(context, options)
   try {
-    return await runFleet(context, options)
+    return outcomeOf(await runFleet(requestOf(context.args, context.tool, options), watch))
   } catch (error) {
+    watch.abandon()
     if (!(error instanceof FleetError)) throw error
     throw error.exitCode === 3
       ? new FileError(error.message, { cause: error })
       : new UsageError(error.message, error.more)
   }
+}
+
+/** The exit code is the worst of all projects; 0 and 1 are the frame's, the others come by an error. */
+function outcomeOf({ projects, worst, hasMoved }: FleetRun): CommandOutcome {
+  const count = projects.filter(({ status }) => status !== 'ok' && status !== 'failed').length
+  const says = `${count} of ${projects.length} project${projects.length === 1 ? '' : 's'} could not be worked out; the others are done`
+  if (worst === EXIT.usage) throw new UsageError(says)
+  if (worst === EXIT.file) throw new FileError(says)
+  if (worst === EXIT.defect) throw new Error(says)
+  return { document: '', failed: worst === EXIT.checkFailed || hasMoved }
 }

@@ -1,5 +1,5 @@
 import type { ProjectSizeValues } from '../../money/index.js'
-import type { Cell, Fact, Section, TableData } from '../output/report.js'
+import type { Cell, Fact, Section, TableData } from '../../report/index.js'
 
 type Row = ProjectSizeValues['sizes'][number]
 

@@ -3,10 +3,9 @@ import type { Project } from '../../project/index.js'
 import { textPlan, type Arrangement } from '../../roof/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
-import { STAGE_CAUTIONS } from '../cautions.js'
+import { type Section, STAGE_CAUTIONS } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
-import type { Section } from '../output/report.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
 import { mountSections, mountTable } from './mount-sections.js'
 import { feetOf } from '../../values/index.js'
@@ -52,7 +51,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...(optimise === undefined ? {} : { optimise }),
   }
   const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes } : {})
-  const arrangement = await house.arrangement()
+  const arrangement = await house.roof()
   const result = await house.mounts()
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   return {

@@ -1,5 +1,5 @@
 import type { EditionComparison, WiringValues } from '../../electrical/index.js'
-import type { Cell, Section, TableData } from '../output/report.js'
+import type { Cell, Section, TableData } from '../../report/index.js'
 import { own } from '../../values/index.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {

@@ -1,5 +1,5 @@
 import { LADDER, type LadderStep, type YieldValues } from '../../yield/index.js'
-import type { Section, TableData } from '../output/report.js'
+import type { Section, TableData } from '../../report/index.js'
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 

@@ -1,4 +1,4 @@
-import { MOUNTING_SOURCE } from '../../tables/modules/cell-temperature.js'
+import { MOUNTING_SOURCE } from '../../tables/modules/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
 
 /** Findings of the energy estimate. */

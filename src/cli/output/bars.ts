@@ -1,6 +1,4 @@
-import { formatNumber } from './numbers.js'
-import type { Bar } from './report.js'
-import { cleanLine } from './sanitise.js'
+import { type Bar, cleanLine, formatNumber } from '../../report/index.js'
 import type { Style } from './style.js'
 import { displayWidth } from './wrap.js'
 

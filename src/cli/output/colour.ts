@@ -1,5 +1,5 @@
-import { Chalk, type ChalkInstance } from 'chalk'
-import type { Tone } from './report.js'
+import type { ChalkInstance } from 'chalk'
+import type { Tone } from '../../report/index.js'
 
 export type Paint = (tone: Tone | 'heading', text: string) => string
 
@@ -19,9 +19,10 @@ export function wantsColour(
   return stream.isTTY === true && env['TERM'] !== 'dumb'
 }
 
-/** The only place that makes escape sequences. It keeps to the 16 colours that every terminal theme defines. */
-export function makePaint(colour: boolean): Paint {
+/** The only place that makes escape sequences; only a stream with colour loads the package for it. It keeps to the 16 colours that every terminal theme defines. */
+export async function makePaint(colour: boolean): Promise<Paint> {
   if (!colour) return (_tone, text) => text
+  const { Chalk } = await import('chalk')
   const chalk = new Chalk({ level: 1 })
   const styles: Record<Tone | 'heading', ChalkInstance> = {
     good: chalk.green,

@@ -1,6 +1,5 @@
 import { formatSource, sortFindings, type Assumption, type Finding } from '../../worksheet/index.js'
-import { formatSignificant } from './numbers.js'
-import type { Tone } from './report.js'
+import { formatSignificant, type Tone } from '../../report/index.js'
 
 export const FINDING_TONES = { error: 'bad', warning: 'warn', note: 'dim' } as const satisfies Record<string, Tone>
 

@@ -1,10 +1,17 @@
-import { cautionTexts } from '../cautions.js'
+import {
+  cautionTexts,
+  cleanLine,
+  cleanText,
+  columnTitle,
+  type Report,
+  type ReportContext,
+  type Section,
+  type TableData,
+} from '../../report/index.js'
 import { assumptionLine, findingLines } from './findings.js'
 import { plotXY } from './plot.js'
-import { columnTitle, type Report, type ReportContext, type Section, type TableData } from './report.js'
-import { cleanLine, cleanText } from './sanitise.js'
 import { FILE_STYLE } from './style.js'
-import { alignment, cellText } from './table.js'
+import { alignment, cellText } from './cells.js'
 import { groupSteps, workLines } from './work.js'
 
 /** A report as GitHub-flavoured Markdown. */

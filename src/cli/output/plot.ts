@@ -1,6 +1,4 @@
-import { formatNumber } from './numbers.js'
-import { columnTitle, type Axis, type Series } from './report.js'
-import { cleanLine } from './sanitise.js'
+import { type Axis, cleanLine, columnTitle, formatNumber, type Series } from '../../report/index.js'
 import type { Style } from './style.js'
 
 const HEIGHT = 12

@@ -12,15 +12,15 @@ export interface Style {
 const FALLBACK_WIDTH = 100
 
 /** Style of a stream. Width: the terminal's, else COLUMNS, else 100, held between 40 and 200. */
-export function streamStyle(
+export async function streamStyle(
   stream: { readonly isTTY?: boolean; readonly columns?: number },
   env: Readonly<Record<string, string | undefined>>,
   colourAllowed: boolean,
-): Style {
+): Promise<Style> {
   const stated = stream.columns ?? (/^\d+$/u.test(env['COLUMNS'] ?? '') ? Number(env['COLUMNS']) : FALLBACK_WIDTH)
   return {
     width: Math.min(200, Math.max(40, stated === 0 ? FALLBACK_WIDTH : stated)),
-    paint: makePaint(wantsColour(stream, env, colourAllowed)),
+    paint: await makePaint(wantsColour(stream, env, colourAllowed)),
     lines: stream.isTTY === true && env['TERM'] !== 'dumb',
   }
 }

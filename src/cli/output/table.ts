@@ -1,11 +1,19 @@
-import { formatNumber } from './numbers.js'
-import { cellTone, cellValue, columnTitle, type Cell, type Column, type TableData } from './report.js'
-import { cleanLine } from './sanitise.js'
+import CliTable from 'cli-table3'
+import { cellTone, cleanLine, columnTitle, type Cell, type Column, type TableData } from '../../report/index.js'
+import { alignment, cellText } from './cells.js'
 import type { Style } from './style.js'
 import { displayWidth, hang, wrapText } from './wrap.js'
 
 const GAP = 2
 const NARROWEST_TEXT = 10
+/** The drawer compares each cell with all before it, so that a thousand rows at once would take it most of a second. */
+const DRAWN_TOGETHER = 8
+const NO_BORDER = Object.fromEntries(
+  ['top', 'bottom', 'left', 'right', 'mid'].flatMap((side) =>
+    ['', '-mid', '-left', '-right'].map((end) => [side + end, '']),
+  ),
+)
+
 /**
  * Lines of a table: a rule under the headings and no boxes, numbers right. Words wrap so that it fits the width; where
  * not even that fits, each row becomes a block of `heading: value` lines.
@@ -17,38 +25,43 @@ export function renderTable(table: TableData, style: Style): string[] {
   const widths = fitWidths(table.columns, all, style.width)
   if (widths === undefined) return renderBlocks(table.columns, all, style)
 
-  const rule = widths.map((width) => (style.lines ? '─' : '-').repeat(width))
-  const aligned = table.columns.map((column, index) => alignment(column, table.rows, index))
-  const draw = (row: readonly string[], tone: (index: number) => Tone | undefined): string[] => {
-    const cells = row.map((text, index) => wrapText(text, widths[index] ?? 1))
-    return Array.from({ length: Math.max(...cells.map((lines) => lines.length)) }, (_, line) =>
-      cells
-        .map((lines, index) => padded(lines[line] ?? '', widths[index] ?? 1, aligned[index], tone(index), style))
-        .join(' '.repeat(GAP))
-        .trimEnd(),
-    )
-  }
+  const paint = (row: readonly string[], toneOf: (index: number) => Tone | undefined): string[] =>
+    row.map((text, index) => paintLines(wrapText(text, widths[index] ?? 1), toneOf(index), style))
+  const rule = paint(
+    widths.map((width) => (style.lines ? '─' : '-').repeat(width)),
+    () => 'dim',
+  )
   const headings = table.columns.map((column) => cleanLine(columnTitle(column)))
+  const body = rows.map((row, index) => paint(row, (column) => tone(table.rows[index]?.[column])))
+  const aligned = table.columns.map((column, index) => alignment(column, table.rows, index))
   return [
-    ...draw(headings, () => 'heading'),
-    ...draw(rule, () => 'dim'),
-    ...rows.flatMap((row, index) => draw(row, (column) => tone(table.rows[index]?.[column]))),
-    ...(total === undefined ? [] : [...draw(rule, () => 'dim'), ...draw(total, () => 'strong')]),
+    ...drawRows([paint(headings, () => 'heading'), rule], aligned),
+    ...Array.from({ length: Math.ceil(body.length / DRAWN_TOGETHER) }, (_, part) =>
+      // The rule gives the columns of each part the same widths.
+      drawRows([rule, ...body.slice(part * DRAWN_TOGETHER, (part + 1) * DRAWN_TOGETHER)], aligned).slice(1),
+    ).flat(),
+    ...(total === undefined ? [] : drawRows([rule, paint(total, () => 'strong')], aligned)),
   ]
+}
+
+/** The cells of each row are broken into lines already: told no widths, the drawer cuts none. */
+function drawRows(rows: readonly string[][], alignments: ('left' | 'right')[]): string[] {
+  const drawn = new CliTable({
+    chars: { ...NO_BORDER, middle: ' '.repeat(GAP) },
+    style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [], compact: true },
+    colAligns: alignments,
+  })
+  drawn.push(...rows)
+  return drawn
+    .toString()
+    .split('\n')
+    .map((line) => line.trimEnd())
 }
 
 type Tone = Parameters<Style['paint']>[0]
 
-function padded(
-  text: string,
-  width: number,
-  align: 'left' | 'right' | undefined,
-  tone: Tone | undefined,
-  style: Style,
-): string {
-  const space = ' '.repeat(Math.max(0, width - displayWidth(text)))
-  const painted = tone === undefined || text === '' ? text : style.paint(tone, text)
-  return align === 'right' ? space + painted : painted + space
+function paintLines(lines: readonly string[], tone: Tone | undefined, style: Style): string {
+  return lines.map((line) => (tone === undefined || line === '' ? line : style.paint(tone, line))).join('\n')
 }
 
 function tone(cell: Cell | undefined): ReturnType<typeof cellTone> {
@@ -59,22 +72,6 @@ function texts(row: readonly Cell[], columns: readonly Column[]): string[] {
   if (row.length !== columns.length)
     throw new Error(`a table row has ${row.length} cells for ${columns.length} columns`)
   return row.map((cell, index) => cellText(cell, columns[index]?.decimals))
-}
-
-/** A cell as people read it. */
-export function cellText(cell: Cell, decimals: number | undefined): string {
-  const value = cellValue(cell)
-  if (value === null) return ''
-  return typeof value === 'number' ? formatNumber(value, decimals) : cleanLine(value)
-}
-
-function isNumeric(rows: readonly (readonly Cell[])[], index: number): boolean {
-  const values = rows.map((row) => cellValue(row[index] ?? null)).filter((value) => value !== null && value !== '')
-  return values.length > 0 && values.every((value) => typeof value === 'number')
-}
-
-export function alignment(column: Column, rows: readonly (readonly Cell[])[], index: number): 'left' | 'right' {
-  return column.align ?? (isNumeric(rows, index) ? 'right' : 'left')
 }
 
 /** Widths that fit, taken from the widest columns first; undefined when even the narrowest do not fit. */

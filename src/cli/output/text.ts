@@ -1,41 +1,51 @@
 import type { Finding, Step } from '../../worksheet/index.js'
-import { cautionTexts } from '../cautions.js'
+import {
+  cautionTexts,
+  cellTone,
+  cleanLine,
+  cleanText,
+  type Fact,
+  type Report,
+  type ReportContext,
+  type Section,
+  type TableData,
+} from '../../report/index.js'
 import { renderBars } from './bars.js'
 import { assumptionLine, FINDING_TONES, findingLines } from './findings.js'
 import { plotXY } from './plot.js'
-import { cellTone, type Fact, type Report, type ReportContext, type Section } from './report.js'
-import { cleanLine, cleanText } from './sanitise.js'
+import { cellText } from './cells.js'
 import type { Style } from './style.js'
-import { cellText, renderTable } from './table.js'
 import { groupSteps, workLines } from './work.js'
 import { displayWidth, hang, wrapText } from './wrap.js'
 
-/** A report for a terminal or a plain text file. */
-export function renderText(report: Report, context: ReportContext, style: Style): string {
+/** A report for a terminal or a plain text file. Tables are drawn by a package, which only a report with one loads. */
+export async function renderText(report: Report, context: ReportContext, style: Style): Promise<string> {
   const { findings, assumptions, worksheet } = report.result
   const headed = (heading: string): string[] =>
     wrapText(cleanLine(heading), style.width).map((line) => style.paint('heading', line))
   const block = (heading: string, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', ...headed(heading), ...lines]
-  const lines = [
-    ...headed(report.title),
-    ...report.sections.flatMap((section) => [
-      '',
-      ...(section.heading === undefined ? [] : headed(section.heading)),
-      ...renderSection(section, style),
-    ]),
+  const lines = headed(report.title)
+  for (const section of report.sections) {
+    lines.push('', ...(section.heading === undefined ? [] : headed(section.heading)))
+    lines.push(...(section.kind === 'table' ? await drawTable(section, style) : renderSection(section, style)))
+  }
+  lines.push(
     ...(context.showWork ? renderWork(worksheet, style) : []),
     ...block('Assumed, because the project does not say', bullets(assumptions.map(assumptionLine), style)),
     ...block('Found', renderFindings(findings, context.locate, style)),
     ...block('Caution', bullets(cautionTexts(report.cautions ?? []), style)),
-  ]
+  )
   return `${lines.join('\n')}\n`
 }
 
-function renderSection(section: Section, style: Style): string[] {
+async function drawTable(table: TableData, style: Style): Promise<string[]> {
+  const { renderTable } = await import('./table.js')
+  return renderTable(table, style)
+}
+
+function renderSection(section: Exclude<Section, { kind: 'table' }>, style: Style): string[] {
   switch (section.kind) {
-    case 'table':
-      return renderTable(section, style)
     case 'facts':
       return renderFacts(section.facts, style)
     case 'paragraph':

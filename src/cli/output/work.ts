@@ -1,5 +1,5 @@
 import { formatSource, type Step } from '../../worksheet/index.js'
-import { formatSignificant } from './numbers.js'
+import { formatSignificant } from '../../report/index.js'
 
 /** A step as the four printers (text, Markdown, packet, JSON reader) show it: formula, numbers put in, result, source. */
 export interface WorkLines {

@@ -1,5 +1,5 @@
 import { label, line } from '../layout/index.js'
-import { blockHeightPt, CAP_HEIGHT, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, CAP_HEIGHT, wrapText, type Primitive, POINTS_PER_INCH } from '../model/index.js'
 import type { LabelPart } from './label-style.js'
 import type { RequiredLabel } from './required-labels.js'
 
@@ -13,7 +13,7 @@ export function labelHeightPt(each: RequiredLabel, widthPt: number): number {
 
 /** Height of type whose capitals have a height, points; never below it after rounding. */
 function sizeOf(part: LabelPart): number {
-  return Math.ceil(((part.capsIn * 72) / CAP_HEIGHT) * 100) / 100
+  return Math.ceil(((part.capsIn * POINTS_PER_INCH) / CAP_HEIGHT) * 100) / 100
 }
 
 function linesOf(part: LabelPart, widthPt: number): string[] {

@@ -5,4 +5,4 @@ export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens
 export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
 export { onPaper, type PaperSize, type Sheet, type Viewport } from './sheet.js'
 export { blockHeightPt, textFigure } from './text-block.js'
-export { CAP_HEIGHT, DESCENT, MIN_TEXT_PT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'
+export { CAP_HEIGHT, DESCENT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'

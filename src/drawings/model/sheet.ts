@@ -20,6 +20,7 @@ export interface Viewport {
   readonly primitives: readonly Primitive[]
 }
 
+/** A drawing of the permit packet: its paper and what is drawn on it. */
 export interface Sheet {
   /** Number by the National CAD Standard: `E-601`. */
   readonly id: string

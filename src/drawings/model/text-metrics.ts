@@ -2,9 +2,6 @@ import { GLYPH_RUNS, UNITS_PER_EM } from './glyph-widths.js'
 
 export type Face = 'plain' | 'bold'
 
-/** The least height of type on paper, points: 3/32 in. */
-export const MIN_TEXT_PT = 6.75
-
 /** Parts of the height of type above and below the baseline that the box of a line covers. */
 export const ASCENT = 0.78
 export const DESCENT = 0.24

@@ -9,6 +9,7 @@ import {
   type TextMark,
   textFigure,
   type XY,
+  POINTS_PER_INCH,
 } from '../model/index.js'
 
 /** A sheet as SVG: true size in inches, points from the upper left corner as units. */
@@ -68,5 +69,5 @@ function escape(text: string): string {
 }
 
 function inches(points: number): number {
-  return Math.round((points / 72) * 10000) / 10000
+  return Math.round((points / POINTS_PER_INCH) * 10000) / 10000
 }

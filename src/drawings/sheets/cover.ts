@@ -65,7 +65,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
   }))
 }
 
-function scopeText({ project, arrangement, wiring }: PacketInput): string {
+function scopeText({ project, arrangement, wire: wiring }: PacketInput): string {
   const counts = Object.entries(project.arrays).map(([id, array]) => {
     const placed = arrangement.values.modules.filter((module) => module.array === id).length
     return {
@@ -108,7 +108,7 @@ function draftBlocks(input: PacketInput): Block[] {
 }
 
 function projectFacts(input: PacketInput): [string, string][] {
-  const { project, wiring, mounts } = input
+  const { project, wire: wiring, mounts } = input
   const { codes, structure, electrical, parties } = project
   const wind = structure?.wind
   const snow = structure?.snow

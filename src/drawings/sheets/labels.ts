@@ -1,7 +1,7 @@
 import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
 import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '../labels/required-labels.js'
 import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
-import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive, POINTS_PER_INCH } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
 
@@ -10,7 +10,7 @@ const SIZE = TYPE_PT.small
 
 /** Sheet E-604: every label of the edition at true size with its colours, and where each goes. */
 export function labelSheets(job: SheetJob): SheetDraft[] {
-  const wiring = job.input.wiring?.values
+  const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const labels = requiredLabels(job.input.project, wiring)
   const asked = labelsToAsk(job.input.project, wiring)
@@ -46,7 +46,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
 }
 
 function labelBlock(each: RequiredLabel, columnPt: number): Block {
-  const widthPt = Math.min(each.widthIn * 72, columnPt - 26)
+  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, columnPt - 26)
   const height = labelHeightPt(each, widthPt)
   const notes = noteText(each)
   const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)

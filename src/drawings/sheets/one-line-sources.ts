@@ -51,7 +51,7 @@ function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource
   const module = own(input.project.equipment.modules, array?.module)
   const index = Number(/_s(\d+)$/.exec(circuit.id)?.[1] ?? '1') - 1
   const stated = array?.strings?.[index]
-  const voltage = input.wiring?.values.strings.find((each) => each.id === circuit.id)
+  const voltage = input.wire?.values.strings.find((each) => each.id === circuit.id)
   return {
     circuit,
     unit: stated?.inverter_unit,

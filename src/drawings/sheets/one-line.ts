@@ -13,7 +13,7 @@ const AROUND_PT = 150
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
-  const wiring = job.input.wiring?.values
+  const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const { body } = job.stationery
   const sources = oneLineSources(job.input, wiring)

@@ -1,7 +1,7 @@
+import { tiltDegOf } from '../../project/facts.js'
 import type { Project, PlanPoint, RoofPlane } from '../../project/index.js'
-import { planeTiltDeg, type Point } from '../../roof/index.js'
+import { own, radiansOf, type Point } from '../../values/index.js'
 import { xy, type XY } from '../model/index.js'
-import { own, radiansOf } from '../../values/index.js'
 
 export const planPoint = ({ x_ft: x, y_ft: y }: PlanPoint): XY => xy(x, y)
 
@@ -13,7 +13,7 @@ export function planeInPlan(project: Project, planeId: string): ((point: Point) 
   const place = own(project.site_plan?.roof_planes, planeId)?.eave_left
   const plane: RoofPlane | undefined = own(project.roof_planes, planeId)
   if (place === undefined || plane === undefined) return undefined
-  const flat = Math.cos(radiansOf(planeTiltDeg(planeId, plane)))
+  const flat = Math.cos(radiansOf(tiltDegOf(plane, `roof_planes.${planeId}`)))
   const turn = (degrees: number): XY => {
     const angle = radiansOf(degrees - (project.site_plan?.up_azimuth_deg ?? 0))
     return xy(Math.sin(angle), Math.cos(angle))

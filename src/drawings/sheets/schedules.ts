@@ -7,7 +7,7 @@ import { awg, wireTags } from './wire-tags.js'
 
 /** Sheet E-602: conductors and raceways by tag, circuits with their ampacities, strings, panel, grounding, equipment. */
 export function scheduleSheets(job: SheetJob): SheetDraft[] {
-  const wiring = job.input.wiring?.values
+  const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const blocks: Block[] = [
     { kind: 'heading', text: 'Conductors and raceways' },

@@ -1,7 +1,6 @@
 export { adjustmentFactor } from './adjustment-factor.js'
 export { ambientFactor } from './ambient-factor.js'
 export { baseAmpacityA, type Conductor } from './base-ampacity.js'
-export { compareSizes } from './compare-sizes.js'
 export { circularMils, conductorAreaIn2 } from './conductor-area.js'
 export { equipmentGroundSize, increasedGroundSize, largerOf } from './equipment-ground-size.js'
 export { dcResistanceOhmPerKft, effectiveImpedanceOhmPerKft, type RacewayMetal } from './resistance.js'

@@ -1,7 +1,7 @@
 import { lengthChangeIn, needsExpansionFitting } from './pvc-movement.js'
 import { outdoorDesignC, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
-import { inchesOf, type Celsius, type Inches } from '../../values/index.js'
+import { FAHRENHEIT_PER_KELVIN, inchesOf, type Celsius, type Inches } from '../../values/index.js'
 
 /** What sunlight adds to the temperature of PVC, deg F. */
 const SUN_F = 30
@@ -65,7 +65,7 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
 function rangeOf(job: Job, sun: boolean, ambientC: Celsius | undefined): number | undefined {
   const low = job.context.designTemperatures.extremeLow?.valueC
   if (low === undefined) return undefined
-  const spanF = ((ambientC ?? outdoorDesignC(job)) - low) * 1.8
+  const spanF = ((ambientC ?? outdoorDesignC(job)) - low) * FAHRENHEIT_PER_KELVIN
   if (!sun) return spanF
   const sunF = job.worksheet.assume({
     path: 'electrical.runs.expansion_sun_f',

@@ -42,7 +42,7 @@ export function stateText({ state }: PlanStep): string {
 
 /** A section of the edition that the wiring was sized by, undefined when there is none. */
 export function nec(input: PlanInput, topic: SectionTopic): Source | undefined {
-  return input.wiring === undefined ? undefined : sectionOf(input.wiring.edition as Edition, topic)
+  return input.wire === undefined ? undefined : sectionOf(input.wire.edition as Edition, topic)
 }
 
 export function step(

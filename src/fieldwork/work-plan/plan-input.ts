@@ -10,7 +10,7 @@ export interface PlanInput {
   readonly project: Project
   readonly run: YieldRun
   readonly mounts?: MountValues | undefined
-  readonly wiring?: WiringValues | undefined
+  readonly wire?: WiringValues | undefined
   readonly labels?: readonly RequiredLabel[] | undefined
   /** Why a stage is missing, by its subcommand. */
   readonly missing: readonly {

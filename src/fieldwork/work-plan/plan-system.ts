@@ -32,7 +32,7 @@ export interface PlanSystem {
 export type PlanFigures = Pick<PlanSystem, 'readings' | 'insulation' | 'currents' | 'ac'>
 
 /** What decides the tasks of a project; a stage that could not run is left out. */
-export function planSystem({ project, wiring }: PlanInput, figures: PlanFigures): PlanSystem {
+export function planSystem({ project, wire: wiring }: PlanInput, figures: PlanFigures): PlanSystem {
   const groups = listModuleGroups(project)
   const planes = Object.entries(project.roof_planes)
   const strings = groups.some((group) => group.conversion.kind === 'string')

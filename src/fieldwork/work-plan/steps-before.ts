@@ -8,7 +8,7 @@ import { ABSENCE_RULES, LOCK_OUT_RULES, SAFETY_RULES } from './rules-safety.js'
 
 /** What is settled before anybody climbs. */
 export function stepsBefore(input: PlanInput, system: PlanSystem): PlanStep[] {
-  const { project, mounts, wiring } = input
+  const { project, mounts, wire: wiring } = input
   const values = Object.entries(input.run.result.values.arrays)
   const utility = project.parties?.utility?.name ?? 'the utility'
   const authority = project.parties?.authority?.name ?? 'the building department'

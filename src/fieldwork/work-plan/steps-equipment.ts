@@ -8,7 +8,7 @@ import type { PlanStep } from './plan-values.js'
 
 /** Inverters, modules, terminations and labels. */
 export function stepsEquipment(input: PlanInput): PlanStep[] {
-  const { project, mounts, wiring, labels } = input
+  const { project, mounts, wire: wiring, labels } = input
   const rail = own(project.equipment.rails, project.structure?.rail)
   const groups = listModuleGroups(project)
   const moduleLevel = groups.flatMap((group) =>
@@ -121,7 +121,7 @@ export function stepsEquipment(input: PlanInput): PlanStep[] {
         wiring === undefined
           ? undefined
           : task(
-              `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${wiring.panel.inverter_a} A of inverters; breaker where the drawings have it`,
+              `panel: rule ${wiring.panel.rule} ${wiring.panel.complies ? 'holds' : 'FAILS'} with ${Number(wiring.panel.inverter_a.toFixed(2))} A of inverters; breaker where the drawings have it`,
               nec(input, project.electrical?.connection?.kind === 'supply_side' ? 'supplySide' : 'loadSideBusbar'),
             ),
         task('each terminal is tightened with a torque tool to the number on the equipment', WORK_SOURCES.torque),

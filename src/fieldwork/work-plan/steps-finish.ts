@@ -17,7 +17,7 @@ export function acVoltage(input: PlanInput): { nominal_v: number; low_v: number;
 
 /** Tests while the system is off, final inspection, permission, tests with the system on, and the first week. */
 export function stepsFinish(input: PlanInput, system: PlanSystem, weeks: readonly FirstWeek[]): PlanStep[] {
-  const { wiring, labels } = input
+  const { wire: wiring, labels } = input
   const connectionRule = nec(input, system.supplySide ? 'supplySide' : 'loadSideBusbar')
   const [best, worst] = [
     weeks.reduce((a, b) => (b.expected_kwh > a.expected_kwh ? b : a)),

@@ -12,7 +12,7 @@ const LEAD_HOLE: Source = { document: 'NDS', edition: '2018', place: '12.1.4.2',
 
 /** Layout, mounts, rails and bonding. */
 export function stepsRoof(input: PlanInput): PlanStep[] {
-  const { project, mounts, wiring } = input
+  const { project, mounts, wire: wiring } = input
   const product = own(project.equipment.mounts, project.structure?.mount)
   const sheet: Source = { ...WORK_SOURCES.makersSheet, document: product?.sheet ?? WORK_SOURCES.makersSheet.document }
   const lag = product?.lag
@@ -120,7 +120,7 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
         wiring === undefined || !wiring.grounding.electrode.required
           ? undefined
           : task(
-              `electrode conductor ${wiring.grounding.electrode.size_awg ?? ''} AWG: ${wiring.grounding.electrode.note}`,
+              electrodeText(wiring.grounding.electrode, project.electrical?.array_electrode),
               nec(input, 'arrayElectrode'),
             ),
         task(
@@ -132,6 +132,17 @@ export function stepsRoof(input: PlanInput): PlanStep[] {
     }),
     ...raceways(input),
   ]
+}
+
+/** What is done about an electrode at the array where the edition asks for one. */
+function electrodeText(
+  electrode: NonNullable<PlanInput['wire']>['grounding']['electrode'],
+  stated: NonNullable<PlanInput['project']['electrical']>['array_electrode'],
+): string {
+  if (electrode.size_awg !== null) return `electrode conductor ${electrode.size_awg} AWG: ${electrode.note}`
+  return stated === 'within_6_ft_of_premises_electrode'
+    ? 'electrode: the array is within 6 ft of that of the premises; measure it'
+    : 'this edition asks for a grounding electrode at the array and the project has none: drive a rod, or show that the array is within 6 ft of the premises electrode'
 }
 
 /** Zones that share a largest distance and its reason. */
@@ -147,7 +158,7 @@ function equalSpans(mounts: NonNullable<PlanInput['mounts']>): [zones: string[],
 }
 
 function raceways(input: PlanInput): PlanStep[] {
-  const { wiring } = input
+  const { wire: wiring } = input
   const support = nec(input, 'racewaySupport')
   const quantities = (wiring?.raceways ?? []).flatMap((raceway) => [
     quantity(

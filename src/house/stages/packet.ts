@@ -12,21 +12,21 @@ export type PacketWishes = Pick<PacketInput, 'size' | 'documents'>
 export interface PacketNeeds {
   readonly arrangement: Result<Arrangement>
   readonly mounts: Result<MountValues> | StageError
-  readonly wiring: Result<WiringValues> | StageError
+  readonly wire: Result<WiringValues> | StageError
 }
 
 /** What the sheets of the permit packet are drawn from, with all findings; what cannot run is one of them. */
 export function packetFrom(
   project: Project,
-  { arrangement, mounts, wiring }: PacketNeeds,
+  { arrangement, mounts, wire: wiring }: PacketNeeds,
   { size, documents }: PacketWishes,
 ): Omit<PacketInput, 'draft'> {
-  const parts = {
+  const parts: Omit<PacketInput, 'draft' | 'findings'> = {
     project,
     size,
     arrangement,
     mounts: mounts instanceof StageError ? undefined : mounts,
-    wiring: wiring instanceof StageError ? undefined : wiring,
+    wire: wiring instanceof StageError ? undefined : wiring,
     documents,
   }
   const findings = [

@@ -2,6 +2,7 @@ import type { BomValues } from '../../materials/index.js'
 import { billsOfProject, paybackOfProject, type PaybackValues, type SavingsValues } from '../../money/index.js'
 import type { Finding, Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
+import { totalOf } from '../bill-total.js'
 import type { HouseInput } from '../house-input.js'
 import type { Dollars } from '../../values/index.js'
 
@@ -9,7 +10,7 @@ import type { Dollars } from '../../values/index.js'
 export interface PriceSources {
   /** Price before incentives, USD. */
   readonly installedCostUsd?: Dollars | undefined
-  readonly bill?: Result<BomValues> | undefined
+  readonly bom?: Result<BomValues> | undefined
 }
 
 /**
@@ -20,9 +21,9 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bill }: PriceSources,
+  { installedCostUsd, bom }: PriceSources,
 ): Result<PaybackValues> {
-  const totalUsd = bill === undefined ? undefined : totalOf(bill)
+  const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
   const result = paybackOfProject(project, files, {
     estimate,
@@ -30,12 +31,6 @@ export function paybackAt(
     ...(isStated || totalUsd === undefined || totalUsd === null ? {} : { billOfMaterialsUsd: totalUsd }),
   })
   return isStated && totalUsd !== undefined ? withUnused(result, totalUsd) : result
-}
-
-/** Total of a bill before incentives, USD, as incentives are worked out with their dates; null when prices are missing. */
-export function totalOf({ values }: Result<BomValues>): number | null {
-  const { gross_usd: grossUsd } = values.totals
-  return typeof grossUsd === 'number' && Number.isFinite(grossUsd) ? grossUsd : null
 }
 
 /** The bills alone, which tell what is wrong with tariff and use before there is a price. */

@@ -11,7 +11,7 @@ import type { Celsius } from '../../values/index.js'
 export interface WorkPlanNeeds {
   readonly run: YieldRun
   readonly mounts: Result<MountValues> | StageError
-  readonly wiring: Result<WiringValues> | StageError
+  readonly wire: Result<WiringValues> | StageError
   readonly labels: readonly RequiredLabel[] | undefined
   /** Temperature of the cells on the day of the work, deg C. */
   readonly cellC: Celsius | undefined
@@ -20,7 +20,7 @@ export interface WorkPlanNeeds {
 /** The work plan, with the errors of the stages that it rests on: a plan for a design that fails a check must say so. */
 export function workPlanFrom(
   project: Project,
-  { run, mounts, wiring, labels, cellC }: WorkPlanNeeds,
+  { run, mounts, wire: wiring, labels, cellC }: WorkPlanNeeds,
 ): Result<WorkPlanValues> {
   const missing = [...missingOf('space-mounts', mounts), ...missingOf('size-wire', wiring)]
   const stages = [mounts, wiring].flatMap((stage) => (stage instanceof StageError ? [] : [stage]))
@@ -28,7 +28,7 @@ export function workPlanFrom(
     project,
     run,
     mounts: mounts instanceof StageError ? undefined : mounts.values,
-    wiring: wiring instanceof StageError ? undefined : wiring.values,
+    wire: wiring instanceof StageError ? undefined : wiring.values,
     labels,
     missing,
     cellC,

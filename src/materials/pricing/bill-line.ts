@@ -1,5 +1,5 @@
 import type { GoodsGroup, Unit } from '../take-off/need.js'
-import type { Decimal } from '../../values/index.js'
+import type { Decimal } from '../../values/decimal/index.js'
 import { type UsdRange, toNumber } from '../exact.js'
 
 export type BillGroup = GoodsGroup | 'freight' | 'rentals' | 'fees' | 'labour' | 'margin' | 'tax'

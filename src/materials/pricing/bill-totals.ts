@@ -1,6 +1,7 @@
 import { GOODS_GROUPS } from '../take-off/need.js'
 import type { BillGroup, BillLine } from './bill-line.js'
-import type { Decimal, Watts } from '../../values/index.js'
+import type { Decimal } from '../../values/decimal/index.js'
+import type { Watts } from '../../values/index.js'
 import { type UsdRange, sumRanges, toNumber } from '../exact.js'
 
 /** Totals with the names that the JSON has; null where a price is missing. */

@@ -1,6 +1,6 @@
 import type { PriceItem, PricePack } from '../price-list/price-list-types.generated.js'
 import type { Unit } from '../take-off/need.js'
-import { decimal, toCents } from '../../values/index.js'
+import { decimal, toCents } from '../../values/decimal/index.js'
 import type { UsdRange } from '../exact.js'
 
 /** Whole packs that reach a quantity. */

@@ -2,7 +2,7 @@ import type { Materials } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import type { PriceList } from '../price-list/price-list-types.generated.js'
 import { amountLine, type BillLine } from './bill-line.js'
-import { ZERO, decimal, toCents, type Decimal } from '../../values/index.js'
+import { ZERO, decimal, toCents, type Decimal } from '../../values/decimal/index.js'
 import { exactly, mapRange, sumRanges, type UsdRange } from '../exact.js'
 
 /** Freight, rentals, fees, labour, margin and sales tax, in that order, after the goods. */

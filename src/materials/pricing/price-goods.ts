@@ -3,7 +3,7 @@ import { wholeUnits } from '../take-off/need.js'
 import type { BillLine } from './bill-line.js'
 import { choosePack, packText, type PackChoice } from './choose-pack.js'
 import type { PriceBook } from '../price-list/price-book.js'
-import { ZERO } from '../../values/index.js'
+import { ZERO } from '../../values/decimal/index.js'
 import { NOTHING, type UsdRange } from '../exact.js'
 
 const UNKNOWN: UsdRange = { low: ZERO, high: null }

@@ -1,6 +1,7 @@
 import type { Incentive, Incentives } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { decimal, toCents, type Decimal, type Watts } from '../../values/index.js'
+import { decimal, toCents, type Decimal } from '../../values/decimal/index.js'
+import type { Watts } from '../../values/index.js'
 
 /** An incentive that is paid at purchase. */
 export interface PurchaseIncentive {

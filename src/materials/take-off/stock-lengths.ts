@@ -1,6 +1,7 @@
 import type { CutStock } from '../cut/cutting-problem.js'
 import type { PriceBook } from '../price-list/price-book.js'
-import { decimal, toCents, type Inches } from '../../values/index.js'
+import { decimal, toCents } from '../../values/decimal/index.js'
+import type { Inches } from '../../values/index.js'
 
 /** A stock length with the id of its item. */
 export interface StockItem extends CutStock {

@@ -4,7 +4,8 @@ import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
-import { ZERO, addDays, dayOfYear, daysBetween, sum, toCents, type KilowattHours } from '../../values/index.js'
+import { ZERO, sum, toCents } from '../../values/decimal/index.js'
+import { addDays, dayOfYear, daysBetween, type KilowattHours } from '../../values/index.js'
 
 /** A sheet and the first day on which it holds, `YYYY-MM-DD`. */
 export interface DatedSheet {

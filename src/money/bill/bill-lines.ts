@@ -1,4 +1,4 @@
-import { ZERO, toCents, type Decimal } from '../../values/index.js'
+import { ZERO, toCents, type Decimal } from '../../values/decimal/index.js'
 
 export type LineGroup = 'fixed' | 'energy' | 'riders' | 'demand' | 'minimum' | 'surplus' | 'credit' | 'taxes'
 

@@ -2,7 +2,8 @@ import { kwhDecimal } from '../exact/index.js'
 import { lastBill, type BillYear } from './bill-year.js'
 import type { BillSegment } from './ledger.js'
 import type { Bill } from './price-bill.js'
-import type { Decimal, KilowattHours } from '../../values/index.js'
+import type { Decimal } from '../../values/decimal/index.js'
+import type { KilowattHours } from '../../values/index.js'
 
 /** A line of a bill as it is reported. */
 export interface BillLineValues {

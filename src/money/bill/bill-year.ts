@@ -1,7 +1,7 @@
 import type { RateSheet } from '../tariff/index.js'
 import type { BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
-import { sum, type Decimal } from '../../values/index.js'
+import { sum, type Decimal } from '../../values/decimal/index.js'
 
 /** Twelve bills, January first. */
 export interface BillYear {

@@ -5,7 +5,7 @@ import { recordBills, tellBillLimits } from './bill-proof.js'
 import { billYearValues, toNumber, type BillYearValues } from './bill-values.js'
 import { priceYear } from './bill-year.js'
 import { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
-import { sum } from '../../values/index.js'
+import { sum } from '../../values/decimal/index.js'
 
 export interface SavingsValues {
   readonly without: BillYearValues

@@ -1,6 +1,6 @@
 import type { MoneyCreditTerms } from '../tariff/index.js'
 import type { BillLine, BillLines } from './bill-lines.js'
-import { ZERO, decimal, smaller, type Decimal } from '../../values/index.js'
+import { ZERO, decimal, smaller, type Decimal } from '../../values/decimal/index.js'
 
 const MINUS_ONE = decimal(-1)
 

@@ -2,7 +2,7 @@ import { kwhDecimal } from '../exact/index.js'
 import type { EnergyPrices, RateSheet, Threshold } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'
-import { ZERO, decimal, smaller, type Decimal } from '../../values/index.js'
+import { ZERO, decimal, smaller, type Decimal } from '../../values/decimal/index.js'
 
 /** A threshold in kWh for some days of a bill. */
 function thresholdKwh(threshold: Threshold, days: number, billDays: number): Decimal {

@@ -1,7 +1,7 @@
 import { kwhDecimal } from '../exact/index.js'
 import type { RateSheet, SolarTerms } from '../tariff/index.js'
 import type { BillLedger } from './ledger.js'
-import { ZERO, sum, type Decimal } from '../../values/index.js'
+import { ZERO, sum, type Decimal } from '../../values/decimal/index.js'
 
 type NetBillingTerms = Extract<SolarTerms, { rule: 'net billing' }>
 

@@ -2,7 +2,7 @@ import { kwhDecimal } from '../exact/index.js'
 import type { FixedCharges, RateSheet } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'
-import { ZERO, decimal, type Decimal } from '../../values/index.js'
+import { ZERO, decimal, type Decimal } from '../../values/decimal/index.js'
 
 const ONE = decimal(1)
 const DAYS_PER_MONTH = decimal(365).div(12)

@@ -9,7 +9,7 @@ import type { BillLedger } from './ledger.js'
 import { netOverBill } from './net-metering.js'
 import { moveSurplusToCredit, settleKwh } from './settle-surplus.js'
 import { addTaxLines } from './tax-lines.js'
-import { ZERO, sum, toCents, type Decimal } from '../../values/index.js'
+import { ZERO, sum, toCents, type Decimal } from '../../values/decimal/index.js'
 
 /** What is carried from one bill to the next. */
 export interface Banks {

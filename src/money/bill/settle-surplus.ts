@@ -1,7 +1,7 @@
 import { kwhDecimal } from '../exact/index.js'
 import type { SolarTerms } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
-import { ZERO, decimal, type Decimal } from '../../values/index.js'
+import { ZERO, decimal, type Decimal } from '../../values/decimal/index.js'
 
 /** A surplus valued at retail becomes credit instead of a charge below zero. */
 export function moveSurplusToCredit(lines: BillLines): Decimal {

@@ -1,7 +1,7 @@
 import { kwhDecimal } from '../exact/index.js'
 import type { RateSheet, Taxes } from '../tariff/index.js'
 import type { BillLine, BillLines } from './bill-lines.js'
-import { ZERO, decimal } from '../../values/index.js'
+import { ZERO, decimal } from '../../values/decimal/index.js'
 
 const PERCENT = decimal(0.01)
 

@@ -1,4 +1,5 @@
-import { Decimal, decimal, type KilowattHours } from '../../values/index.js'
+import { Decimal, decimal } from '../../values/decimal/index.js'
+import type { KilowattHours } from '../../values/index.js'
 
 const MICRO_PLACES = 6
 const MICRO = decimal(0.000001)

@@ -32,8 +32,3 @@ export function modifiedUniformPresentValue(rate: number, escalation: number, ye
   const ratio = (1 + escalation) / (1 + rate)
   return rate === escalation ? years : ((1 + escalation) / (rate - escalation)) * (1 - ratio ** years)
 }
-
-/** Present worth of a cost of 1 at base-date price that escalates to year n (SPV*). @source ASTM E917 */
-export function modifiedSinglePresentValue(rate: number, escalation: number, year: number): number {
-  return ((1 + escalation) / (1 + rate)) ** year
-}

@@ -7,7 +7,6 @@ export {
   type LifeCycleCost,
 } from './compare-alternatives.js'
 export {
-  modifiedSinglePresentValue,
   modifiedUniformPresentValue,
   singlePresentValue,
   uniformCapitalRecovery,

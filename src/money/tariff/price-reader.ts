@@ -1,5 +1,6 @@
 import { tariffError } from './tariff-error.js'
-import { decimal, type Decimal, type Dollars } from '../../values/index.js'
+import { decimal, type Decimal } from '../../values/decimal/index.js'
+import type { Dollars } from '../../values/index.js'
 
 /** Turns prices into exact decimals; a price below zero passes only when the tariff says that it is meant. */
 export type PriceReader = (place: string, usd: Dollars) => Decimal

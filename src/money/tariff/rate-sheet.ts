@@ -1,6 +1,6 @@
 import type { Observance } from '../calendar/index.js'
 import type { Assumption, Source } from '../../worksheet/index.js'
-import type { Decimal } from '../../values/index.js'
+import type { Decimal } from '../../values/decimal/index.js'
 
 /** A tariff that was checked and whose prices are exact decimals. Seasons and periods are addressed by index. */
 export interface RateSheet {

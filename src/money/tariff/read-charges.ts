@@ -2,7 +2,7 @@ import type { DemandCharge, FixedCharge, MinimumCharge, Rider, Tax } from '../..
 import type { PriceReader } from './price-reader.js'
 import type { DemandCharges, FixedCharges, MinimumCharges, Riders, Taxes } from './rate-sheet.js'
 import { indexOfId, tariffError, theOne } from './tariff-error.js'
-import { decimal } from '../../values/index.js'
+import { decimal } from '../../values/decimal/index.js'
 
 export function readFixed(
   place: string,

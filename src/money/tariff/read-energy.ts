@@ -1,5 +1,6 @@
 import type { EnergyPrice, EnergyTier, TierAdder } from '../../project/index.js'
-import { decimal, own } from '../../values/index.js'
+import { decimal } from '../../values/decimal/index.js'
+import { own } from '../../values/index.js'
 import type { PriceReader } from './price-reader.js'
 import type { EnergyPrices, Threshold, Tier, TierAdders } from './rate-sheet.js'
 import { indexOfId, tariffError, theOne } from './tariff-error.js'

@@ -4,7 +4,7 @@ import type { ExportPrices, MoneyCreditTerms, SolarTerms } from './rate-sheet.js
 import { readByPeriod } from './read-energy.js'
 import { readMonths } from './read-charges.js'
 import { tariffError, theOne } from './tariff-error.js'
-import { ZERO, decimal } from '../../values/index.js'
+import { ZERO, decimal } from '../../values/decimal/index.js'
 
 /** What the utility does with solar energy. Without a rule, exports are not paid. */
 export function readSolar(

@@ -1,5 +1,5 @@
 import type { RateSheet, SolarTerms } from './rate-sheet.js'
-import { decimal, type Decimal } from '../../values/index.js'
+import { decimal, type Decimal } from '../../values/decimal/index.js'
 
 /**
  * The same tariff with every price that it pays for solar energy multiplied.

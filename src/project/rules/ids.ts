@@ -6,12 +6,18 @@ import type { Rule } from './rule.js'
 /** Ids that other parts refer to have to exist. */
 export const checkIds: Rule = (project, report) => {
   const { equipment } = project
-  const check = (segments: Segments, id: string | undefined, place: string, known: object | undefined) => {
+  const check = (
+    segments: Segments,
+    id: string | undefined,
+    place: string,
+    known: object | undefined,
+    at: 'value' | 'key' = 'value',
+  ) => {
     if (id === undefined || Object.hasOwn(known ?? {}, id)) return
     const ids = Object.keys(known ?? {})
     const near = didYouMean(id, ids)
     const there = ids.length === 0 ? '; nothing stands there' : `; known there: ${listWords(ids)}`
-    report(segments, `no ${showValue(id)} under ${place}${near === '' ? there : near}`)
+    report(segments, `no ${showValue(id)} under ${place}${near === '' ? there : near}`, at)
   }
   for (const [id, array] of Object.entries(project.arrays)) {
     check(['arrays', id, 'roof_plane'], array.roof_plane, 'roof_planes', project.roof_planes)
@@ -30,4 +36,11 @@ export const checkIds: Rule = (project, report) => {
       check(['site', 'obstacles', id, 'arrays', i], array, 'arrays', project.arrays)
     })
   }
+  // What is said of a plane that does not exist would be said of none.
+  const ofPlanes: readonly (readonly [Segments, object | undefined])[] = [
+    [['structure', 'framing'], project.structure?.framing],
+    [['site_plan', 'roof_planes'], project.site_plan?.roof_planes],
+  ]
+  for (const [path, map] of ofPlanes)
+    for (const id of Object.keys(map ?? {})) check([...path, id], id, 'roof_planes', project.roof_planes, 'key')
 }

@@ -5,7 +5,6 @@ export {
   inPlan,
   isInPlane,
   isNearEdge,
-  planDistanceFt,
   planEdges,
   planeAreaFt2,
   type PlaneEdgeKind,

@@ -70,17 +70,6 @@ export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: n
   return false
 }
 
-/** Horizontal distance from a point of the plane to its nearest edge of some kinds, ft; Infinity when it has none. */
-export function planDistanceFt(plane: PlaneGeometry, point: PlanePoint, kinds: readonly PlaneEdgeKind[]): Feet {
-  const p = inPlan(plane, point)
-  let nearest = Infinity
-  for (const edge of plane.edges) {
-    if (!kinds.includes(edge.kind)) continue
-    nearest = Math.min(nearest, distanceToSegmentFt(p, [inPlan(plane, edge.from), inPlan(plane, edge.to)]))
-  }
-  return nearest
-}
-
 /** Area of the plane along the surface, ft2. */
 export function planeAreaFt2(plane: PlaneGeometry): SquareFeet {
   return Math.abs(signedAreaFt2(cornersOf(plane)))

@@ -1,13 +1,9 @@
-import type { Source } from '../../worksheet/index.js'
-
 /** When a holiday falls: a fixed day, or the nth weekday of a month (-1 = last). Weekday 0 = Sunday. */
 export type HolidayRule =
   | { readonly month: number; readonly day: number }
   | { readonly month: number; readonly weekday: number; readonly nth: number }
 
-export const HOLIDAY_SOURCE: Source = { document: '5 USC 6103(a)', standing: 'from memory' }
-
-/** Federal holidays that tariffs name. */
+/** Federal holidays that tariffs name. @source 5 USC 6103(a) (from memory) */
 export const HOLIDAYS = {
   new_year: { month: 1, day: 1 },
   martin_luther_king: { month: 1, weekday: 1, nth: 3 },

@@ -1,4 +1,4 @@
-export { HOLIDAY_SOURCE, HOLIDAYS, type HolidayName, type HolidayRule } from './holidays.js'
+export { HOLIDAYS, type HolidayName, type HolidayRule } from './holidays.js'
 export { LOAD_SHAPES, type LoadShape, type LoadShapeName } from './load-shapes.js'
 export { PRICE_INDEX, PRICE_INDEX_FIRST_YEAR, PRICE_INDEX_SOURCE, type CensusDivision } from './price-index.js'
 export {

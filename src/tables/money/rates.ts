@@ -1,5 +1,5 @@
 import type { Source } from '../../worksheet/index.js'
-import { LOSS_DEFAULTS } from '../losses/defaults.js'
+import { LOSS_DEFAULTS } from '../losses/index.js'
 
 /** A published value that is offered as a default. */
 export interface PublishedRate {

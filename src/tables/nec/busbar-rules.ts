@@ -28,38 +28,71 @@ export interface BusbarRule {
   readonly standing: SourceStanding
 }
 
+type Method = Pick<BusbarRule, 'rule' | 'expression' | 'share' | 'position' | 'counts' | 'label'>
+
+const atThisBusbar = { counts: 'at this busbar', label: undefined } as const
+
+/** The ways of connecting, whatever edition and section allow them. */
+const METHODS = {
+  allOfTheCurrents: { ...atThisBusbar, rule: '100 percent', expression: 'current', share: 1, position: 'any' },
+  upTo120: {
+    ...atThisBusbar,
+    rule: '120 percent',
+    expression: 'current',
+    share: 1.2,
+    position: 'opposite end',
+    label: 'BACKFED_BREAKER',
+  },
+  sumOfBreakers: {
+    ...atThisBusbar,
+    rule: 'sum of breakers',
+    expression: 'breaker-sum',
+    share: 1,
+    position: 'any',
+    label: 'SUM_RULE',
+  },
+  centreFed: {
+    ...atThisBusbar,
+    rule: 'centre-fed dwelling panel',
+    expression: 'current',
+    share: 1.2,
+    position: 'centre-fed, either end',
+  },
+  engineered: {
+    ...atThisBusbar,
+    rule: 'engineering supervision',
+    expression: 'engineering',
+    share: 1,
+    position: 'any',
+  },
+  feedThrough: { ...atThisBusbar, rule: 'feed-through', expression: 'feed-through', share: 1, position: 'any' },
+  allOfTheBreakers: {
+    rule: '100 percent of breakers',
+    expression: 'breakers',
+    share: 1,
+    position: 'any',
+    counts: 'first after the inverter',
+    label: undefined,
+  },
+  breakersUpTo120: {
+    rule: '120 percent of breakers',
+    expression: 'breakers',
+    share: 1.2,
+    position: 'opposite end',
+    counts: 'first after the inverter',
+    label: 'BACKFED_BREAKER',
+  },
+} as const satisfies Readonly<Record<string, Method>>
+
 const rule = (
   edition: Edition,
   section: string,
-  name: string,
-  expression: BusbarExpression,
-  share: number,
-  position: BusbarRule['position'],
-  label: BusbarRule['label'],
+  method: keyof typeof METHODS,
   standing: SourceStanding,
-  counts: BusbarRule['counts'] = 'at this busbar',
-): BusbarRule => ({ edition, section, rule: name, expression, share, position, label, standing, counts })
+): BusbarRule => ({ edition, section, ...METHODS[method], standing })
 
-const sinceNec2017 = (
-  edition: Edition,
-  section: (number: 1 | 2 | 3 | 4 | 5) => string,
-  standing: (number: 1 | 2 | 3 | 4 | 5) => SourceStanding,
-): readonly BusbarRule[] => [
-  rule(edition, section(1), '100 percent', 'current', 1, 'any', undefined, standing(1)),
-  rule(edition, section(2), '120 percent', 'current', 1.2, 'opposite end', 'BACKFED_BREAKER', standing(2)),
-  rule(edition, section(3), 'sum of breakers', 'breaker-sum', 1, 'any', 'SUM_RULE', standing(3)),
-  rule(
-    edition,
-    section(4),
-    'centre-fed dwelling panel',
-    'current',
-    1.2,
-    'centre-fed, either end',
-    undefined,
-    standing(4),
-  ),
-  rule(edition, section(5), 'engineering supervision', 'engineering', 1, 'any', undefined, standing(5)),
-]
+/** The methods that an edition from 2017 on lists, in its order. */
+const LISTED = ['allOfTheCurrents', 'upTo120', 'sumOfBreakers', 'centreFed', 'engineered'] as const
 
 /**
  * Allowed connections to a busbar by edition, in the order of the code.
@@ -67,46 +100,16 @@ const sinceNec2017 = (
  * @source NEC 705.12; 2017 read, the others from texts that quote them (2011 and 2014 forum and practitioner lists).
  */
 export const busbarRules: readonly BusbarRule[] = [
-  rule(
-    'NEC 2011',
-    '705.12(D)(2) and (D)(7)',
-    '100 percent of breakers',
-    'breakers',
-    1,
-    'any',
-    undefined,
-    'secondary',
-    'first after the inverter',
+  rule('NEC 2011', '705.12(D)(2) and (D)(7)', 'allOfTheBreakers', 'secondary'),
+  rule('NEC 2011', '705.12(D)(2) and (D)(7)', 'breakersUpTo120', 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(a)', 'allOfTheCurrents', 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(b)', 'upTo120', 'secondary'),
+  rule('NEC 2014', '705.12(D)(2)(3)(c)', 'sumOfBreakers', 'secondary'),
+  ...LISTED.map((method, index) => rule('NEC 2017', `705.12(B)(2)(3)(${'abcde'[index] ?? ''})`, method, 'read')),
+  ...LISTED.map((method, index) => rule('NEC 2020', `705.12(B)(3)(${index + 1})`, method, 'secondary')),
+  rule('NEC 2020', '705.12(B)(3)(6)', 'feedThrough', 'secondary'),
+  ...LISTED.map((method, index) =>
+    rule('NEC 2023', `705.12(B)(${index + 1})`, method, index < 3 ? 'secondary' : 'from memory'),
   ),
-  rule(
-    'NEC 2011',
-    '705.12(D)(2) and (D)(7)',
-    '120 percent of breakers',
-    'breakers',
-    1.2,
-    'opposite end',
-    'BACKFED_BREAKER',
-    'secondary',
-    'first after the inverter',
-  ),
-  rule('NEC 2014', '705.12(D)(2)(3)(a)', '100 percent', 'current', 1, 'any', undefined, 'secondary'),
-  rule('NEC 2014', '705.12(D)(2)(3)(b)', '120 percent', 'current', 1.2, 'opposite end', 'BACKFED_BREAKER', 'secondary'),
-  rule('NEC 2014', '705.12(D)(2)(3)(c)', 'sum of breakers', 'breaker-sum', 1, 'any', 'SUM_RULE', 'secondary'),
-  ...sinceNec2017(
-    'NEC 2017',
-    (number) => `705.12(B)(2)(3)(${'abcde'[number - 1] ?? ''})`,
-    () => 'read',
-  ),
-  ...sinceNec2017(
-    'NEC 2020',
-    (number) => `705.12(B)(3)(${number})`,
-    () => 'secondary',
-  ),
-  rule('NEC 2020', '705.12(B)(3)(6)', 'feed-through', 'feed-through', 1, 'any', undefined, 'secondary'),
-  ...sinceNec2017(
-    'NEC 2023',
-    (number) => `705.12(B)(${number})`,
-    (number) => (number <= 3 ? 'secondary' : 'from memory'),
-  ),
-  rule('NEC 2023', '705.12(B)(6)', 'feed-through', 'feed-through', 1, 'any', undefined, 'from memory'),
+  rule('NEC 2023', '705.12(B)(6)', 'feedThrough', 'from memory'),
 ]

@@ -4,8 +4,6 @@ import type { Degrees, Feet, Inches, PoundFeet, PoundInches, Radians } from './u
 export const RADIANS_PER_DEGREE = Math.PI / 180
 /** Inches in a foot. */
 export const INCHES_PER_FOOT = 12
-/** Square inches in a square foot. */
-export const IN2_PER_FT2 = 144
 /** Millimetres in an inch, exact by definition. */
 export const MM_PER_INCH = 25.4
 /** Degrees Fahrenheit in one kelvin. */
@@ -15,8 +13,6 @@ export const MS_PER_MINUTE = 60_000
 export const MS_PER_HOUR = 3_600_000
 export const MS_PER_DAY = 86_400_000
 export const SECONDS_PER_HOUR = 3600
-/** Watts in a kilowatt, watt-hours in a kilowatt-hour. */
-export const PER_KILO = 1000
 
 /** @returns the angle, radians */
 export const radiansOf = (angleDeg: Degrees): Radians => (angleDeg * Math.PI) / 180

@@ -1,0 +1,109 @@
+import { baselineFigures, type Baseline, type ProjectFigures } from './baseline.js'
+import { compareProject, sortMoves, type Move } from './compare-baseline.js'
+import { junitProject, type JunitProject } from './junit.js'
+import { EXIT_OF_STATUS, type Figure, type FleetOutcome, type ExitOfFleet, type FleetStatus } from './types.js'
+import type { Finding } from '../worksheet/index.js'
+import { own } from '../values/index.js'
+import { FLEET_STAGES } from './stages.js'
+
+/** A line of the table of the fleet. */
+export interface FleetRow {
+  readonly name: string
+  readonly title: string | null
+  readonly status: FleetStatus
+  readonly errors: number
+  readonly warnings: number
+  /** Figures of the headlines, by stage and key. */
+  readonly figures: Readonly<Record<string, Figure>>
+}
+
+/** More are counted and not kept. */
+const MOST_FINDINGS = 200
+
+/** The saved run to compare with. */
+export interface BaselineOfRun {
+  readonly path: string
+  readonly saved: Baseline
+  readonly tolerancePct: number
+  /** Whether this run becomes it. */
+  readonly update: boolean
+}
+
+export interface Wanted {
+  readonly junit: boolean
+  readonly baseline: BaselineOfRun | undefined
+}
+
+/** What is kept of a run while it goes on: little a project, whatever its stages give. */
+export class FleetCollection {
+  readonly rows: FleetRow[] = []
+  readonly findings: Finding[] = []
+  readonly junit: JunitProject[] = []
+  readonly figures = new Map<string, ProjectFigures>()
+  notKept = 0
+  worst: ExitOfFleet = EXIT_OF_STATUS.ok
+  readonly #wanted: Wanted
+  readonly #moves: Move[] = []
+
+  constructor(wanted: Wanted) {
+    this.#wanted = wanted
+  }
+
+  add(outcome: FleetOutcome): void {
+    const { name, title, status, problems, findings } = outcome
+    const count = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity).length
+    this.rows.push({
+      name,
+      title,
+      status,
+      errors: count('error') + problems.length,
+      warnings: count('warning'),
+      figures: headlineFigures(outcome),
+    })
+    if (EXIT_OF_STATUS[status] > this.worst) this.worst = EXIT_OF_STATUS[status]
+    for (const { place, key, message } of problems) {
+      this.#keep({
+        severity: 'error',
+        id: `fleet.${status}`,
+        where: place,
+        message: `${name}: ${key === '' ? '' : `${key}: `}${message}`,
+      })
+    }
+    for (const { severity, id, where, message } of findings) {
+      if (severity === 'error') this.#keep({ severity, id, where, message: `${name}: ${message}` })
+    }
+    if (this.#wanted.junit) this.junit.push(junitProject(outcome))
+    const { baseline } = this.#wanted
+    if (baseline === undefined) return
+    const figures = baselineFigures(outcome)
+    if (baseline.update) this.figures.set(name, figures)
+    this.#moves.push(...compareProject(name, baseline.saved.get(name), figures, baseline.tolerancePct))
+  }
+
+  /** Moves so far, with the projects that the saved run holds and this fleet lacks. */
+  moves(namesOfFleet: ReadonlySet<string>, isFirstPart: boolean): Move[] {
+    const { baseline } = this.#wanted
+    if (baseline === undefined) return []
+    const gone = isFirstPart ? [...baseline.saved].filter(([name]) => !namesOfFleet.has(name)) : []
+    return sortMoves([
+      ...this.#moves,
+      ...gone.flatMap(([name, was]) => compareProject(name, was, undefined, baseline.tolerancePct)),
+    ])
+  }
+
+  #keep(finding: Finding): void {
+    if (this.findings.length < MOST_FINDINGS) this.findings.push(finding)
+    else this.notKept += 1
+  }
+}
+
+function headlineFigures({ stages }: FleetOutcome): Record<string, Figure> {
+  const figures: Record<string, Figure> = {}
+  for (const { name, headlines } of FLEET_STAGES) {
+    for (const { key } of headlines) {
+      const value = own(own(stages, name), key)
+      if (value !== undefined) figures[`${name}.${key}`] = value
+    }
+  }
+  return figures
+}

@@ -1,0 +1,111 @@
+import {
+  concatTransformationMatrix,
+  degrees,
+  drawObject,
+  PDFDict,
+  PDFDocument,
+  PDFName,
+  PDFPage,
+  PDFPageLeaf,
+  popGraphicsState,
+  pushGraphicsState,
+  type PDFEmbeddedPage,
+} from '@cantoo/pdf-lib'
+import { annotationLook } from './annotation-look.js'
+import { addBookmarks } from './bookmarks.js'
+import { BrokenPage, LookCopier } from './copy-look.js'
+import { brokenDocument, type ReadDocument } from './read-documents.js'
+import type { SourcePage } from './source-pages.js'
+
+const MARGIN_PT = 12
+
+/**
+ * Draws the pages of the person's documents behind the drawings and stamps each. Only their look is taken over: no
+ * actions, scripts, links, form fields or files, whatever the documents hold.
+ *
+ * @param packet The drawings as a PDF.
+ * @param stamps A PDF with one small page for each page of the documents.
+ * @param date The only date that the file shall hold, year-month-day.
+ * @throws FileError naming a document whose pages cannot be copied.
+ */
+export async function appendDocuments(
+  packet: Uint8Array,
+  stamps: Uint8Array,
+  documents: readonly ReadDocument[],
+  date: string,
+): Promise<Uint8Array> {
+  const target = await PDFDocument.load(packet, { updateMetadata: false })
+  const count = documents.reduce((sum, document) => sum + document.pages, 0)
+  const marks = await target.embedPdf(
+    stamps,
+    Array.from({ length: count }, (_, index) => index),
+  )
+  const bookmarks: { title: string; page: PDFPage }[] = []
+  let next = 0
+  for (const document of documents) {
+    const copier = new LookCopier(document.pdf.context, target.context)
+    for (const [index, source] of document.sources.entries()) {
+      const page = attempt(document, index + 1, () => addPage(target, source, document, copier))
+      const mark = marks[next++]
+      if (mark !== undefined) page.drawPage(mark, { ...placeOf(page, mark), rotate: degrees(page.getRotation().angle) })
+      if (index === 0) bookmarks.push({ title: document.path.split('/').at(-1) ?? document.path, page })
+    }
+  }
+  await addBookmarks(target, bookmarks)
+  target.setModificationDate(new Date(`${date}T00:00:00Z`))
+  return await target.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })
+}
+
+/** @throws FileError with the name of the document and the number of the page. */
+function attempt(document: ReadDocument, page: number, work: () => PDFPage): PDFPage {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof BrokenPage) throw brokenDocument(document.path, page, error.message, error)
+    throw error
+  }
+}
+
+/** A page with the size and the look of another, and its annotations drawn into it. */
+function addPage(target: PDFDocument, source: SourcePage, { pdf }: ReadDocument, copier: LookCopier): PDFPage {
+  const { context } = target
+  const entries = PDFDict.withContext(context)
+  const set = (name: string, value: Parameters<PDFDict['set']>[1]): void => entries.set(PDFName.of(name), value)
+  set('Type', PDFName.of('Page'))
+  set('MediaBox', context.obj([...source.media]))
+  if (source.crop !== undefined) set('CropBox', context.obj([...source.crop]))
+  if (source.turn !== 0) set('Rotate', context.obj(source.turn))
+  if (source.unit !== undefined) set('UserUnit', context.obj(source.unit))
+  if (source.group !== undefined) set('Group', copier.copy(source.group, 'data'))
+  set('Resources', copier.copyResources(source.resources))
+  set('Contents', context.obj(source.contents.map((part) => copier.copy(part, 'content'))))
+  const node = PDFPageLeaf.fromMapWithContext(new Map(entries.entries()), context)
+  const page = PDFPage.of(node, context.register(node), target)
+  target.addPage(page)
+  for (const annotation of source.annotations) {
+    const look = annotationLook(annotation, pdf.context)
+    if (typeof look === 'string') continue
+    const name = node.newXObject(
+      'Annotation',
+      copier.copy(look.drawing, 'drawing') as Parameters<typeof node.setXObject>[1],
+    )
+    page.pushOperators(
+      pushGraphicsState(),
+      concatTransformationMatrix(...look.matrix),
+      drawObject(name),
+      popGraphicsState(),
+    )
+  }
+  return page
+}
+
+/** Origin of a stamp so that it stands upright in the lower right corner as the page is seen, whatever its rotation. */
+function placeOf(page: PDFPage, mark: PDFEmbeddedPage): { readonly x: number; readonly y: number } {
+  const { x, y, width, height } = page.getCropBox()
+  const turn = ((page.getRotation().angle % 360) + 360) % 360
+  const along = MARGIN_PT + mark.width
+  if (turn === 90) return { x: x + width - MARGIN_PT, y: y + height - along }
+  if (turn === 180) return { x: x + along, y: y + height - MARGIN_PT }
+  if (turn === 270) return { x: x + MARGIN_PT, y: y + along }
+  return { x: x + width - along, y: y + MARGIN_PT }
+}

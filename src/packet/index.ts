@@ -1,0 +1,1 @@
+export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './prepare-packet.js'

@@ -1,0 +1,19 @@
+import { documentStamps, renderPdf, type PdfInfo, type Sheet } from '../drawings/index.js'
+import type { ReadDocument } from './read-documents.js'
+import { readFonts } from './read-fonts.js'
+
+/** The whole packet as one PDF: drawings, then the person's documents, each page with its sheet number. */
+export async function renderPacket(
+  sheets: readonly Sheet[],
+  documents: readonly ReadDocument[],
+  info: PdfInfo,
+  draft: boolean,
+): Promise<Uint8Array> {
+  const fonts = readFonts()
+  const packet = await renderPdf(sheets, fonts, info)
+  if (documents.length === 0) return packet
+  const pages = documents.reduce((sum, document) => sum + document.pages, 0)
+  const stamps = await renderPdf(documentStamps(pages, info.title, draft), fonts, info)
+  const { appendDocuments } = await import('./append-documents.js')
+  return await appendDocuments(packet, stamps, documents, info.date)
+}

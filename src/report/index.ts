@@ -1,0 +1,24 @@
+export { cautionTexts, STAGE_CAUTIONS, type CautionSubject } from './cautions.js'
+export { columnKey, renderCsv } from './csv.js'
+export { errnoWords } from './errno.js'
+export { defectText, stageErrorText } from './failure-text.js'
+export { RESULT_FORMAT, renderJson } from './json.js'
+export { formatNumber, formatSignificant, roundForMachines } from './numbers.js'
+export {
+  cellTone,
+  cellValue,
+  columnTitle,
+  csvTable,
+  type Axis,
+  type Bar,
+  type Cell,
+  type Column,
+  type Fact,
+  type Report,
+  type ReportContext,
+  type Section,
+  type Series,
+  type TableData,
+  type Tone,
+} from './report.js'
+export { cleanJson, cleanLine, cleanText } from './sanitise.js'

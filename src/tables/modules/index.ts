@@ -1,0 +1,7 @@
+export {
+  FAIMAN,
+  INSTALLED_NOCT,
+  MOUNTING_COEFFICIENTS,
+  MOUNTING_SOURCE,
+  type MountingCoefficients,
+} from './cell-temperature.js'

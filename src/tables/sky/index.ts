@@ -1,0 +1,1 @@
+export { PEREZ_1990 } from './perez-1990.js'

@@ -1,0 +1,160 @@
+import { describe, expect, test } from 'vitest'
+import { drawPacket, packetGaps } from '../../src/drawings/index.js'
+import type { Project } from '../../src/project/index.js'
+import { hipHouse, microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { readPacket, tableOf } from './read-sheet.js'
+
+const tight = (text: string | undefined): string => (text ?? '').replaceAll(/\s+/gu, '')
+const HEADS = ['What is worked out', 'Formula', 'Numbers', 'Result', 'Check', 'Source']
+
+/** Digits as the sheets write them: four decimals below 10, two below 1000, none above, seven for the smallest. */
+function digits(value: number | string): string {
+  if (typeof value === 'string') return value
+  const size = Math.abs(value)
+  const decimals = size >= 1000 ? 0 : size >= 10 ? 2 : size >= 0.01 || size === 0 ? 4 : 7
+  return String(Number(value.toFixed(decimals)))
+}
+
+describe.each([
+  ['branches', microHouse],
+  ['strings', stringHouse],
+  ['three planes', hipHouse],
+] as const)('calculations of %s', (_, make) => {
+  const input = packetInput(make())
+  const packet = readPacket(input)
+
+  test.each([
+    ['S-601', 'Structural calculation', input.mounts?.worksheet, false],
+    ['E-603', 'Electrical calculation', input.wire?.worksheet, true],
+  ] as const)('%s has every step with formula, numbers, result, check and source', (id, title, steps = [], named) => {
+    const sheets = packet.filter(({ sheet }) => sheet.id === id || sheet.id.startsWith(`${id}-`))
+    expect(sheets.map(({ sheet }) => [sheet.id, sheet.title, sheet.scaleNote])).toEqual(
+      sheets.map((__, index) => [
+        index === 0 ? id : `${id}-${index + 1}`,
+        index === 0 ? title : `${title}, continued`,
+        'None',
+      ]),
+    )
+    const rows = sheets.flatMap((read) => tableOf(read, HEADS))
+    expect(rows).toHaveLength(steps.length)
+    for (const [index, step] of steps.entries()) {
+      const [what, formula, numbers, result, check, source] = (rows[index] ?? []).map(tight)
+      const of = (value: number | string, unit: string): string => tight(`${digits(value)} ${unit}`)
+      // In the electrical one each row begins with the circuit or segment that it is about.
+      const subject = step.id.split('.').slice(1, -1).join('.')
+      expect(what).toBe(tight(named && subject !== '' ? `${subject}: ${step.says}` : step.says))
+      expect(formula).toBe(tight(step.formula))
+      expect(numbers).toBe(
+        step.inputs.map(({ symbol, value, unit }) => tight(`${symbol}=`) + of(value, unit)).join(';'),
+      )
+      expect(result).toBe(tight(`${step.result.symbol}=`) + of(step.result.value, step.result.unit))
+      expect(check).toBe(
+        step.check === undefined
+          ? ''
+          : tight(
+              `${step.check.relation === '<=' ? '≤' : '≥'} ${Number(step.check.limit.toFixed(3))}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+            ),
+      )
+      expect(source?.startsWith(tight(step.source.document))).toBe(true)
+      if (step.source.standing === 'from memory') expect(source).toContain('(frommemory,unverified)')
+    }
+  })
+})
+
+const without = <T extends object, K extends keyof T>(thing: T, key: K): Omit<T, K> =>
+  Object.fromEntries(Object.entries(thing).filter(([each]) => each !== key)) as Omit<T, K>
+
+describe('what stops a packet', () => {
+  const gapsOf = (project: Project) => packetGaps(packetInput(project, '11x17', true))
+
+  test('nothing of a whole project', () => expect(gapsOf(microHouse())).toEqual([]))
+
+  test.each<[string, string, string, string, (project: Project) => Project]>([
+    [
+      'permit.no-date',
+      'document.date',
+      'the sheets have no date of issue',
+      'State document.date; nothing is taken from the clock.',
+      (project) => without(project, 'document'),
+    ],
+    [
+      'permit.no-electrical-code',
+      'codes.electrical',
+      'no edition of the electrical code is stated',
+      'Ask the building department which edition it has adopted.',
+      (project) => ({ ...project, codes: { residential: 'IRC 2021' } }),
+    ],
+    [
+      'permit.no-residential-code',
+      'codes.residential',
+      'no edition of the residential or fire code is stated',
+      'Ask the building department which edition it has adopted.',
+      (project) => ({ ...project, codes: { electrical: 'NEC 2020' } }),
+    ],
+    [
+      'permit.no-address',
+      'site.address',
+      'the sheets have no address of the site',
+      'State site.address.',
+      (project) => ({ ...project, site: without(project.site, 'address') }),
+    ],
+    [
+      'permit.no-site-plan',
+      'site_plan',
+      'there is no site plan, so sheet C-101 cannot be drawn',
+      'State the lot, the buildings and the equipment under site_plan; the assessor’s map shows the lot.',
+      (project) => without(project, 'site_plan'),
+    ],
+    [
+      'permit.no-attachment',
+      'structure',
+      'rail, mount or framing is not stated, so sheet S-501 cannot be drawn',
+      'State structure.rail, structure.mount and structure.framing with their equipment.',
+      (project) => without(project, 'structure'),
+    ],
+  ])('%s', (id, where, message, fix, change) => {
+    // The stages are those of the whole house; only what the packet itself asks for is missing.
+    const gaps = packetGaps({ ...packetInput(microHouse()), project: change(microHouse()) })
+    expect(gaps).toEqual([{ severity: 'error', id, where, message, fix }])
+  })
+
+  test('no module on a plane, and a plane without an outline', () => {
+    const input = packetInput(microHouse())
+    const { values } = input.arrangement
+    const bare = packetGaps({ ...input, arrangement: { ...input.arrangement, values: { ...values, modules: [] } } })
+    expect(bare.map(({ id, where }) => [id, where])).toEqual([['permit.no-roof-plan', 'arrays']])
+    const lost = packetGaps({ ...input, arrangement: { ...input.arrangement, values: { ...values, planes: {} } } })
+    expect(lost).toEqual([
+      {
+        severity: 'error',
+        id: 'permit.no-outline',
+        where: 'roof_planes.south.outline',
+        message: 'roof plane south has no outline, so its roof plan cannot be drawn',
+        fix: 'State the outline of the plane.',
+      },
+    ])
+  })
+
+  test('a character that no font has, wherever it is printed, with its place', () => {
+    const base = microHouse()
+    const at = (project: Project) => () => drawPacket(packetInput(project, '11x17', true))
+    const broken: readonly (readonly [Project, string])[] = [
+      [{ ...base, parties: { ...base.parties, owner: { name: 'Ωμέγα 李' } } }, 'parties.owner.name'],
+      [{ ...base, document: { ...base.document, revision: '李' } }, 'document.revision'],
+      [{ ...base, site: { ...base.site, address: '李 1' } }, 'site.address'],
+      [{ ...base, codes: { ...base.codes, local_amendments: ['ok', '李'] } }, 'codes.local_amendments.1'],
+      [
+        {
+          ...base,
+          site_plan: { ...base.site_plan, street: { name: '李', lot_line: 1 } } as NonNullable<Project['site_plan']>,
+        },
+        'site_plan.street.name',
+      ],
+    ]
+    for (const [project, where] of broken)
+      expect(at(project)).toThrow(
+        expect.objectContaining({ where, message: expect.stringContaining("'李' (U+674E)") as string }) as Error,
+      )
+    expect(at({ ...base, parties: { ...base.parties, owner: { name: 'Ωμέγα Živković Юрий' } } })).not.toThrow()
+  })
+})
