@@ -80,7 +80,7 @@ export function designTemperatures(site: DesignSite, worksheet: Worksheet): Desi
     for (const near of within) {
       const record = siteRecord(near.site)
       if (quantity.value(record) === undefined) continue
-      recordDesignSite(near, record, house, quantity.override, told, worksheet)
+      recordDesignSite({ near, record, house, override: quantity.override }, told, worksheet)
       return fromSite(quantity, near, record, house, worksheet)
     }
     return undefined

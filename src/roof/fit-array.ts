@@ -61,7 +61,7 @@ export function fitArray(
       if (best !== undefined && score <= best.score) continue
       const pack = () => {
         const chosen = shareOut(rows, score)
-        return placeRows(project, arrayId, orientation, field, grid, chosen, request.centered === true)
+        return placeRows(project, { arrayId, orientation, field, grid, centered: request.centered === true }, chosen)
       }
       best = { score, capacity, pathways, pack }
     }
@@ -93,15 +93,17 @@ function evenly(rows: readonly FittedRow[], count: number): FittedRow[] {
   return shared.toReversed().filter((row) => row.capacity > 0)
 }
 
-function placeRows(
-  project: Project,
-  arrayId: string,
-  orientation: 'portrait' | 'landscape',
-  field: Field,
-  grid: ModuleGrid,
-  rows: readonly FittedRow[],
-  centered: boolean,
-): ModulePlacement[] {
+/** How the modules of an array lie in its field. */
+interface FieldLayout {
+  readonly arrayId: string
+  readonly orientation: 'portrait' | 'landscape'
+  readonly field: Field
+  readonly grid: ModuleGrid
+  readonly centered: boolean
+}
+
+function placeRows(project: Project, layout: FieldLayout, rows: readonly FittedRow[]): ModulePlacement[] {
+  const { arrayId, orientation, field, grid, centered } = layout
   const { widthFt, heightFt, gapFt } = grid
   return rows.flatMap(({ yFt, capacity }, index) => {
     const intervals = rowIntervals(field, yFt, grid)

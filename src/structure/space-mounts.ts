@@ -22,7 +22,6 @@ import {
 } from './report/index.js'
 import {
   cutLaidRail,
-  type RailKit,
   rafterPartChecks,
   railKit,
   type SpaceMountsOptions,
@@ -63,7 +62,7 @@ export function spaceMounts(
     .filter((plane) => arrangement.modules.some((m) => m.roofPlane === plane.id))
     .map((plane) => {
       const modules = arrangement.modules.filter((m) => m.roofPlane === plane.id)
-      return solvePlane(project, site, kit, plane, modules, options, worksheet)
+      return solvePlane({ project, site, kit, options }, plane, modules, worksheet)
     })
   const known = new Set(planes.map((plane) => plane.model.geometry.id))
   const lost = arrangement.modules.find((m) => !known.has(m.roofPlane))
@@ -77,9 +76,8 @@ export function spaceMounts(
   const parts: PartCheck[] = []
   const rails: RailValue[] = []
   for (const plane of planes) {
-    const id = plane.model.geometry.id
     reportPlane(site, plane.model, plane.zones, worksheet)
-    reportStrength(id, plane.mount, kit.mount.id, sheetOf(kit), plane.framing.breadthIn, wood, worksheet)
+    reportStrength(plane, kit, wood, worksheet)
     reportFieldRules(plane, kit, worksheet)
     for (const rail of plane.rails) {
       const ids = mountRows(plane, rail).map((row) => row.id)
@@ -94,11 +92,7 @@ export function spaceMounts(
   }
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)
-  return worksheet.result(collectValues(site.edition, arrangement, planes, rails, checks, kit))
-}
-
-function sheetOf(kit: RailKit): string {
-  return kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`
+  return worksheet.result(collectValues({ edition: site.edition, arrangement, planes, rails, checks, kit }))
 }
 
 function woodEdition(project: Project, worksheet: Worksheet): string {

@@ -38,6 +38,16 @@ export function levelRise(tiltDeg: Degrees): number {
   return tiltDeg > WALL_DEG ? 0 : Math.sin(radiansOf(tiltDeg))
 }
 
+/** The line towards a light source from points of one height, in plumb coordinates: see PlumbFrame. */
+export interface PlumbRay {
+  /** Plumb height of the points above the surface, ft. */
+  readonly heightFt: Feet
+  /** Direction: along the eave, up the slope, plumb away from the surface. */
+  readonly alongX: number
+  readonly alongY: number
+  readonly away: number
+}
+
 /**
  * Whether a box on the roof stands in the line from a point of the same plane towards a light source. Everything in
  * plumb coordinates: see PlumbFrame.
@@ -45,18 +55,10 @@ export function levelRise(tiltDeg: Degrees): number {
  * @param box Its footprint and heights, ft.
  * @param x Point along the eave, ft.
  * @param y Foot of the point up the slope, ft.
- * @param height Plumb height of the point above the surface, ft.
- * @param alongX Direction in the same coordinates: along the eave, up the slope, plumb away from the surface.
+ * @param ray Height of the point and direction of the light; one object serves all points of a module.
  */
-export function isBehindBox(
-  box: RoofBox,
-  x: number,
-  y: number,
-  height: number,
-  alongX: number,
-  alongY: number,
-  away: number,
-): boolean {
+export function isBehindBox(box: RoofBox, x: number, y: number, ray: PlumbRay): boolean {
+  const { heightFt: height, alongX, alongY, away } = ray
   const highest = box.heightFt + box.risePerFt * box.lengthFt
   if (height >= highest || away <= 0) return false
   const reach = (highest - height) / away

@@ -5,7 +5,7 @@ import { emptyLadder, type Ladder } from './ladder.js'
 import { modulePowerW, type ModuleModel } from './module-model.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
-import type { KilowattHours } from '../values/index.js'
+import type { Celsius, KilowattHours, Watts } from '../values/index.js'
 
 /** Modules of an array that see the same light. */
 export interface ModuleGroup {
@@ -91,12 +91,7 @@ const SUMMED = [
 
 type Sums = Record<(typeof SUMMED)[number] | 'compared', number>
 
-/**
- * One module of a group through the year: the hot loop.
- *
- * Where a box on the roof shades a module, the module gives the larger of two: its lit bypass sections at full current,
- * or all sections at the current that diffuse light alone drives.
- */
+/** One module of a group through the year: the hot loop. */
 function groupDc(
   steps: SkySteps,
   { light, planeWM2 }: ArrayLight,
@@ -116,17 +111,11 @@ function groupDc(
   for (let step = 0; step < length; step += 1) {
     const month = months[step] as number
     const hour = hours[step] as number
-    let far = 1
-    let nearLit = 1
-    let skySeen = 1
-    let sections = 1
-    if (shade !== undefined) {
-      const sun = sunIndex[step] as number
-      far = shade.far[sun] as number
-      nearLit = shade.nearLit[sun] as number
-      sections = shade.sectionsLit[sun] as number
-      skySeen = shade.sky[month] as number
-    }
+    const sun = sunIndex[step] as number
+    const far = shade === undefined ? 1 : (shade.far[sun] as number)
+    const nearLit = shade === undefined ? 1 : (shade.nearLit[sun] as number)
+    const sections = shade === undefined ? 1 : (shade.sectionsLit[sun] as number)
+    const skySeen = shade === undefined ? 1 : (shade.sky[month] as number)
     const fromSky = (sky[step] as number) * skySeen
     const fromGround = ground[step] as number
     const arrives = (direct[step] as number) * far * nearLit + fromSky + fromGround
@@ -142,9 +131,7 @@ function groupDc(
     const dim = slope === 0 || works <= 0 ? 1 : Math.max(0, 1 + slope * Math.log(works / 1000))
     let power = works > 0 && heat > 0 ? (pmaxW * works * dim * heat) / 1000 : 0
     if (sections < 1) {
-      const sunny = modulePowerW(module, (sunIn + diffuseIn) * free, cellC) * sections
-      const dull = modulePowerW(module, diffuseIn * free, cellC)
-      const best = sunny > dull ? sunny : dull
+      const best = partlyShadedW(module, (sunIn + diffuseIn) * free, diffuseIn * free, cellC, sections)
       if (best < power) power = best
     }
     const beforeWiring = power * kept
@@ -165,22 +152,53 @@ function groupDc(
       compared += ideal * dim * (1 + perK * ((dryBulbC[step] as number) + arrives * comparedRiseKPerWM2 - 25))
     }
   }
-  // Light counts as the energy of loss-free modules under it; W over 1000 is kW, and so is rated power per kW/m2.
+  const lightSums = lightAsKwh({ horizontal, plane, arriving, through, cleaned, snowFree }, pmaxW)
+  return { dcW, sums: { ...lightSums, ...powerAsKwh({ bypass, dimmed, heated, wired, compared }) } }
+}
+
+/**
+ * Power of a module with a shadow on some of its bypass sections, W: its lit sections at full current, or all sections
+ * at the current that diffuse light alone drives, whichever is more.
+ *
+ * @param sunnyWM2 Light that works in a lit section, W/m2.
+ * @param dullWM2 Diffuse light alone, W/m2.
+ * @param lit Share of the sections that no shadow touches.
+ */
+function partlyShadedW(module: ModuleModel, sunnyWM2: number, dullWM2: number, cellC: Celsius, lit: number): Watts {
+  const sunny = modulePowerW(module, sunnyWM2, cellC) * lit
+  const dull = modulePowerW(module, dullWM2, cellC)
+  return sunny > dull ? sunny : dull
+}
+
+/**
+ * Light counts as the energy of loss-free modules under it; W over 1000 is kW, and so is rated power per kW/m2.
+ *
+ * @param light Sums of light after each loss, Wh/m2.
+ */
+function lightAsKwh(
+  light: Record<'horizontal' | 'plane' | 'arriving' | 'through' | 'cleaned' | 'snowFree', number>,
+  pmaxW: Watts,
+): Pick<Sums, 'horizontal' | 'plane' | 'shade' | 'reflection' | 'dirt' | 'snow'> {
   const asKwh = pmaxW / 1e6
   return {
-    dcW,
-    sums: {
-      horizontal: horizontal * asKwh,
-      plane: plane * asKwh,
-      shade: arriving * asKwh,
-      reflection: through * asKwh,
-      dirt: cleaned * asKwh,
-      snow: snowFree * asKwh,
-      bypass: bypass / 1000,
-      low_light: dimmed / 1000,
-      temperature: heated / 1000,
-      dc_cables: wired / 1000,
-      compared: compared / 1000,
-    },
+    horizontal: light.horizontal * asKwh,
+    plane: light.plane * asKwh,
+    shade: light.arriving * asKwh,
+    reflection: light.through * asKwh,
+    dirt: light.cleaned * asKwh,
+    snow: light.snowFree * asKwh,
+  }
+}
+
+/** @param power Sums of power after each loss, Wh. */
+function powerAsKwh(
+  power: Record<'bypass' | 'dimmed' | 'heated' | 'wired' | 'compared', number>,
+): Pick<Sums, 'bypass' | 'low_light' | 'temperature' | 'dc_cables' | 'compared'> {
+  return {
+    bypass: power.bypass / 1000,
+    low_light: power.dimmed / 1000,
+    temperature: power.heated / 1000,
+    dc_cables: power.wired / 1000,
+    compared: power.compared / 1000,
   }
 }

@@ -1,7 +1,7 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
-import { levelRise, planeAxes, plumbFrame, type FarObstacle, type Point } from '../sun/index.js'
+import { levelRise, planeAxes, plumbFrame, type FarObstacle, type PlaneAxes, type Point } from '../sun/index.js'
 import { StageError } from '../worksheet/index.js'
 import { feetOf, own, type Degrees, type Inches } from '../values/index.js'
 import type { ShadeScene, ShadedModule } from './module-shade.js'
@@ -64,26 +64,86 @@ export function planArray(
   placements: readonly ModulePlacement[],
   rowShade = true,
 ): ArrayPlan {
-  const where = `arrays.${arrayId}`
+  const named = partsOf(project, arrayId)
+  const { array, plane, module } = named
+  const roofTiltDeg = tiltDegOf(plane)
+  const tiltDeg = array.module_tilt_deg ?? roofTiltDeg
+  const azimuthDeg = array.module_azimuth_deg ?? plane.azimuth_deg
+  const count = placements.length > 0 ? placements.length : (statedModuleCount(array) ?? 0)
+  if (count === 0) {
+    throw new StageError(
+      `arrays.${arrayId}`,
+      'does not say how many modules it has',
+      'state modules, strings or arrangement.blocks',
+    )
+  }
+  const inverters = invertersOf(project, arrayId, count)
+  const scene = shadeScene(project, arrayId, named, planeAxes(tiltDeg, azimuthDeg))
+  const onRacks = rowShade && (Math.abs(tiltDeg - roofTiltDeg) > LEAST_RACK_DEG || azimuthDeg !== plane.azimuth_deg)
+  const sections = module.bypass_sections ?? 3
+  const shaded =
+    placements.length > 0
+      ? placedModules(placements, scene, sections, onRacks)
+      : Array.from({ length: count }, () => moduleWithoutPlace(sections))
+  return {
+    id: arrayId,
+    tiltDeg,
+    azimuthDeg,
+    mounting: array.mounting,
+    standoffIn: array.standoff_in,
+    moduleId: array.module,
+    module,
+    modules: inverters.map((takes, index) => ({
+      id: placements[index]?.id ?? `${arrayId}.m${index + 1}`,
+      shaded: shaded[index] as ShadedModule,
+      ...takes,
+    })),
+    scene,
+    onRacks,
+    rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,
+  }
+}
+
+/** What an array names. */
+interface ArrayParts {
+  readonly array: Project['arrays'][string]
+  readonly plane: Project['roof_planes'][string]
+  readonly module: PvModule
+}
+
+function partsOf(project: Project, arrayId: string): ArrayParts {
   const array = own(project.arrays, arrayId)
   const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
   const module = array === undefined ? undefined : own(project.equipment.modules, array.module)
   if (array === undefined || plane === undefined || module === undefined) {
-    throw new StageError(where, 'names a roof plane or a module that is not in the file', 'correct the name')
+    throw new StageError(
+      `arrays.${arrayId}`,
+      'names a roof plane or a module that is not in the file',
+      'correct the name',
+    )
   }
-  const roofTiltDeg = tiltDegOf(plane)
-  const tiltDeg = array.module_tilt_deg ?? roofTiltDeg
-  const azimuthDeg = array.module_azimuth_deg ?? plane.azimuth_deg
-  const roof = planeAxes(roofTiltDeg, plane.azimuth_deg)
-  const count = placements.length > 0 ? placements.length : (statedModuleCount(array) ?? 0)
-  if (count === 0) {
-    throw new StageError(where, 'does not say how many modules it has', 'state modules, strings or arrangement.blocks')
+  return { array, plane, module }
+}
+
+/** A module that nothing near can shade, as nobody knows where it lies. */
+function moduleWithoutPlace(sections: number): ShadedModule {
+  return {
+    middle: { east: 0, north: 0, up: 0 },
+    rectangle: undefined,
+    sections,
+    sectionsAlongX: true,
+    neighbours: [],
   }
-  const inverters = invertersOf(project, arrayId, count)
-  const sections = module.bypass_sections ?? 3
-  const centre = placements.length > 0 ? middleOf(placements) : { x: 0, y: 0 }
-  const modulePlane = planeAxes(tiltDeg, azimuthDeg)
-  const onRacks = rowShade && (Math.abs(tiltDeg - roofTiltDeg) > LEAST_RACK_DEG || azimuthDeg !== plane.azimuth_deg)
+}
+
+/** Modules where they lie, seen from the middle of the array. */
+function placedModules(
+  placements: readonly ModulePlacement[],
+  { roof, modulePlane }: ShadeScene,
+  sections: number,
+  onRacks: boolean,
+): ShadedModule[] {
+  const centre = middleOf(placements)
   const middles = placements.map((placement): Point => {
     const dx = placement.xFt + placement.widthFt / 2 - centre.x
     const dy = placement.yFt + placement.heightFt / 2 - centre.y
@@ -93,64 +153,45 @@ export function planArray(
       up: dx * roof.x.up + dy * roof.y.up,
     }
   })
-  const modules = inverters.map((takes, index): PlannedModule => {
-    const placement = placements[index]
-    if (placement === undefined) {
-      return {
-        id: `${arrayId}.m${index + 1}`,
-        shaded: {
-          middle: { east: 0, north: 0, up: 0 },
-          rectangle: undefined,
-          sections,
-          sectionsAlongX: true,
-          neighbours: [],
-        },
-        ...takes,
-      }
-    }
+  return placements.map((placement, index) => {
+    const middle = middles[index] as Point
     return {
-      id: placement.id,
-      shaded: {
-        middle: middles[index] as Point,
-        neighbours: onRacks ? rowNeighbours(middles[index] as Point, middles, modulePlane) : [],
-        rectangle: placement,
-        sections,
-        sectionsAlongX: placement.orientation === 'portrait',
-      },
-      ...takes,
+      middle,
+      neighbours: onRacks ? rowNeighbours(middle, middles, modulePlane) : [],
+      rectangle: placement,
+      sections,
+      sectionsAlongX: placement.orientation === 'portrait',
     }
   })
+}
+
+/** Horizon, far things and boxes on the roof round an array. */
+function shadeScene(
+  project: Project,
+  arrayId: string,
+  { array, plane, module }: ArrayParts,
+  modulePlane: PlaneAxes,
+): ShadeScene {
+  const roofTiltDeg = tiltDegOf(plane)
   return {
-    id: arrayId,
-    tiltDeg,
-    azimuthDeg,
-    mounting: array.mounting,
-    standoffIn: array.standoff_in,
-    moduleId: array.module,
-    module,
-    modules,
-    scene: {
-      roof,
-      modulePlane,
-      horizon: (project.site.horizon ?? [])
-        .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
-        .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg),
-      obstacles: farObstacles(project, arrayId),
-      boxes: Object.values(plane.obstructions ?? {})
-        .filter((box) => box.height_ft > 0)
-        .map((box) => ({
-          xFt: box.x_ft,
-          yFt: box.y_ft,
-          widthFt: box.width_ft,
-          lengthFt: box.length_ft,
-          heightFt: box.height_ft,
-          risePerFt: box.kind === 'skylight' || box.kind === 'dormer' ? 0 : levelRise(roofTiltDeg),
-        })),
-      plumb: plumbFrame(roofTiltDeg),
-      moduleHeightFt: feetOf(array.standoff_in + (module.thickness_in ?? 0)),
-    },
-    onRacks,
-    rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,
+    roof: planeAxes(roofTiltDeg, plane.azimuth_deg),
+    modulePlane,
+    horizon: (project.site.horizon ?? [])
+      .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
+      .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg),
+    obstacles: farObstacles(project, arrayId),
+    boxes: Object.values(plane.obstructions ?? {})
+      .filter((box) => box.height_ft > 0)
+      .map((box) => ({
+        xFt: box.x_ft,
+        yFt: box.y_ft,
+        widthFt: box.width_ft,
+        lengthFt: box.length_ft,
+        heightFt: box.height_ft,
+        risePerFt: box.kind === 'skylight' || box.kind === 'dormer' ? 0 : levelRise(roofTiltDeg),
+      })),
+    plumb: plumbFrame(roofTiltDeg),
+    moduleHeightFt: feetOf(array.standoff_in + (module.thickness_in ?? 0)),
   }
 }
 

@@ -1,6 +1,6 @@
 import type { HourlyClimate } from '../climate/index.js'
 import { airMassReader, atDay, eccentricityFactor, ephemeris } from '../sun/index.js'
-import { cutColumns, newColumns, type SkySteps } from './sky-steps.js'
+import { cutColumns, newColumns, type SkyColumns, type SkySteps } from './sky-steps.js'
 import { RADIANS_PER_DEGREE, type Radians } from '../values/index.js'
 
 const HALF_HOUR_RAD = 7.5 * RADIANS_PER_DEGREE
@@ -29,87 +29,33 @@ interface SunDay {
  * @param solarConstantWM2 Solar constant, W/m2.
  */
 export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): SkySteps {
-  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE)
-  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
   // The sun is up for about half of the year everywhere, and at most two hours a day are cut by its rising and setting.
   const columns = newColumns(Math.ceil(climate.length * 0.6))
-  const airMass = airMassReader()
   const fileRow = new Uint32Array(columns.month.length)
-  const nightHours = new Float64Array(12)
-  let length = 0
-  let normalWM2 = 0
-  let lastDay = -1
-  let midnight = sunAtMidnight(0, climate.utcOffsetH)
-  let sun = sunOfDay(climate, midnight, midnight, sinPhi, cosPhi)
-  // The hour angle of the row before, and what turns it on by an hour: two sines a day instead of two an hour.
-  let lastRow = -2
-  let [cosLast, sinLast, cosTurn, sinTurn] = [1, 0, 1, 0]
-  for (let row = 0; row < climate.length; row += 1) {
-    const dayOfYear = climate.dayOfYear[row] as number
-    const month = (climate.month[row] as number) - 1
-    if (dayOfYear !== lastDay) {
-      lastDay = dayOfYear
-      normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
-      // Days after 29 February stand one day later in a leap year's count.
-      const day = dayOfYear - 1 - (climate.length > 8760 && dayOfYear > 59 ? 1 : 0)
-      const begin = midnight.day === day ? midnight : sunAtMidnight(day, climate.utcOffsetH)
-      midnight = sunAtMidnight(day + 1, climate.utcOffsetH)
-      sun = sunOfDay(climate, begin, midnight, sinPhi, cosPhi)
-      lastRow = -2
-      cosTurn = Math.cos(sun.hourAnglePerHour)
-      sinTurn = Math.sin(sun.hourAnglePerHour)
-    }
-    const hour = (climate.hour[row] as number) - 0.5
-    const sinDelta = sun.sinDelta + sun.sinDeltaPerHour * hour
-    const cosDelta = sun.cosDelta + sun.cosDeltaPerHour * hour
-    let angle = sun.hourAngle + sun.hourAnglePerHour * hour
-    if (angle > Math.PI) angle -= FULL_TURN
-    else if (angle < -Math.PI) angle += FULL_TURN
-    let cosAngle = 1
-    let sinAngle = 0
-    const edge = (angle < 0 ? -angle : angle) + HALF_HOUR_RAD
-    if (edge > sun.sunset - CLEAR_OF_HORIZON_RAD) {
-      const sunset = sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta)
-      const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
-      const to = Math.min(angle + HALF_HOUR_RAD, sunset)
-      if (to <= from) {
-        nightHours[month] = (nightHours[month] as number) + 1
-        continue
-      }
-      angle = (from + to) / 2
-      cosAngle = Math.cos(angle)
-      sinAngle = Math.sin(angle)
-    } else {
-      if (row === lastRow + 1) {
-        cosAngle = cosLast * cosTurn - sinLast * sinTurn
-        sinAngle = sinLast * cosTurn + cosLast * sinTurn
-      } else {
-        cosAngle = Math.cos(angle)
-        sinAngle = Math.sin(angle)
-      }
-      lastRow = row
-      cosLast = cosAngle
-      sinLast = sinAngle
-    }
-    const up = Math.min(1, Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * cosAngle))
-    const zenith = Math.acos(up)
-    columns.month[length] = month
-    columns.sunIndex[length] = length
-    columns.hours[length] = 1
-    columns.sunEast[length] = -cosDelta * sinAngle
-    columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
-    columns.sunUp[length] = up
-    columns.zenithRad[length] = zenith
-    columns.airMass[length] = airMass(zenith / RADIANS_PER_DEGREE, up)
-    columns.extraterrestrialWM2[length] = normalWM2
-    columns.dniWM2[length] = climate.dniWM2[row] as number
-    columns.dhiWM2[length] = climate.dhiWM2[row] as number
-    columns.ghiWM2[length] = climate.ghiWM2[row] as number
-    columns.dryBulbC[length] = climate.dryBulbC[row] as number
-    columns.windMs[length] = climate.windMs[row] as number
-    fileRow[length] = row
-    length += 1
+  const filled: FilledHours = {
+    columns,
+    fileRow,
+    nightHours: new Float64Array(12),
+    airMass: airMassReader(),
+    length: 0,
   }
+  const sinPhi = Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE)
+  const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
+  let midnight = sunAtMidnight(0, climate.utcOffsetH)
+  let end = 0
+  for (let from = 0; from < climate.length; from = end) {
+    const dayOfYear = climate.dayOfYear[from] as number
+    end = from + 1
+    while (end < climate.length && climate.dayOfYear[end] === dayOfYear) end += 1
+    // Days after 29 February stand one day later in a leap year's count.
+    const day = dayOfYear - 1 - (climate.length > 8760 && dayOfYear > 59 ? 1 : 0)
+    const begin = midnight.day === day ? midnight : sunAtMidnight(day, climate.utcOffsetH)
+    midnight = sunAtMidnight(day + 1, climate.utcOffsetH)
+    const sun = sunOfDay(climate, begin, midnight, sinPhi, cosPhi)
+    const normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
+    addDay(filled, climate, { from, end, sun, sinPhi, cosPhi, normalWM2 })
+  }
+  const { length, nightHours } = filled
   return {
     ...cutColumns(columns, length),
     length,
@@ -121,6 +67,98 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
       return { month: climate.month[row] as number, day: climate.day[row] as number, hour: climate.hour[row] as number }
     },
   }
+}
+
+/** The steps that are filled so far. */
+interface FilledHours {
+  readonly columns: SkyColumns
+  readonly fileRow: Uint32Array
+  readonly nightHours: Float64Array
+  readonly airMass: ReturnType<typeof airMassReader>
+  length: number
+}
+
+/** The hours of one day of the file, and the sun over them. */
+interface DayOfFile {
+  /** Its first row, and the row after its last. */
+  readonly from: number
+  readonly end: number
+  readonly sun: SunDay
+  readonly sinPhi: number
+  readonly cosPhi: number
+  /** Extraterrestrial irradiance at right angles to the sun, W/m2. */
+  readonly normalWM2: number
+}
+
+/** Adds the hours of a day in which the sun is up, wholly or in part; the others count as night. */
+function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): void {
+  const { columns, nightHours } = filled
+  const { sun, sinPhi, cosPhi, normalWM2 } = day
+  // The hour angle of the row before is turned on by an hour: two sines a day instead of two an hour.
+  const cosTurn = Math.cos(sun.hourAnglePerHour)
+  const sinTurn = Math.sin(sun.hourAnglePerHour)
+  let lastRow = -2
+  let [cosLast, sinLast] = [1, 0]
+  let length = filled.length
+  for (let row = day.from; row < day.end; row += 1) {
+    const month = (climate.month[row] as number) - 1
+    const hour = (climate.hour[row] as number) - 0.5
+    const sinDelta = sun.sinDelta + sun.sinDeltaPerHour * hour
+    const cosDelta = sun.cosDelta + sun.cosDeltaPerHour * hour
+    let angle = sun.hourAngle + sun.hourAnglePerHour * hour
+    if (angle > Math.PI) angle -= FULL_TURN
+    else if (angle < -Math.PI) angle += FULL_TURN
+    const isCut = (angle < 0 ? -angle : angle) + HALF_HOUR_RAD > sun.sunset - CLEAR_OF_HORIZON_RAD
+    if (isCut) {
+      angle = middleOfSunlight(angle, sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta))
+      if (angle === NO_SUNLIGHT) {
+        nightHours[month] = (nightHours[month] as number) + 1
+        continue
+      }
+    }
+    const follows = !isCut && row === lastRow + 1
+    const cosAngle = follows ? cosLast * cosTurn - sinLast * sinTurn : Math.cos(angle)
+    const sinAngle = follows ? sinLast * cosTurn + cosLast * sinTurn : Math.sin(angle)
+    if (!isCut) {
+      lastRow = row
+      cosLast = cosAngle
+      sinLast = sinAngle
+    }
+    const up = Math.min(1, Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * cosAngle))
+    const zenith = Math.acos(up)
+    columns.month[length] = month
+    columns.hours[length] = 1
+    columns.sunEast[length] = -cosDelta * sinAngle
+    columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
+    columns.sunUp[length] = up
+    columns.zenithRad[length] = zenith
+    columns.airMass[length] = filled.airMass(zenith / RADIANS_PER_DEGREE, up)
+    columns.extraterrestrialWM2[length] = normalWM2
+    copyWeather(filled, length, climate, row)
+    length += 1
+  }
+  filled.length = length
+}
+
+/** What stands in the file goes to a step as it is; each step has a sun of its own. */
+function copyWeather({ columns, fileRow }: FilledHours, step: number, climate: HourlyClimate, row: number): void {
+  columns.sunIndex[step] = step
+  columns.dniWM2[step] = climate.dniWM2[row] as number
+  columns.dhiWM2[step] = climate.dhiWM2[row] as number
+  columns.ghiWM2[step] = climate.ghiWM2[row] as number
+  columns.dryBulbC[step] = climate.dryBulbC[row] as number
+  columns.windMs[step] = climate.windMs[row] as number
+  fileRow[step] = row
+}
+
+/** No hour angle: the sun stays down. */
+const NO_SUNLIGHT = 1e9
+
+/** Hour angle at the middle of the part of an hour in which the sun is up, radians; `NO_SUNLIGHT` when it stays down. */
+function middleOfSunlight(angle: number, sunset: number): number {
+  const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
+  const to = Math.min(angle + HALF_HOUR_RAD, sunset)
+  return to <= from ? NO_SUNLIGHT : (from + to) / 2
 }
 
 /** The sun at 0 h local standard time of a day. */

@@ -128,6 +128,7 @@ function nearShade(
   const { xFt, widthFt, heightFt } = rectangle
   const yFt = rectangle.yFt - scene.moduleHeightFt * shift
   const moduleHeightFt = scene.moduleHeightFt * stretch
+  const ray = { heightFt: moduleHeightFt, alongX, alongY, away }
   let boxes: RoofBox[] | undefined
   for (const box of away > 0 ? scene.boxes : NO_BOXES) {
     if (mayReach(box, { xFt, yFt, widthFt, heightFt }, moduleHeightFt, alongX / away, alongY / away))
@@ -152,7 +153,7 @@ function nearShade(
         const x = xFt + right
         const y = yFt + up
         for (const box of boxes ?? NO_BOXES) {
-          if (!isBehindBox(box, x, y, moduleHeightFt, alongX, alongY, away)) continue
+          if (!isBehindBox(box, x, y, ray)) continue
           shaded += 1
           break
         }
@@ -250,6 +251,6 @@ function isBehindAnyBox(scene: ShadeScene, x: number, y: number, towards: Direct
   const alongX = dot(towards, scene.roof.x)
   const alongY = dot(towards, scene.roof.y) - outward * shift
   const foot = y - scene.moduleHeightFt * shift
-  const height = scene.moduleHeightFt * stretch
-  return scene.boxes.some((box) => isBehindBox(box, x, foot, height, alongX, alongY, outward * stretch))
+  const ray = { heightFt: scene.moduleHeightFt * stretch, alongX, alongY, away: outward * stretch }
+  return scene.boxes.some((box) => isBehindBox(box, x, foot, ray))
 }

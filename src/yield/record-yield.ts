@@ -8,16 +8,29 @@ import { COMPARISON_SOURCE } from './equipment-models.js'
 import { LADDER } from './ladder.js'
 import type { ArrayYield, YieldValues } from './yield-values.js'
 
+/** The estimate as it goes on the worksheet. */
+export interface RecordedYield {
+  readonly project: Project
+  readonly climate: Climate
+  readonly plans: readonly ArrayPlan[]
+  readonly values: YieldValues
+  /** DC energy by the other temperature model over DC energy by the chosen one. */
+  readonly comparedRatio: number
+}
+
 /** Writes the sums of the estimate on the worksheet, and the things that the person must know. */
-export function recordYield(
-  project: Project,
-  climate: Climate,
-  values: YieldValues,
-  plans: readonly ArrayPlan[],
-  comparedRatio: number,
-  worksheet: Worksheet,
-): void {
-  const annual = values.annual
+export function recordYield(estimate: RecordedYield, worksheet: Worksheet): void {
+  const { project, climate, plans, values, comparedRatio } = estimate
+  recordRatedPower(values, plans, worksheet)
+  recordLadder(values, worksheet)
+  recordPerformanceRatio(values, worksheet)
+  sayTemperatureSpread(values, comparedRatio, worksheet)
+  if (climate.kind === 'monthly') sayMonthlyLimits(values.arrays, worksheet)
+  sayClipping(values, climate, worksheet)
+  sayUnplaced(project, plans, worksheet)
+}
+
+function recordRatedPower(values: YieldValues, plans: readonly ArrayPlan[], worksheet: Worksheet): void {
   worksheet.step({
     id: 'yield.rated-power',
     says: 'Rated DC power of all modules at standard test conditions',
@@ -31,6 +44,10 @@ export function recordYield(
     result: { symbol: 'P0', value: values.rated_kw, unit: 'kW' },
     source: { document: 'data sheets of the modules', standing: 'project file' },
   })
+}
+
+/** Each loss as a factor on what the loss before it has left. */
+function recordLadder(values: YieldValues, worksheet: Worksheet): void {
   let left = values.ladder.plane
   for (const name of LADDER.slice(2)) {
     const next = values.ladder[name]
@@ -51,22 +68,21 @@ export function recordYield(
     })
     left = next
   }
+}
+
+function recordPerformanceRatio({ annual, rated_kw: ratedKw }: YieldValues, worksheet: Worksheet): void {
   worksheet.step({
     id: 'yield.performance-ratio',
     says: 'Performance ratio',
     formula: 'PR = (E / P0) / (H / 1 kW/m2)',
     inputs: [
       { symbol: 'E', value: annual.ac_kwh, unit: 'kWh', from: 'values.annual.ac_kwh' },
-      { symbol: 'P0', value: values.rated_kw, unit: 'kW', from: 'yield.rated-power' },
+      { symbol: 'P0', value: ratedKw, unit: 'kW', from: 'yield.rated-power' },
       { symbol: 'H', value: annual.poa_kwh_m2, unit: 'kWh/m2', from: 'values.annual.poa_kwh_m2' },
     ],
     result: { symbol: 'PR', value: annual.performance_ratio, unit: '' },
     source: { document: 'IEC 61724-1', standing: 'secondary' },
   })
-  sayTemperatureSpread(values, comparedRatio, worksheet)
-  if (climate.kind === 'monthly') sayMonthlyLimits(values.arrays, worksheet)
-  sayClipping(values, climate, worksheet)
-  sayUnplaced(project, plans, worksheet)
 }
 
 function sayTemperatureSpread(values: YieldValues, comparedRatio: number, worksheet: Worksheet): void {

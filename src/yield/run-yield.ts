@@ -99,16 +99,18 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const system = systemAc(steps, arrays, conversion.inverters, settings, losses)
   const comparedRatio = comparisonRatio(arrays)
   const uncertainty = yieldUncertainty(
-    acKwh(system),
-    climate.kind,
-    climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
-    Math.abs(comparedRatio - 1) / 2,
-    shareOfUnplacedRacks(plans),
-    ageing,
+    {
+      annualKwh: acKwh(system),
+      method: climate.kind,
+      sites: climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
+      temperatureSpread: Math.abs(comparedRatio - 1) / 2,
+      rowShade: shareOfUnplacedRacks(plans),
+      ageing,
+    },
     worksheet,
   )
   const values = summarise(climate, steps, arrays, system, uncertainty)
-  recordYield(project, climate, values, plans, comparedRatio, worksheet)
+  recordYield({ project, climate, plans, values, comparedRatio }, worksheet)
   return { result: worksheet.result(values), climate, steps, arrays, system, conversion }
 }
 

@@ -66,7 +66,7 @@ export function systemAc(
   }
   const totals = { acW: new Float64Array(length), dcW: new Float64Array(length), clippedW: new Float64Array(length) }
   for (const station of stations(arrays, inverters)) {
-    runStation(steps, station, settings, losses, result, totals)
+    runStation(steps, station, { settings, losses }, result, totals)
   }
   const nightW = addNight(steps, arrays, inverters, result)
   return { arrays: result, ...totals, nightW }
@@ -75,8 +75,7 @@ export function systemAc(
 function runStation(
   steps: SkySteps,
   station: Station,
-  settings: ModelSettings,
-  losses: LossSettings,
+  { settings, losses }: { readonly settings: ModelSettings; readonly losses: LossSettings },
   arrays: ReadonlyMap<string, ArrayAc>,
   totals: { readonly acW: Float64Array; readonly dcW: Float64Array; readonly clippedW: Float64Array },
 ): void {
@@ -103,7 +102,9 @@ function runStation(
     for (let index = 0; index < inputs.length; index += 1) {
       const input = inputs[index] as Station['inputs'][number]
       const share = ((input.dcW[step] as number) * input.modules.length) / count / dc
-      ;(tallies[index] as Tally).add(month, kwh * share, dc, free, limited, wired, delivered)
+      const tally = tallies[index] as Tally
+      tally.addMonth(month, kwh * share, dc, free - limited, delivered)
+      tally.addLosses(kwh * share, free, limited, wired, delivered)
     }
   }
   inputs.forEach((input, index) => {
@@ -112,7 +113,7 @@ function runStation(
   })
 }
 
-/** Energy of one input of an inverter. */
+/** Energy of one input of an inverter; `energy` turns W of the inverter at a step into this input's kWh. */
 class Tally {
   readonly #dcKwh = new Float64Array(12)
   readonly #acKwh = new Float64Array(12)
@@ -122,19 +123,14 @@ class Tally {
   #acWiring = 0
   #availability = 0
 
-  /** Adds a step; powers of one inverter in W, `energy` turns them into this input's kWh. */
-  add(
-    month: number,
-    energy: number,
-    dc: number,
-    free: number,
-    limited: number,
-    wired: number,
-    delivered: number,
-  ): void {
+  addMonth(month: number, energy: number, dc: number, clipped: number, delivered: number): void {
     this.#dcKwh[month] = (this.#dcKwh[month] as number) + dc * energy
     this.#acKwh[month] = (this.#acKwh[month] as number) + delivered * energy
-    this.#clippedKwh[month] = (this.#clippedKwh[month] as number) + (free - limited) * energy
+    this.#clippedKwh[month] = (this.#clippedKwh[month] as number) + clipped * energy
+  }
+
+  /** Adds what is left after each loss. */
+  addLosses(energy: number, free: number, limited: number, wired: number, delivered: number): void {
     this.#inverter += free * energy
     this.#clipping += limited * energy
     this.#acWiring += wired * energy

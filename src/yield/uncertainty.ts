@@ -23,28 +23,59 @@ export interface YieldUncertainty {
   readonly degradation_pct_per_year: number
 }
 
-/**
- * How sure the yearly yield is: independent terms add up as squares.
- *
- * @param annualKwh Expected yearly yield, kWh.
- * @param method Which path the estimate took.
- * @param sites Relative standard deviation of annual clearness among the sites used, and what nearer sites that were
- *   left out would change.
- * @param temperatureSpread Half the relative difference between the two published ways to find the cell temperature.
- * @param rowShade Share of the rated power on racks whose rows have no places, 0 to 1.
- * @param ageing Loss of output per year of age, and the path that states it.
- */
-export function yieldUncertainty(
-  annualKwh: KilowattHours,
-  method: 'monthly' | 'hourly',
-  sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>,
-  temperatureSpread: number,
-  rowShade: number,
-  ageing: { readonly pctPerYear: number; readonly path: string },
-  worksheet: Worksheet,
-): YieldUncertainty {
-  const own = method === 'monthly' ? UNCERTAINTY.monthlyMethod : UNCERTAINTY.hourlyMethod
-  const lasting: { name: string; term: UncertaintyTerm }[] = [
+/** What the uncertainty of a yearly yield rests on. */
+export interface UncertaintyBasis {
+  /** Expected yearly yield, kWh. */
+  readonly annualKwh: KilowattHours
+  /** Which path the estimate took. */
+  readonly method: 'monthly' | 'hourly'
+  /**
+   * Relative standard deviation of annual clearness among the sites used, and what nearer sites that were left out
+   * would change.
+   */
+  readonly sites: Pick<MonthlyClimate, 'spreadRel' | 'leftOutRel'>
+  /** Half the relative difference between the two published ways to find the cell temperature. */
+  readonly temperatureSpread: number
+  /** Share of the rated power on racks whose rows have no places, 0 to 1. */
+  readonly rowShade: number
+  /** Loss of output per year of age, and the path that states it. */
+  readonly ageing: { readonly pctPerYear: number; readonly path: string }
+}
+
+interface NamedTerm {
+  readonly name: string
+  readonly term: UncertaintyTerm
+}
+
+/** How sure the yearly yield is: independent terms add up as squares. */
+export function yieldUncertainty(basis: UncertaintyBasis, worksheet: Worksheet): YieldUncertainty {
+  const { annualKwh, ageing } = basis
+  const lasting = lastingTerms(basis)
+  const yearly = UNCERTAINTY.yearToYear
+  const lastingSquare = lasting.reduce((sum, { term }) => sum + term.relative ** 2, 0)
+  const single = Math.sqrt(lastingSquare + yearly.relative ** 2)
+  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / MEAN_YEARS)
+  recordSingleYear(basis, single, worksheet)
+  recordNineInTen(annualKwh, single, worksheet)
+  const meanKwh = recordMean(annualKwh, ageing, worksheet)
+  return {
+    terms: [...lasting, { name: 'year to year', term: yearly }]
+      .filter(({ term }) => term.relative > 0)
+      .map(({ name, term }) => ({ name, relative_pct: term.relative * 100, why: term.why })),
+    single_year: exceedance(annualKwh, single),
+    ten_year_mean: exceedance(meanKwh, tenYears),
+    degradation_pct_per_year: ageing.pctPerYear,
+  }
+}
+
+function methodTerm(method: UncertaintyBasis['method']): UncertaintyTerm {
+  return method === 'monthly' ? UNCERTAINTY.monthlyMethod : UNCERTAINTY.hourlyMethod
+}
+
+/** Terms that are the same in every year, so that a mean over years does not lessen them. */
+function lastingTerms({ method, sites, temperatureSpread, rowShade }: UncertaintyBasis): NamedTerm[] {
+  const own = methodTerm(method)
+  return [
     { name: `${method} method`, term: own },
     {
       name: 'spread of the climate sites',
@@ -75,10 +106,12 @@ export function yieldUncertainty(
       },
     },
   ]
+}
+
+function recordSingleYear(basis: UncertaintyBasis, single: number, worksheet: Worksheet): void {
+  const { sites, rowShade, temperatureSpread } = basis
+  const own = methodTerm(basis.method)
   const yearly = UNCERTAINTY.yearToYear
-  const lastingSquare = lasting.reduce((sum, { term }) => sum + term.relative ** 2, 0)
-  const single = Math.sqrt(lastingSquare + yearly.relative ** 2)
-  const tenYears = Math.sqrt(lastingSquare + yearly.relative ** 2 / MEAN_YEARS)
   worksheet.step({
     id: 'yield.uncertainty.single-year',
     says: 'Standard deviation of the yield of one year',
@@ -104,6 +137,9 @@ export function yieldUncertainty(
     result: { symbol: 's', value: single * 100, unit: '%' },
     source: own.source,
   })
+}
+
+function recordNineInTen(annualKwh: KilowattHours, single: number, worksheet: Worksheet): void {
   worksheet.step({
     id: 'yield.uncertainty.p90',
     says: 'Yield of one year that nine years in ten exceed',
@@ -115,7 +151,11 @@ export function yieldUncertainty(
     result: { symbol: 'P90', value: exceed(annualKwh, EXCEEDANCE_Z.p90, single), unit: 'kWh' },
     source: { document: 'normal distribution', place: 'one-sided 90 %', standing: 'read' },
   })
-  const meanKwh = worksheet.step({
+}
+
+/** Mean yearly yield of the first years, kWh. */
+function recordMean(annualKwh: KilowattHours, ageing: UncertaintyBasis['ageing'], worksheet: Worksheet): KilowattHours {
+  return worksheet.step({
     id: 'yield.ten-year-mean',
     says: 'Mean yearly yield of years 1 to 10, losing output with age',
     formula: 'E_mean = E_1 (1/10) sum over t = 1..10 of (1 - d)^(t - 1)',
@@ -126,18 +166,6 @@ export function yieldUncertainty(
     result: { symbol: 'E_mean', value: annualKwh * meanOutput(ageing.pctPerYear / 100, MEAN_YEARS), unit: 'kWh' },
     source: LOSS_DEFAULTS.degradation_pct_per_year.source,
   })
-  return {
-    terms: [...lasting, { name: 'year to year', term: yearly }]
-      .filter(({ term }) => term.relative > 0)
-      .map(({ name, term }) => ({
-        name,
-        relative_pct: term.relative * 100,
-        why: term.why,
-      })),
-    single_year: exceedance(annualKwh, single),
-    ten_year_mean: exceedance(meanKwh, tenYears),
-    degradation_pct_per_year: ageing.pctPerYear,
-  }
 }
 
 function exceedance(annualKwh: KilowattHours, relative: number): Exceedance {

@@ -58,11 +58,11 @@ describe('box on the roof', () => {
   it('shades a point along its shadow, as long as height over slope of the light', () => {
     // Light along +x at 45 degrees above the roof: the shadow of a 4 ft box reaches 4 ft behind it.
     const s = Math.SQRT1_2
-    expect(isBehindBox(box, 6.1, 6, 0, s, 0, s)).toBe(true)
-    expect(isBehindBox(box, 5.9, 6, 0, s, 0, s)).toBe(false)
-    expect(isBehindBox(box, 6.1, 7.1, 0, s, 0, s)).toBe(false)
-    expect(isBehindBox(box, 6.1, 6, 0, -s, 0, s)).toBe(false)
-    expect(isBehindBox(box, 6.1, 6, 4, s, 0, s)).toBe(false)
+    expect(isBehindBox(box, 6.1, 6, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(true)
+    expect(isBehindBox(box, 5.9, 6, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(false)
+    expect(isBehindBox(box, 6.1, 7.1, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(false)
+    expect(isBehindBox(box, 6.1, 6, { heightFt: 0, alongX: -s, alongY: 0, away: s })).toBe(false)
+    expect(isBehindBox(box, 6.1, 6, { heightFt: 4, alongX: s, alongY: 0, away: s })).toBe(false)
   })
 
   it('has plane axes at right angles that turn with the roof', () => {

@@ -177,7 +177,7 @@ function trunkOf(job: Job, plan: BranchPlan, gapsFt: readonly Feet[]): Trunk {
       source: { document: '', standing: 'common practice, no source' },
     })
   const inverters = invertersOn(plan)
-  return { id, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, cable, feed, inverters, gapsFt) }
+  return { id, cable, feed, inverters, lengthFt: trunkLengthFt(job, plan, { cable, feed, inverters }, gapsFt) }
 }
 
 function inverterOf(job: Job, plan: BranchPlan): { inverterId: string; inverter: Inverter } {
@@ -220,9 +220,7 @@ function trunkById(job: Job, id: string | undefined, where: string): { id: strin
 function trunkLengthFt(
   job: Job,
   plan: BranchPlan,
-  cable: TrunkCable,
-  feed: Trunk['feed'],
-  inverters: number,
+  { cable, feed, inverters }: Pick<Trunk, 'cable' | 'feed' | 'inverters'>,
   gapsFt: readonly Feet[],
 ): Feet {
   const known = plan.trunk_length_ft ?? own(job.context.arrangement?.trunkLengthFt, plan.id)

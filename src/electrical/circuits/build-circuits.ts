@@ -76,7 +76,7 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
       const currentA = outputCurrentA(job, unit.inverter, inverter)
       const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, where)
       return {
-        ...acOutput(id, 'ac_inverter_output', where, currentA, smallestDeviceA, 1),
+        ...acOutput({ id, kind: 'ac_inverter_output', where, currentA, deviceA: smallestDeviceA, inverters: 1 }),
         maxDeviceA: makerMaxDeviceA(unit.inverter, inverter, undefined),
         makerRisePct: inverter.max_ac_rise_pct,
         inverterId: unit.inverter,
@@ -89,19 +89,26 @@ function combinedOutput(job: Job, sources: readonly Circuit[]): Circuit {
   const currentA = sources.reduce((sum, source) => sum + source.continuousA, 0)
   const inverters = sources.reduce((sum, source) => sum + source.inverters, 0)
   const smallestA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, 'electrical.connection.breaker_a')
-  const circuit = acOutput(COMBINED_OUTPUT, 'ac_combined_output', 'electrical.combiner', currentA, smallestA, inverters)
+  const circuit = acOutput({
+    id: COMBINED_OUTPUT,
+    kind: 'ac_combined_output',
+    where: 'electrical.combiner',
+    currentA,
+    deviceA: smallestA,
+    inverters,
+  })
   const deviceA = Math.max(smallestA, job.electrical.connection?.breaker_a ?? 0)
   return { ...circuit, deviceA, groundingDeviceA: deviceA }
 }
 
-function acOutput(
-  id: string,
-  kind: Circuit['kind'],
-  where: string,
-  currentA: Amperes,
-  deviceA: Amperes,
-  inverters: number,
-): Circuit {
+/** What one AC circuit differs in from another. */
+interface AcOutput extends Pick<Circuit, 'id' | 'kind' | 'where' | 'inverters'> {
+  readonly currentA: Amperes
+  /** The smallest device that its current allows. */
+  readonly deviceA: Amperes
+}
+
+function acOutput({ id, kind, where, currentA, deviceA, inverters }: AcOutput): Circuit {
   return {
     id,
     kind,

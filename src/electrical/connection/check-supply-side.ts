@@ -1,12 +1,12 @@
-import { CONTINUOUS_FACTOR, necSource } from '../../tables/nec/index.js'
+import { CONTINUOUS_FACTOR, necSource, type SupplySideRule } from '../../tables/nec/index.js'
 import type { Sources } from './check-panel.js'
 import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
-import { judgeSupplySide } from './judge-supply-side.js'
+import { judgeSupplySide, type SupplySideVerdict } from './judge-supply-side.js'
 import type { CircuitInSegment, SizedSegment } from '../segments/index.js'
 
 /** Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it. */
 export function checkSupplySide(job: Job, sources: Sources, sized: readonly SizedSegment[]): PanelValues {
-  const { service, connection, panel } = job.electrical
+  const { service, panel } = job.electrical
   const verdict = judgeSupplySide(job.edition, {
     serviceA: service?.rating_a,
     serviceAmpacityA: service?.conductor_ampacity_a,
@@ -14,41 +14,8 @@ export function checkSupplySide(job: Job, sources: Sources, sized: readonly Size
     sourceBreakersA: sources.breakersA.reduce((sum, breaker) => sum + breaker, 0),
   })
   const { rule } = verdict
-  const source = necSource(job.edition, rule.section, rule.standing)
-  job.worksheet.note({
-    id: 'wire.panel.supply-side',
-    says: 'Connection on the supply side of the service disconnect',
-    formula: verdict.formula,
-    inputs: [
-      { symbol: 'sum', value: verdict.sumA, unit: 'A', from: 'sources' },
-      { symbol: 'limit', value: verdict.limitA, unit: 'A', from: 'electrical.service' },
-    ],
-    result: { symbol: 'sum', value: verdict.sumA, unit: 'A' },
-    check: { relation: '<=', limit: verdict.limitA, pass: verdict.holds },
-    source,
-  })
-  if (!verdict.holds)
-    job.worksheet.find({
-      severity: 'error',
-      id: 'wire.supply-side',
-      message: `${verdict.sumA.toFixed(1)} A on the supply side, ${verdict.limitA.toFixed(1)} A allowed`,
-      where: 'electrical.connection',
-      source,
-      fix: 'Reduce the inverters or enlarge the service',
-    })
-  const distanceFt = connection?.overcurrent_device_distance_ft
-  if (rule.deviceWithinFt !== undefined && (distanceFt === undefined || distanceFt > rule.deviceWithinFt))
-    job.worksheet.find({
-      severity: 'error',
-      id: 'wire.supply-side-distance',
-      message:
-        distanceFt === undefined
-          ? 'the distance from the supply-side connection to its overcurrent device is not stated'
-          : `the overcurrent device is ${distanceFt} ft from the connection, ${rule.deviceWithinFt} ft is the limit`,
-      where: 'electrical.connection.overcurrent_device_distance_ft',
-      source,
-      fix: `Put it within ${rule.deviceWithinFt} ft of conductor length, or use current limiters where the edition allows them`,
-    })
+  recordComparison(job, verdict)
+  checkDeviceDistance(job, rule)
   const conductors = sized
     .flatMap(({ circuits }) => circuits)
     .filter(({ circuit }) => isSupplyTap(circuit))
@@ -62,21 +29,67 @@ export function checkSupplySide(job: Job, sources: Sources, sized: readonly Size
     complies: verdict.holds && conductors.every(({ holds }) => holds),
     max_inverter_a: verdict.maxInverterA,
     label: '',
-    rules: [
-      {
-        rule: 'supply side',
-        section: rule.section,
-        holds: verdict.holds,
-        sum_a: verdict.sumA,
-        limit_a: verdict.limitA,
-        why: `${verdict.sumA.toFixed(1)} A ${verdict.holds ? '<=' : '>'} ${verdict.limitA.toFixed(1)} A`,
-        max_inverter_a: verdict.maxInverterA,
-        label: '',
-      },
-      ...conductors,
-    ],
+    rules: [serviceRule(verdict), ...conductors],
     spaces_needed: 0,
     spaces_free: panel?.spaces_free ?? null,
+  }
+}
+
+/** The sources against the service: the step, and the error when they are too much for it. */
+function recordComparison(job: Job, { rule, holds, formula, sumA, limitA }: SupplySideVerdict): void {
+  const source = necSource(job.edition, rule.section, rule.standing)
+  job.worksheet.note({
+    id: 'wire.panel.supply-side',
+    says: 'Connection on the supply side of the service disconnect',
+    formula,
+    inputs: [
+      { symbol: 'sum', value: sumA, unit: 'A', from: 'sources' },
+      { symbol: 'limit', value: limitA, unit: 'A', from: 'electrical.service' },
+    ],
+    result: { symbol: 'sum', value: sumA, unit: 'A' },
+    check: { relation: '<=', limit: limitA, pass: holds },
+    source,
+  })
+  if (holds) return
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.supply-side',
+    message: `${sumA.toFixed(1)} A on the supply side, ${limitA.toFixed(1)} A allowed`,
+    where: 'electrical.connection',
+    source,
+    fix: 'Reduce the inverters or enlarge the service',
+  })
+}
+
+/** Whether the overcurrent device is as near to the connection as the edition wants it. */
+function checkDeviceDistance(job: Job, rule: SupplySideRule): void {
+  const distanceFt = job.electrical.connection?.overcurrent_device_distance_ft
+  if (rule.deviceWithinFt === undefined) return
+  if (distanceFt !== undefined && distanceFt <= rule.deviceWithinFt) return
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.supply-side-distance',
+    message:
+      distanceFt === undefined
+        ? 'the distance from the supply-side connection to its overcurrent device is not stated'
+        : `the overcurrent device is ${distanceFt} ft from the connection, ${rule.deviceWithinFt} ft is the limit`,
+    where: 'electrical.connection.overcurrent_device_distance_ft',
+    source: necSource(job.edition, rule.section, rule.standing),
+    fix: `Put it within ${rule.deviceWithinFt} ft of conductor length, or use current limiters where the edition allows them`,
+  })
+}
+
+/** The comparison with the service as a rule of the connection. */
+function serviceRule({ rule, holds, sumA, limitA, maxInverterA }: SupplySideVerdict): RuleValues {
+  return {
+    rule: 'supply side',
+    section: rule.section,
+    holds,
+    sum_a: sumA,
+    limit_a: limitA,
+    why: `${sumA.toFixed(1)} A ${holds ? '<=' : '>'} ${limitA.toFixed(1)} A`,
+    max_inverter_a: maxInverterA,
+    label: '',
   }
 }
 

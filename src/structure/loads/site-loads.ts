@@ -33,7 +33,24 @@ const DEPARTMENT = 'Ask the building department; it is on its list of climatic a
  */
 export function siteLoads(project: Project): SiteLoads {
   const edition = need(project.codes?.loads, 'codes.loads', 'the edition of the load standard', DEPARTMENT)
-  const { wind, snow, building } = project.structure ?? {}
+  const { wind: stated, snow, building } = project.structure ?? {}
+  const wind = windOf(stated, edition)
+  return {
+    edition,
+    wind,
+    ...sizeOf(building),
+    snow: { ...snowOf(snow, edition), exposure: wind.exposure },
+    snowIsAllowable: snowIsAllowable(snow?.ground_basis, edition),
+    roofKind: need(building?.roof_kind, 'structure.building.roof_kind', 'the kind of roof', 'State gable or hip.'),
+    slipperyModules: snow?.slippery_modules ?? false,
+    ridgeIsRoofEdge: stated?.ridge_is_roof_edge ?? false,
+  }
+}
+
+type Structure = NonNullable<Project['structure']>
+type Snow = NonNullable<Structure['snow']>
+
+function windOf(wind: Structure['wind'], edition: LoadEdition): WindExposure {
   const at = 'structure.wind'
   const speedMph = need(wind?.basic_speed_mph, `${at}.basic_speed_mph`, 'the basic wind speed', DEPARTMENT)
   const exposure = need(
@@ -48,6 +65,20 @@ export function siteLoads(project: Project): SiteLoads {
     'the mean roof height',
     'Measure eave and ridge height above ground and take the mean.',
   )
+  refuseWindOutside(wind, meanRoofHeightFt)
+  return {
+    edition,
+    speedMph,
+    exposure,
+    meanRoofHeightFt,
+    groundElevationFt: wind?.ground_elevation_ft ?? 0,
+    keepExposureBFloor: wind?.keep_exposure_b_floor ?? false,
+  }
+}
+
+/** Hills, special wind regions and high houses, which the wind method leaves out. */
+function refuseWindOutside(wind: Structure['wind'], meanRoofHeightFt: Feet): void {
+  const at = 'structure.wind'
   refuse(
     need(
       wind?.hill_or_escarpment,
@@ -73,6 +104,10 @@ export function siteLoads(project: Project): SiteLoads {
     `${at}.mean_roof_height_ft`,
     `a mean roof height of ${meanRoofHeightFt} ft is over the ${MAX_HEIGHT_FT} ft of this method`,
   )
+}
+
+/** Size in plan of a house that is enclosed. */
+function sizeOf(building: Structure['building']): Pick<SiteLoads, 'lengthFt' | 'widthFt'> {
   refuse(
     need(
       building?.enclosure,
@@ -86,31 +121,12 @@ export function siteLoads(project: Project): SiteLoads {
   const plan = 'Measure the house in plan, walls only.'
   const widthFt = need(building?.width_ft, 'structure.building.width_ft', 'the width of the house', plan)
   const lengthFt = need(building?.length_ft, 'structure.building.length_ft', 'the length of the house', plan)
-  return {
-    edition,
-    wind: {
-      edition,
-      speedMph,
-      exposure,
-      meanRoofHeightFt,
-      groundElevationFt: wind?.ground_elevation_ft ?? 0,
-      keepExposureBFloor: wind?.keep_exposure_b_floor ?? false,
-    },
-    snow: { ...snowOf(snow, edition), exposure },
-    snowIsAllowable: snowIsAllowable(snow?.ground_basis, edition),
-    slipperyModules: snow?.slippery_modules ?? false,
-    roofKind: need(building?.roof_kind, 'structure.building.roof_kind', 'the kind of roof', 'State gable or hip.'),
-    lengthFt: Math.max(lengthFt, widthFt),
-    widthFt: Math.min(lengthFt, widthFt),
-    ridgeIsRoofEdge: wind?.ridge_is_roof_edge ?? false,
-  }
+  return { lengthFt: Math.max(lengthFt, widthFt), widthFt: Math.min(lengthFt, widthFt) }
 }
 
 function refuse(outside: boolean, where: string, reason: string): void {
   if (outside) throw new StageError(where, `outside the method: ${reason}`, ENGINEER)
 }
-
-type Snow = NonNullable<NonNullable<Project['structure']>['snow']>
 
 function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 'slopeDeg' | 'exposure'> {
   const at = 'structure.snow'

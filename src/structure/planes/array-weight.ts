@@ -15,19 +15,24 @@ export interface ArrayDead {
 
 const SHEET = 'It stands on the data sheet.'
 
+/** What holds the modules, with the paths of the sheets. */
+export interface HoldingParts {
+  readonly rail: { readonly at: string; readonly product: RailProduct }
+  readonly mount: { readonly at: string; readonly product: MountProduct }
+}
+
 /**
- * Dead load of an array.
+ * Dead load of the array of a module.
  *
  * @throws StageError when a weight is missing.
  */
 export function arrayDead(
   project: Project,
-  arrayId: string,
   module: ModulePlacement,
-  rail: { readonly at: string; readonly product: RailProduct },
-  mount: { readonly at: string; readonly product: MountProduct },
+  { rail, mount }: HoldingParts,
   rafterSpacingIn: Inches,
 ): ArrayDead {
+  const arrayId = module.array
   const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const product = own(project.equipment.modules, array.module)
   const moduleLb = need(

@@ -40,7 +40,7 @@ export function rafterPartChecks(
   const result = checkRafters(input, arrayDead)
   reportSpans(model, framing, result, covered, worksheet)
   reportGravity(model, framing, arrayDead, input.snowPsf, worksheet)
-  reportRafters(id, framing, input.snowPsf, result, covered, worksheet)
+  reportRafters({ id, framing, snowPsf: input.snowPsf, result, covered }, worksheet)
   const path = `structure.framing.${id}`
   const letter = covered === undefined ? {} : { covered }
   return [...increaseCheck(id, path, result, letter), ...strengthCheck(id, path, result, letter)]

@@ -6,6 +6,7 @@ import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
 import { type FramingSpec, rafterPlaces } from '../rafters/index.js'
 import {
+  type LoadedRail,
   type RailToLay,
   type RailStrength,
   railLines,
@@ -37,16 +38,22 @@ export interface ArrayOnPlane {
   readonly combinations: readonly CombinedLoad[]
 }
 
-/** Dead load and combinations of an array; the least dead load against uplift, the most downwards. */
+/** A plane with its rafters, and the rails and mounts that stand on it. */
+export interface PlaneParts {
+  readonly plane: PlaneModel
+  readonly framing: FramingSpec
+  readonly kit: RailKit
+  readonly mount: MountStrength
+}
+
+/** Dead load and combinations of the array of a module; the least dead load against uplift, the most downwards. */
 export function arrayOnPlane(
   project: Project,
   site: SiteLoads,
-  plane: PlaneModel,
-  framing: FramingSpec,
-  kit: RailKit,
+  { plane, framing, kit }: PlaneParts,
   module: ModulePlacement,
 ): ArrayOnPlane {
-  const dead = arrayDead(project, module.array, module, kit.rail, kit.mount, framing.spacingIn)
+  const dead = arrayDead(project, module, kit, framing.spacingIn)
   const combine = (deadPsf: PoundsPerSquareFoot): CombinedLoad[] =>
     combinedLoads(
       site.edition,
@@ -65,12 +72,10 @@ export function arrayOnPlane(
 /** Rails of one plane with their loads, rafters and span limits, from the lowest up. */
 export function planeRails(
   project: Project,
-  plane: PlaneModel,
-  framing: FramingSpec,
-  kit: RailKit,
-  mount: MountStrength,
+  parts: PlaneParts,
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {
+  const { plane, framing, kit } = parts
   const obstructions = Object.values(own(project.roof_planes, plane.geometry.id)?.obstructions ?? {})
   const zoneOf = (module: ModulePlacement): ClampZone => clampZoneOf(project, module)
   const lines = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
@@ -81,43 +86,38 @@ export function planeRails(
     known.set(module, keys)
     return keys
   }
+  const field = {
+    plane: plane.geometry,
+    framing,
+    obstructions,
+    edgeIn: kit.mountEdgeIn,
+    clearanceIn: kit.mountClearanceIn,
+  }
   return lines
     .toSorted((a, b) => a.yIn - b.yIn || a.startIn - b.startIn)
     .map((line) => {
-      const places = rafterPlaces(plane.geometry, framing, obstructions, line, kit.mountEdgeIn, kit.mountClearanceIn)
-      return railToLay(
-        plane,
-        framing,
-        kit,
-        mount,
-        line,
-        keysOf,
-        arrays.get(line.array)?.combinations ?? [],
-        places.map((p) => p.xIn),
-      )
+      const rafters = rafterPlaces(field, line).map((place) => place.xIn)
+      const loads = { patches: railPatches(line, keysOf), combinations: arrays.get(line.array)?.combinations ?? [] }
+      return railToLay(parts, line, loads, rafters)
     })
 }
 
 function railToLay(
-  plane: PlaneModel,
-  framing: FramingSpec,
-  kit: RailKit,
-  mount: MountStrength,
+  { plane, framing, kit, mount }: PlaneParts,
   line: RailLine,
-  keysOf: (module: ModulePlacement) => ModuleKeys,
-  combinations: readonly CombinedLoad[],
+  { patches, combinations }: Pick<LoadedRail, 'patches' | 'combinations'>,
   rafters: readonly number[],
 ): RailToLay {
-  const patches = railPatches(line, keysOf)
-  const parts = { wind: plane.wind, combinations, mount, strength: kit.railStrength }
+  const loads = { wind: plane.wind, combinations, mount, strength: kit.railStrength }
   const widthFt = Math.max(...patches.map((patch) => patch.totalWidthFt))
   const limits = new Map<string, SpanLimit>()
   return {
-    loaded: { line, patches, ...parts },
+    loaded: { line, patches, ...loads },
     rafters,
     limitOf: (zone, exposed) => {
       const key = `${zone}${exposed}`
-      const held = limits.get(key) ?? spanLimit(parts, zone, exposed, widthFt, framing.spacingIn, kit.longestSpanIn)
+      const rail = { ...loads, key: { zone, exposed }, widthFt }
+      const held = limits.get(key) ?? spanLimit(rail, framing.spacingIn, kit.longestSpanIn)
       limits.set(key, held)
       return held
     },

@@ -13,26 +13,28 @@ import { planeAreaFt2 } from '../model/index.js'
 import type { PlaneModel } from './plane-model.js'
 import type { PoundsPerSquareFoot } from '../../values/index.js'
 
+/** The rafters of one plane after their check. */
+export interface CheckedRafters {
+  /** Id of the plane. */
+  readonly id: string
+  readonly framing: FramingSpec
+  readonly snowPsf: PoundsPerSquareFoot
+  readonly result: RafterResult
+  /** Title and date of the document that the rafters stand on, when there is one. */
+  readonly covered: string | undefined
+}
+
 /** Writes the steps of the rafters of one plane, and warns where their strength could not be checked. */
-export function reportRafters(
-  id: string,
-  framing: FramingSpec,
-  snowPsf: PoundsPerSquareFoot,
-  result: RafterResult,
-  covered: string | undefined,
-  worksheet: Worksheet,
-): void {
-  if (result.increase !== undefined) reportBefore(id, framing, snowPsf, result, result.increase, worksheet)
+export function reportRafters(rafters: CheckedRafters, worksheet: Worksheet): void {
+  const { id, framing, result, covered } = rafters
+  if (result.increase !== undefined) reportBefore(rafters, result.increase, worksheet)
   if (result.stress === undefined) return
   if (result.strength.notStated === undefined) reportStrength(id, framing, result, result.stress, worksheet)
   else reportNotChecked(id, result, result.stress, covered, worksheet)
 }
 
 function reportBefore(
-  id: string,
-  framing: FramingSpec,
-  snowPsf: PoundsPerSquareFoot,
-  result: RafterResult,
+  { id, framing, snowPsf, result }: CheckedRafters,
   increase: RafterIncrease,
   worksheet: Worksheet,
 ): void {

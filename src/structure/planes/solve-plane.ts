@@ -30,29 +30,37 @@ export interface SolvedPlane {
   readonly zones: readonly ReportedZone[]
 }
 
+/** What the planes of a house share. */
+export interface HouseToMount {
+  readonly project: Project
+  readonly site: SiteLoads
+  readonly kit: RailKit
+  readonly options: SpaceMountsOptions
+}
+
 /**
  * Loads, rails and mounts of one plane.
  *
+ * @param modules Those on this plane.
  * @throws StageError when a safety input is missing or the method does not reach the case.
  */
 export function solvePlane(
-  project: Project,
-  site: SiteLoads,
-  kit: RailKit,
+  house: HouseToMount,
   geometry: PlaneGeometry,
   modules: readonly ModulePlacement[],
-  options: SpaceMountsOptions,
   worksheet: Worksheet,
 ): SolvedPlane {
+  const { project, site, kit, options } = house
   const framing = framingSpec(project, geometry.id)
   const model = planeModel(project, site, geometry, framing, modules)
   const mount = mountStrength(kit.mount, framing)
+  const parts = { plane: model, framing, kit, mount }
   const arrays = new Map<string, ArrayOnPlane>()
   for (const module of modules) {
-    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, model, framing, kit, module))
+    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, parts, module))
   }
-  for (const array of arrays.keys()) checkConditions(project, site, geometry, modules, array, worksheet)
-  const toLay = planeRails(project, model, framing, kit, mount, arrays)
+  for (const array of arrays.keys()) checkConditions(house, geometry, modules, array, worksheet)
+  const toLay = planeRails(project, parts, arrays)
   reportRailPlaces(
     project,
     geometry,
@@ -77,8 +85,7 @@ export function solvePlane(
 }
 
 function checkConditions(
-  project: Project,
-  site: SiteLoads,
+  { project, site }: HouseToMount,
   plane: PlaneGeometry,
   modules: readonly ModulePlacement[],
   arrayId: string,

@@ -36,21 +36,7 @@ const ATTIC = 'Go into the attic and measure, or look at the house plans.'
 export function framingSpec(project: Project, plane: string): FramingSpec {
   const at = `structure.framing.${plane}`
   const f = need(own(project.structure?.framing, plane), at, `the framing under roof plane '${plane}'`, ATTIC)
-  const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
-  if (kind === 'truss') {
-    throw new StageError(
-      `${at}.kind`,
-      'outside the method: a factory-made truss must not get new loads or holes without its designer',
-      'Ask the truss manufacturer or a structural engineer.',
-    )
-  }
-  if (f.direction === 'along_eave') {
-    throw new StageError(
-      `${at}.direction`,
-      'outside the method: framing along the eave (purlins) is not covered',
-      'Ask a structural engineer.',
-    )
-  }
+  refuseFraming(f, at)
   const nominalSize = need(f.nominal_size, `${at}.nominal_size`, 'the size of the rafters', ATTIC)
   const wet = need(f.wet_service, `${at}.wet_service`, 'whether the wood stays wet', 'false under a tight roof.')
   const heat = need(
@@ -71,26 +57,8 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
       need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
       ...(f.further_spans_ft ?? []),
     ],
-    eaveOverhangIn: need(
-      f.eave_overhang_in,
-      `${at}.eave_overhang_in`,
-      'the depth of the eave overhang',
-      'Measure it; 0 when there is none.',
-    ),
-    rakeOverhangIn: need(
-      f.rake_overhang_in,
-      `${at}.rake_overhang_in`,
-      'the depth of the gable overhang',
-      'Measure it; 0 when there is none.',
-    ),
-    layersIn:
-      need(f.sheathing_in, `${at}.sheathing_in`, 'the thickness of the sheathing', ATTIC) +
-      need(
-        f.covering_in,
-        `${at}.covering_in`,
-        'the thickness of the covering',
-        'Measure it at the edge of the roof, all layers.',
-      ),
+    ...overhangs(f, at),
+    layersIn: layersIn(f, at),
     covering: f.covering,
     existingDeadPsf: need(
       f.existing_dead_psf,
@@ -104,6 +72,55 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
 }
 
 type Framing = NonNullable<NonNullable<Project['structure']>['framing']>[string]
+
+/** Trusses and purlins, which are outside the method. */
+function refuseFraming(f: Framing, at: string): void {
+  const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
+  if (kind === 'truss') {
+    throw new StageError(
+      `${at}.kind`,
+      'outside the method: a factory-made truss must not get new loads or holes without its designer',
+      'Ask the truss manufacturer or a structural engineer.',
+    )
+  }
+  if (f.direction === 'along_eave') {
+    throw new StageError(
+      `${at}.direction`,
+      'outside the method: framing along the eave (purlins) is not covered',
+      'Ask a structural engineer.',
+    )
+  }
+}
+
+function overhangs(f: Framing, at: string): Pick<FramingSpec, 'eaveOverhangIn' | 'rakeOverhangIn'> {
+  return {
+    eaveOverhangIn: need(
+      f.eave_overhang_in,
+      `${at}.eave_overhang_in`,
+      'the depth of the eave overhang',
+      'Measure it; 0 when there is none.',
+    ),
+    rakeOverhangIn: need(
+      f.rake_overhang_in,
+      `${at}.rake_overhang_in`,
+      'the depth of the gable overhang',
+      'Measure it; 0 when there is none.',
+    ),
+  }
+}
+
+/** Sheathing and covering together, in. */
+function layersIn(f: Framing, at: string): Inches {
+  return (
+    need(f.sheathing_in, `${at}.sheathing_in`, 'the thickness of the sheathing', ATTIC) +
+    need(
+      f.covering_in,
+      `${at}.covering_in`,
+      'the thickness of the covering',
+      'Measure it at the edge of the roof, all layers.',
+    )
+  )
+}
 
 function gravityOf(framing: Framing, at: string): number {
   const bySpecies = framing.species === undefined ? undefined : SPECIFIC_GRAVITY[framing.species]

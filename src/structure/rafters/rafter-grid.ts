@@ -15,20 +15,25 @@ export function rafterNumber(framing: Pick<FramingSpec, 'spacingIn' | 'firstOffs
   return Math.round((xIn - framing.firstOffsetIn) / framing.spacingIn) + 1
 }
 
+/** Where a mount may stand on a plane. */
+export interface MountField {
+  readonly plane: PlaneGeometry
+  readonly framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>
+  readonly obstructions: readonly Obstruction[]
+  /** Distance to keep from the edge of the plane, in. */
+  readonly edgeIn: Inches
+  /** Distance to keep from obstructions, in; an obstruction's own clearance wins when it is larger. */
+  readonly clearanceIn: Inches
+}
+
 /**
  * Rafters under a rail where a mount may stand: inside the plane, off its edge, clear of obstructions.
  *
- * @param yIn Height of the rail up the slope, in.
- * @param edgeIn Distance to keep from the edge of the plane, in.
- * @param clearanceIn Distance to keep from obstructions, in; an obstruction's own clearance wins when it is larger.
+ * @param rail Its ends along the eave and its height up the slope, in.
  */
 export function rafterPlaces(
-  plane: PlaneGeometry,
-  framing: Pick<FramingSpec, 'spacingIn' | 'firstOffsetIn'>,
-  obstructions: readonly Obstruction[],
+  { plane, framing, obstructions, edgeIn, clearanceIn }: MountField,
   rail: { readonly startIn: Inches; readonly endIn: Inches; readonly yIn: number },
-  edgeIn: Inches,
-  clearanceIn: Inches,
 ): RafterPlace[] {
   const places: RafterPlace[] = []
   const first = Math.max(1, rafterNumber(framing, rail.startIn) - 1)

@@ -1,6 +1,7 @@
 import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
 import { mountChecks } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
+import type { WindKey } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
 import { feetOf, type Feet, type Inches, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 
@@ -23,24 +24,23 @@ export interface SpanLimit {
  */
 const EQUAL_SPANS = { reaction: 1.25, shear: 0.625, moment: 1 / 8, deflection: 5 / 384 } as const
 
+/** A rail under one wind over its whole length. */
+export interface EvenRail extends Omit<LoadedRail, 'line' | 'patches'> {
+  readonly key: WindKey
+  /** Width of roof that the rail carries, ft. */
+  readonly widthFt: Feet
+}
+
 /**
  * Largest mount spacing in a zone: the longest multiple of the rafter spacing up to which every check passes.
  *
- * @param widthFt Width of roof that the rail carries, ft.
  * @param longestIn Largest distance that the rail sheet allows, in.
  */
-export function spanLimit(
-  rail: Omit<LoadedRail, 'line' | 'patches'>,
-  zone: string,
-  exposed: boolean,
-  widthFt: Feet,
-  rafterSpacingIn: Inches,
-  longestIn: Inches,
-): SpanLimit {
+export function spanLimit(rail: EvenRail, rafterSpacingIn: Inches, longestIn: Inches): SpanLimit {
   let held: SpanLimit | undefined
   let governs = 'rail sheet'
   for (let spanIn = rafterSpacingIn; spanIn <= longestIn + 1e-9; spanIn += rafterSpacingIn) {
-    const { worst, ...loads } = checkSpan(rail, zone, exposed, widthFt, spanIn)
+    const { worst, ...loads } = checkSpan(rail, spanIn)
     if (worst.ratio > 1) {
       governs = worst.name
       held ??= { spanIn: 0, governs, ...loads }
@@ -49,17 +49,14 @@ export function spanLimit(
     held = { spanIn, governs, ...loads }
   }
   if (held === undefined) {
-    const { worst: _worst, ...loads } = checkSpan(rail, zone, exposed, widthFt, rafterSpacingIn)
+    const { worst: _worst, ...loads } = checkSpan(rail, rafterSpacingIn)
     return { spanIn: 0, governs, ...loads }
   }
   return { ...held, governs }
 }
 
 function checkSpan(
-  rail: Omit<LoadedRail, 'line' | 'patches'>,
-  zone: string,
-  exposed: boolean,
-  widthFt: Feet,
+  rail: EvenRail,
   spanIn: Inches,
 ): {
   worst: { name: string; ratio: number }
@@ -67,7 +64,8 @@ function checkSpan(
   downPsf: PoundsPerSquareFoot
   areaFt2: SquareFeet
 } {
-  const { strength } = rail
+  const { strength, widthFt } = rail
+  const { zone, exposed } = rail.key
   const areaFt2 = feetOf(spanIn) * widthFt
   let worst = { name: 'mount down', ratio: 0 }
   let [upliftPsf, downPsf] = [0, 0]

@@ -20,15 +20,20 @@ const CAUTIONS = [
   'The building department decides; where this tool refuses, a structural engineer must.',
 ] as const
 
+/** All that the stage has worked out. */
+export interface SolvedRoof {
+  /** Edition of the load standard. */
+  readonly edition: string
+  readonly arrangement: RoofArrangement
+  readonly planes: readonly SolvedPlane[]
+  readonly rails: readonly RailValue[]
+  /** The hardest first. */
+  readonly checks: readonly CheckValue[]
+  readonly kit: RailKit
+}
+
 /** Puts the values of the stage together. */
-export function collectValues(
-  edition: string,
-  arrangement: RoofArrangement,
-  planes: readonly SolvedPlane[],
-  rails: readonly RailValue[],
-  checks: readonly CheckValue[],
-  kit: RailKit,
-): MountValues {
+export function collectValues({ edition, arrangement, planes, rails, checks, kit }: SolvedRoof): MountValues {
   const mounts = planes.flatMap((plane) => plane.rails.flatMap((rail) => mountRows(plane, rail)))
   const [weakest] = checks
   const weight = arrayWeight(planes, rails, mounts.length, kit)

@@ -1,4 +1,4 @@
-import { DIRECTIONALITY, SNOW_EXPOSURE, VELOCITY_PRESSURE_PLACE } from '../../tables/asce7/index.js'
+import { DIRECTIONALITY, SNOW_EXPOSURE, VELOCITY_PRESSURE_PLACE, type LoadEdition } from '../../tables/asce7/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import { edgeStripWidthFt, elevationFactor, exposureCoefficient, velocityPressurePsf } from '../wind/index.js'
 import type { SiteLoads } from '../loads/index.js'
@@ -6,13 +6,20 @@ import { flatRoofSnowPsf } from '../snow/index.js'
 
 /** Writes velocity pressure, edge strip and flat-roof snow on the worksheet. */
 export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
-  const { wind, snow, edition } = site
-  const asce = (place: string, standing: Source['standing'] = 'secondary'): Source => ({
-    document: edition,
-    place,
-    standing,
-  })
-  const kz = worksheet.step({
+  const kz = recordExposure(site, worksheet)
+  const ke = recordElevation(site, worksheet)
+  recordVelocityPressure(site, kz, ke, worksheet)
+  recordEdgeStrip(site, worksheet)
+  recordFlatRoofSnow(site, worksheet)
+}
+
+function asce(edition: LoadEdition, place: string, standing: Source['standing'] = 'secondary'): Source {
+  return { document: edition, place, standing }
+}
+
+/** Velocity pressure exposure coefficient. */
+function recordExposure({ wind, edition }: SiteLoads, worksheet: Worksheet): number {
+  return worksheet.step({
     id: 'structure.kz',
     says: 'Velocity pressure exposure coefficient at the mean roof height',
     formula:
@@ -25,6 +32,7 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
     ],
     result: { symbol: 'Kz', value: exposureCoefficient(wind), unit: '' },
     source: asce(
+      edition,
       'table of velocity pressure exposure coefficients',
       edition === 'ASCE 7-22' ? 'from memory' : 'secondary',
     ),
@@ -33,14 +41,21 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
         ? 'exposure B: at least 0.70 below 30 ft'
         : 'exposure B: table value, no floor of 0.70',
   })
-  const ke = worksheet.step({
+}
+
+/** Ground elevation factor. */
+function recordElevation({ wind, edition }: SiteLoads, worksheet: Worksheet): number {
+  return worksheet.step({
     id: 'structure.ke',
     says: 'Ground elevation factor',
     formula: edition === 'ASCE 7-10' ? 'Ke = 1 (not in 7-10)' : 'Ke = exp(-0.0000362 zg)',
     inputs: [{ symbol: 'zg', value: wind.groundElevationFt, unit: 'ft', from: 'structure.wind.ground_elevation_ft' }],
     result: { symbol: 'Ke', value: elevationFactor(edition, wind.groundElevationFt), unit: '' },
-    source: asce('table 26.9-1'),
+    source: asce(edition, 'table 26.9-1'),
   })
+}
+
+function recordVelocityPressure({ wind, edition }: SiteLoads, kz: number, ke: number, worksheet: Worksheet): void {
   worksheet.step({
     id: 'structure.qh',
     says: 'Velocity pressure with the directionality factor, strength level',
@@ -53,19 +68,25 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
       { symbol: 'V', value: wind.speedMph, unit: 'mph', from: 'structure.wind.basic_speed_mph' },
     ],
     result: { symbol: 'qh', value: velocityPressurePsf(wind), unit: 'psf' },
-    source: asce(VELOCITY_PRESSURE_PLACE[edition]),
+    source: asce(edition, VELOCITY_PRESSURE_PLACE[edition]),
   })
+}
+
+function recordEdgeStrip({ wind, widthFt, edition }: SiteLoads, worksheet: Worksheet): void {
   worksheet.step({
     id: 'structure.edge-strip',
     says: 'Width of the edge strips of the roof, in plan',
     formula: 'a = larger of (smaller of 0.1 W and 0.4 h), 0.04 W and 3 ft',
     inputs: [
-      { symbol: 'W', value: site.widthFt, unit: 'ft', from: 'structure.building.width_ft' },
+      { symbol: 'W', value: widthFt, unit: 'ft', from: 'structure.building.width_ft' },
       { symbol: 'h', value: wind.meanRoofHeightFt, unit: 'ft', from: 'structure.wind.mean_roof_height_ft' },
     ],
-    result: { symbol: 'a', value: edgeStripWidthFt(site.widthFt, wind.meanRoofHeightFt), unit: 'ft' },
-    source: asce('figure 30.3-1, notation'),
+    result: { symbol: 'a', value: edgeStripWidthFt(widthFt, wind.meanRoofHeightFt), unit: 'ft' },
+    source: asce(edition, 'figure 30.3-1, notation'),
   })
+}
+
+function recordFlatRoofSnow({ snow, edition }: SiteLoads, worksheet: Worksheet): void {
   worksheet.step({
     id: 'structure.flat-roof-snow',
     says: 'Snow on a flat roof, Risk Category II',
@@ -81,7 +102,7 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
       { symbol: 'pg', value: snow.groundPsf, unit: 'psf', from: 'structure.snow.ground_psf' },
     ],
     result: { symbol: 'pf', value: flatRoofSnowPsf(snow), unit: 'psf' },
-    source: asce('eq. 7.3-1'),
+    source: asce(edition, 'eq. 7.3-1'),
     limits: 'no drifts, no snow that slides from a higher roof or is held above the array',
   })
 }

@@ -10,27 +10,43 @@ import {
   leadHoleIn,
 } from '../fasteners/index.js'
 import { lagCapacity, type MountStrength } from '../mounts/index.js'
-import type { Inches } from '../../values/index.js'
+import type { RailKit, SolvedPlane } from '../planes/index.js'
+import type { Inches, Pounds } from '../../values/index.js'
 
 /** Writes the strength of mount and screws in one plane's rafters on the worksheet. */
-export function reportStrength(
-  plane: string,
-  mount: MountStrength,
-  mountId: string,
-  mountSheet: string,
-  rafterBreadthIn: Inches,
-  edition: string,
-  worksheet: Worksheet,
-): void {
-  const id = `structure.${plane}.lag`
-  const { lag, specificGravity } = mount
-  const nds = (place: string, standing: Source['standing'] = 'secondary'): Source => ({
-    document: edition,
-    place,
-    standing,
-  })
-  const capacity = lagCapacity(mount, LOAD_DURATION.wind)
-  const thread = worksheet.step({
+export function reportStrength(solved: SolvedPlane, kit: RailKit, edition: string, worksheet: Worksheet): void {
+  const plane = solved.model.geometry.id
+  const lags: LagsInPlane = {
+    id: `structure.${plane}.lag`,
+    plane,
+    mount: solved.mount,
+    mountId: kit.mount.id,
+    nds: (place, standing = 'secondary') => ({ document: edition, place, standing }),
+  }
+  const capacity = lagCapacity(solved.mount, LOAD_DURATION.wind)
+  const thread = recordThread(lags, worksheet)
+  recordWithdrawal(lags, thread, capacity.withdrawalLb, worksheet)
+  recordRootTension(lags, capacity.rootTensionLb, worksheet)
+  const sheet = kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`
+  recordLateral(lags, sheet, capacity.lateralLb, worksheet)
+  noteLeadHole(lags, solved.framing.breadthIn, worksheet)
+}
+
+/** The screws of one plane and where the numbers about them come from. */
+interface LagsInPlane {
+  /** Beginning of the ids of the steps. */
+  readonly id: string
+  readonly plane: string
+  readonly mount: MountStrength
+  readonly mountId: string
+  /** A place in the wood standard. */
+  readonly nds: (place: string, standing?: Source['standing']) => Source
+}
+
+/** Thread in the rafter, in. */
+function recordThread({ id, plane, mount, mountId, nds }: LagsInPlane, worksheet: Worksheet): Inches {
+  const { lag } = mount
+  return worksheet.step({
     id: `${id}.thread`,
     says: 'Thread in the rafter without the tip',
     formula: 'pt = smaller of T - E, L - layers - E and the rafter depth',
@@ -43,6 +59,15 @@ export function reportStrength(
     result: { symbol: 'pt', value: threadInRafterIn(lag), unit: 'in' },
     source: nds('12.2.1.1 and table L2'),
   })
+}
+
+function recordWithdrawal(
+  { id, plane, mount, mountId, nds }: LagsInPlane,
+  thread: Inches,
+  withdrawalLb: Pounds,
+  worksheet: Worksheet,
+): void {
+  const { lag, specificGravity } = mount
   worksheet.step({
     id: `${id}.withdrawal`,
     says: 'Withdrawal capacity of all screws of a mount under wind',
@@ -66,17 +91,30 @@ export function reportStrength(
         from: `structure.framing.${plane}.sustained_temperature`,
       },
     ],
-    result: { symbol: "W'", value: capacity.withdrawalLb, unit: 'lb' },
+    result: { symbol: "W'", value: withdrawalLb, unit: 'lb' },
     source: nds('eq. 12.2-1, tables 2.3.2, 11.3.3, 11.3.4'),
   })
+}
+
+function recordRootTension({ id, mount }: LagsInPlane, rootTensionLb: Pounds, worksheet: Worksheet): void {
+  const { lag } = mount
   worksheet.step({
     id: `${id}.root-tension`,
     says: 'Tension capacity of the screw roots of a mount',
     formula: 'Nr = n (60000 / 2.00) pi Dr^2 / 4',
     inputs: [{ symbol: 'Dr', value: LAG_SCREWS[lag.size].rootDiameterIn, unit: 'in', from: 'table L2' }],
-    result: { symbol: 'Nr', value: capacity.rootTensionLb, unit: 'lb' },
+    result: { symbol: 'Nr', value: rootTensionLb, unit: 'lb' },
     source: { document: 'ASTM A307 grade A with the safety factor of AISC 360', standing: 'from memory' },
   })
+}
+
+function recordLateral(
+  { id, mount, mountId, nds }: LagsInPlane,
+  sheet: string,
+  lateralLb: Pounds,
+  worksheet: Worksheet,
+): void {
+  const { lag, specificGravity } = mount
   const share = penetrationShare(penetrationIn(lag), lag.size)
   worksheet.step({
     id: `${id}.lateral`,
@@ -101,11 +139,14 @@ export function reportStrength(
             },
             { symbol: 'p / 8D', value: share, unit: '', from: 'table 12K footnote' },
           ],
-    result: { symbol: "Z'", value: capacity.lateralLb, unit: 'lb' },
-    source:
-      mount.plate === undefined ? { document: mountSheet, standing: 'project file' } : nds('tables 12.3.1A and 12K'),
+    result: { symbol: "Z'", value: lateralLb, unit: 'lb' },
+    source: mount.plate === undefined ? { document: sheet, standing: 'project file' } : nds('tables 12.3.1A and 12K'),
     limits: 'the base lies on the roof; an open gap under it would bend the screw',
   })
+}
+
+function noteLeadHole({ id, plane, mount, mountId, nds }: LagsInPlane, breadthIn: Inches, worksheet: Worksheet): void {
+  const { lag, specificGravity } = mount
   const hole = leadHoleIn(specificGravity, lag.size)
   worksheet.note({
     id: `${id}.lead-hole`,
@@ -113,11 +154,11 @@ export function reportStrength(
     formula: 'd = 40 to 70 % of D up to G 0.5, 60 to 75 % up to 0.6, 65 to 85 % above; e = b / 2 - 1.5 D',
     inputs: [
       { symbol: 'D', value: LAG_SCREWS[lag.size].diameterIn, unit: 'in', from: `equipment.mounts.${mountId}.lag.size` },
-      { symbol: 'b', value: rafterBreadthIn, unit: 'in', from: `structure.framing.${plane}.nominal_size` },
+      { symbol: 'b', value: breadthIn, unit: 'in', from: `structure.framing.${plane}.nominal_size` },
     ],
     result: {
       symbol: 'd; e',
-      value: `${hole.leastIn.toFixed(3)} to ${hole.mostIn.toFixed(3)}; ${centringToleranceIn(rafterBreadthIn, lag.size).toFixed(2)}`,
+      value: `${hole.leastIn.toFixed(3)} to ${hole.mostIn.toFixed(3)}; ${centringToleranceIn(breadthIn, lag.size).toFixed(2)}`,
       unit: 'in',
     },
     source: nds('12.1.4 and table 12.5.1C', 'from memory'),

@@ -1,5 +1,5 @@
 import type { ModulePlacement } from '../../roof/index.js'
-import { EXPOSED_EDGE_RULES, type ExposedEdgeRule } from '../../tables/asce7/index.js'
+import { EXPOSED_EDGE_RULES } from '../../tables/asce7/index.js'
 import type { PlaneGeometry, PlanePoint } from '../model/index.js'
 import type { Feet } from '../../values/index.js'
 
@@ -57,7 +57,7 @@ export function exposedStrips(
   const strips: ExposedStrip[] = []
   for (const module of modules) {
     for (const side of ['left', 'right', 'lower', 'upper'] as const) {
-      if (!isExposed(plane, modules, module, side, rule, input)) continue
+      if (!isExposed(plane, modules, { module, side }, input)) continue
       const [x0, x1, y0, y1] = [module.xFt, module.xFt + module.widthFt, module.yFt, module.yFt + module.heightFt]
       strips.push({
         module: module.id,
@@ -82,11 +82,10 @@ export function isInStrip(strips: readonly ExposedStrip[], point: PlanePoint): b
 function isExposed(
   plane: PlaneGeometry,
   modules: readonly ModulePlacement[],
-  module: ModulePlacement,
-  side: Side,
-  rule: ExposedEdgeRule,
+  { module, side }: { readonly module: ModulePlacement; readonly side: Side },
   input: ExposureInput,
 ): boolean {
+  const rule = EXPOSED_EDGE_RULES[input.edition]
   const neighbourFt = 'ft' in rule.neighbour ? rule.neighbour.ft : rule.neighbour.timesTopHeight * input.topHeightFt
   return PROBES.some((share) => {
     const probe = probeOf(module, side, share)

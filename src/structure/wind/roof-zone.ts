@@ -41,17 +41,24 @@ export function zoneFinder(
   const hips = planEdges(plane, ['hip'])
   const reachFt = stripFt + 1e-9
   return (xFt, yFt) =>
-    zoneOf(
-      plane.tiltDeg,
-      shape,
-      isNearEdge(eaves, xFt, yFt, reachFt),
-      isNearEdge(ends, xFt, yFt, reachFt),
-      isNearEdge(ridges, xFt, yFt, reachFt),
-      isNearEdge(hips, xFt, yFt, reachFt),
-    )
+    zoneOf(plane.tiltDeg, shape, {
+      eave: isNearEdge(eaves, xFt, yFt, reachFt),
+      end: isNearEdge(ends, xFt, yFt, reachFt),
+      ridge: isNearEdge(ridges, xFt, yFt, reachFt),
+      hip: isNearEdge(hips, xFt, yFt, reachFt),
+    })
 }
 
-function zoneOf(tiltDeg: Degrees, shape: ZoneShape, eave: boolean, end: boolean, ridge: boolean, hip: boolean): string {
+/** The kinds of edge that a point is near to. */
+interface NearEdges {
+  readonly eave: boolean
+  /** A rake, or an edge against a wall. */
+  readonly end: boolean
+  readonly ridge: boolean
+  readonly hip: boolean
+}
+
+function zoneOf(tiltDeg: Degrees, shape: ZoneShape, { eave, end, ridge, hip }: NearEdges): string {
   if (shape.edition === 'ASCE 7-16') {
     return shape.roofKind === 'gable' ? gableZone7of16(eave, end, ridge || hip) : hipZone7of16(eave, end, ridge || hip)
   }
