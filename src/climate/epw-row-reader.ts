@@ -54,7 +54,7 @@ export class EpwRowReader {
     for (;;) {
       const code = at < size ? text.charCodeAt(at) : NEWLINE
       if (code === COMMA || code === NEWLINE || code === RETURN) {
-        const slot = column < SLOT_OF_COLUMN.length ? (SLOT_OF_COLUMN[column] as number) : -1
+        const slot = column < SLOT_OF_COLUMN.length ? SLOT_OF_COLUMN[column]! : -1
         if (slot >= 0) this.values[slot] = readNumber(text, fieldAt, at)
         column++
         at++

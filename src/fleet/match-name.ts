@@ -19,7 +19,7 @@ export function nameMatcher(segment: string, whole: string): (name: string) => b
 function partsOf(characters: readonly string[], whole: string): Part[] {
   const parts: Part[] = []
   for (let at = 0; at < characters.length; at += 1) {
-    const one = characters[at] as string
+    const one = characters[at]!
     if (one === '*') {
       if (parts.at(-1) !== 'any') parts.push('any')
     } else if (one === '?') parts.push(() => true)
@@ -38,9 +38,9 @@ function partsOf(characters: readonly string[], whole: string): Part[] {
 function listPart(list: readonly string[], negated: boolean, whole: string): Part {
   const ranges: (readonly [from: number, to: number])[] = []
   for (let at = 0; at < list.length; at += 1) {
-    const from = list[at] as string
+    const from = list[at]!
     const isRange = list[at + 1] === '-' && at + 2 < list.length
-    const to = isRange ? (list[at + 2] as string) : from
+    const to = isRange ? list[at + 2]! : from
     if (codeOf(from) > codeOf(to)) {
       throw badPattern(whole, `the range '${from}-${to}' runs backwards; write '${to}-${from}'`)
     }
@@ -62,7 +62,7 @@ function matches(parts: readonly Part[], name: readonly string[]): boolean {
       star = part
       resume = at
       part += 1
-    } else if (wanted?.(name[at] as string) === true) {
+    } else if (wanted?.(name[at]!) === true) {
       part += 1
       at += 1
     } else if (star >= 0) {

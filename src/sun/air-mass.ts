@@ -33,7 +33,7 @@ export function airMassReader(): (zenithDeg: Degrees, cosZenith: number) => numb
   return (zenithDeg, cosZenith) => {
     const place = zenithDeg * STEPS_PER_DEG
     const step = Math.floor(place)
-    const low = table[step] as number
-    return 1 / (cosZenith + low + (place - step) * ((table[step + 1] as number) - low))
+    const low = table[step]!
+    return 1 / (cosZenith + low + (place - step) * (table[step + 1]! - low))
   }
 }

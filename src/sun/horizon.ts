@@ -17,8 +17,8 @@ export function horizonElevationDeg(points: readonly HorizonPoint[], azimuthDeg:
   const azimuth = ((azimuthDeg % 360) + 360) % 360
   const last = points.length - 1
   for (let index = 0; index <= last; index += 1) {
-    const from = points[index] as HorizonPoint
-    const to = points[index === last ? 0 : index + 1] as HorizonPoint
+    const from = points[index]!
+    const to = points[index === last ? 0 : index + 1]!
     const end = index === last ? to.azimuthDeg + 360 : to.azimuthDeg
     const at = azimuth < from.azimuthDeg ? azimuth + 360 : azimuth
     if (at >= from.azimuthDeg && at <= end && end > from.azimuthDeg) {
@@ -26,5 +26,5 @@ export function horizonElevationDeg(points: readonly HorizonPoint[], azimuthDeg:
       return from.elevationDeg * (1 - share) + to.elevationDeg * share
     }
   }
-  return (points[0] as HorizonPoint).elevationDeg
+  return points[0]!.elevationDeg
 }

@@ -50,16 +50,10 @@ export const perez1990: SkyModel = (into, instant) => {
   const clearness = ((dhiWM2 + dniWM2) / dhiWM2 + cubic) / (1 + cubic)
   const brightness = (dhiWM2 * instant.airMass) / instant.extraterrestrialWM2
   let bin = 0
-  while (bin < 7 && clearness >= (BIN_FROM[bin] as number)) bin += 1
+  while (bin < 7 && clearness >= BIN_FROM[bin]!) bin += 1
   const at = bin * 6
-  const f1 =
-    (COEFFICIENTS[at] as number) +
-    (COEFFICIENTS[at + 1] as number) * brightness +
-    (COEFFICIENTS[at + 2] as number) * zenithRad
-  const f2 =
-    (COEFFICIENTS[at + 3] as number) +
-    (COEFFICIENTS[at + 4] as number) * brightness +
-    (COEFFICIENTS[at + 5] as number) * zenithRad
+  const f1 = COEFFICIENTS[at]! + COEFFICIENTS[at + 1]! * brightness + COEFFICIENTS[at + 2]! * zenithRad
+  const f2 = COEFFICIENTS[at + 3]! + COEFFICIENTS[at + 4]! * brightness + COEFFICIENTS[at + 5]! * zenithRad
   const share = f1 > 0 ? f1 : 0
   into.disc = (dhiWM2 * share) / (cosZenith > COS_85 ? cosZenith : COS_85)
   into.dome = dhiWM2 * (1 - share)

@@ -46,7 +46,7 @@ export function arrayDc(steps: SkySteps, lit: ArrayLight, models: ArrayModels): 
   const { losses } = models
   const rise = new Float64Array(steps.length)
   for (let step = 0; step < rise.length; step += 1) {
-    rise[step] = cellRiseKPerWM2(models.temperature, steps.windMs[step] as number)
+    rise[step] = cellRiseKPerWM2(models.temperature, steps.windMs[step]!)
   }
   const ladder = emptyLadder()
   let comparedKwh = 0
@@ -109,23 +109,23 @@ function groupDc(
   let [horizontal, plane, arriving, through, cleaned, snowFree, wired] = [0, 0, 0, 0, 0, 0, 0]
   let [bypass, dimmed, heated, compared] = [0, 0, 0, 0]
   for (let step = 0; step < length; step += 1) {
-    const month = months[step] as number
-    const hour = hours[step] as number
-    const sun = sunIndex[step] as number
-    const far = shade === undefined ? 1 : (shade.far[sun] as number)
-    const nearLit = shade === undefined ? 1 : (shade.nearLit[sun] as number)
-    const sections = shade === undefined ? 1 : (shade.sectionsLit[sun] as number)
-    const skySeen = shade === undefined ? 1 : (shade.sky[month] as number)
-    const fromSky = (sky[step] as number) * skySeen
-    const fromGround = ground[step] as number
-    const arrives = (direct[step] as number) * far * nearLit + fromSky + fromGround
+    const month = months[step]!
+    const hour = hours[step]!
+    const sun = sunIndex[step]!
+    const far = shade === undefined ? 1 : shade.far[sun]!
+    const nearLit = shade === undefined ? 1 : shade.nearLit[sun]!
+    const sections = shade === undefined ? 1 : shade.sectionsLit[sun]!
+    const skySeen = shade === undefined ? 1 : shade.sky[month]!
+    const fromSky = sky[step]! * skySeen
+    const fromGround = ground[step]!
+    const arrives = direct[step]! * far * nearLit + fromSky + fromGround
     const diffuseIn = fromSky * skyModifier + fromGround * groundModifier
-    const sunIn = (directIn[step] as number) * far
+    const sunIn = directIn[step]! * far
     const inGlass = sunIn * nearLit + diffuseIn
-    const clear = clean[month] as number
-    const free = snow === undefined ? clear : clear * (1 - (snow[step] as number))
+    const clear = clean[month]!
+    const free = snow === undefined ? clear : clear * (1 - snow[step]!)
     const works = inGlass * free
-    const cellC = (dryBulbC[step] as number) + arrives * (rise[step] as number)
+    const cellC = dryBulbC[step]! + arrives * rise[step]!
     // modulePowerW, written out: this loop runs a hundred thousand times.
     const heat = 1 + perK * (cellC - 25)
     const dim = slope === 0 || works <= 0 ? 1 : Math.max(0, 1 + slope * Math.log(works / 1000))
@@ -137,8 +137,8 @@ function groupDc(
     const beforeWiring = power * kept
     const out = beforeWiring * (1 - (resistive ? (losses.dcWiring * beforeWiring) / pmaxW : losses.dcWiring))
     dcW[step] = out
-    horizontal += (ghiWM2[step] as number) * hour
-    plane += (planeWM2[step] as number) * hour
+    horizontal += ghiWM2[step]! * hour
+    plane += planeWM2[step]! * hour
     arriving += arrives * hour
     through += inGlass * hour
     cleaned += inGlass * clear * hour
@@ -149,7 +149,7 @@ function groupDc(
       bypass += ideal
       dimmed += ideal * dim
       heated += power * hour
-      compared += ideal * dim * (1 + perK * ((dryBulbC[step] as number) + arrives * comparedRiseKPerWM2 - 25))
+      compared += ideal * dim * (1 + perK * (dryBulbC[step]! + arrives * comparedRiseKPerWM2 - 25))
     }
   }
   const lightSums = lightAsKwh({ horizontal, plane, arriving, through, cleaned, snowFree }, pmaxW)

@@ -95,7 +95,7 @@ export function planArray(
     module,
     modules: inverters.map((takes, index) => ({
       id: placements[index]?.id ?? `${arrayId}.m${index + 1}`,
-      shaded: shaded[index] as ShadedModule,
+      shaded: shaded[index]!,
       ...takes,
     })),
     scene,
@@ -154,7 +154,7 @@ function placedModules(
     }
   })
   return placements.map((placement, index) => {
-    const middle = middles[index] as Point
+    const middle = middles[index]!
     return {
       middle,
       neighbours: onRacks ? rowNeighbours(middle, middles, modulePlane) : [],

@@ -57,10 +57,10 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
     fileRow: undefined,
     nightHours,
     label: (step) => ({
-      month: (columns.month[step] as number) + 1,
-      hour: solarHour[step] as number,
-      dayType: kindNumber[step] as number,
-      days: kindDays[step] as number,
+      month: columns.month[step]! + 1,
+      hour: solarHour[step]!,
+      dayType: kindNumber[step]!,
+      days: kindDays[step]!,
     }),
   }
 }
@@ -92,20 +92,20 @@ interface MeanDay {
 }
 
 function meanDay(climate: MonthlyClimate, month: number, solarConstantWM2: number): MeanDay {
-  const dayOfYear = MEAN_DAY_OF_YEAR[month] as number
+  const dayOfYear = MEAN_DAY_OF_YEAR[month]!
   const normalWM2 = solarConstantWM2 * eccentricityFactor(dayOfYear)
   const noonUtDay = dayOfYear - 0.5 - climate.longitudeDeg / 360
   const declinationDeg = atDay(ephemeris().declinationDeg, noonUtDay)
   const sunsetDeg = sunsetHourAngleDeg(climate.latitudeDeg, declinationDeg)
   return {
     month,
-    days: DAYS_IN_MONTH[month] as number,
+    days: DAYS_IN_MONTH[month]!,
     declinationDeg,
     sunsetDeg,
     dayLengthH: (2 * sunsetDeg) / 15,
     normalWM2,
     outsideWhM2: dailyExtraterrestrialWhM2(climate.latitudeDeg, declinationDeg, normalWM2),
-    meanWhM2: climate.ghiWhM2Day[month] as number,
+    meanWhM2: climate.ghiWhM2Day[month]!,
   }
 }
 
@@ -128,8 +128,8 @@ function sunsOfDay(climate: MonthlyClimate, day: MeanDay, stepCount: number, ste
   const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
   const sinDelta = Math.sin(day.declinationDeg * RADIANS_PER_DEGREE)
   const cosDelta = Math.cos(day.declinationDeg * RADIANS_PER_DEGREE)
-  const meanC = climate.meanC[day.month] as number
-  const swingK = (climate.meanMaxC[day.month] as number) - (climate.meanMinC[day.month] as number)
+  const meanC = climate.meanC[day.month]!
+  const swingK = climate.meanMaxC[day.month]! - climate.meanMinC[day.month]!
   return Array.from({ length: stepCount }, (_, index) => {
     const hourAngleDeg = (index + 0.5) * stepH * 15 - day.sunsetDeg
     const angle = hourAngleDeg * RADIANS_PER_DEGREE
@@ -156,7 +156,7 @@ function addMonth(filled: FilledSteps, climate: MonthlyClimate, day: MeanDay): v
   const suns = sunsOfDay(climate, day, stepCount, stepH)
   const shareSum = suns.reduce((sum, sun) => sum + sun.share * stepH, 0)
   const meanClearness = Math.min(0.8, Math.max(0.15, meanWhM2 / day.outsideWhM2))
-  const windMs = climate.windMs[day.month] as number
+  const windMs = climate.windMs[day.month]!
   const { columns } = filled
   dayTypes(meanClearness, DAY_TYPE_COUNT).forEach((kind, kindIndex) => {
     // The mean of the kinds is meanClearness; the ratio carries months outside its range without losing energy.

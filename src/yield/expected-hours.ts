@@ -46,13 +46,13 @@ const MONTH_STARTS = [0, ...DAYS_IN_MONTH].map(
 function monthlyKwh(system: SystemAc): number[] {
   return Array.from({ length: 12 }, (_, month) => {
     let sum = 0
-    for (const array of system.arrays.values()) sum += array.acKwh[month] as number
+    for (const array of system.arrays.values()) sum += array.acKwh[month]!
     return sum
   })
 }
 
 function stepKwh(run: YieldRun, system: SystemAc, step: number): KilowattHours {
-  return ((system.acW[step] as number) * (run.steps.hours[step] as number)) / 1000
+  return (system.acW[step]! * run.steps.hours[step]!) / 1000
 }
 
 function hoursOfFile(run: YieldRun, system: SystemAc): ExpectedHours {
@@ -63,17 +63,17 @@ function hoursOfFile(run: YieldRun, system: SystemAc): ExpectedHours {
   const night = monthlyKwh(system)
   for (let step = 0; step < steps.length; step += 1) {
     const energy = stepKwh(run, system, step)
-    rowKwh[steps.fileRow[step] as number] = energy
-    night[steps.month[step] as number] = (night[steps.month[step] as number] as number) - energy
+    rowKwh[steps.fileRow[step]!] = energy
+    night[steps.month[step]!] = night[steps.month[step]!]! - energy
   }
   let leapDayKwh = 0
   for (let row = 0; row < climate.length; row += 1) {
-    const month = (climate.month[row] as number) - 1
-    const day = climate.day[row] as number
-    const lit = rowKwh[row] as number
-    const energy = Number.isNaN(lit) ? (night[month] as number) / (steps.nightHours[month] as number) : lit
+    const month = climate.month[row]! - 1
+    const day = climate.day[row]!
+    const lit = rowKwh[row]!
+    const energy = Number.isNaN(lit) ? night[month]! / steps.nightHours[month]! : lit
     if (month === 1 && day === 29) leapDayKwh += energy
-    else kwh[(MONTH_STARTS[month] as number) + (day - 1) * 24 + (climate.hour[row] as number) - 1] = energy
+    else kwh[MONTH_STARTS[month]! + (day - 1) * 24 + climate.hour[row]! - 1] = energy
   }
   return { kwh, from: 'weather_file', leapDayKwh }
 }
@@ -92,8 +92,8 @@ function hoursOfKinds(run: YieldRun, system: SystemAc, choice: DayChoice): Expec
   const months = coursesByMonth(run, system)
   const targets = monthlyKwh(system)
   for (const [month, { courses, kindDays }] of months.entries()) {
-    const start = MONTH_STARTS[month] as number
-    const end = MONTH_STARTS[month + 1] as number
+    const start = MONTH_STARTS[month]!
+    const end = MONTH_STARTS[month + 1]!
     const mixtures = choice === 'mean' ? meanDays(kindDays) : dealDays(kindDays, month)
     for (const [day, mixture] of mixtures.entries()) {
       const midnight = start + 24 * day
@@ -105,7 +105,7 @@ function hoursOfKinds(run: YieldRun, system: SystemAc, choice: DayChoice): Expec
         }
       }
     }
-    addNight(kwh, start, end, targets[month] as number)
+    addNight(kwh, start, end, targets[month]!)
   }
   return { kwh, from: choice === 'mean' ? 'mean_days' : 'dealt_days', leapDayKwh: 0 }
 }
@@ -119,7 +119,7 @@ function coursesByMonth(run: YieldRun, system: SystemAc) {
   for (let step = 0; step < run.steps.length; step += 1) {
     const { month, hour, dayType = 1, days = 1 } = run.steps.label(step)
     const entry = months[month - 1] as (typeof months)[number]
-    const lengthH = (run.steps.hours[step] as number) / days
+    const lengthH = run.steps.hours[step]! / days
     entry.kindDays.set(dayType, days)
     const kwhPerDay = stepKwh(run, system, step) / days
     if (kwhPerDay <= 0) continue
@@ -142,7 +142,7 @@ function spread(kwh: Float64Array, midnight: number, fromH: number, lengthH: num
   for (let hour = Math.floor(fromH); hour < toH; hour += 1) {
     const overlap = Math.min(toH, hour + 1) - Math.max(fromH, hour)
     const index = midnight + (((hour % 24) + 24) % 24)
-    kwh[index] = (kwh[index] as number) + (energyKwh * overlap) / lengthH
+    kwh[index] = kwh[index]! + (energyKwh * overlap) / lengthH
   }
 }
 
@@ -151,11 +151,11 @@ function addNight(kwh: Float64Array, start: number, end: number, targetKwh: Kilo
   let sum = 0
   let dark = 0
   for (let hour = start; hour < end; hour += 1) {
-    sum += kwh[hour] as number
+    sum += kwh[hour]!
     if (kwh[hour] === 0) dark += 1
   }
   const hours = dark === 0 ? end - start : dark
   for (let hour = start; hour < end; hour += 1) {
-    if (dark === 0 || kwh[hour] === 0) kwh[hour] = (kwh[hour] as number) + (targetKwh - sum) / hours
+    if (dark === 0 || kwh[hour] === 0) kwh[hour] = kwh[hour]! + (targetKwh - sum) / hours
   }
 }

@@ -44,7 +44,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
   let midnight = sunAtMidnight(0, climate.utcOffsetH)
   let end = 0
   for (let from = 0; from < climate.length; from = end) {
-    const dayOfYear = climate.dayOfYear[from] as number
+    const dayOfYear = climate.dayOfYear[from]!
     end = from + 1
     while (end < climate.length && climate.dayOfYear[end] === dayOfYear) end += 1
     // Days after 29 February stand one day later in a leap year's count.
@@ -63,8 +63,8 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
     fileRow: fileRow.subarray(0, length),
     nightHours,
     label: (step) => {
-      const row = fileRow[step] as number
-      return { month: climate.month[row] as number, day: climate.day[row] as number, hour: climate.hour[row] as number }
+      const row = fileRow[step]!
+      return { month: climate.month[row]!, day: climate.day[row]!, hour: climate.hour[row]! }
     },
   }
 }
@@ -101,8 +101,8 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
   let [cosLast, sinLast] = [1, 0]
   let length = filled.length
   for (let row = day.from; row < day.end; row += 1) {
-    const month = (climate.month[row] as number) - 1
-    const hour = (climate.hour[row] as number) - 0.5
+    const month = climate.month[row]! - 1
+    const hour = climate.hour[row]! - 0.5
     const sinDelta = sun.sinDelta + sun.sinDeltaPerHour * hour
     const cosDelta = sun.cosDelta + sun.cosDeltaPerHour * hour
     let angle = sun.hourAngle + sun.hourAnglePerHour * hour
@@ -112,7 +112,7 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
     if (isCut) {
       angle = middleOfSunlight(angle, sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta))
       if (angle === NO_SUNLIGHT) {
-        nightHours[month] = (nightHours[month] as number) + 1
+        nightHours[month] = nightHours[month]! + 1
         continue
       }
     }
@@ -143,11 +143,11 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
 /** What stands in the file goes to a step as it is; each step has a sun of its own. */
 function copyWeather({ columns, fileRow }: FilledHours, step: number, climate: HourlyClimate, row: number): void {
   columns.sunIndex[step] = step
-  columns.dniWM2[step] = climate.dniWM2[row] as number
-  columns.dhiWM2[step] = climate.dhiWM2[row] as number
-  columns.ghiWM2[step] = climate.ghiWM2[row] as number
-  columns.dryBulbC[step] = climate.dryBulbC[row] as number
-  columns.windMs[step] = climate.windMs[row] as number
+  columns.dniWM2[step] = climate.dniWM2[row]!
+  columns.dhiWM2[step] = climate.dhiWM2[row]!
+  columns.ghiWM2[step] = climate.ghiWM2[row]!
+  columns.dryBulbC[step] = climate.dryBulbC[row]!
+  columns.windMs[step] = climate.windMs[row]!
   fileRow[step] = row
 }
 

@@ -20,7 +20,7 @@ export function stepTable(run: YieldRun): StepTable {
 const LIGHT = ['ghi_w_m2', 'dni_w_m2', 'dhi_w_m2'] as const
 
 function lightOf(steps: SkySteps, step: number): number[] {
-  return [steps.ghiWM2[step] as number, steps.dniWM2[step] as number, steps.dhiWM2[step] as number]
+  return [steps.ghiWM2[step]!, steps.dniWM2[step]!, steps.dhiWM2[step]!]
 }
 
 function hourTable(run: YieldRun, length: number): StepTable {
@@ -31,20 +31,20 @@ function hourTable(run: YieldRun, length: number): StepTable {
     stepOfRow[row] = step
   })
   const rows = Array.from({ length }, (_, row) => {
-    const step = stepOfRow[row] as number
-    const when = [climate.month[row] as number, climate.day[row] as number, climate.hour[row] as number]
+    const step = stepOfRow[row]!
+    const when = [climate.month[row]!, climate.day[row]!, climate.hour[row]!]
     if (step < 0) {
-      const dark = [climate.ghiWM2[row] as number, climate.dniWM2[row] as number, climate.dhiWM2[row] as number]
-      return [...when, ...dark, climate.dryBulbC[row] as number, ...arrays.map(() => 0), 0, 0, -system.nightW]
+      const dark = [climate.ghiWM2[row]!, climate.dniWM2[row]!, climate.dhiWM2[row]!]
+      return [...when, ...dark, climate.dryBulbC[row]!, ...arrays.map(() => 0), 0, 0, -system.nightW]
     }
     return [
       ...when,
       ...lightOf(steps, step),
-      steps.dryBulbC[step] as number,
-      ...arrays.map((array) => array.planeWM2[step] as number),
-      system.dcW[step] as number,
-      system.clippedW[step] as number,
-      system.acW[step] as number,
+      steps.dryBulbC[step]!,
+      ...arrays.map((array) => array.planeWM2[step]!),
+      system.dcW[step]!,
+      system.clippedW[step]!,
+      system.acW[step]!,
     ]
   })
   return { headings: ['month', 'day', 'hour_ending_standard_time', ...LIGHT, 'dry_bulb_c', ...powers(run)], rows }
@@ -59,13 +59,13 @@ function dayTypeTable(run: YieldRun): StepTable {
       dayType ?? 0,
       days ?? 0,
       hour,
-      days === undefined ? 0 : (steps.hours[step] as number) / days,
+      days === undefined ? 0 : steps.hours[step]! / days,
       ...lightOf(steps, step),
-      steps.dryBulbC[step] as number,
-      ...arrays.map((array) => array.planeWM2[step] as number),
-      system.dcW[step] as number,
-      system.clippedW[step] as number,
-      system.acW[step] as number,
+      steps.dryBulbC[step]!,
+      ...arrays.map((array) => array.planeWM2[step]!),
+      system.dcW[step]!,
+      system.clippedW[step]!,
+      system.acW[step]!,
     ]
   })
   return {

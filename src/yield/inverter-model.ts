@@ -35,13 +35,13 @@ export function curveEfficiency(
 export function unlimitedAcW(model: InverterModel, dcW: Watts): Watts {
   const { dcW: points, efficiency } = model
   const last = points.length - 1
-  if (last === 0 || dcW <= (points[0] as number)) return dcW * (efficiency[0] as number)
-  if (dcW >= (points[last] as number)) return dcW * (efficiency[last] as number)
+  if (last === 0 || dcW <= points[0]!) return dcW * efficiency[0]!
+  if (dcW >= points[last]!) return dcW * efficiency[last]!
   let index = 1
-  while (dcW > (points[index] as number)) index += 1
-  const low = points[index - 1] as number
-  const share = (dcW - low) / ((points[index] as number) - low)
-  const at = (efficiency[index - 1] as number) * (1 - share) + (efficiency[index] as number) * share
+  while (dcW > points[index]!) index += 1
+  const low = points[index - 1]!
+  const share = (dcW - low) / (points[index]! - low)
+  const at = efficiency[index - 1]! * (1 - share) + efficiency[index]! * share
   return dcW * at
 }
 

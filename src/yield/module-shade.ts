@@ -79,13 +79,13 @@ export function moduleShade(steps: SkySteps, scene: ShadeScene, module: ShadedMo
   // One direction for all suns: this runs for every module and every sun position.
   const towards = { east: 0, north: 0, up: 0 }
   for (let step = 0; step < steps.length; step += 1) {
-    const sun = steps.sunIndex[step] as number
+    const sun = steps.sunIndex[step]!
     if (sun <= done) continue
     done = sun
-    towards.east = steps.sunEast[step] as number
-    towards.north = steps.sunNorth[step] as number
-    towards.up = steps.sunUp[step] as number
-    far[sun] = farTransmittance(scene, module.middle, towards, steps.month[step] as number)
+    towards.east = steps.sunEast[step]!
+    towards.north = steps.sunNorth[step]!
+    towards.up = steps.sunUp[step]!
+    far[sun] = farTransmittance(scene, module.middle, towards, steps.month[step]!)
     if (isNear && far[sun] > 0) {
       const near = nearShade(scene, module, towards)
       if (near === undefined) continue
@@ -107,7 +107,7 @@ function farTransmittance(scene: ShadeScene, from: Point, towards: Direction, mo
   if (isBelowHorizon(scene, towards)) return 0
   let through = 1
   for (const obstacle of scene.obstacles) {
-    if (isBehindObstacle(obstacle, from, towards)) through *= obstacle.transmittance[month] as number
+    if (isBehindObstacle(obstacle, from, towards)) through *= obstacle.transmittance[month]!
   }
   return through
 }
@@ -220,7 +220,7 @@ function skyShare(scene: ShadeScene, module: ShadedModule): Float64Array {
     if (weight <= 0) continue
     all += weight
     if (isBelowHorizon(scene, direction) || (rectangle !== undefined && isBehindAnyBox(scene, x, y, direction))) {
-      for (let month = 0; month < 12; month += 1) hidden[month] = (hidden[month] as number) + weight
+      for (let month = 0; month < 12; month += 1) hidden[month] = hidden[month]! + weight
       continue
     }
     const behindRows = shareBehindRows(scene, module, direction)
@@ -229,7 +229,7 @@ function skyShare(scene: ShadeScene, module: ShadedModule): Float64Array {
     }
     for (let month = 0; month < 12; month += 1) {
       const through = (1 - behindRows) * farTransmittance(scene, module.middle, direction, month)
-      hidden[month] = (hidden[month] as number) + weight * (1 - through)
+      hidden[month] = hidden[month]! + weight * (1 - through)
     }
   }
   return hidden.map((value) => 1 - value / all)

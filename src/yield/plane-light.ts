@@ -56,13 +56,12 @@ export function planeLight(
   const all = new Float64Array(length)
   const directIn = new Float64Array(length)
   for (let step = 0; step < length; step += 1) {
-    const cosIncidence =
-      (sunEast[step] as number) * east + (sunNorth[step] as number) * north + (sunUp[step] as number) * up
-    const fromSky = (sky.dome[step] as number) * domeView + (sky.horizon[step] as number) * sinTilt
-    const fromGround = (ghiWM2[step] as number) * (albedo[month[step] as number] as number)
+    const cosIncidence = sunEast[step]! * east + sunNorth[step]! * north + sunUp[step]! * up
+    const fromSky = sky.dome[step]! * domeView + sky.horizon[step]! * sinTilt
+    const fromGround = ghiWM2[step]! * albedo[month[step]!]!
     let fromSun = 0
     if (cosIncidence > 0) {
-      fromSun = ((dniWM2[step] as number) + (sky.disc[step] as number)) * cosIncidence
+      fromSun = (dniWM2[step]! + sky.disc[step]!) * cosIncidence
       direct[step] = fromSun
       directIn[step] = fromSun * modifier(cosIncidence)
     }

@@ -129,7 +129,7 @@ export function lossSettings(
     stated.dirt_pct === undefined ? [pick('dirt_pct')] : monthlyValues(stated.dirt_pct).map((v) => v / 100)
   const ageYears = stated.in_use_years ?? 0
   return {
-    soiling: soiling.length === 12 ? soiling : monthlyValues(soiling[0] as number),
+    soiling: soiling.length === 12 ? soiling : monthlyValues(soiling[0]!),
     mismatch: pick('unequal_modules_pct'),
     dcWiring: pick('dc_cables_pct'),
     acWiring: pick('ac_cables_pct'),

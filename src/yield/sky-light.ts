@@ -15,12 +15,12 @@ export function skyLight(steps: SkySteps, model: SkyModel): SkyLight {
   const sky: SkyBrightness = { disc: 0, dome: 0, horizon: 0 }
   const instant = { dniWM2: 0, dhiWM2: 0, extraterrestrialWM2: 0, airMass: 0, zenithRad: 0, cosZenith: 0 }
   for (let step = 0; step < length; step += 1) {
-    instant.dniWM2 = steps.dniWM2[step] as number
-    instant.dhiWM2 = steps.dhiWM2[step] as number
-    instant.extraterrestrialWM2 = steps.extraterrestrialWM2[step] as number
-    instant.airMass = steps.airMass[step] as number
-    instant.zenithRad = steps.zenithRad[step] as number
-    instant.cosZenith = steps.sunUp[step] as number
+    instant.dniWM2 = steps.dniWM2[step]!
+    instant.dhiWM2 = steps.dhiWM2[step]!
+    instant.extraterrestrialWM2 = steps.extraterrestrialWM2[step]!
+    instant.airMass = steps.airMass[step]!
+    instant.zenithRad = steps.zenithRad[step]!
+    instant.cosZenith = steps.sunUp[step]!
     model(sky, instant)
     light.disc[step] = sky.disc
     light.dome[step] = sky.dome

@@ -22,11 +22,11 @@ export function snowCover(
   const share = new Float64Array(climate.length)
   const slide = 0.197 * Math.sin(radiansOf(tiltDeg))
   let covered = 0
-  let before = climate.snowDepthCm[climate.length - 1] as number
+  let before = climate.snowDepthCm[climate.length - 1]!
   for (let row = 0; row < climate.length; row += 1) {
-    const depth = climate.snowDepthCm[row] as number
+    const depth = climate.snowDepthCm[row]!
     if (depth >= 0 && before >= 0 && depth - before >= 1) covered = 1
-    else if (covered > 0 && (climate.dryBulbC[row] as number) > (planeWM2[row] as number) / -80) {
+    else if (covered > 0 && climate.dryBulbC[row]! > planeWM2[row]! / -80) {
       covered = Math.max(0, covered - slide)
     }
     if (depth === 0) covered = 0

@@ -66,10 +66,10 @@ function hourly(
   const byRow = new Float64Array(climate.length)
   const rows = steps.fileRow as Uint32Array
   for (let step = 0; step < steps.length; step += 1) {
-    byRow[rows[step] as number] = planeWM2[step] as number
+    byRow[rows[step]!] = planeWM2[step]!
   }
   const cover = snowCover(climate, byRow, plan.tiltDeg, plan.rows)
-  return Float64Array.from(rows, (row) => cover[row] as number)
+  return Float64Array.from(rows, (row) => cover[row]!)
 }
 
 function monthly(
@@ -101,9 +101,9 @@ function monthly(
   })
   const planeKwhM2 = new Float64Array(12)
   for (let step = 0; step < steps.length; step += 1) {
-    const month = steps.month[step] as number
-    const watts = planeWM2[step] as number
-    planeKwhM2[month] = (planeKwhM2[month] as number) + (watts * (steps.hours[step] as number)) / 1000
+    const month = steps.month[step]!
+    const watts = planeWM2[step]!
+    planeKwhM2[month] = planeKwhM2[month]! + (watts * steps.hours[step]!) / 1000
   }
   const slantIn = (plan.module.length_in ?? 66) * (plan.rows ?? 1)
   const shares = DAYS_IN_MONTH.map((_, month) => {
@@ -114,8 +114,8 @@ function monthly(
         snowfallBeforeIn: snowfall[before] ?? 0,
         events: events[month] ?? 0,
         eventsBefore: events[before] ?? 0,
-        meanC: meanC[month] as number,
-        planeKwhM2: planeKwhM2[month] as number,
+        meanC: meanC[month]!,
+        planeKwhM2: planeKwhM2[month]!,
       },
       { tiltDeg: plan.tiltDeg, slantIn, dropIn: inchesOf(dropFt) },
     )
@@ -124,7 +124,7 @@ function monthly(
 }
 
 function byMonth(steps: SkySteps, shares: readonly number[]): Float64Array {
-  return Float64Array.from(steps.month, (month) => shares[month] as number)
+  return Float64Array.from(steps.month, (month) => shares[month]!)
 }
 
 function coldMonths(meanC: readonly Celsius[]): boolean {
@@ -134,9 +134,9 @@ function coldMonths(meanC: readonly Celsius[]): boolean {
 function monthlyMeans(climate: Extract<Climate, { kind: 'hourly' }>): number[] {
   const sums = Array.from({ length: 12 }, () => ({ sum: 0, hours: 0 }))
   for (let row = 0; row < climate.length; row += 1) {
-    const month = sums[(climate.month[row] as number) - 1]
+    const month = sums[climate.month[row]! - 1]
     if (month === undefined) continue
-    month.sum += climate.dryBulbC[row] as number
+    month.sum += climate.dryBulbC[row]!
     month.hours += 1
   }
   return sums.map(({ sum, hours }) => (hours > 0 ? sum / hours : SNOW_CLIMATE_C))

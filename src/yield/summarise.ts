@@ -22,16 +22,13 @@ export function summarise(
   const ratedKw = perArray.reduce((total, [, array]) => total + array.rated_kw, 0)
   const monthly = Array.from({ length: 12 }, (_, month): MonthlyYield => {
     const of = (pick: (value: MonthlyYield) => number): number =>
-      perArray.reduce((total, [, array]) => total + pick(array.monthly[month] as MonthlyYield), 0)
+      perArray.reduce((total, [, array]) => total + pick(array.monthly[month]!), 0)
     const acKwh = of((value) => value.ac_kwh)
     return {
       month: month + 1,
       // Each array's light counts by its rated power.
       poa_kwh_m2:
-        perArray.reduce(
-          (total, [, array]) => total + (array.monthly[month] as MonthlyYield).poa_kwh_m2 * array.rated_kw,
-          0,
-        ) / ratedKw,
+        perArray.reduce((total, [, array]) => total + array.monthly[month]!.poa_kwh_m2 * array.rated_kw, 0) / ratedKw,
       dc_kwh: of((value) => value.dc_kwh),
       clipped_kwh: of((value) => value.clipped_kwh),
       ac_kwh: acKwh,
@@ -54,12 +51,12 @@ function arrayYield(steps: SkySteps, array: ArrayDc, ac: ArrayAc, ghiKwhM2: numb
   const ratedKw = (plan.module.pmax_w * plan.modules.length) / 1000
   const poa = monthlySum(steps, array.planeWM2)
   const monthly = Array.from({ length: 12 }, (_, month): MonthlyYield => {
-    const acKwh = ac.acKwh[month] as number
+    const acKwh = ac.acKwh[month]!
     return {
       month: month + 1,
-      poa_kwh_m2: poa[month] as number,
-      dc_kwh: ac.dcKwh[month] as number,
-      clipped_kwh: ac.clippedKwh[month] as number,
+      poa_kwh_m2: poa[month]!,
+      dc_kwh: ac.dcKwh[month]!,
+      clipped_kwh: ac.clippedKwh[month]!,
       ac_kwh: acKwh,
       kwh_per_kw: acKwh / ratedKw,
     }
@@ -79,7 +76,7 @@ function arrayYield(steps: SkySteps, array: ArrayDc, ac: ArrayAc, ghiKwhM2: numb
     monthly,
     by_module: plan.modules.map((module, index) => ({
       id: module.id,
-      ac_kwh: ac.moduleAcKwh[index] as number,
+      ac_kwh: ac.moduleAcKwh[index]!,
       light_pct: light.get(index) ?? 0,
     })),
   }
@@ -137,8 +134,8 @@ function climateValues(climate: Climate): ClimateValues {
 function monthlySum(steps: SkySteps, wattsM2: Float64Array): Float64Array {
   const sums = new Float64Array(12)
   for (let step = 0; step < steps.length; step += 1) {
-    const month = steps.month[step] as number
-    sums[month] = (sums[month] as number) + ((wattsM2[step] as number) * (steps.hours[step] as number)) / 1000
+    const month = steps.month[step]!
+    sums[month] = sums[month]! + (wattsM2[step]! * steps.hours[step]!) / 1000
   }
   return sums
 }

@@ -75,9 +75,9 @@ function summit(
 ): { readonly best_deg: number; readonly best_kwh: number } {
   let best = 0
   points.forEach((point, index) => {
-    if (point.ac_kwh > (points[best] as SweepPoint).ac_kwh) best = index
+    if (point.ac_kwh > points[best]!.ac_kwh) best = index
   })
-  const top = points[best] as SweepPoint
+  const top = points[best]!
   // The azimuth range closes on itself: 0 and 360 are one direction.
   const last = points.length - 1
   const before = points[axis === 'azimuth' && best === 0 ? last - 1 : best - 1]
@@ -85,7 +85,7 @@ function summit(
   if (before === undefined || after === undefined) return { best_deg: top.angle_deg, best_kwh: top.ac_kwh }
   const curve = before.ac_kwh - 2 * top.ac_kwh + after.ac_kwh
   if (curve >= 0) return { best_deg: top.angle_deg, best_kwh: top.ac_kwh }
-  const spacing = (points[1] as SweepPoint).angle_deg - (points[0] as SweepPoint).angle_deg
+  const spacing = points[1]!.angle_deg - points[0]!.angle_deg
   const shift = (0.5 * (before.ac_kwh - after.ac_kwh)) / curve
   return {
     best_deg: top.angle_deg + shift * spacing,

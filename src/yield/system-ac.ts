@@ -87,29 +87,29 @@ function runStation(
   const tallies = inputs.map(() => new Tally())
   for (let step = 0; step < length; step += 1) {
     let dc = 0
-    for (const input of inputs) dc += (input.dcW[step] as number) * input.modules.length
+    for (const input of inputs) dc += input.dcW[step]! * input.modules.length
     dc /= count
     if (dc <= 0) continue
     const free = unlimitedAcW(inverter, dc)
     const limited = free > rating ? rating : free
     const wired = limited * (1 - (resistive ? (losses.acWiring * limited) / rating : losses.acWiring))
     const delivered = wired * up
-    const month = months[step] as number
-    const kwh = ((hours[step] as number) * count) / 1000
-    totals.acW[step] = (totals.acW[step] as number) + delivered * count
-    totals.dcW[step] = (totals.dcW[step] as number) + dc * count
-    totals.clippedW[step] = (totals.clippedW[step] as number) + (free - limited) * count
+    const month = months[step]!
+    const kwh = (hours[step]! * count) / 1000
+    totals.acW[step] = totals.acW[step]! + delivered * count
+    totals.dcW[step] = totals.dcW[step]! + dc * count
+    totals.clippedW[step] = totals.clippedW[step]! + (free - limited) * count
     for (let index = 0; index < inputs.length; index += 1) {
-      const input = inputs[index] as Station['inputs'][number]
-      const share = ((input.dcW[step] as number) * input.modules.length) / count / dc
-      const tally = tallies[index] as Tally
+      const input = inputs[index]!
+      const share = (input.dcW[step]! * input.modules.length) / count / dc
+      const tally = tallies[index]!
       tally.addMonth(month, kwh * share, dc, free - limited, delivered)
       tally.addLosses(kwh * share, free, limited, wired, delivered)
     }
   }
   inputs.forEach((input, index) => {
     const array = arrays.get(input.arrayId) as ArrayAc
-    ;(tallies[index] as Tally).into(array, input.modules)
+    tallies[index]!.into(array, input.modules)
   })
 }
 
@@ -124,9 +124,9 @@ class Tally {
   #availability = 0
 
   addMonth(month: number, energy: number, dc: number, clipped: number, delivered: number): void {
-    this.#dcKwh[month] = (this.#dcKwh[month] as number) + dc * energy
-    this.#acKwh[month] = (this.#acKwh[month] as number) + delivered * energy
-    this.#clippedKwh[month] = (this.#clippedKwh[month] as number) + clipped * energy
+    this.#dcKwh[month] = this.#dcKwh[month]! + dc * energy
+    this.#acKwh[month] = this.#acKwh[month]! + delivered * energy
+    this.#clippedKwh[month] = this.#clippedKwh[month]! + clipped * energy
   }
 
   /** Adds what is left after each loss. */
@@ -139,16 +139,16 @@ class Tally {
 
   into(array: ArrayAc, modules: readonly number[]): void {
     for (let month = 0; month < 12; month += 1) {
-      array.dcKwh[month] = (array.dcKwh[month] as number) + (this.#dcKwh[month] as number)
-      array.acKwh[month] = (array.acKwh[month] as number) + (this.#acKwh[month] as number)
-      array.clippedKwh[month] = (array.clippedKwh[month] as number) + (this.#clippedKwh[month] as number)
+      array.dcKwh[month] = array.dcKwh[month]! + this.#dcKwh[month]!
+      array.acKwh[month] = array.acKwh[month]! + this.#acKwh[month]!
+      array.clippedKwh[month] = array.clippedKwh[month]! + this.#clippedKwh[month]!
     }
     array.ladder.inverter += this.#inverter
     array.ladder.clipping += this.#clipping
     array.ladder.ac_cables += this.#acWiring
     array.ladder.out_of_order += this.#availability
     for (const module of modules) {
-      array.moduleAcKwh[module] = (array.moduleAcKwh[module] as number) + this.#availability / modules.length
+      array.moduleAcKwh[module] = array.moduleAcKwh[module]! + this.#availability / modules.length
     }
   }
 }
@@ -169,13 +169,13 @@ function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, Inv
         if (unit === undefined) alone.push(member)
         else byUnit.set(unit, [...(byUnit.get(unit) ?? []), member])
       }
-      const inverterId = plan.modules[members[0] as number]?.inverterId ?? ''
+      const inverterId = plan.modules[members[0]!]?.inverterId ?? ''
       const inverter = inverters.get(inverterId)
       if (alone.length > 0 && inverter !== undefined) {
         found.push({ inverter, count: alone.length, inputs: [{ arrayId: plan.id, dcW, modules: alone }] })
       }
       for (const [unit, modules] of byUnit) {
-        const unitInverter = inverters.get(plan.modules[modules[0] as number]?.inverterId ?? '')
+        const unitInverter = inverters.get(plan.modules[modules[0]!]?.inverterId ?? '')
         if (unitInverter === undefined) continue
         const station = units.get(unit) ?? { inverter: unitInverter, inputs: [] }
         station.inputs.push({ arrayId: plan.id, dcW, modules })
@@ -209,13 +209,13 @@ function addNight(
       nightW += share
       let hours = 0
       for (const monthHours of steps.nightHours) hours += monthHours
-      array.moduleAcKwh[index] = (array.moduleAcKwh[index] as number) - (share * hours) / 1000
+      array.moduleAcKwh[index] = array.moduleAcKwh[index]! - (share * hours) / 1000
     })
     systemNightW += nightW
     array.ladder.night = array.ladder.out_of_order
     for (let month = 0; month < 12; month += 1) {
-      const kwh = (nightW * (steps.nightHours[month] as number)) / 1000
-      array.acKwh[month] = (array.acKwh[month] as number) - kwh
+      const kwh = (nightW * steps.nightHours[month]!) / 1000
+      array.acKwh[month] = array.acKwh[month]! - kwh
       array.ladder.night -= kwh
     }
   }

@@ -25,20 +25,25 @@ describe('units', () => {
   test('one unit does not compile where another is wanted', () => {
     const lengthFt: Feet = 3
     const angleDeg: Degrees = 30
+    const roomC: Celsius = 20
+    const weightLb: Pounds = 20
+    const currentA: Amperes = 20
+    const powerW: Watts = 20
+    const energyKwh: KilowattHours = 20
     // @ts-expect-error feet are no inches
     const lengthIn: Inches = lengthFt
     // @ts-expect-error degrees are no radians
     const angleRad: Radians = angleDeg
     // @ts-expect-error a temperature is no difference of two
-    const differenceK: Kelvins = 20 as Celsius
+    const differenceK: Kelvins = roomC
     // @ts-expect-error a force is no pressure
-    const psf: PoundsPerSquareFoot = 20 as Pounds
+    const psf: PoundsPerSquareFoot = weightLb
     // @ts-expect-error amperes are no volts
-    const volts: Volts = 20 as Amperes
+    const volts: Volts = currentA
     // @ts-expect-error watts are no energy
-    const kwh: KilowattHours = 20 as Watts
+    const kwh: KilowattHours = powerW
     // @ts-expect-error energy is no money
-    const usd: Dollars = 20 as KilowattHours
+    const usd: Dollars = energyKwh
     // @ts-expect-error inches go into the conversion to feet, not feet
     feetOf(lengthFt)
     // At run time they are plain numbers.

@@ -53,7 +53,7 @@ export function makeSpans(request: SpanRequest): { spans: Span[]; meter: 'interv
 }
 
 function sortRows({ rows, findings }: SpanRequest): RawRow[] {
-  const late = rows.filter((row, at) => at > 0 && row.beginMs < (rows[at - 1] as RawRow).beginMs)
+  const late = rows.filter((row, at) => at > 0 && row.beginMs < rows[at - 1]!.beginMs)
   if (late.length > 0) {
     findings.push({
       severity: 'note',
@@ -108,8 +108,8 @@ function guessMeter({ namedCumulative, unit }: SpanRequest, rows: readonly RawRo
   if (values.length < 10) return 'interval'
   let [rises, falls] = [0, 0]
   for (let at = 1; at < values.length; at += 1) {
-    if ((values[at] as number) > (values[at - 1] as number)) rises += 1
-    else if ((values[at] as number) < (values[at - 1] as number)) falls += 1
+    if (values[at]! > values[at - 1]!) rises += 1
+    else if (values[at]! < values[at - 1]!) falls += 1
   }
   // A counter may be reset now and then; energies of days or hours fall about as often as they rise.
   return rises >= 5 && falls <= rises / 20 ? 'cumulative' : 'interval'
@@ -150,7 +150,7 @@ function differences(
   const resets: RawRow[] = []
   const spans: Span[] = []
   for (let at = 1; at < known.length; at += 1) {
-    const [before, row] = [known[at - 1] as RawRow, known[at] as RawRow]
+    const [before, row] = [known[at - 1]!, known[at]!]
     const rise = (row.value as number) - (before.value as number)
     if (rise < 0) {
       resets.push(row)
@@ -178,15 +178,13 @@ function dropImpossible(
   spans: readonly Span[],
 ): Span[] | undefined {
   const most = spans.map((span) => limits.mostKwh(span.startMs, span.endMs))
-  const impossible = spans.filter(
-    (span, at) => span.kwh > (most[at] as number) || span.kwh < -NIGHT_SHARE * (most[at] as number),
-  )
+  const impossible = spans.filter((span, at) => span.kwh > most[at]! || span.kwh < -NIGHT_SHARE * most[at]!)
   const made = spans.filter((span) => span.kwh > 0)
   if (impossible.length === 0) return [...spans]
   const cellOf = (span: Span): RawRow | undefined => rows.find((row) => row.cell.line === span.line)
   const [worst] = impossible.toSorted((a, b) => Math.abs(b.kwh) - Math.abs(a.kwh))
   if (impossible.length > WRONG_UNIT_SHARE * Math.max(1, made.length) && made.length > 3) {
-    const thousandth = spans.every((span, at) => span.kwh / 1000 <= (most[at] as number))
+    const thousandth = spans.every((span, at) => span.kwh / 1000 <= most[at]!)
     const cell = worst === undefined ? undefined : cellOf(worst)?.cell
     const guess =
       thousandth && unit.startsWith('k')

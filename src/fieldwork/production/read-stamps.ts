@@ -110,7 +110,7 @@ function commonStep(rows: readonly StampedRow[]): number {
   const sorted = rows.map((row) => row.clockMs - (row.offsetH ?? 0) * MS_PER_HOUR).toSorted((a, b) => a - b)
   const counts = new Map<number, number>()
   for (let at = 1; at < sorted.length; at += 1) {
-    const step = (sorted[at] as number) - (sorted[at - 1] as number)
+    const step = sorted[at]! - sorted[at - 1]!
     if (step > 0) counts.set(step, (counts.get(step) ?? 0) + 1)
   }
   const [best] = [...counts].toSorted((a, b) => b[1] - a[1] || a[0] - b[0])
@@ -133,7 +133,7 @@ export function standardBeginnings(
   if (rows.some((row) => row.offsetH !== undefined)) {
     return {
       clock: 'utc',
-      beginMs: rows.map((row, at) => (clocks[at] as number) + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * MS_PER_HOUR),
+      beginMs: rows.map((row, at) => clocks[at]! + (utcOffsetH - (row.offsetH ?? utcOffsetH)) * MS_PER_HOUR),
     }
   }
   const clock = mapping.clock ?? take(taken, 'clock', ...guessClock(clocks))

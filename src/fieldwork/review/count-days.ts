@@ -57,7 +57,7 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
     for (let day = dayNumber(span.startMs); day <= dayNumber(span.endMs - 1); day += 1) touched.push(day)
     const lit = touched.map((day) => ({ day, ms: overlapMs(span, day, place) }))
     const bright = lit.filter(({ ms }) => ms > 0)
-    const owner = bright.length === 1 ? (bright[0]?.day as number) : (touched[0] as number)
+    const owner = bright.length === 1 ? (bright[0]?.day as number) : touched[0]!
     for (const { day, ms } of lit) {
       const entry = byDay.get(day) ?? {
         covered: 0,

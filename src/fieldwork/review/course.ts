@@ -22,8 +22,8 @@ export function luckyCourse(periods: readonly Period[], model: DayModel, correla
   let count = 0
   for (const period of periods) ends.push((count += period.days) - 1)
   const shown = shownPeriods(periods.length)
-  const { total, at } = sumDistribution(odds, correlation, new Set(shown.map((index) => ends[index] as number)))
-  return { total, at: new Map(shown.map((index) => [index, at.get(ends[index] as number) ?? total])) }
+  const { total, at } = sumDistribution(odds, correlation, new Set(shown.map((index) => ends[index]!)))
+  return { total, at: new Map(shown.map((index) => [index, at.get(ends[index]!) ?? total])) }
 }
 
 /** Days whose energy is modelled from their own weather. */

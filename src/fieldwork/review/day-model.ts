@@ -27,8 +27,8 @@ export function dayModel(run: YieldRun): DayModel {
     const label = steps.label(step)
     const key = `${label.month}/${label.dayType ?? label.day ?? 0}`
     const day = days.get(key) ?? { month: label.month - 1, kwh: 0, weight: 0, moment: 0, power: 0 }
-    const hours = (steps.hours[step] as number) / (label.days ?? 1)
-    const kwh = ((system.acW[step] as number) * hours) / 1000
+    const hours = steps.hours[step]! / (label.days ?? 1)
+    const kwh = (system.acW[step]! * hours) / 1000
     day.kwh += kwh
     day.weight = label.days ?? 1
     day.moment += Math.max(0, kwh) * solarHour(run, step)
@@ -39,7 +39,7 @@ export function dayModel(run: YieldRun): DayModel {
   const centreSolarH: (number | undefined)[] = []
   for (let month = 0; month < 12; month += 1) {
     const own = [...days.values()].filter((day) => day.month === month).toSorted((a, b) => a.kwh - b.kwh)
-    const target = (result.values.monthly[month]?.ac_kwh ?? 0) / (DAYS_IN_MONTH[month] as number)
+    const target = (result.values.monthly[month]?.ac_kwh ?? 0) / DAYS_IN_MONTH[month]!
     const kinds = own.length === 0 ? Array.from({ length: KIND_COUNT }, () => 0) : equalKinds(own)
     const mean = kinds.reduce((sum, kwh) => sum + kwh, 0) / KIND_COUNT
     kindsKwh.push(kinds.map((kwh) => kwh + target - mean))
@@ -57,7 +57,7 @@ export function dayModel(run: YieldRun): DayModel {
 /** Solar time of a step from the direction to the sun: that is what both kinds of step share. */
 function solarHour({ steps, climate }: YieldRun, step: number): number {
   const phi = radiansOf(climate.latitudeDeg)
-  const [east, north, up] = [steps.sunEast[step] as number, steps.sunNorth[step] as number, steps.sunUp[step] as number]
+  const [east, north, up] = [steps.sunEast[step]!, steps.sunNorth[step]!, steps.sunUp[step]!]
   // East = -cos(declination) sin(hour angle); towards the equator in the equatorial plane = cos(declination) cos(hour angle).
   const hourAngle = Math.atan2(-east, up * Math.cos(phi) - north * Math.sin(phi))
   return 12 + (hourAngle * 12) / Math.PI
@@ -74,7 +74,7 @@ function equalKinds(days: readonly { kwh: KilowattHours; weight: number }[]): nu
     while (left > 1e-12) {
       const kind = Math.min(KIND_COUNT - 1, Math.floor(at / share + 1e-9))
       const part = kind === KIND_COUNT - 1 ? left : Math.min(left, (kind + 1) * share - at)
-      sums[kind] = (sums[kind] as number) + (part / share) * day.kwh
+      sums[kind] = sums[kind]! + (part / share) * day.kwh
       at += part
       left -= part
     }
@@ -90,9 +90,8 @@ function equalKinds(days: readonly { kwh: KilowattHours; weight: number }[]): nu
  */
 export function kindsOfDay(model: DayModel, day: number): number[] {
   const { month, dayOfMonth, daysInMonth } = calendarDay(day)
-  const mean = model.meanKwh[month] as number
-  const rise =
-    ((model.meanKwh[(month + 1) % 12] as number) - (model.meanKwh[(month + 11) % 12] as number)) / TWO_MONTHS_DAYS
+  const mean = model.meanKwh[month]!
+  const rise = (model.meanKwh[(month + 1) % 12]! - model.meanKwh[(month + 11) % 12]!) / TWO_MONTHS_DAYS
   const factor = mean > 0 ? 1 + (rise * (dayOfMonth - (daysInMonth + 1) / 2)) / mean : 1
   return (model.kindsKwh[month] as readonly number[]).map((kwh) => kwh * Math.min(1.5, Math.max(0.5, factor)))
 }

@@ -23,9 +23,9 @@ export function kindTransitions(correlation: number): number[][] {
     for (let point = 0; point < POINTS; point += 1) {
       const z = normalQuantile((from + (point + 0.5) / POINTS) / KIND_COUNT)
       for (let to = 0; to < KIND_COUNT; to += 1) {
-        const above = normalBelow(((edges[to + 1] as number) - correlation * z) / spread)
-        const below = normalBelow(((edges[to] as number) - correlation * z) / spread)
-        row[to] = (row[to] as number) + (above - below) / POINTS
+        const above = normalBelow((edges[to + 1]! - correlation * z) / spread)
+        const below = normalBelow((edges[to]! - correlation * z) / spread)
+        row[to] = row[to]! + (above - below) / POINTS
       }
     }
     return row

@@ -34,8 +34,8 @@ export function slowWeatherSpread(run: YieldRun, model: DayModel, correlation: n
 function yearSpreadOfDays(model: DayModel, correlation: number): number {
   let [variance, mean] = [0, 0]
   model.kindsKwh.forEach((kinds, month) => {
-    const days = DAYS_IN_MONTH[month] as number
-    const average = model.meanKwh[month] as number
+    const days = DAYS_IN_MONTH[month]!
+    const average = model.meanKwh[month]!
     mean += days * average
     variance += (days * kinds.reduce((sum, kwh) => sum + (kwh - average) ** 2, 0)) / KIND_COUNT
   })

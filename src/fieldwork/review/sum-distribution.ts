@@ -85,24 +85,23 @@ function gridStep(days: readonly DayOdds[], correlation: number): number {
 }
 
 function advance(state: State, link: readonly (readonly number[])[], shifts: readonly number[]): State {
-  const lowest = Math.floor(shifts[0] as number)
+  const lowest = Math.floor(shifts[0]!)
   const used = state.byKind[0]?.length ?? 0
-  const length = used + Math.floor(shifts[KIND_COUNT - 1] as number) - lowest + 1
+  const length = used + Math.floor(shifts[KIND_COUNT - 1]!) - lowest + 1
   const byKind = shifts.map((shift, to) => {
     const mixed = new Float64Array(used)
     state.byKind.forEach((source, from) => {
       const share = link[from]?.[to] ?? 0
-      for (let cell = 0; cell < used; cell += 1)
-        mixed[cell] = (mixed[cell] as number) + share * (source[cell] as number)
+      for (let cell = 0; cell < used; cell += 1) mixed[cell] = mixed[cell]! + share * source[cell]!
     })
     const result = new Float64Array(length)
     const whole = Math.floor(shift)
     const upper = shift - whole
     const offset = whole - lowest
     for (let cell = 0; cell < used; cell += 1) {
-      const mass = mixed[cell] as number
-      result[cell + offset] = (result[cell + offset] as number) + mass * (1 - upper)
-      result[cell + offset + 1] = (result[cell + offset + 1] as number) + mass * upper
+      const mass = mixed[cell]!
+      result[cell + offset] = result[cell + offset]! + mass * (1 - upper)
+      result[cell + offset + 1] = result[cell + offset + 1]! + mass * upper
     }
     return result
   })
@@ -113,16 +112,15 @@ function advance(state: State, link: readonly (readonly number[])[], shifts: rea
 function trimmed({ firstCell, byKind }: State): State {
   const total = sumOf(byKind)
   let [first, end, mass] = [0, total.length, 0]
-  while (first < end - 1 && (mass += total[first] as number) < NEGLIGIBLE) first += 1
+  while (first < end - 1 && (mass += total[first]!) < NEGLIGIBLE) first += 1
   mass = 0
-  while (end > first + 1 && (mass += total[end - 1] as number) < NEGLIGIBLE) end -= 1
+  while (end > first + 1 && (mass += total[end - 1]!) < NEGLIGIBLE) end -= 1
   return { firstCell: firstCell + first, byKind: byKind.map((kind) => kind.slice(first, end)) }
 }
 
 function sumOf(byKind: readonly Float64Array[]): Float64Array {
   const sum = new Float64Array(byKind[0]?.length ?? 0)
-  for (const kind of byKind)
-    for (let cell = 0; cell < kind.length; cell += 1) sum[cell] = (sum[cell] as number) + (kind[cell] as number)
+  for (const kind of byKind) for (let cell = 0; cell < kind.length; cell += 1) sum[cell] = sum[cell]! + kind[cell]!
   return sum
 }
 
@@ -155,7 +153,7 @@ function shareOfCells({ lowestKwh, stepKwh, probability }: SumDistribution, kwh:
   const place = (kwh - lowestKwh) / stepKwh + 0.5
   let share = 0
   for (let cell = 0; cell < Math.min(probability.length, place); cell += 1) {
-    share += (probability[cell] as number) * Math.min(1, place - cell)
+    share += probability[cell]! * Math.min(1, place - cell)
   }
   return share
 }
@@ -171,8 +169,8 @@ function mergedPoints({ lowestKwh, stepKwh, probability }: SumDistribution): Mas
   for (let start = 0; start < probability.length; start += 10) {
     let [mass, moment] = [0, 0]
     for (let cell = start; cell < Math.min(start + 10, probability.length); cell += 1) {
-      mass += probability[cell] as number
-      moment += (probability[cell] as number) * (lowestKwh + cell * stepKwh)
+      mass += probability[cell]!
+      moment += probability[cell]! * (lowestKwh + cell * stepKwh)
     }
     if (mass > 1e-9) points.push({ mass, kwh: moment / mass })
   }

@@ -25,9 +25,9 @@ export function weatherOfDays(
   const monthSums = Array.from({ length: 12 }, () => 0)
   for (let step = 0; step < steps.length; step += 1) {
     const { month, day } = steps.label(step)
-    const kwh = ((system.acW[step] as number) * (steps.hours[step] as number)) / 1000
+    const kwh = (system.acW[step]! * steps.hours[step]!) / 1000
     sums.set(`${month}-${day ?? 0}`, (sums.get(`${month}-${day ?? 0}`) ?? 0) + kwh)
-    monthSums[month - 1] = (monthSums[month - 1] as number) + kwh
+    monthSums[month - 1] = monthSums[month - 1]! + kwh
   }
   const kwhByDay = new Map<number, number>()
   const first = dayNumber(series.spans[0]?.startMs ?? 0)
@@ -37,7 +37,7 @@ export function weatherOfDays(
     const key = `${month + 1}-${dayOfMonth}`
     if (years.get(key) !== year) continue
     // What the inverters use at night is not in the steps.
-    const night = ((monthSums[month] as number) - (result.values.monthly[month]?.ac_kwh ?? 0)) / daysInMonth
+    const night = (monthSums[month]! - (result.values.monthly[month]?.ac_kwh ?? 0)) / daysInMonth
     kwhByDay.set(day, (sums.get(key) ?? 0) - night)
   }
   if (kwhByDay.size === 0) {

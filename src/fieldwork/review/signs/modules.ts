@@ -17,9 +17,7 @@ export function reviewModules(
 ): ModuleReview[] {
   const share = ids.map((id) => expected.find((module) => module.id === id)?.ac_kwh ?? 0)
   const relative = (kwh: readonly (number | undefined)[]): (number | undefined)[] => {
-    const scaled = kwh.map((value, at) =>
-      value === undefined || (share[at] as number) <= 0 ? undefined : value / (share[at] as number),
-    )
+    const scaled = kwh.map((value, at) => (value === undefined || share[at]! <= 0 ? undefined : value / share[at]!))
     const middle = median(scaled.flatMap((value) => value ?? []))
     return scaled.map((value) => (value === undefined || middle <= 0 ? undefined : value / middle))
   }
@@ -39,7 +37,7 @@ export function reviewModules(
     const isDead = deadFrom !== undefined && deadDays >= REVIEW_THRESHOLDS.deadModuleDays
     return {
       id,
-      measured_kwh: sums[at] as number,
+      measured_kwh: sums[at]!,
       relative_pct: 100 * (overall[at] ?? 0),
       dead_since: isDead ? dateText((deadFrom as Period).firstDay) : null,
     }
