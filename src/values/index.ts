@@ -1,3 +1,4 @@
+export { at } from './at.js'
 export { editDistance } from './edit-distance.js'
 export { own } from './own.js'
 export * from './polygon/index.js'

@@ -1,5 +1,5 @@
 import type { BeamModel, BeamSolution } from './continuous-beam.js'
-import type { Inches, PoundInches, Pounds } from '../../values/index.js'
+import { at, type Inches, type PoundInches, type Pounds } from '../../values/index.js'
 
 /** Extreme values along a beam. */
 export interface BeamExtremes {
@@ -38,7 +38,7 @@ function stationsOf(beam: BeamModel): Float64Array {
     for (let k = 1; k < PIECES_PER_SPAN; k++) marks.push(from + ((to - from) * k) / PIECES_PER_SPAN)
   }
   const sorted = Float64Array.from(marks).sort()
-  return sorted.filter((x, index) => index === 0 || x - (sorted[index - 1] ?? 0) > SAME_PLACE_IN)
+  return sorted.filter((x, index) => index === 0 || x - at(sorted, index - 1) > SAME_PLACE_IN)
 }
 
 /** Walks along the beam and sums loads and reactions. */
@@ -47,9 +47,9 @@ function piecesOf(beam: BeamModel, solution: BeamSolution): Piece[] {
   const pieces: Piece[] = []
   let [shear, moment, support] = [0, 0, 0]
   for (let index = 0; index < xs.length; index++) {
-    const x = xs[index] ?? 0
-    while (support < beam.supportsIn.length && (beam.supportsIn[support] ?? 0) <= x + SAME_PLACE_IN) {
-      shear += solution.reactionsLb[support] ?? 0
+    const x = at(xs, index)
+    while (support < beam.supportsIn.length && at(beam.supportsIn, support) <= x + SAME_PLACE_IN) {
+      shear += at(solution.reactionsLb, support)
       support += 1
     }
     const h = (xs[index + 1] ?? x) - x
@@ -101,14 +101,15 @@ function integrateTwice(pieces: readonly Piece[]): number[] {
 
 function deflectionsOf(beam: BeamModel, pieces: readonly Piece[]): BeamExtremes['deflections'] {
   const sags = integrateTwice(pieces)
-  const at = (x: number, from = 0): number => {
+  const pieceAt = (x: number, from = 0): number => {
     for (let k = from; k < pieces.length; k++) if (Math.abs((pieces[k]?.x ?? NaN) - x) < 2 * SAME_PLACE_IN) return k
     return -1
   }
-  const [s0, s1] = [at(beam.supportsIn[0] ?? 0), at(beam.supportsIn[1] ?? 0)]
-  const [x0, x1] = [pieces[s0]?.x ?? 0, pieces[s1]?.x ?? 1]
+  const [s0, s1] = [pieceAt(at(beam.supportsIn, 0)), pieceAt(at(beam.supportsIn, 1))]
+  const [x0, x1] = [at(pieces, s0).x, at(pieces, s1).x]
+  const sag0 = at(sags, s0)
   // A straight line is added so that the first two supports do not move; then no other support moves either.
-  const tilt = ((sags[s1] ?? 0) - (sags[s0] ?? 0)) / (x1 - x0)
+  const tilt = (at(sags, s1) - sag0) / (x1 - x0)
   const bounds = [beam.startIn, ...beam.supportsIn, beam.endIn]
   let reached = 0
   const result: { lengthIn: Inches; timesStiffness: number }[] = []
@@ -116,13 +117,13 @@ function deflectionsOf(beam: BeamModel, pieces: readonly Piece[]): BeamExtremes[
     const to = bounds[index + 1]
     if (to === undefined || to - from < SAME_PLACE_IN) continue
     // Bounds ascend as the pieces do.
-    const first = at(from, Math.max(0, reached))
-    const last = at(to, Math.max(0, first))
+    const first = pieceAt(from, Math.max(0, reached))
+    const last = pieceAt(to, Math.max(0, first))
     reached = last
     let largest = 0
     for (let k = first; k <= last; k++) {
-      const line = (sags[s0] ?? 0) + tilt * ((pieces[k]?.x ?? 0) - x0)
-      largest = Math.max(largest, Math.abs((sags[k] ?? 0) - line))
+      const line = sag0 + tilt * (at(pieces, k).x - x0)
+      largest = Math.max(largest, Math.abs(at(sags, k) - line))
     }
     const free = index === 0 || index === bounds.length - 2
     result.push({ lengthIn: free ? 2 * (to - from) : to - from, timesStiffness: largest })

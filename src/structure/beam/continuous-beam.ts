@@ -1,4 +1,4 @@
-import type { Inches, PoundInches, Pounds, PoundsPerInch } from '../../values/index.js'
+import { at, type Inches, type PoundInches, type Pounds, type PoundsPerInch } from '../../values/index.js'
 
 /** A load that is constant over a length of the beam; positive pulls away from the supports' side or pushes, as the caller means it. */
 export interface LineLoad {
@@ -75,10 +75,10 @@ export function solveContinuousBeam(beam: BeamModel): BeamSolution {
   const x = beam.supportsIn
   const n = x.length
   if (n < 2) throw new RangeError('a beam needs at least two supports')
-  const [first, last] = [x[0] ?? 0, x[n - 1] ?? 0]
+  const [first, last] = [at(x, 0), at(x, n - 1)]
   if (first < beam.startIn - 1e-9 || last > beam.endIn + 1e-9) throw new RangeError('a support lies off the beam')
   const spans = x.slice(1).map((to, index) => {
-    const from = x[index] ?? 0
+    const from = at(x, index)
     if (to - from <= 0) throw new RangeError('supports must ascend')
     return { L: to - from, ...spanTerms(beam, from, to) }
   })
@@ -88,12 +88,12 @@ export function solveContinuousBeam(beam: BeamModel): BeamSolution {
     -cantileverMoment(beam, last, beam.endIn, last),
   )
   const reactions = x.map(() => 0)
-  reactions[0] = (reactions[0] ?? 0) + freeLoad(beam, beam.startIn, first)
-  reactions[n - 1] = (reactions[n - 1] ?? 0) + freeLoad(beam, last, beam.endIn)
+  reactions[0] = at(reactions, 0) + freeLoad(beam, beam.startIn, first)
+  reactions[n - 1] = at(reactions, n - 1) + freeLoad(beam, last, beam.endIn)
   for (const [index, span] of spans.entries()) {
-    const tilt = ((moments[index + 1] ?? 0) - (moments[index] ?? 0)) / span.L
-    reactions[index] = (reactions[index] ?? 0) + span.rl + tilt
-    reactions[index + 1] = (reactions[index + 1] ?? 0) + span.rr - tilt
+    const tilt = (at(moments, index + 1) - at(moments, index)) / span.L
+    reactions[index] = at(reactions, index) + span.rl + tilt
+    reactions[index + 1] = at(reactions, index + 1) + span.rr - tilt
   }
   return { reactionsLb: reactions, supportMomentsLbIn: moments }
 }
@@ -117,24 +117,23 @@ function interiorMoments(
   const diagonal: number[] = []
   const known: number[] = []
   for (let i = 0; i < n; i++) {
-    const [a, b] = [spans[i], spans[i + 1]]
-    if (a === undefined || b === undefined) break
+    const [a, b] = [at(spans, i), at(spans, i + 1)]
     let d = 2 * (a.L + b.L)
     let k = -a.left - b.right
     if (i === 0) k -= a.L * startMoment
     if (i === n - 1) k -= b.L * endMoment
     if (i > 0) {
-      const factor = a.L / (diagonal[i - 1] ?? 1)
+      const factor = a.L / at(diagonal, i - 1)
       d -= factor * a.L
-      k -= factor * (known[i - 1] ?? 0)
+      k -= factor * at(known, i - 1)
     }
     diagonal.push(d)
     known.push(k)
   }
   const moments = Array.from({ length: n }, () => 0)
   for (let i = n - 1; i >= 0; i--) {
-    const coupling = i < n - 1 ? (spans[i + 1]?.L ?? 0) * (moments[i + 1] ?? 0) : 0
-    moments[i] = ((known[i] ?? 0) - coupling) / (diagonal[i] ?? 1)
+    const coupling = i < n - 1 ? at(spans, i + 1).L * at(moments, i + 1) : 0
+    moments[i] = (at(known, i) - coupling) / at(diagonal, i)
   }
   return [startMoment, ...moments, endMoment]
 }

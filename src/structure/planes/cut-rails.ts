@@ -2,14 +2,14 @@ import type { Worksheet } from '../../worksheet/index.js'
 import { type LaidRail, cutRail, type RailCut, type RailPieces } from '../rails/index.js'
 import { type RailValue, need } from '../model/index.js'
 import type { RailKit } from './plane-rails.js'
-import { feetOf, inchesOf } from '../../values/index.js'
+import { at, feetOf, inchesOf } from '../../values/index.js'
 
 /** Length of the first piece with fewer than two mounts, in. */
 function pieceOnOneMount({ piecesIn, splicesIn }: RailPieces, rail: LaidRail): number {
   const bounds = [rail.loaded.line.startIn, ...splicesIn, rail.loaded.line.endIn]
   return (
     piecesIn.find((_, i) => {
-      const [from, to] = [bounds[i] ?? 0, bounds[i + 1] ?? 0]
+      const [from, to] = [at(bounds, i), at(bounds, i + 1)]
       return rail.supportsIn.filter((x) => x >= from && x <= to).length < 2
     }) ?? 0
   )
@@ -46,8 +46,8 @@ export function cutLaidRail(rail: LaidRail, kit: RailKit, worksheet: Worksheet):
 /** What to cut: the rail, its mounts, and what the sheet says of stock lengths and splices. */
 function railCutOf(rail: LaidRail, kit: RailKit): RailCut {
   const { startIn, endIn } = rail.loaded.line
-  const { product, at } = kit.rail
-  const stock = need(product.stock_lengths_in, `${at}.stock_lengths_in`, 'the stock lengths of the rail', SHEET)
+  const { product, at: sheet } = kit.rail
+  const stock = need(product.stock_lengths_in, `${sheet}.stock_lengths_in`, 'the stock lengths of the rail', SHEET)
   const needsSplice = endIn - startIn > Math.max(...stock) + 1e-9
   return {
     startIn,
@@ -57,7 +57,7 @@ function railCutOf(rail: LaidRail, kit: RailKit): RailCut {
     minFromMountIn: needsSplice
       ? need(
           product.splice?.min_from_mount_in,
-          `${at}.splice.min_from_mount_in`,
+          `${sheet}.splice.min_from_mount_in`,
           'the least distance from a splice to a mount',
           SHEET,
         )

@@ -1,6 +1,6 @@
 import type { Worksheet } from '../../worksheet/index.js'
 import { layRails, type LaidRail, type LayoutRules, type RailToLay } from '../rails/index.js'
-import type { Inches } from '../../values/index.js'
+import { at, type Inches } from '../../values/index.js'
 
 /**
  * Lays the rails, and where the rafters bend too much under the mounts puts these closer together, one rafter at a time.
@@ -44,5 +44,5 @@ export function sparingRafters(
 }
 
 function widestGapIn(laid: readonly LaidRail[]): Inches {
-  return Math.max(0, ...laid.flatMap(({ supportsIn }) => supportsIn.slice(1).map((x, i) => x - (supportsIn[i] ?? 0))))
+  return Math.max(0, ...laid.flatMap(({ supportsIn }) => supportsIn.slice(1).map((x, i) => x - at(supportsIn, i))))
 }

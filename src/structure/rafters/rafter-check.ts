@@ -6,6 +6,7 @@ import type { PlaneGeometry } from '../model/index.js'
 import { rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
 import { isOnKnownSpan, planInOf, raftersAt } from './rafter-spans.js'
 import {
+  at,
   feetOf,
   poundFeetOf,
   radiansOf,
@@ -134,10 +135,10 @@ export function checkRafters(input: RafterInput, arrayDeadPsf: PoundsPerSquareFo
     const points = input.points.filter((p) => p.rafter === number)
     const xIn = framing.firstOffsetIn + (number - 1) * framing.spacingIn
     const rafters = raftersAt(plane, framing, xIn)
-    const at = (p: RafterPoint): number => planInOf(plane, p.yIn)
-    unchecked.push(...points.filter((p) => !rafters.some((rafter) => isOnKnownSpan(rafter, at(p)))))
+    const placeIn = (p: RafterPoint): number => planInOf(plane, p.yIn)
+    unchecked.push(...points.filter((p) => !rafters.some((rafter) => isOnKnownSpan(rafter, placeIn(p)))))
     for (const { supportsIn } of rafters) {
-      for (const place of loadedPlaces(supportsIn, points.map(at))) {
+      for (const place of loadedPlaces(supportsIn, points.map(placeIn))) {
         const grown = increaseAt(input, number, supportsIn, place, tableLbFt)
         if (increase === undefined || overAllowed(grown) > overAllowed(increase)) increase = grown
         const stressed = stressAt(input, number, supportsIn, place, strength)
@@ -162,7 +163,7 @@ function coverageGap(input: RafterInput): string | undefined {
 function loadedPlaces(supportsIn: readonly Inches[], atIn: readonly Inches[]): RafterPlace[] {
   const places: RafterPlace[] = []
   for (let i = 1; i < supportsIn.length; i++) {
-    const [a, b] = [supportsIn[i - 1] ?? 0, supportsIn[i] ?? 0]
+    const [a, b] = [at(supportsIn, i - 1), at(supportsIn, i)]
     if (!atIn.some((x) => x > a && x < b)) continue
     places.push({ kind: 'span', number: i })
     for (const support of [i - 1, i]) {
@@ -218,7 +219,7 @@ function increaseAt(
 }
 
 function spansBeside(supportsIn: readonly Inches[], { kind, number }: RafterPlace): number[] {
-  const spanFt = (i: number): Feet => feetOf((supportsIn[i] ?? 0) - (supportsIn[i - 1] ?? 0))
+  const spanFt = (i: number): Feet => feetOf(at(supportsIn, i) - at(supportsIn, i - 1))
   return kind === 'span' ? [spanFt(number)] : [spanFt(number), spanFt(number + 1)]
 }
 

@@ -1,5 +1,5 @@
 import { beamExtremes, solveContinuousBeam, type LineLoad } from '../beam/index.js'
-import type { Inches, PoundInches, PoundsPerInch } from '../../values/index.js'
+import { at, type Inches, type PoundInches, type PoundsPerInch } from '../../values/index.js'
 
 /** A load case on one rafter, horizontal distances in from the plane's lowest eave. */
 export interface RafterLoad {
@@ -33,14 +33,14 @@ const HALF_FOOT_IN = 0.5
  * be seen: each is the worse of the two.
  */
 export function rafterMoment(load: RafterLoad, supportsIn: readonly Inches[], place: RafterPlace): PoundInches {
-  const [a, b] = [supportsIn[place.number - 1] ?? 0, supportsIn[place.number] ?? 0]
   if (place.kind === 'span') {
+    const [a, b] = [at(supportsIn, place.number - 1), at(supportsIn, place.number)]
     const beam = { startIn: a, endIn: b, supportsIn: [a, b], loads: lineLoads(load, a, b) }
     return beamExtremes(beam, solveContinuousBeam(beam)).saggingLbIn
   }
-  const [startIn, endIn] = [supportsIn[0] ?? 0, supportsIn.at(-1) ?? 0]
+  const [startIn, endIn] = [at(supportsIn, 0), at(supportsIn, supportsIn.length - 1)]
   const beam = { startIn, endIn, supportsIn, loads: lineLoads(load, startIn, endIn) }
-  return Math.abs(solveContinuousBeam(beam).supportMomentsLbIn[place.number] ?? 0)
+  return Math.abs(at(solveContinuousBeam(beam).supportMomentsLbIn, place.number))
 }
 
 function lineLoads(load: RafterLoad, startIn: Inches, endIn: Inches): LineLoad[] {

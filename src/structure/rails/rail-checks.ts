@@ -4,7 +4,7 @@ import type { CombinedLoad } from '../loads/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { LEAST_AREA_FT2, patchLoads } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
-import { feetOf, type Inches, type SquareFeet } from '../../values/index.js'
+import { at, feetOf, type Inches, type SquareFeet } from '../../values/index.js'
 
 export interface RailCheck {
   readonly name: string
@@ -17,7 +17,7 @@ export interface RailCheck {
 /** Smallest area that a span of the rail carries, ft2. */
 function leastSpanAreaFt2(rail: LoadedRail, supports: readonly number[]): SquareFeet {
   const width = Math.max(...rail.patches.map((patch) => patch.totalWidthFt))
-  const spans = supports.slice(1).map((x, index) => x - (supports[index] ?? 0))
+  const spans = supports.slice(1).map((x, index) => x - at(supports, index))
   return Math.max(feetOf(Math.min(...spans)) * width, LEAST_AREA_FT2)
 }
 

@@ -4,7 +4,7 @@ import { mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
 import { windPressurePsf } from '../wind/index.js'
-import { feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
+import { at, feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {
@@ -77,11 +77,11 @@ function mountDemand(
   const from = before === undefined ? rail.line.startIn : (before + xIn) / 2
   const to = after === undefined ? rail.line.endIn : (xIn + after) / 2
   const { areaFt2, worst } = tributary(rail, from, to)
-  const total = unit.reduce((sum, u) => sum + (u.perPsf[index] ?? 0), 0)
+  const total = unit.reduce((sum, u) => sum + at(u.perPsf, index), 0)
   // A zone whose load would relieve this mount is left out: a gust need not press on all zones at once.
   const windLb = (direction: 'uplift' | 'down'): Pounds =>
     unit.reduce((sum, u) => {
-      const lbPerPsf = Math.max(0, u.perPsf[index] ?? 0)
+      const lbPerPsf = Math.max(0, at(u.perPsf, index))
       return sum + lbPerPsf * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction)
     }, 0)
   const wind = { uplift: windLb('uplift'), down: windLb('down') }

@@ -1,4 +1,4 @@
-import type { Inches } from '../../values/index.js'
+import { at, type Inches } from '../../values/index.js'
 
 /** A rail and the rules for its joints. */
 export interface RailCut {
@@ -29,7 +29,7 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
   const last = cut.mountsIn.length - 2
   for (let span = 0; span <= last; span++) {
     if (!cut.allowedInEndSpan && (span === 0 || span === last)) continue
-    const [a, b] = [cut.mountsIn[span] ?? 0, cut.mountsIn[span + 1] ?? 0]
+    const [a, b] = [at(cut.mountsIn, span), at(cut.mountsIn, span + 1)]
     const reach = cut.maxFromMountOfSpan * (b - a)
     for (let d = cut.minFromMountIn; d <= b - a - cut.minFromMountIn + 1e-9; d += STEP_IN) {
       if (Math.min(d, b - a - d) <= reach + 1e-9) places.push({ x: a + d, span })
@@ -64,13 +64,12 @@ export function cutRail(cut: RailCut, leastMounts: number = LEAST_MOUNTS): RailP
   // Nodes ascend, so that what is too far from one is too far from all that follow.
   let nearest = 0
   for (let to = 1; to < nodes.length; to++) {
-    const target = nodes[to]
-    if (target === undefined) break
-    while (target.x - (nodes[nearest]?.x ?? target.x) > longest + 1e-9) nearest += 1
+    const target = at(nodes, to)
+    while (target.x - at(nodes, nearest).x > longest + 1e-9) nearest += 1
     for (let from = nearest; from < to; from++) {
-      const origin = nodes[from]
+      const origin = at(nodes, from)
       const before = best[from]
-      if (origin === undefined || before === undefined || origin.span === target.span) continue
+      if (before === undefined || origin.span === target.span) continue
       const held = best[to]
       const pieces = before.pieces + 1
       if (held !== undefined && pieces > held.pieces) continue
@@ -83,7 +82,7 @@ export function cutRail(cut: RailCut, leastMounts: number = LEAST_MOUNTS): RailP
   const splices: number[] = []
   const last = best[nodes.length - 1]
   if (last === undefined) return undefined
-  for (let from = last.from; from > 0; from = best[from]?.from ?? -1) splices.unshift(nodes[from]?.x ?? 0)
+  for (let from = last.from; from > 0; from = at(best, from).from) splices.unshift(at(nodes, from).x)
   const bounds = [cut.startIn, ...splices, cut.endIn]
-  return { piecesIn: bounds.slice(1).map((x, index) => x - (bounds[index] ?? 0)), splicesIn: splices }
+  return { piecesIn: bounds.slice(1).map((x, index) => x - at(bounds, index)), splicesIn: splices }
 }
