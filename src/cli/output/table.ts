@@ -7,7 +7,7 @@ import { displayWidth, hang, wrapText } from './wrap.js'
 const GAP = 2
 const NARROWEST_TEXT = 10
 /** The drawer compares each cell with all before it, so that a thousand rows at once would take it most of a second. */
-const DRAWN_TOGETHER = 8
+const DRAWN_TOGETHER = 16
 const NO_BORDER = Object.fromEntries(
   ['top', 'bottom', 'left', 'right', 'mid'].flatMap((side) =>
     ['', '-mid', '-left', '-right'].map((end) => [side + end, '']),

@@ -1,13 +1,18 @@
 const WIDE =
   /[\u1100-\u115F\u2E80-\u303E\u3041-\u33FF\u3400-\u4DBF\u4E00-\u9FFF\uA000-\uA4CF\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE4F\uFF00-\uFF60\uFFE0-\uFFE6\u{1F300}-\u{1FAFF}\u{20000}-\u{3FFFD}]/u
 
-const PLAIN = /^[ -~]*$/u
+/** Latin letters, punctuation, arrows, signs of arithmetic: a column each, and no mark that stands over another among them. */
+const NARROW = /^[ -~\u00A0-\u02FF\u2010-\u2027\u2030-\u205E\u2070-\u20CF\u2100-\u2BFF]*$/u
+
+// Compiling the class of all marks takes milliseconds, so only a text that may hold one does it.
+let marks: RegExp | undefined
 
 /** Columns that a text without escape sequences takes on a terminal. */
 export function displayWidth(text: string): number {
-  if (PLAIN.test(text)) return text.length
+  if (NARROW.test(text)) return text.length
+  marks ??= /\p{M}|\u200D/u
   let width = 0
-  for (const character of text) width += /\p{M}|\u200D/u.test(character) ? 0 : WIDE.test(character) ? 2 : 1
+  for (const character of text) width += marks.test(character) ? 0 : WIDE.test(character) ? 2 : 1
   return width
 }
 
