@@ -44,3 +44,5 @@ process.on('message', async ({ files, changed }) => {
   })
 })
 process.send('ready')
+// Without the run that asks there is nothing to stay alive for.
+process.on('disconnect', () => process.exit())
