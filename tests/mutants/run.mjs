@@ -1,6 +1,7 @@
 // Puts small faults into the program, one at a time, and counts which of them the tests of their room notice:
 // npm run build && npm run mutants -- [--count 300] [--seed 1] [--room NAME] [--workers 2] [--out REPORT.json] [--list]
-import { spawn } from 'node:child_process'
+import { fork, spawn } from 'node:child_process'
+import { once } from 'node:events'
 import {
   cpSync,
   mkdtempSync,
@@ -12,7 +13,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, relative } from 'node:path'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { drawSites, groupBy } from './draw.mjs'
@@ -65,7 +66,7 @@ function allSites() {
 
 /** A copy of the checkout in which faults can stand without harm. */
 function makeCopy() {
-  const copy = mkdtempSync(join(tmpdir(), 'mutants-'))
+  const copy = realpathSync(mkdtempSync(join(tmpdir(), 'mutants-')))
   for (const entry of [
     'src',
     'tests',
@@ -105,15 +106,55 @@ function run(copy, command, args, limitMs, env = {}) {
 
 const npm = (script) => ['npm', ['run', '--silent', script]]
 
+/** The runner that is kept alive for a copy, by the copy. */
+const runners = new Map()
+
+async function runnerOf(copy) {
+  const kept = runners.get(copy)
+  if (kept !== undefined) return kept
+  const child = fork(join(copy, 'tests/mutants/kept-vitest.mjs'), {
+    cwd: copy,
+    stdio: 'ignore',
+    env: { ...process.env, CI: 'true' },
+    detached: true,
+  })
+  await once(child, 'message')
+  runners.set(copy, child)
+  return child
+}
+
+function endRunner(copy) {
+  const child = runners.get(copy)
+  runners.delete(copy)
+  if (child?.pid !== undefined) process.kill(-child.pid, 'SIGKILL')
+}
+
+/** Files of a copy that were written since its runner last looked. */
+const changedIn = new Map()
+
 /** Runs test files one after the other, until one fails. */
-const runTests = (copy, files, limitMs, report = []) =>
-  run(
-    copy,
-    join(copy, 'node_modules/.bin/vitest'),
-    ['run', '--config', 'tests/mutants/vitest.config.mjs', '--bail=1', ...report, ...files],
-    limitMs,
-    { TEST_FILES_IN_ORDER: JSON.stringify(files) },
-  )
+async function runTests(copy, files, limitMs) {
+  const child = await runnerOf(copy)
+  const ended = new AbortController()
+  const timer = setTimeout(() => ended.abort(), limitMs)
+  try {
+    child.send({ files, changed: [...(changedIn.get(copy) ?? [])] })
+    changedIn.delete(copy)
+    const [{ passed, times }] = await once(child, 'message', { signal: ended.signal })
+    return { said: passed ? 'passed' : 'failed', times }
+  } catch (error) {
+    if (!ended.signal.aborted) throw error
+    endRunner(copy)
+    return { said: 'timed out', times: [] }
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
+function writeIn(copy, file, text) {
+  writeFileSync(join(copy, file), text)
+  changedIn.set(copy, (changedIn.get(copy) ?? new Set()).add(file))
+}
 
 /** Test files of a room with the time that each took without any fault, quickest first. */
 const testsOf = new Map()
@@ -124,13 +165,10 @@ async function measure(copy, room) {
   const files = testFiles.filter((file) => tests.some((start) => file.startsWith(start)))
   for (const script of [generate === true ? 'generate' : undefined, program === true ? 'bundle' : undefined])
     if (script !== undefined && (await run(copy, ...npm(script), 600_000)) !== 'passed') return false
-  const report = join(copy, 'report.json')
-  if ((await runTests(copy, files, 600_000, ['--reporter=json', `--outputFile=${report}`])) !== 'passed') return false
-  const { testResults } = JSON.parse(readFileSync(report, 'utf8'))
-  const timed = testResults.map(({ name, startTime, endTime }) => ({
-    file: relative(realpathSync(copy), name),
-    ms: endTime - startTime,
-  }))
+  // The first run loads everything; the second tells what a fault will cost.
+  await runTests(copy, files, 600_000)
+  const { said, times: timed } = await runTests(copy, files, 600_000)
+  if (said !== 'passed') return false
   testsOf.set(
     room,
     timed.toSorted((a, b) => a.ms - b.ms),
@@ -147,13 +185,15 @@ async function judge(copy, { room, file: faulty }) {
   const timed = testsOf.get(room)
   const limitMs = 20_000 + 6 * timed.reduce((sum, { ms }) => sum + ms, 0)
   if (generate === true && (await run(copy, ...npm('generate'), limitMs)) !== 'passed') return 'failed'
+  // What was generated anew is many files: a new runner reads them all.
+  if (generate === true) endRunner(copy)
   const all = timed.map(({ file }) => file)
   const starting = program === true ? all.filter((file) => loads(graph, file, STARTS_PROGRAM)) : []
   const others = all.filter((file) => !starting.includes(file) && (!graph.has(faulty) || loads(graph, file, faulty)))
-  const said = others.length === 0 ? 'passed' : await runTests(copy, others, limitMs)
+  const said = others.length === 0 ? 'passed' : (await runTests(copy, others, limitMs)).said
   if (said !== 'passed' || starting.length === 0) return said
   if ((await run(copy, ...npm('bundle'), limitMs)) !== 'passed') return 'failed'
-  return runTests(copy, starting, limitMs)
+  return (await runTests(copy, starting, limitMs)).said
 }
 
 const types = (copy) =>
@@ -161,13 +201,12 @@ const types = (copy) =>
 
 /** One fault, from putting it in to taking it out. */
 async function tryFault(copy, site) {
-  const path = join(copy, site.file)
-  const source = readFileSync(path, 'utf8')
-  writeFileSync(path, withFault(source, site))
+  const source = readFileSync(join(copy, site.file), 'utf8')
+  writeIn(copy, site.file, withFault(source, site))
   const said = await judge(copy, site)
   const outcome =
     said !== 'passed' ? 'tests' : site.file.endsWith('.ts') && (await types(copy)) !== 'passed' ? 'types' : 'unnoticed'
-  writeFileSync(path, source)
+  writeIn(copy, site.file, source)
   if (ROOMS[site.room].generate === true) await run(copy, ...npm('generate'), 120_000)
   return { ...site, outcome }
 }
@@ -198,6 +237,7 @@ try {
     }),
   )
 } finally {
+  for (const copy of copies) endRunner(copy)
   for (const copy of copies) rmSync(copy, { recursive: true, force: true })
 }
 

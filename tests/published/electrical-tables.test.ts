@@ -518,6 +518,7 @@ describe('editions', () => {
         continue
       }
       expect(rule?.section).toBe(row['section'])
+      expect(rule?.moduleLevelNote).toBe(row['microinverter_note'])
       expect(rule?.outsideLimit).toBe(row['outside_limit'])
       expect(rule?.timeS).toBe(cell(row['time_s']))
       expect(rule?.labelSection).toBe(row['label_section'])
