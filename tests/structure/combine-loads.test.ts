@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest'
 import { combinedLoads } from '../../src/structure/loads/combine-loads.js'
 import { LOAD_COMBINATIONS } from '../../src/tables/asce7/index.js'
 
-// NDS 2018 table 2.3.2, read off by name of load: the shortest load of a combination decides. A load of nought is none.
+// NDS 2018 table 2.3.2 (secondary; 1.15 also by what the span tables of the residential code imply): the shortest load of a combination
+// decides. A load of nought is none.
 const DEAD = 0.9
 const SNOW = 1.15
 const WIND = 1.6
