@@ -26,6 +26,10 @@ export const ROOMS = {
   },
   fieldwork: { sources: ['src/fieldwork/', 'src/tables/fieldwork/'], tests: ['tests/fieldwork/'], program: true },
   fleet: { sources: ['src/fleet/', 'src/files/'], tests: ['tests/fleet/'], program: true },
+  house: {
+    sources: ['src/house/', 'src/seal/'],
+    tests: ['tests/house/', 'tests/cli/earlier-result', 'tests/cli/check-project', 'tests/fieldwork/plan-'],
+  },
   project: { sources: ['src/project/'], tests: ['tests/project/'] },
   schemas: { sources: ['schemas/parts/'], tests: ['tests/project/'], generate: true },
   cli: {
