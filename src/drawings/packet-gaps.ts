@@ -16,49 +16,49 @@ interface Need {
 
 const NEEDS: readonly Need[] = [
   {
-    id: 'no-date',
+    id: 'permit.no-date',
     missing: ({ project }) => project.document?.date === undefined,
     where: 'document.date',
     message: 'the sheets have no date of issue',
     fix: 'State document.date; nothing is taken from the clock.',
   },
   {
-    id: 'no-electrical-code',
+    id: 'permit.no-electrical-code',
     missing: ({ project }) => project.codes?.electrical === undefined,
     where: 'codes.electrical',
     message: 'no edition of the electrical code is stated',
     fix: 'Ask the building department which edition it has adopted.',
   },
   {
-    id: 'no-residential-code',
+    id: 'permit.no-residential-code',
     missing: ({ project }) => project.codes?.residential === undefined,
     where: 'codes.residential',
     message: 'no edition of the residential or fire code is stated',
     fix: 'Ask the building department which edition it has adopted.',
   },
   {
-    id: 'no-address',
+    id: 'permit.no-address',
     missing: ({ project }) => project.site.address === undefined,
     where: 'site.address',
     message: 'the sheets have no address of the site',
     fix: 'State site.address.',
   },
   {
-    id: 'no-site-plan',
+    id: 'permit.no-site-plan',
     missing: ({ project }) => project.site_plan === undefined,
     where: 'site_plan',
     message: 'there is no site plan, so sheet C-101 cannot be drawn',
     fix: 'State the lot, the buildings and the equipment under site_plan; the assessor’s map shows the lot.',
   },
   {
-    id: 'no-roof-plan',
+    id: 'permit.no-roof-plan',
     missing: ({ arrangement }) => arrangement.values.modules.length === 0,
     where: 'arrays',
     message: 'no module has a place on a roof plane, so there is no roof plan',
     fix: 'Give each array an arrangement and its plane an outline.',
   },
   {
-    id: 'no-attachment',
+    id: 'permit.no-attachment',
     missing: (stated) => attachmentFacts(stated) === undefined,
     where: 'structure',
     message: 'rail, mount or framing is not stated, so sheet S-501 cannot be drawn',
@@ -73,20 +73,19 @@ export function packetGaps(stated: Stated): Finding[] {
     modules.map(({ roofPlane }) => roofPlane).filter((plane) => own(planes, plane) === undefined),
   )
   return [
-    ...NEEDS.filter(({ missing }) => missing(stated)).map(({ id, where, message, fix }) =>
-      gap(id, where, message, fix),
-    ),
-    ...[...unplaced].map((plane) =>
-      gap(
-        'no-outline',
-        `roof_planes.${plane}.outline`,
-        `roof plane ${plane} has no outline, so its roof plan cannot be drawn`,
-        'State the outline of the plane.',
-      ),
-    ),
+    ...NEEDS.filter(({ missing }) => missing(stated)).map(({ id, where, message, fix }): Finding => ({
+      severity: 'error',
+      id,
+      where,
+      message,
+      fix,
+    })),
+    ...[...unplaced].map((plane): Finding => ({
+      severity: 'error',
+      id: 'permit.no-outline',
+      where: `roof_planes.${plane}.outline`,
+      message: `roof plane ${plane} has no outline, so its roof plan cannot be drawn`,
+      fix: 'State the outline of the plane.',
+    })),
   ]
-}
-
-function gap(id: string, where: string, message: string, fix: string): Finding {
-  return { severity: 'error', id: `permit.${id}`, where, message, fix }
 }
