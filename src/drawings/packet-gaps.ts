@@ -73,12 +73,9 @@ export function packetGaps(stated: Stated): Finding[] {
     modules.map(({ roofPlane }) => roofPlane).filter((plane) => own(planes, plane) === undefined),
   )
   return [
-    ...NEEDS.filter(({ missing }) => missing(stated)).map(({ id, where, message, fix }): Finding => ({
+    ...NEEDS.filter(({ missing }) => missing(stated)).map(({ missing: _, ...told }): Finding => ({
       severity: 'error',
-      id,
-      where,
-      message,
-      fix,
+      ...told,
     })),
     ...[...unplaced].map((plane): Finding => ({
       severity: 'error',
