@@ -475,6 +475,12 @@ describe('progress', () => {
   test('says how far, how fast and how long, within the terminal', () => {
     const bar = progressBar({ done: 300, total: 1000, recalled: 100, seconds: 10 }, 80)
     expect(bar).toBe('[#########.....................]   300/1000   30 %  20.0/s  0:35 left')
+    // 600 more at 1 in 10 s and at 1 in 20 s: an hour and forty minutes, twice that.
+    const leftAfter = (seconds: number): string =>
+      progressBar({ done: 100, total: 700, recalled: 0, seconds }, 80).split('  ').at(-1) ?? ''
+    expect(leftAfter(1000)).toBe('1:40:00 left')
+    expect(leftAfter(2000)).toBe('3:20:00 left')
+    expect(leftAfter(1090)).toBe('1:49:00 left')
     for (const width of [10, 20, 40, 200])
       expect(progressBar({ done: 1, total: 9, recalled: 0, seconds: 0 }, width).length).toBeLessThan(width)
     expect(progressBar({ done: 0, total: 0, recalled: 0, seconds: 0 }, 80)).toContain('100 %')
