@@ -73,10 +73,10 @@ export function packetGaps(stated: Stated): Finding[] {
     modules.map(({ roofPlane }) => roofPlane).filter((plane) => own(planes, plane) === undefined),
   )
   return [
-    ...NEEDS.filter(({ missing }) => missing(stated)).map(({ missing: _, ...told }): Finding => ({
-      severity: 'error',
-      ...told,
-    })),
+    ...NEEDS.filter(({ missing }) => missing(stated)).map((need): Finding => {
+      const { missing: _, ...told } = need
+      return { severity: 'error', ...told }
+    }),
     ...[...unplaced].map((plane): Finding => ({
       severity: 'error',
       id: 'permit.no-outline',

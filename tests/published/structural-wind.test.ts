@@ -94,7 +94,7 @@ describe('pressure coefficient tables', () => {
     const shape: RoofShape = {
       edition: `ASCE ${row['edition']}` as LoadEdition,
       roofKind: row['roof'] === 'hip' ? 'hip' : 'gable',
-      slopeDeg: steepest ? 45 : Number(row['slope_le_deg']),
+      tiltDeg: steepest ? 45 : Number(row['slope_le_deg']),
       heightOverWidth: 0.5,
     }
     const direction = row['sign'] === 'neg' ? 'uplift' : 'down'
@@ -108,7 +108,7 @@ describe('pressure coefficient tables', () => {
 
   it('interpolates 7-16 hip roofs of 7 to 20 degrees in h/B', () => {
     const at = (heightOverWidth: number) =>
-      pressureCoefficient({ edition: 'ASCE 7-16', roofKind: 'hip', slopeDeg: 15, heightOverWidth }, '1', 10, 'uplift')
+      pressureCoefficient({ edition: 'ASCE 7-16', roofKind: 'hip', tiltDeg: 15, heightOverWidth }, '1', 10, 'uplift')
         ?.value
     expect(at(0.3)).toBeCloseTo(-1.3, 9)
     expect(at(0.65)).toBeCloseTo(-1.55, 9)
@@ -122,13 +122,13 @@ describe('pressure coefficient tables', () => {
     ['2r', -2.69],
     ['3', -3.61],
   ])('has the steep hip end value of zone %s', (zone, printed) => {
-    const shape: RoofShape = { edition: 'ASCE 7-16', roofKind: 'hip', slopeDeg: 45, heightOverWidth: 0.5 }
+    const shape: RoofShape = { edition: 'ASCE 7-16', roofKind: 'hip', tiltDeg: 45, heightOverWidth: 0.5 }
     expect(Math.abs((pressureCoefficient(shape, zone, 1, 'uplift')?.value ?? 0) - printed)).toBeLessThan(0.0051)
   })
 
   it('interpolates 7-22 hip roofs of 27 to 45 degrees in slope', () => {
-    const at = (slopeDeg: number) =>
-      pressureCoefficient({ edition: 'ASCE 7-22', roofKind: 'hip', slopeDeg, heightOverWidth: 0.5 }, '3', 10, 'uplift')
+    const at = (tiltDeg: number) =>
+      pressureCoefficient({ edition: 'ASCE 7-22', roofKind: 'hip', tiltDeg, heightOverWidth: 0.5 }, '3', 10, 'uplift')
         ?.value
     expect(at(27)).toBeCloseTo(-2.0, 9)
     expect(at(36)).toBeCloseTo(-2.2, 9)
@@ -136,19 +136,19 @@ describe('pressure coefficient tables', () => {
   })
 
   it('has nothing for slopes outside the figures', () => {
-    const shape: RoofShape = { edition: 'ASCE 7-16', roofKind: 'gable', slopeDeg: 7, heightOverWidth: 0.5 }
+    const shape: RoofShape = { edition: 'ASCE 7-16', roofKind: 'gable', tiltDeg: 7, heightOverWidth: 0.5 }
     expect(pressureCoefficient(shape, '1', 10, 'uplift')).toBeUndefined()
-    expect(pressureCoefficient({ ...shape, slopeDeg: 45.1 }, '1', 10, 'uplift')).toBeUndefined()
-    const hip: RoofShape = { edition: 'ASCE 7-10', roofKind: 'hip', slopeDeg: 30, heightOverWidth: 0.5 }
+    expect(pressureCoefficient({ ...shape, tiltDeg: 45.1 }, '1', 10, 'uplift')).toBeUndefined()
+    const hip: RoofShape = { edition: 'ASCE 7-10', roofKind: 'hip', tiltDeg: 30, heightOverWidth: 0.5 }
     expect(pressureCoefficient(hip, '1', 10, 'uplift')).toBeUndefined()
   })
 })
 
 describe('published wind calculations', () => {
-  const gable = (edition: LoadEdition, slopeDeg: number): RoofShape => ({
+  const gable = (edition: LoadEdition, tiltDeg: number): RoofShape => ({
     edition,
     roofKind: 'gable',
-    slopeDeg,
+    tiltDeg,
     heightOverWidth: 0.5,
   })
 
@@ -265,7 +265,7 @@ function cladding(slope: string, zone: string, area: number): { uplift: number; 
     const shape: RoofShape = {
       edition: 'ASCE 7-10',
       roofKind: 'gable',
-      slopeDeg: slope === '>7-27' ? 20 : 40,
+      tiltDeg: slope === '>7-27' ? 20 : 40,
       heightOverWidth: 0.5,
     }
     return {
@@ -319,10 +319,10 @@ describe('snow', () => {
   })
 
   it('keeps the minimum of low slopes and of the authority', () => {
-    const low = { ...snow, groundPsf: 25, slopeDeg: 10 }
+    const low = { ...snow, groundPsf: 25, tiltDeg: 10 }
     expect(slopedRoofSnowPsf(low, 'other')).toBe(20)
     expect(slopedRoofSnowPsf({ ...low, minimumPsf: 25 }, 'other')).toBe(25)
-    expect(slopedRoofSnowPsf({ ...low, slopeDeg: 20 }, 'other')).toBeCloseTo(17.5, 9)
+    expect(slopedRoofSnowPsf({ ...low, tiltDeg: 20 }, 'other')).toBeCloseTo(17.5, 9)
   })
 })
 

@@ -11,7 +11,7 @@ const WIND = 1.6
 describe('load duration of a combination', () => {
   const rows = LOAD_COMBINATIONS['ASCE 7-16']
   const durations = (snowPsf: number) =>
-    combinedLoads('ASCE 7-16', { deadPsf: 3, snowPsf, slopeDeg: 20 }, false).map((each) => each.loadDuration)
+    combinedLoads('ASCE 7-16', { deadPsf: 3, snowPsf, tiltDeg: 20 }, false).map((each) => each.loadDuration)
 
   test('with snow', () => {
     expect(durations(20)).toEqual(rows.map((row) => (row.wind > 0 ? WIND : row.snow > 0 ? SNOW : DEAD)))

@@ -96,11 +96,11 @@ describe('wind zones', () => {
 describe('wind pressure', () => {
   const cases = (['ASCE 7-10', 'ASCE 7-16', 'ASCE 7-22'] as const).flatMap((edition) =>
     (['gable', 'hip'] as const).flatMap((roofKind) =>
-      [10, 18, 24, 27, 33, 45].flatMap((slopeDeg) =>
-        edition === 'ASCE 7-10' && roofKind === 'hip' && slopeDeg > 27
+      [10, 18, 24, 27, 33, 45].flatMap((tiltDeg) =>
+        edition === 'ASCE 7-10' && roofKind === 'hip' && tiltDeg > 27
           ? []
           : zoneNames(edition, roofKind).map((zone) => ({
-              shape: { edition, roofKind, slopeDeg, heightOverWidth: 0.6 },
+              shape: { edition, roofKind, tiltDeg, heightOverWidth: 0.6 },
               zone,
             })),
       ),
@@ -108,7 +108,7 @@ describe('wind pressure', () => {
   )
 
   it.each(cases)(
-    '$shape.edition $shape.roofKind $shape.slopeDeg deg zone $zone: a larger area is never worse by the foot, and never lighter in all',
+    '$shape.edition $shape.roofKind $shape.tiltDeg deg zone $zone: a larger area is never worse by the foot, and never lighter in all',
     ({ shape, zone }) => {
       const wind = { shape, velocityPressurePsf: 60 }
       for (const direction of ['uplift', 'down'] as const) {
@@ -126,12 +126,12 @@ describe('wind pressure', () => {
   )
 
   it('is at least 16 psf', () => {
-    const shape = { edition: 'ASCE 7-16', roofKind: 'gable', slopeDeg: 18, heightOverWidth: 0.5 } as const
+    const shape = { edition: 'ASCE 7-16', roofKind: 'gable', tiltDeg: 18, heightOverWidth: 0.5 } as const
     expect(windPressurePsf({ shape, velocityPressurePsf: 5 }, '1', 10, false, 'uplift')).toBe(16)
   })
 
   it('refuses roofs without a figure', () => {
-    const shape = { edition: 'ASCE 7-10', roofKind: 'hip', slopeDeg: 33, heightOverWidth: 0.5 } as const
+    const shape = { edition: 'ASCE 7-10', roofKind: 'hip', tiltDeg: 33, heightOverWidth: 0.5 } as const
     expect(() => windPressurePsf({ shape, velocityPressurePsf: 20 }, '1', 10, false, 'uplift')).toThrow(
       /no pressure coefficients/,
     )

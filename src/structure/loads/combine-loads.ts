@@ -8,7 +8,7 @@ export interface PlaneLoads {
   readonly deadPsf: PoundsPerSquareFoot
   /** Snow per horizontal area. */
   readonly snowPsf: PoundsPerSquareFoot
-  readonly slopeDeg: Degrees
+  readonly tiltDeg: Degrees
 }
 
 /** One combination resolved: at right angles to the roof without wind, and along the slope, psf of surface. */
@@ -33,7 +33,7 @@ export interface CombinedLoad {
  * @source ASCE 7 section 2.4.1 by edition; snow on the horizontal projection by statics: ps cos2 normal, ps cos sin along
  */
 export function combinedLoads(edition: LoadEdition, loads: PlaneLoads, groundSnowIsAllowable: boolean): CombinedLoad[] {
-  const angle = radiansOf(loads.slopeDeg)
+  const angle = radiansOf(loads.tiltDeg)
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
   const table = edition === 'ASCE 7-22' && groundSnowIsAllowable ? 'ASCE 7-16' : edition
   return LOAD_COMBINATIONS[table].map((row) => ({

@@ -10,7 +10,7 @@ import type { Feet } from '../../values/index.js'
 export interface SiteLoads {
   readonly edition: LoadEdition
   readonly wind: WindExposure
-  readonly snow: Omit<SnowOnRoof, 'slopeDeg'>
+  readonly snow: Omit<SnowOnRoof, 'tiltDeg'>
   readonly snowIsAllowable: boolean
   readonly slipperyModules: boolean
   readonly roofKind: 'gable' | 'hip'
@@ -128,7 +128,7 @@ function refuse(outside: boolean, where: string, reason: string): void {
   if (outside) throw new StageError(where, `outside the method: ${reason}`, ENGINEER)
 }
 
-function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 'slopeDeg' | 'exposure'> {
+function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 'tiltDeg' | 'exposure'> {
   const at = 'structure.snow'
   const groundPsf = need(
     snow?.ground_psf,

@@ -47,20 +47,20 @@ export function planeModel(
   framing: FramingSpec,
   modules: readonly ModulePlacement[],
 ): PlaneModel {
-  const slopeDeg = geometry.tiltDeg
-  if (slopeDeg <= SLOPES.over || slopeDeg > SLOPES.upTo) {
+  const tiltDeg = geometry.tiltDeg
+  if (tiltDeg <= SLOPES.over || tiltDeg > SLOPES.upTo) {
     throw new StageError(
       `roof_planes.${geometry.id}.tilt_deg`,
-      `outside the method: a slope of ${slopeDeg.toFixed(1)} degrees is not over ${SLOPES.over} and up to ${SLOPES.upTo} degrees`,
+      `outside the method: a slope of ${tiltDeg.toFixed(1)} degrees is not over ${SLOPES.over} and up to ${SLOPES.upTo} degrees`,
       ENGINEER,
     )
   }
   for (const module of modules) refuseOverhang(geometry, framing, module)
   const { edition, roofKind, wind } = site
-  const shape = { edition, roofKind, slopeDeg, heightOverWidth: wind.meanRoofHeightFt / site.widthFt }
+  const shape = { edition, roofKind, tiltDeg, heightOverWidth: wind.meanRoofHeightFt / site.widthFt }
   const stripFt = edgeStripWidthFt(site.widthFt, wind.meanRoofHeightFt)
   const exposed = stripsOf(project, site, geometry, modules)
-  const snow = { ...site.snow, slopeDeg }
+  const snow = { ...site.snow, tiltDeg }
   const zoneOf = zoneFinder(geometry, stripFt, { edition, roofKind })
   // One object a key, so that equal keys are the same object.
   const keys = new Map<string, readonly [WindKey, WindKey]>()

@@ -57,7 +57,7 @@ export function arrayOnPlane(
   const combine = (deadPsf: PoundsPerSquareFoot): CombinedLoad[] =>
     combinedLoads(
       site.edition,
-      { deadPsf, snowPsf: plane.snowPsf.modules, slopeDeg: plane.geometry.tiltDeg },
+      { deadPsf, snowPsf: plane.snowPsf.modules, tiltDeg: plane.geometry.tiltDeg },
       site.snowIsAllowable,
     )
   return {

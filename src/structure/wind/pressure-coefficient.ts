@@ -6,7 +6,7 @@ import type { Degrees, SquareFeet } from '../../values/index.js'
 export interface RoofShape {
   readonly edition: LoadEdition
   readonly roofKind: 'gable' | 'hip'
-  readonly slopeDeg: Degrees
+  readonly tiltDeg: Degrees
   /** Mean roof height over least width of the building; only 7-16 hip roofs up to 20 degrees need it. */
   readonly heightOverWidth: number
 }
@@ -42,15 +42,15 @@ export function pressureCoefficient(
   areaFt2: SquareFeet,
   direction: 'uplift' | 'down',
 ): PressureCoefficient | undefined {
-  const { edition, roofKind, slopeDeg: slope } = shape
+  const { edition, roofKind, tiltDeg: slope } = shape
   if (slope <= 7 || slope > 45) return undefined
   if (edition === 'ASCE 7-16' && roofKind === 'hip' && slope > 27 && direction === 'uplift') {
     return steepHip(slope, zone, areaFt2)
   }
   if (edition === 'ASCE 7-22' && roofKind === 'hip' && slope > 27) {
     return blend(
-      lineAt({ ...shape, slopeDeg: 27 }, zone, direction),
-      lineAt({ ...shape, slopeDeg: 45 }, zone, direction),
+      lineAt({ ...shape, tiltDeg: 27 }, zone, direction),
+      lineAt({ ...shape, tiltDeg: 45 }, zone, direction),
       (slope - 27) / (45 - 27),
       areaFt2,
     )
@@ -73,12 +73,12 @@ function lineAt(
   direction: 'uplift' | 'down',
   heightOverWidth?: '>=0.8' | '<=0.5',
 ): Line | undefined {
-  const steepest = shape.edition === 'ASCE 7-22' && shape.roofKind === 'hip' && shape.slopeDeg === 45
+  const steepest = shape.edition === 'ASCE 7-22' && shape.roofKind === 'hip' && shape.tiltDeg === 45
   return PRESSURE_COEFFICIENTS.find(
     (row) =>
       row.edition === shape.edition &&
       (row.roof === shape.roofKind || row.roof === 'gable or hip') &&
-      (steepest ? row.slopeOverDeg === 45 : row.slopeOverDeg < shape.slopeDeg && shape.slopeDeg <= row.slopeToDeg) &&
+      (steepest ? row.slopeOverDeg === 45 : row.slopeOverDeg < shape.tiltDeg && shape.tiltDeg <= row.slopeToDeg) &&
       row.direction === direction &&
       (row.zones === 'all' || row.zones.includes(zone)) &&
       row.heightOverWidth === heightOverWidth,
@@ -105,14 +105,14 @@ function blend(
   return { value: a.value + (b.value - a.value) * share, figure, standing }
 }
 
-function steepHip(slopeDeg: Degrees, zone: string, areaFt2: SquareFeet): PressureCoefficient | undefined {
+function steepHip(tiltDeg: Degrees, zone: string, areaFt2: SquareFeet): PressureCoefficient | undefined {
   const row = STEEP_HIP_7_16.find((line) => line.zone === zone)
   if (row === undefined) return undefined
   const line: Line = {
-    lowAreaFt2: row.low.areaFt2 + row.low.areaPerDeg * slopeDeg,
-    lowCoefficient: row.low.constant + row.low.perDeg * slopeDeg,
-    highAreaFt2: row.high.areaFt2 + row.high.areaPerDeg * slopeDeg,
-    highCoefficient: row.high.constant + row.high.perDeg * slopeDeg,
+    lowAreaFt2: row.low.areaFt2 + row.low.areaPerDeg * tiltDeg,
+    lowCoefficient: row.low.constant + row.low.perDeg * tiltDeg,
+    highAreaFt2: row.high.areaFt2 + row.high.areaPerDeg * tiltDeg,
+    highCoefficient: row.high.constant + row.high.perDeg * tiltDeg,
     figure: '30.3-2H',
     standing: 'secondary',
   }

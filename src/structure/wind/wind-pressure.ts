@@ -41,7 +41,7 @@ export function windPressurePsf(
   if (coefficient === undefined) {
     throw new StageError(
       'structure.building.roof_kind',
-      `${wind.shape.edition} has no pressure coefficients here for a ${wind.shape.roofKind} roof of ${wind.shape.slopeDeg.toFixed(1)} degrees (zone ${zone})`,
+      `${wind.shape.edition} has no pressure coefficients here for a ${wind.shape.roofKind} roof of ${wind.shape.tiltDeg.toFixed(1)} degrees (zone ${zone})`,
       'Ask a structural engineer for the wind loads.',
     )
   }
