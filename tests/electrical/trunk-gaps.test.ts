@@ -20,6 +20,23 @@ function rowOf(row: number, columns: number, array = 'south'): ModulePlacement[]
   }))
 }
 
+describe('equipment grounding conductor of a trunk cable', () => {
+  // NEC table 250.122: 12 AWG copper behind a device of 20 A.
+  it.each([
+    [true, true, '12'],
+    [true, false, null],
+    [false, true, null],
+    [false, false, null],
+  ])('cable with one: %s, inverters that need one: %s', (hasOne, needsOne, size) => {
+    const project = structuredClone(microProject())
+    const { trunk_cables: cables = {}, inverters = {} } = project.equipment
+    Object.assign(cables['trunk12'] ?? {}, { has_egc: hasOne })
+    Object.assign(inverters['micro'] ?? {}, { needs_egc: needsOne })
+    const trunks = sizeWire(project, context()).values.circuits.filter(({ kind }) => kind === 'ac_branch')
+    expect(trunks.map(({ segments }) => segments[0]?.egc_awg)).toEqual([size, size])
+  })
+})
+
 describe('way of the trunk past the modules', () => {
   it('goes along the row from the box at the edge of the first module', () => {
     expect(trunkGapsFt(rowOf(1, 4))).toEqual({ south: [2, 4, 4, 4] })

@@ -16,7 +16,10 @@ export const ROOMS = {
     sources: ['src/yield/', 'src/sun/', 'src/tables/sky/', 'src/tables/losses/', 'src/tables/modules/'],
     tests: ['tests/yield/', 'tests/sun/', 'tests/published/yield-', 'tests/published/sun-', 'tests/published/sky-'],
   },
-  climate: { sources: ['src/climate/', 'src/tables/climate/'], tests: ['tests/climate/', 'tests/published/climate-'] },
+  climate: {
+    sources: ['src/climate/', 'src/tables/climate/'],
+    tests: ['tests/climate/', 'tests/published/climate-', 'tests/published/sky-'],
+  },
   materials: { sources: ['src/materials/', 'src/tables/materials/'], tests: ['tests/materials/'] },
   money: { sources: ['src/money/', 'src/tables/money/'], tests: ['tests/money/', 'tests/published/money-'] },
   drawings: {
