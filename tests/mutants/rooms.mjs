@@ -33,17 +33,12 @@ export const ROOMS = {
     sources: ['src/house/', 'src/seal/'],
     tests: ['tests/house/', 'tests/cli/earlier-result', 'tests/cli/check-project', 'tests/fieldwork/plan-'],
   },
+  values: { sources: ['src/values/'], tests: ['tests/values/', 'tests/money/', 'tests/fieldwork/', 'tests/roof/'] },
   project: { sources: ['src/project/'], tests: ['tests/project/'] },
   schemas: { sources: ['schemas/parts/'], tests: ['tests/project/'], generate: true },
   cli: {
-    sources: ['src/cli/', 'src/report/', 'src/worksheet/', 'src/values/', 'bin/'],
-    tests: [
-      'tests/cli/',
-      'tests/explanations/',
-      'tests/values/',
-      'tests/robustness/explain',
-      'tests/robustness/complete-shell',
-    ],
+    sources: ['src/cli/', 'src/report/', 'src/worksheet/', 'bin/'],
+    tests: ['tests/cli/', 'tests/explanations/', 'tests/robustness/explain', 'tests/robustness/complete-shell'],
     program: true,
   },
 }

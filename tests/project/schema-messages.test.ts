@@ -10,6 +10,12 @@ const MONTHS = '[0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]'
 describe('what is said about a value that the schema refuses', () => {
   const CASES: readonly (readonly [name: string, from: string, to: string, problem: string])[] = [
     [
+      'one name too many for a stamp',
+      'equipment:  # from',
+      'production: { time_columns: [date, time, zone] }\nequipment:  # from',
+      '38:29  production.time_columns  3 entries; at most 2 allowed',
+    ],
+    [
       'misspelt key',
       '    azimuth_deg',
       '    azimth_deg',

@@ -146,6 +146,12 @@ describe('snow', () => {
     expect(sunny[3]).toBeLessThan(1)
   })
 
+  it('is gone with the snow on the ground, however cold', () => {
+    const cover = snowCover(winter([5, 15, 15, 0, 0], -20), new Float64Array(5), 30, undefined)
+    // The year goes round: the first hour follows on the bare ground of the last.
+    expect(Array.from(cover)).toEqual([1, 1, 1, 0, 0])
+  })
+
   it('takes a partly covered row as covered', () => {
     const cover = snowCover(winter([5, 15, 15, 15], 5), new Float64Array(4).fill(500), 30, 2)
     expect(cover[2]).toBe(1)
