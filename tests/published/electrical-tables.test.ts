@@ -485,6 +485,15 @@ describe('editions', () => {
     }
   })
 
+  it('every section is written as the code numbers them', () => {
+    const number = /^(?:removed|(?:Table )?\d{3}\.\d+(?:\([A-Za-z0-9]+\))*|Chapter 9 Table (?:1|4|5|8|9))(?:[ ,-].*)?$/u
+    for (const [topic, byEdition] of Object.entries(editionSections))
+      for (const [edition, section] of Object.entries(byEdition))
+        if (section !== undefined) expect(section.place, `${topic} ${edition}`).toMatch(number)
+    // NEC chapter 9: table 8 has resistances to direct current, table 9 impedances, 1 the fill, 4 raceways, 5 conductors.
+    expect(editionSections.dcResistance['NEC 2017']?.place).toBe('Chapter 9 Table 8')
+  })
+
   it('busbar rules equal the published ones: section, share and expression', () => {
     const fixture = readFixture('busbar_rules')
     for (const row of fixture) {

@@ -67,7 +67,7 @@ describe('seeded numbers', () => {
 
   test('uniform ones lie evenly between 0 and 1', () => {
     const source = new RandomSource(1)
-    const tenths = new Array<number>(10).fill(0)
+    const tenths = Array.from({ length: 10 }, () => 0)
     for (let i = 0; i < 20_000; i += 1) tenths[Math.floor(source.uniform() * 10)]! += 1
     // Binomial, 20,000 draws of a tenth: standard deviation 42.
     for (const count of tenths) expect(Math.abs(count - 2000)).toBeLessThan(4 * 42.5)
