@@ -123,6 +123,20 @@ describe('strings in parallel on one tracker', () => {
     )
   })
 
+  // NEC 690.9(A): what the other string feeds back, 1.25 times its short-circuit current, against the module's largest fuse.
+  it.each([
+    [20, []],
+    [15, ['error']],
+  ] as const)('feed %d A modules back', (fuseA, severity) => {
+    const project = withSheets(strings([12, 1], [12, 1]), {}, { isc_a: 13.9, max_series_fuse_a: fuseA })
+    const found = find(project, 'wire.string-backfeed')
+    expect([...new Set(found.map((finding) => finding.severity))]).toEqual(severity)
+    if (found.length > 0) expect(found[0]?.message).toContain('can feed 17.4 A into south_s1, the modules take 15 A')
+    expect(
+      find(withSheets(strings([12, 1], [12, 2]), {}, { max_series_fuse_a: fuseA }), 'wire.string-backfeed'),
+    ).toEqual([])
+  })
+
   it('on an input that is not stated lie on input 1', () => {
     const project = strings([12, 1], [9, 1])
     for (const string of project.arrays['south']?.strings ?? []) delete string.input

@@ -288,7 +288,8 @@ describe('rules that bind several values', () => {
   test('a corner of the site plan that stands where its neighbour does', () => {
     const lot = '[{ x_ft: 0, y_ft: 0 }, { x_ft: 90, y_ft: 0 }, { x_ft: 90.05, y_ft: 0.05 }, { x_ft: 0, y_ft: 120 }]'
     const house = '[{ x_ft: 9, y_ft: 9 }, { x_ft: 40, y_ft: 9 }, { x_ft: 40, y_ft: 40 }, { x_ft: 9, y_ft: 9 }]'
-    const plan = `site_plan:\n  lot: ${lot}\n  buildings: { house: { corners: ${house} } }\n`
+    const drive = '[{ x_ft: 5, y_ft: 5 }, { x_ft: 5, y_ft: 5 }, { x_ft: 9, y_ft: 5 }]'
+    const plan = `site_plan:\n  lot: ${lot}\n  driveway: ${drive}\n  buildings: { house: { corners: ${house} } }\n`
     const problems = problemsOf(change([['format: gablewatt/2\n', `format: gablewatt/2\n${plan}`]]))
     const says = (path: string, place: string) =>
       expect.stringMatching(
@@ -297,7 +298,11 @@ describe('rules that bind several values', () => {
           'u',
         ),
       )
-    expect(problems).toEqual([says('lot\\.2', '90\\.05, 0\\.05'), says('buildings\\.house\\.corners\\.0', '9, 9')])
+    expect(problems).toEqual([
+      says('lot\\.2', '90\\.05, 0\\.05'),
+      says('driveway\\.1', '5, 5'),
+      says('buildings\\.house\\.corners\\.0', '9, 9'),
+    ])
   })
 
   test('no inverter units at all', () => {
