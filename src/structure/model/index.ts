@@ -5,6 +5,7 @@ export {
   inPlan,
   isInPlane,
   isNearEdge,
+  planDepthFt,
   planEdges,
   planeAreaFt2,
   type PlaneEdgeKind,

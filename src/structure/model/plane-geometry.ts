@@ -70,6 +70,12 @@ export function isNearEdge({ flatten, segments }: PlanEdges, xFt: number, yFt: n
   return false
 }
 
+/** Horizontal depth of the plane from its lowest to its highest point, ft. */
+export function planDepthFt(plane: PlaneGeometry): Feet {
+  const heights = plane.edges.map((edge) => edge.from.yFt)
+  return (Math.max(...heights) - Math.min(...heights)) * Math.cos(radiansOf(plane.tiltDeg))
+}
+
 /** Area of the plane along the surface, ft2. */
 export function planeAreaFt2(plane: PlaneGeometry): SquareFeet {
   return Math.abs(signedAreaFt2(cornersOf(plane)))

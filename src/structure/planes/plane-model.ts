@@ -12,10 +12,10 @@ import {
   type WindOnPlane,
 } from '../wind/index.js'
 import type { FramingSpec } from '../rafters/index.js'
-import { need, inPlan, isInPlane, type PlaneGeometry } from '../model/index.js'
+import { need, inPlan, isInPlane, planDepthFt, type PlaneGeometry } from '../model/index.js'
 import type { ClampZone, WindKey } from '../rails/index.js'
 import type { SiteLoads } from '../loads/index.js'
-import { slopedRoofSnowPsf } from '../snow/index.js'
+import { slopedRoofSnowPsf, type SnowCase } from '../snow/index.js'
 
 /** One roof plane with its modules, wind and snow. */
 export interface PlaneModel {
@@ -25,6 +25,8 @@ export interface PlaneModel {
   readonly stripFt: Feet
   /** On the modules and on the bare roof, psf of horizontal area. */
   readonly snowPsf: { readonly modules: number; readonly roof: number }
+  /** All ways that snow may lie on the plane, balanced first. */
+  readonly snowCases: readonly SnowCase[]
   readonly exposed: readonly ExposedStrip[]
   /** Zone and exposure at a point, the same object for the same answer. */
   readonly keyAt: (xFt: number, yFt: number) => WindKey
@@ -64,6 +66,7 @@ export function planeModel(
   const zoneOf = zoneFinder(geometry, stripFt, { edition, roofKind })
   // One object a key, so that equal keys are the same object.
   const keys = new Map<string, readonly [WindKey, WindKey]>()
+  const roofPsf = slopedRoofSnowPsf(snow, 'other')
   return {
     geometry,
     modules,
@@ -71,8 +74,14 @@ export function planeModel(
     stripFt,
     snowPsf: {
       modules: slopedRoofSnowPsf(snow, site.slipperyModules ? 'slippery' : 'other'),
-      roof: slopedRoofSnowPsf(snow, 'other'),
+      roof: roofPsf,
     },
+    snowCases: [
+      {
+        name: 'balanced',
+        pieces: [{ fromFt: 0, toFt: planDepthFt(geometry), fromPsf: roofPsf, toPsf: roofPsf }],
+      },
+    ],
     exposed,
     keyAt: (xFt, yFt) => {
       const zone = zoneOf(xFt, yFt)

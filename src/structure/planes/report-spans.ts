@@ -1,5 +1,6 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import { type FramingSpec, type RafterResult, planeDepthIn, planInOf } from '../rafters/index.js'
+import { type FramingSpec, type RafterResult, planInOf } from '../rafters/index.js'
+import { planDepthFt } from '../model/index.js'
 import type { PlaneModel } from './plane-model.js'
 import { feetOf } from '../../values/index.js'
 
@@ -12,7 +13,7 @@ export function reportSpans(
   worksheet: Worksheet,
 ): void {
   const path = `structure.framing.${geometry.id}`
-  const depthFt = feetOf(planeDepthIn(geometry))
+  const depthFt = planDepthFt(geometry)
   const totalFt = framing.spansFt.reduce((sum, spanFt) => sum + spanFt, 0)
   if (totalFt > depthFt + 1e-6) {
     const what =

@@ -12,4 +12,4 @@ export {
 export { rafterDocument } from './rafter-document.js'
 export { rafterNumber, rafterPlaces } from './rafter-grid.js'
 export { placeOf, rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
-export { planInOf, planeDepthIn, raftersAt, type RafterSpans } from './rafter-spans.js'
+export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'

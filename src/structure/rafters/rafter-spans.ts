@@ -16,12 +16,6 @@ export const OVER_SUPPORT_IN = 6
 
 type Spans = Pick<FramingSpec, 'spansFt' | 'eaveOverhangIn'>
 
-/** Horizontal depth of the plane from its lowest to its highest point, in. */
-export function planeDepthIn(plane: PlaneGeometry): Inches {
-  const heights = plane.edges.map((edge) => edge.from.yFt)
-  return inchesOf(Math.max(...heights) - Math.min(...heights)) * cosOf(plane)
-}
-
 /** Horizontal distance of a height of the plane from its lowest eave, in. */
 export function planInOf(plane: PlaneGeometry, yIn: number): number {
   return (yIn - 12 * Math.min(...plane.edges.map((edge) => edge.from.yFt))) * cosOf(plane)
