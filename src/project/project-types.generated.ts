@@ -1904,13 +1904,21 @@ roof_kind?: ("gable" | "hip")
  */
 export interface Framing {
 /**
- * rafter, or truss (factory-made, refused here).
+ * rafter, or truss (factory-made: mounts are placed, the truss itself is not judged here; a load sheet is written for its engineer).
  */
 kind?: ("rafter" | "truss")
 /**
- * Nominal size of the rafter.
+ * Nominal size of the rafter, or of the top chord of a truss.
  */
 nominal_size?: ("2x4" | "2x6" | "2x8" | "2x10" | "2x12")
+/**
+ * Breadth as measured, in, for old lumber that is not dressed to the standard size; the size factor stays that of nominal_size.
+ */
+measured_breadth_in?: number
+/**
+ * Depth as measured, in, for old lumber that is not dressed to the standard size.
+ */
+measured_depth_in?: number
 /**
  * Species combination as stamped on the lumber; state this or specific_gravity.
  */
@@ -1920,9 +1928,9 @@ species?: ("Douglas Fir-Larch" | "Douglas Fir-Larch (North)" | "Douglas Fir-Sout
  */
 specific_gravity?: number
 /**
- * Grade as stamped on the lumber, for the bending strength and the span table.
+ * Grade as stamped on the lumber. Construction, Standard and Utility come in 2x4 only.
  */
-grade?: ("Select Structural" | "No. 1" | "No. 2" | "No. 3")
+grade?: ("Select Structural" | "No. 1 & Btr" | "No. 1" | "No. 2" | "No. 3" | "Stud" | "Construction" | "Standard" | "Utility")
 /**
  * Rafter spacing, centre to centre, in.
  */
@@ -1949,6 +1957,52 @@ span_ft?: number
  */
 further_spans_ft?: number[]
 /**
+ * What stands under the rafters between the first span and each further one, from the eave up. A purlin or knee wall counts as a support only with its size, braces and the bearing wall below stated; without them the spans beside it are added.
+ * 
+ * @minItems 1
+ * @maxItems 6
+ */
+supports?: RafterSupport[]
+/**
+ * Whether each rafter runs over its supports in one piece; when missing the worse of one piece and of pieces that end at the supports is taken.
+ */
+continuous?: boolean
+/**
+ * board (the rafters lean on each other and push the walls apart) or beam (carries them).
+ */
+ridge?: ("board" | "beam")
+/**
+ * What holds the feet of the rafters together: ceiling_joists (nailed to the rafters), rafter_ties at the plate, raised_ties (above it), or none.
+ */
+ties?: ("ceiling_joists" | "rafter_ties" | "raised_ties" | "none")
+/**
+ * Height of raised ties above the plate over the height of the ridge above the plate.
+ */
+tie_height_share?: number
+/**
+ * Length of the level seat cut on the wall plate, in; the least that the code allows, 1.5 in, is taken when missing.
+ */
+seat_in?: number
+/**
+ * Depth of the bird's-mouth notch at right angles to the rafter, in (0 for none); the deepest that the code allows, a quarter of the depth, is taken when neither this nor seat_in is stated.
+ */
+notch_in?: number
+/**
+ * Numbers of rafters (1 first, from the left end of the eave) that are cut, headed off, spliced, cracked or otherwise not whole: no mount stands on them. Rafters under a chimney, skylight or dormer are left out without being named.
+ * 
+ * @minItems 1
+ * @maxItems 100
+ * 
+ * Items: One rafter.
+ */
+cut_rafters?: number[]
+load_sharing?: LoadSharing
+/**
+ * Whether the lumber is incised (rows of small cuts, as for pressure treatment); false when missing.
+ */
+incised?: boolean
+truss?: TrussDesign
+/**
  * Horizontal depth of the eave overhang outside the wall, in.
  */
 eave_overhang_in?: number
@@ -1969,9 +2023,13 @@ covering?: ("asphalt_shingle" | "metal" | "standing_seam" | "wood_shake" | "memb
  */
 covering_in?: number
 /**
- * Whether a ceiling is fixed to these rafters (the span table for attached ceilings is used either way, the stricter one).
+ * Whether a ceiling is fixed to these rafters: it asks for stiffer rafters and holds their lower edge. True is taken for the stiffness and false for the edge when missing.
  */
 ceiling_attached?: boolean
+/**
+ * What the ceiling on these rafters is made of; plaster and stucco allow the least deflection.
+ */
+ceiling_finish?: ("gypsum" | "plaster" | "other")
 /**
  * Dead load of the roof as it stands (covering, sheathing, rafters, ceiling if attached), psf of roof surface.
  */
@@ -1988,6 +2046,77 @@ wet_service?: boolean
  * Sustained temperature of the wood: up_to_100_f, up_to_125_f or up_to_150_f.
  */
 sustained_temperature?: ("up_to_100_f" | "up_to_125_f" | "up_to_150_f")
+}
+/**
+ * What stands under the rafters between two spans.
+ */
+export interface RafterSupport {
+/**
+ * purlin (on braces), knee_wall, bearing_wall (up to the rafters), or beam (a designed one).
+ */
+kind: ("purlin" | "knee_wall" | "bearing_wall" | "beam")
+/**
+ * Size of the purlin, or of the studs of the knee wall.
+ */
+nominal_size?: ("2x4" | "2x6" | "2x8" | "2x10" | "2x12")
+/**
+ * Size of the braces under a purlin.
+ */
+brace_size?: ("2x4" | "2x6" | "2x8" | "2x10" | "2x12")
+/**
+ * Distance between braces along the purlin, or between studs of a knee wall, ft.
+ */
+brace_spacing_ft?: number
+/**
+ * Length of a brace or stud that nothing holds sideways, ft.
+ */
+brace_length_ft?: number
+/**
+ * Slope of the braces from level, degrees (90 upright).
+ */
+brace_angle_deg?: number
+/**
+ * What the braces or the knee wall stand on.
+ */
+onto?: ("bearing_wall" | "beam" | "ceiling_joists" | "unknown")
+}
+/**
+ * An engineer's statement that the sheathing hands part of the load of a mount to the neighbouring rafters. Off when missing; the repetitive factor is then left out.
+ */
+export interface LoadSharing {
+/**
+ * Share of the load of a mount that stays in its rafter, at least 0.8 up to 16 in spacing and 0.9 up to 24 in.
+ */
+share: number
+/**
+ * Where the share comes from: the document and the engineer behind it.
+ */
+source: string
+}
+/**
+ * What the truss design drawing says; printed on the load sheet, not a check of the truss.
+ */
+export interface TrussDesign {
+/**
+ * Design live or snow load of the top chord, psf on the horizontal.
+ */
+top_chord_live_psf?: number
+/**
+ * Design dead load of the top chord, psf on the horizontal.
+ */
+top_chord_dead_psf?: number
+/**
+ * Design dead load of the bottom chord, psf.
+ */
+bottom_chord_dead_psf?: number
+/**
+ * Horizontal distance between panel points of the top chord, ft.
+ */
+panel_length_ft?: number
+/**
+ * Number and date of the truss design drawing.
+ */
+drawing?: string
 }
 /**
  * Where prices come from, and what is bought or paid beside what the design needs.

@@ -17,7 +17,15 @@ export {
   withdrawalPerInchLb,
   type LagInRafter,
 } from './fasteners/index.js'
-export { combinedLoads, gravityChangePct, type CombinedLoad, type GravityInput } from './loads/index.js'
+export {
+  combinedLoads,
+  gravityChangePct,
+  liveLoadLeftOut,
+  roofCombinations,
+  roofLiveLoadPsf,
+  type CombinedLoad,
+  type GravityInput,
+} from './loads/index.js'
 export {
   isInPlane,
   type CheckValue,
@@ -25,6 +33,8 @@ export {
   type MountValues,
   type PlaneGeometry,
   type PlanePoint,
+  type RafterCodePath,
+  type RafterValue,
   type RailValue,
   type RoofArrangement,
   type ZoneLoads,
@@ -41,16 +51,37 @@ export {
 } from './mounts/index.js'
 export type { SpaceMountsOptions } from './planes/index.js'
 export {
-  bendingStrength,
+  beamStability,
   checkRafters,
-  prescriptiveSpanFt,
-  rafterMoment,
+  columnStability,
+  cutRafters,
+  deflectionLimit,
+  formulaSpanIn,
+  gradesOf,
+  highestRatio,
+  lowerEdgeStability,
+  lumberOf,
+  rafterThrust,
   raftersAt,
-  type BendingStrength,
+  solveRafter,
+  tableSpan,
+  woodStrength,
+  worstCheck,
+  type CheckedRafter,
+  type FramingSpec,
+  type RafterCheck,
   type RafterInput,
-  type RafterLoad,
   type RafterPlace,
+  type RafterPoint,
+  type RafterResult,
   type RafterSpans,
+  type RafterThrust,
+  type RafterToSolve,
+  type SolvedRafter,
+  type TableLoad,
+  type TableSpan,
+  type Wood,
+  type WoodStrength,
 } from './rafters/index.js'
 export {
   allowableBendingKsi,

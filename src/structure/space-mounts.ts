@@ -23,6 +23,7 @@ import {
 import {
   cutLaidRail,
   rafterPartChecks,
+  reportPlaneRafters,
   railKit,
   type SpaceMountsOptions,
   reportPlane,
@@ -42,7 +43,8 @@ import type { SquareFeet } from '../values/index.js'
  * @returns Loads by zone, spans, mounts, rails and checks; a failing check is an error finding.
  * @throws StageError when a safety input is missing or the case is outside the methods.
  * @source ASCE 7 (edition of the project) 29.4.4 or components and cladding; NDS chapter 12; statics of continuous beams
- * @limits Gable and hip roofs of over 7 up to 45 degrees, at most 60 ft high, enclosed, not on a hill; rafters, no trusses.
+ * @limits Gable and hip roofs of over 7 up to 45 degrees, at most 60 ft high, enclosed, not on a hill; trusses get mounts and loads, no
+ *   verdict.
  */
 export function spaceMounts(
   project: Project,
@@ -88,7 +90,9 @@ export function spaceMounts(
       const own = plane.model.modules.filter((m) => m.array === array)
       parts.push(...modulePartChecks(moduleChecks(project, plane.model, combinations, own), kit))
     }
-    parts.push(...rafterPartChecks(site, plane, worksheet))
+    reportPlaneRafters(plane, worksheet)
+    const rafters = plane.rafters?.result
+    if (rafters !== undefined) parts.push(...rafterPartChecks(plane.model.geometry.id, rafters, plane.covered))
   }
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)

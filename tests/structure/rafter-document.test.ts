@@ -27,17 +27,14 @@ const rafters = ({ findings }: ReturnType<typeof solve>) =>
   findings.filter(({ id }) => id.startsWith('structure.rafter-bending')).map(({ id, severity }) => `${id} ${severity}`)
 
 describe('a failed check of the rafters', () => {
-  it('is an error for the load and a warning for the strength', () => {
-    expect(rafters(solve(house({}))).toSorted()).toEqual([
-      'structure.rafter-bending-increase error',
-      'structure.rafter-bending-strength warning',
-    ])
+  it('is an error', () => {
+    expect(rafters(solve(house({}))).toSorted()).toEqual(['structure.rafter-bending-strength error'])
   })
 
   it('is a note that names title and date of the document when its file is there', () => {
     const result = solve(house(), new Set(['letter']))
     expect(rafters(result).every((one) => one.endsWith('note'))).toBe(true)
-    const finding = result.findings.find(({ id }) => id === 'structure.rafter-bending-increase')
+    const finding = result.findings.find(({ id }) => id === 'structure.rafter-bending-strength')
     expect(finding?.message).toMatch(/covered by Letter about the rafters \(invented\), 2026-02-20$/)
     expect(result.findings.filter(({ severity }) => severity === 'error')).toEqual([])
   })
@@ -45,7 +42,7 @@ describe('a failed check of the rafters', () => {
   it('stands when the file of the document is missing, and a warning says why', () => {
     for (const documents of [undefined, new Set<string>(), new Set(['another'])]) {
       const result = solve(house(), documents)
-      expect(rafters(result)).toContain('structure.rafter-bending-increase error')
+      expect(rafters(result)).toContain('structure.rafter-bending-strength error')
       const missing = result.findings.find(({ id }) => id === 'structure.rafter-document-missing')
       expect(missing?.severity).toBe('warning')
       expect(missing?.message).toMatch(/is not there as a PDF at 'letter\.pdf'/)
@@ -61,8 +58,7 @@ describe('a failed check of the rafters', () => {
       roof_planes: { ...project.roof_planes, west: { azimuth_deg: 270, tilt_deg: 22 } },
       structure: {
         ...project.structure,
-        // The lighter the roof was before, the more the array adds.
-        framing: { south: { ...framing, existing_dead_psf: 7 }, west: { ...bare, existing_dead_psf: 10 } },
+        framing: { south: { ...framing, existing_dead_psf: 12 }, west: { ...bare, existing_dead_psf: 10 } },
       },
     }
     const modules = [
@@ -75,11 +71,11 @@ describe('a failed check of the rafters', () => {
       { planes, modules },
       { spacingIn: 48, documents: new Set(['letter']) },
     )
-    const increase = findings.filter(({ id }) => id === 'structure.rafter-bending-increase')
+    const increase = findings.filter(({ id }) => id === 'structure.rafter-bending-strength')
     expect(increase.map(({ severity, where }) => `${severity} ${where}`).toSorted()).toEqual([
       'error structure.framing.west',
       'note structure.framing.south',
     ])
-    expect(values.checks.find(({ name }) => name === 'rafter bending increase')?.where).toMatch(/^south/)
+    expect(values.checks.find(({ name }) => name === 'rafter bending strength')?.where).toMatch(/^south/)
   })
 })

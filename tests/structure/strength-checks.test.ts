@@ -10,6 +10,7 @@ import {
   type MountValues,
   type RafterInput,
 } from '../../src/structure/index.js'
+import { even, framingOf, inputOf, point } from './rafter-kit.js'
 import { finiteElementBeam } from './beam-independent.js'
 import { block, demoProject, rectangle } from './demo-house.js'
 
@@ -178,67 +179,52 @@ describe('mount', () => {
   })
 })
 
-describe('rafter bending', () => {
-  const framing: RafterInput['framing'] = {
-    nominalSize: '2x6',
+describe('the rule for existing buildings', () => {
+  const framing = framingOf({
     species: undefined,
     grade: undefined,
-    specificGravity: 0.42,
-    breadthIn: 1.5,
-    depthIn: 5.5,
     spacingIn: 24,
     firstOffsetIn: 12,
     spansFt: [12],
     eaveOverhangIn: 12,
-    rakeOverhangIn: 0,
-    layersIn: 0.75,
-    covering: undefined,
-    existingDeadPsf: 10,
-    wet: false,
-    temperatureFactor: 1,
-  }
+  })
   const c = Math.cos(Math.PI / 6)
   // Middle of the span, in plan 12 in + 72 in from the eave.
-  const middle = { rafter: 3, yIn: 84 / c, deadLb: 200, snowLb: 0 }
-  const input: RafterInput = {
-    framing,
-    plane: rectangle('south', 40, 17, 30),
-    snowPsf: 0,
+  const middle = point(84 / c, { deadLb: 200 })
+  const input = inputOf(framing, {
+    tiltDeg: 30,
     points: [middle],
     coveredIn: () => [{ fromIn: 0, toIn: 1000 }],
-  }
-  const increase = (change: Partial<RafterInput> = {}) => {
-    const found = checkRafters({ ...input, ...change }, 3).increase
+  })
+  const path = (change: Partial<RafterInput> = {}) => {
+    const found = checkRafters({ ...input, ...change }).codePath
     if (found === undefined) throw new Error('no rafter was checked')
     return found
   }
 
   it('adds a mount in the middle to the dead load, live load only beside the modules', () => {
-    const all = increase()
+    const all = path()
     const dead = ((10 / c) * 2 * 144) / 8
-    // The mount presses over an inch: P L / 4 - P b / 8.
-    expect(all.momentLbFt).toBeCloseTo(dead + (200 * 12) / 4 - 200 / 12 / 8, 1)
+    expect(all.momentLbFt).toBeCloseTo(dead + (200 * 12) / 4, 1)
     expect(all.momentBeforeLbFt).toBeCloseTo(((10 / c + 20) * 2 * 144) / 8, 6)
-    expect(all.allowedLbFt).toBeCloseTo(1.05 * all.momentBeforeLbFt, 6)
+    expect(all.changePct).toBeCloseTo(100 * (all.momentLbFt / all.momentBeforeLbFt - 1), 9)
+    expect(all.deadChangePct).toBeCloseTo((100 * 600) / dead, 1)
+    expect(all.passes).toBe(all.changePct <= 5)
     expect(all.rafter).toBe(3)
-    const bare = increase({ coveredIn: () => [] })
+    const bare = path({ coveredIn: () => [] })
     expect(bare.momentLbFt - all.momentLbFt).toBeCloseTo((20 * 2 * 144) / 8, 1)
   })
 
   it('takes snow instead of live load where it is more', () => {
-    expect(increase({ snowPsf: 35 }).momentBeforeLbFt).toBeCloseTo(((10 / c + 35) * 2 * 144) / 8, 6)
-    expect(checkRafters({ ...input, snowPsf: 35 }, 3).notCovered).toBeDefined()
+    expect(path({ snow: [even('balanced', 35)] }).momentBeforeLbFt).toBeCloseTo(((10 / c + 35) * 2 * 144) / 8, 6)
   })
 
-  it('allows what the span table stands for when it covers the rafters', () => {
-    const known = { ...framing, species: 'Douglas Fir-Larch', grade: 'No. 2', spacingIn: 16, spansFt: [10] }
-    const result = checkRafters({ ...input, framing: known }, 3)
-    expect(result.increase?.basis).toBe('span table')
-    // Dead load 13 psf takes the 20 psf column: 12-5 for 2x6 at 16 in.
-    expect(result.tableSpanFt).toBeCloseTo(12 + 5 / 12, 9)
-    expect(result.increase?.allowedLbFt).toBeCloseTo(((20 + 20) * (16 / 12) * (12 + 5 / 12) ** 2) / 8, 6)
-    const snowy = checkRafters({ ...input, framing: known, snowPsf: 25 }, 3)
-    expect(snowy.increase?.basis).toBe('5 percent rule')
-    expect(snowy.notCovered).toMatch(/snow/)
+  it('lets 5 percent pass and no more', () => {
+    const before = ((10 / c + 20) * 2 * 144) / 8
+    const dead = ((10 / c) * 2 * 144) / 8
+    // P L / 4 that brings the sum to 1.05 times of what was.
+    const lb = ((1.05 * before - dead) * 4) / 12
+    expect(path({ points: [point(84 / c, { deadLb: lb - 1 })] }).passes).toBe(true)
+    expect(path({ points: [point(84 / c, { deadLb: lb + 1 })] }).passes).toBe(false)
   })
 })

@@ -37,6 +37,40 @@ export interface MountValues {
     readonly centring_tolerance_in: number
   }
   readonly cautions: readonly string[]
+  /** Each check of each rafter with a mount on it; none under trusses or of unknown wood. */
+  readonly rafters: readonly RafterValue[]
+  /** What the rule for existing buildings says of the rafter whose bending grows most; an answer apart from strength. */
+  readonly rafters_code_path: RafterCodePath | null
+}
+
+/** One check of one rafter by the wood standard, under the combination that governs it. */
+export interface RafterValue {
+  readonly plane: string
+  /** Counted from the left end of the eave, 1 first. */
+  readonly rafter: number
+  readonly check: 'bending' | 'shear' | 'bearing' | 'deflection'
+  readonly load_combination: string
+  /** psi, deflection in. */
+  readonly demand: number
+  readonly capacity: number
+  readonly unit: 'psi' | 'in'
+  readonly ratio: number
+  /** Horizontal distance from the lower support, ft; negative on the overhang. */
+  readonly at_ft: number
+  /** How it was found. */
+  readonly method: string
+}
+
+export interface RafterCodePath {
+  readonly rule: string
+  readonly plane: string
+  readonly rafter: number
+  /** Of the bending moment under dead load and the larger of live load and snow, percent. */
+  readonly change_pct: number
+  /** Of that under dead load alone, percent. */
+  readonly dead_change_pct: number
+  readonly combinations: readonly { readonly name: string; readonly change_pct: number }[]
+  readonly passes: boolean
 }
 
 export interface ZoneLoads {

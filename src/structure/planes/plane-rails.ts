@@ -4,7 +4,7 @@ import { own, type Inches, type PoundsPerSquareFoot } from '../../values/index.j
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
-import { type FramingSpec, rafterPlaces } from '../rafters/index.js'
+import { cutRafters, type FramingSpec, rafterPlaces } from '../rafters/index.js'
 import {
   type LoadedRail,
   type RailToLay,
@@ -93,10 +93,12 @@ export function planeRails(
     edgeIn: kit.mountEdgeIn,
     clearanceIn: kit.mountClearanceIn,
   }
+  const cut = cutRafters(framing, obstructions)
   return lines
     .toSorted((a, b) => a.yIn - b.yIn || a.startIn - b.startIn)
     .map((line) => {
-      const rafters = rafterPlaces(field, line).map((place) => place.xIn)
+      const places = rafterPlaces(field, line).filter(({ number }) => !cut.has(number))
+      const rafters = places.map((place) => place.xIn)
       const loads = { patches: railPatches(line, keysOf), combinations: arrays.get(line.array)?.combinations ?? [] }
       return railToLay(parts, line, loads, rafters)
     })

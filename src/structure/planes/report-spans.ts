@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/index.js'
-import { type FramingSpec, type RafterResult, planInOf } from '../rafters/index.js'
+import { type FramingSpec, planInOf, type RafterResult } from '../rafters/index.js'
 import { planDepthFt } from '../model/index.js'
 import type { PlaneModel } from './plane-model.js'
 import { feetOf } from '../../values/index.js'

@@ -8,7 +8,7 @@ import type { LaidRail } from '../rails/index.js'
 import type { MountStrength } from '../mounts/index.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
-import { rafterRatio } from './plane-rafters.js'
+import { rafterRatio, solveRafters, type PlaneRafters } from './plane-rafters.js'
 import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
 import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
 import { reportRailPlaces } from './report-rail-places.js'
@@ -28,6 +28,8 @@ export interface SolvedPlane {
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
   readonly rails: readonly LaidRail[]
   readonly zones: readonly ReportedZone[]
+  /** The check of the rafters; undefined under trusses, which are not judged. */
+  readonly rafters: PlaneRafters | undefined
 }
 
 /** What the planes of a house share. */
@@ -78,10 +80,11 @@ export function solvePlane(
   const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
   const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
   const ratioOf = (laid: readonly LaidRail[]): number =>
-    covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
+    covered === undefined ? rafterRatio(project, site, { model, framing, rails: laid, arrays }) : 0
   const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
   for (const rail of rails) reportBroken(rail, worksheet)
-  return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
+  const rafters = solveRafters(project, site, { model, framing, rails, arrays })
+  return { model, framing, covered, mount, arrays, rails, rafters, zones: reportedZones(model, toLay) }
 }
 
 function checkConditions(

@@ -1,11 +1,19 @@
 import type { Project } from '../../project/index.js'
-import { LUMBER_SIZES, SPECIFIC_GRAVITY, TEMPERATURE, type NominalSize } from '../../tables/nds/index.js'
+import {
+  LUMBER_SIZES,
+  SPECIFIC_GRAVITY,
+  TEMPERATURE,
+  type NominalSize,
+  type SustainedTemperature,
+} from '../../tables/nds/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own, type Feet, type Inches, type PoundsPerSquareFoot } from '../../values/index.js'
 import { need } from '../model/index.js'
+import { countedSpans, type UncountedSupport } from './rafter-supports.js'
 
 /** The framing under a plane, complete. */
 export interface FramingSpec {
+  readonly kind: 'rafter' | 'truss'
   readonly nominalSize: NominalSize
   readonly species: string | undefined
   readonly grade: string | undefined
@@ -14,8 +22,23 @@ export interface FramingSpec {
   readonly depthIn: Inches
   readonly spacingIn: Inches
   readonly firstOffsetIn: Inches
-  /** Horizontal spans from the wall under the eave up, the first always, the others as far as they are stated. */
+  /** Horizontal spans from the wall under the eave up, between supports that count; none of a truss. */
   readonly spansFt: readonly Feet[]
+  /** Stated supports that do not count, so that the spans beside them are one. */
+  readonly uncounted: readonly UncountedSupport[]
+  /** Whether a rafter runs over its supports in one piece; undefined when not stated. */
+  readonly continuous: boolean | undefined
+  readonly ridge: 'board' | 'beam' | undefined
+  readonly ties: Framing['ties']
+  readonly tieHeightShare: number | undefined
+  /** Length of the level seat cut on the plate; undefined when not stated. */
+  readonly seatIn: Inches | undefined
+  /** Depth of the notch at the plate at right angles to the rafter; undefined when not stated. */
+  readonly notchIn: Inches | undefined
+  readonly ceiling: { readonly attached: boolean | undefined; readonly finish: Framing['ceiling_finish'] }
+  readonly cutRafters: readonly number[]
+  readonly loadSharing: Framing['load_sharing']
+  readonly truss: Framing['truss']
   readonly eaveOverhangIn: Inches
   readonly rakeOverhangIn: Inches
   /** Sheathing and covering together, in. */
@@ -23,6 +46,9 @@ export interface FramingSpec {
   readonly covering: Framing['covering']
   readonly existingDeadPsf: PoundsPerSquareFoot
   readonly wet: boolean
+  readonly incised: boolean
+  readonly temperature: SustainedTemperature
+  /** Ct of strength; the connections of the standard have the same. */
   readonly temperatureFactor: number
 }
 
@@ -31,12 +57,13 @@ const ATTIC = 'Go into the attic and measure, or look at the house plans.'
 /**
  * Framing under a roof plane.
  *
- * @throws StageError when a value is missing, or the framing is a truss or a purlin roof.
+ * @throws StageError when a value is missing, or the framing runs along the eave.
  */
 export function framingSpec(project: Project, plane: string): FramingSpec {
   const at = `structure.framing.${plane}`
   const f = need(own(project.structure?.framing, plane), at, `the framing under roof plane '${plane}'`, ATTIC)
-  refuseFraming(f, at)
+  const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
+  refusePurlins(f, at)
   const nominalSize = need(f.nominal_size, `${at}.nominal_size`, 'the size of the rafters', ATTIC)
   const wet = need(f.wet_service, `${at}.wet_service`, 'whether the wood stays wet', 'false under a tight roof.')
   const heat = need(
@@ -46,17 +73,16 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
     'up_to_100_f for most attics; ask the engineer in hot deserts.',
   )
   return {
+    kind,
     nominalSize,
     species: f.species,
     grade: f.grade,
     specificGravity: gravityOf(f, at),
-    ...LUMBER_SIZES[nominalSize],
+    ...sizeOf(f, nominalSize),
     spacingIn: need(f.spacing_in, `${at}.spacing_in`, 'the rafter spacing', ATTIC),
     firstOffsetIn: need(f.first_offset_in, `${at}.first_offset_in`, 'the place of the first rafter', ATTIC),
-    spansFt: [
-      need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
-      ...(f.further_spans_ft ?? []),
-    ],
+    ...spansOf(f, at, kind),
+    ...jointsOf(f),
     ...overhangs(f, at),
     layersIn: layersIn(f, at),
     covering: f.covering,
@@ -66,29 +92,66 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
       'the dead load of the roof',
       'Add covering, sheathing, rafters and ceiling; the building department or a dead-load table gives weights.',
     ),
+    truss: f.truss,
     wet,
+    incised: f.incised ?? false,
+    temperature: heat,
     temperatureFactor: TEMPERATURE[heat][wet ? 'wet' : 'dry'],
   }
 }
 
 type Framing = NonNullable<NonNullable<Project['structure']>['framing']>[string]
 
-/** Trusses and purlins, which are outside the method. */
-function refuseFraming(f: Framing, at: string): void {
-  const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
-  if (kind === 'truss') {
-    throw new StageError(
-      `${at}.kind`,
-      'outside the method: a factory-made truss must not get new loads or holes without its designer',
-      'Ask the truss manufacturer or a structural engineer.',
-    )
-  }
+/** Purlins that carry the roof, which are outside the method. */
+function refusePurlins(f: Framing, at: string): void {
   if (f.direction === 'along_eave') {
     throw new StageError(
       `${at}.direction`,
       'outside the method: framing along the eave (purlins) is not covered',
       'Ask a structural engineer.',
     )
+  }
+}
+
+/** Dressed or measured size; the measured one where it is stated. */
+function sizeOf(f: Framing, size: NominalSize): Pick<FramingSpec, 'breadthIn' | 'depthIn'> {
+  const dressed = LUMBER_SIZES[size]
+  return {
+    breadthIn: f.measured_breadth_in ?? dressed.breadthIn,
+    depthIn: f.measured_depth_in ?? dressed.depthIn,
+  }
+}
+
+/** Spans between supports that count; a truss has none of its own. */
+function spansOf(
+  f: Framing,
+  at: string,
+  kind: FramingSpec['kind'],
+): Pick<FramingSpec, 'spansFt' | 'uncounted' | 'continuous'> {
+  if (kind === 'truss') return { spansFt: [], uncounted: [], continuous: undefined }
+  const stated = [
+    need(f.span_ft, `${at}.span_ft`, 'the horizontal span of the rafters', ATTIC),
+    ...(f.further_spans_ft ?? []),
+  ]
+  return { ...countedSpans(stated, f.supports ?? [], f.nominal_size), continuous: f.continuous }
+}
+
+/** How the rafters are cut, tied and helped. */
+function jointsOf(
+  f: Framing,
+): Pick<
+  FramingSpec,
+  'ridge' | 'ties' | 'tieHeightShare' | 'seatIn' | 'notchIn' | 'ceiling' | 'cutRafters' | 'loadSharing'
+> {
+  return {
+    ridge: f.ridge,
+    ties: f.ties,
+    tieHeightShare: f.tie_height_share,
+    seatIn: f.seat_in,
+    notchIn: f.notch_in,
+    ceiling: { attached: f.ceiling_attached, finish: f.ceiling_finish },
+    cutRafters: f.cut_rafters ?? [],
+    loadSharing: f.load_sharing,
   }
 }
 

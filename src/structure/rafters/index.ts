@@ -1,15 +1,32 @@
-export { bendingStrength, type BendingStrength } from './bending-strength.js'
+export { type CodePath } from './code-path.js'
+export { cutRafters } from './cut-rafters.js'
 export { framingSpec, type FramingSpec } from './framing-spec.js'
 export {
   checkRafters,
-  prescriptiveSpanFt,
-  type RafterIncrease,
-  type RafterInput,
-  type RafterPoint,
+  highestRatio,
+  LOWEST_USUAL,
+  worstCheck,
+  type CheckedRafter,
   type RafterResult,
-  type RafterStress,
+  type WorstCheck,
 } from './rafter-check.js'
 export { rafterDocument } from './rafter-document.js'
 export { rafterNumber, rafterPlaces } from './rafter-grid.js'
-export { placeOf, rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
+export type { RafterInput, RafterPoint } from './rafter-input.js'
+export { placeOf, type RafterPlace } from './rafter-place.js'
 export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
+export {
+  deflectionLimit,
+  seatOf,
+  solveRafter,
+  tieFactor,
+  type CombinationLine,
+  type RafterCheck,
+  type RafterCheckName,
+  type RafterToSolve,
+  type SolvedRafter,
+} from './solve-rafter.js'
+export { formulaSpanIn, tableSpan, type TableLoad, type TableSpan } from './span-table.js'
+export { rafterThrust, type RafterThrust } from './rafter-thrust.js'
+export { beamStability, columnStability, lowerEdgeStability } from './stability.js'
+export { gradesOf, lumberOf, woodStrength, type Wood, type WoodStrength } from './wood-strength.js'

@@ -15,6 +15,9 @@ export interface MountDemand {
   readonly upliftLb: Pounds
   readonly downLb: Pounds
   readonly alongLb: Pounds
+  /** Wind at right angles to the roof at strength level, uncombined, both as sizes. */
+  readonly windUpLb: Pounds
+  readonly windDownLb: Pounds
   readonly combination: string
   /** Reaction to 1 psf on everything, lb: the area that the continuous rail really gives to this mount, ft2. */
   readonly reactionAreaFt2: SquareFeet
@@ -107,6 +110,8 @@ function mountDemand(
     upliftLb: uplift,
     downLb: down,
     alongLb: along,
+    windUpLb: wind.uplift,
+    windDownLb: wind.down,
     combination,
     reactionAreaFt2: total,
     checks: [...held.values()],

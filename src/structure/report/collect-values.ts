@@ -1,4 +1,5 @@
 import { feetOf, inchesOf, own } from '../../values/index.js'
+import { rafterValues } from './rafter-values.js'
 import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
 import { mountRows } from './mount-rows.js'
 import type {
@@ -74,6 +75,7 @@ export function collectValues({ edition, arrangement, planes, rails, checks, kit
       centring_tolerance_in: Math.min(...planes.map((p) => centringToleranceIn(p.framing.breadthIn, p.mount.lag.size))),
     },
     cautions: [...CAUTIONS],
+    ...rafterValues(planes),
   }
 }
 

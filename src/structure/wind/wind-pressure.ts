@@ -37,7 +37,16 @@ export function windPressurePsf(
   direction: 'uplift' | 'down',
 ): PoundsPerSquareFoot {
   const area = Math.min(areaFt2, LARGEST_AREA_FT2)
-  const coefficient = pressureCoefficient(wind.shape, zone, area, direction)
+  const size = sizeOfCoefficient(wind, zone, area, direction)
+  const pressure =
+    wind.shape.edition === 'ASCE 7-10'
+      ? wind.velocityPressurePsf * (size + INTERNAL_PRESSURE_ENCLOSED)
+      : wind.velocityPressurePsf * size * arrayEdgeFactor(exposed) * solarEqualisation(area)
+  return Math.max(pressure, LEAST_PRESSURE_PSF)
+}
+
+function sizeOfCoefficient(wind: WindOnPlane, zone: string, areaFt2: SquareFeet, direction: 'uplift' | 'down'): number {
+  const coefficient = pressureCoefficient(wind.shape, zone, areaFt2, direction)
   if (coefficient === undefined) {
     throw new StageError(
       'structure.building.roof_kind',
@@ -45,10 +54,24 @@ export function windPressurePsf(
       'Ask a structural engineer for the wind loads.',
     )
   }
-  const size = Math.abs(coefficient.value)
-  const pressure =
-    wind.shape.edition === 'ASCE 7-10'
-      ? wind.velocityPressurePsf * (size + INTERNAL_PRESSURE_ENCLOSED)
-      : wind.velocityPressurePsf * size * arrayEdgeFactor(exposed) * solarEqualisation(area)
-  return Math.max(pressure, LEAST_PRESSURE_PSF)
+  return Math.abs(coefficient.value)
+}
+
+/**
+ * Wind pressure on the roof itself beside the modules, psf, strength level: components and cladding with internal pressure of an
+ * enclosed house.
+ *
+ * @param areaFt2 Effective wind area of the part, ft2, over 0.
+ * @throws StageError when no figure covers the roof.
+ * @source ASCE 7-10 eq. 30.4-1, 7-16 and 7-22 eq. 30.3-1; least pressure 30.2.2 (secondary)
+ * @limits Roof overhangs have higher coefficients, which are not held.
+ */
+export function bareRoofPressurePsf(
+  wind: WindOnPlane,
+  zone: string,
+  areaFt2: SquareFeet,
+  direction: 'uplift' | 'down',
+): PoundsPerSquareFoot {
+  const size = sizeOfCoefficient(wind, zone, Math.min(areaFt2, LARGEST_AREA_FT2), direction)
+  return Math.max(wind.velocityPressurePsf * (size + INTERNAL_PRESSURE_ENCLOSED), LEAST_PRESSURE_PSF)
 }

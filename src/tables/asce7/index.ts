@@ -1,4 +1,4 @@
-export { LOAD_COMBINATIONS, type LoadCombination } from './combinations.js'
+export { LOAD_COMBINATIONS, ROOF_COMBINATIONS, type LoadCombination } from './combinations.js'
 export type { Exposure, LoadEdition } from './edition.js'
 export { PRESSURE_COEFFICIENTS, type PressureCoefficientRow } from './pressure-coefficients.js'
 export { EXPOSED_EDGE_RULES, ROOFTOP_SOLAR, STEEP_HIP_7_16, type ExposedEdgeRule } from './rooftop-solar.js'

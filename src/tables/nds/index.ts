@@ -1,13 +1,4 @@
-export {
-  BENDING_PSI,
-  BENDING_SIZE_FACTOR,
-  bendingSource,
-  LOWEST_USUAL_GRADE,
-  REPETITIVE,
-  SOUTHERN_PINE_BENDING_PSI,
-  WET_BENDING,
-  type LumberGrade,
-} from './bending-values.js'
+export { LUMBER_VALUES, SOUTHERN_PINE_VALUES, type DesignValues, type LumberGrade } from './design-values.js'
 export { LOAD_DURATION, TEMPERATURE, WET_SERVICE, type SustainedTemperature } from './factors.js'
 export {
   LAG_GEOMETRY,
@@ -21,3 +12,16 @@ export {
 } from './lag-screws.js'
 export { LUMBER_SIZES, type NominalSize } from './lumber.js'
 export { SPECIFIC_GRAVITY } from './specific-gravity.js'
+export {
+  COLUMN_C,
+  DEEPEST_END_NOTCH,
+  INCISED,
+  lumberSource,
+  MOST_SLENDERNESS,
+  REPETITIVE,
+  SIZE_FACTORS,
+  TEMPERATURE_ELASTICITY,
+  UNBRACED_LENGTH,
+  WET_LUMBER,
+  type SizeFactors,
+} from './wood-factors.js'

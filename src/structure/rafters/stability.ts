@@ -1,0 +1,61 @@
+import { COLUMN_C, MOST_SLENDERNESS, UNBRACED_LENGTH } from '../../tables/nds/index.js'
+import { at, type Inches, type PoundsPerSquareInch } from '../../values/index.js'
+import type { WoodStrength } from './wood-strength.js'
+
+type Section = Pick<WoodStrength, 'breadthIn' | 'depthIn' | 'stabilityPsi'>
+
+/**
+ * Beam stability factor CL of a member whose compression edge is held at its ends only.
+ *
+ * @param unbracedIn Distance between points that hold the compression edge, in.
+ * @param bendingPsi Fb with all factors but CL, load duration included.
+ * @returns Pure number from 0 to 1; 0 when the member is more slender than the standard allows.
+ * @source NDS 2018 3.3.3 (secondary)
+ */
+export function beamStability(section: Section, unbracedIn: Inches, bendingPsi: PoundsPerSquareInch): number {
+  const { breadthIn: b, depthIn: d } = section
+  if (unbracedIn <= 0) return 1
+  const row = UNBRACED_LENGTH.find(({ upToDepths }) => unbracedIn / d <= upToDepths) ?? at(UNBRACED_LENGTH, 2)
+  const effectiveIn = row.lengths * unbracedIn + row.depths * d
+  const slenderness = Math.sqrt((effectiveIn * d) / b ** 2)
+  if (slenderness > MOST_SLENDERNESS) return 0
+  const alpha = (1.2 * section.stabilityPsi) / slenderness ** 2 / bendingPsi
+  const half = (1 + alpha) / 1.9
+  return half - Math.sqrt(half ** 2 - alpha / 0.95)
+}
+
+/** Nominal depth over breadth up to which held ends are enough: 2x4 to 2x8. @source NDS 2018 4.4.1.2 (secondary) */
+const ENDS_ENOUGH_DEPTH_IN = 7.25
+
+/**
+ * CL where the lower edge is pressed, by wind from below or over a support: 1 when a ceiling holds it, or when held ends are enough.
+ *
+ * @source NDS 2018 4.4.1.2, ratio of nominal sizes up to 4 (secondary); else 3.3.3
+ */
+export function lowerEdgeStability(
+  section: Section,
+  unbracedIn: Inches,
+  bendingPsi: PoundsPerSquareInch,
+  isHeld: boolean,
+): number {
+  if (isHeld || section.depthIn <= ENDS_ENOUGH_DEPTH_IN) return 1
+  return beamStability(section, unbracedIn, bendingPsi)
+}
+
+/**
+ * Column stability factor CP.
+ *
+ * @param lengthIn Unbraced length about the strong axis (sheathing holds the weak one), in.
+ * @param compressionPsi Fc with all factors but CP, load duration included.
+ * @source NDS 2018 3.7.1 (secondary)
+ */
+export function columnStability(
+  section: Section,
+  lengthIn: Inches,
+  compressionPsi: PoundsPerSquareInch,
+): { factor: number; eulerPsi: PoundsPerSquareInch } {
+  const eulerPsi = (0.822 * section.stabilityPsi) / (lengthIn / section.depthIn) ** 2
+  const ratio = eulerPsi / compressionPsi
+  const half = (1 + ratio) / (2 * COLUMN_C)
+  return { factor: half - Math.sqrt(half ** 2 - ratio / COLUMN_C), eulerPsi }
+}
