@@ -63,6 +63,7 @@ export {
   lumberOf,
   rafterThrust,
   raftersAt,
+  slendernessOf,
   solveRafter,
   tableSpan,
   woodStrength,

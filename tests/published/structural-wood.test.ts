@@ -241,7 +241,8 @@ describe('rafter span tables', () => {
     expect(printed).toHaveLength(2957)
     const off = printed.filter(({ wood, load, printed: inches }) => {
       const by = formulaSpanIn(wood, load)
-      return by === undefined || Math.abs(by - (inches ?? 0)) > 1
+      // A table ends at 26 ft.
+      return by === undefined || Math.abs(Math.round(Math.min(by, 312)) - (inches ?? 0)) > 1
     })
     expect(off.map(({ name }) => name).toSorted()).toEqual([...misprints, ...shorter].toSorted())
     for (const { name, wood, load, printed: inches } of off) {
@@ -287,14 +288,16 @@ describe('rafter span tables', () => {
       for (const size of ['2x4', '2x6', '2x8', '2x10', '2x12'] as const) {
         const inches = inchesOf(row[`${size}_printed`] || '>')
         if (inches === undefined) continue
-        const grade = (row['grade'] ?? '').replace('No.1/No.2', 'No.2').replace('No.', 'No. ')
+        const grade = (row['grade'] ?? '').replace(/No\.1 ?\/ ?No\.2/, 'No.2').replace('No.', 'No. ')
         const by = formulaSpanIn(rafter(size, row['species'] ?? '', grade, Number(row['spacing_in'])), {
           loadPsf: Number(row['load_psf']),
           isSnow: Number(row['load_psf']) > 20,
           ceilingAttached: row['ceiling_attached'] === 'yes',
           deadPsf: Number(row['dead_psf']),
         })
-        expect(Math.abs((by ?? 0) - inches), `${row['species']} ${grade} ${size} @${row['spacing_in']}`).toBeLessThan(1)
+        // The older table prints 26-0 for more.
+        const shown = Math.min(by ?? 0, Math.max(inches, 312))
+        expect(Math.abs(shown - inches), `${row['species']} ${grade} ${size} @${row['spacing_in']}`).toBeLessThan(1)
         compared += 1
       }
     }

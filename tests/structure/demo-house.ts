@@ -84,6 +84,8 @@ export function demoProject(): Project {
           covering: 'asphalt_shingle',
           covering_in: 0.25,
           ceiling_attached: true,
+          ridge: 'board',
+          ties: 'ceiling_joists',
           existing_dead_psf: 10,
           wet_service: false,
           sustained_temperature: 'up_to_100_f',

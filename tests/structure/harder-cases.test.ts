@@ -3,17 +3,7 @@ import type { Project } from '../../src/project/index.js'
 import { spaceMounts, type MountValues } from '../../src/structure/index.js'
 import type { Result } from '../../src/worksheet/index.js'
 import { block, demoProject, rectangle } from './demo-house.js'
-
-/** Numbers from 0 to 1, the same for the same seed (mulberry32). */
-function randomFrom(seed: number): () => number {
-  let state = seed
-  return () => {
-    state = (state + 0x6d2b79f5) | 0
-    let t = Math.imul(state ^ (state >>> 15), 1 | state)
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
-  }
-}
+import { randomFrom } from './random.js'
 
 const SIZES = ['2x12', '2x10', '2x8', '2x6', '2x4'] as const
 /** Each weaker and no denser than the one before. */

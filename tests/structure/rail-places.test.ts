@@ -149,7 +149,7 @@ describe('staggered rails', () => {
     // The same load as if aligned had been asked for.
     const asked = house({}, (p) => Object.assign(p.structure ?? {}, { mount_layout: 'aligned' }))
     const aligned = spaceMounts(asked, { planes: [plane], modules: block(1, 1, 4, 3) }, { spacingIn: 32 })
-    const load = (r: typeof single) => r.values.checks.find((c) => c.name === 'rafter bending increase')?.demand
+    const load = (r: typeof single) => r.values.checks.find((c) => c.name === 'rafter bending strength')?.demand
     expect(load(single)).toBeCloseTo(load(aligned) ?? 0, 9)
   })
 })

@@ -37,7 +37,6 @@ describe('outside the method', () => {
     ['structure.snow.ground_psf', 71, /70 psf/],
     ['structure.building.enclosure', 'partially_enclosed', /enclosed/],
     ['structure.building.enclosure', 'open', /enclosed/],
-    ['structure.framing.south.kind', 'truss', /truss/],
     ['structure.framing.south.direction', 'along_eave', /purlin/],
   ] as const)('%s = %s is refused', (path, value, reason) => {
     const error = refusal(changed(path, value))
@@ -235,7 +234,7 @@ describe('other findings', () => {
   })
 
   it('rail pieces that no stock length allows', () => {
-    expect(find(changed('equipment.rails.rail40.stock_lengths_in', [40]), 'structure.rail-splice')?.severity).toBe(
+    expect(find(changed('equipment.rails.rail40.stock_lengths_in', [20]), 'structure.rail-splice')?.severity).toBe(
       'error',
     )
   })
@@ -275,6 +274,8 @@ describe('other findings', () => {
       'codes.wood',
       'equipment.rails.rail40.deflection_limit',
       'equipment.rails.rail40.end_allowance_in',
+      'structure.framing.south.notch_in',
+      'structure.framing.south.seat_in',
       'structure.mount_clearance_in',
       'structure.mount_edge_in',
       'structure.mount_layout',

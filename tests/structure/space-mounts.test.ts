@@ -510,12 +510,12 @@ describe('editions and roofs', () => {
   it('warns that snow concentrates on few rafters, less where mounts are staggered', () => {
     const heavy = { snow: { ground_psf: 50 }, structure: { mount_layout: 'aligned' as const } }
     const plain = spaceMounts(projectWith(heavy), demoArrangement(), { spacingIn: 48 })
-    const finding = plain.findings.find((f) => f.id === 'structure.rafter-bending-increase')
+    const finding = plain.findings.find((f) => f.id === 'structure.rafter-bending-strength')
     expect(finding?.severity).toBe('error')
     const load = (layout: 'aligned' | 'staggered') =>
       run(projectWith({ snow: { ground_psf: 50 }, structure: { mount_layout: layout } }), demoArrangement(), {
         spacingIn: 48,
-      }).checks.find((c) => c.name === 'rafter bending increase')?.demand ?? 0
+      }).checks.find((c) => c.name === 'rafter bending strength')?.demand ?? 0
     expect(load('staggered')).toBeLessThan(load('aligned'))
   })
 })

@@ -6,6 +6,7 @@ import { gravityChangePct } from '../loads/index.js'
 import { planeAreaFt2 } from '../model/index.js'
 import {
   gradesOf,
+  isTooSlender,
   LOWEST_USUAL,
   placeOf,
   rafterThrust,
@@ -55,6 +56,22 @@ export function reportRafters(rafters: RaftersToReport, worksheet: Worksheet): v
   reportThrust(rafters, result.wood, bending, worksheet)
   reportTableSpan(id, input, worksheet)
   reportCodeLets(rafters, worksheet)
+  reportLift(rafters, worksheet)
+}
+
+/** What wind from below asks of a rafter beside its strength: an edge that is held, and a joint to the wall. */
+function reportLift({ id, result, covered }: RaftersToReport, worksheet: Worksheet): void {
+  const slenderness = Math.max(...result.rafters.map((rafter) => rafter.slenderness))
+  if (isTooSlender(slenderness)) {
+    worksheet.find({
+      severity: covered === undefined ? 'error' : 'note',
+      id: 'structure.rafter-slender',
+      message: `plane '${id}': wind presses the lower edge of the rafters, which nothing holds between their ends: a slenderness of ${slenderness.toFixed(1)} is over 50${covered === undefined ? '' : `; covered by ${covered}`}`,
+      where: `structure.framing.${id}.ceiling_attached`,
+      source: { document: 'NDS 2018', place: '3.3.3.7', standing: 'secondary' },
+      fix: 'A ceiling fixed to the rafters, or blocking or bridging between them, holds the lower edge; ask a structural engineer.',
+    })
+  }
   const lift = Math.max(...result.rafters.map((rafter) => rafter.upliftAtWallLb))
   if (lift < 1) return
   worksheet.find({
@@ -296,7 +313,7 @@ function reportThrust(
   }
   if (thrust.interaction > 1 && check.ratio <= 1) {
     worksheet.find({
-      severity: covered === undefined ? 'warning' : 'note',
+      severity: 'note',
       id: 'structure.rafter-axial',
       message: `plane '${id}': bending alone uses ${(100 * check.ratio).toFixed(0)} % of the hardest rafter, with its axial force ${(100 * thrust.interaction).toFixed(0)} %`,
       where: path,

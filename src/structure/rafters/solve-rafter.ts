@@ -8,7 +8,7 @@ import { deflectionCases, strengthCases, type RafterCase } from './rafter-cases.
 import { rafterLoads, type RafterLoad } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
-import { lowerEdgeStability } from './stability.js'
+import { isLowerEdgeHeld, lowerEdgeStability, slendernessOf } from './stability.js'
 import type { WoodStrength } from './wood-strength.js'
 
 export type RafterCheckName = 'bending' | 'shear' | 'bearing' | 'deflection'
@@ -49,6 +49,8 @@ export interface SolvedRafter {
   readonly lines: readonly CombinationLine[]
   /** Largest force that lifts the rafter off the wall, lb; 0 when none does. */
   readonly upliftAtWallLb: number
+  /** RB where the lower edge is pressed and nothing holds it; 0 elsewhere. */
+  readonly slenderness: number
 }
 
 /** A rafter on its supports, with the strength of its wood. */
@@ -161,6 +163,8 @@ interface PartStrength {
   /** Fb' of the upper edge pressed, without CD. */
   readonly bendingPsi: number
   readonly lowerEdge: (loadDuration: number) => number
+  /** RB of the lower edge; 0 when it is held. */
+  readonly slenderness: number
   readonly seatIn: Inches
   /** Depth over the notch at the wall, in. */
   readonly overNotchIn: Inches
@@ -173,14 +177,15 @@ function strengthOf(input: RafterInput, wood: WoodStrength, part: Part): PartStr
   const bendingPsi = wood.bendingPsi * tieFactor(framing)
   const gaps = part.supportsIn.slice(1).map((x, i) => x - at(part.supportsIn, i))
   const unbracedIn = Math.max(...gaps) / Math.cos(radiansOf(plane.tiltDeg))
+  const isHeld = framing.ceiling.attached === true
   const known = new Map<number, number>()
   return {
     wood,
+    slenderness: isLowerEdgeHeld(wood, isHeld) ? 0 : slendernessOf(wood, unbracedIn),
     bendingPsi,
     lowerEdge: (loadDuration) => {
       const held = known.get(loadDuration)
       if (held !== undefined) return held
-      const isHeld = framing.ceiling.attached === true
       const factor = lowerEdgeStability(wood, unbracedIn, bendingPsi * loadDuration, isHeld)
       known.set(loadDuration, factor)
       return factor
@@ -218,6 +223,9 @@ function extremesOf(values: Float64Array): { most: number; least: number } {
   return { most, least }
 }
 
+/** Share of the bending strength up to which a pressed lower edge is not judged by its slenderness. */
+const LEAST_PRESSED = 0.01
+
 function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStrength, found: Worst): void {
   const { wood } = strength
   const { loadDuration } = each
@@ -228,6 +236,8 @@ function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStren
     const moment = at(moments, k)
     const stability = moment >= 0 ? 1 : strength.lowerEdge(loadDuration)
     const stress = Math.abs(moment) / wood.sectionModulusIn3
+    // A lower edge that next to nothing presses needs nothing to hold it.
+    if (stress > LEAST_PRESSED * upper && moment < 0) found.slender(strength.slenderness)
     found.bending(solved, each, k, { moment, stress, limit: upper * stability, stability })
   }
   const after = summed(solved, each, 'shearLb')
@@ -303,6 +313,7 @@ class Worst {
   private readonly lines = new Map<string, CombinationLine>()
   private readonly wallIn: Inches
   private liftLb = 0
+  private slenderness = 0
 
   constructor(wallIn: Inches) {
     this.wallIn = wallIn
@@ -319,6 +330,10 @@ class Worst {
     if (held !== undefined && held.stressPsi / held.allowablePsi >= stress / limit) return
     const atFt = feetOf(at(solved.stations, k) - this.wallIn)
     this.lines.set(each.name, { name: each.name, momentLbIn: moment, stressPsi: stress, allowablePsi: limit, atFt })
+  }
+
+  slender(slenderness: number): void {
+    this.slenderness = Math.max(this.slenderness, slenderness)
   }
 
   lift(lb: number): void {
@@ -354,7 +369,12 @@ class Worst {
   }
 
   result(): SolvedRafter {
-    return { checks: [...this.checks.values()], lines: [...this.lines.values()], upliftAtWallLb: this.liftLb }
+    return {
+      checks: [...this.checks.values()],
+      lines: [...this.lines.values()],
+      upliftAtWallLb: this.liftLb,
+      slenderness: this.slenderness,
+    }
   }
 }
 

@@ -5,27 +5,42 @@ import type { WoodStrength } from './wood-strength.js'
 type Section = Pick<WoodStrength, 'breadthIn' | 'depthIn' | 'stabilityPsi'>
 
 /**
+ * Slenderness RB of a member whose compression edge is held at its ends only.
+ *
+ * @param unbracedIn Distance between points that hold the compression edge, in.
+ * @returns Pure number; the standard allows up to 50.
+ * @source NDS 2018 3.3.3.6 and table 3.3.3 (secondary)
+ */
+export function slendernessOf({ breadthIn: b, depthIn: d }: Section, unbracedIn: Inches): number {
+  const row = UNBRACED_LENGTH.find(({ upToDepths }) => unbracedIn / d <= upToDepths) ?? at(UNBRACED_LENGTH, 2)
+  const effectiveIn = row.lengths * unbracedIn + row.depths * d
+  return Math.sqrt((effectiveIn * d) / b ** 2)
+}
+
+/** Whether a member is more slender than the standard allows. */
+export const isTooSlender = (slenderness: number): boolean => slenderness > MOST_SLENDERNESS
+
+/**
  * Beam stability factor CL of a member whose compression edge is held at its ends only.
  *
  * @param unbracedIn Distance between points that hold the compression edge, in.
  * @param bendingPsi Fb with all factors but CL, load duration included.
- * @returns Pure number from 0 to 1; 0 when the member is more slender than the standard allows.
+ * @returns Pure number from 0 to 1; over a slenderness of 50 the member is not allowed, whatever the factor.
  * @source NDS 2018 3.3.3 (secondary)
  */
 export function beamStability(section: Section, unbracedIn: Inches, bendingPsi: PoundsPerSquareInch): number {
-  const { breadthIn: b, depthIn: d } = section
   if (unbracedIn <= 0) return 1
-  const row = UNBRACED_LENGTH.find(({ upToDepths }) => unbracedIn / d <= upToDepths) ?? at(UNBRACED_LENGTH, 2)
-  const effectiveIn = row.lengths * unbracedIn + row.depths * d
-  const slenderness = Math.sqrt((effectiveIn * d) / b ** 2)
-  if (slenderness > MOST_SLENDERNESS) return 0
-  const alpha = (1.2 * section.stabilityPsi) / slenderness ** 2 / bendingPsi
+  const alpha = (1.2 * section.stabilityPsi) / slendernessOf(section, unbracedIn) ** 2 / bendingPsi
   const half = (1 + alpha) / 1.9
   return half - Math.sqrt(half ** 2 - alpha / 0.95)
 }
 
 /** Nominal depth over breadth up to which held ends are enough: 2x4 to 2x8. @source NDS 2018 4.4.1.2 (secondary) */
 const ENDS_ENOUGH_DEPTH_IN = 7.25
+
+/** Whether a ceiling, or held ends of a section that is not deep, are enough for a lower edge that is pressed. */
+export const isLowerEdgeHeld = ({ depthIn }: Pick<Section, 'depthIn'>, isHeld: boolean): boolean =>
+  isHeld || depthIn <= ENDS_ENOUGH_DEPTH_IN
 
 /**
  * CL where the lower edge is pressed, by wind from below or over a support: 1 when a ceiling holds it, or when held ends are enough.
@@ -38,7 +53,7 @@ export function lowerEdgeStability(
   bendingPsi: PoundsPerSquareInch,
   isHeld: boolean,
 ): number {
-  if (isHeld || section.depthIn <= ENDS_ENOUGH_DEPTH_IN) return 1
+  if (isLowerEdgeHeld(section, isHeld)) return 1
   return beamStability(section, unbracedIn, bendingPsi)
 }
 

@@ -105,6 +105,14 @@ export function lumberOf({ species, grade, nominalSize }: Pick<Wood, 'nominalSiz
 }
 
 /**
+ * CM of bending and compression. The standard leaves strengths up to a bound as they are; here those just below it are held at what
+ * the bound itself keeps, so that wet wood of a weaker grade never counts for more than that of a stronger one (safe side).
+ */
+function wetFactor(psi: number, { factor, oneUpToPsi }: { factor: number; oneUpToPsi: number }): number {
+  return Math.max(factor * psi, Math.min(psi, factor * oneUpToPsi)) / psi
+}
+
+/**
  * Adjusted design values of a rafter on edge.
  *
  * @returns Undefined when species, grade or their values are not known; `lumberOf` says why.
@@ -118,8 +126,8 @@ export function woodStrength(wood: Wood): WoodStrength | undefined {
   // Either the repetitive factor speaks of neighbours that help, or a stated share does.
   const isRepetitive = wood.spacingIn <= REPETITIVE.mostSpacingIn && wood.loadSharing === undefined
   const repetitive = isRepetitive ? REPETITIVE.factor : 1
-  const wetBelow = (psi: number, { factor, oneUpToPsi }: { factor: number; oneUpToPsi: number }): number =>
-    wood.wet && psi > oneUpToPsi ? factor : 1
+  const wetBelow = (psi: number, rule: { factor: number; oneUpToPsi: number }): number =>
+    wood.wet ? wetFactor(psi, rule) : 1
   const wetBending = wetBelow(values.bendingPsi * size.bending, WET_LUMBER.bending)
   const wetCompression = wetBelow(values.compressionPsi * size.compression, WET_LUMBER.compression)
   const [wetShear, wetBearing, wetStiff] = wood.wet

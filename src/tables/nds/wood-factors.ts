@@ -45,7 +45,7 @@ export const SIZE_FACTORS: Readonly<Record<LumberGrade, Readonly<Partial<Record<
 export const REPETITIVE = { factor: 1.15, mostSpacingIn: 24 } as const
 
 /**
- * Wet service factors CM of sawn lumber; bending and compression keep 1 up to the stated strength with its size factor, psi.
+ * Wet service factors CM of sawn lumber; the table leaves bending and compression at 1 up to the stated strength with its size factor, psi.
  *
  * @source NDS Supplement 2018 table 4A (secondary: two open encodings)
  */
