@@ -321,9 +321,11 @@ describe('stability of the pressed edge', () => {
     expect(beamStability(wood, 0, bent)).toBe(1)
     // le 1.84 x 400 in: sqrt(736 x 9.25) / 1.5.
     expect(slendernessOf(wood, 400)).toBeCloseTo(55.0, 1)
-    expect(lowerEdgeStability(wood, 156, bent, true)).toBe(1)
-    expect(lowerEdgeStability({ ...wood, depthIn: 7.25 }, 156, bent, false)).toBe(1)
-    expect(lowerEdgeStability(wood, 156, bent, false)).toBeLessThan(0.7)
+    expect(beamStability(wood, 400, bent)).toBe(0)
+    expect(lowerEdgeStability(wood, 156, bent, { isHeld: true, asShallow: 0 })).toBe(1)
+    expect(lowerEdgeStability({ ...wood, depthIn: 7.25 }, 156, bent, { isHeld: false, asShallow: 0 })).toBe(1)
+    expect(lowerEdgeStability(wood, 156, bent, { isHeld: false, asShallow: 0 })).toBeLessThan(0.5)
+    expect(lowerEdgeStability(wood, 156, bent, { isHeld: false, asShallow: 0.6 })).toBe(0.6)
   })
 
   it('counts where wind lifts the rafter and no ceiling holds its lower edge', () => {

@@ -6,7 +6,6 @@ import { gravityChangePct } from '../loads/index.js'
 import { planeAreaFt2 } from '../model/index.js'
 import {
   gradesOf,
-  isTooSlender,
   LOWEST_USUAL,
   placeOf,
   rafterThrust,
@@ -59,19 +58,8 @@ export function reportRafters(rafters: RaftersToReport, worksheet: Worksheet): v
   reportLift(rafters, worksheet)
 }
 
-/** What wind from below asks of a rafter beside its strength: an edge that is held, and a joint to the wall. */
-function reportLift({ id, result, covered }: RaftersToReport, worksheet: Worksheet): void {
-  const slenderness = Math.max(...result.rafters.map((rafter) => rafter.slenderness))
-  if (isTooSlender(slenderness)) {
-    worksheet.find({
-      severity: covered === undefined ? 'error' : 'note',
-      id: 'structure.rafter-slender',
-      message: `plane '${id}': wind presses the lower edge of the rafters, which nothing holds between their ends: a slenderness of ${slenderness.toFixed(1)} is over 50${covered === undefined ? '' : `; covered by ${covered}`}`,
-      where: `structure.framing.${id}.ceiling_attached`,
-      source: { document: 'NDS 2018', place: '3.3.3.7', standing: 'secondary' },
-      fix: 'A ceiling fixed to the rafters, or blocking or bridging between them, holds the lower edge; ask a structural engineer.',
-    })
-  }
+/** What wind from below asks of the joint to the wall. */
+function reportLift({ id, result }: RaftersToReport, worksheet: Worksheet): void {
   const lift = Math.max(...result.rafters.map((rafter) => rafter.upliftAtWallLb))
   if (lift < 1) return
   worksheet.find({

@@ -28,5 +28,5 @@ export {
 } from './solve-rafter.js'
 export { formulaSpanIn, tableSpan, type TableLoad, type TableSpan } from './span-table.js'
 export { rafterThrust, type RafterThrust } from './rafter-thrust.js'
-export { beamStability, columnStability, isTooSlender, lowerEdgeStability, slendernessOf } from './stability.js'
+export { beamStability, columnStability, lowerEdgeStability, slendernessOf } from './stability.js'
 export { gradesOf, lumberOf, woodStrength, type Wood, type WoodStrength } from './wood-strength.js'

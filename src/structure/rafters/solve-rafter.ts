@@ -8,8 +8,8 @@ import { deflectionCases, strengthCases, type RafterCase } from './rafter-cases.
 import { rafterLoads, type RafterLoad } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
-import { isLowerEdgeHeld, lowerEdgeStability, slendernessOf } from './stability.js'
-import type { WoodStrength } from './wood-strength.js'
+import { ENDS_ENOUGH_DEPTH_IN, lowerEdgeStability } from './stability.js'
+import { woodStrength, type WoodStrength } from './wood-strength.js'
 
 export type RafterCheckName = 'bending' | 'shear' | 'bearing' | 'deflection'
 
@@ -49,8 +49,6 @@ export interface SolvedRafter {
   readonly lines: readonly CombinationLine[]
   /** Largest force that lifts the rafter off the wall, lb; 0 when none does. */
   readonly upliftAtWallLb: number
-  /** RB where the lower edge is pressed and nothing holds it; 0 elsewhere. */
-  readonly slenderness: number
 }
 
 /** A rafter on its supports, with the strength of its wood. */
@@ -163,8 +161,6 @@ interface PartStrength {
   /** Fb' of the upper edge pressed, without CD. */
   readonly bendingPsi: number
   readonly lowerEdge: (loadDuration: number) => number
-  /** RB of the lower edge; 0 when it is held. */
-  readonly slenderness: number
   readonly seatIn: Inches
   /** Depth over the notch at the wall, in. */
   readonly overNotchIn: Inches
@@ -178,15 +174,15 @@ function strengthOf(input: RafterInput, wood: WoodStrength, part: Part): PartStr
   const gaps = part.supportsIn.slice(1).map((x, i) => x - at(part.supportsIn, i))
   const unbracedIn = Math.max(...gaps) / Math.cos(radiansOf(plane.tiltDeg))
   const isHeld = framing.ceiling.attached === true
+  const asShallow = shareOfShallow(input, wood)
   const known = new Map<number, number>()
   return {
     wood,
-    slenderness: isLowerEdgeHeld(wood, isHeld) ? 0 : slendernessOf(wood, unbracedIn),
     bendingPsi,
     lowerEdge: (loadDuration) => {
       const held = known.get(loadDuration)
       if (held !== undefined) return held
-      const factor = lowerEdgeStability(wood, unbracedIn, bendingPsi * loadDuration, isHeld)
+      const factor = lowerEdgeStability(wood, unbracedIn, bendingPsi * loadDuration, { isHeld, asShallow })
       known.set(loadDuration, factor)
       return factor
     },
@@ -194,6 +190,14 @@ function strengthOf(input: RafterInput, wood: WoodStrength, part: Part): PartStr
     overNotchIn: wood.depthIn - seat.notchIn,
     deflectionLimit: deflectionLimit(framing, plane.tiltDeg),
   }
+}
+
+/** Bending that a 2x8 of the same wood bears, over that of the rafter; 0 where its values are not held. */
+function shareOfShallow({ framing }: RafterInput, wood: WoodStrength): number {
+  const depthIn = Math.min(framing.depthIn, ENDS_ENOUGH_DEPTH_IN)
+  const shallow = woodStrength({ ...framing, nominalSize: '2x8', depthIn })
+  if (shallow === undefined) return 0
+  return (shallow.bendingPsi * shallow.sectionModulusIn3) / (wood.bendingPsi * wood.sectionModulusIn3)
 }
 
 type Line = 'momentLbIn' | 'shearLb' | 'shearBeforeLb' | 'sagTimesStiffness'
@@ -223,9 +227,6 @@ function extremesOf(values: Float64Array): { most: number; least: number } {
   return { most, least }
 }
 
-/** Share of the bending strength up to which a pressed lower edge is not judged by its slenderness. */
-const LEAST_PRESSED = 0.01
-
 function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStrength, found: Worst): void {
   const { wood } = strength
   const { loadDuration } = each
@@ -236,8 +237,6 @@ function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStren
     const moment = at(moments, k)
     const stability = moment >= 0 ? 1 : strength.lowerEdge(loadDuration)
     const stress = Math.abs(moment) / wood.sectionModulusIn3
-    // A lower edge that next to nothing presses needs nothing to hold it.
-    if (stress > LEAST_PRESSED * upper && moment < 0) found.slender(strength.slenderness)
     found.bending(solved, each, k, { moment, stress, limit: upper * stability, stability })
   }
   const after = summed(solved, each, 'shearLb')
@@ -313,7 +312,6 @@ class Worst {
   private readonly lines = new Map<string, CombinationLine>()
   private readonly wallIn: Inches
   private liftLb = 0
-  private slenderness = 0
 
   constructor(wallIn: Inches) {
     this.wallIn = wallIn
@@ -330,10 +328,6 @@ class Worst {
     if (held !== undefined && held.stressPsi / held.allowablePsi >= stress / limit) return
     const atFt = feetOf(at(solved.stations, k) - this.wallIn)
     this.lines.set(each.name, { name: each.name, momentLbIn: moment, stressPsi: stress, allowablePsi: limit, atFt })
-  }
-
-  slender(slenderness: number): void {
-    this.slenderness = Math.max(this.slenderness, slenderness)
   }
 
   lift(lb: number): void {
@@ -373,7 +367,6 @@ class Worst {
       checks: [...this.checks.values()],
       lines: [...this.lines.values()],
       upliftAtWallLb: this.liftLb,
-      slenderness: this.slenderness,
     }
   }
 }

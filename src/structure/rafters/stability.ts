@@ -17,44 +17,40 @@ export function slendernessOf({ breadthIn: b, depthIn: d }: Section, unbracedIn:
   return Math.sqrt((effectiveIn * d) / b ** 2)
 }
 
-/** Whether a member is more slender than the standard allows. */
-export const isTooSlender = (slenderness: number): boolean => slenderness > MOST_SLENDERNESS
-
 /**
  * Beam stability factor CL of a member whose compression edge is held at its ends only.
  *
  * @param unbracedIn Distance between points that hold the compression edge, in.
  * @param bendingPsi Fb with all factors but CL, load duration included.
- * @returns Pure number from 0 to 1; over a slenderness of 50 the member is not allowed, whatever the factor.
+ * @returns Pure number from 0 to 1; 0 over a slenderness of 50, which the standard does not allow.
  * @source NDS 2018 3.3.3 (secondary)
  */
 export function beamStability(section: Section, unbracedIn: Inches, bendingPsi: PoundsPerSquareInch): number {
   if (unbracedIn <= 0) return 1
-  const alpha = (1.2 * section.stabilityPsi) / slendernessOf(section, unbracedIn) ** 2 / bendingPsi
+  const slenderness = slendernessOf(section, unbracedIn)
+  if (slenderness > MOST_SLENDERNESS) return 0
+  const alpha = (1.2 * section.stabilityPsi) / slenderness ** 2 / bendingPsi
   const half = (1 + alpha) / 1.9
   return half - Math.sqrt(half ** 2 - alpha / 0.95)
 }
 
-/** Nominal depth over breadth up to which held ends are enough: 2x4 to 2x8. @source NDS 2018 4.4.1.2 (secondary) */
-const ENDS_ENOUGH_DEPTH_IN = 7.25
-
-/** Whether a ceiling, or held ends of a section that is not deep, are enough for a lower edge that is pressed. */
-export const isLowerEdgeHeld = ({ depthIn }: Pick<Section, 'depthIn'>, isHeld: boolean): boolean =>
-  isHeld || depthIn <= ENDS_ENOUGH_DEPTH_IN
+/** Depth of a 2x8, in: up to it, 4 to 1 by nominal sizes, held ends are enough. @source NDS 2018 4.4.1.2 (secondary) */
+export const ENDS_ENOUGH_DEPTH_IN = 7.25
 
 /**
  * CL where the lower edge is pressed, by wind from below or over a support: 1 when a ceiling holds it, or when held ends are enough.
  *
+ * @param asShallow What a 2x8 of the same wood bears, over what this section bears with CL 1: a deeper rafter counts for no less.
  * @source NDS 2018 4.4.1.2, ratio of nominal sizes up to 4 (secondary); else 3.3.3
  */
 export function lowerEdgeStability(
   section: Section,
   unbracedIn: Inches,
   bendingPsi: PoundsPerSquareInch,
-  isHeld: boolean,
+  { isHeld, asShallow }: { readonly isHeld: boolean; readonly asShallow: number },
 ): number {
-  if (isLowerEdgeHeld(section, isHeld)) return 1
-  return beamStability(section, unbracedIn, bendingPsi)
+  if (isHeld || section.depthIn <= ENDS_ENOUGH_DEPTH_IN) return 1
+  return Math.max(Math.min(1, asShallow), beamStability(section, unbracedIn, bendingPsi))
 }
 
 /**
