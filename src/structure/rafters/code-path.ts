@@ -2,7 +2,7 @@ import { GRAVITY_INCREASE_LIMIT_PCT, ROOF_LIVE_LOAD_PSF } from '../../tables/irc
 import { at, poundFeetOf, type Inches, type Percent, type PoundFeet } from '../../values/index.js'
 import { beamLines, stationAt, stationsOf } from '../beam/index.js'
 import type { RafterInput } from './rafter-input.js'
-import { rafterLoads, type LoadKind, type RafterLoad } from './rafter-loads.js'
+import { bareLoads, rafterLoads, type LoadKind, type RafterLoad } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
 
@@ -36,7 +36,8 @@ export function codePathOf(
   const { supportsIn, lowIn, highIn } = spans
   const rafter = { number, xIn, lowIn, highIn, longestSpanIn: at(supportsIn, 1) - at(supportsIn, 0) }
   // The rule compares with the live load that the roof was designed for, whatever the slope takes off today.
-  const loads = rafterLoads({ ...input, livePsf: ROOF_LIVE_LOAD_PSF, bareWindPsf: () => 0 }, rafter)
+  const designed = { ...input, livePsf: ROOF_LIVE_LOAD_PSF, bareWindPsf: () => 0 }
+  const loads = [...rafterLoads(designed, rafter), ...bareLoads(designed, rafter).filter(({ kind }) => kind !== 'dead')]
   const snowFactor = input.combinations.find(({ snow, wind }) => snow > 0 && wind === 0)?.snow ?? 1
   const [first] = input.snow
   const before = {

@@ -26,6 +26,7 @@ export {
   type RafterToSolve,
   type SolvedRafter,
 } from './solve-rafter.js'
+export type { Roof } from './rafter-cases.js'
 export { formulaSpanIn, tableSpan, type TableLoad, type TableSpan } from './span-table.js'
 export { rafterThrust, type RafterThrust } from './rafter-thrust.js'
 export { beamStability, columnStability, lowerEdgeStability, slendernessOf } from './stability.js'

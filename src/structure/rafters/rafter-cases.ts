@@ -14,16 +14,19 @@ export interface RafterCase {
 
 const WITHOUT = ', without the array'
 
-/**
- * Combinations for strength: with the array, and (dead, live and snow) of the roof without it.
- *
- * @source IRC R324.4.1 and IBC 1607, panel systems: both are designed for (secondary)
- */
-export function strengthCases(loads: readonly RafterLoad[], combinations: readonly LoadCombination[]): RafterCase[] {
-  return combinations.flatMap((row) => {
-    const isBareToo = row.direction === 'down' && row.wind === 0
-    return [...casesOf(loads, row, false), ...(isBareToo ? casesOf(loads, row, true) : [])]
-  })
+/** Which roof is looked at: both are designed for. @source IRC R324.4.1 and IBC 1607, panel systems (secondary) */
+export type Roof = 'with the array' | 'without the array'
+
+/** Combinations for strength; without the array those of dead load, live load and snow. */
+export function strengthCases(
+  loads: readonly RafterLoad[],
+  combinations: readonly LoadCombination[],
+  roof: Roof,
+): RafterCase[] {
+  const isBare = roof === 'without the array'
+  return combinations.flatMap((row) =>
+    isBare && (row.direction === 'uplift' || row.wind > 0) ? [] : casesOf(loads, row, isBare),
+  )
 }
 
 function casesOf(loads: readonly RafterLoad[], row: LoadCombination, isBare: boolean): RafterCase[] {

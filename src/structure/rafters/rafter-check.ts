@@ -3,7 +3,7 @@ import { codePathOf, moreOf, type CodePath } from './code-path.js'
 import type { RafterInput, RafterPoint } from './rafter-input.js'
 import { pointsOn } from './rafter-loads.js'
 import { isOnKnownSpan, planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
-import { solveRafter, type RafterCheck, type RafterCheckName, type SolvedRafter } from './solve-rafter.js'
+import { solveRafter, worseOf, type RafterCheck, type RafterCheckName, type SolvedRafter } from './solve-rafter.js'
 import { lumberOf, woodStrength, type WoodStrength } from './wood-strength.js'
 
 /** One rafter with a mount on it. */
@@ -44,6 +44,8 @@ export function checkRafters(input: RafterInput): RafterResult {
   const taken = wood ?? woodStrength({ ...framing, ...LOWEST_USUAL })
   const rafters: CheckedRafter[] = []
   const unchecked: RafterPoint[] = []
+  // Without the array rafters of the same spans are alike.
+  const bare = new Map<string, SolvedRafter>()
   let codePath: CodePath | undefined
   for (const number of loadedRafters(input)) {
     const points = pointsOn(input, number)
@@ -58,7 +60,11 @@ export function checkRafters(input: RafterInput): RafterResult {
       if (!isUnder) continue
       codePath = moreOf(codePath, codePathOf(input, { number, xIn, spans }))
       if (taken === undefined) continue
-      rafters.push({ number, xIn, spans, ...solveRafter(input, { number, xIn, spans, wood: taken }) })
+      const rafter = { number, xIn, spans, wood: taken }
+      const key = [spans.lowIn, spans.highIn, ...spans.supportsIn].join()
+      const without = bare.get(key) ?? solveRafter(input, rafter, 'without the array')
+      bare.set(key, without)
+      rafters.push({ number, xIn, spans, ...worseOf(solveRafter(input, rafter, 'with the array'), without) })
     }
   }
   if (!('missing' in lumber)) return { rafters, wood, woodMissing: undefined, codePath, unchecked }

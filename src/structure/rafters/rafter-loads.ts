@@ -6,7 +6,7 @@ import type { FramingSpec } from './framing-spec.js'
 import type { RafterInput, RafterPoint } from './rafter-input.js'
 import { planInOf } from './rafter-spans.js'
 
-/** Kinds of load on a rafter before they are combined; the last three are those of the roof without the array. */
+/** Kinds of load on a rafter before they are combined; the last two are those of the roof without the array. */
 export type LoadKind =
   | 'dead'
   | 'array'
@@ -69,7 +69,7 @@ export function pointsOn({ points, framing }: Pick<RafterInput, 'points' | 'fram
 }
 
 /**
- * All loads on one rafter.
+ * All loads on one rafter with the array on the roof.
  *
  * A vertical load bends a sloping rafter as its horizontal shadow; a load at right angles to the roof bends it as a vertical one
  * of 1 / cos2 on the shadow (a force: 1 / cos).
@@ -88,10 +88,6 @@ export function rafterLoads(input: RafterInput, rafter: RafterToLoad): RafterLoa
   const points = pointsOn(input, rafter.number).map((point) => ({ ...point, atIn: planInOf(plane, point.yIn) }))
   const mounts = (lb: (point: RafterPoint & { atIn: Inches }) => Pounds): LineLoad[] =>
     points.flatMap((point) => (lb(point) === 0 ? [] : [pointLoad(whole, point.atIn, lb(point))]))
-  const even = (parts: readonly Part[], psf: number): LineLoad[] =>
-    psf === 0 ? [] : parts.map((part) => ({ ...part, lbPerIn: psf * perIn }))
-  const snowOn = (parts: readonly Part[], snow: SnowCase): LineLoad[] =>
-    stepped(parts, (atIn) => snowAtPsf(snow, feetOf(atIn)) * perIn)
   const windOn = (direction: 'uplift' | 'down'): LineLoad[] => {
     const areaFt2 = windAreaFt2(framing, rafter.longestSpanIn / cos)
     const sign = direction === 'down' ? 1 : -1
@@ -99,9 +95,8 @@ export function rafterLoads(input: RafterInput, rafter: RafterToLoad): RafterLoa
       input.bareWindPsf({ xIn: rafter.xIn, yIn: slopeInOf(plane, atIn) }, areaFt2, direction)
     return stepped(free, (atIn) => (sign * psfAt(atIn) * perIn) / cos ** 2)
   }
-  const one = (kind: LoadKind, loads: readonly LineLoad[], snowCase = ''): RafterLoad => ({ kind, snowCase, loads })
   return [
-    one('dead', even([whole], framing.existingDeadPsf / cos)),
+    one('dead', evenLoad([whole], (framing.existingDeadPsf / cos) * perIn)),
     one(
       'array',
       mounts((p) => p.deadLb),
@@ -110,20 +105,35 @@ export function rafterLoads(input: RafterInput, rafter: RafterToLoad): RafterLoa
       'least array',
       mounts((p) => p.leastDeadLb),
     ),
-    one('live', even(input.liveLeftOut ? free : [whole], input.livePsf)),
-    one('bare live', even([whole], input.livePsf)),
+    one('live', evenLoad(input.liveLeftOut ? free : [whole], input.livePsf * perIn)),
     one('wind down', [...windOn('down'), ...mounts((p) => p.windDownLb / cos)]),
     one('wind up', [...windOn('uplift'), ...mounts((p) => -p.windUpLb / cos)]),
-    ...input.snow.flatMap((snow) => [
-      one(
-        'snow',
-        [...snowOn(free, snow), ...mounts((p) => p.areaFt2 * snowAtPsf(snow, feetOf(p.atIn)) * cos)],
-        snow.name,
-      ),
-      one('bare snow', snowOn([whole], snow), snow.name),
-    ]),
+    ...input.snow.map((snow) => {
+      const onMounts = mounts((p) => p.areaFt2 * snowAtPsf(snow, feetOf(p.atIn)) * cos)
+      return one('snow', [...snowLoad(free, snow, perIn), ...onMounts], snow.name)
+    }),
   ]
 }
+
+/** Dead load, live load and snow on one rafter as if there were no array. */
+export function bareLoads(input: RafterInput, rafter: Pick<RafterToLoad, 'lowIn' | 'highIn'>): RafterLoad[] {
+  const cos = Math.cos(radiansOf(input.plane.tiltDeg))
+  const perIn = input.framing.spacingIn / 144
+  const whole = [{ fromIn: rafter.lowIn, toIn: rafter.highIn }]
+  return [
+    one('dead', evenLoad(whole, (input.framing.existingDeadPsf / cos) * perIn)),
+    one('bare live', evenLoad(whole, input.livePsf * perIn)),
+    ...input.snow.map((snow) => one('bare snow', snowLoad(whole, snow, perIn), snow.name)),
+  ]
+}
+
+const one = (kind: LoadKind, loads: readonly LineLoad[], snowCase = ''): RafterLoad => ({ kind, snowCase, loads })
+
+const evenLoad = (parts: readonly Part[], lbPerIn: number): LineLoad[] =>
+  lbPerIn === 0 ? [] : parts.map((part) => ({ ...part, lbPerIn }))
+
+const snowLoad = (parts: readonly Part[], snow: SnowCase, perIn: number): LineLoad[] =>
+  stepped(parts, (atIn) => snowAtPsf(snow, feetOf(atIn)) * perIn)
 
 interface Part {
   readonly fromIn: Inches

@@ -4,8 +4,8 @@ import { at, feetOf, radiansOf, type Feet, type Inches, type Pounds } from '../.
 import { beamLines, stationAt, stationsOf, type BeamLines } from '../beam/index.js'
 import type { FramingSpec } from './framing-spec.js'
 import type { RafterInput } from './rafter-input.js'
-import { deflectionCases, strengthCases, type RafterCase } from './rafter-cases.js'
-import { rafterLoads, type RafterLoad } from './rafter-loads.js'
+import { deflectionCases, strengthCases, type RafterCase, type Roof } from './rafter-cases.js'
+import { bareLoads, rafterLoads, type RafterLoad } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
 import { ENDS_ENOUGH_DEPTH_IN, lowerEdgeStability } from './stability.js'
@@ -128,22 +128,35 @@ const PURLIN_IN = 1.5
  * @limits Shear is not reduced near supports. Deflection on the horizontal span, as the code's tables have it. No overhang
  *   deflection, no thrust.
  */
-export function solveRafter(input: RafterInput, rafter: RafterToSolve): SolvedRafter {
+export function solveRafter(input: RafterInput, rafter: RafterToSolve, roof: Roof): SolvedRafter {
   const { supportsIn, lowIn, highIn } = rafter.spans
   const longestSpanIn = Math.max(...supportsIn.slice(1).map((x, i) => x - at(supportsIn, i)))
-  const loads = rafterLoads(input, { number: rafter.number, xIn: rafter.xIn, lowIn, highIn, longestSpanIn })
-  const cases = strengthCases(loads, input.combinations)
+  const placed = { number: rafter.number, xIn: rafter.xIn, lowIn, highIn, longestSpanIn }
+  const loads = roof === 'with the array' ? rafterLoads(input, placed) : bareLoads(input, placed)
+  const cases = strengthCases(loads, input.combinations, roof)
   const sags = deflectionCases(loads, input.combinations)
   const found = new Worst(at(supportsIn, 0))
   for (const part of partsOf(rafter.spans, input.framing.continuous)) {
     const stations = stationsOf({ ...part, loads: [] }, loads)
     const lines = loads.map((load) => linesOf(part, load, stations))
-    const solved: SolvedPart = { part, stations, lines }
+    const solved: SolvedPart = { part, stations, lines, buffer: new Float64Array(stations.length) }
     const strength = strengthOf(input, rafter.wood, part)
     for (const each of cases) checkStrength(solved, each, strength, found)
     for (const each of sags) checkDeflection(solved, each, strength, found)
   }
   return found.result()
+}
+
+/** The worse of two answers, check by check. */
+export function worseOf(a: SolvedRafter, b: SolvedRafter): SolvedRafter {
+  return {
+    checks: a.checks.map((check) => {
+      const other = b.checks.find((each) => each.check === check.check)
+      return other !== undefined && other.ratio > check.ratio ? other : check
+    }),
+    lines: [...a.lines, ...b.lines],
+    upliftAtWallLb: Math.max(a.upliftAtWallLb, b.upliftAtWallLb),
+  }
 }
 
 const linesOf = (part: Part, { loads }: RafterLoad, stations: Float64Array): BeamLines | undefined =>
@@ -153,6 +166,8 @@ interface SolvedPart {
   readonly part: Part
   readonly stations: Float64Array
   readonly lines: readonly (BeamLines | undefined)[]
+  /** Room for one sum at a time. */
+  readonly buffer: Float64Array
 }
 
 /** Limits of one part, in lb, in and psi. */
@@ -202,15 +217,15 @@ function shareOfShallow({ framing }: RafterInput, wood: WoodStrength): number {
 
 type Line = 'momentLbIn' | 'shearLb' | 'shearBeforeLb' | 'sagTimesStiffness'
 
-/** One line of all loads of a case together. */
-function summed({ lines, stations }: SolvedPart, { terms }: RafterCase, name: Line): Float64Array {
-  const total = new Float64Array(stations.length)
+/** One line of all loads of a case together; it holds until the next sum of the part. */
+function summed({ lines, buffer }: SolvedPart, { terms }: RafterCase, name: Line): Float64Array {
+  buffer.fill(0)
   for (const { load, factor } of terms) {
     const line = lines[load]?.[name]
     if (line === undefined) continue
-    for (let k = 0; k < total.length; k++) total[k]! += factor * line[k]!
+    for (let k = 0; k < buffer.length; k++) buffer[k]! += factor * line[k]!
   }
-  return total
+  return buffer
 }
 
 function reactionLb({ lines }: SolvedPart, { terms }: RafterCase, support: number): Pounds {
@@ -239,14 +254,16 @@ function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStren
     const stress = Math.abs(moment) / wood.sectionModulusIn3
     found.bending(solved, each, k, { moment, stress, limit: upper * stability, stability })
   }
-  const after = summed(solved, each, 'shearLb')
-  for (const shears of [after, summed(solved, each, 'shearBeforeLb')]) {
+  const capacity = wood.shearPsi * loadDuration
+  const addShear = (shears: Float64Array): void => {
     const ends = extremesOf(shears)
     const k = -at(shears, ends.least) > at(shears, ends.most) ? ends.least : ends.most
     const force = Math.abs(at(shears, k))
-    const capacity = wood.shearPsi * loadDuration
     found.add('shear', solved, each, k, { demand: (1.5 * force) / wood.areaIn2, capacity, action: force })
   }
+  addShear(summed(solved, each, 'shearBeforeLb'))
+  const after = summed(solved, each, 'shearLb')
+  addShear(after)
   checkSupports(solved, each, strength, after, found)
   if (solved.part.firstSupport === 0 && each.direction === 'uplift') found.lift(-reactionLb(solved, each, 0))
 }
