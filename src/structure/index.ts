@@ -57,7 +57,6 @@ export {
   cutRafters,
   deflectionLimit,
   formulaSpanIn,
-  gradesOf,
   highestRatio,
   lowerEdgeStability,
   lumberOf,

@@ -521,3 +521,68 @@ describe('rafters in the result', () => {
     expect(Math.max(...values.rafters.filter((r) => r.check === 'bending').map((r) => r.ratio))).toBeGreaterThan(3)
   })
 })
+
+describe('ways out', () => {
+  function house(change: object = {}): Project {
+    const project = demoProject()
+    const s = project.structure ?? {}
+    return {
+      ...project,
+      structure: {
+        ...s,
+        mount_layout: 'aligned',
+        snow: { ...s.snow, ground_psf: 45 },
+        framing: { south: { ...s.framing?.['south'], ...change } },
+      },
+    }
+  }
+  const solve = (change: object, spacingIn: number, modules = demoArrangement().modules) =>
+    spaceMounts(house(change), { ...demoArrangement(), modules }, { spacingIn }).values
+  const highest = (values: ReturnType<typeof solve>) => Math.max(...values.rafters.map(({ ratio }) => ratio))
+  const failing = solve({}, 48)
+  const reached = (like: RegExp): number => {
+    const found = failing.rafter_proposals.find(({ what }) => like.test(what))
+    if (found === undefined) throw new Error(`no proposal like ${like}`)
+    return found.ratio
+  }
+
+  it('are computed: what each reaches is what the house reaches with it', () => {
+    expect(highest(failing)).toBeGreaterThan(1)
+    expect(reached(/^a mount on every rafter$/)).toBeCloseTo(highest(solve({}, 16)), 9)
+    expect(reached(/purlin/)).toBeCloseTo(
+      highest(solve({ span_ft: 6, further_spans_ft: [6], supports: [{ kind: 'bearing_wall' }] }, 48)),
+      9,
+    )
+    const less = failing.rafter_proposals.find(({ what }) => what.startsWith('without module'))
+    const left = less?.what.replace('without module ', '')
+    const modules = demoArrangement().modules.filter(({ id }) => id !== left)
+    expect(modules).toHaveLength(demoArrangement().modules.length - 1)
+    expect(less?.ratio).toBeCloseTo(highest(solve({}, 48, modules)), 9)
+  })
+
+  it('a rafter of the same size beside it halves bending and deflection', () => {
+    const [rafter] = failing.rafter_proposals.map((p) => p.rafter)
+    const own = failing.rafters.filter((row) => row.rafter === rafter)
+    const of = (check: string) => own.find((row) => row.check === check)?.ratio ?? 0
+    expect(reached(/^a 2x6/)).toBeCloseTo(
+      Math.max(of('bending') / 2, of('deflection') / 2, of('shear'), of('bearing')),
+      9,
+    )
+    // Of a 2x8 the share of the bending is that of its stiffness.
+    const share = 5.5 ** 3 / (5.5 ** 3 + 7.25 ** 3)
+    const strong = (7.25 ** 2 * 1.2) / (5.5 ** 2 * 1.3)
+    expect(reached(/^a 2x8/)).toBeCloseTo(
+      Math.max(
+        of('bending') * Math.max(share, (1 - share) / strong),
+        of('deflection') * share,
+        of('shear'),
+        of('bearing'),
+      ),
+      9,
+    )
+  })
+
+  it('are none where the rafters carry what stands on them, or a document covers them', () => {
+    expect(solve({ nominal_size: '2x12', span_ft: 8 }, 16).rafter_proposals).toEqual([])
+  })
+})

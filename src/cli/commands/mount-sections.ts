@@ -1,5 +1,6 @@
 import type { MountValues } from '../../structure/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
+import { rafterSections } from './rafter-sections.js'
 import { own } from '../../values/index.js'
 
 /** Every mount, for the eyes and for a spreadsheet. */
@@ -40,6 +41,7 @@ export function mountSections(values: MountValues): Section[] {
     facts(values),
     zones(values),
     checks(values),
+    ...rafterSections(values),
     { kind: 'table', heading: 'Mounts, from the left end of the eave', ...mountTable(values) },
     rails(values),
   ]

@@ -2,9 +2,11 @@ import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
 import { checkDocuments } from './documents.js'
+import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
 import { checkInverterLoad } from './inverter-load.js'
 import { checkInverters } from './inverters.js'
+import { checkLumber } from './lumber.js'
 import { checkModuleCounts } from './module-counts.js'
 import { checkModules } from './modules.js'
 import { checkOutlines } from './outlines.js'
@@ -19,6 +21,8 @@ const RULES: readonly Rule[] = [
   checkSite,
   checkSitePlan,
   checkSnow,
+  checkLumber,
+  checkFraming,
   checkSlopes,
   checkOutlines,
   checkIds,

@@ -41,6 +41,17 @@ export interface MountValues {
   readonly rafters: readonly RafterValue[]
   /** What the rule for existing buildings says of the rafter whose bending grows most; an answer apart from strength. */
   readonly rafters_code_path: RafterCodePath | null
+  /** What would spare failing rafters, computed; each needs an engineer's eye. */
+  readonly rafter_proposals: readonly RafterProposalValue[]
+}
+
+export interface RafterProposalValue {
+  readonly plane: string
+  readonly rafter: number
+  readonly what: string
+  /** Highest ratio that it reaches. */
+  readonly ratio: number
+  readonly needs_engineer: true
 }
 
 /** One check of one rafter by the wood standard, under the combination that governs it. */

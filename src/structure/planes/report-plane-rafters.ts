@@ -1,4 +1,5 @@
 import type { Worksheet } from '../../worksheet/index.js'
+import { reportProposals } from './rafter-proposals.js'
 import { reportGravity, reportRafters } from './report-rafters.js'
 import { reportSpans } from './report-spans.js'
 import type { SolvedPlane } from './solve-plane.js'
@@ -13,6 +14,7 @@ export function reportPlaneRafters(plane: SolvedPlane, worksheet: Worksheet): vo
   } else {
     reportSpans(model, framing, rafters.result, covered, worksheet)
     reportRafters({ id, ...rafters, covered }, worksheet)
+    reportProposals(id, plane.proposals, worksheet)
   }
   reportGravity(model, framing, arrayDead, model.snowPsf.roof, worksheet)
 }

@@ -1,11 +1,10 @@
 import { GRAVITY_INCREASE_LIMIT_PCT, RIDGE_BOARD_FROM_RISE, ROOF_LIVE_LOAD_PSF } from '../../tables/irc/index.js'
-import { lumberSource } from '../../tables/nds/index.js'
+import { lumberGrades, lumberSource } from '../../tables/nds/index.js'
 import { poundFeetOf, radiansOf, type PoundsPerSquareFoot } from '../../values/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import { gravityChangePct } from '../loads/index.js'
 import { planeAreaFt2 } from '../model/index.js'
 import {
-  gradesOf,
   LOWEST_USUAL,
   placeOf,
   rafterThrust,
@@ -328,7 +327,7 @@ function reportNotChecked({ id, input, result, covered }: RaftersToReport, works
   const { framing } = input
   const { because, lowest } = result.woodMissing ?? { because: '', lowest: undefined }
   const isPair = because.includes('does not come in grade')
-  const held = framing.species === undefined ? [] : gradesOf(framing.species, framing.nominalSize)
+  const held = framing.species === undefined ? [] : lumberGrades(framing.species, framing.nominalSize)
   const low =
     lowest === undefined
       ? ''

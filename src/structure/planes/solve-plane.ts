@@ -4,12 +4,13 @@ import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
 import { mountStrength } from './equipment-spec.js'
 import { framingSpec, type FramingSpec, rafterDocument } from '../rafters/index.js'
-import type { LaidRail } from '../rails/index.js'
+import { layRails, type LaidRail, type LayoutRules } from '../rails/index.js'
 import type { MountStrength } from '../mounts/index.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
 import { rafterRatio, solveRafters, type PlaneRafters } from './plane-rafters.js'
-import { arrayOnPlane, planeRails, type ArrayOnPlane, type RailKit } from './plane-rails.js'
+import { arrayOnPlane, planeRails, type ArrayOnPlane, type PlaneParts, type RailKit } from './plane-rails.js'
+import { rafterProposals, type RafterProposal } from './rafter-proposals.js'
 import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
 import { reportRailPlaces } from './report-rail-places.js'
 import { reportedZones } from './report-zones.js'
@@ -30,6 +31,8 @@ export interface SolvedPlane {
   readonly zones: readonly ReportedZone[]
   /** The check of the rafters; undefined under trusses, which are not judged. */
   readonly rafters: PlaneRafters | undefined
+  /** Ways out where the rafters fail and no document covers them. */
+  readonly proposals: readonly RafterProposal[]
 }
 
 /** What the planes of a house share. */
@@ -84,7 +87,36 @@ export function solvePlane(
   const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
   for (const rail of rails) reportBroken(rail, worksheet)
   const rafters = solveRafters(project, site, { model, framing, rails, arrays })
-  return { model, framing, covered, mount, arrays, rails, rafters, zones: reportedZones(model, toLay) }
+  const proposals =
+    rafters === undefined || covered !== undefined
+      ? []
+      : rafterProposals({
+          id: geometry.id,
+          modules,
+          toLay,
+          rules,
+          laid: rails,
+          ...rafters,
+          ratioOf,
+          ratioWith: (fewer) => ratioWith(house, parts, arrays, rules, fewer),
+        })
+  return { proposals, model, framing, covered, mount, arrays, rails, rafters, zones: reportedZones(model, toLay) }
+}
+
+/** Highest ratio of the rafters under other modules, laid by the same rules; undefined when a rail has no two rafters. */
+function ratioWith(
+  { project, site }: HouseToMount,
+  parts: PlaneParts,
+  arrays: ReadonlyMap<string, ArrayOnPlane>,
+  rules: LayoutRules,
+  modules: readonly ModulePlacement[],
+): number | undefined {
+  const { framing, plane } = parts
+  if (modules.length === 0) return 0
+  const model = planeModel(project, site, plane.geometry, framing, modules)
+  const toLay = planeRails(project, { ...parts, plane: model }, arrays)
+  if (toLay.some((rail) => rail.rafters.length < 2)) return undefined
+  return rafterRatio(project, site, { model, framing, rails: layRails(toLay, rules), arrays })
 }
 
 function checkConditions(

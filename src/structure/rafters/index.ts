@@ -27,7 +27,8 @@ export {
   type SolvedRafter,
 } from './solve-rafter.js'
 export type { Roof } from './rafter-cases.js'
+export { sistersOf, type Sister } from './sister.js'
 export { formulaSpanIn, tableSpan, type TableLoad, type TableSpan } from './span-table.js'
 export { rafterThrust, type RafterThrust } from './rafter-thrust.js'
 export { beamStability, columnStability, lowerEdgeStability, slendernessOf } from './stability.js'
-export { gradesOf, lumberOf, woodStrength, type Wood, type WoodStrength } from './wood-strength.js'
+export { lumberOf, woodStrength, type Wood, type WoodStrength } from './wood-strength.js'

@@ -1,17 +1,16 @@
 import {
   INCISED,
-  LUMBER_VALUES,
+  isLumberGrade,
+  lumberValues,
   REPETITIVE,
   SIZE_FACTORS,
-  SOUTHERN_PINE_VALUES,
   TEMPERATURE_ELASTICITY,
   WET_LUMBER,
   type DesignValues,
   type LumberGrade,
-  type NominalSize,
   type SizeFactors,
 } from '../../tables/nds/index.js'
-import { own, type Inches, type PoundsPerSquareInch } from '../../values/index.js'
+import { type Inches, type PoundsPerSquareInch } from '../../values/index.js'
 import type { FramingSpec } from './framing-spec.js'
 
 /** What the strength of a rafter depends on. */
@@ -69,16 +68,6 @@ export type Lumber =
   | { readonly values: DesignValues; readonly size: SizeFactors; readonly species: string; readonly grade: LumberGrade }
   | { readonly missing: string }
 
-const isGrade = (grade: string): grade is LumberGrade => Object.hasOwn(SIZE_FACTORS, grade)
-
-/** Grades that a species comes in at a size. */
-export function gradesOf(species: string, size: NominalSize): LumberGrade[] {
-  const held = species === 'Southern Pine' ? SOUTHERN_PINE_VALUES[size] : own(LUMBER_VALUES, species)
-  return Object.keys(held ?? {}).filter((grade): grade is LumberGrade => {
-    return isGrade(grade) && (grade === 'Stud' || SIZE_FACTORS[grade][size] !== undefined)
-  })
-}
-
 /**
  * Design values of a species, grade and size; Stud lumber of 8 in and more is taken as No. 3.
  *
@@ -86,18 +75,17 @@ export function gradesOf(species: string, size: NominalSize): LumberGrade[] {
  * @source NDS Supplement 2018 tables 4A and 4B (secondary)
  */
 export function lumberOf({ species, grade, nominalSize }: Pick<Wood, 'nominalSize' | 'species' | 'grade'>): Lumber {
-  const isHeld = species === 'Southern Pine' || own(LUMBER_VALUES, species) !== undefined
+  const held = species === undefined ? undefined : lumberValues(species, nominalSize)
   const missing = [
     ...(species === undefined ? ['the species is not stated'] : []),
-    ...(species !== undefined && !isHeld ? [`no design values are held for ${species}`] : []),
+    ...(species !== undefined && held === undefined ? [`no design values are held for ${species}`] : []),
     ...(grade === undefined ? ['the grade is not stated'] : []),
   ]
-  if (species === undefined || grade === undefined || !isHeld) return { missing: missing.join(' and ') }
-  const held = species === 'Southern Pine' ? SOUTHERN_PINE_VALUES[nominalSize] : own(LUMBER_VALUES, species)
+  if (species === undefined || grade === undefined || held === undefined) return { missing: missing.join(' and ') }
   const taken = grade === 'Stud' && SIZE_FACTORS.Stud[nominalSize] === undefined ? 'No. 3' : grade
-  const values = isGrade(taken) ? held?.[taken] : undefined
-  const size = isGrade(taken) ? SIZE_FACTORS[taken][nominalSize] : undefined
-  if (values === undefined || size === undefined || !isGrade(taken)) {
+  const values = isLumberGrade(taken) ? held[taken] : undefined
+  const size = isLumberGrade(taken) ? SIZE_FACTORS[taken][nominalSize] : undefined
+  if (values === undefined || size === undefined || !isLumberGrade(taken)) {
     return { missing: `${species} of ${nominalSize} does not come in grade ${grade}` }
   }
   // The size factor of Southern Pine is in its values.

@@ -6,7 +6,9 @@ const METHOD = 'wood standard, allowable stress design, mounts as single forces'
 const TABLE_LIMIT = 'residential code, deflection under the variable load'
 
 /** Checks of the rafters of all planes, and the rule for existing buildings. */
-export function rafterValues(planes: readonly SolvedPlane[]): Pick<MountValues, 'rafters' | 'rafters_code_path'> {
+export function rafterValues(
+  planes: readonly SolvedPlane[],
+): Pick<MountValues, 'rafters' | 'rafters_code_path' | 'rafter_proposals'> {
   const rafters = planes.flatMap(({ model, rafters: solved }): RafterValue[] =>
     (solved?.result.rafters ?? []).flatMap(({ number, checks }) =>
       checks.map((check) => ({
@@ -23,7 +25,10 @@ export function rafterValues(planes: readonly SolvedPlane[]): Pick<MountValues, 
       })),
     ),
   )
-  return { rafters, rafters_code_path: codePathValue(planes) }
+  const proposals = planes.flatMap(({ model, proposals: own }) =>
+    own.map((proposal) => ({ plane: model.geometry.id, ...proposal, needs_engineer: true as const })),
+  )
+  return { rafters, rafters_code_path: codePathValue(planes), rafter_proposals: proposals }
 }
 
 function codePathValue(planes: readonly SolvedPlane[]): RafterCodePath | null {

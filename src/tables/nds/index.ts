@@ -10,6 +10,7 @@ export {
   type LagSize,
   type SidePlate,
 } from './lag-screws.js'
+export { isLumberGrade, lumberGrades, lumberValues } from './lumber-grades.js'
 export { LUMBER_SIZES, type NominalSize } from './lumber.js'
 export { SPECIFIC_GRAVITY } from './specific-gravity.js'
 export {
