@@ -6,6 +6,7 @@ import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
+import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
@@ -19,6 +20,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRE,
   ...CONNECTION,
   ...STRUCTURE,
+  ...RAFTERS,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,

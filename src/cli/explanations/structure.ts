@@ -7,8 +7,6 @@ const SHEET = [
 const CLOSER = 'Put the mounts closer together, or choose a stronger product.'
 const LONGER = 'Put the mounts closer together, or use a longer or thicker screw.'
 const ENGINEER = 'or have a structural engineer check it'
-const RAFTERS =
-  'Stagger the mounts or put them closer together so that more rafters share the load; otherwise have a structural engineer check the rafters, put the letter under documents and name its id as rafters_verified_by.'
 
 /** Findings about mounts, rails, screws, rafters, wind and snow. */
 export const STRUCTURE: Explanations = {
@@ -159,53 +157,6 @@ export const STRUCTURE: Explanations = {
     rule: 'An end clamp holds a quarter of one module, at the edge where wind lifts most.',
     sources: SHEET,
     fix: 'Use a stronger clamp, or move the array out of the edge zones of the roof.',
-  },
-  'structure.rafter-bending-increase': {
-    means: 'With the array a rafter bends more than it may without a new look at its strength.',
-    rule: 'The bending with the array is held against the bending before it: up to 5 percent more is allowed, or what the span table of the code stands for where it covers the rafter. This compares new with old load and says nothing about strength. As a note it is covered by the named document of an engineer.',
-    sources: [
-      secondary('IEBC 2021', '805.2, gravity load up by at most 5 %'),
-      { document: 'IBC 2018', place: 'table 2308.7.2(2)', standing: 'read' },
-    ],
-    fix: RAFTERS,
-  },
-  'structure.rafter-bending-strength': {
-    means: 'With the array the bending stress in a rafter is more than its wood bears by the current design values.',
-    rule: "Stress is moment over section modulus, for dead load, dead and live load, dead load and snow, with the mounts as they stand; the wood bears Fb' = Fb CD CF Cr CM Ct by species, grade and size. Shear, bearing, deflection, thrust, wind and unbalanced snow are not in it. As a note it is covered by the named document of an engineer.",
-    sources: [secondary('NDS 2018 with its Supplement', '3.3, tables 4A and 4B')],
-    fix: RAFTERS,
-  },
-  'structure.rafter-strength-not-checked': {
-    means: 'Species or grade of the rafters is not known, so their bending strength could not be checked.',
-    rule: 'Strength follows from species, grade and size. What the lowest usual group would give is told for orientation only.',
-    sources: [secondary('NDS 2018 with its Supplement', 'tables 4A and 4B')],
-    fix: 'Read the stamp on a rafter in the attic and state species and grade.',
-  },
-  'structure.rafter-span-not-stated': {
-    means:
-      'Mounts stand on parts of rafters whose supports the project does not state, so bending there was not checked.',
-    rule: 'Spans are counted from the wall under the eave; a rafter goes on above a purlin or knee wall, with a span of its own.',
-    sources: [PRACTICE],
-    fix: 'Look in the attic for the supports up to the ridge and state the spans above the first as further_spans_ft.',
-  },
-  'structure.rafter-span-too-long': {
-    means: 'The stated spans of the rafters are longer than the roof plane is deep.',
-    rule: 'Spans are measured on the horizontal from support to support and lie under the plane.',
-    sources: [PRACTICE],
-    fix: 'Measure the span again, on the horizontal, or correct the outline of the plane.',
-  },
-  'structure.closer-for-rafters': {
-    means:
-      'Mounts were put closer together than rail and screws ask for, so that no rafter takes too much of the array.',
-    rule: 'Mounts on every second or third rafter put two or three times its share on it. The widest spacing under which the rafters pass is taken, or the one that spares them most.',
-    sources: [{ document: 'Statics of a beam', standing: 'read' }],
-    fix: 'Nothing.',
-  },
-  'structure.rafter-document-missing': {
-    means: 'The document that the rafters shall stand on is named, but its file is not there.',
-    rule: 'Only a document that is appended to the packet can stand in for a check.',
-    sources: [PRACTICE],
-    fix: "Put the engineer's letter at the path that documents states, as a PDF inside the folder of the project.",
   },
   'structure.rail-splice': {
     means: 'The rail cannot be cut from the stock lengths with every joint at an allowed place.',

@@ -84,11 +84,27 @@ export function rafterRatio(project: Project, site: SiteLoads, laid: LaidPlane):
   return highestRatio(checkRafters(rafterInput(project, site, laid)).rafters)
 }
 
-const CHECKS: readonly { readonly name: RafterCheckName; readonly says: string; readonly place: string }[] = [
-  { name: 'bending', says: 'rafter bending strength', place: '3.3' },
-  { name: 'shear', says: 'rafter shear', place: '3.4' },
-  { name: 'bearing', says: 'rafter bearing', place: '3.10' },
-  { name: 'deflection', says: 'rafter deflection', place: 'table R301.7' },
+const CHECKS: readonly { readonly name: string; readonly of: RafterCheckName; readonly place: string }[] = [
+  {
+    name: 'rafter bending strength',
+    of: 'bending',
+    place: '3.3',
+  },
+  {
+    name: 'rafter shear',
+    of: 'shear',
+    place: '3.4',
+  },
+  {
+    name: 'rafter bearing',
+    of: 'bearing',
+    place: '3.10',
+  },
+  {
+    name: 'rafter deflection',
+    of: 'deflection',
+    place: 'table R301.7',
+  },
 ]
 
 /**
@@ -102,20 +118,20 @@ export function rafterPartChecks(
   covered: string | undefined,
 ): PartCheck[] {
   if (wood === undefined) return []
-  return CHECKS.flatMap(({ name, says, place }) => {
-    const worst = worstCheck(rafters, name)
+  return CHECKS.flatMap(({ name, of, place }) => {
+    const worst = worstCheck(rafters, of)
     if (worst === undefined) return []
     const { rafter, check } = worst
     const wooden = lumberSource(wood.species)
     return [
       {
-        name: says,
+        name,
         demand: check.demand,
         capacity: check.capacity,
         unit: check.unit,
         where: `${placeOf(id, rafter.number, check.place)}, ${check.combination}`,
         source:
-          name === 'deflection'
+          of === 'deflection'
             ? { document: 'IRC 2021', place, standing: 'secondary' as const }
             : { ...wooden, place: `${place}; ${wooden.place ?? ''}` },
         path: `structure.framing.${id}`,

@@ -259,7 +259,7 @@ function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStren
     const ends = extremesOf(shears)
     const k = -at(shears, ends.least) > at(shears, ends.most) ? ends.least : ends.most
     const force = Math.abs(at(shears, k))
-    found.add('shear', solved, each, k, { demand: (1.5 * force) / wood.areaIn2, capacity, action: force })
+    found.keep('shear', solved, each, k, { demand: (1.5 * force) / wood.areaIn2, capacity, action: force })
   }
   addShear(summed(solved, each, 'shearBeforeLb'))
   const after = summed(solved, each, 'shearLb')
@@ -285,7 +285,7 @@ function checkSupports(
     const k = stationAt(stations, x)
     const reaction = reactionLb(solved, each, index)
     const seat = number === 0 ? strength.seatIn : PURLIN_IN
-    found.add('bearing', solved, each, k, {
+    found.keep('bearing', solved, each, k, {
       demand: Math.max(0, reaction) / (wood.breadthIn * seat),
       capacity: wood.bearingPsi,
       action: Math.max(0, reaction),
@@ -294,7 +294,7 @@ function checkSupports(
     const force = Math.max(0, at(shears, k))
     const capacity = wood.shearPsi * each.loadDuration
     const demand = over <= 0 ? Infinity : ((1.5 * force) / (wood.breadthIn * over)) * (wood.depthIn / over) ** 2
-    found.add('shear', solved, each, k, { demand, capacity, action: force })
+    found.keep('shear', solved, each, k, { demand, capacity, action: force })
   }
 }
 
@@ -313,7 +313,7 @@ function checkDeflection(solved: SolvedPart, each: RafterCase, strength: PartStr
     }
     if (worst < 0) continue
     const sag = Math.abs(at(sags, worst)) / stiffness
-    found.add('deflection', solved, each, worst, { demand: sag, capacity: (to - from) / limit, action: sag })
+    found.keep('deflection', solved, each, worst, { demand: sag, capacity: (to - from) / limit, action: sag })
   }
 }
 
@@ -340,7 +340,7 @@ class Worst {
     k: number,
     { moment, stress, limit, stability }: { moment: number; stress: number; limit: number; stability: number },
   ): void {
-    this.add('bending', solved, each, k, { demand: stress, capacity: limit, action: moment }, stability)
+    this.keep('bending', solved, each, k, { demand: stress, capacity: limit, action: moment }, stability)
     const held = this.lines.get(each.name)
     if (held !== undefined && held.stressPsi / held.allowablePsi >= stress / limit) return
     const atFt = feetOf(at(solved.stations, k) - this.wallIn)
@@ -351,7 +351,7 @@ class Worst {
     this.liftLb = Math.max(this.liftLb, lb)
   }
 
-  add(
+  keep(
     check: RafterCheckName,
     { part, stations }: SolvedPart,
     each: RafterCase,
