@@ -10,6 +10,7 @@ export {
 export type { LabelPart } from './labels/label-style.js'
 export { PAPER_SIZES, type PaperName } from './layout/index.js'
 export { flattenSheet, missingGlyphs, type FlatSheet, type Mark, type Sheet } from './model/index.js'
+export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
 export { drawPacket } from './packet.js'
 export { renderPdf, type FontFiles, type PdfInfo } from './render/render-pdf.js'

@@ -1,1 +1,2 @@
+export { loadSheetPdf } from './draw-load-sheet.js'
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './prepare-packet.js'

@@ -2,9 +2,7 @@ import { drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
 import type { House } from '../house/index.js'
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
-
-/** Date of a draft whose project states none; a packet without a date is not drawn. */
-const NO_DATE = '2000-01-01'
+import { pdfInfoOf } from './pdf-info.js'
 
 /** How a packet is drawn. */
 export interface PacketOptions {
@@ -58,13 +56,7 @@ export async function preparePacket(
     errors: input.findings.filter((finding) => finding.severity === 'error'),
     draw: async (draft) => {
       const sheets = drawPacket({ ...input, draft })
-      const facts = {
-        title: project.title,
-        author: project.parties?.preparer?.name ?? project.parties?.owner?.name ?? '',
-        subject: 'Permit drawings of a photovoltaic system',
-        date: project.document?.date ?? NO_DATE,
-        language: 'en-US',
-      }
+      const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
     },

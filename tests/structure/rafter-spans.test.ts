@@ -185,7 +185,9 @@ describe('cut rafters', () => {
     expect([...cutRafters(framing, [{ kind: 'vent', ...opening }])]).toEqual([2])
     // Half its breadth reaches under the edge at 24.5 in.
     expect(
-      [...cutRafters(framing, [{ kind: 'chimney', ...opening, x_ft: 24.5 / 12, width_ft: 1 }])].toSorted((a, b) => a - b),
+      [...cutRafters(framing, [{ kind: 'chimney', ...opening, x_ft: 24.5 / 12, width_ft: 1 }])].toSorted(
+        (a, b) => a - b,
+      ),
     ).toEqual([2])
     const free = solve({}).values.mounts.map((mount) => mount.rafter)
     const taken = free[Math.floor(free.length / 2)] ?? 0

@@ -24,6 +24,7 @@ interface Options {
   readonly optimise?: boolean
   readonly plan?: boolean
   readonly svg?: string
+  readonly loadSheet?: string
 }
 
 export function configure(command: Command): void {
@@ -37,6 +38,7 @@ export function configure(command: Command): void {
         )
         .option('--optimise', 'look for the fewest mounts that pass on this rafter grid')
         .option('--plan', 'also draw a plan of each roof plane in characters')
+        .option('--load-sheet <file.pdf>', 'also write the loads on rafters or trusses for their engineer')
         .option('--svg <file>', 'also write the roof plan to scale; with several planes one file each, named by sheet'),
     ),
   )
@@ -54,6 +56,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const arrangement = await house.roof()
   const result = await house.mounts()
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
+  if (options.loadSheet !== undefined) {
+    const { loadSheetPdf } = await import('../../packet/index.js')
+    files.push({ path: options.loadSheet, content: await loadSheetPdf(project, house) })
+  }
   return {
     files,
     report: {

@@ -118,6 +118,11 @@ export interface MountValue {
   readonly capacity_lb: number
   readonly ratio: number
   readonly governs: string
+  /** Before they are combined: dead load of the array and the worst snow, vertical; wind at strength level, at right angles. */
+  readonly dead_lb: number
+  readonly snow_lb: number
+  readonly wind_down_lb: number
+  readonly wind_up_lb: number
 }
 
 export interface RailValue {
