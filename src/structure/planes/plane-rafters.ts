@@ -88,7 +88,7 @@ function rafterInput(
         rafter: rafterNumber(framing, mount.xIn),
         yIn: rail.loaded.line.yIn,
         deadLb: areaFt2 * dead,
-        snowLb: areaFt2 * factor * plane.snowPsf.modules * cos,
+        snowLb: areaFt2 * factor * plane.snow.balancedOnModulesPsf * cos,
       }
     })
   })
