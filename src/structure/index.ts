@@ -25,8 +25,11 @@ export {
   type MountValues,
   type PlaneGeometry,
   type PlanePoint,
+  type PlaneSnowValues,
   type RailValue,
   type RoofArrangement,
+  type SnowCaseValues,
+  type SnowValues,
   type ZoneLoads,
 } from './model/index.js'
 export {

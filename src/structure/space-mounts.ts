@@ -18,6 +18,7 @@ import {
   reportHardestMount,
   reportRail,
   reportSite,
+  reportSnowNotes,
   reportStrength,
 } from './report/index.js'
 import {
@@ -90,9 +91,10 @@ export function spaceMounts(
     }
     parts.push(...rafterPartChecks(site, plane, worksheet))
   }
+  reportSnowNotes(project, site, planes, worksheet)
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)
-  return worksheet.result(collectValues({ edition: site.edition, arrangement, planes, rails, checks, kit }))
+  return worksheet.result(collectValues({ site, arrangement, planes, rails, checks, kit }))
 }
 
 function woodEdition(project: Project, worksheet: Worksheet): string {

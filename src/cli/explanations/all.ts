@@ -7,6 +7,7 @@ import { MONEY } from './money.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { ROOF } from './roof.js'
+import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
 import { YIELD } from './yield.js'
@@ -19,6 +20,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRE,
   ...CONNECTION,
   ...STRUCTURE,
+  ...SNOW,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,

@@ -13,3 +13,4 @@ export {
   type PlanePoint,
 } from './plane-geometry.js'
 export type { RoofArrangement } from './roof-arrangement.js'
+export type { PlaneSnowValues, SnowCaseValues, SnowValues } from './snow-values.js'

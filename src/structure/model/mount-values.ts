@@ -1,3 +1,5 @@
+import type { SnowValues } from './snow-values.js'
+
 /** Values of the stage, with the names that the JSON has. */
 export interface MountValues {
   readonly edition: string
@@ -37,6 +39,7 @@ export interface MountValues {
     readonly centring_tolerance_in: number
   }
   readonly cautions: readonly string[]
+  readonly snow: SnowValues
 }
 
 export interface ZoneLoads {

@@ -9,7 +9,9 @@ import type {
   ZoneLoads,
   RoofArrangement,
 } from '../model/index.js'
+import type { SiteLoads } from '../loads/index.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
+import { snowValues } from './snow-values.js'
 import { arrayEdgeFactor } from '../wind/index.js'
 
 const CAUTIONS = [
@@ -22,8 +24,7 @@ const CAUTIONS = [
 
 /** All that the stage has worked out. */
 export interface SolvedRoof {
-  /** Edition of the load standard. */
-  readonly edition: string
+  readonly site: SiteLoads
   readonly arrangement: RoofArrangement
   readonly planes: readonly SolvedPlane[]
   readonly rails: readonly RailValue[]
@@ -33,7 +34,7 @@ export interface SolvedRoof {
 }
 
 /** Puts the values of the stage together. */
-export function collectValues({ edition, arrangement, planes, rails, checks, kit }: SolvedRoof): MountValues {
+export function collectValues({ site, arrangement, planes, rails, checks, kit }: SolvedRoof): MountValues {
   const mounts = planes.flatMap((plane) => plane.rails.flatMap((rail) => mountRows(plane, rail)))
   const [weakest] = checks
   const weight = arrayWeight(planes, rails, mounts.length, kit)
@@ -41,7 +42,7 @@ export function collectValues({ edition, arrangement, planes, rails, checks, kit
   const lag = first?.mount.lag
   const hole = leadHoleIn(Math.min(...planes.map((p) => p.mount.specificGravity)), lag?.size ?? '5/16')
   return {
-    edition,
+    edition: site.edition,
     loads: {
       zones: worstZones(planes),
       planes: Object.fromEntries(planes.map((p) => [p.model.geometry.id, planeLoads(p)])),
@@ -74,6 +75,7 @@ export function collectValues({ edition, arrangement, planes, rails, checks, kit
       centring_tolerance_in: Math.min(...planes.map((p) => centringToleranceIn(p.framing.breadthIn, p.mount.lag.size))),
     },
     cautions: [...CAUTIONS],
+    snow: snowValues(site, planes),
   }
 }
 

@@ -103,6 +103,6 @@ function recordFlatRoofSnow({ snow, edition }: SiteLoads, worksheet: Worksheet):
     ],
     result: { symbol: 'pf', value: flatRoofSnowPsf(snow), unit: 'psf' },
     source: asce(edition, 'eq. 7.3-1'),
-    limits: 'no drifts, no snow that slides from a higher roof or is held above the array',
+    limits: 'at the level of the stated ground snow; how it lies on each plane is in the cases of the plane',
   })
 }
