@@ -28,6 +28,7 @@ export {
   type PlaneSnowValues,
   type RailValue,
   type RoofArrangement,
+  type SeismicValues,
   type SnowCaseValues,
   type SnowValues,
   type ZoneLoads,

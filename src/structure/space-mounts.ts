@@ -9,6 +9,7 @@ import {
   type RoofArrangement,
 } from './model/index.js'
 import {
+  arrayWeight,
   collectValues,
   moduleChecks,
   mountRows,
@@ -31,6 +32,7 @@ import {
   type SolvedPlane,
 } from './planes/index.js'
 import { siteLoads } from './loads/index.js'
+import { checkSeismic } from './seismic/index.js'
 import type { SquareFeet } from '../values/index.js'
 
 /**
@@ -93,8 +95,10 @@ export function spaceMounts(
   }
   reportSnowNotes(project, site, planes, worksheet)
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
-  const checks = collectChecks(parts, worksheet)
-  return worksheet.result(collectValues({ site, arrangement, planes, rails, checks, kit }))
+  const weightLb = arrayWeight(planes, rails, kit).lb
+  const seismic = checkSeismic({ project, site, planes, kit, weightLb }, worksheet)
+  const checks = collectChecks([...parts, ...seismic.parts], worksheet)
+  return worksheet.result(collectValues({ site, arrangement, planes, rails, checks, kit, seismic: seismic.values }))
 }
 
 function woodEdition(project: Project, worksheet: Worksheet): string {

@@ -36,7 +36,13 @@ const near = (value: number | undefined, printed: number, within: number): void 
 }
 
 describe('balanced snow', () => {
-  const snow = { edition: 'ASCE 7-16', exposure: 'B', roofExposure: 'partially_exposed', thermalFactor: 1, minimumPsf: 0 } as const
+  const snow = {
+    edition: 'ASCE 7-16',
+    exposure: 'B',
+    roofExposure: 'partially_exposed',
+    thermalFactor: 1,
+    minimumPsf: 0,
+  } as const
   // Minnesota rule 1303: 0.7 x 50 = 35 and 0.7 x 60 = 42 psf; a Washington permit (ASCE 7-16): ground 20 gives roof 14 psf.
   it.each([
     [50, 35],
@@ -47,7 +53,11 @@ describe('balanced snow', () => {
   })
 
   // Test value of an open ASCE 7-16 library: slippery, Ct 1.0, 4:12.
-  it('has the slope factor 0.7933', () => expect(snowSlopeFactor(18.435, { edition: 'ASCE 7-16', thermalFactor: 1, surface: 'slippery' })).toBeCloseTo(0.7933, 4))
+  it('has the slope factor 0.7933', () =>
+    expect(snowSlopeFactor(18.435, { edition: 'ASCE 7-16', thermalFactor: 1, surface: 'slippery' })).toBeCloseTo(
+      0.7933,
+      4,
+    ))
 
   it.each(readTable('snow_Cs_lines'))('slope line $surface Ct $Ct', (row) => {
     const surface = row['surface'] === 'other' ? 'other' : 'slippery'
@@ -170,9 +180,7 @@ describe('unbalanced snow', () => {
     near(28 + (found?.surchargePsf ?? 0), 50.29, 0.005)
   })
   it('needs W2 in 7-22', () => {
-    expect(
-      unbalancedSnow({ ...ridge, edition: 'ASCE 7-22', winterWind: undefined, balancedPsf: 20 }),
-    ).toBeUndefined()
+    expect(unbalancedSnow({ ...ridge, edition: 'ASCE 7-22', winterWind: undefined, balancedPsf: 20 })).toBeUndefined()
   })
 })
 
@@ -181,7 +189,15 @@ describe('drifts', () => {
   // Commentary to chapter 7, example 3, as two open snow programs quote it: 73.1 printed as 72 with a density of 19.
   it('follows the commentary example of a step by 7-16', () => {
     const balancedPsf = 1.4 * snowDensityPcf(40)
-    const step = { ...service, groundPsf: 40, balancedPsf, stepFt: 10, upperLengthFt: 100, lowerLengthFt: 170, gapFt: 0 }
+    const step = {
+      ...service,
+      groundPsf: 40,
+      balancedPsf,
+      stepFt: 10,
+      upperLengthFt: 100,
+      lowerLengthFt: 170,
+      gapFt: 0,
+    }
     const { drifts, clearFt } = stepDrifts(step)
     near(clearFt, 8.6, 1e-9)
     expect(drifts?.map(({ wind }) => wind)).toEqual(['leeward'])
@@ -192,7 +208,15 @@ describe('drifts', () => {
   })
   // Worked from the same equations: the step of a house.
   it('of a house step by 7-16', () => {
-    const step = { ...service, groundPsf: 35, balancedPsf: 24.5, stepFt: 9, upperLengthFt: 28, lowerLengthFt: 14, gapFt: 0 }
+    const step = {
+      ...service,
+      groundPsf: 35,
+      balancedPsf: 24.5,
+      stepFt: 9,
+      upperLengthFt: 28,
+      lowerLengthFt: 14,
+      gapFt: 0,
+    }
     const found = stepDrifts(step)
     near(found.densityPcf, 18.55, 1e-9)
     near(found.balancedHeightFt, 1.321, 0.0005)

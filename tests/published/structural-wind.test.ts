@@ -9,10 +9,7 @@ import {
   windPressurePsf,
   type RoofShape,
 } from '../../src/structure/index.js'
-import {
-  PRESSURE_COEFFICIENTS,
-  type LoadEdition,
-} from '../../src/tables/asce7/index.js'
+import { PRESSURE_COEFFICIENTS, type LoadEdition } from '../../src/tables/asce7/index.js'
 
 const site = (edition: LoadEdition, exposure: 'B' | 'C' | 'D', meanRoofHeightFt: number, speedMph: number) => ({
   edition,

@@ -502,10 +502,9 @@ describe('editions and roofs', () => {
 
   it('uses less snow on slippery modules only when told so', () => {
     const snow = (slippery_modules: boolean) =>
-      spaceMounts(
-        projectWith({ snow: { ground_psf: 40, slippery_modules } }),
-        demoArrangement(),
-      ).worksheet.find(({ id }) => id === 'structure.south.snow')?.result.value
+      spaceMounts(projectWith({ snow: { ground_psf: 40, slippery_modules } }), demoArrangement()).worksheet.find(
+        ({ id }) => id === 'structure.south.snow',
+      )?.result.value
     expect(snow(false)).toBeCloseTo(0.7 * 1.1 * 40, 9)
     // Ct 1.1, slippery: 1 - (22 - 10) / 60 = 0.8.
     expect(snow(true)).toBeCloseTo(0.8 * 0.7 * 1.1 * 40, 9)

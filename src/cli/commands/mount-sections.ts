@@ -1,6 +1,7 @@
 import type { MountValues } from '../../structure/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 import { own } from '../../values/index.js'
+import { seismicSections } from './seismic-sections.js'
 import { snowSections } from './snow-sections.js'
 
 /** Every mount, for the eyes and for a spreadsheet. */
@@ -41,6 +42,7 @@ export function mountSections(values: MountValues): Section[] {
     facts(values),
     zones(values),
     ...snowSections(values),
+    ...seismicSections(values),
     checks(values),
     { kind: 'table', heading: 'Mounts, from the left end of the eave', ...mountTable(values) },
     rails(values),

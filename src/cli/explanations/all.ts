@@ -7,6 +7,7 @@ import { MONEY } from './money.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { ROOF } from './roof.js'
+import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
@@ -21,6 +22,7 @@ export const EXPLANATIONS: Explanations = {
   ...CONNECTION,
   ...STRUCTURE,
   ...SNOW,
+  ...SEISMIC,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,

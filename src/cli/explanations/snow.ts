@@ -41,7 +41,8 @@ export const SNOW: Explanations = {
     fix: 'Have a structural engineer state the snow beside it, or keep modules and mounts away from it.',
   },
   'structure.snow-not-slippery': {
-    means: 'The glass was to be counted as slippery, and is not, as the roof is warm and not known to be insulated enough.',
+    means:
+      'The glass was to be counted as slippery, and is not, as the roof is warm and not known to be insulated enough.',
     rule: 'Up to ASCE 7-16 snow slides off a warm roof surely only above R 30, or R 20 when the roof is ventilated.',
     sources: [secondary('ASCE 7-10', '7.4.1'), secondary('ASCE 7-16', '7.4.1')],
     fix: 'State roof_insulation_r (and roof_ventilated), or slippery_modules: false.',

@@ -14,3 +14,4 @@ export {
 } from './plane-geometry.js'
 export type { RoofArrangement } from './roof-arrangement.js'
 export type { PlaneSnowValues, SnowCaseValues, SnowValues } from './snow-values.js'
+export type { SeismicValues } from './seismic-values.js'

@@ -1,3 +1,4 @@
+import type { SeismicValues } from './seismic-values.js'
 import type { SnowValues } from './snow-values.js'
 
 /** Values of the stage, with the names that the JSON has. */
@@ -40,6 +41,7 @@ export interface MountValues {
   }
   readonly cautions: readonly string[]
   readonly snow: SnowValues
+  readonly seismic: SeismicValues
 }
 
 export interface ZoneLoads {

@@ -1,4 +1,4 @@
-export { collectValues } from './collect-values.js'
+export { arrayWeight, collectValues } from './collect-values.js'
 export { moduleChecks } from './module-checks.js'
 export { mountRows } from './mount-rows.js'
 export { modulePartChecks, railPartChecks } from './part-checks.js'

@@ -54,12 +54,7 @@ interface NamedWall {
   readonly place: string
 }
 
-function driftCases(
-  on: SnowOnPlane,
-  base: BaseSnow,
-  found: DriftsAtWall,
-  wall: NamedWall,
-): WorkedSnow[] | undefined {
+function driftCases(on: SnowOnPlane, base: BaseSnow, found: DriftsAtWall, wall: NamedWall): WorkedSnow[] | undefined {
   const { drifts, none } = found
   if (drifts === undefined) return undefined
   if (none === undefined) return drifts.map((drift) => driftCase(on, base, { found, drift, wall }))
@@ -82,7 +77,13 @@ interface FoundDrift {
 
 function driftCase(on: SnowOnPlane, base: BaseSnow, { found, drift, wall }: FoundDrift): WorkedSnow {
   const name = `drift ${wall.name}, ${drift.wind}`
-  const heap = { depthFt: on.depthFt, basePsf: base.balancedPsf, atEndPsf: drift.peakPsf, atFootPsf: 0, widthFt: drift.widthFt }
+  const heap = {
+    depthFt: on.depthFt,
+    basePsf: base.balancedPsf,
+    atEndPsf: drift.peakPsf,
+    atFootPsf: 0,
+    widthFt: drift.widthFt,
+  }
   const widths = drift.wind === 'leeward' ? 4 : SNOW_RULES[base.edition].windwardWidths
   return {
     kind: 'drift',
@@ -107,7 +108,8 @@ function driftCase(on: SnowOnPlane, base: BaseSnow, { found, drift, wall }: Foun
   }
 }
 
-const SIDE = 'the wall is at the side of the plane: the load beside it is taken for all of the plane, which is the safe side'
+const SIDE =
+  'the wall is at the side of the plane: the load beside it is taken for all of the plane, which is the safe side'
 
 /** Snow that slides down from a higher roof onto balanced snow. */
 export function slidingCases(on: SnowOnPlane, base: BaseSnow, roof: HigherRoof): WorkedSnow[] {

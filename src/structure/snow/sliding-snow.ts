@@ -1,5 +1,11 @@
 import { SLIDING_SNOW } from '../../tables/asce7/index.js'
-import { pitchIn12Of, type Degrees, type Feet, type PoundsPerFoot, type PoundsPerSquareFoot } from '../../values/index.js'
+import {
+  pitchIn12Of,
+  type Degrees,
+  type Feet,
+  type PoundsPerFoot,
+  type PoundsPerSquareFoot,
+} from '../../values/index.js'
 
 /** Whether snow slides off a roof onto a lower one. @source ASCE 7-16 7.9 (secondary) */
 export function slidesOff(tiltDeg: Degrees, slippery: boolean): boolean {

@@ -140,7 +140,10 @@ function cutOff({ wind, fetchFt, fullHeightFt, widths }: FullDrift, base: WallBa
   const heightFt = Math.min(fullHeightFt, base.clearFt)
   const wider = (widths * fullHeightFt ** 2) / base.clearFt
   // A drift that is 8 heights wide to begin with keeps at least that.
-  const most = Math.max(DRIFT_RULES.mostClearWidths * base.clearFt, widths > DRIFT_RULES.widths ? widths * fullHeightFt : 0)
+  const most = Math.max(
+    DRIFT_RULES.mostClearWidths * base.clearFt,
+    widths > DRIFT_RULES.widths ? widths * fullHeightFt : 0,
+  )
   return {
     wind,
     fetchFt,

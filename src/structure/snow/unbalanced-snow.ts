@@ -20,7 +20,10 @@ export interface UnbalancedForms {
  * @param eaveToRidgeFt Horizontal.
  * @source ASCE 7-16 and 7-22 7.6.1 (secondary)
  */
-export function unbalancedForms(eaveToRidgeFt: Feet, framing: 'rafter' | 'continuous rafter' | 'truss'): UnbalancedForms {
+export function unbalancedForms(
+  eaveToRidgeFt: Feet,
+  framing: 'rafter' | 'continuous rafter' | 'truss',
+): UnbalancedForms {
   const short = eaveToRidgeFt <= UNBALANCED_SNOW.shortFt + 1e-9 && framing !== 'truss'
   return { whole: short, heap: !short || framing !== 'rafter' }
 }

@@ -1,4 +1,10 @@
-import { LOW_SLOPE_SNOW, RAIN_SLOPE_DIVISOR, SNOW_IMPORTANCE, SNOW_RULES, type LoadEdition } from '../../tables/asce7/index.js'
+import {
+  LOW_SLOPE_SNOW,
+  RAIN_SLOPE_DIVISOR,
+  SNOW_IMPORTANCE,
+  SNOW_RULES,
+  type LoadEdition,
+} from '../../tables/asce7/index.js'
 import type { Degrees, Feet, PoundsPerSquareFoot } from '../../values/index.js'
 
 /**

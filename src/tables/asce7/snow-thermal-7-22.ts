@@ -8,12 +8,13 @@ export const INSULATED_ROOF_GROUND_PSF = [10, 20, 30, 40, 50, 60, 70] as const
  *
  * @source ASCE 7-22 table 7.3-3 (secondary: an open calculator specification that read an image of the page)
  */
-export const INSULATED_ROOF_THERMAL: readonly { readonly insulationR: number; readonly factors: readonly number[] }[] = [
-  { insulationR: 20, factors: [1.2, 1.11, 1.05, 1.01, 1.0, 1.0, 1.0] },
-  { insulationR: 30, factors: [1.2, 1.17, 1.14, 1.13, 1.12, 1.11, 1.1] },
-  { insulationR: 40, factors: [1.2, 1.19, 1.17, 1.16, 1.16, 1.15, 1.15] },
-  { insulationR: 50, factors: [1.2, 1.2, 1.19, 1.19, 1.19, 1.18, 1.18] },
-]
+export const INSULATED_ROOF_THERMAL: readonly { readonly insulationR: number; readonly factors: readonly number[] }[] =
+  [
+    { insulationR: 20, factors: [1.2, 1.11, 1.05, 1.01, 1.0, 1.0, 1.0] },
+    { insulationR: 30, factors: [1.2, 1.17, 1.14, 1.13, 1.12, 1.11, 1.1] },
+    { insulationR: 40, factors: [1.2, 1.19, 1.17, 1.16, 1.16, 1.15, 1.15] },
+    { insulationR: 50, factors: [1.2, 1.2, 1.19, 1.19, 1.19, 1.18, 1.18] },
+  ]
 
 /**
  * Thermal factor Ct of the other roofs of 7-22.
