@@ -193,6 +193,43 @@ describe('a gable', () => {
 })
 
 describe('a plane below something higher', () => {
+  it('that is shallow cuts the drift off where it ends, and keeps what the authority asks for at least', () => {
+    const shallow = solve({ snow: { ground_psf: 35, higher_roofs: { house: roofAbove } } }, porch(16), 2.2)
+    const [low, high] = cases(shallow).find(({ kind }) => kind === 'drift')?.pieces ?? []
+    expect(low?.to_psf).toBeCloseTo(high?.from_psf ?? 0, 9)
+    const on: SnowOnPlane = {
+      plane: 'porch',
+      snow: {
+        edition: 'ASCE 7-16',
+        groundPsf: 40,
+        exposure: 'B',
+        roofExposure: 'partially_exposed',
+        thermalFactor: 1,
+        tiltDeg: 20,
+        minimumPsf: 0,
+      },
+      mapsOverStated: 1,
+      winterWind: undefined,
+      depthFt: 6,
+      ridge: undefined,
+      higherRoofs: [],
+      parapets: [{ id: 'wall', end: 'top', heightFt: 20, lengthFt: 30, fetchFt: 100 }],
+      overhangFt: 0,
+      iceDams: false,
+      spansFt: [6],
+    }
+    // 0.75 hd = 2.855 ft, 11.42 ft wide; 6 ft below the wall 5.42 / 11.42 of it is left.
+    const heightFt = 0.75 * (0.43 * 100 ** (1 / 3) * 50 ** (1 / 4) - 1.5)
+    const drift = planeSnowCases(on).cases.find(({ kind }) => kind === 'drift')?.snowCase.pieces ?? []
+    expect(drift).toHaveLength(1)
+    expect(drift[0]?.fromPsf).toBeCloseTo(28 + 19.2 * heightFt * (1 - 6 / (4 * heightFt)), 9)
+    expect(drift[0]?.toPsf).toBeCloseTo(28 + 19.2 * heightFt, 9)
+    // A local minimum of 35 psf lies under the drift too, and leaves less of the wall free, which here is far higher.
+    const least = planeSnowCases({ ...on, snow: { ...on.snow, minimumPsf: 35 } })
+    const raised = least.cases.find(({ kind }) => kind === 'drift')?.snowCase.pieces ?? []
+    expect(raised[0]?.toPsf).toBeCloseTo(35 + 19.2 * heightFt, 9)
+  })
+
   it('with a wall that is not stated is an error where it snows', () => {
     const finding = found(solve({}, porch()), 'structure.snow-wall-drift')
     expect(finding).toMatchObject({ severity: 'error' })
@@ -269,7 +306,9 @@ describe('a plane below something higher', () => {
     project.roof_planes = { south: { azimuth_deg: 180, tilt_deg: 22, obstructions: { box } } }
     expect(found(spaceMounts(project, demoArrangement()), 'structure.snow-projection')).toBeDefined()
     project.roof_planes = { south: { azimuth_deg: 180, tilt_deg: 22, obstructions: { box: { ...box, width_ft: 14 } } } }
-    expect(found(spaceMounts(project, demoArrangement()), 'structure.snow-projection')).toBeUndefined()
+    const short = spaceMounts(project, demoArrangement())
+    expect(found(short, 'structure.snow-projection')).toBeUndefined()
+    expect(short.worksheet.find(({ id }) => id === 'structure.south.snow-boxes')?.inputs[0]?.value).toBe(14)
   })
 })
 
@@ -285,6 +324,15 @@ describe('glass', () => {
     expect(step({ thermal: 'heated', roof_insulation_r: 30 })).toEqual([true, undefined])
     expect(step({ thermal: 'heated', roof_insulation_r: 20, roof_ventilated: true })).toEqual([true, undefined])
     expect(step({ thermal: 'heated', roof_insulation_r: 20 })).toEqual([false, 'warning'])
+  })
+
+  it('lightens modules, rails and mounts only of the balanced case', () => {
+    const at = (tiltDeg: number, slippery_modules: boolean) =>
+      solve({ snow: { slippery_modules } }, rectangle('south', 48, 16, tiltDeg)).values.loads.planes['south']?.snow_psf
+    // Past 7 in 12 only balanced snow is left: Ct 1.1, 1 - (35 - 10) / 60 of it on glass.
+    expect(at(35, false)).toBeCloseTo(0.77 * 30, 9)
+    expect(at(35, true)).toBeCloseTo((1 - 25 / 60) * 0.77 * 30, 9)
+    expect([at(22, false), at(22, true)]).toEqual([30, 30])
   })
 
   it('throws snow onto a lower roof, which is told', () => {
@@ -311,7 +359,17 @@ describe('7-22', () => {
     expect(at({ thermal: 'heated', roof_insulation_r: 30 })).toMatchObject({ thermal_factor: 1.125, level: 'strength' })
     expect(at({ thermal: 'heated', roof_insulation_r: 30 }).balanced_psf).toBeCloseTo(0.7 * 1.125 * 45, 9)
     expect(at({ thermal: 'cold_ventilated' }).thermal_factor).toBe(1.2)
+    expect(at({ thermal: 'heated', roof_ventilated: true }).thermal_factor).toBe(1.2)
     expect(at({ thermal: 'heated', roof_insulation_r: 30, thermal_factor: 1.2 }).thermal_factor).toBe(1.2)
+  })
+
+  it('takes that Ct at strength level, and says where it comes from', () => {
+    const snow = { ground_basis: 'allowable', ground_psf: 31.5, thermal: 'heated', roof_insulation_r: 30 } as const
+    const result = solve({ loads: 'ASCE 7-22', snow })
+    const step = result.worksheet.find(({ id }) => id === 'structure.thermal-factor')
+    expect(step?.result.value).toBeCloseTo(1.125, 9)
+    expect(step?.inputs.map(({ value }) => value)).toEqual([30, expect.closeTo(45, 9)])
+    expect(solve({}).worksheet.some(({ id }) => id === 'structure.thermal-factor')).toBe(false)
   })
 
   it('gives allowable ground snow the heights of its strength level and 0.7 of the pressures', () => {

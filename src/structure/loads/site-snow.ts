@@ -27,6 +27,8 @@ export interface SiteSnow {
   readonly iceDams: boolean
   /** Why smooth glass is not counted as slippery, though it was asked for. */
   readonly notSlippery: string | undefined
+  /** Insulation that gave Ct by ASCE 7-22 table 7.3-3; undefined where Ct has another source. */
+  readonly thermalByR: number | undefined
   /** As stated; undefined when not. */
   readonly oppositeEaveToRidgeFt: Feet | undefined
 }
@@ -68,6 +70,7 @@ export function siteSnow(structure: Project['structure'], edition: LoadEdition, 
     winterWind: snow?.winter_wind_parameter,
     iceDams: hasIceDams(snow),
     notSlippery: whyNotSlippery(snow, edition, onRoof.thermalFactor),
+    thermalByR: thermalByR(snow, edition),
     oppositeEaveToRidgeFt: building?.opposite_eave_to_ridge_ft,
   }
 }
@@ -95,24 +98,36 @@ function thermalFactor(snow: Snow | undefined, edition: LoadEdition, mapGroundPs
     'cold_ventilated for a ventilated attic with R 25 or more, heated for an insulated slope above rooms, unheated for a garage.',
   )
   if (edition !== 'ASCE 7-22') return SNOW_THERMAL[thermal]
-  if (thermal === 'heated') {
-    const insulationR = need(
-      snow?.roof_insulation_r,
-      'structure.snow.roof_insulation_r',
-      'the insulation of the heated roof, by which ASCE 7-22 table 7.3-3 gives Ct,',
-      'Add the R of all layers between rooms and roof covering, or state thermal_factor.',
-    )
-    return insulatedRoofThermal(insulationR, mapGroundPsf)
+  switch (thermal) {
+    case 'heated':
+      // The table is of roofs that are not ventilated; a ventilated one takes the largest factor of it.
+      return snow?.roof_ventilated === true ? THERMAL_7_22.cold_ventilated : insulatedThermal(snow, mapGroundPsf)
+    case 'greenhouse':
+      return need<number>(
+        undefined,
+        'structure.snow.thermal_factor',
+        'the thermal factor Ct of a greenhouse in 7-22, which is not held here,',
+        'Read it from ASCE 7-22 table 7.3-2, or ask the building department.',
+      )
+    default:
+      return THERMAL_7_22[thermal]
   }
-  if (thermal === 'greenhouse') {
-    return need<number>(
-      undefined,
-      'structure.snow.thermal_factor',
-      'the thermal factor Ct of a greenhouse in 7-22, which is not held here,',
-      'Read it from ASCE 7-22 table 7.3-2, or ask the building department.',
-    )
-  }
-  return THERMAL_7_22[thermal]
+}
+
+function insulatedThermal(snow: Snow | undefined, mapGroundPsf: PoundsPerSquareFoot): number {
+  const insulationR = need(
+    snow?.roof_insulation_r,
+    'structure.snow.roof_insulation_r',
+    'the insulation of the heated roof, by which ASCE 7-22 table 7.3-3 gives Ct,',
+    'Add the R of all layers between rooms and roof covering, or state thermal_factor.',
+  )
+  return insulatedRoofThermal(insulationR, mapGroundPsf)
+}
+
+/** Insulation by which table 7.3-3 of 7-22 gives Ct: that of heated roofs without ventilation. */
+function thermalByR(snow: Snow | undefined, edition: LoadEdition): number | undefined {
+  const byTable = edition === 'ASCE 7-22' && snow?.thermal_factor === undefined && snow?.thermal === 'heated'
+  return byTable && snow.roof_ventilated !== true ? snow.roof_insulation_r : undefined
 }
 
 function isVentilated(snow: Snow | undefined): boolean {

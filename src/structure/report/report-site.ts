@@ -10,6 +10,7 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
   const ke = recordElevation(site, worksheet)
   recordVelocityPressure(site, kz, ke, worksheet)
   recordEdgeStrip(site, worksheet)
+  recordThermal(site, worksheet)
   recordFlatRoofSnow(site, worksheet)
 }
 
@@ -83,6 +84,27 @@ function recordEdgeStrip({ wind, widthFt, edition }: SiteLoads, worksheet: Works
     ],
     result: { symbol: 'a', value: edgeStripWidthFt(widthFt, wind.meanRoofHeightFt), unit: 'ft' },
     source: asce(edition, 'figure 30.3-1, notation'),
+  })
+}
+
+/** Thermal factor of a heated roof by its insulation, in the edition that has a table of it. */
+function recordThermal({ snow, snowCases, edition }: SiteLoads, worksheet: Worksheet): void {
+  if (snowCases.thermalByR === undefined) return
+  worksheet.step({
+    id: 'structure.thermal-factor',
+    says: 'Thermal factor of a heated roof that is not ventilated',
+    formula: 'Ct of table 7.3-3, straight between its columns and rows',
+    inputs: [
+      { symbol: 'R', value: snowCases.thermalByR, unit: 'h ft2 F/Btu', from: 'structure.snow.roof_insulation_r' },
+      {
+        symbol: 'pg',
+        value: snow.groundPsf * snowCases.mapsOverStated,
+        unit: 'psf',
+        from: 'structure.snow.ground_psf, at strength level',
+      },
+    ],
+    result: { symbol: 'Ct', value: snow.thermalFactor, unit: '' },
+    source: asce(edition, 'table 7.3-3'),
   })
 }
 

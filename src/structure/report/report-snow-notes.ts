@@ -1,4 +1,6 @@
 import type { Project } from '../../project/index.js'
+import { DRIFT_RULES } from '../../tables/asce7/index.js'
+import { own } from '../../values/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { SiteLoads } from '../loads/index.js'
 import type { SolvedPlane } from '../planes/index.js'
@@ -30,6 +32,7 @@ export function reportSnowNotes(
     noteHeld(plane.model.geometry.id, worksheet)
     noteLowerRoof(project, site, plane, worksheet)
     noteStrip(project, site, plane, worksheet)
+    noteBoxes(project, site, plane, worksheet)
   }
   worksheet.find({
     severity: 'note',
@@ -103,5 +106,27 @@ function noteStrip(project: Project, site: SiteLoads, { model }: SolvedPlane, wo
     where: `arrays`,
     source: { document: 'Balance of masses, unverified', standing: 'common practice, no source' },
     fix: 'Leave 3 ft or more below the array, or have an engineer check eave and gutter for it.',
+  })
+}
+
+/** Boxes on the plane that are too short to make a drift. */
+function noteBoxes(project: Project, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
+  const { id } = model.geometry
+  const boxes = Object.entries(own(project.roof_planes, id)?.obstructions ?? {}).filter(
+    ([, box]) => Math.max(box.width_ft, box.length_ft) < DRIFT_RULES.leastProjectionFt,
+  )
+  if (boxes.length === 0) return
+  worksheet.note({
+    id: `structure.${id}.snow-boxes`,
+    says: `No drift is counted at boxes on the roof that are shorter than ${DRIFT_RULES.leastProjectionFt} ft`,
+    formula: `longest side < ${DRIFT_RULES.leastProjectionFt} ft`,
+    inputs: boxes.map(([name, box]) => ({
+      symbol: name,
+      value: Math.max(box.width_ft, box.length_ft),
+      unit: 'ft',
+      from: `roof_planes.${id}.obstructions.${name}`,
+    })),
+    result: { symbol: 'drift', value: 'none', unit: '' },
+    source: { document: site.edition, place: '7.8', standing: 'secondary' },
   })
 }

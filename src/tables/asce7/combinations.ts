@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { LoadEdition } from './edition.js'
+import { ALLOWABLE_OF_STRENGTH_SNOW } from './snow-cases.js'
 
 /** A combination of allowable stress design: factors of dead load, snow and wind. */
 export interface LoadCombination {
@@ -25,10 +26,10 @@ function combinations(snow: number, standing: SourceStanding): readonly LoadComb
 /**
  * Combinations that an array on a roof can meet; roof live load is left out under modules close to the roof.
  *
- * @source ASCE 7-10 and 7-16 section 2.4.1 (secondary); 0.7 S of 7-22 section 2.4.1 (from memory)
+ * @source ASCE 7-10 and 7-16 section 2.4.1 (secondary); 0.7 S of 7-22 sections 2.4.1 and C7.2 (secondary, three texts)
  */
 export const LOAD_COMBINATIONS: Readonly<Record<LoadEdition, readonly LoadCombination[]>> = {
   'ASCE 7-10': combinations(1, 'secondary'),
   'ASCE 7-16': combinations(1, 'secondary'),
-  'ASCE 7-22': combinations(0.7, 'from memory'),
+  'ASCE 7-22': combinations(ALLOWABLE_OF_STRENGTH_SNOW, 'secondary'),
 }
