@@ -12,6 +12,9 @@ import {
 } from '../../src/structure/snow/index.js'
 import type { Result } from '../../src/worksheet/index.js'
 import { RandomSource } from '../../src/values/index.js'
+import { siteLoads } from '../../src/structure/loads/index.js'
+import { snowOfPlane } from '../../src/structure/planes/plane-snow.js'
+import { framingSpec } from '../../src/structure/rafters/index.js'
 import { block, demoArrangement, demoProject, hipPlane, rectangle } from './demo-house.js'
 
 type Structure = NonNullable<Project['structure']>
@@ -116,6 +119,17 @@ describe('a gable', () => {
     const bound = solve({ framing }, deep)
     expect(found(bound, 'structure.snow-opposite-not-stated')).toMatchObject({ severity: 'warning' })
     expect(bound.values.snow.unbalanced_psf).toBeGreaterThan(heap?.most_psf ?? 0)
+  })
+
+  it('of trusses takes the heap, however short', () => {
+    const project = house({ building: { opposite_eave_to_ridge_ft: 14 } })
+    const [site, framing] = [siteLoads(project), framingSpec(project, 'south')]
+    const truss = house({ framing: { kind: 'truss' } })
+    const geometry = rectangle('south', 48, 16, 22)
+    const kindsOf = (one: Project) =>
+      snowOfPlane(one, site, geometry, framing, block(1, 4, 12, 3)).cases.map(({ snowCase }) => snowCase.name)
+    expect(kindsOf(project)).toContain('unbalanced, leeward')
+    expect(kindsOf(truss)).toEqual(['balanced', 'unbalanced, heap behind the ridge', 'unbalanced, 0.3 of balanced'])
   })
 
   it('of rafters over a purlin takes both', () => {
@@ -255,6 +269,13 @@ describe('a plane below something higher', () => {
     const depth = 14 * Math.cos((22 * Math.PI) / 180)
     expect(drift?.pieces[1]?.from_ft).toBeCloseTo(depth - 7.53, 1)
     expect(drift?.pieces[1]?.from_psf).toBeCloseTo(ps, 9)
+    // The modules end 2 rows of 67.8 in and a gap above 2.2 ft, in plan.
+    const endFt = (2.2 + (2 * 67.8 + 0.5) / 12) * Math.cos((22 * Math.PI) / 180)
+    const { from_ft: startFt = 0 } = drift?.pieces[1] ?? {}
+    expect(drift?.on_modules_psf).toBeCloseTo(
+      ps + (((drift?.most_psf ?? 0) - ps) * (endFt - startFt)) / (depth - startFt),
+      6,
+    )
     const sliding = cases(result).find(({ kind }) => kind === 'sliding')
     expect(sliding?.most_psf).toBeCloseTo(ps + (0.4 * ps * 14) / 15, 9)
     // 13 ft of roof are narrower than the 15 ft: the pressure stays, the rest falls off.
@@ -263,6 +284,18 @@ describe('a plane below something higher', () => {
     expect(result.values.snow.sliding_psf).toBe(sliding?.most_psf)
     expect(result.values.loads.planes['south']?.snow_psf).toBeGreaterThan(ps + 10)
     expect(result.worksheet.map(({ id }) => id)).toContain('structure.south.snow-case.drift-below-roof-house-leeward')
+  })
+
+  it('takes the longer of the stated and its own length for the wind that drives snow up to the wall', () => {
+    const fetch = (lower_length_ft: number) => {
+      const snow = { ground_psf: 35, higher_roofs: { house: { ...roofAbove, upper_length_ft: 20, lower_length_ft } } }
+      const { worksheet } = solve({ snow }, porch())
+      return worksheet
+        .filter(({ id }) => id.startsWith('structure.south.snow-case.drift'))
+        .map(({ id, inputs }) => [id.split('-').at(-1), inputs.find(({ symbol }) => symbol === 'lu')?.value])
+    }
+    expect(fetch(4)).toEqual([['leeward', 20]])
+    expect(fetch(200)).toEqual([['windward', 200]])
   })
 
   it('does not get what does not slide: a gable end, a rough roof of 2 in 12, a far one', () => {
@@ -287,6 +320,10 @@ describe('a plane below something higher', () => {
     const drift = cases(solve({ snow: { parapets: { wall: parapet } } })).find(({ kind }) => kind === 'drift')
     expect(drift?.pieces[0]?.from_psf).toBe(drift?.most_psf)
     expect(drift?.pieces[0]?.to_psf).toBeLessThan(drift?.most_psf ?? 0)
+    // The modules begin 2.2 ft up the slope.
+    const { from_psf = 0, to_psf = 0, to_ft = 0 } = drift?.pieces[0] ?? {}
+    const beginFt = 2.2 * Math.cos((22 * Math.PI) / 180)
+    expect(drift?.on_modules_psf).toBeCloseTo(from_psf + (beginFt / to_ft) * (to_psf - from_psf), 9)
     const short = cases(solve({ snow: { parapets: { wall: { ...parapet, length_ft: 14 } } } })).find(
       ({ kind }) => kind === 'drift',
     )
@@ -301,6 +338,9 @@ describe('a plane below something higher', () => {
     }
     expect(found(solve({}, valley), 'structure.snow-valley')).toMatchObject({ severity: 'error' })
     expect(found(solve({ snow: { ground_psf: 20 } }, valley), 'structure.snow-valley')).toBeUndefined()
+    // 18 psf at allowable level are 25.7 at that of the maps.
+    const allowable = { ground_psf: 18, ground_basis: 'allowable' } as const
+    expect(found(solve({ loads: 'ASCE 7-22', snow: allowable }, valley), 'structure.snow-valley')).toBeDefined()
     const project = house({})
     const box = { x_ft: 1, y_ft: 13, width_ft: 15, length_ft: 1, height_ft: 2 }
     project.roof_planes = { south: { azimuth_deg: 180, tilt_deg: 22, obstructions: { box } } }

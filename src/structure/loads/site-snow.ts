@@ -109,7 +109,9 @@ function thermalFactor(snow: Snow | undefined, edition: LoadEdition, mapGroundPs
         'the thermal factor Ct of a greenhouse in 7-22, which is not held here,',
         'Read it from ASCE 7-22 table 7.3-2, or ask the building department.',
       )
-    default:
+    case 'cold_ventilated':
+    case 'unheated':
+    case 'freezer':
       return THERMAL_7_22[thermal]
   }
 }
