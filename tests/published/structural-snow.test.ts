@@ -177,6 +177,11 @@ describe('unbalanced snow', () => {
     expect(found?.extentFt).toSatisfy(near(7.43, 0.005))
     expect(28 + (found?.surchargePsf ?? 0)).toSatisfy(near(50.29, 0.005))
   })
+  it('takes a windward side of at least 20 ft up to 7-16, as it is in 7-22', () => {
+    const fetch = (edition: LoadEdition) =>
+      unbalancedSnow({ ...ridge, edition, winterWind: 0.5, balancedPsf: 20, windwardFt: 10 })?.fetchFt
+    expect([fetch('ASCE 7-10'), fetch('ASCE 7-16'), fetch('ASCE 7-22')]).toEqual([20, 20, 10])
+  })
   it('needs W2 in 7-22', () => {
     expect(unbalancedSnow({ ...ridge, edition: 'ASCE 7-22', winterWind: undefined, balancedPsf: 20 })).toBeUndefined()
   })
