@@ -3,6 +3,7 @@ import {
   driftHeightFt,
   flatRoofSnowPsf,
   insulatedRoofThermal,
+  isUnbalancedSlope,
   minimumSnowPsf,
   rainOnSnowPsf,
   slidesOff,
@@ -161,6 +162,15 @@ describe('unbalanced snow', () => {
     expect(unbalancedForms(20.1, 'rafter')).toEqual({ whole: false, heap: true })
     expect(unbalancedForms(14, 'truss')).toEqual({ whole: false, heap: true })
     expect(unbalancedForms(14, 'continuous rafter')).toEqual({ whole: true, heap: true })
+  })
+  it('is of slopes over 1/2 in 12 up to 7 in 12', () => {
+    expect([2.38, 2.39, 15, pitch(7), 30.3].map((tiltDeg) => isUnbalancedSlope(tiltDeg))).toEqual([
+      false,
+      true,
+      true,
+      true,
+      false,
+    ])
   })
   it('heaps W 24, 5:12, pg 40 by 7-16', () => {
     const found = unbalancedSnow({

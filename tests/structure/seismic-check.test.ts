@@ -135,6 +135,19 @@ describe('a house that shakes', () => {
     expect(values.checks.find(({ name }) => name === 'house lateral increase')?.limit_is).toBe('allowed increase')
   })
 
+  it('meets the snow on the modules too', () => {
+    const demand = (groundPsf: number) => {
+      const project = demoProject()
+      const s = project.structure ?? {}
+      const snow = { ...s.snow, ground_psf: groundPsf }
+      const result = spaceMounts({ ...project, structure: { ...s, snow, seismic: stated } }, demoArrangement(), {
+        spacingIn: 48,
+      })
+      return check(result)?.demand ?? 0
+    }
+    expect(demand(40)).toBeGreaterThan(1.5 * demand(0))
+  })
+
   it('takes SDS from Ss and Fa, with Fa at least 1.2 on soil of unknown class in 7-16', () => {
     const sds = (change: Seismic, loads?: 'ASCE 7-22') =>
       solve({ seismic: { design_category: 'D', ...change }, ...(loads === undefined ? {} : { loads }) }).values.seismic
@@ -225,6 +238,8 @@ describe('one mount', () => {
     expect(along('ASCE 7-16', true)).toBeCloseTo(with40(0.75), 9)
     expect(along('ASCE 7-22', false)).toBeCloseTo(Math.max(with40(0.1), mountForce(mount).alongLb), 9)
     expect(along('ASCE 7-22', true)).toBeCloseTo(with40(0.75), 9)
+    const across = Math.hypot((100 + 0.525 * 20) * sin + 0.75 * 40 * 30 * cos * sin, 0.525 * 80)
+    expect(mountForce({ ...mount, snowPsf: 40 }).acrossLb).toBeCloseTo(across, 9)
   })
 
   it('holds the smaller of sheet and screws, weaker across the grain', () => {
@@ -241,6 +256,9 @@ describe('one mount', () => {
     } as const
     const screws = shakenCapacity({ ...strength, lateralLb: undefined }, undefined)
     expect(screws.acrossLb ?? 0).toBeLessThan(screws.alongLb ?? 0)
+    const wet = shakenCapacity({ ...strength, lateralLb: undefined, wetFactor: 0.7, temperatureFactor: 0.8 }, undefined)
+    expect(wet.acrossLb).toBeCloseTo(0.56 * (screws.acrossLb ?? 0), 9)
+    expect(wet.alongLb).toBeCloseTo(0.56 * (screws.alongLb ?? 0), 9)
     expect(shakenCapacity(strength, 100)).toMatchObject({ acrossLb: 100 })
     expect(shakenCapacity({ ...strength, lateralLb: 50 }, 100)).toMatchObject({ alongLb: 50, acrossLb: 50 })
     const bare = shakenCapacity({ ...strength, plate: undefined }, undefined)
