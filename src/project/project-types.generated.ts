@@ -1773,6 +1773,7 @@ export interface Structure {
 wind?: WindSite
 snow?: SnowSite
 building?: Building
+seismic?: SeismicSite
 /**
  * Framing under each roof plane, keyed by the id of the plane under roof_planes.
  */
@@ -1866,7 +1867,7 @@ roof_exposure?: ("fully_exposed" | "partially_exposed" | "sheltered")
  */
 thermal?: ("heated" | "cold_ventilated" | "unheated" | "freezer" | "greenhouse")
 /**
- * Thermal factor Ct as a number, instead of `thermal`. Needed with 7-22.
+ * Thermal factor Ct as a number, instead of `thermal`; wins over it.
  */
 thermal_factor?: number
 /**
@@ -1877,6 +1878,102 @@ slippery_modules?: boolean
  * Least roof snow load that the authority prescribes, psf on the horizontal.
  */
 roof_minimum_psf?: number
+/**
+ * Thermal resistance of the roof or of the ceiling below it, h ft2 F / Btu: Ct of heated roofs in 7-22, slippery glass and ice dams on warm roofs.
+ */
+roof_insulation_r?: number
+/**
+ * Whether outside air moves between insulation and roof covering. cold_ventilated roofs are; others count as not ventilated when missing.
+ */
+roof_ventilated?: boolean
+/**
+ * Winter wind parameter W2 of ASCE 7-22 from its hazard tool, a pure number; needed with 7-22 where snow drifts (planes over 20 ft from eave to ridge, roofs below higher ones, parapets).
+ */
+winter_wind_parameter?: number
+/**
+ * Higher roofs beside or above a plane, from which snow drifts and slides onto it, keyed by your own ids.
+ */
+higher_roofs?: {
+[k: string]: HigherRoof
+}
+/**
+ * Parapets and other walls that stand above a plane without a higher roof behind them, keyed by your own ids.
+ */
+parapets?: {
+[k: string]: Parapet
+}
+/**
+ * Planes whose eave stands above a lower roof (porch, garage), onto which snow slides from the modules; an empty list when there is none.
+ * 
+ * Items: Id under roof_planes.
+ */
+planes_above_lower_roofs?: string[]
+}
+/**
+ * A roof that is higher than a plane with modules, at one of its edges.
+ */
+export interface HigherRoof {
+/**
+ * Id under roof_planes of the lower plane.
+ */
+plane: string
+/**
+ * Where it stands on the lower plane: top (its upper edge), eave (its lower edge) or side (a rake; the load beside it is then taken for the whole plane).
+ */
+end: ("top" | "eave" | "side")
+/**
+ * From the lower plane up to the eave or parapet of the higher roof, ft.
+ */
+step_ft: number
+/**
+ * Length of the higher roof at right angles to the step, from which the wind takes the snow, ft in plan.
+ */
+upper_length_ft: number
+/**
+ * Length of the lower roof at right angles to the step, ft in plan, when it goes on beyond the plane.
+ */
+lower_length_ft?: number
+/**
+ * Slope of the higher roof towards the lower plane, degrees; 0 when it does not fall that way (a gable end).
+ */
+upper_slope_deg: number
+/**
+ * Horizontal distance from eave to ridge of the part of the higher roof that slopes towards the lower plane, ft; 0 when none does.
+ */
+upper_eave_to_ridge_ft: number
+/**
+ * Whether the higher roof has a slippery covering: metal, membrane, glass, modules.
+ */
+upper_slippery: boolean
+/**
+ * Clear horizontal distance between the two roofs, ft; 0 where they meet, as when missing.
+ */
+gap_ft?: number
+}
+/**
+ * A wall above a plane, against which snow drifts.
+ */
+export interface Parapet {
+/**
+ * Id under roof_planes of the plane.
+ */
+plane: string
+/**
+ * Where it stands on the plane: top, eave or side (the load beside it is then taken for the whole plane).
+ */
+end: ("top" | "eave" | "side")
+/**
+ * Height of its top above the roof, ft.
+ */
+height_ft: number
+/**
+ * Length of the wall, ft in plan; below 15 ft no drift is counted.
+ */
+length_ft: number
+/**
+ * Length of roof up- or downwind of the wall, the longer one, ft in plan.
+ */
+fetch_ft: number
 }
 /**
  * The house as the wind sees it.
@@ -1898,6 +1995,93 @@ enclosure?: ("enclosed" | "partially_enclosed" | "open")
  * Shape of the roof as a whole.
  */
 roof_kind?: ("gable" | "hip")
+/**
+ * Horizontal distance from eave to ridge on the other side of the ridge, ft, the longest if planes differ: from there the wind takes the snow that it heaps behind the ridge.
+ */
+opposite_eave_to_ridge_ft?: number
+}
+/**
+ * Earthquake at the site and what the roof weighs. Safety inputs, never guessed.
+ */
+export interface SeismicSite {
+/**
+ * one_two_family (a detached house for one or two families) or other.
+ */
+dwelling?: ("one_two_family" | "other")
+/**
+ * Seismic design category of the building department: A, B, C, D0, D1, D2 (residential code) or D, E, F.
+ */
+design_category?: ("A" | "B" | "C" | "D0" | "D1" | "D2" | "D" | "E" | "F")
+/**
+ * Design spectral acceleration SDS at short periods, g. State this, or ss_g with fa.
+ */
+sds_g?: number
+/**
+ * Mapped spectral acceleration Ss at short periods, g.
+ */
+ss_g?: number
+/**
+ * Site coefficient Fa for Ss and the site class, a pure number.
+ */
+fa?: number
+/**
+ * Site class of the soil; default when no soil report says better (Fa is then at least 1.2 in 7-16).
+ */
+site_class?: ("A" | "B" | "BC" | "C" | "CD" | "D" | "DE" | "E" | "default")
+/**
+ * Height of the array over the mean roof height, z/h, at most 1; 1 when missing, the safe side.
+ */
+height_ratio?: number
+/**
+ * Component resonance ductility factor CAR of 7-22 from its table 13.6-1, a pure number; the cap of the force is taken when missing.
+ */
+car?: number
+/**
+ * Component strength factor Rpo of 7-22 from its table 13.6-1, a pure number; the cap of the force is taken when missing.
+ */
+rpo?: number
+/**
+ * Allowable load of the mount across the slope, along the eave, from its sheet or test, lb.
+ */
+mount_lateral_across_lb?: number
+weights?: BuildingWeights
+}
+/**
+ * What shakes with the roof, for the rule that the sideways load of an existing house may grow by a tenth.
+ */
+export interface BuildingWeights {
+/**
+ * Area of the whole roof along the surface, ft2.
+ */
+roof_area_ft2: number
+/**
+ * Weight of the roof without the array, psf of that area.
+ */
+roof_psf: number
+/**
+ * Area of the ceiling under the roof, ft2.
+ */
+ceiling_area_ft2?: number
+/**
+ * Weight of that ceiling, psf.
+ */
+ceiling_psf?: number
+/**
+ * Area of the upper half of the outer walls of the top storey, ft2.
+ */
+wall_area_ft2?: number
+/**
+ * Weight of the outer walls, psf.
+ */
+wall_psf?: number
+/**
+ * Area of the upper half of the inner walls of the top storey, ft2.
+ */
+partition_area_ft2?: number
+/**
+ * Weight of the inner walls, psf.
+ */
+partition_psf?: number
 }
 /**
  * The framing under one roof plane. Look into the attic.

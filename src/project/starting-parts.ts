@@ -126,6 +126,7 @@ export const LATER_PARTS: readonly string[] = [
   '    special_wind_region: false',
   '  snow: { ground_psf: 20, ground_basis: allowable, roof_exposure: partially_exposed, thermal: heated }',
   '  building: { length_ft: 40, width_ft: 30, enclosure: enclosed, roof_kind: gable }',
+  '  seismic: { dwelling: one_two_family, design_category: B }',
   '  rail: rail40',
   '  mount: flashed_foot',
   '  mount_layout: staggered',

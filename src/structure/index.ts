@@ -35,8 +35,12 @@ export {
   type PlanePoint,
   type RafterCodePath,
   type RafterValue,
+  type PlaneSnowValues,
   type RailValue,
   type RoofArrangement,
+  type SeismicValues,
+  type SnowCaseValues,
+  type SnowValues,
   type ZoneLoads,
 } from './model/index.js'
 export {

@@ -9,6 +9,7 @@ import {
   type RoofArrangement,
 } from './model/index.js'
 import {
+  arrayWeight,
   collectValues,
   moduleChecks,
   mountRows,
@@ -18,6 +19,7 @@ import {
   reportHardestMount,
   reportRail,
   reportSite,
+  reportSnowNotes,
   reportStrength,
 } from './report/index.js'
 import {
@@ -31,6 +33,7 @@ import {
   type SolvedPlane,
 } from './planes/index.js'
 import { siteLoads } from './loads/index.js'
+import { checkSeismic } from './seismic/index.js'
 import type { SquareFeet } from '../values/index.js'
 
 /**
@@ -94,9 +97,12 @@ export function spaceMounts(
     const rafters = plane.rafters?.result
     if (rafters !== undefined) parts.push(...rafterPartChecks(plane.model.geometry.id, rafters, plane.covered))
   }
+  reportSnowNotes(project, site, planes, worksheet)
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
-  const checks = collectChecks(parts, worksheet)
-  return worksheet.result(collectValues({ edition: site.edition, arrangement, planes, rails, checks, kit }))
+  const weightLb = arrayWeight(planes, rails, kit).lb
+  const seismic = checkSeismic({ project, site, planes, kit, weightLb }, worksheet)
+  const checks = collectChecks([...parts, ...seismic.parts], worksheet)
+  return worksheet.result(collectValues({ site, arrangement, planes, rails, checks, kit, seismic: seismic.values }))
 }
 
 function woodEdition(project: Project, worksheet: Worksheet): string {

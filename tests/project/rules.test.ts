@@ -58,6 +58,31 @@ const CASES: readonly Case[] = [
     "38:25  structure.framing.soth  no 'soth' under roof_planes; did you mean south?",
   ],
   [
+    'plane below a higher roof',
+    [
+      [
+        'equipment:  # from',
+        'structure: { snow: { higher_roofs: { house: { plane: soth, end: top, step_ft: 9, upper_length_ft: 28, upper_slope_deg: 0, upper_eave_to_ridge_ft: 0, upper_slippery: false } } } }\nequipment:  # from',
+      ],
+    ],
+    "38:54  structure.snow.higher_roofs.house.plane  no 'soth' under roof_planes; did you mean south?",
+  ],
+  [
+    'plane with a parapet',
+    [
+      [
+        'equipment:  # from',
+        'structure: { snow: { parapets: { wall: { plane: soth, end: top, height_ft: 3, length_ft: 20, fetch_ft: 20 } } } }\nequipment:  # from',
+      ],
+    ],
+    "38:49  structure.snow.parapets.wall.plane  no 'soth' under roof_planes; did you mean south?",
+  ],
+  [
+    'plane above a lower roof',
+    [['equipment:  # from', 'structure: { snow: { planes_above_lower_roofs: [south, soth] } }\nequipment:  # from']],
+    "38:56  structure.snow.planes_above_lower_roofs.1  no 'soth' under roof_planes; did you mean south?",
+  ],
+  [
     'inverter of a unit',
     [...STRINGS, ['inverter: s5000', 'inverter: s500']],
     "39:23  inverter_units.garage.inverter  no 's500' under equipment.inverters; did you mean s5000?",

@@ -2,22 +2,14 @@ import { describe, expect, it } from 'vitest'
 import { readTable } from '../structure/read-table.js'
 import {
   exposureCoefficient,
-  flatRoofSnowPsf,
   gravityChangePct,
   pressureCoefficient,
-  slopedRoofSnowPsf,
-  snowSlopeFactor,
   solarEqualisation,
   velocityPressurePsf,
   windPressurePsf,
   type RoofShape,
 } from '../../src/structure/index.js'
-import {
-  PRESSURE_COEFFICIENTS,
-  SNOW_EXPOSURE,
-  SNOW_SLOPE_LINES,
-  type LoadEdition,
-} from '../../src/tables/asce7/index.js'
+import { PRESSURE_COEFFICIENTS, type LoadEdition } from '../../src/tables/asce7/index.js'
 
 const site = (edition: LoadEdition, exposure: 'B' | 'C' | 'D', meanRoofHeightFt: number, speedMph: number) => ({
   edition,
@@ -294,48 +286,6 @@ function cladding(slope: string, zone: string, area: number): { uplift: number; 
   }
   return { uplift: at('uplift'), down: at('down') }
 }
-
-describe('snow', () => {
-  const snow = { exposure: 'B', roofExposure: 'partially_exposed', thermalFactor: 1, minimumPsf: 0 } as const
-  // Minnesota rule 1303: 0.7 x 50 = 35 and 0.7 x 60 = 42 psf; a Washington permit (ASCE 7-16): ground 20 gives roof 14 psf.
-  it.each([
-    [50, 35],
-    [60, 42],
-    [20, 14],
-  ])('ground %s psf gives a flat roof %s psf', (groundPsf, roof) => {
-    expect(flatRoofSnowPsf({ ...snow, groundPsf })).toBeCloseTo(roof, 9)
-  })
-
-  // Test value of an open ASCE 7-16 library: slippery, Ct 1.0, 4:12.
-  it('has the slope factor 0.7933', () => expect(snowSlopeFactor(18.435, 1, 'slippery')).toBeCloseTo(0.7933, 4))
-
-  it.each(readTable('snow_Cs_lines'))('slope line $surface Ct $Ct', (row) => {
-    const surface = row['surface'] === 'other' ? 'other' : 'slippery'
-    const ct = Number((row['Ct'] ?? '').replace(/[<>=]/g, ''))
-    const [full, none] = [Number(row['Cs=1_up_to_deg']), Number(row['Cs=0_from_deg'])]
-    expect(snowSlopeFactor(full, ct, surface)).toBe(1)
-    expect(snowSlopeFactor(none, ct, surface)).toBe(0)
-    expect(snowSlopeFactor((full + none) / 2, ct, surface)).toBeCloseTo(0.5, 9)
-    expect(SNOW_SLOPE_LINES.some((line) => line.surface === surface && line.fullToDeg === full)).toBe(true)
-  })
-
-  it('holds the exposure factors of table 7.3-1', () => {
-    for (const row of readTable('snow_Ce_Ct').filter((r) => /^[BCD]$/.test(r['row'] ?? ''))) {
-      expect(SNOW_EXPOSURE[row['row'] as 'B']).toEqual({
-        fully_exposed: Number(row['fully_exposed']),
-        partially_exposed: Number(row['partially_exposed']),
-        sheltered: Number(row['sheltered']),
-      })
-    }
-  })
-
-  it('keeps the minimum of low slopes and of the authority', () => {
-    const low = { ...snow, groundPsf: 25, tiltDeg: 10 }
-    expect(slopedRoofSnowPsf(low, 'other')).toBe(20)
-    expect(slopedRoofSnowPsf({ ...low, minimumPsf: 25 }, 'other')).toBe(25)
-    expect(slopedRoofSnowPsf({ ...low, tiltDeg: 20 }, 'other')).toBeCloseTo(17.5, 9)
-  })
-})
 
 // Permit calculation in a city record (2023): roof dead 8, live 20, modules 2.9 psf; 64.4 kip becomes 55.2 kip, -14.25 % printed, -14.29 % recalculated.
 it('follows a published gravity check of an existing roof', () => {

@@ -68,6 +68,7 @@ export function demoProject(): Project {
       },
       snow: { ground_psf: 0, roof_exposure: 'partially_exposed', thermal: 'cold_ventilated' },
       building: { length_ft: 48, width_ft: 28, enclosure: 'enclosed', roof_kind: 'gable' },
+      seismic: { dwelling: 'one_two_family', design_category: 'B' },
       framing: {
         south: {
           kind: 'rafter',

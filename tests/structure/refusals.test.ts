@@ -158,11 +158,17 @@ describe('safety inputs are asked for', () => {
     expect(error.fix.length).toBeGreaterThan(10)
   })
 
-  it('7-22 asks for the thermal factor and the level of the snow', () => {
+  it('7-22 asks for the level of the snow, and for what gives the thermal factor', () => {
     const project = changed('codes.loads', 'ASCE 7-22')
-    expect(refusal(project).where).toBe('structure.snow.thermal_factor')
-    if (project.structure?.snow !== undefined) project.structure.snow.thermal_factor = 1.1
     expect(refusal(project).where).toBe('structure.snow.ground_basis')
+    const snow = project.structure?.snow ?? {}
+    snow.ground_basis = 'strength'
+    snow.thermal = 'heated'
+    expect(refusal(project).where).toBe('structure.snow.roof_insulation_r')
+    snow.thermal = 'greenhouse'
+    expect(refusal(project).where).toBe('structure.snow.thermal_factor')
+    delete snow.thermal
+    expect(refusal(project).where).toBe('structure.snow.thermal')
   })
 })
 

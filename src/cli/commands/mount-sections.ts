@@ -2,6 +2,8 @@ import type { MountValues } from '../../structure/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 import { rafterSections } from './rafter-sections.js'
 import { own } from '../../values/index.js'
+import { seismicSections } from './seismic-sections.js'
+import { snowSections } from './snow-sections.js'
 
 /** Every mount, for the eyes and for a spreadsheet. */
 export function mountTable(values: MountValues): TableData {
@@ -40,6 +42,8 @@ export function mountSections(values: MountValues): Section[] {
   return [
     facts(values),
     zones(values),
+    ...snowSections(values),
+    ...seismicSections(values),
     checks(values),
     ...rafterSections(values),
     { kind: 'table', heading: 'Mounts, from the left end of the eave', ...mountTable(values) },

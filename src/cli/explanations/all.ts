@@ -8,6 +8,8 @@ import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
+import { SEISMIC } from './seismic.js'
+import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
 import { YIELD } from './yield.js'
@@ -21,6 +23,8 @@ export const EXPLANATIONS: Explanations = {
   ...CONNECTION,
   ...STRUCTURE,
   ...RAFTERS,
+  ...SNOW,
+  ...SEISMIC,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,

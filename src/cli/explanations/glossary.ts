@@ -228,6 +228,17 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
     means: 'Part of a roof for wind: the field, its edges and its corners, where wind lifts more.',
     also: ['wind-zone', 'edge-zone'],
   },
+  sds: {
+    means:
+      'How hard short, stiff buildings are shaken in the earthquake that a design must stand, as a share of gravity.',
+    where: 'structure.seismic.sds_g; the hazard tool of the load standard gives it for a place',
+    also: ['design-spectral-acceleration'],
+  },
+  'seismic-design-category': {
+    means: 'A letter from A (hardly shaken) to F that says how carefully a building is designed for earthquake.',
+    where: 'structure.seismic.design_category; the building department states it',
+    also: ['sdc'],
+  },
   'self-consumption': {
     means: 'The share of solar energy that the house uses at once instead of exporting it.',
     also: ['own-use'],
@@ -240,6 +251,12 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
   string: {
     means: 'Modules joined one behind the other, so that their voltages add up.',
     where: 'arrays.ID.strings',
+  },
+  'snow-drift': {
+    means:
+      'Snow that wind heaps behind a ridge or against a wall; it can weigh several times as much as the even layer.',
+    where: 'structure.snow.higher_roofs and structure.snow.parapets',
+    also: ['drift', 'unbalanced-snow'],
   },
   'supply-side': {
     means: 'A connection ahead of the main breaker of the house. Only the utility can switch that part off.',
@@ -269,6 +286,12 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
     means:
       'The amount by which the voltage at an inverter lies above that at the panel while it feeds in. Too much makes it switch off.',
     also: ['voltage-drop'],
+  },
+  'winter-wind-parameter': {
+    means:
+      'W2 of ASCE 7-22, a number from 0.25 to 0.65 that says how much the wind of the winter drives snow at a place.',
+    where: 'structure.snow.winter_wind_parameter; the hazard tool of the load standard gives it',
+    also: ['w2'],
   },
   'wind-speed': {
     means:

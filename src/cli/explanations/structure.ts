@@ -212,12 +212,6 @@ export const STRUCTURE: Explanations = {
     sources: [PRACTICE],
     fix: 'State the covering of the plane.',
   },
-  'structure.snow-held': {
-    means: 'Only an even layer of snow is counted.',
-    rule: 'Snow that is held above the array, or slides from a higher roof, can weigh several times as much.',
-    sources: [PRACTICE],
-    fix: 'Where snow guards, a chimney or a higher roof hold or throw snow onto the array, ask a structural engineer.',
-  },
   'structure.rafter-probe': {
     means: 'The screw has to meet the middle of the rafter within the stated distance.',
     rule: 'Near its edge wood splits, and a screw beside the rafter holds nothing.',

@@ -36,6 +36,14 @@ export const checkIds: Rule = (project, report) => {
       check(['site', 'obstacles', id, 'arrays', i], array, 'arrays', project.arrays)
     })
   }
+  const { snow } = project.structure ?? {}
+  for (const [id, roof] of Object.entries(snow?.higher_roofs ?? {}))
+    check(['structure', 'snow', 'higher_roofs', id, 'plane'], roof.plane, 'roof_planes', project.roof_planes)
+  for (const [id, parapet] of Object.entries(snow?.parapets ?? {}))
+    check(['structure', 'snow', 'parapets', id, 'plane'], parapet.plane, 'roof_planes', project.roof_planes)
+  snow?.planes_above_lower_roofs?.forEach((plane, i) => {
+    check(['structure', 'snow', 'planes_above_lower_roofs', i], plane, 'roof_planes', project.roof_planes)
+  })
   // What is said of a plane that does not exist would be said of none.
   const ofPlanes: readonly (readonly [Segments, object | undefined])[] = [
     [['structure', 'framing'], project.structure?.framing],

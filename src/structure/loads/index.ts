@@ -2,3 +2,4 @@ export { combinedLoads, loadDurationOf, roofCombinations, type CombinedLoad } fr
 export { gravityChangePct, type GravityInput } from './gravity-change.js'
 export { liveLoadLeftOut, roofLiveLoadPsf, type LiveLoadCodes } from './roof-live-load.js'
 export { siteLoads, type SiteLoads } from './site-loads.js'
+export type { SiteSnow } from './site-snow.js'

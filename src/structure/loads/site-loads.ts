@@ -1,8 +1,8 @@
 import type { Project } from '../../project/index.js'
-import { MAX_GROUND_SNOW_PSF, SNOW_THERMAL, type LoadEdition } from '../../tables/asce7/index.js'
+import type { LoadEdition } from '../../tables/asce7/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { need } from '../model/index.js'
-import type { SnowOnRoof } from '../snow/index.js'
+import { siteSnow, type SiteSnow } from './site-snow.js'
 import type { WindExposure } from '../wind/index.js'
 import type { Feet } from '../../values/index.js'
 
@@ -10,8 +10,10 @@ import type { Feet } from '../../values/index.js'
 export interface SiteLoads {
   readonly edition: LoadEdition
   readonly wind: WindExposure
-  readonly snow: Omit<SnowOnRoof, 'tiltDeg'>
+  readonly snow: SiteSnow['onRoof']
   readonly snowIsAllowable: boolean
+  /** What decides how snow may lie besides the balanced case. */
+  readonly snowCases: SiteSnow
   readonly slipperyModules: boolean
   readonly roofKind: 'gable' | 'hip'
   readonly lengthFt: Feet
@@ -35,20 +37,21 @@ export function siteLoads(project: Project): SiteLoads {
   const edition = need(project.codes?.loads, 'codes.loads', 'the edition of the load standard', DEPARTMENT)
   const { wind: stated, snow, building } = project.structure ?? {}
   const wind = windOf(stated, edition)
+  const snowSite = siteSnow(project.structure, edition, wind.exposure)
   return {
     edition,
     wind,
     ...sizeOf(building),
-    snow: { ...snowOf(snow, edition), exposure: wind.exposure },
-    snowIsAllowable: snowIsAllowable(snow?.ground_basis, edition),
+    snow: snowSite.onRoof,
+    snowIsAllowable: snowSite.isAllowable,
+    snowCases: snowSite,
     roofKind: need(building?.roof_kind, 'structure.building.roof_kind', 'the kind of roof', 'State gable or hip.'),
-    slipperyModules: snow?.slippery_modules ?? false,
+    slipperyModules: snow?.slippery_modules === true && snowSite.notSlippery === undefined,
     ridgeIsRoofEdge: stated?.ridge_is_roof_edge ?? false,
   }
 }
 
 type Structure = NonNullable<Project['structure']>
-type Snow = NonNullable<Structure['snow']>
 
 function windOf(wind: Structure['wind'], edition: LoadEdition): WindExposure {
   const at = 'structure.wind'
@@ -126,71 +129,4 @@ function sizeOf(building: Structure['building']): Pick<SiteLoads, 'lengthFt' | '
 
 function refuse(outside: boolean, where: string, reason: string): void {
   if (outside) throw new StageError(where, `outside the method: ${reason}`, ENGINEER)
-}
-
-function snowOf(snow: Snow | undefined, edition: LoadEdition): Omit<SnowOnRoof, 'tiltDeg' | 'exposure'> {
-  const at = 'structure.snow'
-  const groundPsf = need(
-    snow?.ground_psf,
-    `${at}.ground_psf`,
-    'the ground snow load',
-    `${DEPARTMENT} State 0 where none is set.`,
-  )
-  if (groundPsf > MAX_GROUND_SNOW_PSF) {
-    throw new StageError(
-      `${at}.ground_psf`,
-      `outside the method: a ground snow load of ${groundPsf} psf is over the ${MAX_GROUND_SNOW_PSF} psf of prescriptive design`,
-      'Ask a structural engineer.',
-    )
-  }
-  const roofExposure = need(
-    snow?.roof_exposure,
-    `${at}.roof_exposure`,
-    'the exposure of the roof to wind that takes snow away',
-    'partially_exposed for most houses; sheltered among tall conifers; fully_exposed when nothing shelters it.',
-  )
-  return {
-    groundPsf,
-    roofExposure,
-    thermalFactor: thermalFactor(snow, edition),
-    minimumPsf: snow?.roof_minimum_psf ?? 0,
-  }
-}
-
-function thermalFactor(snow: Snow | undefined, edition: LoadEdition): number {
-  if (snow?.thermal_factor !== undefined) return snow.thermal_factor
-  if (edition === 'ASCE 7-22') {
-    return need<number>(
-      undefined,
-      'structure.snow.thermal_factor',
-      'the thermal factor Ct, whose table is new in 7-22 and not held here,',
-      'Read it from ASCE 7-22 table 7.3-2, or ask the building department.',
-    )
-  }
-  return SNOW_THERMAL[
-    need(
-      snow?.thermal,
-      'structure.snow.thermal',
-      'the warmth under the roof',
-      'cold_ventilated for a ventilated attic with R 25 or more, heated for an insulated slope above rooms, unheated for a garage.',
-    )
-  ]
-}
-
-function snowIsAllowable(basis: Snow['ground_basis'], edition: LoadEdition): boolean {
-  if (edition !== 'ASCE 7-22') {
-    if (basis !== 'strength') return true
-    throw new StageError(
-      'structure.snow.ground_basis',
-      `${edition} works with allowable ground snow, and this one is at strength level`,
-      'Ask the building department for the ground snow load that belongs to the adopted edition.',
-    )
-  }
-  const stated = need(
-    basis,
-    'structure.snow.ground_basis',
-    'whether the ground snow load is allowable or strength level',
-    'The maps of 7-22 are strength level; some residential codes print allowable values. Ask the building department.',
-  )
-  return stated === 'allowable'
 }

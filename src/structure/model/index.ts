@@ -22,3 +22,5 @@ export {
   type PlanePoint,
 } from './plane-geometry.js'
 export type { RoofArrangement } from './roof-arrangement.js'
+export type { PlaneSnowValues, SnowCaseValues, SnowValues } from './snow-values.js'
+export type { SeismicValues } from './seismic-values.js'

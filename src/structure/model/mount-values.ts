@@ -1,3 +1,6 @@
+import type { SeismicValues } from './seismic-values.js'
+import type { SnowValues } from './snow-values.js'
+
 /** Values of the stage, with the names that the JSON has. */
 export interface MountValues {
   readonly edition: string
@@ -37,6 +40,8 @@ export interface MountValues {
     readonly centring_tolerance_in: number
   }
   readonly cautions: readonly string[]
+  readonly snow: SnowValues
+  readonly seismic: SeismicValues
   /** Each check of each rafter with a mount on it; none under trusses or of unknown wood. */
   readonly rafters: readonly RafterValue[]
   /** What the rule for existing buildings says of the rafter whose bending grows most; an answer apart from strength. */

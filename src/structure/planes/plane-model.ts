@@ -12,10 +12,11 @@ import {
   type WindOnPlane,
 } from '../wind/index.js'
 import type { FramingSpec } from '../rafters/index.js'
-import { need, inPlan, isInPlane, planDepthFt, type PlaneGeometry } from '../model/index.js'
+import { need, inPlan, isInPlane, type PlaneGeometry } from '../model/index.js'
 import type { ClampZone, WindKey } from '../rails/index.js'
 import type { SiteLoads } from '../loads/index.js'
-import { slopedRoofSnowPsf, type SnowCase } from '../snow/index.js'
+import type { SnowCase } from '../snow/index.js'
+import { snowOfPlane, type PlaneSnowLoads } from './plane-snow.js'
 
 /** One roof plane with its modules, wind and snow. */
 export interface PlaneModel {
@@ -23,10 +24,12 @@ export interface PlaneModel {
   readonly modules: readonly ModulePlacement[]
   readonly wind: WindOnPlane
   readonly stripFt: Feet
-  /** On the modules and on the bare roof, psf of horizontal area. */
+  /** On the modules, the worst of all cases over their extent, and balanced on the bare roof, psf of horizontal area. */
   readonly snowPsf: { readonly modules: number; readonly roof: number }
   /** All ways that snow may lie on the plane, balanced first. */
   readonly snowCases: readonly SnowCase[]
+  /** What the cases were worked out from. */
+  readonly snow: PlaneSnowLoads
   readonly exposed: readonly ExposedStrip[]
   /** Zone and exposure at a point, the same object for the same answer. */
   readonly keyAt: (xFt: number, yFt: number) => WindKey
@@ -62,26 +65,18 @@ export function planeModel(
   const shape = { edition, roofKind, tiltDeg, heightOverWidth: wind.meanRoofHeightFt / site.widthFt }
   const stripFt = edgeStripWidthFt(site.widthFt, wind.meanRoofHeightFt)
   const exposed = stripsOf(project, site, geometry, modules)
-  const snow = { ...site.snow, tiltDeg }
+  const snow = snowOfPlane(project, site, geometry, framing, modules)
   const zoneOf = zoneFinder(geometry, stripFt, { edition, roofKind })
   // One object a key, so that equal keys are the same object.
   const keys = new Map<string, readonly [WindKey, WindKey]>()
-  const roofPsf = slopedRoofSnowPsf(snow, 'other')
   return {
     geometry,
     modules,
     wind: { shape, velocityPressurePsf: velocityPressurePsf(wind) },
     stripFt,
-    snowPsf: {
-      modules: slopedRoofSnowPsf(snow, site.slipperyModules ? 'slippery' : 'other'),
-      roof: roofPsf,
-    },
-    snowCases: [
-      {
-        name: 'balanced',
-        pieces: [{ fromFt: 0, toFt: planDepthFt(geometry), fromPsf: roofPsf, toPsf: roofPsf }],
-      },
-    ],
+    snowPsf: { modules: snow.modulesPsf, roof: snow.balancedPsf },
+    snowCases: snow.cases.map(({ snowCase }) => snowCase),
+    snow,
     exposed,
     keyAt: (xFt, yFt) => {
       const zone = zoneOf(xFt, yFt)

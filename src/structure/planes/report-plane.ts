@@ -1,4 +1,4 @@
-import type { Source, Worksheet } from '../../worksheet/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
 import type { PlaneModel } from './plane-model.js'
 import {
   pressureCoefficient,
@@ -8,7 +8,7 @@ import {
   windPressurePsf,
 } from '../wind/index.js'
 import type { SiteLoads } from '../loads/index.js'
-import { flatRoofSnowPsf, snowSlopeFactor } from '../snow/index.js'
+import { reportSnow } from './report-snow.js'
 import type { Inches, PoundsPerSquareFoot, SquareFeet } from '../../values/index.js'
 
 /** A zone as it is reported: the area and exposure that its loads were taken at. */
@@ -29,28 +29,7 @@ export function reportPlane(
   zones: readonly ReportedZone[],
   worksheet: Worksheet,
 ): void {
-  const id = `structure.${plane.geometry.id}`
-  const { edition, snow } = site
-  const surface = site.slipperyModules ? 'slippery' : 'other'
-  const asce = (place: string, standing: Source['standing'] = 'secondary'): Source => ({
-    document: edition,
-    place,
-    standing,
-  })
-  const factor = snowSlopeFactor(plane.geometry.tiltDeg, snow.thermalFactor, surface)
-  worksheet.step({
-    id: `${id}.snow`,
-    says: `Snow on the modules, on the horizontal (${surface === 'slippery' ? 'slippery glass' : 'as on the bare roof'})`,
-    formula: 'ps = larger of Cs pf, the minimum for low slopes and the local minimum',
-    inputs: [
-      { symbol: 'slope', value: plane.geometry.tiltDeg, unit: 'deg', from: `roof_planes.${plane.geometry.id}` },
-      { symbol: 'Cs', value: factor, unit: '', from: 'figure 7.4-1' },
-      { symbol: 'pf', value: flatRoofSnowPsf(snow), unit: 'psf', from: 'structure.flat-roof-snow' },
-      { symbol: 'minimum', value: snow.minimumPsf, unit: 'psf', from: 'structure.snow.roof_minimum_psf' },
-    ],
-    result: { symbol: 'ps', value: plane.snowPsf.modules, unit: 'psf' },
-    source: asce('eq. 7.4-1, 7.3.4'),
-  })
+  reportSnow(site, plane, worksheet)
   for (const zone of zones) reportZone(site, plane, zone, worksheet)
 }
 

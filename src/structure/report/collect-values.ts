@@ -9,8 +9,11 @@ import type {
   RailValue,
   ZoneLoads,
   RoofArrangement,
+  SeismicValues,
 } from '../model/index.js'
+import type { SiteLoads } from '../loads/index.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
+import { snowValues } from './snow-values.js'
 import { arrayEdgeFactor } from '../wind/index.js'
 
 const CAUTIONS = [
@@ -23,26 +26,26 @@ const CAUTIONS = [
 
 /** All that the stage has worked out. */
 export interface SolvedRoof {
-  /** Edition of the load standard. */
-  readonly edition: string
+  readonly site: SiteLoads
   readonly arrangement: RoofArrangement
   readonly planes: readonly SolvedPlane[]
   readonly rails: readonly RailValue[]
   /** The hardest first. */
   readonly checks: readonly CheckValue[]
   readonly kit: RailKit
+  readonly seismic: SeismicValues
 }
 
 /** Puts the values of the stage together. */
-export function collectValues({ edition, arrangement, planes, rails, checks, kit }: SolvedRoof): MountValues {
+export function collectValues({ site, arrangement, planes, rails, checks, kit, seismic }: SolvedRoof): MountValues {
   const mounts = planes.flatMap((plane) => plane.rails.flatMap((rail) => mountRows(plane, rail)))
   const [weakest] = checks
-  const weight = arrayWeight(planes, rails, mounts.length, kit)
+  const weight = arrayWeight(planes, rails, kit)
   const first = planes[0]
   const lag = first?.mount.lag
   const hole = leadHoleIn(Math.min(...planes.map((p) => p.mount.specificGravity)), lag?.size ?? '5/16')
   return {
-    edition,
+    edition: site.edition,
     loads: {
       zones: worstZones(planes),
       planes: Object.fromEntries(planes.map((p) => [p.model.geometry.id, planeLoads(p)])),
@@ -76,6 +79,8 @@ export function collectValues({ edition, arrangement, planes, rails, checks, kit
     },
     cautions: [...CAUTIONS],
     ...rafterValues(planes),
+    snow: snowValues(site, planes),
+    seismic,
   }
 }
 
@@ -119,14 +124,14 @@ function spans(planes: readonly SolvedPlane[]): Pick<MountValues, 'max_span_in' 
 }
 
 /** Weight of modules, inverters behind them, rails and mounts as laid out. */
-function arrayWeight(
+export function arrayWeight(
   planes: readonly SolvedPlane[],
-  rails: readonly RailValue[],
-  mounts: number,
+  rails: readonly Pick<RailValue, 'length_in'>[],
   kit: RailKit,
 ): { lb: number; psf: number } {
-  let [lb, area] = [0, 0]
+  let [lb, area, mounts] = [0, 0, 0]
   for (const plane of planes) {
+    mounts += plane.rails.reduce((sum, rail) => sum + rail.demand.mounts.length, 0)
     for (const module of plane.model.modules) {
       lb += plane.arrays.get(module.array)?.dead.moduleWeightLb ?? 0
       area += module.widthFt * module.heightFt

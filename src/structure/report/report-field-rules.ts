@@ -4,7 +4,7 @@ import { leadHoleIn } from '../fasteners/index.js'
 import { reportCovering } from './report-covering.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
 
-/** Findings about drilling, screw spacing, covering and snow on one plane. */
+/** Findings about drilling, screw spacing and covering on one plane. */
 export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
   const { size } = plane.mount.lag
@@ -35,15 +35,6 @@ export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Wo
     })
   }
   reportCovering(id, plane.framing.covering, kit, worksheet)
-  if (plane.model.snowPsf.modules > 0) {
-    worksheet.find({
-      severity: 'note',
-      id: 'structure.snow-held',
-      message: `plane '${id}': only balanced snow is counted; snow held above the array, or sliding from a higher roof, is not`,
-      where: 'structure.snow',
-      fix: 'Where snow guards, a chimney or a higher roof hold or throw snow onto the array, ask a structural engineer.',
-    })
-  }
   worksheet.find({
     severity: 'note',
     id: 'structure.rafter-probe',

@@ -10,6 +10,7 @@ export function reportSite(site: SiteLoads, worksheet: Worksheet): void {
   const ke = recordElevation(site, worksheet)
   recordVelocityPressure(site, kz, ke, worksheet)
   recordEdgeStrip(site, worksheet)
+  recordThermal(site, worksheet)
   recordFlatRoofSnow(site, worksheet)
 }
 
@@ -86,6 +87,27 @@ function recordEdgeStrip({ wind, widthFt, edition }: SiteLoads, worksheet: Works
   })
 }
 
+/** Thermal factor of a heated roof by its insulation, in the edition that has a table of it. */
+function recordThermal({ snow, snowCases, edition }: SiteLoads, worksheet: Worksheet): void {
+  if (snowCases.thermalByR === undefined) return
+  worksheet.step({
+    id: 'structure.thermal-factor',
+    says: 'Thermal factor of a heated roof that is not ventilated',
+    formula: 'Ct of table 7.3-3, straight between its columns and rows',
+    inputs: [
+      { symbol: 'R', value: snowCases.thermalByR, unit: 'h ft2 F/Btu', from: 'structure.snow.roof_insulation_r' },
+      {
+        symbol: 'pg',
+        value: snow.groundPsf * snowCases.mapsOverStated,
+        unit: 'psf',
+        from: 'structure.snow.ground_psf, at strength level',
+      },
+    ],
+    result: { symbol: 'Ct', value: snow.thermalFactor, unit: '' },
+    source: asce(edition, 'table 7.3-3'),
+  })
+}
+
 function recordFlatRoofSnow({ snow, edition }: SiteLoads, worksheet: Worksheet): void {
   worksheet.step({
     id: 'structure.flat-roof-snow',
@@ -103,6 +125,6 @@ function recordFlatRoofSnow({ snow, edition }: SiteLoads, worksheet: Worksheet):
     ],
     result: { symbol: 'pf', value: flatRoofSnowPsf(snow), unit: 'psf' },
     source: asce(edition, 'eq. 7.3-1'),
-    limits: 'no drifts, no snow that slides from a higher roof or is held above the array',
+    limits: 'at the level of the stated ground snow; how it lies on each plane is in the cases of the plane',
   })
 }

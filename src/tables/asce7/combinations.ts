@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { LoadEdition } from './edition.js'
+import { ALLOWABLE_OF_STRENGTH_SNOW } from './snow-cases.js'
 
 /** A combination of allowable stress design: factors of dead load, roof live load, snow and wind. */
 export interface LoadCombination {
@@ -35,7 +36,7 @@ function combinations(snow: number): readonly LoadCombination[] {
 export const ROOF_COMBINATIONS: Readonly<Record<LoadEdition, readonly LoadCombination[]>> = {
   'ASCE 7-10': combinations(1),
   'ASCE 7-16': combinations(1),
-  'ASCE 7-22': combinations(0.7),
+  'ASCE 7-22': combinations(ALLOWABLE_OF_STRENGTH_SNOW),
 }
 
 const onModules = (edition: LoadEdition): readonly LoadCombination[] =>

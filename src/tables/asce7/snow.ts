@@ -1,4 +1,4 @@
-import type { Exposure } from './edition.js'
+import type { Exposure, LoadEdition } from './edition.js'
 
 export type RoofExposure = 'fully_exposed' | 'partially_exposed' | 'sheltered'
 
@@ -11,7 +11,7 @@ export const SNOW_EXPOSURE: Readonly<Record<Exposure, Readonly<Record<RoofExposu
 
 export type ThermalCondition = 'heated' | 'cold_ventilated' | 'unheated' | 'freezer' | 'greenhouse'
 
-/** Thermal factor Ct of 7-10 and 7-16; 7-22 has another table, not held here. @source ASCE 7-16 table 7.3-2 (secondary) */
+/** Thermal factor Ct of 7-10 and 7-16. @source ASCE 7-16 table 7.3-2 (secondary) */
 export const SNOW_THERMAL: Readonly<Record<ThermalCondition, number>> = {
   heated: 1.0,
   cold_ventilated: 1.1,
@@ -23,21 +23,34 @@ export const SNOW_THERMAL: Readonly<Record<ThermalCondition, number>> = {
 /** Slope factor: 1 up to `fullToDeg`, 0 from `noneFromDeg`, straight between. */
 export interface SlopeFactorLine {
   readonly surface: 'slippery' | 'other'
-  /** The line holds up to this thermal factor. */
-  readonly thermalUpTo: number
+  readonly roof: 'warm' | 'between' | 'cold'
   readonly fullToDeg: number
   readonly noneFromDeg: number
 }
 
-/** @source ASCE 7-16 figure 7.4-1 (secondary). Thermal factors between two lines take the line of the higher one (more snow). */
+/** @source ASCE 7-16 figure 7.4-1 (secondary) */
 export const SNOW_SLOPE_LINES: readonly SlopeFactorLine[] = [
-  { surface: 'slippery', thermalUpTo: 1.0, fullToDeg: 5, noneFromDeg: 70 },
-  { surface: 'slippery', thermalUpTo: 1.1, fullToDeg: 10, noneFromDeg: 70 },
-  { surface: 'slippery', thermalUpTo: Infinity, fullToDeg: 15, noneFromDeg: 70 },
-  { surface: 'other', thermalUpTo: 1.0, fullToDeg: 30, noneFromDeg: 70 },
-  { surface: 'other', thermalUpTo: 1.1, fullToDeg: 37.5, noneFromDeg: 70 },
-  { surface: 'other', thermalUpTo: Infinity, fullToDeg: 45, noneFromDeg: 70 },
+  { surface: 'slippery', roof: 'warm', fullToDeg: 5, noneFromDeg: 70 },
+  { surface: 'slippery', roof: 'between', fullToDeg: 10, noneFromDeg: 70 },
+  { surface: 'slippery', roof: 'cold', fullToDeg: 15, noneFromDeg: 70 },
+  { surface: 'other', roof: 'warm', fullToDeg: 30, noneFromDeg: 70 },
+  { surface: 'other', roof: 'between', fullToDeg: 37.5, noneFromDeg: 70 },
+  { surface: 'other', roof: 'cold', fullToDeg: 45, noneFromDeg: 70 },
 ]
+
+/**
+ * Most Ct of a warm roof and of one between; a factor between two lines takes that of the colder roof, which is more snow. In 7-22
+ * every factor below 1.2 is between.
+ *
+ * @source ASCE 7-10 and 7-16 figure 7.4-1 and ASCE 7-22 figure 7.4-1 (secondary)
+ */
+export const SLOPE_LINE_THERMAL: Readonly<
+  Record<LoadEdition, { readonly warmUpTo: number; readonly betweenUpTo: number; readonly betweenIncluded: boolean }>
+> = {
+  'ASCE 7-10': { warmUpTo: 1.0, betweenUpTo: 1.1, betweenIncluded: true },
+  'ASCE 7-16': { warmUpTo: 1.0, betweenUpTo: 1.1, betweenIncluded: true },
+  'ASCE 7-22': { warmUpTo: 1.1, betweenUpTo: 1.2, betweenIncluded: false },
+}
 
 /** Flat-roof snow over ground snow. @source ASCE 7-16 eq. 7.3-1 (secondary) */
 export const FLAT_ROOF_SNOW = 0.7

@@ -1,0 +1,6 @@
+export { checkSeismic, type SeismicCheck, type ShakenArray } from './check-seismic.js'
+export { buildingDuctility, componentForce, type ComponentForce, type ComponentInput } from './component-force.js'
+export { contradictsCategory, seismicExemption, type SeismicFacts } from './exemption.js'
+export { lateralChangePct, shakenWeightLb, snowInWeightPsf, type WeighedPart } from './lateral-change.js'
+export { shakenCapacity, type ShakenCapacity } from './mount-checks.js'
+export { mountForce, type MountForce, type ShakenMount } from './mount-force.js'
