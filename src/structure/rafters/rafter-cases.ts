@@ -50,7 +50,7 @@ function casesOf(loads: readonly RafterLoad[], row: LoadCombination, isBare: boo
       { load: wind, factor: row.wind },
       { load: snow, factor: row.snow },
     ].filter(({ load, factor }) => factor !== 0 && isThere(load))
-    const lain = snowCase === '' ? '' : `, ${snowCase} snow`
+    const lain = snowCase === '' ? '' : ` (${snowCase})`
     return [
       {
         name: `${row.name}${lain}${isBare ? WITHOUT : ''}`,
@@ -82,7 +82,7 @@ export function deflectionCases(loads: readonly RafterLoad[], combinations: read
         return one('Lr', 1)
       case 'snow':
       case 'bare snow':
-        return one(`${snowFactor === 1 ? '' : snowFactor}S, ${snowCase} snow`, snowFactor)
+        return one(`${snowFactor === 1 ? '' : snowFactor}S (${snowCase})`, snowFactor)
       case 'wind down':
         return one(`${windFactor.toFixed(2)}W`, windFactor)
       case 'wind up':
