@@ -21,3 +21,16 @@ export {
 } from './lag-screws.js'
 export { LUMBER_SIZES, type NominalSize } from './lumber.js'
 export { SPECIFIC_GRAVITY } from './specific-gravity.js'
+export {
+  NAIL_WITHDRAWAL,
+  NAIL_WITHDRAWAL_WET,
+  SHEATHING_GRAVITY,
+  SHEATHING_NAILS,
+  SHEATHING_POINT_LOAD_LB,
+  STEEL_BENDING_FACTOR,
+  WOOD_SCREW_DIAMETER_IN,
+  WOOD_SCREW_WITHDRAWAL,
+  type SheathingKind,
+  type SheathingNail,
+  type WoodScrewSize,
+} from './sheathing.js'
