@@ -10,12 +10,14 @@ import {
 } from './model/index.js'
 import {
   collectValues,
+  groupChecks,
   moduleChecks,
   mountRows,
   modulePartChecks,
   railPartChecks,
   reportFieldRules,
   reportHardestMount,
+  reportMountKind,
   reportRail,
   reportSite,
   reportStrength,
@@ -78,7 +80,8 @@ export function spaceMounts(
   for (const plane of planes) {
     reportPlane(site, plane.model, plane.zones, worksheet)
     reportStrength(plane, kit, wood, worksheet)
-    reportFieldRules(plane, kit, worksheet)
+    reportFieldRules(project, plane, kit, worksheet)
+    reportMountKind(project, plane, kit, worksheet)
     for (const rail of plane.rails) {
       const ids = mountRows(plane, rail).map((row) => row.id)
       parts.push(...railPartChecks(rail, ids, kit, wood))
@@ -88,7 +91,7 @@ export function spaceMounts(
       const own = plane.model.modules.filter((m) => m.array === array)
       parts.push(...modulePartChecks(moduleChecks(project, plane.model, combinations, own), kit))
     }
-    parts.push(...rafterPartChecks(site, plane, worksheet))
+    parts.push(...groupChecks(plane, kit, worksheet), ...rafterPartChecks(site, plane, worksheet))
   }
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)

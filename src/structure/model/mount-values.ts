@@ -29,14 +29,30 @@ export interface MountValues {
     readonly ratio: number
     readonly limit_is: CheckValue['limit_is']
   }
-  readonly lag: {
-    readonly thread_in_rafter_in: number
-    readonly lead_hole_least_in: number
-    readonly lead_hole_most_in: number
-    /** How far from the middle of the rafter the screw may be. */
-    readonly centring_tolerance_in: number
-  }
+  /** Of the lag screws; null where mounts have none. */
+  readonly lag: LagValues | null
   readonly cautions: readonly string[]
+  /** How the mounts hold. */
+  readonly mount_kind: 'rafter_screw' | 'standing_seam_clamp' | 'tile_hook' | 'deck'
+  /** What fixes each mount. */
+  readonly fastener: FastenerValue
+}
+
+export interface LagValues {
+  readonly thread_in_rafter_in: number
+  readonly lead_hole_least_in: number
+  readonly lead_hole_most_in: number
+  /** How far from the middle of the rafter the screw may be. */
+  readonly centring_tolerance_in: number
+}
+
+export interface FastenerValue {
+  /** Plain name in the singular: lag screw 5/16 x 5 in. */
+  readonly name: string
+  /** What it goes into. */
+  readonly into: 'rafter' | 'seam' | 'sheathing'
+  readonly each: number
+  readonly count: number
 }
 
 export interface ZoneLoads {

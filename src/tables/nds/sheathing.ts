@@ -12,7 +12,11 @@ export type SheathingNail = '8d_common' | '8d_box' | '10d_common'
 export const SHEATHING_GRAVITY: Readonly<Record<SheathingKind, number>> = { osb: 0.5, plywood: 0.42, boards: 0.42 }
 
 /** Outer diameter of wood screws, in. @source NDS appendix L, table L3 (secondary) */
-export const WOOD_SCREW_DIAMETER_IN: Readonly<Record<WoodScrewSize, number>> = { '#10': 0.19, '#12': 0.216, '#14': 0.242 }
+export const WOOD_SCREW_DIAMETER_IN: Readonly<Record<WoodScrewSize, number>> = {
+  '#10': 0.19,
+  '#12': 0.216,
+  '#14': 0.242,
+}
 
 /** Smooth nails of sheathing: diameter and length, in. @source NDS appendix L, table L4 (secondary) */
 export const SHEATHING_NAILS: Readonly<
