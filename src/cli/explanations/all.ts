@@ -4,6 +4,7 @@ import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
+import { MOUNTS } from './mounts.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { ROOF } from './roof.js'
@@ -19,6 +20,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRE,
   ...CONNECTION,
   ...STRUCTURE,
+  ...MOUNTS,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,
