@@ -13,7 +13,7 @@ const CLOSER = 'Put the mounts closer together along the rail, or choose a stron
 export const MOUNTS: Explanations = {
   'structure.mount-combined': {
     means: 'A mount is pulled out and pushed down the slope at once, and both together are more than it holds.',
-    rule: '(uplift / allowed)^m + (along the slope / allowed)^m is at most 1; m is 1 unless the sheet gives another.',
+    rule: 'The sum (uplift / allowed)^m + (along the slope / allowed)^m is at most 1; m is 1 unless the sheet gives another.',
     sources: SHEET,
     fix: CLOSER,
   },

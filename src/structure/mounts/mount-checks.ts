@@ -32,7 +32,8 @@ export function mountChecks(
       return deckMountChecks(mount, load)
     case 'structural_screw':
       return structuralScrewChecks(mount, load)
-    default:
+    case undefined:
+    case 'rafter_screw':
       return lagMountChecks(mount, load)
   }
 }

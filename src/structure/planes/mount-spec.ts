@@ -54,7 +54,8 @@ export function mountOnPlane(
       const strength = deckMount(mount, framing, stated, at, worksheet)
       return { strength, lines: { ...rafters, firstOffsetIn: framing.firstOffsetIn + strength.fromRafterIn } }
     }
-    default:
+    case undefined:
+    case 'rafter_screw':
       return { strength: screwMount(mount, framing), lines: rafters }
   }
 }

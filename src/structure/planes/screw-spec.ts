@@ -108,7 +108,7 @@ type Screw = NonNullable<MountProduct['structural_screw']>
 function structuralScrews(mount: Chosen<MountProduct>, screw: Screw, framing: FramingSpec): StructuralScrewMount {
   const at = `${mount.at}.structural_screw`
   const of = (key: keyof Screw & `${string}_${string}`, what: string): number =>
-    need(screw[key] as number | undefined, `${at}.${key}`, what, 'It stands in the report of the screw.')
+    need(screw[key], `${at}.${key}`, what, 'It stands in the report of the screw.')
   need(screw.sheet, `${at}.sheet`, 'the report of the screw', 'State its number and date.')
   const count = need(screw.count, `${at}.count`, 'the number of screws', SHEET)
   needSpacing({ ...screw, count }, at)

@@ -69,9 +69,14 @@ function seamChecks(mounts: readonly Placed[], clamp: SeamClampMount, kit: RailK
       if (above === undefined) continue
       const apart = above.yIn - one.yIn
       if (apart < clamp.clipSpacingIn - SAME_LINE_IN) reportClose(one, above, apart, clamp, worksheet)
-      const [pull, roof] = [Math.max(one.upliftLb, above.upliftLb), Math.max(one.roofUpliftPsf, above.roofUpliftPsf)]
-      const shared = clipReactionLb(clamp, pull, roof) + neighbourShare(clamp, apart) * pull
-      add('seam clip', `${one.id} and ${above.id}`, shared, clipCapacityLb(clamp, LOAD_DURATION.wind))
+      const share = neighbourShare(clamp, apart)
+      for (const [own, next] of [
+        [one, above],
+        [above, one],
+      ] as const) {
+        const shared = clipReactionLb(clamp, own.upliftLb, own.roofUpliftPsf) + share * next.upliftLb
+        add('seam clip', `${own.id}, with ${next.id}`, shared, clipCapacityLb(clamp, LOAD_DURATION.wind))
+      }
     }
   }
   return parts
