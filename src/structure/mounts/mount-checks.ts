@@ -34,6 +34,7 @@ export function mountChecks(
       return structuralScrewChecks(mount, load)
     case undefined:
     case 'rafter_screw':
-      return lagMountChecks(mount, load)
+      break
   }
+  return lagMountChecks(mount, load)
 }

@@ -56,6 +56,7 @@ export function mountOnPlane(
     }
     case undefined:
     case 'rafter_screw':
-      return { strength: screwMount(mount, framing), lines: rafters }
+      break
   }
+  return { strength: screwMount(mount, framing), lines: rafters }
 }
