@@ -6,6 +6,7 @@ import {
   combinedCapacityLb,
   lagCapacity,
   mountChecks,
+  pressureCoefficient,
   screwThroughSheathingLb,
   sheathingNailLb,
   spaceMounts,
@@ -440,5 +441,139 @@ describe('what is missing or does not fit is refused', () => {
     expect(ids).toContain('structure.seam-bending-not-checked')
     const stated = changed(seamHouse, `${ROOF}.standing_seam.seam_moment_lb_in`, 5000)
     expect(solved(stated).findings.map((f) => f.id)).not.toContain('structure.seam-bending-not-checked')
+  })
+})
+
+describe('what the sheets and the roof give, on the house', () => {
+  const checkOf = (project: Project, name: string) => {
+    const found = solved(project).values.checks.find((check) => check.name === name)
+    if (found === undefined) throw new Error(`no check ${name}`)
+    return found
+  }
+  const W = (inches: number) => inches * 220 * 1.6
+
+  it('structural screws: thread below base, covering and sheathing without the tip, times their number, moisture and heat', () => {
+    // 3.5 in of thread, 5 - 0.25 - 0.75 = 4.0 in below the base: 3.5 - 0.3 hold.
+    expect(checkOf(screwHouse, 'screw withdrawal').capacity).toBeCloseTo(W(3.2), 6)
+    const shorter = changed(screwHouse, `${MOUNT}.structural_screw.length_in`, 4)
+    expect(checkOf(shorter, 'screw withdrawal').capacity).toBeCloseTo(W(2.7), 6)
+    const two = changed(screwHouse, `${MOUNT}.structural_screw`, {
+      ...structuralScrew.structural_screw,
+      count: 2,
+      in_line_spacing_in: 3,
+    })
+    expect(checkOf(two, 'screw withdrawal').capacity).toBeCloseTo(2 * W(3.2), 6)
+    expect(checkOf(two, 'screw tension').capacity).toBe(2400)
+    expect(checkOf(screwHouse, 'screw tension').capacity).toBe(1200)
+    const wet = changed(screwHouse, `${ROOF}.wet_service`, true)
+    expect(checkOf(wet, 'screw withdrawal').capacity).toBeCloseTo(0.7 * W(3.2), 6)
+    const hot = changed(screwHouse, `${ROOF}.sustained_temperature`, 'up_to_125_f')
+    expect(checkOf(hot, 'screw withdrawal').capacity).toBeCloseTo(0.8 * W(3.2), 6)
+  })
+
+  it('structural screws: two need their distance', () => {
+    const two = changed(screwHouse, `${MOUNT}.structural_screw.count`, 2)
+    expect(() => solved(two)).toThrowError(/distance along the rafter/u)
+  })
+
+  it('hooks: neck over arm, gap over deflection, and screws that pass no tile', () => {
+    expect(checkOf(hookHouse, 'hook neck').capacity).toBeCloseTo((30_000 * 0.09) / 1.67 / 2.5, 6)
+    expect(checkOf(hookHouse, 'hook on tile').capacity).toBeCloseTo((500 * 0.25) / 0.2, 6)
+    const thick = changed(hookHouse, `${ROOF}.covering_in`, 6)
+    expect(checkOf(thick, 'lag withdrawal').capacity).toBe(checkOf(hookHouse, 'lag withdrawal').capacity)
+  })
+
+  it('deck: nails at 6 in are five in 24 in, a quarter of them where the wood stays wet, fewer farther apart', () => {
+    const one = 1.6 * sheathingNailLb('8d_common', 0.5, 0.4375)
+    expect(checkOf(deckHouse, 'sheathing nails').capacity).toBeCloseTo(5 * one, 6)
+    expect(checkOf(changed(deckHouse, `${ROOF}.wet_service`, true), 'sheathing nails').capacity).toBeCloseTo(
+      1.25 * one,
+      6,
+    )
+    const wide = changed(deckHouse, `${ROOF}.sheathing.nail_spacing_in`, 12)
+    expect(checkOf(wide, 'sheathing nails').capacity).toBeCloseTo(3 * one, 6)
+  })
+
+  /** ASD suction on the roof itself at a mount: 0.6 qh (|GCp| + 0.18), eq. 30.3-1 of ASCE 7-16. */
+  const suction = (values: ReturnType<typeof solved>['values'], zone: string): number => {
+    const shape = { edition: 'ASCE 7-16', roofKind: 'gable', tiltDeg: 22, heightOverWidth: 15 / 28 } as const
+    const size = Math.abs(pressureCoefficient(shape, zone, 10, 'uplift')?.value ?? 0) + 0.18
+    return 0.6 * (values.loads.planes['south']?.velocity_pressure_psf ?? 0) * size
+  }
+
+  it('seam: a clip holds its share of the clamp, the wind on its panel, and what the next clamp gives to it', () => {
+    const wide = changed(
+      changed(seamHouse, `${ROOF}.standing_seam.clip_spacing_in`, 36),
+      'structure.mount_layout',
+      'aligned',
+    )
+    const far = changed(wide, `${ROOF}.standing_seam.clamp_from_clip_in`, 12)
+    const { values } = solved(far)
+    const area = (16 / 12) * (36 / 12)
+    const each = values.mounts.map((mount) => {
+      const seam = values.mounts.filter((m) => m.x_in === mount.x_in)
+      const above = seam.filter((m) => m.y_in > mount.y_in).toSorted((a, b) => a.y_in - b.y_in)[0]
+      const below = seam.filter((m) => m.y_in < mount.y_in).toSorted((a, b) => b.y_in - a.y_in)[0]
+      const given = [above, below].map((next) => {
+        const apart = Math.abs((next?.y_in ?? Infinity) - mount.y_in)
+        return Math.max(0, (36 - Math.abs(apart - 12)) / 36) * (next?.uplift_lb ?? 0)
+      })
+      return (mount.uplift_lb * 24) / 36 + suction(values, mount.zone) * area + Math.max(...given)
+    })
+    const check = values.checks.find(({ name }) => name === 'seam clip')
+    expect(check?.demand).toBeCloseTo(Math.max(...each), 3)
+    const alone = Math.max(...values.mounts.map((m) => (m.uplift_lb * 24) / 36 + suction(values, m.zone) * area))
+    expect(check?.demand).toBeGreaterThan(alone + 1)
+  })
+
+  it('seam: the fixed point of a panel holds the sum of its clamps', () => {
+    const { values } = solved(changed(seamHouse, 'structure.mount_layout', 'aligned'))
+    const sums = new Map<number, number>()
+    for (const mount of values.mounts) sums.set(mount.x_in, (sums.get(mount.x_in) ?? 0) + mount.along_lb)
+    const check = values.checks.find(({ name }) => name === 'panel fixed point')
+    expect(check?.demand).toBeCloseTo(Math.max(...sums.values()), 6)
+    expect(Math.max(...sums.values())).toBeGreaterThan(1.5 * Math.max(...values.mounts.map((m) => m.along_lb)))
+  })
+
+  it('deck: mounts less than 24 in apart along a rafter pull on the same nails', () => {
+    const zone = 'equipment.modules.m410.clamp_zone_from_corner_in'
+    const near = changed(changed(deckHouse, zone, [4, 10]), 'structure.mount_layout', 'aligned')
+    const { values } = solved(changed(near, `${ROOF}.sheathing.nail_spacing_in`, 3))
+    const each = values.mounts.map((mount) => {
+      const group = values.mounts.filter((m) => Math.abs(m.y_in - mount.y_in) < 24)
+      const pull = group.reduce(
+        (sum, m) => sum + m.uplift_lb * Math.max(0, 1 - Math.abs(m.x_in - mount.x_in + 8) / 16),
+        0,
+      )
+      return pull + Math.max(...group.map((m) => suction(values, m.zone))) * (16 / 12) * 2
+    })
+    const check = values.checks.find(({ name }) => name === 'sheathing nails')
+    expect(check?.demand).toBeCloseTo(Math.max(...each), 3)
+    const alone = Math.max(...values.mounts.map((m) => m.uplift_lb / 2 + (suction(values, m.zone) * 16 * 2) / 12))
+    expect(check?.demand).toBeGreaterThan(alone + 10)
+  })
+
+  it('seam: the wind on the panel counts where mounts are spaced and where each is checked', () => {
+    const clip = { ...seamRoof.standing_seam, clip_screws: undefined, clip_screw_size: undefined }
+    let governed = 0
+    for (let clip_capacity_lb = 150; clip_capacity_lb <= 450; clip_capacity_lb += 25) {
+      const house = changed(
+        seamHouse,
+        `${ROOF}.standing_seam`,
+        JSON.parse(JSON.stringify({ ...clip, clip_capacity_lb })),
+      )
+      const { values } = solved(house)
+      const onPanel = (zone: string) => suction(values, zone) * (16 / 12) * 2
+      for (const [zone, loads] of Object.entries(values.loads.planes['south']?.zones ?? {})) {
+        if (values.max_span_in[zone] === 0) continue
+        const pull = 1.25 * loads.area_ft2 * loads.uplift_psf
+        expect((pull * 16) / 24 + onPanel(zone)).toBeLessThanOrEqual(clip_capacity_lb + 1e-6)
+      }
+      for (const mount of values.mounts.filter(({ governs }) => governs === 'seam clip')) {
+        governed += 1
+        expect(mount.ratio * mount.capacity_lb).toBeCloseTo((mount.uplift_lb * 16) / 24 + onPanel(mount.zone), 6)
+      }
+    }
+    expect(governed).toBeGreaterThan(20)
   })
 })

@@ -114,16 +114,11 @@ function deckChecks(
   const spacing = mount.rafterSpacingIn
   for (const one of mounts) {
     const near = mounts.filter((m) => Math.abs(m.yIn - one.yIn) < reachIn)
-    for (const rafterIn of [one.xIn - mount.fromRafterIn, one.xIn - mount.fromRafterIn + spacing]) {
-      const pull = near.reduce((sum, m) => sum + m.upliftLb * Math.max(0, 1 - Math.abs(m.xIn - rafterIn) / spacing), 0)
-      const demand = pull + suctionOnNailsLb(mount, Math.max(...near.map((m) => m.roofUpliftPsf)))
-      add(
-        'sheathing nails',
-        `${one.id}, rafter at ${rafterIn.toFixed(1)} in`,
-        demand,
-        mount.nailsLb * LOAD_DURATION.wind,
-      )
-    }
+    // The farther rafter gets less of every mount on this line, and is the nearer one of the next line.
+    const rafterIn = one.xIn - mount.fromRafterIn
+    const pull = near.reduce((sum, m) => sum + m.upliftLb * Math.max(0, 1 - Math.abs(m.xIn - rafterIn) / spacing), 0)
+    const demand = pull + suctionOnNailsLb(mount, Math.max(...near.map((m) => m.roofUpliftPsf)))
+    add('sheathing nails', `${one.id}, rafter at ${rafterIn.toFixed(1)} in`, demand, mount.nailsLb * LOAD_DURATION.wind)
     reportCrowded(one, mounts, kit, worksheet)
   }
   return parts
