@@ -483,13 +483,17 @@ length_ft: number
  */
 height_ft: number
 /**
- * What it is.
+ * What it is. flue: outlet of a furnace, water heater, stove or fireplace; combustion_air: inlet of such an appliance; plumbing_vent; exhaust_vent: fan of a bath, kitchen or dryer; attic_vent. A vent or chimney of unknown use is asked about.
  */
-kind?: ("chimney" | "vent" | "skylight" | "antenna" | "dormer" | "other")
+kind?: ("chimney" | "vent" | "flue" | "combustion_air" | "plumbing_vent" | "exhaust_vent" | "attic_vent" | "skylight" | "antenna" | "dormer" | "other")
 /**
- * Space to keep free all round it, in.
+ * Space to keep free all round it, in; needed for a flue or combustion_air, from the sheet of the appliance or the fuel gas code.
  */
 clearance_in?: number
+/**
+ * For a chimney or vent: whether an appliance or fireplace that is used breathes through it. true makes it a flue.
+ */
+serves_appliance?: boolean
 }
 /**
  * Strips to keep free of modules by kind of edge, in; each wins over edge_clearance_in.
@@ -549,6 +553,10 @@ total_roof_area_ft2?: number
  * Whether the dwelling has a residential sprinkler system throughout (NFPA 13D or IRC P2904).
  */
 sprinklered?: boolean
+/**
+ * Fire class that the roof assembly, and modules with their rack with it, must have: A, B, C, or none where no class is asked for. Ask the building department.
+ */
+required_fire_class?: ("A" | "B" | "C" | "none")
 /**
  * Firefighter pathways from the lowest roof edge to the ridge on roof planes that are not in this file.
  */
@@ -757,6 +765,10 @@ name?: string
  * Rated power, W.
  */
 pmax_w: number
+/**
+ * Fire type of the module (1 to 29), marked on its sheet or listing; it counts only together with a rack listed with that type.
+ */
+fire_type?: number
 /**
  * Temperature coefficient of power, percent per deg C (negative).
  */
@@ -1107,6 +1119,7 @@ deflection_limit?: number
  */
 stock_lengths_in?: number[]
 splice?: RailSplice
+fire?: RackFire
 clamp?: ModuleClamp
 /**
  * Weight, lb per ft.
@@ -1139,6 +1152,39 @@ allowed_in_end_span?: boolean
 max_continuous_ft?: number
 }
 /**
+ * Fire class of the rack together with modules, as it is listed.
+ */
+export interface RackFire {
+/**
+ * Fire class of the combination.
+ */
+class?: ("A" | "B" | "C")
+/**
+ * Fire types of modules that the listing covers.
+ * 
+ * @minItems 1
+ * 
+ * Items: One fire type.
+ */
+module_types?: number[]
+/**
+ * Least roof slope that the listing covers, in of rise in 12 in.
+ */
+least_slope_in_12?: number
+/**
+ * Roof coverings that the listing covers, when it limits them.
+ * 
+ * @minItems 1
+ * 
+ * Items: One covering.
+ */
+roof_coverings?: ("asphalt_shingle" | "metal" | "standing_seam" | "wood_shake" | "membrane" | "tile" | "slate")[]
+/**
+ * Number of the listing.
+ */
+listing?: string
+}
+/**
  * Allowable loads of the module clamps on this rail.
  */
 export interface ModuleClamp {
@@ -1160,7 +1206,7 @@ end_uplift_lb?: number
 sheet?: string
 }
 /**
- * A roof mount, from its data sheet. Capacities at allowable stress level.
+ * A roof mount, from its data sheet. Capacities at allowable stress level unless capacity_basis says otherwise.
  */
 export interface Mount {
 /**
@@ -1198,8 +1244,50 @@ stands_off?: boolean
  * 
  * Items: One covering.
  */
-coverings?: ("asphalt_shingle" | "metal" | "wood_shake" | "membrane" | "tile" | "slate")[]
+coverings?: ("asphalt_shingle" | "metal" | "standing_seam" | "wood_shake" | "membrane" | "tile" | "slate")[]
 lag?: LagScrew
+structural_screw?: StructuralScrew
+/**
+ * How it holds: rafter_screw (screws into the rafter, through the covering; taken when missing), standing_seam_clamp (on the seams of the panels), tile_hook (arm from the rafter out between tiles) or deck (screws into the sheathing).
+ */
+kind?: ("rafter_screw" | "standing_seam_clamp" | "tile_hook" | "deck")
+/**
+ * What the capacities of this mount are: allowable (taken when missing) or ultimate (test loads, which are divided by safety_factor).
+ */
+capacity_basis?: ("allowable" | "ultimate")
+/**
+ * Factor by which ultimate capacities are divided; 3 is the safe figure where the report gives none. Needed with capacity_basis ultimate.
+ */
+safety_factor?: number
+/**
+ * Whether the sheet says that its capacities are multiplied by the load duration factor of wood (1.6 for wind); not multiplied when missing, as a tested value is no table value of wood.
+ */
+multiply_by_load_duration?: boolean
+/**
+ * Exponent m of (uplift / allowed)^m + (along slope / allowed)^m <= 1, for seam clamps and deck mounts; 1, the safe line, when missing.
+ */
+interaction_exponent?: number
+test_report?: TestReport
+/**
+ * Least and largest roof slope that the sheet allows, degrees.
+ * 
+ * @minItems 2
+ * @maxItems 2
+ * 
+ * Items: A slope, degrees.
+ */
+slope_range_deg?: number[]
+/**
+ * Largest height of the top of the modules above the roof that the sheet allows, in.
+ */
+max_module_height_in?: number
+/**
+ * Largest mean roof height that the sheet allows, ft.
+ */
+max_roof_height_ft?: number
+seam_clamp?: SeamClamp
+hook?: TileHook
+deck?: DeckMount
 /**
  * Torque of the bolt that holds the rail to the mount, lb-in.
  */
@@ -1241,6 +1329,202 @@ in_line_spacing_in?: number
  * Diameter of the drilled lead hole, in.
  */
 lead_hole_in?: number
+}
+/**
+ * Screws of a maker's own design with values of their own report, instead of lag screws.
+ */
+export interface StructuralScrew {
+/**
+ * Maker's text.
+ */
+name?: string
+/**
+ * Outer diameter of the thread, in.
+ */
+diameter_in?: number
+/**
+ * Length under the head, in.
+ */
+length_in?: number
+/**
+ * Length of thread including the tip, in.
+ */
+thread_length_in?: number
+/**
+ * Length of the tip, which does not hold, in; 0 where the report counts it.
+ */
+tip_in?: number
+/**
+ * Number of screws in the rafter.
+ */
+count?: number
+/**
+ * Distance between two screws along the rafter, in; needed with count 2.
+ */
+in_line_spacing_in?: number
+/**
+ * Reference withdrawal value of the report, lb per in of thread in the rafter, before load duration.
+ */
+withdrawal_lb_per_in?: number
+/**
+ * Least specific gravity of wood that the withdrawal value is for.
+ */
+tested_specific_gravity?: number
+/**
+ * Allowable tension of one screw (steel and head) of the report, lb; not multiplied by load duration.
+ */
+tension_lb?: number
+/**
+ * Reference lateral value of one screw of the report for this base, along the grain, lb, before load duration.
+ */
+lateral_lb?: number
+/**
+ * Least thread in the rafter for which the report gives its values, in.
+ */
+least_thread_in?: number
+/**
+ * Least distance from the screw to the edge of the rafter, in.
+ */
+edge_distance_in?: number
+/**
+ * Number and date of the report.
+ */
+sheet?: string
+}
+/**
+ * The report that the capacities of a mount come from.
+ */
+export interface TestReport {
+/**
+ * Number of the report.
+ */
+id?: string
+/**
+ * Date of the report, year-month-day.
+ */
+date?: string
+}
+/**
+ * What the sheet of a seam clamp was tested on. Its capacities are for this very seam, metal and gauge.
+ */
+export interface SeamClamp {
+/**
+ * Seam profile of the test.
+ */
+profile?: string
+/**
+ * Metal of the panel in the test.
+ */
+panel_metal?: ("steel" | "aluminum" | "copper" | "zinc" | "stainless")
+/**
+ * Gauge of the panel in the test.
+ */
+gauge?: number
+/**
+ * Metal of the clamp.
+ */
+clamp_metal?: ("aluminum" | "brass" | "stainless")
+/**
+ * Metal of its screws.
+ */
+hardware_metal?: ("stainless" | "zinc_plated")
+/**
+ * Setscrews of one clamp.
+ */
+setscrews?: number
+/**
+ * Torque of the setscrews for this panel, lb-in.
+ */
+setscrew_torque_lb_in?: number
+}
+/**
+ * A hook from the rafter out between the tiles.
+ */
+export interface TileHook {
+/**
+ * Arm e from the screws at the rafter to the line of the rail, in.
+ */
+arm_in?: number
+/**
+ * Section modulus Z of the hook where it bends most (the neck), in3.
+ */
+neck_section_modulus_in3?: number
+/**
+ * Yield strength of the metal of the neck, ksi (30 for stainless 304).
+ */
+yield_ksi?: number
+/**
+ * Distance jd from the edge on which the base bears to the screws in tension, in.
+ */
+screw_lever_in?: number
+/**
+ * Height h of the line of the rail above the rafter or sheathing on which the base lies, in.
+ */
+height_in?: number
+/**
+ * Gap between hook and tile below it, unloaded, in (usually 1/8 to 1/4).
+ */
+tile_gap_in?: number
+/**
+ * How far the hook goes down at the tested downward load (capacity_down_lb as stated), in.
+ */
+deflection_in?: number
+}
+/**
+ * A mount on the sheathing. Its capacities are those of the test on the sheathing of the roof.
+ */
+export interface DeckMount {
+/**
+ * Wood screws of one mount.
+ */
+screws?: number
+/**
+ * Size of the screws.
+ */
+screw_size?: ("#10" | "#12" | "#14")
+/**
+ * One entry for each sheathing that the mount was tested on. Without one for the sheathing of the roof the mount is refused.
+ * 
+ * @minItems 1
+ */
+tests?: DeckTest[]
+/**
+ * Distance of the mounts from the middle of the nearest rafter, along the eave, in; 0 (over the rafters) when missing.
+ */
+from_rafter_in?: number
+/**
+ * Least distance between two mounts that the sheet allows, in.
+ */
+least_spacing_in?: number
+}
+/**
+ * Capacities of a deck mount on one sheathing, of the basis that capacity_basis states.
+ */
+export interface DeckTest {
+/**
+ * Sheathing of the test.
+ */
+sheathing: ("osb" | "plywood" | "boards")
+/**
+ * Its thickness, in.
+ */
+thickness_in: number
+/**
+ * Uplift of one mount, lb.
+ */
+uplift_lb: number
+/**
+ * Downward load, lb.
+ */
+down_lb: number
+/**
+ * Load along the slope, lb.
+ */
+along_lb: number
+/**
+ * Largest rafter spacing for which the test covers mounts anywhere between rafters, in; without it mounts stand within 6 in of a rafter.
+ */
+max_rafter_spacing_in?: number
 }
 /**
  * Which published models the energy estimate uses; each has a default.
@@ -1808,6 +2092,10 @@ mount_clearance_in?: number
  * Space to keep between a mount and the edge of the roof plane, in.
  */
 mount_edge_in?: number
+/**
+ * How modules are held: two_rails (each module on two rails of its own; taken when missing), shared_rails (one rail under the edges of two rows) or rail_less (frames on mounts). The last two are refused here.
+ */
+module_support?: ("two_rails" | "shared_rails" | "rail_less")
 }
 /**
  * Wind at the site, for a dwelling (Risk Category II).
@@ -2230,6 +2518,8 @@ wet_service?: boolean
  * Sustained temperature of the wood: up_to_100_f, up_to_125_f or up_to_150_f.
  */
 sustained_temperature?: ("up_to_100_f" | "up_to_125_f" | "up_to_150_f")
+standing_seam?: StandingSeamRoof
+sheathing?: Sheathing
 }
 /**
  * What stands under the rafters between two spans.
@@ -2301,6 +2591,84 @@ panel_length_ft?: number
  * Number and date of the truss design drawing.
  */
 drawing?: string
+}
+/**
+ * The panels of a standing seam roof, from the papers of the roofer. Needed with seam clamps.
+ */
+export interface StandingSeamRoof {
+/**
+ * Seam profile.
+ */
+profile?: string
+/**
+ * Metal of the panels.
+ */
+metal?: ("steel" | "aluminum" | "copper" | "zinc" | "stainless")
+/**
+ * Gauge of the metal.
+ */
+gauge?: number
+/**
+ * Width of a panel from seam to seam, in.
+ */
+seam_spacing_in?: number
+/**
+ * First seam from the left end of the eave, in.
+ */
+first_seam_in?: number
+/**
+ * Distance of the clips along a seam, in.
+ */
+clip_spacing_in?: number
+/**
+ * Least distance of a clamp from the nearest clip, in, when the clips are found and clamps set so; 0 (on a clip) when missing, the safe side.
+ */
+clamp_from_clip_in?: number
+/**
+ * Allowable uplift of one clip with its screws, lb, from the test of the panel. State this or clip_screws; the lower counts.
+ */
+clip_capacity_lb?: number
+/**
+ * Screws of one clip into the sheathing.
+ */
+clip_screws?: number
+/**
+ * Their size.
+ */
+clip_screw_size?: ("#10" | "#12" | "#14")
+/**
+ * Allowable bending moment of a seam between clips, lb-in; without it clamps on one seam keep at least the distance of the clips.
+ */
+seam_moment_lb_in?: number
+/**
+ * Allowable load along the slope of the fasteners at the fixed point of one panel, lb.
+ */
+fixed_point_capacity_lb?: number
+}
+/**
+ * What the sheathing is and how it is nailed. Needed with deck mounts, and with seam clamps where the clip screws are checked.
+ */
+export interface Sheathing {
+/**
+ * What it is.
+ */
+kind?: ("osb" | "plywood" | "boards")
+/**
+ * Whether it is wet, soft, swollen or stained anywhere under the array.
+ */
+damaged?: boolean
+/**
+ * Smooth nails that hold it to the rafters.
+ */
+nail?: ("8d_common" | "8d_box" | "10d_common")
+/**
+ * Distance of the nails along a rafter inside a panel, in.
+ */
+nail_spacing_in?: number
+/**
+ * Whether the rafters were dry (19 percent moisture or less) when nailed and have been since. false, or missing when nobody knows, takes a quarter of the withdrawal value of the nails.
+ */
+framing_dry_since_nailed?: boolean
 }
 /**
  * Where prices come from, and what is bought or paid beside what the design needs.

@@ -4,7 +4,9 @@ import { arrayFindings } from './array-findings.js'
 import type { ArrangedPlane, Arrangement } from './arrangement.js'
 import { overlapFindings, placementFindings } from './check-placement.js'
 import { fireAccess } from './fire-access.js'
+import { fireClassFindings } from './fire-class.js'
 import { checkFireAccess } from './fire-findings.js'
+import { flueFindings } from './flue.js'
 import type { Pathway } from './pathways.js'
 import { planeOf, type PlaneField } from './plane-field.js'
 import type { ModulePlacement } from './placement.js'
@@ -45,7 +47,13 @@ function arrange(project: Project): Result<Arrangement> {
     planes[planeId] = arrangedPlane(field, modules, fire.pathways.get(planeId) ?? [])
     for (const finding of placementFindings(field.surface, field.keepOuts, modules)) worksheet.find(finding)
   }
-  const findings = [...overlapFindings(trial.modules), ...arrayFindings(project, trial), ...fire.findings]
+  const findings = [
+    ...overlapFindings(trial.modules),
+    ...arrayFindings(project, trial),
+    ...fire.findings,
+    ...flueFindings(project, trial.modules),
+    ...fireClassFindings(project, (id) => trial.fields.get(id)?.surface.tiltDeg),
+  ]
   for (const finding of findings) worksheet.find(finding)
   recordArrangement(worksheet, access, trial, planes, roofPlanAreaFt2)
   const roofCoverageShare = roofPlanAreaFt2 === undefined ? null : trial.planAreaFt2 / roofPlanAreaFt2

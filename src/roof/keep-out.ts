@@ -2,6 +2,7 @@ import type { Project, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
 import { boxCorners, feetOf, own, type Box, type Feet, type Inches, type Point } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
+import { isFlue } from './flue.js'
 import type { PlaneEdge } from './plane-edge.js'
 import type { RoofSurface } from './roof-surface.js'
 
@@ -64,8 +65,10 @@ export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, 
 export function obstructionKeepOuts(project: Project, planeId: string, worksheet: Worksheet): KeepOut[] {
   return Object.entries(own(project.roof_planes, planeId)?.obstructions ?? {}).map(([id, box]) => {
     const path = `roof_planes.${planeId}.obstructions.${id}`
+    // A flue without its clearance is an error of its own; nothing is taken for it.
     const clearanceIn =
       box.clearance_in ??
+      (isFlue(box) ? 0 : undefined) ??
       worksheet.assume({
         path: `${path}.clearance_in`,
         value: 0,

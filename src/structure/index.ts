@@ -13,6 +13,8 @@ export {
   leadHoleIn,
   penetrationIn,
   penetrationShare,
+  screwThroughSheathingLb,
+  sheathingNailLb,
   threadInRafterIn,
   withdrawalPerInchLb,
   type LagInRafter,
@@ -50,8 +52,15 @@ export {
   lagCapacity,
   mountChecks,
   optimisedMounts,
+  type DeckMount,
+  type LagMount,
+  type LagScrews,
   type LayoutProblem,
+  type MountCheck,
   type MountStrength,
+  type SeamClampMount,
+  type StructuralScrewMount,
+  type TileHookMount,
 } from './mounts/index.js'
 export type { SpaceMountsOptions } from './planes/index.js'
 export {

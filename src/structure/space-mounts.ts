@@ -11,12 +11,14 @@ import {
 import {
   arrayWeight,
   collectValues,
+  groupChecks,
   moduleChecks,
   mountRows,
   modulePartChecks,
   railPartChecks,
   reportFieldRules,
   reportHardestMount,
+  reportMountKind,
   reportRail,
   reportSite,
   reportSnowNotes,
@@ -83,7 +85,8 @@ export function spaceMounts(
   for (const plane of planes) {
     reportPlane(site, plane.model, plane.zones, worksheet)
     reportStrength(plane, kit, wood, worksheet)
-    reportFieldRules(plane, kit, worksheet)
+    reportFieldRules(project, plane, kit, worksheet)
+    reportMountKind(project, plane, kit, worksheet)
     for (const rail of plane.rails) {
       const ids = mountRows(plane, rail).map((row) => row.id)
       parts.push(...railPartChecks(rail, ids, kit, wood))
@@ -96,6 +99,7 @@ export function spaceMounts(
     reportPlaneRafters(plane, worksheet)
     const rafters = plane.rafters?.result
     if (rafters !== undefined) parts.push(...rafterPartChecks(plane.model.geometry.id, rafters, plane.covered))
+    parts.push(...groupChecks(plane, kit, worksheet))
   }
   reportSnowNotes(project, site, planes, worksheet)
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)

@@ -136,7 +136,7 @@ describe('the section at a mount', () => {
   })
 
   test('each dimension says how far apart its ends are', () => {
-    const thread = input.mounts?.values.lag.thread_in_rafter_in ?? 0
+    const thread = input.mounts?.values.lag?.thread_in_rafter_in ?? 0
     const dimensions = dimensionsOf(read, detail)
     expect(dimensions.map(({ lengthIn }) => Math.round(lengthIn * 100) / 100).toSorted((a, b) => a - b)).toEqual(
       [1.38, 1.5, 4, 5.5, thread].map((each) => Math.round(each * 100) / 100).toSorted((a, b) => a - b),
@@ -299,13 +299,13 @@ describe('the numbers of the attachment', () => {
     expect(facts.get('Rail')).toBe('Invented rail 40; 6005A-T61; Rail 40 sheet rev 1 (invented)')
     expect(facts.get('Lag screw')).toBe('1 of 5/16 x 5" per mount')
     expect(facts.get('Lead hole')).toBe('3/16"')
-    expect(inch(facts.get('Thread in the rafter'))).toBe(sixteenth(values.lag.thread_in_rafter_in))
+    expect(inch(facts.get('Thread in the rafter'))).toBe(sixteenth(values.lag?.thread_in_rafter_in ?? 0))
     expect(facts.get('Thread in the rafter')?.endsWith(' without the tip')).toBe(true)
     const [least, most] = (facts.get('Lead hole allowed') ?? '').split(' to ').map(inch)
-    expect(least).toBe(Math.round(values.lag.lead_hole_least_in * 64) / 64)
-    expect(most).toBe(Math.round(values.lag.lead_hole_most_in * 64) / 64)
+    expect(least).toBe(Math.round((values.lag?.lead_hole_least_in ?? 0) * 64) / 64)
+    expect(most).toBe(Math.round((values.lag?.lead_hole_most_in ?? 0) * 64) / 64)
     expect(facts.get('From the middle of the rafter')?.startsWith('at most ')).toBe(true)
-    expect(inch(facts.get('From the middle of the rafter'))).toBe(sixteenth(values.lag.centring_tolerance_in))
+    expect(inch(facts.get('From the middle of the rafter'))).toBe(sixteenth(values.lag?.centring_tolerance_in ?? 0))
     const spans = (facts.get('Largest distance of mounts') ?? '').split('; ').map((each) => each.split(': '))
     expect(spans.map(([zone, span]) => [zone, inch(span)])).toEqual(
       Object.entries(values.max_span_in).map(([zone, span]) => [zone.replaceAll('_', ' '), sixteenth(span)]),

@@ -83,11 +83,12 @@ export function microHouse(change: Partial<Project> = {}): Project {
             length_ft: 2.5,
             height_ft: 4,
             clearance_in: 6,
+            serves_appliance: false,
           },
         },
       },
     },
-    roof_access: { other_pathways: 1 },
+    roof_access: { other_pathways: 1, required_fire_class: 'A' },
     arrays: {
       south: {
         roof_plane: 'south',
@@ -107,6 +108,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
         m410: {
           name: 'Invented M410',
           pmax_w: 410,
+          fire_type: 1,
           voc_v: 37.4,
           isc_a: 13.87,
           vmp_v: 31.5,
@@ -155,6 +157,7 @@ export function microHouse(change: Partial<Project> = {}): Project {
       },
       rails: {
         rail40: {
+          fire: { class: 'A', module_types: [1], listing: 'L-4411 (invented)' },
           name: 'Invented rail 40',
           alloy: '6005A-T61',
           section_modulus_x_in3: 0.36,
@@ -304,7 +307,7 @@ export function hipHouse(): Project {
         },
       },
     },
-    roof_access: { other_pathways: 2 },
+    roof_access: { other_pathways: 2, required_fire_class: 'A' },
     arrays: {
       south: { ...array, arrangement: { fit: { orientation: 'portrait', centered: true } }, modules: 12 },
       east: { ...array, roof_plane: 'east', arrangement: 'fit', modules: 4 },

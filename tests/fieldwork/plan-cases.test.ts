@@ -113,7 +113,7 @@ describe('numbers of the equipment file', () => {
     const { values } = await house.work()
     const { lag: limits } = (await house.mounts()).values
     expect(linesOf(values, 'roof.layout').at(-1)).toBe(
-      `drill with a bit between ${limits.lead_hole_least_in.toFixed(3)} and ${limits.lead_hole_most_in.toFixed(3)} in, square to the roof; a hole that misses the wood is sealed and flashed, not used | NDS, 2018, 12.1.4.2 (from memory, unverified)`,
+      `drill with a bit between ${limits?.lead_hole_least_in.toFixed(3)} and ${limits?.lead_hole_most_in.toFixed(3)} in, square to the roof; a hole that misses the wood is sealed and flashed, not used | NDS, 2018, 12.1.4.2 (from memory, unverified)`,
     )
   })
 

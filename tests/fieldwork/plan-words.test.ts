@@ -438,7 +438,7 @@ describe.each([
         'space-mounts',
       ]),
       [
-        `each hole is within ${onTape(mounts.lag.centring_tolerance_in, Math.floor)} of the middle of the rafter`,
+        `each hole is within ${onTape(mounts.lag?.centring_tolerance_in ?? 0, Math.floor)} of the middle of the rafter`,
         'NDS, 2018, table 12.5.1C (secondary source)',
       ],
       [
@@ -448,7 +448,7 @@ describe.each([
     ])
     expect(lines(plan, 'roof.mounts')).toEqual([
       [
-        `every screw has ${mounts.lag.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`,
+        `every screw has ${mounts.lag?.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`,
         'space-mounts',
       ],
       [
@@ -482,6 +482,7 @@ describe.each([
         plane: 'south',
         rail: mount.rail,
         rafter: mount.rafter,
+        stands_on: 'rafter',
         x_in: mount.x_in,
         y_in: mount.y_in,
       })),

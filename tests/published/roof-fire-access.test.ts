@@ -13,7 +13,11 @@ const HIP: Outline = { shape: 'hip', width_ft: 40, depth_ft: 16, ridge_ft: 16 }
 function fit(outline: Outline, edition: Edition, access: Project['roof_access'] = {}, plane: Partial<RoofPlane> = {}) {
   const arrangement = { fit: { orientation: 'portrait' as const, gap_in: 0 } }
   return arrangeModules(
-    roofProject({ outline, ...plane }, { arrangement }, { codes: { residential: edition }, roof_access: access }),
+    roofProject(
+      { outline, ...plane },
+      { arrangement },
+      { codes: { residential: edition }, roof_access: { required_fire_class: 'none', ...access } },
+    ),
   )
 }
 
@@ -29,7 +33,7 @@ function blocks(
     roofProject(
       { outline: GABLE, ...plane },
       { arrangement: { blocks: { main } } },
-      { codes: { residential: edition }, roof_access: access },
+      { codes: { residential: edition }, roof_access: { required_fire_class: 'none', ...access } },
     ),
   )
 }

@@ -166,7 +166,8 @@ describe('properties on all shapes', () => {
         fc.integer({ min: 0, max: 24 }),
         fc.constantFrom(undefined, 'IFC 2012' as const, 'IRC 2021' as const),
         (outline, boxes, centered, edgeIn, edition) => {
-          const codes = edition === undefined ? {} : { codes: { residential: edition } }
+          const roof_access = { required_fire_class: 'none' as const }
+          const codes = edition === undefined ? {} : { codes: { residential: edition }, roof_access }
           const { values, findings } = fitted(outline, boxes, { orientation: 'either', centered }, codes, edgeIn)
           const wrong = findings.filter(({ severity }) => severity === 'error').map(({ id }) => id)
           expect(wrong.filter((id) => id !== 'roof.fit-too-few' && id !== 'roof.pathway-missing')).toEqual([])

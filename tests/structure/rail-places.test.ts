@@ -167,9 +167,9 @@ describe('coverings', () => {
     ['standing_seam', 'error', /seam clamps of the maker/],
     ['metal', 'error', /bracket whose sheet shows this metal profile/],
     ['membrane', 'error', /roofer set and flash posts/],
-    ['tile', 'warning', /tile hook/],
-    ['slate', 'warning', /slate hook/],
-    ['wood_shake', 'warning', /made for this covering/],
+    ['tile', 'error', /tile hook/],
+    ['slate', 'error', /slate hook/],
+    ['wood_shake', 'error', /made for this covering/],
   ] as const)('a lag screw mount on %s is an %s with what is right there', (covering, severity, fix) => {
     const [finding, ...others] = on(covering)
     expect(others).toEqual([])
@@ -187,7 +187,7 @@ describe('coverings', () => {
 
   it('shingles pass, unless the mount is shown for other coverings only; no covering at all is told', () => {
     expect(on('asphalt_shingle')).toEqual([])
-    expect(on('asphalt_shingle', ['tile']).map((f) => f.severity)).toEqual(['warning'])
+    expect(on('asphalt_shingle', ['tile']).map((f) => f.severity)).toEqual(['error'])
     expect(on(undefined).map((f) => f.id)).toEqual(['structure.covering-not-stated'])
   })
 })

@@ -261,7 +261,7 @@ describe('other findings', () => {
   })
 
   it('coverings that must not carry a mount', () => {
-    expect(find(changed('structure.framing.south.covering', 'tile'), 'structure.covering')?.severity).toBe('warning')
+    expect(find(changed('structure.framing.south.covering', 'tile'), 'structure.covering')?.severity).toBe('error')
     expect(find(changed('structure.framing.south.covering', 'metal'), 'structure.covering')?.severity).toBe('error')
     expect(find(changed('structure.framing.south.covering', 'asphalt_shingle'), 'structure.covering')).toBeUndefined()
   })

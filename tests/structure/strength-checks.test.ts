@@ -147,7 +147,7 @@ describe('mount', () => {
     temperatureFactor: 1,
   }
   const named = (normal: number, along: number) =>
-    Object.fromEntries(mountChecks(mount, normal, along, 1.6).map((c) => [c.name, c]))
+    Object.fromEntries(mountChecks(mount, normal, along, 1.6, 0).map((c) => [c.name, c]))
 
   it('is pulled: sheet, withdrawal, root, and both directions together', () => {
     const checks = named(300, 100)

@@ -1,5 +1,5 @@
 import type { MountValues } from '../../structure/index.js'
-import type { Cell, Section, TableData } from '../../report/index.js'
+import type { Cell, Fact, Section, TableData } from '../../report/index.js'
 import { rafterSections } from './rafter-sections.js'
 import { own } from '../../values/index.js'
 import { seismicSections } from './seismic-sections.js'
@@ -58,7 +58,7 @@ function facts(values: MountValues): Section {
     facts: [
       { label: 'Loads by', value: values.edition },
       { label: 'Mounts', value: counts.mounts },
-      { label: 'Lag screws', value: counts.lag_screws },
+      ...fastenerFacts(values),
       {
         label: 'Rails',
         value: `${counts.rails} of ${counts.rail_pieces} pieces with ${counts.splices} splices`,
@@ -72,15 +72,31 @@ function facts(values: MountValues): Section {
           tone: weakest.ratio > 1 ? 'bad' : 'good',
         },
       },
-      { label: 'Thread in the rafter', value: lag.thread_in_rafter_in, unit: 'in', decimals: 2 },
-      {
-        label: 'Lead hole',
-        value: `${lag.lead_hole_least_in.toFixed(3)} to ${lag.lead_hole_most_in.toFixed(3)}`,
-        unit: 'in',
-      },
-      { label: 'Off the middle of the rafter', value: `at most ${lag.centring_tolerance_in.toFixed(2)}`, unit: 'in' },
+      ...lagFacts(lag),
     ],
   }
+}
+
+function fastenerFacts({ mount_kind: kind, fastener, counts }: MountValues): Fact[] {
+  if (counts.lag_screws > 0 && kind === 'rafter_screw') return [{ label: 'Lag screws', value: counts.lag_screws }]
+  return [
+    { label: 'Kind of mount', value: kind.replaceAll('_', ' ') },
+    { label: 'Fasteners', value: `${fastener.count}: ${fastener.name}, into the ${fastener.into}` },
+  ]
+}
+
+/** Of lag screws, where the mounts have any. */
+function lagFacts(lag: MountValues['lag']): Fact[] {
+  if (lag === null) return []
+  return [
+    { label: 'Thread in the rafter', value: lag.thread_in_rafter_in, unit: 'in', decimals: 2 },
+    {
+      label: 'Lead hole',
+      value: `${lag.lead_hole_least_in.toFixed(3)} to ${lag.lead_hole_most_in.toFixed(3)}`,
+      unit: 'in',
+    },
+    { label: 'Off the middle of the rafter', value: `at most ${lag.centring_tolerance_in.toFixed(2)}`, unit: 'in' },
+  ]
 }
 
 function checks(values: MountValues): Section {

@@ -4,6 +4,7 @@ import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
+import { MOUNTS } from './mounts.js'
 import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { RAFTERS } from './rafters.js'
@@ -25,6 +26,7 @@ export const EXPLANATIONS: Explanations = {
   ...RAFTERS,
   ...SNOW,
   ...SEISMIC,
+  ...MOUNTS,
   ...PERMIT,
   ...MATERIALS,
   ...MONEY,

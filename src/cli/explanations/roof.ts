@@ -10,6 +10,8 @@ const strips = rules.flatMap((one) => [
   ...(one.hipValleyIn === undefined ? [] : [one.hipValleyIn.source]),
 ])
 
+const FIRE_CLASS = [{ document: 'IRC 2018 and 2021', place: 'R324.4.2 and R902.4', standing: 'from memory' as const }]
+
 /** Findings about places of modules and firefighters' access. */
 export const ROOF: Explanations = {
   'roof.fit-too-few': {
@@ -125,5 +127,47 @@ export const ROOF: Explanations = {
     rule: 'Only planes in the file can be measured.',
     sources: pathway,
     fix: 'Keep that strip free of modules and obstructions, and show it on the roof plan.',
+  },
+  'roof.fire-class-not-stated': {
+    means: 'The fire class that the roof must have is not stated, so that of modules and rack was not checked.',
+    rule: 'Modules with their rack must have the fire class that the code asks of the roof assembly; the class belongs to the combination, not to the module.',
+    sources: FIRE_CLASS,
+    fix: 'Ask the building department and state roof_access.required_fire_class.',
+  },
+  'roof.fire-class-not-checked': {
+    means: 'Fire type of the module or the listing of the rack is not stated, so their fire class was not checked.',
+    rule: 'The listing of a rack names class, module types, least slope and sometimes roof coverings.',
+    sources: FIRE_CLASS,
+    fix: 'Take fire_type from the sheet of the module and fire from the listing of the rack.',
+  },
+  'roof.fire-class': {
+    means: 'Modules and rack together do not have the fire class that the roof must have on this slope and covering.',
+    rule: 'The listing must cover the module type, the slope and the covering, with at least the class of the roof.',
+    sources: FIRE_CLASS,
+    fix: 'Use a rack that is listed for this module type, slope and covering with that class.',
+  },
+  'roof.vent-use-not-stated': {
+    means: 'Nobody stated whether a fuel-burning appliance breathes through a vent or chimney.',
+    rule: 'A plumbing vent may stand near modules; a flue or an inlet of combustion air needs the space that its sheet asks for.',
+    sources: [PRACTICE],
+    fix: 'State serves_appliance or the exact kind of the opening.',
+  },
+  'roof.flue-clearance-not-stated': {
+    means: 'A flue or inlet of combustion air has no stated clearance, so nothing was checked against it.',
+    rule: 'Flue gas that is held back comes into the house as carbon monoxide. The clearance is never guessed.',
+    sources: [PRACTICE],
+    fix: 'Take it from the sheet of the appliance or its vent, or ask the building department.',
+  },
+  'roof.module-near-flue': {
+    means: 'A module lies over a flue or inlet of combustion air, or within the space to keep free round it.',
+    rule: 'Flue gas that is held back comes into the house as carbon monoxide, and heat can set modules and wiring on fire.',
+    sources: [PRACTICE],
+    fix: 'Move the module away or leave it out with omit.',
+  },
+  'roof.flue-wiring-not-checked': {
+    means: 'Wiring on the roof has no stated places, so its distance from a flue was not checked.',
+    rule: 'Wiring and raceways keep out of the space round a flue as modules do.',
+    sources: [PRACTICE],
+    fix: 'Lead them outside that space and show it on the roof plan.',
   },
 }

@@ -54,7 +54,7 @@ export function attachmentFacts(
     standoffIn: array.standoff_in,
     moduleIn: module.thickness_in ?? 1.4,
     gapIn: moduleGapIn(input, project),
-    threadInRafterIn: input.mounts?.values.lag.thread_in_rafter_in,
+    threadInRafterIn: input.mounts?.values.lag?.thread_in_rafter_in,
   }
 }
 

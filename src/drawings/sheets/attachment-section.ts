@@ -1,5 +1,6 @@
 import { inches } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
+import type { Mount } from '../../project/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
 import { feetOf } from '../../values/index.js'
 
@@ -43,7 +44,8 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
   const roof = sheathingIn + coveringIn
   const frame = roof + standoffIn
   const railHigh = Math.min(RAIL_IN, Math.max(0.6, standoffIn - baseIn - 0.5))
-  const lag = mount.lag
+  const lag = lagOf(mount)
+  const seam = mount.kind === 'standing_seam_clamp'
   const head = roof + baseIn
   const tip = lag === undefined ? 0 : head - lag.length_in
   const lagHalf = lag === undefined ? 0.15 : sizeOf(lag.size) / 2
@@ -54,7 +56,7 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     box(-half, 0, 2 * half, sheathingIn, { pen: 'medium', hatch: { angleDeg: 30, gapPt: 5 } }),
     box(-half, sheathingIn, 2 * half, coveringIn, { pen: 'medium', fill: 'mid' }),
     ...breaks(half, roof),
-    box(-5, roof, 10, Math.max(0.08, baseIn * 0.4), { pen: 'medium', fill: 'white' }),
+    ...(seam ? [box(-0.1, roof, 0.2, SEAM_IN, { pen: 'medium', fill: 'mid' })] : [flashing(roof, baseIn)]),
     box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light' }),
     box(1.1, roof + baseIn, 0.28, frame - roof - baseIn - railHigh * 0.25, { pen: 'medium', fill: 'light' }),
     box(-half, frame - railHigh, 2 * half, railHigh, { pen: 'medium', fill: 'white' }),
@@ -62,7 +64,7 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     box(-half, frame, 2 * half, moduleIn, { pen: 'medium', fill: 'light' }),
     { kind: 'path', points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)], pen: 'hair' },
     box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid' }),
-    ...screw(lagHalf, head, tip),
+    ...holder(facts, { lagHalf, head, tip, roof }),
     dimension([-half, frame], [-half, roof], -14, inches(standoffIn)),
     dimension([-half, frame + moduleIn], [-half, frame], -14, inches(moduleIn)),
     dimension([-breadthIn / 2, 0], [-breadthIn / 2, -depthIn], -34, inches(depthIn)),
@@ -77,6 +79,33 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     low: xy(-half, -depthIn),
     high: xy(half, frame + moduleIn),
   }
+}
+
+/** Lag screws of a mount that they hold. */
+function lagOf({ kind, lag }: Mount): Mount['lag'] {
+  return kind === 'standing_seam_clamp' || kind === 'deck' ? undefined : lag
+}
+
+/** Height of a seam as drawn, in; the roof, not this drawing, gives its profile. */
+const SEAM_IN = 1.2
+
+function flashing(roof: number, baseIn: number): Primitive {
+  return box(-5, roof, 10, Math.max(0.08, baseIn * 0.4), { pen: 'medium', fill: 'white' })
+}
+
+/** What holds the mount: screws in the rafter, screws in the sheathing, or nothing that goes through the roof. */
+function holder(
+  { mount, sheathingIn }: AttachmentFacts,
+  at: { readonly lagHalf: number; readonly head: number; readonly tip: number; readonly roof: number },
+): Primitive[] {
+  if (mount.kind === 'standing_seam_clamp') return []
+  if (mount.kind === 'deck') return [-1.2, 1.2].flatMap((x) => [shank(x, at.head, at.roof - at.head - sheathingIn)])
+  return screw(at.lagHalf, at.head, at.tip)
+}
+
+/** A wood screw through the sheathing, beside the middle. */
+function shank(x: number, head: number, length: number): Primitive {
+  return { kind: 'path', points: [ft(x, head), ft(x, head + length - 0.2)], pen: 'medium' }
 }
 
 type Inches2 = readonly [x: number, y: number]
@@ -131,9 +160,28 @@ interface Heights {
   readonly tip: number
 }
 
+/** How water is kept out at a mount of this kind. */
+function waterNote({ kind, deck }: Mount, roof: number): DetailNote {
+  if (kind === 'standing_seam_clamp') {
+    return {
+      at: xy(0.1, roof + SEAM_IN * 0.8),
+      text: 'Seam of the panels; the clamp holds it with setscrews and makes no hole',
+    }
+  }
+  if (kind === 'tile_hook')
+    return { at: xy(4.6, roof + 0.05), text: 'Hook between tiles; underlay sealed round its base' }
+  if (kind === 'deck') {
+    return {
+      at: xy(1.2, roof - 0.1),
+      text: `${deck?.screws ?? ''} wood screws ${deck?.screw_size ?? ''} in the sheathing, base sealed as its sheet shows`,
+    }
+  }
+  return { at: xy(4.6, roof + 0.05), text: 'Flashing, its upper edge under the course above, sealed at the hole' }
+}
+
 function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
   const { framing, mount, rail, module, sheathingIn, coveringIn } = facts
-  const lag = mount.lag
+  const lag = lagOf(mount)
   const spacing = framing.spacing_in === undefined ? '' : ` at ${inches(framing.spacing_in)} on centre`
   const species = [framing.species, framing.grade].filter((each) => each !== undefined).join(', ')
   const hole = lag?.lead_hole_in === undefined ? '' : `, lead hole ${inches(lag.lead_hole_in)}`
@@ -145,7 +193,7 @@ function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
     { at: xy(6.2, at.frame - at.railHigh / 2), text: `Rail ${rail.name ?? facts.railId}; profile by its maker` },
     { at: xy(1.25, at.frame - at.railHigh * 0.6), text: 'Bolt of the rail maker, tightened as its sheet says' },
     { at: xy(1.3, at.roof + facts.baseIn + 0.7), text: `Mount ${mount.name ?? facts.mountId}` },
-    { at: xy(4.6, at.roof + 0.05), text: 'Flashing, its upper edge under the course above, sealed at the hole' },
+    waterNote(mount, at.roof),
     {
       at: xy(7, sheathingIn + coveringIn / 2),
       text: `${(framing.covering ?? 'roof covering').replaceAll('_', ' ')}, ${inches(coveringIn)}`,

@@ -1,3 +1,4 @@
+import type { Mount } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import {
   centredOrigin,
@@ -37,13 +38,7 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
     height: clampHeight,
   }))
   const drawn = [
-    placeDetail(
-      1,
-      'Section across the rafter, looking up the slope',
-      attachmentSection(facts),
-      left,
-      Math.max(110, left.width * 0.3),
-    ),
+    placeDetail(1, sectionName(facts), attachmentSection(facts), left, Math.max(110, left.width * 0.3)),
     ...(mid === undefined || end === undefined
       ? []
       : [
@@ -63,6 +58,14 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
           paper: [...paper, ...drawn.flatMap((each) => each.paper)],
         },
   )
+}
+
+function sectionName({ mount }: AttachmentFacts): string {
+  return mount.kind === 'standing_seam_clamp'
+    ? 'Section across a seam, looking up the slope'
+    : mount.kind === 'deck'
+      ? 'Section across the sheathing, looking up the slope'
+      : 'Section across the rafter, looking up the slope'
 }
 
 /** A detail in its part of the sheet: drawing, notes at its right side, number, name and scale. */
@@ -104,9 +107,27 @@ function placeDetail(
   }
 }
 
+/** How the mounts of a kind are set. */
+const SETTING: Readonly<Record<NonNullable<Mount['kind']>, readonly string[]>> = {
+  rafter_screw: [
+    'Drill the lead hole at right angles to the roof, fill it with sealant, and turn the screw in; never drive it with a hammer.',
+    'A screw that does not bite is in no rafter: take it out, seal the hole, flash it, and find the rafter.',
+  ],
+  standing_seam_clamp: [
+    'Set each clamp square on the seam and tighten its setscrews to the torque of its sheet for this metal and gauge; it makes no hole.',
+    'No clamp sits on the end of a panel or bridges two panels; what the panel needs to move stays free.',
+  ],
+  tile_hook: [
+    'Lift the tile, find the rafter, screw the base on with both screws in line with the grain, and grind the tile so that it lies flat.',
+    'The hook keeps its gap to the tile below; the underlay is sealed round its base.',
+  ],
+  deck: [
+    'Set each mount where its test holds: on sound, dry sheathing of the stated kind and thickness, with all of its screws.',
+    'A screw that spins holds nothing: move the mount, seal and flash the holes.',
+  ],
+}
+
 const NOTES = [
-  'Drill the lead hole at right angles to the roof, fill it with sealant, and turn the screw in; never drive it with a hammer.',
-  'A screw that does not bite is in no rafter: take it out, seal the hole, flash it, and find the rafter.',
   'Rail, clamp and foot profiles are drawn in general form; their sheets show their true shape and torque.',
   'The listing of rail, clamps and feet covers bonding of module frames and rails, or bonding jumpers are added.',
 ]
@@ -123,7 +144,7 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
     { kind: 'facts', facts: rows },
     ...(values === undefined ? [] : checkBlocks(values)),
     { kind: 'heading', text: 'Notes' },
-    { kind: 'list', numbered: true, items: NOTES },
+    { kind: 'list', numbered: true, items: [...SETTING[facts.mount.kind ?? 'rafter_screw'], ...NOTES] },
   ]
 }
 
@@ -137,19 +158,36 @@ function productRows({ planeId, mountId, mount, railId, rail }: AttachmentFacts)
     ['Mount', [mount.name ?? mountId, mount.sheet].filter((each) => each !== undefined).join('; ')],
     ['Rail', [rail.name ?? railId, rail.alloy, rail.sheet].filter((each) => each !== undefined).join('; ')],
   ]
-  if (lag === undefined) return rows
+  if (mount.kind !== undefined) rows.push(['Kind of mount', mount.kind.replaceAll('_', ' ')])
+  if (mount.test_report?.id !== undefined) {
+    rows.push(['Test report', `${mount.test_report.id}, ${mount.test_report.date ?? 'no date'}`])
+  }
+  const torque = mount.seam_clamp?.setscrew_torque_lb_in
+  if (torque !== undefined) rows.push(['Setscrew torque', `${plainNumber(torque)} lb-in`])
+  if (lag === undefined || !hasLags(mount)) return rows
   rows.push(['Lag screw', `${lag.count} of ${lag.size} x ${inches(lag.length_in)} per mount`])
   if (lag.lead_hole_in !== undefined) rows.push(['Lead hole', inches(lag.lead_hole_in)])
   return rows
 }
 
+/** Whether lag screws hold it. */
+function hasLags({ kind }: Mount): boolean {
+  return kind === undefined || kind === 'rafter_screw' || kind === 'tile_hook'
+}
+
 /** What the mounts were computed to. */
 function mountRows(values: MountValues): Row[] {
-  const { lag, weakest_link: weakest } = values
+  const { lag, fastener, weakest_link: weakest } = values
+  const screws: Row[] =
+    lag === null
+      ? [['Fastener', `${fastener.each} ${fastener.name} each, into the ${fastener.into}`]]
+      : [
+          ['Thread in the rafter', `${inches(lag.thread_in_rafter_in)} without the tip`],
+          ['Lead hole allowed', `${inches(lag.lead_hole_least_in, 64)} to ${inches(lag.lead_hole_most_in, 64)}`],
+          ['From the middle of the rafter', `at most ${inches(lag.centring_tolerance_in)}`],
+        ]
   return [
-    ['Thread in the rafter', `${inches(lag.thread_in_rafter_in)} without the tip`],
-    ['Lead hole allowed', `${inches(lag.lead_hole_least_in, 64)} to ${inches(lag.lead_hole_most_in, 64)}`],
-    ['From the middle of the rafter', `at most ${inches(lag.centring_tolerance_in)}`],
+    ...screws,
     [
       'Largest distance of mounts',
       Object.entries(values.max_span_in)

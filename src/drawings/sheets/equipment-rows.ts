@@ -1,4 +1,4 @@
-import { listModuleGroups, type Inverter, type PvModule } from '../../project/index.js'
+import { listModuleGroups, type Inverter, type Mount, type PvModule } from '../../project/index.js'
 import { countFitted } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber } from '../layout/index.js'
@@ -45,17 +45,23 @@ export function equipmentRows(input: PacketInput): string[][] {
       sheetText(rail),
     ])
   if (mount !== undefined) {
-    const lag =
-      mount.lag === undefined ? '' : `${mount.lag.count} lag screw ${mount.lag.size} x ${inches(mount.lag.length_in)}`
     rows.push([
       'Mount',
       counts === undefined ? '' : String(counts.mounts),
       mount.name ?? structure?.mount ?? '',
-      lag,
+      mountFastener(mount),
       sheetText(mount),
     ])
   }
   return rows
+}
+
+/** What fixes one mount to the roof, by its kind. */
+function mountFastener({ kind, lag, structural_screw: screw, seam_clamp: clamp, deck }: Mount): string {
+  if (kind === 'standing_seam_clamp') return `seam clamp, ${clamp?.setscrews ?? 1} setscrews`
+  if (kind === 'deck') return deck?.screws === undefined ? '' : `${deck.screws} wood screws ${deck.screw_size ?? ''}`
+  if (screw !== undefined) return `${screw.count ?? 1} ${screw.name ?? 'structural screw'}`
+  return lag === undefined ? '' : `${lag.count} lag screw ${lag.size} x ${inches(lag.length_in)}`
 }
 
 export function moduleRatings(module: PvModule): string {

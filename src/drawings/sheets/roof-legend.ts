@@ -20,6 +20,14 @@ const box = (x: number, y: number) => ({ kind: 'rectangle', x, y, width: WIDTH, 
 const through = (x: number, y: number): XY[] => [xy(x, y + HEIGHT / 2), xy(x + WIDTH, y + HEIGHT / 2)]
 const hasMounts = ({ mounts }: PacketInput): boolean => mounts !== undefined
 
+const mountMark = (x: number, y: number): Primitive => ({
+  kind: 'circle',
+  center: xy(x + WIDTH / 2, y + HEIGHT / 2),
+  radiusPt: 2.2,
+  pen: 'thin',
+  fill: 'black',
+})
+
 /** In the order of the legend. */
 const SIGNS: readonly Sign[] = [
   {
@@ -33,14 +41,13 @@ const SIGNS: readonly Sign[] = [
   },
   {
     says: 'Mount on a rafter',
-    when: hasMounts,
-    draw: (x, y) => ({
-      kind: 'circle',
-      center: xy(x + WIDTH / 2, y + HEIGHT / 2),
-      radiusPt: 2.2,
-      pen: 'thin',
-      fill: 'black',
-    }),
+    when: ({ mounts }) => mounts?.values.fastener.into === 'rafter',
+    draw: mountMark,
+  },
+  {
+    says: 'Mount on a seam or on the sheathing',
+    when: ({ mounts }) => mounts !== undefined && mounts.values.fastener.into !== 'rafter',
+    draw: mountMark,
   },
   {
     says: 'Rafter',

@@ -87,7 +87,9 @@ function notes(plane: ArrangedPlane, input: PacketInput): string[] {
       (each) => `${inches(each.clearanceIn)} stay free along ${each.name}: ${formatSource(each.source)}.`,
     ),
     'Pathways lie over framing that carries a firefighter, clear of vents, raceways and other things in the way.',
-    'Locate each rafter before a hole is drilled; a hole that misses is sealed and flashed.',
+    ...(input.mounts === undefined || input.mounts.values.fastener.into === 'rafter'
+      ? ['Locate each rafter before a hole is drilled; a hole that misses is sealed and flashed.']
+      : [`Mounts stand on the ${input.mounts.values.fastener.into} at the places shown, not on rafters.`]),
     ...(input.mounts === undefined
       ? ['Rails and mounts are not shown: the structural part of the project is not complete.']
       : []),

@@ -37,7 +37,7 @@ export function planMarkdown(
           mount.mount,
           mount.plane,
           mount.rail,
-          `${mount.rafter}`,
+          mount.stands_on === 'rafter' ? `${mount.rafter}` : `${mount.stands_on}, nearest ${mount.rafter}`,
           tape(mount.x_in),
           tape(mount.y_in),
           '☐',

@@ -67,7 +67,7 @@ function mountPieces({ mounts }: WorkPlanValues): Piece[] {
     headPiece('Mount positions', 30),
     ...mounts.map((mount) =>
       boxPiece(
-        `${mount.mount}: rafter ${mount.rafter}, ${tape(mount.x_in)} from the left end of the eave, ${tape(mount.y_in)} up the slope`,
+        `${mount.mount}: ${mount.stands_on === 'rafter' ? `rafter ${mount.rafter}` : mount.stands_on}, ${tape(mount.x_in)} from the left end of the eave, ${tape(mount.y_in)} up the slope`,
       ),
     ),
   ]

@@ -37,7 +37,9 @@ export interface MountPosition {
   readonly mount: string
   readonly plane: string
   readonly rail: string
+  /** The one it stands on, or the nearest. */
   readonly rafter: number
+  readonly stands_on: 'rafter' | 'seam' | 'sheathing'
   /** From the left end of the eave, and up the slope. */
   readonly x_in: number
   readonly y_in: number

@@ -50,6 +50,7 @@ export function planWork(stated: PlanInput): Result<WorkPlanValues> {
       plane,
       rail,
       rafter,
+      stands_on: input.mounts?.fastener.into ?? 'rafter',
       x_in,
       y_in,
     })),

@@ -8,14 +8,14 @@ type Stage = PlanInput['missing'][number]['stage']
 /** A step of the work: when a system has it, what is live meanwhile, what it takes, and what is done in which order. */
 export interface StepRule {
   readonly id: string
-  readonly title: string
+  readonly title: string | ((system: PlanSystem) => string)
   /** Missing: `work`. */
   readonly kind?: PlanStep['kind']
   /** Missing: every system. */
   readonly when?: (system: PlanSystem) => boolean
   /** Missing: `dead`. */
   readonly state?: PlanState | ((system: PlanSystem) => PlanState)
-  readonly tools?: readonly string[]
+  readonly tools?: readonly string[] | ((system: PlanSystem) => readonly string[])
   readonly quantities?: (system: PlanSystem) => readonly PlanQuantity[]
   readonly tasks: readonly (TaskRule | TasksOfParts)[]
   readonly cautions?: readonly PlanCaution[]
@@ -31,10 +31,10 @@ export function stepsOf(rules: readonly StepRule[], system: PlanSystem): PlanSte
     .filter((rule) => rule.when?.(system) ?? true)
     .map((rule) => ({
       id: rule.id,
-      title: rule.title,
+      title: typeof rule.title === 'function' ? rule.title(system) : rule.title,
       kind: rule.kind ?? 'work',
       state: (typeof rule.state === 'function' ? rule.state(system) : rule.state) ?? 'dead',
-      tools: rule.tools ?? [],
+      tools: (typeof rule.tools === 'function' ? rule.tools(system) : rule.tools) ?? [],
       quantities: rule.quantities?.(system) ?? [],
       tasks: tasksOf(rule.tasks, system),
       cautions: rule.cautions ?? [],

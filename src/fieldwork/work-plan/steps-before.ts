@@ -116,7 +116,9 @@ function material({ project, run, mounts, wire }: PlanSystem): PlanQuantity[] {
       ? []
       : [
           quantity('mounts', mounts.counts.mounts),
-          quantity('lag screws', mounts.counts.lag_screws),
+          ...(mounts.fastener.into === 'seam'
+            ? []
+            : [quantity(mounts.counts.lag_screws > 0 ? 'lag screws' : mounts.fastener.name, mounts.fastener.count)]),
           quantity('pieces of rail', mounts.counts.rail_pieces),
           quantity('rail splices', mounts.counts.splices),
         ]

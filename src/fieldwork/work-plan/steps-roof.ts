@@ -5,6 +5,7 @@ import { own } from '../../values/index.js'
 import type { Source } from '../../worksheet/index.js'
 import { quantity, tape, tapeAtMost } from './plan-facts.js'
 import type { PlanSystem } from './plan-system.js'
+import type { PlanQuantity } from './plan-values.js'
 import type { StepRule } from './step-rule.js'
 import { ofMounts, ofWiring, section } from './task-rule.js'
 import { torqueText } from './torque.js'
@@ -13,13 +14,25 @@ const COMPUTED: Source = { document: 'space-mounts', standing: 'project file' }
 const EDGE: Source = { document: 'NDS', edition: '2018', place: 'table 12.5.1C', standing: 'secondary' }
 const LEAD_HOLE: Source = { document: 'NDS', edition: '2018', place: '12.1.4.2', standing: 'from memory' }
 
+/** What a well set mount without lag screws looks like. */
+const SETTING = {
+  rafter: 'every screw bites in the middle of the rafter; one that spins is drawn and told',
+  seam: 'every clamp sits square on its seam, on no panel end, and makes no hole',
+  sheathing: 'every mount lies flat on sound, dry sheathing with all of its screws; one that spins is drawn and told',
+} as const
+
 /** Layout, mounts, rails and bonding. */
 export const STEPS_ROOF: readonly StepRule[] = [
   {
     id: 'roof.layout',
-    title: 'Lay out and drill the lead holes',
-    tools: ['chalk line', 'tape', 'stud finder or hammer and attic helper', 'drill with a stop on the bit'],
-    quantities: ofMounts(({ counts }) => [quantity('lead holes', counts.lag_screws)]),
+    title: (system) => (onRafters(system) ? 'Lay out and drill the lead holes' : 'Lay out the mounts'),
+    tools: (system) =>
+      onRafters(system)
+        ? ['chalk line', 'tape', 'stud finder or hammer and attic helper', 'drill with a stop on the bit']
+        : ['chalk line', 'tape'],
+    quantities: ofMounts(({ fastener }) =>
+      fastener.into === 'rafter' ? [quantity('lead holes', fastener.count)] : [],
+    ),
     tasks: [
       {
         when: ({ mounts }) => mounts !== undefined,
@@ -35,9 +48,11 @@ export const STEPS_ROOF: readonly StepRule[] = [
         source: COMPUTED,
       },
       {
-        says: ofMounts(({ lag }) => [
-          `each hole is within ${tapeAtMost(Math.max(0, lag.centring_tolerance_in))} of the middle of the rafter`,
-        ]),
+        says: ofMounts(({ lag }) =>
+          lag === null
+            ? []
+            : [`each hole is within ${tapeAtMost(Math.max(0, lag.centring_tolerance_in))} of the middle of the rafter`],
+        ),
         source: EDGE,
       },
       {
@@ -56,20 +71,31 @@ export const STEPS_ROOF: readonly StepRule[] = [
   {
     id: 'roof.mounts',
     title: 'Set the mounts',
-    tools: ['flat bar', 'sealant of the maker', 'socket wrench; no impact driver for the last turns'],
+    tools: (system) =>
+      system.mounts?.fastener.into === 'seam'
+        ? ['torque wrench with the bit of the setscrews']
+        : ['flat bar', 'sealant of the maker', 'socket wrench; no impact driver for the last turns'],
     quantities: ofMounts(({ counts }, system) => [
       quantity(mountOf(system)?.name ?? 'mounts', counts.mounts),
-      quantity(lagScrews(system), counts.lag_screws),
+      ...fasteners(system),
     ]),
     tasks: [
       {
-        says: ofMounts(({ lag }) => [
-          `every screw has ${lag.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`,
+        says: ofMounts(({ lag, fastener }) => [
+          lag === null
+            ? SETTING[fastener.into]
+            : `every screw has ${lag.thread_in_rafter_in.toFixed(2)} in of thread in the rafter; one that spins without biting is drawn and told`,
         ]),
         source: COMPUTED,
       },
       {
+        when: ({ mounts }) => mounts?.fastener.into !== 'seam',
         says: 'flashing goes under the course above, sealant as the maker shows; nothing is nailed in the way of water',
+        source: mountSheet,
+      },
+      {
+        when: ({ mounts }) => mounts?.fastener.into === 'seam',
+        says: (system) => torqueText('the setscrews of the clamps', mountOf(system)?.seam_clamp?.setscrew_torque_lb_in),
         source: mountSheet,
       },
       {
@@ -148,15 +174,22 @@ function mountSheet(system: PlanSystem): Source {
 function leadHoles(system: PlanSystem): string[] {
   const stated = mountOf(system)?.lag?.lead_hole_in
   if (stated !== undefined) return [`a bit of ${stated} in`]
-  if (system.mounts === undefined) return []
-  const { lag } = system.mounts
+  const lag = system.mounts?.lag ?? null
+  if (lag === null) return []
   return [`a bit between ${lag.lead_hole_least_in.toFixed(3)} and ${lag.lead_hole_most_in.toFixed(3)} in`]
 }
 
-function lagScrews(system: PlanSystem): string {
+/** Screws to lay ready; clamps bring their own. */
+function fasteners(system: PlanSystem): PlanQuantity[] {
+  const { mounts } = system
+  if (mounts === undefined || mounts.fastener.into === 'seam') return []
   const lag = mountOf(system)?.lag
-  return lag === undefined ? 'lag screws' : `lag screws ${lag.size} x ${lag.length_in} in`
+  const lags = mounts.counts.lag_screws > 0 && lag !== undefined
+  return [quantity(lags ? `lag screws ${lag.size} x ${lag.length_in} in` : mounts.fastener.name, mounts.fastener.count)]
 }
+
+/** Whether the mounts are screwed into rafters, as far as they are known. */
+const onRafters = ({ mounts }: PlanSystem): boolean => mounts === undefined || mounts.fastener.into === 'rafter'
 
 function coverings({ project }: PlanSystem): string[] {
   return [...new Set(Object.values(project.structure?.framing ?? {}).flatMap(({ covering }) => covering ?? []))]

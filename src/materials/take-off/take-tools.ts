@@ -46,8 +46,11 @@ function applies({ mounts, wiring }: TakeOffJob, condition: ToolCondition): bool
     case 'always':
       return true
     case 'rail':
-    case 'lag':
       return mounts !== undefined
+    case 'lag':
+      return mounts?.fastener.into === 'rafter'
+    case 'roof_screw':
+      return mounts !== undefined && mounts.fastener.into !== 'seam'
     case 'wiring':
       return wiring !== undefined
     case 'raceway':

@@ -1,6 +1,8 @@
 export { collectChecks, type PartCheck } from './collect-checks.js'
 export type {
   CheckValue,
+  FastenerValue,
+  LagValues,
   MountValue,
   MountValues,
   PlaneLoadsValues,

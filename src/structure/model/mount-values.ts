@@ -32,13 +32,8 @@ export interface MountValues {
     readonly ratio: number
     readonly limit_is: CheckValue['limit_is']
   }
-  readonly lag: {
-    readonly thread_in_rafter_in: number
-    readonly lead_hole_least_in: number
-    readonly lead_hole_most_in: number
-    /** How far from the middle of the rafter the screw may be. */
-    readonly centring_tolerance_in: number
-  }
+  /** Of the lag screws; null where mounts have none. */
+  readonly lag: LagValues | null
   readonly cautions: readonly string[]
   readonly snow: SnowValues
   readonly seismic: SeismicValues
@@ -48,6 +43,10 @@ export interface MountValues {
   readonly rafters_code_path: RafterCodePath | null
   /** What would spare failing rafters, computed; each needs an engineer's eye. */
   readonly rafter_proposals: readonly RafterProposalValue[]
+  /** How the mounts hold. */
+  readonly mount_kind: 'rafter_screw' | 'standing_seam_clamp' | 'tile_hook' | 'deck'
+  /** What fixes each mount. */
+  readonly fastener: FastenerValue
 }
 
 export interface RafterProposalValue {
@@ -87,6 +86,23 @@ export interface RafterCodePath {
   readonly dead_change_pct: number
   readonly combinations: readonly { readonly name: string; readonly change_pct: number }[]
   readonly passes: boolean
+}
+
+export interface LagValues {
+  readonly thread_in_rafter_in: number
+  readonly lead_hole_least_in: number
+  readonly lead_hole_most_in: number
+  /** How far from the middle of the rafter the screw may be. */
+  readonly centring_tolerance_in: number
+}
+
+export interface FastenerValue {
+  /** Plain name in the singular: lag screw 5/16 x 5 in. */
+  readonly name: string
+  /** What it goes into. */
+  readonly into: 'rafter' | 'seam' | 'sheathing'
+  readonly each: number
+  readonly count: number
 }
 
 export interface ZoneLoads {

@@ -1,10 +1,6 @@
 import type { Project } from '../../project/index.js'
-import { LAG_GEOMETRY, LAG_SCREWS, SIDE_PLATES, WET_SERVICE } from '../../tables/nds/index.js'
-import { StageError, type Worksheet } from '../../worksheet/index.js'
+import type { Worksheet } from '../../worksheet/index.js'
 import { own, type PoundsPerSquareInch } from '../../values/index.js'
-import type { FramingSpec } from '../rafters/index.js'
-import { penetrationIn, threadInRafterIn } from '../fasteners/index.js'
-import type { MountStrength } from '../mounts/index.js'
 import { need } from '../model/index.js'
 import { allowableBendingKsi, allowableShearKsi, type RailStrength } from '../rails/index.js'
 
@@ -111,68 +107,4 @@ export function railStrength({ at, product: rail }: Chosen<RailProduct>, workshe
         },
       }),
   }
-}
-
-/**
- * Strength of the mount with its screws in the rafters of one plane.
- *
- * @throws StageError when a value is missing, the screws do not fit the rafter, or they reach less than 4 diameters into it.
- */
-export function mountStrength({ at, product: mount }: Chosen<MountProduct>, framing: FramingSpec): MountStrength {
-  const lag = need(mount.lag, `${at}.lag`, 'the lag screw', SHEET)
-  const plate = need(mount.base_plate, `${at}.base_plate`, 'the metal under the head of the screw', SHEET)
-  const standsOff = need(
-    mount.stands_off,
-    `${at}.stands_off`,
-    'whether the screw bridges a gap',
-    'false for a mount that lies on the roof.',
-  )
-  if (lag.count > 1 && lag.in_line_spacing_in === undefined) {
-    throw new StageError(
-      `${at}.lag.in_line_spacing_in`,
-      'two screws need their distance along the rafter; side by side does not fit a rafter 1.5 in wide',
-      SHEET,
-    )
-  }
-  const byTable = plate !== 'other' && !standsOff
-  if (!byTable) {
-    need(
-      mount.capacity_lateral_lb,
-      `${at}.capacity_lateral_lb`,
-      'the load along the slope, which no wood table gives for this base,',
-      'It stands on the data sheet or test report of the mount.',
-    )
-  }
-  const strength: MountStrength = {
-    upliftLb: need(mount.capacity_uplift_lb, `${at}.capacity_uplift_lb`, 'the allowable uplift', SHEET),
-    downLb: need(mount.capacity_down_lb, `${at}.capacity_down_lb`, 'the allowable downward load', SHEET),
-    lateralLb: mount.capacity_lateral_lb,
-    lagCount: lag.count,
-    lag: {
-      size: lag.size,
-      lengthIn: lag.length_in,
-      threadLengthIn: lag.thread_length_in,
-      aboveRafterIn:
-        need(mount.base_in, `${at}.base_in`, 'the thickness of mount base and flashing', SHEET) + framing.layersIn,
-      rafterDepthIn: framing.depthIn,
-    },
-    specificGravity: framing.specificGravity,
-    plate: byTable && plate in SIDE_PLATES ? plate : undefined,
-    // Withdrawal and lateral loads share this factor for lag screws of 1/4 in and more.
-    wetFactor: framing.wet ? Math.min(WET_SERVICE.withdrawal, WET_SERVICE.lateral) : 1,
-    temperatureFactor: framing.temperatureFactor,
-  }
-  refuseShortScrew(strength, at)
-  return strength
-}
-
-function refuseShortScrew({ lag }: MountStrength, at: string): void {
-  const least = LAG_GEOMETRY.leastPenetration * LAG_SCREWS[lag.size].diameterIn
-  const reach = Math.min(penetrationIn(lag), threadInRafterIn(lag))
-  if (reach >= least) return
-  throw new StageError(
-    `${at}.lag.length_in`,
-    `a ${lag.size} x ${lag.lengthIn} in screw has ${reach.toFixed(2)} in of thread in the rafter after ${lag.aboveRafterIn.toFixed(2)} in of base, covering and sheathing; at least 4 diameters (${least.toFixed(2)} in) are needed`,
-    'Choose a longer screw, or one that is threaded further.',
-  )
 }

@@ -1,5 +1,5 @@
 export { cutLaidRail } from './cut-rails.js'
-export type { PlaneModel } from './plane-model.js'
+export { topHeightIn, type PlaneModel } from './plane-model.js'
 export { rafterPartChecks, type PlaneRafters } from './plane-rafters.js'
 export type { RailKit } from './plane-rails.js'
 export { railKit, type SpaceMountsOptions } from './rail-kit.js'

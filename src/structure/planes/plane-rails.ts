@@ -4,7 +4,8 @@ import { own, type Inches, type PoundsPerSquareFoot } from '../../values/index.j
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
-import { cutRafters, type FramingSpec, rafterPlaces } from '../rafters/index.js'
+import { cutRafters, rafterPlaces, type FramingSpec } from '../rafters/index.js'
+import type { MountLines } from './mount-spec.js'
 import {
   type LoadedRail,
   type RailToLay,
@@ -18,7 +19,7 @@ import {
   spanLimit,
   type SpanLimit,
 } from '../rails/index.js'
-import type { MountStrength } from '../mounts/index.js'
+import { gridOf, type MountStrength } from '../mounts/index.js'
 import { clampZoneOf, type PlaneModel } from './plane-model.js'
 
 /** What the rails of all planes share. */
@@ -38,10 +39,11 @@ export interface ArrayOnPlane {
   readonly combinations: readonly CombinedLoad[]
 }
 
-/** A plane with its rafters, and the rails and mounts that stand on it. */
+/** A plane with its framing, the lines on which mounts stand, and the rails and mounts. */
 export interface PlaneParts {
   readonly plane: PlaneModel
   readonly framing: FramingSpec
+  readonly lines: MountLines
   readonly kit: RailKit
   readonly mount: MountStrength
 }
@@ -50,10 +52,10 @@ export interface PlaneParts {
 export function arrayOnPlane(
   project: Project,
   site: SiteLoads,
-  { plane, framing, kit }: PlaneParts,
+  { plane, lines, kit }: PlaneParts,
   module: ModulePlacement,
 ): ArrayOnPlane {
-  const dead = arrayDead(project, module, kit, framing.spacingIn)
+  const dead = arrayDead(project, module, kit, lines.spacingIn)
   const combine = (deadPsf: PoundsPerSquareFoot): CombinedLoad[] =>
     combinedLoads(
       site.edition,
@@ -75,10 +77,10 @@ export function planeRails(
   parts: PlaneParts,
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {
-  const { plane, framing, kit } = parts
+  const { plane, kit } = parts
   const obstructions = Object.values(own(project.roof_planes, plane.geometry.id)?.obstructions ?? {})
   const zoneOf = (module: ModulePlacement): ClampZone => clampZoneOf(project, module)
-  const lines = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
+  const rails = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
   // Both rails of a run carry the same modules.
   const known = new Map<ModulePlacement, ModuleKeys>()
   const keysOf = (module: ModulePlacement): ModuleKeys => {
@@ -88,13 +90,13 @@ export function planeRails(
   }
   const field = {
     plane: plane.geometry,
-    framing,
+    framing: parts.lines,
     obstructions,
     edgeIn: kit.mountEdgeIn,
     clearanceIn: kit.mountClearanceIn,
   }
-  const cut = cutRafters(framing, obstructions)
-  return lines
+  const cut = gridOf(parts.mount) === 'rafter' ? cutRafters(parts.framing, obstructions) : new Set<number>()
+  return rails
     .toSorted((a, b) => a.yIn - b.yIn || a.startIn - b.startIn)
     .map((line) => {
       const places = rafterPlaces(field, line).filter(({ number }) => !cut.has(number))
@@ -105,7 +107,7 @@ export function planeRails(
 }
 
 function railToLay(
-  { plane, framing, kit, mount }: PlaneParts,
+  { plane, lines, kit, mount }: PlaneParts,
   line: RailLine,
   { patches, combinations }: Pick<LoadedRail, 'patches' | 'combinations'>,
   rafters: readonly number[],
@@ -119,7 +121,7 @@ function railToLay(
     limitOf: (zone, exposed) => {
       const key = `${zone}${exposed}`
       const rail = { ...loads, key: { zone, exposed }, widthFt }
-      const held = limits.get(key) ?? spanLimit(rail, framing.spacingIn, kit.longestSpanIn)
+      const held = limits.get(key) ?? spanLimit(rail, lines.spacingIn, kit.longestSpanIn)
       limits.set(key, held)
       return held
     },

@@ -22,12 +22,17 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
   const rail = chosenRail(project)
   const mount = chosenMount(project)
   const { structure } = project
+  refuseSupport(structure?.module_support)
   const strength = railStrength(rail, worksheet)
   for (const [missing, id, what] of [
     [strength.momentYLbIn, 'rail-along-slope-not-checked', 'bending of the rail along the slope'],
     [strength.shearLb, 'rail-shear-not-checked', 'shear of the rail'],
     [rail.product.clamp?.mid_uplift_lb, 'clamp-not-checked', 'the module clamps'],
-    [mount.product.capacity_lateral_lb, 'mount-lateral-not-checked', 'the load along the slope on the mount itself'],
+    [
+      mount.product.kind === 'deck' ? 'by test' : mount.product.capacity_lateral_lb,
+      'mount-lateral-not-checked',
+      'the load along the slope on the mount itself',
+    ],
   ] as const) {
     if (missing !== undefined) continue
     worksheet.find({
@@ -65,6 +70,18 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
   }
 }
 
+/** Ways of holding modules for which there is no method here. */
+function refuseSupport(support: NonNullable<Project['structure']>['module_support']): void {
+  if (support === undefined || support === 'two_rails') return
+  throw new StageError(
+    'structure.module_support',
+    support === 'shared_rails'
+      ? 'outside the method: a rail under the edges of two rows carries half of each, and whether the module may be clamped on that side with that load is not checked'
+      : 'outside the method: without rails the frame of the module is the beam, and what it bears at its support points is not checked',
+    'Put two rails under each row of modules, or ask the maker of the rack or a structural engineer.',
+  )
+}
+
 /** What the person may ask of this run. */
 export interface SpaceMountsOptions {
   /** Wished largest distance between mounts, in; wins over the project file. */
@@ -83,7 +100,7 @@ export interface SpaceMountsOptions {
 export function layoutRules(
   project: Project,
   kit: RailKit,
-  rafterSpacingIn: Inches,
+  lines: { readonly spacingIn: Inches; readonly on: string },
   options: SpaceMountsOptions,
   worksheet: Worksheet,
 ): LayoutRules {
@@ -91,11 +108,12 @@ export function layoutRules(
   const { product, at } = kit.rail
   const sheet = need(product.max_cantilever_in, `${at}.max_cantilever_in`, 'the largest free end of the rail', SHEET)
   const spacingIn = options.spacingIn ?? structure?.mount_spacing_in
-  if (spacingIn !== undefined && spacingIn < rafterSpacingIn - 1e-9) {
+  if (spacingIn !== undefined && spacingIn < lines.spacingIn - 1e-9) {
+    const of = lines.on === 'seams' ? 'seam' : 'rafter'
     throw new StageError(
       'structure.mount_spacing_in',
-      `a mount spacing of ${spacingIn} in is less than the rafter spacing of ${rafterSpacingIn} in`,
-      'Mounts stand on rafters: state a multiple of the rafter spacing.',
+      `a mount spacing of ${spacingIn} in is less than the ${of} spacing of ${lines.spacingIn} in`,
+      `Mounts stand on ${lines.on}: state a multiple of the ${of} spacing.`,
     )
   }
   return {
@@ -114,6 +132,6 @@ export function layoutRules(
     maxCantileverOfSpan: product.max_cantilever_of_span ?? Infinity,
     longestSpanIn:
       options.optimise === true && spacingIn !== undefined ? Math.min(kit.longestSpanIn, spacingIn) : kit.longestSpanIn,
-    rafterSpacingIn,
+    rafterSpacingIn: lines.spacingIn,
   }
 }

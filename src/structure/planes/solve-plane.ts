@@ -2,10 +2,10 @@ import type { Project } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { mountStrength } from './equipment-spec.js'
+import { mountOnPlane, type MountLines } from './mount-spec.js'
 import { framingSpec, type FramingSpec, rafterDocument } from '../rafters/index.js'
 import { layRails, type LaidRail, type LayoutRules } from '../rails/index.js'
-import type { MountStrength } from '../mounts/index.js'
+import { gridOf, type MountStrength } from '../mounts/index.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
 import { rafterRatio, solveRafters, type PlaneRafters } from './plane-rafters.js'
@@ -26,6 +26,8 @@ export interface SolvedPlane {
   /** Title and date of the document that the rafters stand on. */
   readonly covered: string | undefined
   readonly mount: MountStrength
+  /** Where its mounts may stand. */
+  readonly lines: MountLines
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
   readonly rails: readonly LaidRail[]
   readonly zones: readonly ReportedZone[]
@@ -58,8 +60,8 @@ export function solvePlane(
   const { project, site, kit, options } = house
   const framing = framingSpec(project, geometry.id)
   const model = planeModel(project, site, geometry, framing, modules)
-  const mount = mountStrength(kit.mount, framing)
-  const parts = { plane: model, framing, kit, mount }
+  const { strength: mount, lines } = mountOnPlane(project, kit.mount, framing, geometry.id, worksheet)
+  const parts = { plane: model, framing, lines, kit, mount }
   const arrays = new Map<string, ArrayOnPlane>()
   for (const module of modules) {
     if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, parts, module))
@@ -76,16 +78,16 @@ export function solvePlane(
     if (rail.rafters.length >= 2) continue
     throw new StageError(
       `structure.framing.${geometry.id}`,
-      `rail ${rail.loaded.line.id} crosses ${rail.rafters.length} usable rafters; it needs two`,
-      'Move the modules, choose rails across more modules, or check the rafter spacing and first offset.',
+      `rail ${rail.loaded.line.id} crosses ${rail.rafters.length} usable ${placesOf(mount)}; it needs two`,
+      `Move the modules, choose rails across more modules, or check the ${gridOf(mount) === 'seam' ? 'seam' : 'rafter'} spacing and first offset.`,
     )
   }
   const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
-  const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
+  const rules = layoutRules(project, kit, { spacingIn: lines.spacingIn, on: placesOf(mount) }, options, worksheet)
   const ratioOf = (laid: readonly LaidRail[]): number =>
     covered === undefined ? rafterRatio(project, site, { model, framing, rails: laid, arrays }) : 0
   const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
-  for (const rail of rails) reportBroken(rail, worksheet)
+  for (const rail of rails) reportBroken(rail, placesOf(mount), worksheet)
   const rafters = solveRafters(project, site, { model, framing, rails, arrays })
   const proposals =
     rafters === undefined || covered !== undefined
@@ -100,7 +102,18 @@ export function solvePlane(
           ratioOf,
           ratioWith: (fewer) => ratioWith(house, parts, arrays, rules, fewer),
         })
-  return { proposals, model, framing, covered, mount, arrays, rails, rafters, zones: reportedZones(model, toLay) }
+  return {
+    proposals,
+    model,
+    framing,
+    covered,
+    mount,
+    lines,
+    arrays,
+    rails,
+    rafters,
+    zones: reportedZones(model, toLay),
+  }
 }
 
 /** Highest ratio of the rafters under other modules, laid by the same rules; undefined when a rail has no two rafters. */
@@ -146,14 +159,20 @@ function checkConditions(
   for (const finding of findings) worksheet.find(finding)
 }
 
-function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
+/** What mounts stand on, for texts. */
+function placesOf(mount: MountStrength): 'rafters' | 'seams' | 'lines of the sheathing' {
+  const grid = gridOf(mount)
+  return grid === 'seam' ? 'seams' : grid === 'deck' ? 'lines of the sheathing' : 'rafters'
+}
+
+function reportBroken(rail: LaidRail, places: string, worksheet: Worksheet): void {
   const { id } = rail.loaded.line
   const { sharedIn, supportsIn } = rail
   if (rail.limitsBroken) {
     worksheet.find({
       severity: 'error',
       id: 'structure.no-mount-layout',
-      message: `rail ${id}: no set of rafters keeps both the mount spacing and the free ends within their limits; every usable rafter is taken`,
+      message: `rail ${id}: no set of ${places} keeps both the mount spacing and the free ends within their limits; every usable one is taken`,
       where: 'structure',
       fix: 'Move the modules so that the rail ends near a rafter, or allow a longer free end or spacing where the sheets do.',
     })

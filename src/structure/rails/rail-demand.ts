@@ -1,9 +1,9 @@
 import { solveContinuousBeam } from '../beam/index.js'
 import type { LoadedRail } from './loaded-rail.js'
-import { mountChecks, type MountCheck } from '../mounts/index.js'
+import { feelsRoofSuction, mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
-import { windPressurePsf } from '../wind/index.js'
+import { roofSuctionPsf, windPressurePsf } from '../wind/index.js'
 import { at, feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
 
 /** Demand on one mount, ASD. */
@@ -88,6 +88,7 @@ function mountDemand(
       return sum + lbPerPsf * windPressurePsf(rail.wind, u.key.zone, areaFt2, u.key.exposed, direction)
     }, 0)
   const wind = { uplift: windLb('uplift'), down: windLb('down') }
+  const suction = feelsRoofSuction(rail.mount) ? roofSuctionPsf(rail.wind, worst.zone) : 0
   const held = new Map<string, MountCheck>()
   let [uplift, down, along, combination, highest] = [0, 0, 0, '', -1]
   for (const load of rail.combinations) {
@@ -97,7 +98,8 @@ function mountDemand(
     uplift = Math.max(uplift, normal)
     down = Math.max(down, -normal)
     along = Math.max(along, slope)
-    for (const check of mountChecks(rail.mount, normal, slope, load.loadDuration)) {
+    const roofUplift = load.direction === 'uplift' ? load.windFactor * suction : 0
+    for (const check of mountChecks(rail.mount, normal, slope, load.loadDuration, roofUplift)) {
       if (check.ratio > (held.get(check.name)?.ratio ?? -1)) held.set(check.name, check)
       if (check.ratio > highest) [highest, combination] = [check.ratio, load.name]
     }

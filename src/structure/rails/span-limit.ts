@@ -1,8 +1,8 @@
 import { ALUMINIUM_MODULUS_PSI } from '../../tables/aluminium/index.js'
-import { mountChecks } from '../mounts/index.js'
+import { feelsRoofSuction, mountChecks } from '../mounts/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import type { WindKey } from './rail-patches.js'
-import { windPressurePsf } from '../wind/index.js'
+import { roofSuctionPsf, windPressurePsf } from '../wind/index.js'
 import { feetOf, type Feet, type Inches, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 
 /** How far apart mounts may be in one zone, and why not farther. */
@@ -67,6 +67,7 @@ function checkSpan(
   const { strength, widthFt } = rail
   const { zone, exposed } = rail.key
   const areaFt2 = feetOf(spanIn) * widthFt
+  const suction = feelsRoofSuction(rail.mount) ? roofSuctionPsf(rail.wind, zone) : 0
   let worst = { name: 'mount down', ratio: 0 }
   let [upliftPsf, downPsf] = [0, 0]
   const add = (name: string, ratio: number): void => {
@@ -78,7 +79,9 @@ function checkSpan(
     upliftPsf = Math.max(upliftPsf, psf)
     downPsf = Math.max(downPsf, -psf)
     const mountArea = EQUAL_SPANS.reaction * areaFt2
-    for (const check of mountChecks(rail.mount, psf * mountArea, load.alongPsf * mountArea, load.loadDuration)) {
+    const [normal, along] = [psf * mountArea, load.alongPsf * mountArea]
+    const roofUplift = load.direction === 'uplift' ? load.windFactor * suction : 0
+    for (const check of mountChecks(rail.mount, normal, along, load.loadDuration, roofUplift)) {
       add(check.name, check.ratio)
     }
     const lbPerIn = (Math.abs(psf) * widthFt) / 12

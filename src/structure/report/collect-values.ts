@@ -1,9 +1,12 @@
 import { feetOf, inchesOf, own } from '../../values/index.js'
 import { rafterValues } from './rafter-values.js'
 import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
+import { lagsOf } from '../mounts/index.js'
+import { fastenerOf } from './fastener-value.js'
 import { mountRows } from './mount-rows.js'
 import type {
   CheckValue,
+  LagValues,
   MountValues,
   PlaneLoadsValues,
   RailValue,
@@ -24,6 +27,13 @@ const CAUTIONS = [
   'The building department decides; where this tool refuses, a structural engineer must.',
 ] as const
 
+const OTHER_CAUTIONS = [
+  CAUTIONS[0],
+  'Set every mount where its test report holds: this very seam or sheathing, with its own screws and torque.',
+  'Look at the roof from below: wet or soft sheathing, loose nails and rotten rafters hold less than this calculation takes for granted.',
+  CAUTIONS[4],
+] as const
+
 /** All that the stage has worked out. */
 export interface SolvedRoof {
   readonly site: SiteLoads
@@ -41,9 +51,7 @@ export function collectValues({ site, arrangement, planes, rails, checks, kit, s
   const mounts = planes.flatMap((plane) => plane.rails.flatMap((rail) => mountRows(plane, rail)))
   const [weakest] = checks
   const weight = arrayWeight(planes, rails, kit)
-  const first = planes[0]
-  const lag = first?.mount.lag
-  const hole = leadHoleIn(Math.min(...planes.map((p) => p.mount.specificGravity)), lag?.size ?? '5/16')
+  const fastener = fastenerOf(kit, mounts.length)
   return {
     edition: site.edition,
     loads: {
@@ -59,7 +67,7 @@ export function collectValues({ site, arrangement, planes, rails, checks, kit, s
     counts: {
       modules: arrangement.modules.length,
       mounts: mounts.length,
-      lag_screws: mounts.length * (first?.mount.lagCount ?? 1),
+      lag_screws: kit.mount.product.lag === undefined || fastener.into !== 'rafter' ? 0 : fastener.count,
       rails: rails.length,
       rail_pieces: rails.reduce((sum, rail) => sum + rail.pieces_in.length, 0),
       splices: rails.reduce((sum, rail) => sum + rail.splices_in.length, 0),
@@ -71,16 +79,32 @@ export function collectValues({ site, arrangement, planes, rails, checks, kit, s
       ratio: weakest?.ratio ?? 0,
       limit_is: weakest?.limit_is ?? 'capacity',
     },
-    lag: {
-      thread_in_rafter_in: Math.min(...planes.map((p) => threadInRafterIn(p.mount.lag))),
-      lead_hole_least_in: hole.leastIn,
-      lead_hole_most_in: hole.mostIn,
-      centring_tolerance_in: Math.min(...planes.map((p) => centringToleranceIn(p.framing.breadthIn, p.mount.lag.size))),
-    },
-    cautions: [...CAUTIONS],
+    lag: lagValues(planes),
+    cautions: [...(fastener.into === 'rafter' ? CAUTIONS : OTHER_CAUTIONS)],
+    mount_kind: kit.mount.product.kind ?? 'rafter_screw',
+    fastener,
     ...rafterValues(planes),
     snow: snowValues(site, planes),
     seismic,
+  }
+}
+
+/** Lag screws of the plane that asks for most, or null where mounts have none. */
+function lagValues(planes: readonly SolvedPlane[]): LagValues | null {
+  const lags = planes.flatMap((plane) => {
+    const screws = lagsOf(plane.mount)
+    return screws === undefined ? [] : [{ screws, breadthIn: plane.framing.breadthIn }]
+  })
+  if (lags.length === 0) return null
+  const gravity = Math.min(...lags.map(({ screws }) => screws.specificGravity))
+  const hole = leadHoleIn(gravity, lags[0]?.screws.lag.size ?? '5/16')
+  return {
+    thread_in_rafter_in: Math.min(...lags.map(({ screws }) => threadInRafterIn(screws.lag))),
+    lead_hole_least_in: hole.leastIn,
+    lead_hole_most_in: hole.mostIn,
+    centring_tolerance_in: Math.min(
+      ...lags.map(({ screws, breadthIn }) => centringToleranceIn(breadthIn, screws.lag.size)),
+    ),
   }
 }
 

@@ -1,3 +1,4 @@
+import { NAIL_WITHDRAWAL, WOOD_SCREW_WITHDRAWAL } from '../../tables/nds/index.js'
 import type { Source } from '../../worksheet/index.js'
 import type { PartCheck } from '../model/index.js'
 import type { LaidRail } from '../rails/index.js'
@@ -5,7 +6,7 @@ import type { ModuleCheck } from './module-checks.js'
 import type { RailKit } from '../planes/index.js'
 
 /** Where each check of mount and rail comes from and what to do when it fails. */
-function basisOf(name: string, kit: RailKit, wood: string): { source: Source; path: string; fix: string } {
+export function basisOf(name: string, kit: RailKit, wood: string): { source: Source; path: string; fix: string } {
   const mountSheet: Source = {
     document: kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`,
     standing: 'project file',
@@ -37,6 +38,30 @@ function basisOf(name: string, kit: RailKit, wood: string): { source: Source; pa
         path: `${at}.lag`,
         fix: longer,
       }
+    case 'mount combined':
+      return { source: mountSheet, path: at, fix: closer }
+    case 'screw withdrawal':
+    case 'screw tension':
+    case 'screw combined':
+    case 'screw lateral':
+      return {
+        source: {
+          document: kit.mount.product.structural_screw?.sheet ?? `screw report of mount ${kit.mount.id}`,
+          standing: 'project file',
+        },
+        path: `${at}.structural_screw`,
+        fix: longer,
+      }
+    case 'seam clip':
+    case 'seam bending':
+    case 'panel fixed point':
+      return seamBasis(name, kit)
+    case 'hook neck':
+    case 'hook on tile':
+      return hookBasis(name, kit)
+    case 'sheathing nails':
+    case 'sheathing point load':
+      return deckBasis(name, kit)
     case 'rail deflection':
       return {
         source: { document: 'Span over the deflection limit of the rail', standing: 'common practice, no source' },
@@ -53,6 +78,60 @@ function basisOf(name: string, kit: RailKit, wood: string): { source: Source; pa
         fix: 'Put the mounts closer together, or choose a stronger rail.',
       }
   }
+}
+
+interface Basis {
+  readonly source: Source
+  readonly path: string
+  readonly fix: string
+}
+
+function seamBasis(name: 'seam clip' | 'seam bending' | 'panel fixed point', kit: RailKit): Basis {
+  const statics: Source = { document: 'Statics of a panel on its clips', standing: 'read' }
+  const seams = 'structure.framing'
+  if (name === 'seam clip') {
+    return {
+      source: WOOD_SCREW_WITHDRAWAL,
+      path: seams,
+      fix: 'Put the clamps closer together along the rail, or have the roofer show what clips and screws hold.',
+    }
+  }
+  return name === 'seam bending'
+    ? { source: statics, path: seams, fix: 'Put the clamps closer together along the rail, or beside the clips.' }
+    : {
+        source: statics,
+        path: seams,
+        fix: `Use clamps on more seams, or have the roofer strengthen the fixed points; mount ${kit.mount.id} brings all load along the slope into them.`,
+      }
+}
+
+function hookBasis(name: 'hook neck' | 'hook on tile', kit: RailKit): Basis {
+  const path = `${kit.mount.at}.hook`
+  return name === 'hook neck'
+    ? {
+        source: { document: 'Statics, N e / Z; AISC 360 factor 1.67', standing: 'from memory' },
+        path,
+        fix: 'Put the hooks closer together, or use a stronger hook.',
+      }
+    : {
+        source: { document: kit.mount.product.sheet ?? `sheet of mount ${kit.mount.id}`, standing: 'project file' },
+        path,
+        fix: 'Put the hooks closer together, grind the tile below for more gap, or use a stiffer hook.',
+      }
+}
+
+function deckBasis(name: 'sheathing nails' | 'sheathing point load', kit: RailKit): Basis {
+  return name === 'sheathing nails'
+    ? {
+        source: NAIL_WITHDRAWAL,
+        path: 'structure.framing',
+        fix: 'Put the mounts closer together along the rail, nail the sheathing to the rafters again from above, or use a mount that is screwed into the rafter.',
+      }
+    : {
+        source: { document: 'Concentrated load of roof sheathing, 200 lb', standing: 'from memory' },
+        path: kit.mount.at,
+        fix: 'Put the mounts closer together, or use a mount that is screwed into the rafter.',
+      }
 }
 
 /** Checks of one laid rail and its mounts. */

@@ -1,15 +1,27 @@
 import { LAG_GEOMETRY, LAG_SCREWS } from '../../tables/nds/index.js'
+import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { leadHoleIn } from '../fasteners/index.js'
+import { lagsOf, type LagScrews } from '../mounts/index.js'
 import { reportCovering } from './report-covering.js'
+import { reportMountLimits } from './report-mount-limits.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
 
-/** Findings about drilling, screw spacing and covering on one plane. */
-export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
+/** Findings about drilling, screw spacing and covering on one plane, and what the sheet of the mount limits. */
+export function reportFieldRules(project: Project, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
-  const { size } = plane.mount.lag
-  const lag = kit.mount.product.lag
-  const hole = leadHoleIn(plane.mount.specificGravity, size)
+  const screws = lagsOf(plane.mount)
+  if (screws !== undefined) reportLags(plane, screws, kit, worksheet)
+  reportCovering(id, plane.framing.covering, kit, worksheet)
+  reportMountLimits(project, plane, kit, worksheet)
+}
+
+/** Lead hole, distance of two screws, and where the rafter must be met. */
+function reportLags(plane: SolvedPlane, screws: LagScrews, kit: RailKit, worksheet: Worksheet): void {
+  const { id } = plane.model.geometry
+  const { size } = screws.lag
+  const { lag } = kit.mount.product
+  const hole = leadHoleIn(screws.specificGravity, size)
   if (
     lag?.lead_hole_in !== undefined &&
     (lag.lead_hole_in < hole.leastIn - 1e-9 || lag.lead_hole_in > hole.mostIn + 1e-9)
@@ -34,7 +46,6 @@ export function reportFieldRules(plane: SolvedPlane, kit: RailKit, worksheet: Wo
       fix: 'Choose a mount with its screws farther apart.',
     })
   }
-  reportCovering(id, plane.framing.covering, kit, worksheet)
   worksheet.find({
     severity: 'note',
     id: 'structure.rafter-probe',

@@ -9,21 +9,23 @@ import {
   centringToleranceIn,
   leadHoleIn,
 } from '../fasteners/index.js'
-import { lagCapacity, type MountStrength } from '../mounts/index.js'
+import { lagCapacity, lagsOf, type LagScrews } from '../mounts/index.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
 import type { Inches, Pounds } from '../../values/index.js'
 
-/** Writes the strength of mount and screws in one plane's rafters on the worksheet. */
+/** Writes the strength of the lag screws of a mount in one plane's rafters on the worksheet, where it has any. */
 export function reportStrength(solved: SolvedPlane, kit: RailKit, edition: string, worksheet: Worksheet): void {
   const plane = solved.model.geometry.id
+  const mount = lagsOf(solved.mount)
+  if (mount === undefined) return
   const lags: LagsInPlane = {
     id: `structure.${plane}.lag`,
     plane,
-    mount: solved.mount,
+    mount,
     mountId: kit.mount.id,
     nds: (place, standing = 'secondary') => ({ document: edition, place, standing }),
   }
-  const capacity = lagCapacity(solved.mount, LOAD_DURATION.wind)
+  const capacity = lagCapacity(mount, LOAD_DURATION.wind)
   const thread = recordThread(lags, worksheet)
   recordWithdrawal(lags, thread, capacity.withdrawalLb, worksheet)
   recordRootTension(lags, capacity.rootTensionLb, worksheet)
@@ -37,7 +39,7 @@ interface LagsInPlane {
   /** Beginning of the ids of the steps. */
   readonly id: string
   readonly plane: string
-  readonly mount: MountStrength
+  readonly mount: LagScrews
   readonly mountId: string
   /** A place in the wood standard. */
   readonly nds: (place: string, standing?: Source['standing']) => Source

@@ -2,7 +2,7 @@ import { LOAD_DURATION } from '../../tables/nds/index.js'
 import type { Pounds } from '../../values/index.js'
 import { lateralReferenceLb, penetrationIn, penetrationShare } from '../fasteners/index.js'
 import type { PartCheck } from '../model/index.js'
-import { lagCapacity, type MountStrength } from '../mounts/index.js'
+import { lagCapacity, lagsOf, type LagScrews, type MountStrength } from '../mounts/index.js'
 import { mountRows } from '../report/index.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
 import type { SiteLoads } from '../loads/index.js'
@@ -61,23 +61,43 @@ export interface ShakenCapacity {
  * @source NDS 2018 chapter 12 with CD 1.6 for earthquake (secondary)
  */
 export function shakenCapacity(mount: MountStrength, sheetAcrossLb: Pounds | undefined): ShakenCapacity {
-  // Earthquake has the load duration of wind.
-  const lags = lagCapacity(mount, LOAD_DURATION.wind)
   const least = (...values: readonly (Pounds | undefined)[]): Pounds | undefined => {
     const known = values.filter((value) => value !== undefined)
     return known.length === 0 ? undefined : Math.min(...known)
   }
-  const screwsAlong = mount.plate === undefined ? undefined : lags.lateralLb
+  const screws = screwsHold(mount)
   return {
-    alongLb: least(mount.lateralLb, screwsAlong),
+    alongLb: least(mount.lateralLb, screws.alongLb),
     // A load between both directions is held against the weaker of them.
-    acrossLb: least(sheetAcrossLb, screwsAcross(mount), sheetAcrossLb === undefined ? undefined : mount.lateralLb),
-    upliftLb: Math.min(mount.upliftLb, lags.withdrawalLb, lags.rootTensionLb),
+    acrossLb: least(sheetAcrossLb, screws.acrossLb, sheetAcrossLb === undefined ? undefined : mount.lateralLb),
+    upliftLb: Math.min(mount.upliftLb, screws.upliftLb),
+  }
+}
+
+/** What the screws of a mount hold by tables or their report; clamps and deck mounts stand on their sheets alone. */
+function screwsHold(mount: MountStrength): ShakenCapacity {
+  // Earthquake has the load duration of wind.
+  const duration = LOAD_DURATION.wind
+  const lags = lagsOf(mount)
+  if (lags !== undefined) {
+    const { lateralLb, withdrawalLb, rootTensionLb } = lagCapacity(lags, duration)
+    return {
+      alongLb: lags.plate === undefined ? undefined : lateralLb,
+      acrossLb: screwsAcross(lags),
+      upliftLb: Math.min(withdrawalLb, rootTensionLb),
+    }
+  }
+  if (mount.kind !== 'structural_screw') return { alongLb: undefined, acrossLb: undefined, upliftLb: Infinity }
+  const times = mount.screwCount * duration * mount.serviceFactor
+  return {
+    alongLb: times * mount.screwLateralLb,
+    acrossLb: undefined,
+    upliftLb: Math.min(times * mount.withdrawalLb, mount.screwCount * mount.tensionLb),
   }
 }
 
 /** Screws loaded across the rafter, at right angles to its grain. */
-function screwsAcross(mount: MountStrength): Pounds | undefined {
+function screwsAcross(mount: LagScrews): Pounds | undefined {
   const { plate, lag, lagCount, specificGravity } = mount
   if (plate === undefined) return undefined
   const reference = lateralReferenceLb(specificGravity, lag.size, plate, 'perpendicular')

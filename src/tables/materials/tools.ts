@@ -3,6 +3,7 @@ export type ToolCondition =
   | 'always'
   | 'rail'
   | 'lag'
+  | 'roof_screw'
   | 'metal_raceway'
   | 'emt'
   | 'pvc'
@@ -24,8 +25,8 @@ export const TOOLS: readonly Tool[] = [
   { id: 'tape-and-chalk', name: 'Tape measure and chalk line', neededFor: 'always' },
   { id: 'drill', name: 'Drill with bits for the lead holes', neededFor: 'lag' },
   { id: 'rafter-finder', name: 'Rafter finder', neededFor: 'lag' },
-  { id: 'impact-driver', name: 'Impact driver with sockets', neededFor: 'lag' },
-  { id: 'caulking-gun', name: 'Caulking gun', neededFor: 'lag' },
+  { id: 'impact-driver', name: 'Impact driver with sockets', neededFor: 'roof_screw' },
+  { id: 'caulking-gun', name: 'Caulking gun', neededFor: 'roof_screw' },
   { id: 'torque-wrench', name: 'Torque wrench for clamps and rail bolts', neededFor: 'rail' },
   { id: 'metal-saw', name: 'Saw for aluminum rail and raceway', neededFor: 'rail' },
   { id: 'emt-bender', name: 'Bender for EMT', neededFor: 'emt' },

@@ -26,3 +26,16 @@ export {
   WET_LUMBER,
   type SizeFactors,
 } from './wood-factors.js'
+export {
+  NAIL_WITHDRAWAL,
+  NAIL_WITHDRAWAL_WET,
+  SHEATHING_GRAVITY,
+  SHEATHING_NAILS,
+  SHEATHING_POINT_LOAD_LB,
+  STEEL_BENDING_FACTOR,
+  WOOD_SCREW_DIAMETER_IN,
+  WOOD_SCREW_WITHDRAWAL,
+  type SheathingKind,
+  type SheathingNail,
+  type WoodScrewSize,
+} from './sheathing.js'
