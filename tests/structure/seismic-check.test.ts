@@ -84,9 +84,12 @@ describe('what is not stated is told', () => {
     expect(about(result)).toEqual([
       'warning structure.seismic-weights-not-stated',
       'warning structure.seismic-across-not-checked',
+      'note structure.seismic-clamps-not-checked',
     ])
+    // 0.7 x 0.8 of a module of 47.4 lb.
+    expect(found(result, 'structure.seismic-clamps-not-checked')?.message).toMatch(/ 27 lb a module/)
     const whole = solve({ seismic: { design_category: 'D', sds_g: 1, mount_lateral_across_lb: 300, weights: WEIGHTS } })
-    expect(about(whole)).toEqual([])
+    expect(about(whole)).toEqual(['note structure.seismic-clamps-not-checked'])
     const { ceiling_psf: _psf, ...half } = WEIGHTS
     const incomplete = solve({ seismic: { design_category: 'B', weights: half } })
     expect(about(incomplete)).toEqual(['warning structure.seismic-weights-incomplete'])

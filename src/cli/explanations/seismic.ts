@@ -36,6 +36,12 @@ export const SEISMIC: Explanations = {
     sources: FORCE,
     fix: 'State mount_lateral_across_lb from the sheet or test report of the mount.',
   },
+  'structure.seismic-clamps-not-checked': {
+    means: 'An earthquake along the rails may make modules slide in their clamps, which is not checked.',
+    rule: 'Along the rail nothing but the grip of the clamps holds a module; the force on each module is stated.',
+    sources: FORCE,
+    fix: 'Look for the slip load in the sheet or test report of the clamps.',
+  },
   'structure.seismic-weights-not-stated': {
     means: 'How much more the house weighs with the array is not known, so its walls are not looked at.',
     rule: 'The sideways load of an existing house may grow by 10 % without a new check of its walls.',

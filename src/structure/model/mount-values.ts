@@ -115,7 +115,7 @@ export interface PlaneLoadsValues {
   /** With the directionality factor, strength level. */
   readonly velocity_pressure_psf: number
   readonly edge_strip_ft: number
-  /** On the horizontal. */
+  /** Worst case on the modules, on the horizontal. */
   readonly snow_psf: number
   readonly array_dead_psf: number
   readonly zones: Readonly<Record<string, ZoneLoads & { readonly area_ft2: number; readonly edge_factor: number }>>

@@ -1,5 +1,5 @@
 import type { Project } from '../../project/index.js'
-import { EXEMPT_BELOW_SS_G } from '../../tables/asce7/index.js'
+import { EARTHQUAKE_COMBINATIONS, EXEMPT_BELOW_SS_G } from '../../tables/asce7/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { Pounds } from '../../values/index.js'
 import type { SiteLoads } from '../loads/index.js'
@@ -63,6 +63,7 @@ export function checkSeismic(array: ShakenArray, worksheet: Worksheet): SeismicC
   recordHardest(rows, site, worksheet)
   const acrossLb = seismic.stated.mount_lateral_across_lb
   if (acrossLb === undefined) findNoAcross(worksheet)
+  findClamps(array, force, worksheet)
   return {
     values: {
       status: 'checked',
@@ -188,6 +189,23 @@ function findNoAcross(worksheet: Worksheet): void {
     where: 'structure.seismic.mount_lateral_across_lb',
     source: { document: 'ASCE 7', place: '13.3.1, any horizontal direction', standing: 'secondary' },
     fix: 'State mount_lateral_across_lb from the sheet or test report of the mount.',
+  })
+}
+
+/** Along the rail a module is held by friction of its clamps, for which sheets of clamps state no key here. */
+function findClamps({ site, planes }: ShakenArray, { perWeight }: ComponentForce, worksheet: Worksheet): void {
+  const heaviestLb = Math.max(
+    0,
+    ...planes.flatMap(({ arrays }) => [...arrays.values()].map(({ dead }) => dead.moduleWeightLb)),
+  )
+  const pushLb = EARTHQUAKE_COMBINATIONS[site.edition].alone * perWeight * heaviestLb
+  worksheet.find({
+    severity: 'note',
+    id: 'structure.seismic-clamps-not-checked',
+    message: `whether the clamps keep a module from sliding along its rails is not checked: ${pushLb.toFixed(0)} lb a module (0.7 E)`,
+    where: 'equipment.rails',
+    source: { document: site.edition, place: '13.3.1, any horizontal direction', standing: 'secondary' },
+    fix: 'Look for the slip load in the sheet or test report of the clamps, and tighten them to their stated torque.',
   })
 }
 
