@@ -101,7 +101,7 @@ describe('the fire class of modules and rack', () => {
 const BOX: Obstruction = { x_ft: 20, y_ft: 3, width_ft: 1, length_ft: 1, height_ft: 2 }
 
 /** Findings with one thing on the roof; the two modules lie from 10 to about 16 ft. */
-function with_(box: Partial<Obstruction>) {
+function withValue(box: Partial<Obstruction>) {
   const project = roofProject({ outline: GABLE, obstructions: { pipe: { ...BOX, ...box } } }, BLOCK)
   const { findings, assumptions, values } = arrangeModules(project)
   const right = Math.max(...values.modules.map((module) => module.xFt + module.widthFt))
@@ -110,38 +110,40 @@ function with_(box: Partial<Obstruction>) {
 
 describe('flues and inlets of combustion air', () => {
   test.each(['flue', 'combustion_air'] as const)('%s without a clearance is an error, and none is taken', (kind) => {
-    const { ids, assumptions } = with_({ kind })
+    const { ids, assumptions } = withValue({ kind })
     expect(ids).toContain('error roof.flue-clearance-not-stated')
     expect(assumptions.map(({ path }) => path)).not.toContain('roof_planes.south.obstructions.pipe.clearance_in')
   })
 
   test('what serves an appliance is one too, whatever it is called', () => {
     for (const kind of ['vent', 'chimney', 'other'] as const) {
-      expect(with_({ kind, serves_appliance: true }).ids).toContain('error roof.flue-clearance-not-stated')
+      expect(withValue({ kind, serves_appliance: true }).ids).toContain('error roof.flue-clearance-not-stated')
     }
   })
 
   test('a module over it, or nearer than its clearance, is an error that says why', () => {
-    const over = with_({ kind: 'flue', clearance_in: 12, x_ft: 11 })
+    const over = withValue({ kind: 'flue', clearance_in: 12, x_ft: 11 })
     expect(over.ids).toContain('error roof.module-near-flue')
     expect(over.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(
       /lies over .* carbon monoxide/u,
     )
     const { right } = over
-    const near = with_({ kind: 'flue', clearance_in: 12, x_ft: right + 11.9 / 12 })
+    const near = withValue({ kind: 'flue', clearance_in: 12, x_ft: right + 11.9 / 12 })
     expect(near.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(
       /is 11.9 in from 'pipe', where 12 in/u,
     )
-    const far = with_({ kind: 'flue', clearance_in: 12, x_ft: right + 1 })
+    const far = withValue({ kind: 'flue', clearance_in: 12, x_ft: right + 1 })
     expect(far.ids).not.toContain('error roof.module-near-flue')
     expect(far.ids).toContain('note roof.flue-wiring-not-checked')
   })
 
   test('a larger clearance never clears a module', () => {
-    const { right } = with_({})
+    const { right } = withValue({})
     let wasNear = false
     for (let clearance_in = 0; clearance_in <= 48; clearance_in += 4) {
-      const isNear = with_({ kind: 'flue', clearance_in, x_ft: right + 2 }).ids.includes('error roof.module-near-flue')
+      const isNear = withValue({ kind: 'flue', clearance_in, x_ft: right + 2 }).ids.includes(
+        'error roof.module-near-flue',
+      )
       expect(isNear || !wasNear).toBe(true)
       wasNear = isNear
     }
@@ -150,11 +152,11 @@ describe('flues and inlets of combustion air', () => {
 
   test('a vent or chimney of unknown use is asked about; what is known is not', () => {
     for (const kind of ['vent', 'chimney'] as const) {
-      expect(with_({ kind }).ids).toContain('warning roof.vent-use-not-stated')
-      expect(with_({ kind, serves_appliance: false }).ids).not.toContain('warning roof.vent-use-not-stated')
+      expect(withValue({ kind }).ids).toContain('warning roof.vent-use-not-stated')
+      expect(withValue({ kind, serves_appliance: false }).ids).not.toContain('warning roof.vent-use-not-stated')
     }
     for (const kind of ['plumbing_vent', 'exhaust_vent', 'attic_vent', 'skylight', 'other'] as const) {
-      expect(with_({ kind }).ids.filter((id) => /flue|vent-use/u.test(id))).toEqual([])
+      expect(withValue({ kind }).ids.filter((id) => /flue|vent-use/u.test(id))).toEqual([])
     }
   })
 })

@@ -11,7 +11,11 @@ export function houseWith(mount: Mount, framing: Framing): Project {
   return {
     ...project,
     equipment: { ...project.equipment, mounts: { foot: { weight_lb: 1.2, sheet: 'Invented sheet', ...mount } } },
-    structure: { ...structure, framing: { south: { ...structure.framing?.['south'], ...framing } } },
+    // Stiff rafters: what is tested are the mounts.
+    structure: {
+      ...structure,
+      framing: { south: { ...structure.framing?.['south'], nominal_size: '2x8', ...framing } },
+    },
   }
 }
 

@@ -133,7 +133,7 @@ describe('a gable', () => {
   })
 
   it('of rafters over a purlin takes both', () => {
-    const result = solve({ framing: { span_ft: 7, further_spans_ft: [7] } })
+    const result = solve({ framing: { span_ft: 7, further_spans_ft: [7], supports: [{ kind: 'bearing_wall' }] } })
     expect(names(result)).toContain('unbalanced, leeward')
     expect(names(result)).toContain('unbalanced, heap behind the ridge')
   })
@@ -142,7 +142,7 @@ describe('a gable', () => {
     const snow = { ground_basis: 'strength', ground_psf: 45 } as const
     const short = solve({ loads: 'ASCE 7-22', snow })
     expect(found(short, 'structure.snow-winter-wind')).toBeUndefined()
-    const framing = { span_ft: 7, further_spans_ft: [7] }
+    const framing = { span_ft: 7, further_spans_ft: [7], supports: [{ kind: 'bearing_wall' }] }
     const without = solve({ loads: 'ASCE 7-22', snow, framing })
     expect(found(without, 'structure.snow-winter-wind')).toMatchObject({ severity: 'error' })
     expect(without.values.snow.unbalanced_psf).toBe(45)
@@ -193,7 +193,10 @@ describe('a gable', () => {
     const steep = rectangle('south', 48, 16, 35)
     const one = cases(solve({}, steep)).filter(({ kind }) => kind === 'partial')
     expect(one).toEqual([])
-    const result = solve({ framing: { span_ft: 6, further_spans_ft: [6] } }, steep)
+    const result = solve(
+      { framing: { span_ft: 6, further_spans_ft: [6], supports: [{ kind: 'bearing_wall' }] } },
+      steep,
+    )
     const partial = cases(result).filter(({ kind }) => kind === 'partial')
     const ps = cases(result)[0]?.most_psf ?? 0
     expect(partial.map(({ pieces }) => pieces.map(({ from_psf }) => from_psf / ps))).toEqual([
@@ -413,7 +416,7 @@ describe('7-22', () => {
   })
 
   it('gives allowable ground snow the heights of its strength level and 0.7 of the pressures', () => {
-    const framing = { span_ft: 7, further_spans_ft: [7] }
+    const framing = { span_ft: 7, further_spans_ft: [7], supports: [{ kind: 'bearing_wall' }] }
     const building = { opposite_eave_to_ridge_ft: 30 }
     const at = (ground_basis: 'strength' | 'allowable', ground_psf: number) =>
       solve({

@@ -1,6 +1,6 @@
 import type { Framing } from '../../project/index.js'
 import type { MountValue, MountValues } from '../../structure/index.js'
-import { own } from '../../values/index.js'
+import { own, radiansOf } from '../../values/index.js'
 import { flowBlocks, inches, plainNumber, type Block, type SheetDraft, type TableColumn } from '../layout/index.js'
 import { continued, type SheetJob } from './job.js'
 
@@ -119,7 +119,7 @@ function trussComparison(values: MountValues, plane: string, truss: NonNullable<
   const { top_chord_dead_psf: dead, panel_length_ft: panelFt } = truss
   const rows: [string, string][] = []
   if (loads !== undefined && dead !== undefined) {
-    const added = loads.array_dead_psf / Math.cos((loads.slope_deg * Math.PI) / 180)
+    const added = loads.array_dead_psf / Math.cos(radiansOf(loads.slope_deg))
     rows.push(['Array on the horizontal', `${psf(added)}, beside ${psf(dead)} of top chord dead load in the design`])
   }
   const most = Math.max(0, ...values.mounts.filter((m) => m.plane === plane).map((m) => m.dead_lb + m.snow_lb))

@@ -6,6 +6,7 @@ import {
   highestRatio,
   sistersOf,
   type CheckedRafter,
+  type FramingSpec,
   type RafterInput,
   type RafterResult,
 } from '../rafters/index.js'
@@ -30,6 +31,8 @@ export interface FailingPlane {
   readonly result: RafterResult
   /** Highest ratio under a layout of the same modules. */
   readonly ratioOf: (laid: readonly LaidRail[]) => number
+  /** The same mounts on other framing, with the snow that belongs to it. */
+  readonly inputWith: (framing: FramingSpec) => RafterInput
   /** Highest ratio with other modules; undefined when no rail can be laid under them. */
   readonly ratioWith: (modules: readonly ModulePlacement[]) => number | undefined
 }
@@ -65,7 +68,7 @@ export function rafterProposals(plane: FailingPlane): RafterProposal[] {
     const what = `a ${size} of the same wood nailed beside each failing rafter over its whole span of ${lengthFt.toFixed(1)} ft`
     proposals.push({ rafter: number, what, ratio })
   }
-  const purlin = withPurlin(plane.input, lengthFt)
+  const purlin = plane.inputWith(withPurlin(plane.input.framing))
   proposals.push({
     rafter: number,
     what: `a braced purlin in the middle of the span of ${lengthFt.toFixed(1)} ft, onto a bearing wall`,
@@ -86,12 +89,10 @@ function fewerModules(plane: FailingPlane, { number, xIn }: CheckedRafter): Raft
 }
 
 /** The same rafters with one more support in the middle of the longest stated span. */
-function withPurlin(input: RafterInput, lengthFt: number): RafterInput {
-  const { framing } = input
+function withPurlin(framing: FramingSpec): FramingSpec {
   const longest = framing.spansFt.reduce((best, span, index) => (span > at(framing.spansFt, best) ? index : best), 0)
-  const stated = at(framing.spansFt, longest)
-  const spansFt = framing.spansFt.flatMap((span, index) => (index === longest ? [stated / 2, stated / 2] : [span]))
-  return { ...input, framing: { ...framing, spansFt: lengthFt > 0 ? spansFt : framing.spansFt } }
+  const half = at(framing.spansFt, longest) / 2
+  return { ...framing, spansFt: framing.spansFt.flatMap((span, index) => (index === longest ? [half, half] : [span])) }
 }
 
 /** Says what would help. */

@@ -8,7 +8,7 @@ import { layRails, type LaidRail, type LayoutRules } from '../rails/index.js'
 import { gridOf, type MountStrength } from '../mounts/index.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { planeModel, topHeightIn, type PlaneModel } from './plane-model.js'
-import { rafterRatio, solveRafters, type PlaneRafters } from './plane-rafters.js'
+import { rafterInput, rafterRatio, solveRafters, type PlaneRafters } from './plane-rafters.js'
 import { arrayOnPlane, planeRails, type ArrayOnPlane, type PlaneParts, type RailKit } from './plane-rails.js'
 import { rafterProposals, type RafterProposal } from './rafter-proposals.js'
 import { layoutRules, type SpaceMountsOptions } from './rail-kit.js'
@@ -100,6 +100,10 @@ export function solvePlane(
           laid: rails,
           ...rafters,
           ratioOf,
+          inputWith: (other) => {
+            const under = planeModel(project, site, geometry, other, modules)
+            return rafterInput(project, site, { model: under, framing: other, rails, arrays })
+          },
           ratioWith: (fewer) => ratioWith(house, parts, arrays, rules, fewer),
         })
   return {
