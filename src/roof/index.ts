@@ -15,7 +15,26 @@ export {
   type Box,
   type Point,
 } from '../values/index.js'
+export { continuousRailFt, staggerRails } from './rail-ground.js'
+export {
+  isOnPlane,
+  rafterNumber,
+  rafterPlaces,
+  type MountField,
+  type RafterGrid,
+  type RafterLine,
+} from './rafter-lines.js'
 export { railEndIn } from './rail-end.js'
+export { breakGapIn, railInsetIn, railLines, railOnObstructionIn, type ClampZone, type RailLine } from './rail-lines.js'
+export {
+  fewestOnRafters,
+  freeEndFits,
+  MOUNT_CLEARANCE_IN,
+  MOUNT_EDGE_IN,
+  railRules,
+  sheetSpanIn,
+  type RailRules,
+} from './rail-rules.js'
 export { roofSurface, type RoofSurface } from './roof-surface.js'
 export { moduleCentresFt, rowsOf, type ModuleCentre, type ModuleRow } from './rows-of.js'
 export { textPlan, type PlanMark } from './text-plan.js'

@@ -52,14 +52,7 @@ export {
   type RafterPlace,
   type RafterSpans,
 } from './rafters/index.js'
-export {
-  allowableBendingKsi,
-  allowableShearKsi,
-  cutRail,
-  railInsetIn,
-  type RailCut,
-  type RailPieces,
-} from './rails/index.js'
+export { allowableBendingKsi, allowableShearKsi, cutRail, type RailCut, type RailPieces } from './rails/index.js'
 export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/index.js'
 export { spaceMounts } from './space-mounts.js'
 export {

@@ -1,5 +1,5 @@
 import type { Project } from '../../project/index.js'
-import type { ModulePlacement } from '../../roof/index.js'
+import type { ClampZone, ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { feetOf, inchesOf, own, type Feet, type Inches } from '../../values/index.js'
 import {
@@ -13,7 +13,7 @@ import {
 } from '../wind/index.js'
 import type { FramingSpec } from '../rafters/index.js'
 import { need, inPlan, isInPlane, planDepthFt, type PlaneGeometry } from '../model/index.js'
-import type { ClampZone, WindKey } from '../rails/index.js'
+import type { WindKey } from '../rails/index.js'
 import type { SiteLoads } from '../loads/index.js'
 import { slopedRoofSnowPsf, type SnowCase } from '../snow/index.js'
 

@@ -10,6 +10,6 @@ export {
   type RafterStress,
 } from './rafter-check.js'
 export { rafterDocument } from './rafter-document.js'
-export { rafterNumber, rafterPlaces } from './rafter-grid.js'
+export { rafterNumber } from '../../roof/index.js'
 export { placeOf, rafterMoment, type RafterLoad, type RafterPlace } from './rafter-moments.js'
 export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
