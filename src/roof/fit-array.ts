@@ -54,9 +54,8 @@ export function fitArray(
   }))
   const places = { arrayId, roofPlane: own(project.arrays, arrayId)?.roof_plane ?? '' }
   const centered = request.centered === true
-  const plain = (): ArrayFit => plainFit(places, grids, area, centered)
   const { ground } = area
-  if (ground === undefined) return plain()
+  if (ground === undefined) return plainFit(places, grids, area, centered)
   const [best, ...others] = rankedFits(
     places,
     grids,
@@ -66,8 +65,10 @@ export function fitArray(
       rank: request.rank ?? 'energy',
     },
   )
-  // Where no rail finds its rafters, the rails of the plain layout tell what is wrong.
-  if (best === undefined || best.modules.length === 0) return plain()
+  if (best === undefined) {
+    const { capacity: room, pathways } = plainFit(places, grids, area, centered)
+    return { modules: [], pathways, capacity: 0, room, others }
+  }
   return { modules: best.modules, pathways: best.pathways, capacity: best.capacity, room: best.room, others }
 }
 

@@ -3,7 +3,14 @@ import { fitRows, restingHeights, type ModuleGrid } from './fit-rows.js'
 import type { RailGround } from './rail-ground.js'
 import { RAIL_HALF_IN } from './rail-lines.js'
 import { rowCapacity, rowIntervals, type Field } from './row-intervals.js'
-import { mostOnRafters, placeOnRafters, type RowGroup, type RowOnRafters } from './row-on-rafters.js'
+import {
+  canPlace,
+  likenessOf,
+  mostOnRafters,
+  placeOnRafters,
+  type RowGroup,
+  type RowOnRafters,
+} from './row-on-rafters.js'
 import { shareRows } from './share-rows.js'
 import { stackRows, type RowKind, type StackedRow } from './stack-rows.js'
 
@@ -57,13 +64,15 @@ export class FieldOnRafters {
   #place(rows: readonly StackedRow[], grids: readonly OrientedGrid[], count: number, centered: boolean): PlacedRow[] {
     let nearFt: number | undefined
     const placed: PlacedRow[] = []
-    const holds = (row: StackedRow, amount: number): readonly RowGroup[] | undefined => {
-      const grid = grids.find((one) => one.orientation === row.orientation)
-      return grid === undefined ? undefined : placeOnRafters(this.#rowAt(grid, row.yFt), amount, { nearFt, centered })
+    const gridOf = (row: StackedRow) => grids.find((one) => one.orientation === row.orientation)
+    const holds = (row: StackedRow, amount: number): boolean => {
+      const grid = gridOf(row)
+      return grid !== undefined && canPlace(this.#rowAt(grid, row.yFt), amount)
     }
-    for (const share of shareRows(rows, count, (row, amount) => holds(row, amount) !== undefined)) {
-      const grid = grids.find((one) => one.orientation === share.orientation)
-      const groups = holds(share, share.count)
+    for (const share of shareRows(rows, count, holds)) {
+      const grid = gridOf(share)
+      const groups =
+        grid === undefined ? undefined : placeOnRafters(this.#rowAt(grid, share.yFt), share.count, { nearFt, centered })
       if (grid === undefined || groups === undefined) continue
       nearFt ??= groups[0]?.fromFt
       placed.push({ ...grid, yFt: share.yFt, groups })
@@ -98,14 +107,17 @@ export class FieldOnRafters {
     const held = this.#kinds.get(grid.orientation)
     if (held !== undefined) return held
     const plainAt = (yFt: number) => rowCapacity(rowIntervals(this.#field, yFt, grid), grid.widthFt + grid.gapFt)
-    const known = new Map<number, number>()
+    const known = new Map<string, number>()
     const kind: RowKind = {
       orientation: grid.orientation,
       heightFt: grid.heightFt,
       restingFt: [...restingHeights(this.#field, grid, plainAt), ...this.#railHeights(grid)],
+      boundAt: plainAt,
       capacityAt: (yFt) => {
-        const most = known.get(yFt) ?? mostOnRafters(this.#rowAt(grid, yFt))
-        known.set(yFt, most)
+        const row = this.#rowAt(grid, yFt)
+        const key = likenessOf(row)
+        const most = known.get(key) ?? mostOnRafters(row)
+        known.set(key, most)
         return most
       },
     }

@@ -61,6 +61,10 @@ export function fewestOnRafters(
 ): number {
   // Fewest mounts of a row of mounts that begins rightly and ends at a rafter, two at least.
   const reached: number[] = []
+  const first = rafters.find((x) => x >= startIn - SLACK_IN) ?? Infinity
+  const final = rafters.findLast((x) => x <= endIn + SLACK_IN) ?? -Infinity
+  const { maxCantileverIn } = rules
+  if (first - startIn > maxCantileverIn + SLACK_IN || endIn - final > maxCantileverIn + SLACK_IN) return Infinity
   let best = Infinity
   for (let last = 0; last < rafters.length; last++) {
     const x = rafters[last] ?? 0

@@ -100,9 +100,21 @@ export interface PlaceWish {
   readonly strict: boolean
 }
 
-/** The best place for a group in its room: most rafters to stagger on, fewest mounts, nearest to the wish. */
+/**
+ * The best place for a group in its room: most rafters to stagger on, fewest mounts, nearest to the wish. Two rafters to each
+ * side of the wish are enough to look at, as what follows is like them, unless its rails are held nowhere there.
+ */
 export function bestPlace(row: RowOnRafters, count: number, room: Interval, wish: PlaceWish): number | undefined {
-  const marks = [room[0], ...turningPoints(row, count, room), room[1]]
+  const wished = Math.min(Math.max(wish.nearFt, room[0]), room[1])
+  const reachFt = feetOf(2 * row.ground.grid.spacingIn)
+  const near: Interval = [Math.max(room[0], wished - reachFt), Math.min(room[1], wished + reachFt)]
+  return bestWithin(row, count, near, { ...wish, nearFt: wished }) ?? bestWithin(row, count, room, wish)
+}
+
+function bestWithin(row: RowOnRafters, count: number, room: Interval, wish: PlaceWish): number | undefined {
+  const marks = [room[0], ...turningPoints(row, count, room), room[1]].filter(
+    (x, index, all) => index === 0 || x - (all[index - 1] ?? 0) > 1e-7,
+  )
   const middles = marks.slice(1).map((x, index) => (x + (marks[index] ?? x)) / 2)
   const wished = Math.min(Math.max(wish.nearFt, room[0]), room[1])
   let best: { xFt: number; score: readonly number[] } | undefined
@@ -267,6 +279,15 @@ function leftmostRow(row: RowOnRafters): number {
   return sum
 }
 
+/** Whether a row can hold a number of modules with all rails held. */
+export function canPlace(row: RowOnRafters, count: number): boolean {
+  const inOne = row.intervals.some((interval) => {
+    const room = roomFor(row, count, interval)
+    return room !== undefined && firstPlace(row, count, room) !== undefined
+  })
+  return inOne || rowPackings(row).has(count)
+}
+
 /**
  * Groups of a number of modules in a row, each at its best place.
  *
@@ -289,4 +310,12 @@ export function placeOnRafters(
     if (xFt !== undefined) return [{ fromFt: xFt, count }]
   }
   return rowPackings(row).get(count)?.slice()
+}
+
+/** A text that is the same for rows of one orientation that hold the same groups. */
+export function likenessOf({ intervals, rafters, railsIn, ground }: RowOnRafters): string {
+  const met = ground.obstructions.map((o) =>
+    railsIn.some((yIn) => railOnObstructionIn(o, yIn, -Infinity, Infinity) > 0),
+  )
+  return `${intervals.flat().join()};${rafters.join(';')};${intervals.length > 1 ? met.join() : ''}`
 }

@@ -7,6 +7,8 @@ export interface RowKind {
   readonly heightFt: Feet
   /** Heights at which a row may rest on something, ft. */
   readonly restingFt: readonly number[]
+  /** No fewer modules than a row holds with its lower edge at a height, quickly told. */
+  readonly boundAt: (yFt: number) => number
   /** Most modules that a row holds with its lower edge at a height, ft. */
   readonly capacityAt: (yFt: number) => number
 }
@@ -40,18 +42,23 @@ export function stackRows(kinds: readonly RowKind[], rowGapFt: Feet, highestFt: 
   const best: Below[] = heights.map(() => ({ total: 0, rows: 0 }))
   let top: Below = { total: 0, rows: 0 }
   const isBetter = (a: Below, b: Below): boolean => a.total > b.total || (a.total === b.total && a.rows < b.rows)
+  // What lower rows of a kind have reached: a higher row that cannot exceed it is not worth looking at.
+  const reached = new Map<RowKind, number>()
   for (const [index, yFt] of heights.entries()) {
     const carried = best[index - 1]
     let here = best[index] ?? { total: 0, rows: 0 }
     if (carried !== undefined && !isBetter(here, carried) && carried.total > 0) here = carried
     best[index] = here
-    for (const { orientation, heightFt, capacityAt } of kinds) {
+    for (const kind of kinds) {
+      const { orientation, heightFt, boundAt, capacityAt } = kind
       if (yFt + heightFt > highestFt + TOLERANCE_FT) continue
+      if (here.total + boundAt(yFt) <= (reached.get(kind) ?? 0)) continue
       const capacity = capacityAt(yFt)
       if (capacity === 0) continue
       const row = { yFt, orientation, capacity }
       const next: Below = { total: here.total + capacity, rows: here.rows + 1, row, from: index }
       if (isBetter(next, top)) top = next
+      reached.set(kind, Math.max(next.total, reached.get(kind) ?? 0))
       const at = firstAtLeast(heights, yFt + heightFt + rowGapFt - TOLERANCE_FT)
       const held = best[at]
       if (held !== undefined && isBetter(next, held)) best[at] = next

@@ -111,7 +111,9 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
       const length = Math.hypot(dx, dy)
       const along = ((p.xFt - a.xFt) * dx + (p.yFt - a.yFt) * dy) / length
       const away = (dx * (p.yFt - a.yFt) - dy * (p.xFt - a.xFt)) / length
-      return depthIn > 0 && along >= 0 && along <= length && inchesOf(away) < depthIn - 1e-6
+      // A place on the far side of an edge is over another part of an angled plane.
+      const within = inchesOf(away) > -1e-6 && inchesOf(away) < depthIn - 1e-6
+      return depthIn > 0 && along >= 0 && along <= length && within
     }),
   )
   if (!outside && !overhang) return

@@ -96,7 +96,27 @@ function solveStaggered(
     if (best === undefined || ratio < best.ratio) best = { layout, ratio }
     if (ratio <= 1) break
   }
-  return best?.layout
+  return best?.layout ?? solveBySheet(group, common, rules, demands)
+}
+
+/**
+ * Where the spans of the zones, which stand for even rails, leave no layout: one within the spans of the sheet, by its exact
+ * checks. A wished spacing is kept.
+ */
+function solveBySheet(
+  group: readonly RailToLay[],
+  rafters: readonly number[],
+  rules: LayoutRules,
+  demands: Demands,
+): readonly number[] | undefined {
+  const [first] = group
+  if (first === undefined || rules.spacingIn !== undefined) return undefined
+  const { startIn, endIn } = first.loaded.line
+  const problem: LayoutProblem = { ...rules, startIn, endIn, rafters, limitIn: () => rules.longestSpanIn }
+  const fewest = fewestMounts(problem)
+  return fewest === undefined
+    ? undefined
+    : firstThatPasses(problem, fewest, (layout) => ratioOf(group, layout, demands))
 }
 
 /** Largest demand over capacity of a layout over all rails of a group. */
