@@ -1221,6 +1221,10 @@ lag?: LagScrew
  */
 torque_lb_in?: number
 /**
+ * How far the mount lets the rail move along itself from its middle, each way, by slots or by bending, in; the growth of the rail in the heat is checked against it.
+ */
+travel_in?: number
+/**
  * Weight with hardware, lb.
  */
 weight_lb?: number

@@ -26,7 +26,7 @@ export function countFitted(project: Project): Project {
     if (modules === 0) {
       throw new StageError(
         `arrays.${id}.arrangement`,
-        `there is no place for a module of array '${id}' on roof plane '${array.roof_plane}'`,
+        `there is no room for a module of array '${id}' on roof plane '${array.roof_plane}'`,
         'Look at outline, clearances, obstructions, pathways, and the rafters with the spans and free ends of the rail; or place blocks yourself.',
       )
     }

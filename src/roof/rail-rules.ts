@@ -70,7 +70,7 @@ export function fewestOnRafters(
     const x = rafters[last] ?? 0
     let fewest = Infinity
     if (x > endIn + SLACK_IN) break
-    for (let before = last - 1; x >= startIn - SLACK_IN && before >= 0; before--) {
+    for (let before = last - 1; before >= 0; before--) {
       const from = rafters[before] ?? 0
       const span = x - from
       if (span > rules.longestSpanIn + SLACK_IN || from < startIn - SLACK_IN) break

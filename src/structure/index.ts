@@ -1,7 +1,10 @@
 export {
   beamExtremes,
+  beamForcesAt,
+  hingedBeam,
   solveContinuousBeam,
   type BeamExtremes,
+  type BeamKink,
   type BeamModel,
   type BeamSolution,
   type LineLoad,
@@ -26,6 +29,7 @@ export {
   type PlaneGeometry,
   type PlanePoint,
   type RailValue,
+  type SpliceValue,
   type RoofArrangement,
   type ZoneLoads,
 } from './model/index.js'
@@ -52,8 +56,19 @@ export {
   type RafterPlace,
   type RafterSpans,
 } from './rafters/index.js'
-export { allowableBendingKsi, allowableShearKsi, cutRail, type RailCut, type RailPieces } from './rails/index.js'
+export {
+  allowableBendingKsi,
+  allowableShearKsi,
+  cutRail,
+  holdsThere,
+  isForStrongOnly,
+  type RailCut,
+  type RailPieces,
+  type SpliceForces,
+  type SpliceStrength,
+} from './rails/index.js'
 export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/index.js'
+export { railGrowthIn, railRangeF } from './report/index.js'
 export { spaceMounts } from './space-mounts.js'
 export {
   LARGEST_AREA_FT2,

@@ -18,7 +18,10 @@ import {
   reportHardestMount,
   reportRail,
   reportSite,
+  reportSplices,
   reportStrength,
+  railMovementChecks,
+  splicePartChecks,
 } from './report/index.js'
 import {
   cutLaidRail,
@@ -82,7 +85,8 @@ export function spaceMounts(
     for (const rail of plane.rails) {
       const ids = mountRows(plane, rail).map((row) => row.id)
       parts.push(...railPartChecks(rail, ids, kit, wood))
-      rails.push(cutLaidRail(rail, kit, worksheet))
+      parts.push(...splicePartChecks(rail, kit))
+      rails.push(cutLaidRail(rail, kit, project, worksheet))
     }
     for (const [array, { combinations }] of plane.arrays) {
       const own = plane.model.modules.filter((m) => m.array === array)
@@ -90,6 +94,9 @@ export function spaceMounts(
     }
     parts.push(...rafterPartChecks(site, plane, worksheet))
   }
+  const laid = planes.flatMap((plane) => plane.rails)
+  reportSplices(laid, kit, worksheet)
+  parts.push(...railMovementChecks(project, laid, kit, worksheet))
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const checks = collectChecks(parts, worksheet)
   return worksheet.result(collectValues({ edition: site.edition, arrangement, planes, rails, checks, kit }))

@@ -1,4 +1,4 @@
-import type { BeamModel, BeamSolution } from './continuous-beam.js'
+import type { BeamKink, BeamModel, BeamSolution } from './continuous-beam.js'
 import { at, type Inches, type PoundInches, type Pounds } from '../../values/index.js'
 
 /** Extreme values along a beam. */
@@ -27,7 +27,7 @@ const SAME_PLACE_IN = 1e-7
 
 /** Places where the shear jumps or its slope changes, and a fine net between them. */
 function stationsOf(beam: BeamModel): Float64Array {
-  const marks = [beam.startIn, beam.endIn, ...beam.supportsIn]
+  const marks = [beam.startIn, beam.endIn, ...beam.supportsIn, ...(beam.kinks ?? []).map((kink) => kink.xIn)]
   for (const load of beam.loads) {
     if (load.fromIn > beam.startIn && load.fromIn < beam.endIn) marks.push(load.fromIn)
     if (load.toIn > beam.startIn && load.toIn < beam.endIn) marks.push(load.toIn)
@@ -85,11 +85,37 @@ export function beamExtremes(beam: BeamModel, solution: BeamSolution): BeamExtre
   }
 }
 
+/** Moment and shear at a place of a solved beam; over a support the shear of the side where it is larger. */
+export function beamForcesAt(
+  beam: BeamModel,
+  solution: BeamSolution,
+  xIn: number,
+): { readonly momentLbIn: PoundInches; readonly shearLb: Pounds } {
+  let [moment, left, right] = [0, 0, 0]
+  for (const load of beam.loads) {
+    const length = Math.min(load.toIn, xIn) - load.fromIn
+    if (length <= 0) continue
+    moment -= load.lbPerIn * length * (xIn - load.fromIn - length / 2)
+    left -= load.lbPerIn * length
+    right -= load.lbPerIn * length
+  }
+  for (const [index, support] of beam.supportsIn.entries()) {
+    const reaction = at(solution.reactionsLb, index)
+    if (support > xIn + SAME_PLACE_IN) break
+    moment += reaction * (xIn - support)
+    right += reaction
+    if (support < xIn - SAME_PLACE_IN) left += reaction
+  }
+  return { momentLbIn: moment, shearLb: Math.abs(left) > Math.abs(right) ? left : right }
+}
+
 /** Deflection at the left end of every piece, from the left end of the beam on, but for a straight line. */
-function integrateTwice(pieces: readonly Piece[]): number[] {
+function integrateTwice(pieces: readonly Piece[], kinks: readonly BeamKink[]): number[] {
   const sags = [0]
   let [slope, sag] = [0, 0]
-  for (const { h, w, shear, moment } of pieces) {
+  for (const { x, h, w, shear, moment } of pieces) {
+    // Deflections are taken with the sign of the moment, so that a kink turns the slope as the moment does.
+    for (const kink of kinks) if (Math.abs(kink.xIn - x) < SAME_PLACE_IN) slope += kink.timesStiffness
     // Powers by multiplication: this runs for each piece of each layout that is tried.
     const h2 = h * h
     sag += slope * h + (moment * h2) / 2 + (shear * h2 * h) / 6 - (w * h2 * h2) / 24
@@ -100,7 +126,7 @@ function integrateTwice(pieces: readonly Piece[]): number[] {
 }
 
 function deflectionsOf(beam: BeamModel, pieces: readonly Piece[]): BeamExtremes['deflections'] {
-  const sags = integrateTwice(pieces)
+  const sags = integrateTwice(pieces, beam.kinks ?? [])
   const pieceAt = (x: number, from = 0): number => {
     for (let k = from; k < pieces.length; k++) if (Math.abs((pieces[k]?.x ?? NaN) - x) < 2 * SAME_PLACE_IN) return k
     return -1

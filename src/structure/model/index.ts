@@ -1,5 +1,13 @@
 export { collectChecks, type PartCheck } from './collect-checks.js'
-export type { CheckValue, MountValue, MountValues, PlaneLoadsValues, RailValue, ZoneLoads } from './mount-values.js'
+export type {
+  CheckValue,
+  MountValue,
+  MountValues,
+  PlaneLoadsValues,
+  RailValue,
+  SpliceValue,
+  ZoneLoads,
+} from './mount-values.js'
 export { need } from './need.js'
 export {
   inPlan,

@@ -16,6 +16,7 @@ import { reportedZones } from './report-zones.js'
 import type { ReportedZone } from './report-plane.js'
 import type { SiteLoads } from '../loads/index.js'
 import { solarConditions } from '../wind/index.js'
+import { spliceRail, type SplicedRail } from './splice-rails.js'
 import { sparingRafters } from './spare-rafters.js'
 
 /** One plane, laid out. */
@@ -26,7 +27,7 @@ export interface SolvedPlane {
   readonly covered: string | undefined
   readonly mount: MountStrength
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
-  readonly rails: readonly LaidRail[]
+  readonly rails: readonly SplicedRail[]
   readonly zones: readonly ReportedZone[]
 }
 
@@ -79,7 +80,7 @@ export function solvePlane(
   const rules = layoutRules(project, kit, framing.spacingIn, options, worksheet)
   const ratioOf = (laid: readonly LaidRail[]): number =>
     covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
-  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
+  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet).map((rail) => spliceRail(rail, kit))
   for (const rail of rails) reportBroken(rail, worksheet)
   return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
 }

@@ -131,7 +131,7 @@ function demandOf(demands: Demands, rail: RailToLay, supportsIn: readonly Inches
   const known = demands.get(rail) ?? new Map<string, RailDemand>()
   demands.set(rail, known)
   const key = supportsIn.join()
-  const demand = known.get(key) ?? railDemand(rail.loaded, supportsIn)
+  const demand = known.get(key) ?? railDemand(rail.loaded, { supportsIn })
   known.set(key, demand)
   return demand
 }

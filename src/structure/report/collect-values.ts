@@ -1,5 +1,6 @@
 import { feetOf, inchesOf, own } from '../../values/index.js'
 import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
+import { spliceValues } from './splice-checks.js'
 import { mountRows } from './mount-rows.js'
 import type {
   CheckValue,
@@ -74,6 +75,7 @@ export function collectValues({ edition, arrangement, planes, rails, checks, kit
       centring_tolerance_in: Math.min(...planes.map((p) => centringToleranceIn(p.framing.breadthIn, p.mount.lag.size))),
     },
     cautions: [...CAUTIONS],
+    splices: planes.flatMap((plane) => plane.rails.flatMap(spliceValues)),
   }
 }
 
