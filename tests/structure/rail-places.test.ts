@@ -107,7 +107,11 @@ describe('pieces of rail', () => {
 
   it('that cannot are an error, not a silent joint', () => {
     const project = house({}, (p) => {
-      Object.assign(p.equipment.rails?.['rail40'] ?? {}, { stock_lengths_in: [60], max_cantilever_in: 20 })
+      Object.assign(p.equipment.rails?.['rail40'] ?? {}, {
+        stock_lengths_in: [60],
+        max_cantilever_in: 20,
+        splice: { min_from_mount_in: 6, allowed_in_end_span: true, hinge: true },
+      })
     })
     const result = spaceMounts(project, demoArrangement(), { spacingIn: 64 })
     const [finding] = found(result, 'rail-piece-mounts')

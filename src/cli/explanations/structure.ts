@@ -252,7 +252,7 @@ export const STRUCTURE: Explanations = {
   },
   'structure.rail-movement': {
     means: 'The end of a rail moves farther in heat and cold than the mounts let it.',
-    rule: 'dL = alpha L dT with alpha 13e-6 per deg F; each end moves half of it, and the mounts must let it go, as no mount holds the force of a rail that is kept from growing.',
+    rule: 'A rail grows by dL = alpha L dT with alpha 13e-6 per deg F; each end moves half of it, and the mounts must let it go, as no mount holds the force of a rail that is kept from growing.',
     sources: [{ document: 'Thermal expansion of aluminium', standing: 'from memory' }],
     fix: 'Break the row into shorter rails, or use mounts with longer slots.',
   },

@@ -61,16 +61,15 @@ export function railMovementChecks(
     source: EXPANSION,
     limits: 'rails that shared clamps tie together count as one run',
   })
-  return [
-    {
-      name: 'rail movement',
-      demand: growthIn / 2,
-      capacity: travelIn,
-      unit: 'in',
-      where: longest.id,
-      source: EXPANSION,
-      path,
-      fix: 'Break the row into shorter rails, or use mounts with longer slots.',
-    },
-  ]
+  const check: PartCheck = {
+    name: 'rail movement',
+    demand: growthIn / 2,
+    capacity: travelIn,
+    unit: 'in',
+    where: longest.id,
+    source: EXPANSION,
+    path,
+    fix: 'Break the row into shorter rails, or use mounts with longer slots.',
+  }
+  return [check]
 }

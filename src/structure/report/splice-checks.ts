@@ -12,28 +12,17 @@ export function splicePartChecks({ joints, strength, loaded }: SplicedRail, kit:
     source: { document: sheet ?? `sheet of rail ${kit.rail.id}`, standing: 'project file' as const },
     fix: 'Put the mounts closer together, use a stock length that puts the joint elsewhere, or use a stronger joint.',
   }
-  return joints.flatMap(({ xIn, momentLbIn, shearLb }) => {
+  const checks: PartCheck[] = []
+  for (const { xIn, momentLbIn, shearLb } of joints) {
     const where = `${loaded.line.id} at ${feetOf(xIn).toFixed(2)} ft`
-    const checks: PartCheck[] = []
-    if (strength.momentLbIn !== undefined) {
-      const path = `${kit.rail.at}.splice.moment_lb_in`
-      const held = { name: 'splice moment', demand: momentLbIn, capacity: strength.momentLbIn, unit: 'lb-in' }
-      checks.push({ ...held, where, path, ...basis })
+    const add = (name: string, demand: number, capacity: number | undefined, unit: string, key: string): void => {
+      const path = `${kit.rail.at}.splice.${key}`
+      if (capacity !== undefined) checks.push({ name, demand, capacity, unit, where, path, ...basis })
     }
-    if (strength.shearLb !== undefined) {
-      const path = `${kit.rail.at}.splice.shear_lb`
-      checks.push({
-        name: 'splice shear',
-        demand: shearLb,
-        capacity: strength.shearLb,
-        unit: 'lb',
-        where,
-        path,
-        ...basis,
-      })
-    }
-    return checks
-  })
+    add('splice moment', momentLbIn, strength.momentLbIn, 'lb-in', 'moment_lb_in')
+    add('splice shear', shearLb, strength.shearLb, 'lb', 'shear_lb')
+  }
+  return checks
 }
 
 /** Joints of a rail as values. */
