@@ -143,6 +143,19 @@ describe('staggered rails', () => {
     expect(found(result, 'stagger-not-possible')).toEqual([])
   })
 
+  it('over two rails leave the rafters of both free where the spacing allows it', () => {
+    const over = (mount_stagger_rafters: number) => {
+      const project = house({}, (p) => Object.assign(p.structure ?? {}, { mount_stagger_rafters }))
+      return spaceMounts(project, demoArrangement(), { spacingIn: 64 })
+    }
+    const lower = 'south.main.row1.lower'
+    // With one rail the third comes back to the rafters of the first, with two it does not.
+    expect(shared(over(1), 'south.main.row2.lower', lower)).toBe(5)
+    expect(found(over(2), 'stagger-not-possible')).toEqual([])
+    expect(shared(over(2), 'south.main.row2.lower', 'south.main.row1.upper')).toBeLessThanOrEqual(2)
+    expect(shared(over(2), 'south.main.row2.lower', lower)).toBeLessThanOrEqual(2)
+  })
+
   it('that come out aligned are a warning that says so and how many mounts share a rafter', () => {
     // One module: mounts at 32 in on rafters 16 in apart have one choice.
     const single = spaceMounts(house({}), { planes: [plane], modules: block(1, 1, 4, 3) }, { spacingIn: 32 })

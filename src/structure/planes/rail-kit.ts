@@ -1,5 +1,5 @@
 import type { Project } from '../../project/index.js'
-import { MOUNT_CLEARANCE_IN, MOUNT_EDGE_IN, railEndIn, sheetSpanIn } from '../../roof/index.js'
+import { MOUNT_CLEARANCE_IN, MOUNT_EDGE_IN, railEndIn, sheetSpanIn, staggerRails } from '../../roof/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
 import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
 import type { LayoutRules } from '../rails/index.js'
@@ -105,6 +105,7 @@ export function layoutRules(
         why: 'neighbouring rails on different rafters halve what one rafter gets',
         source: PRACTICE,
       }),
+    staggerRails: staggerRails(project),
     spacingIn: options.optimise === true ? undefined : spacingIn,
     optimise: options.optimise ?? false,
     maxCantileverIn: Math.min(sheet, structure?.max_cantilever_in ?? Infinity),

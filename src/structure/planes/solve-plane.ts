@@ -81,7 +81,7 @@ export function solvePlane(
   const ratioOf = (laid: readonly LaidRail[]): number =>
     covered === undefined ? rafterRatio(site, model, framing, laid, arrays) : 0
   const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet).map((rail) => spliceRail(rail, kit))
-  for (const rail of rails) reportBroken(rail, worksheet)
+  for (const rail of rails) reportBroken(rail, rules.staggerRails, worksheet)
   return { model, framing, covered, mount, arrays, rails, zones: reportedZones(model, toLay) }
 }
 
@@ -112,7 +112,8 @@ function checkConditions(
   for (const finding of findings) worksheet.find(finding)
 }
 
-function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
+function reportBroken(rail: LaidRail, staggerRails: number, worksheet: Worksheet): void {
+  const below = staggerRails === 1 ? 'the rail below' : `the ${staggerRails} rails below`
   const { id } = rail.loaded.line
   const { sharedIn, supportsIn } = rail
   if (rail.limitsBroken) {
@@ -130,20 +131,20 @@ function reportBroken(rail: LaidRail, worksheet: Worksheet): void {
     worksheet.find({
       severity: 'note',
       id: 'structure.stagger-ends-shared',
-      message: `rail ${id}: an end mount stands on the same rafter as one of the rail below, since no other rafter is within the free end`,
+      message: `rail ${id}: an end mount stands on the same rafter as one of ${below}, since no other rafter is within the free end`,
       where: 'structure.mount_layout',
       fix: 'Nothing to do while the checks of rafter bending pass; end mounts carry less than the others.',
     })
     return
   }
   const how =
-    sharedIn.length === supportsIn.length
+    sharedIn.length === supportsIn.length && staggerRails === 1
       ? 'so the two rails are aligned, not staggered'
-      : 'so these rafters carry both rails'
+      : 'so these rafters carry more than one of them'
   worksheet.find({
     severity: 'warning',
     id: 'structure.stagger-not-possible',
-    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of the rail below, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
+    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of ${below}, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
     where: 'structure.mount_layout',
     fix: 'Accept it while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
   })
