@@ -1,5 +1,7 @@
 export { arrangeModules } from './arrange-modules.js'
 export type { ArrangedPlane, Arrangement } from './arrangement.js'
+export { withRank, type FitAlternative } from './fit-alternative.js'
+export type { FitRank } from './ranked-fits.js'
 export type { KeepOut } from './keep-out.js'
 export type { Pathway } from './pathways.js'
 export { moduleName, type ModulePlacement } from './placement.js'
