@@ -81,7 +81,7 @@ function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOpt
   const layouts = once(async () => {
     const { layoutsOf } = await import('./stages/layouts.js')
     const { projectPrices } = await import('./stages/prices.js')
-    return layoutsOf(input, await roof(), await ownMounts(), { mounts: wishes.mounts, prices: projectPrices(input) })
+    return layoutsOf(input, await roof(), await ownMounts(), { ...wishes, prices: projectPrices(input) })
   })
   return { roof, wire, ownMounts, mounts, layouts, labels }
 }

@@ -34,6 +34,11 @@ export function fitAlternatives(project: Project, trial: Trial): Record<string, 
   return alternatives
 }
 
+/** What comes first among the layouts of an array that is fitted. */
+export function fitRankOf(project: Project, arrayId: string): FitRank {
+  return fitRequestOf(project, arrayId)?.rank ?? 'energy'
+}
+
 /** The project with another rank of layouts for all arrays that are fitted. */
 export function withRank(project: Project, rank: FitRank): Project {
   const arrays = Object.entries(project.arrays).map(([id, array]) => {

@@ -1,6 +1,6 @@
 export { arrangeModules } from './arrange-modules.js'
 export type { ArrangedPlane, Arrangement } from './arrangement.js'
-export { withRank, type FitAlternative } from './fit-alternative.js'
+export { fitRankOf, withRank, type FitAlternative } from './fit-alternative.js'
 export type { FitRank } from './ranked-fits.js'
 export type { KeepOut } from './keep-out.js'
 export type { Pathway } from './pathways.js'

@@ -69,7 +69,7 @@ export function rankedFits(
       fits.push({ ...kept, ...railsUnder(modules, way, ground) })
     }
   }
-  return unlike(fits.toSorted((a, b) => compare(a, b, wish.rank))).slice(0, MOST_KEPT)
+  return unlike(fits.toSorted((a, b) => compare(a, b, { atMost, rank: wish.rank }))).slice(0, MOST_KEPT)
 }
 
 interface FieldChoice {
@@ -130,20 +130,21 @@ function railsUnder(
   }
 }
 
-/** Which of two layouts is better: less than 0 when it is the first. */
-function compare(a: RankedFit, b: RankedFit, rank: FitRank): number {
+/** Which of two layouts is better: less than 0 when it is the first. Where a number is asked for, what comes nearest to it goes first. */
+function compare(a: RankedFit, b: RankedFit, { atMost, rank }: { atMost: number; rank: FitRank }): number {
   const energy = b.modules.length - a.modules.length
+  if (atMost !== Infinity && energy !== 0) return energy
   const mounts = a.leastMounts / a.modules.length - b.leastMounts / b.modules.length
   const cost = a.railFt / a.modules.length - b.railFt / b.modules.length
   const order = { energy: [energy, mounts, cost], mounts: [mounts, energy, cost], cost: [cost, mounts, energy] }[rank]
   return order.find((difference) => Math.abs(difference) > 1e-9) ?? 0
 }
 
-/** Layouts without those that are the same as a better one. */
+/** Layouts without those that have the same figures as a better one. */
 function unlike(fits: readonly RankedFit[]): RankedFit[] {
   const seen = new Set<string>()
-  return fits.filter(({ modules }) => {
-    const key = modules.map((m) => `${m.orientation}${m.xFt.toFixed(4)},${m.yFt.toFixed(4)}`).join()
+  return fits.filter(({ modules, orientation, leastMounts, rails, railFt }) => {
+    const key = [orientation, modules.length, leastMounts, rails, railFt.toFixed(3)].join()
     if (seen.has(key)) return false
     seen.add(key)
     return true

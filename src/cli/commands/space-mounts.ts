@@ -58,7 +58,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...(spacing === undefined ? {} : { spacingIn: spacing }),
     ...(optimise === undefined ? {} : { optimise }),
   }
-  const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes, rank } : {})
+  const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes } : {})
   const arrangement = await house.roof()
   const result = await house.mounts()
   const layouts = await house.layouts()

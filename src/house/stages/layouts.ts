@@ -1,6 +1,6 @@
 import { priceBom, type PriceList } from '../../materials/index.js'
 import type { Project } from '../../project/index.js'
-import type { Arrangement, FitAlternative } from '../../roof/index.js'
+import { fitRankOf, type Arrangement, type FitAlternative, type FitRank } from '../../roof/index.js'
 import type { MountValues, SpaceMountsOptions } from '../../structure/index.js'
 import { own } from '../../values/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
@@ -45,6 +45,7 @@ export function layoutsOf(
   mounts: Result<MountValues>,
   wishes: {
     readonly mounts?: Omit<SpaceMountsOptions, 'documents'> | undefined
+    readonly rank?: FitRank | undefined
     readonly prices: PriceList | undefined
   },
 ): LayoutValue[] {
@@ -71,13 +72,26 @@ export function layoutsOf(
     }
     const ways = new Set(own.map((module) => module.orientation))
     const way = ways.size > 1 ? 'mixed' : (own[0]?.orientation ?? 'portrait')
-    return [
-      layout(arrangement, way, true),
-      ...others
-        .slice(0, MOST_OTHERS)
-        .map((other) => layout(replaced(arrangement, array, other), other.orientation, false)),
-    ]
+    const next = others
+      .slice(0, MOST_OTHERS)
+      .map((other) => layout(replaced(arrangement, array, other), other.orientation, false))
+    const rank = wishes.rank ?? fitRankOf(input.project, array)
+    return [layout(arrangement, way, true), ...next.toSorted((a, b) => compareLayouts(a, b, rank))]
   })
+}
+
+/** Which of two layouts is better by their mounts and cost as worked out: less than 0 when it is the first. */
+export function compareLayouts(a: LayoutValue, b: LayoutValue, rank: FitRank): number {
+  const perModule = (figureOf: (layout: LayoutValue) => number | null): number => {
+    const [one, other] = [figureOf(a), figureOf(b)].map((figure) => figure ?? Infinity)
+    return one === other ? 0 : (one ?? Infinity) / a.modules - (other ?? Infinity) / b.modules
+  }
+  const energy = b.modules - a.modules
+  const mounts = perModule((layout) => layout.mounts)
+  const priced = a.cost_usd !== null && b.cost_usd !== null
+  const cost = perModule((layout) => (priced ? layout.cost_usd : layout.rail_ft))
+  const order = { energy: [energy, mounts, cost], mounts: [mounts, energy, cost], cost: [cost, mounts, energy] }[rank]
+  return order.find((difference) => Math.abs(difference) > 1e-9) ?? 0
 }
 
 /** The arrangement with the modules of one array laid another way. */
