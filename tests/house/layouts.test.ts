@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { runHouse, type HouseInput } from '../../src/house/index.js'
 import { loadProject, type Project } from '../../src/project/index.js'
@@ -56,6 +57,16 @@ describe('layouts of a fitted array', () => {
     const input = house((project) => Object.assign(project.arrays['main'] ?? {}, { modules: 20 }))
     const [chosen] = await runHouse(input, { wishes: { rank: 'mounts' } }).layouts()
     expect(chosen?.modules).toBe(20)
+  })
+
+  test('have the cost of their goods where a price list has all of them', async () => {
+    const text = readFileSync(new URL('../../examples/prices.yaml', import.meta.url), 'utf8')
+    const input = house((project) => Object.assign(project, { materials: { price_list: 'prices.yaml' } }))
+    const layouts = await runHouse({ ...input, files: new Map([['prices.yaml', text]]) }).layouts()
+    expect(layouts.length).toBeGreaterThan(1)
+    for (const { cost_usd: cost, modules } of layouts) expect(cost).toBeGreaterThan(148 * modules)
+    const costs = new Set(layouts.map((layout) => layout.cost_usd))
+    expect(costs.size).toBe(layouts.length)
   })
 
   test('are none where modules lie in blocks', async () => {

@@ -2,9 +2,7 @@ import { priceBom, type PriceList } from '../../materials/index.js'
 import type { Project } from '../../project/index.js'
 import { fitRankOf, type Arrangement, type FitAlternative, type FitRank } from '../../roof/index.js'
 import type { MountValues, SpaceMountsOptions } from '../../structure/index.js'
-import { own } from '../../values/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { totalOf } from '../bill-total.js'
 import type { HouseInput } from '../house-input.js'
 import { mountsUnder } from './mounts.js'
 
@@ -25,7 +23,7 @@ export interface LayoutValue {
   readonly rail_ft: number | null
   /** Highest demand over capacity; null when mounts cannot be laid. */
   readonly highest_ratio: number | null
-  /** Modules, rails, mounts and what belongs to them without wiring, USD; null when not priced. */
+  /** Goods, freight and the other costs of the project without wiring, at the low end of price ranges, USD; null when not priced. */
   readonly cost_usd: number | null
   /** Why mounts cannot be laid; null when they can. */
   readonly refused: string | null
@@ -132,12 +130,13 @@ function costOf(
   if (prices === undefined) return null
   const arrays = Object.entries(project.arrays).map(([id, array]) => {
     const count = arrangement.values.modules.filter((module) => module.array === id).length
-    return [id, own(project.arrays, id) === undefined || count === 0 ? array : { ...array, modules: count }] as const
+    return [id, count === 0 ? array : { ...array, modules: count }] as const
   })
+  const counted = { ...project, arrays: Object.fromEntries(arrays) }
   try {
-    return totalOf(
-      priceBom({ project: { ...project, arrays: Object.fromEntries(arrays) }, arrangement, mounts, prices }),
-    )
+    const { lines, totals_at_least: totals } = priceBom({ project: counted, arrangement, mounts, prices }).values
+    // Wiring is not counted, so that the bill has no total but a least one; its own lines must all be priced.
+    return lines.some((line) => line.cost_usd === null) ? null : totals.gross_usd
   } catch (error) {
     if (error instanceof StageError) return null
     throw error
