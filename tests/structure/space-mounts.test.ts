@@ -462,6 +462,28 @@ describe('more load is never less demand', () => {
   })
 })
 
+describe('rows that lie different ways', () => {
+  it('weigh what the lower rows do, whichever comes first', () => {
+    const upright = block(1, 4, 12, 2.2)
+    const [w, h] = [67.8 / 12, 44.6 / 12]
+    const lying = upright.map((m, i) => ({
+      ...m,
+      id: `south.main.r2c${i + 1}`,
+      row: 2,
+      orientation: 'landscape' as const,
+      xFt: 12 + i * (w + 0.5 / 12),
+      yFt: 2.2 + 67.8 / 12 + 0.5 / 12,
+      widthFt: w,
+      heightFt: h,
+    }))
+    const plane = rectangle('south', 48, 16, 22)
+    const deadOf = (modules: typeof upright): number =>
+      run(projectWith(), { planes: [plane], modules }).loads.planes['south']?.array_dead_psf ?? 0
+    expect(deadOf(lying)).toBeGreaterThan(deadOf(upright))
+    expect(deadOf([...upright, ...lying])).toBeCloseTo(deadOf(lying), 9)
+  })
+})
+
 describe('editions and roofs', () => {
   it('runs every edition on gable and hip', () => {
     for (const loads of ['ASCE 7-10', 'ASCE 7-16', 'ASCE 7-22'] as const) {

@@ -57,8 +57,12 @@ export function solvePlane(
   const mount = mountStrength(kit.mount, framing)
   const parts = { plane: model, framing, kit, mount }
   const arrays = new Map<string, ArrayOnPlane>()
-  for (const module of modules) {
-    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, parts, module))
+  for (const { array } of modules) {
+    if (arrays.has(array)) continue
+    // Where rows lie different ways, the rails weigh most under the lower ones.
+    const own = modules.filter((module) => module.array === array)
+    const lowest = own.reduce((a, b) => (b.heightFt < a.heightFt ? b : a))
+    arrays.set(array, arrayOnPlane(project, site, parts, lowest))
   }
   for (const array of arrays.keys()) checkConditions(house, geometry, modules, array, worksheet)
   const toLay = planeRails(project, parts, arrays)
