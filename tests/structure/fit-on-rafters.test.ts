@@ -111,6 +111,25 @@ describe('rows that lie different ways', () => {
   })
 })
 
+describe('mounts and an obstruction', () => {
+  // One module of 47.6 in of rail beside a vent; at its height and 20 in beyond, the two left rafters are not to be used.
+  const beside = (depth_ft: number) =>
+    house(6, depth_ft, (p) => {
+      const vent = { x_ft: 0, y_ft: 2, width_ft: 1, length_ft: 1, height_ft: 1 }
+      Object.assign(p.roof_planes['south'] ?? {}, { edge_clearance_in: 0, obstructions: { vent } })
+      Object.assign(p.structure ?? {}, { mount_clearance_in: 20 })
+      Object.assign(p.structure?.framing?.['south'] ?? {}, { spacing_in: 16, first_offset_in: 14 })
+      Object.assign(p.equipment.rails?.['rail40'] ?? {}, { max_cantilever_in: 10 })
+    })
+
+  it('a row moves up until both its rails pass above what blocks their rafters', () => {
+    const [module] = fitOf(asked(beside(9.3), 'portrait')).modules
+    // The lower rail lies 0.207 of 67.8 in up the module.
+    expect((module?.yFt ?? 0) * 12 + 0.207 * 67.8).toBeCloseTo(36 + 20, 6)
+    expect(fitOf(asked(beside(9.1), 'portrait')).modules).toEqual([])
+  })
+})
+
 describe('without rafters or rail', () => {
   it.each([
     ['framing', (p: Project) => void delete p.structure?.framing],

@@ -47,6 +47,10 @@ describe('worked example: three spans of 48 in, 25 lb/ft', () => {
     const outside = [0, 0.45, 1.6, 2, 2.7, 3.6, 4, 4.55, 5.61, 6, 6.39, 7.45, 8, 10]
     expect(within.filter((x) => !holds(x))).toEqual([])
     expect(outside.filter((x) => holds(x))).toEqual([])
+    // Shear at 2.8 ft: 0.4 * 25 * 4 - 25 * 2.8 = -30 lb.
+    const at = { xIn: 33.6, momentLbIn: 168, shearLb: 30 }
+    const takes = (shearLb: number): boolean => holdsThere(at, { momentLbIn: 180, shearLb }, three.supportsIn, 480)
+    expect([takes(30.1), takes(29.9)]).toEqual([true, false])
     // As strong as the rail it may lie anywhere.
     expect([0, 2, 4, 6].filter((x) => !holds(x, 40))).toEqual([])
   })
@@ -98,6 +102,7 @@ describe('a beam with hinges', () => {
         // Twice integrated by small steps, with the kinks in the slope, all supports lie on one line.
         const sags = new Map<number, number>()
         let [slope, sag, x] = [0, 0, 0]
+        const points: { x: number; sag: number }[] = []
         const marks = [...new Set([...supportsIn, ...hinges, ...lines.map((l) => l.toIn)])].sort((p, q) => p - q)
         for (const mark of marks) {
           const steps = 200
@@ -106,6 +111,7 @@ describe('a beam with hinges', () => {
             const moment = beamForcesAt(beam, solution, x + (i + 0.5) * h).momentLbIn
             sag += slope * h + (moment * h * h) / 2
             slope += moment * h
+            points.push({ x: x + (i + 1) * h, sag })
           }
           x = mark
           for (const kink of beam.kinks ?? []) if (Math.abs(kink.xIn - x) < 1e-9) slope += kink.timesStiffness
@@ -115,6 +121,11 @@ describe('a beam with hinges', () => {
         const second = rest.at(-1)
         if (first === undefined || second === undefined) return
         const tilt = (second[1] - first[1]) / (second[0] - first[0])
+        const most = Math.max(...points.map((p) => Math.abs(p.sag - first[1] - tilt * (p.x - first[0]))))
+        expect(Math.max(...beamExtremes(beam, solution).deflections.map((d) => d.timesStiffness)) / most).toBeCloseTo(
+          1,
+          1,
+        )
         const scale = Math.max(1, ...beamExtremes(beam, solution).deflections.map((d) => d.timesStiffness))
         for (const [at, sagAt] of rest)
           expect(Math.abs(sagAt - first[1] - tilt * (at - first[0])) / scale).toBeLessThan(2e-3)
@@ -165,6 +176,16 @@ describe('joints of a rail', () => {
     expect(stated.assumptions.map((a) => a.path)).not.toContain('equipment.rails.rail40.splice.moment_lb_in')
     expect(stated.values.splices[0]).toMatchObject({ method: 'hinge', shear_capacity_lb: 900 })
     expect(ids(stated)).not.toContain('structure.splice-shear-not-checked')
+  })
+
+  it('that are hinges change the loads of the mounts, but not their sum', () => {
+    const [hinged, stiff] = [long({ hinge: true }), long({ moment_lb_in: 20_000 })]
+    const on = (result: ReturnType<typeof long>) => result.values.mounts.filter((m) => m.rail.endsWith('lower'))
+    const loads = on(hinged).map((m, i) => [m.down_lb, on(stiff)[i]?.down_lb ?? 0] as const)
+    expect(loads.some(([a, b]) => Math.abs(a - b) > 0.01)).toBe(true)
+    const sum = (k: 0 | 1): number => loads.reduce((total, pair) => total + pair[k], 0)
+    // Wind is read at areas that do not change.
+    expect(sum(0)).toBeCloseTo(sum(1), 3)
   })
 
   it('with bending strength lie where moment and shear are within it, each with its ratio', () => {
