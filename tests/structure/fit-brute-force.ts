@@ -126,7 +126,11 @@ function raftersOf(project: Project, size: Size, y: number): number[][] {
 function isHeld(project: Project, start: number, end: number, rafters: readonly number[]): boolean {
   const rail = project.equipment.rails?.['rail40']
   const usable = rafters.filter((x) => x >= start && x <= end)
-  const [c, q, s] = [rail?.max_cantilever_in ?? 0, rail?.max_cantilever_of_span ?? Infinity, rail?.max_span_in ?? 0]
+  const [c, q, s] = [
+    rail?.max_cantilever_in ?? 0,
+    rail?.max_cantilever_of_span ?? Infinity,
+    Math.min(rail?.max_span_in ?? 0, project.structure?.mount_spacing_in ?? Infinity),
+  ]
   for (let bits = 1; bits < 2 ** usable.length; bits++) {
     const set = usable.filter((_, i) => (bits >> i) & 1)
     const [first, second, before, last] = [set[0] ?? 0, set[1] ?? 0, set.at(-2) ?? 0, set.at(-1) ?? 0]

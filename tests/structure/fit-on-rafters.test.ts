@@ -54,6 +54,9 @@ describe('200 roofs of many kinds', () => {
       const ids = below.map((f) => f.id)
       expect(ids, `seed ${seed}`).not.toContain('structure.no-mount-layout')
       expect(ids, `seed ${seed}`).not.toContain('structure.rail-past-edge')
+      expect(ids, `seed ${seed}`).not.toContain('structure.rail-piece-mounts')
+      expect(ids, `seed ${seed}`).not.toContain('structure.rail-expansion')
+      expect(ids, `seed ${seed}`).not.toContain('structure.splice-not-held')
       expect(ids, `seed ${seed}`).not.toContain('structure.rail-on-obstruction')
     }
     expect(placed).toBeGreaterThan(180)

@@ -62,6 +62,7 @@ export function randomRoof(seed: number, size: 'house' | 'small' = 'house'): Pro
     mount_edge_in: pick(3, 6),
     mount_clearance_in: pick(3, 6),
     mount_stagger_rafters: pick(1, 2),
+    ...pick({}, {}, { mount_spacing_in: spacing }, { mount_spacing_in: 2 * spacing }),
   })
   return project
 }

@@ -51,6 +51,11 @@ describe('worked example: three spans of 48 in, 25 lb/ft', () => {
     const at = { xIn: 33.6, momentLbIn: 168, shearLb: 30 }
     const takes = (shearLb: number): boolean => holdsThere(at, { momentLbIn: 180, shearLb }, three.supportsIn, 480)
     expect([takes(30.1), takes(29.9)]).toEqual([true, false])
+    // Where the sheet keeps it 20 in from the mounts, nothing but the middle is left of 48 in.
+    const middle = { xIn: 72, momentLbIn: 120, shearLb: 0 }
+    const inMiddle = (leastFromMountIn: number): boolean =>
+      holdsThere(middle, { momentLbIn: 180, shearLb: undefined, leastFromMountIn }, three.supportsIn, 480)
+    expect([inMiddle(19), inMiddle(20)]).toEqual([false, true])
     // As strong as the rail it may lie anywhere.
     expect([0, 2, 4, 6].filter((x) => !holds(x, 40))).toEqual([])
   })

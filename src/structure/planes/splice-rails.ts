@@ -32,7 +32,11 @@ const SHEET = 'It stands on the data sheet of the rail.'
 /** What the joints of the rail take; without a stated moment they are hinges. */
 export function spliceStrength({ rail }: Pick<RailKit, 'rail'>): SpliceStrength {
   const { splice } = rail.product
-  return { momentLbIn: splice?.hinge === true ? undefined : splice?.moment_lb_in, shearLb: splice?.shear_lb }
+  return {
+    momentLbIn: splice?.hinge === true ? undefined : splice?.moment_lb_in,
+    shearLb: splice?.shear_lb,
+    ...(splice?.min_from_mount_in === undefined ? {} : { leastFromMountIn: splice.min_from_mount_in }),
+  }
 }
 
 /**

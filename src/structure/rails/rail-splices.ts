@@ -9,6 +9,8 @@ export interface SpliceStrength {
   readonly momentLbIn: PoundInches | undefined
   /** Undefined when the sheet does not say. */
   readonly shearLb: Pounds | undefined
+  /** Least distance from a mount by the sheet, in; none when missing. */
+  readonly leastFromMountIn?: Inches
 }
 
 /** Largest moment and shear at a place of a rail over all combinations, up and down, as sizes. */
@@ -46,13 +48,20 @@ export function spliceForces(rail: LoadedRail, supported: SupportedRail, places:
   return places.map((xIn, index) => ({ xIn, ...at(worst, index) }))
 }
 
-/** Whether a place lies over a mount or in the middle of a span, where only a joint as strong as the rail may lie. */
-export function isForStrongOnly(supportsIn: readonly Inches[], xIn: number): boolean {
+/**
+ * Whether a place lies over a mount or in the middle of a span, where only a joint as strong as the rail may lie.
+ *
+ * @param leastFromMountIn Least distance from a mount by the sheet, in. Where it leaves nothing but the middle of a short span,
+ *   the sheet has that place in mind.
+ */
+export function isForStrongOnly(supportsIn: readonly Inches[], xIn: number, leastFromMountIn: Inches = 0): boolean {
   return supportsIn.some((x, index) => {
     const next = supportsIn[index + 1]
     if (Math.abs(x - xIn) < 1e-6) return true
     if (next === undefined) return false
-    return Math.abs(xIn - (x + next) / 2) < (MIDDLE_SHARE / 2) * (next - x) + 1e-9
+    const middleIn = (MIDDLE_SHARE / 2) * (next - x)
+    const nothingElse = leastFromMountIn >= (next - x) / 2 - middleIn - 1e-9
+    return !nothingElse && Math.abs(xIn - (x + next) / 2) < middleIn + 1e-9
   })
 }
 
@@ -65,5 +74,5 @@ export function holdsThere(
 ): boolean {
   const { momentLbIn = 0, shearLb = Infinity } = strength
   if (forces.momentLbIn > momentLbIn || forces.shearLb > shearLb) return false
-  return momentLbIn >= railMomentLbIn || !isForStrongOnly(supportsIn, forces.xIn)
+  return momentLbIn >= railMomentLbIn || !isForStrongOnly(supportsIn, forces.xIn, strength.leastFromMountIn)
 }
