@@ -1,4 +1,5 @@
 import type { LoadedProject } from '../project/index.js'
+import type { FitRank } from '../roof/index.js'
 import type { EarlierResult } from './earlier-result.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, EarlierOptions, ProjectOptions } from './options.js'
@@ -17,7 +18,7 @@ export interface FrameContext extends CommandContext {
 export function makeContext(
   args: readonly string[],
   tool: string,
-  options: CommonOptions & Partial<ProjectOptions & EarlierOptions>,
+  options: CommonOptions & Partial<ProjectOptions & EarlierOptions & { readonly rank: FitRank }>,
   subcommands: readonly SubcommandEntry[] = [],
 ): FrameContext {
   let loaded: LoadedProject | undefined
@@ -39,8 +40,10 @@ export function makeContext(
     loaded = read
     locate = (place) => placeText(read, place)
     // Its place in the file is known by now, should the roof have no room.
-    const { countFitted } = await import('../roof/index.js')
-    loaded = { ...loaded, project: countFitted(loaded.project) }
+    const { countFitted, withRank } = await import('../roof/index.js')
+    // The rank decides how many modules an array without a number has.
+    const ranked = options.rank === undefined ? read.project : withRank(read.project, options.rank)
+    loaded = { ...loaded, project: countFitted(ranked) }
     return loaded
   }
 

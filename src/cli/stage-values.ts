@@ -1,4 +1,5 @@
 import type { WiringValues } from '../electrical/index.js'
+import type { LayoutValue } from '../house/index.js'
 import type { BillComparison, BomValues } from '../materials/index.js'
 import type { PaybackValues } from '../money/index.js'
 import type { MountValues } from '../structure/index.js'
@@ -17,7 +18,10 @@ export interface YieldStage extends YieldValues {
 
 export type WireStage = WiringValues
 
-export type MountsStage = MountValues
+export interface MountsStage extends MountValues {
+  /** With an array that is fitted to its rafters: its layouts beside each other, the chosen one first. */
+  readonly alternatives?: readonly LayoutValue[]
+}
 
 export interface BomStage extends BomValues {
   /** With --compare. */

@@ -1,5 +1,6 @@
 import type { BomValues } from '../materials/index.js'
 import type { SizeOptions } from '../money/index.js'
+import type { FitRank } from '../roof/index.js'
 import type { Project } from '../project/index.js'
 import type { SpaceMountsOptions } from '../structure/index.js'
 import type { WiringValues } from '../electrical/index.js'
@@ -31,6 +32,8 @@ export interface HouseWishes {
   readonly edition?: string | undefined
   /** Spacing of the mounts in inches, or the fewest. */
   readonly mounts?: Omit<SpaceMountsOptions, 'documents'> | undefined
+  /** What comes first among the layouts of arrays that are fitted; wins over the project's. */
+  readonly rank?: FitRank | undefined
   /** Price before incentives, USD; wins over the project's. */
   readonly installedCostUsd?: Dollars | undefined
   /** Whether the bill of materials of this house is worked out as its price, where no price is stated. */

@@ -7,6 +7,7 @@ import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { YieldRun, YieldValues } from '../yield/index.js'
+import type { LayoutValue } from './stages/layouts.js'
 import type { PacketWishes } from './stages/packet.js'
 import type { MeasuredProduction } from './stages/review.js'
 
@@ -28,6 +29,8 @@ export interface House {
   readonly ownMounts: () => Promise<Result<MountValues>>
   /** Mounts and rails, with the proof of the arrangement before their own. */
   readonly mounts: () => Promise<Result<MountValues>>
+  /** The layouts of fitted arrays beside each other, the chosen one first; none where there is no other. */
+  readonly layouts: () => Promise<readonly LayoutValue[]>
   /** Labels that the wiring asks for. */
   readonly labels: () => Promise<readonly RequiredLabel[]>
   /** The price list that the project names, undefined when it names none. Rejects with ProjectError when it is wrong. */

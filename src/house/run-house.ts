@@ -51,17 +51,20 @@ function energyStages(
   }
 }
 
-type Design = Pick<House, 'roof' | 'wire' | 'ownMounts' | 'mounts' | 'labels'>
+type Design = Pick<House, 'roof' | 'wire' | 'ownMounts' | 'mounts' | 'layouts' | 'labels'>
 
 /** What is built: modules on the roof, what holds them, and their wiring with its labels. */
 function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOptions): Design {
   const { project } = input
-  const roof = once(async () => (await import('../roof/index.js')).arrangeModules(project))
+  const roof = once(async () => {
+    const { arrangeModules, withRank } = await import('../roof/index.js')
+    return arrangeModules(wishes.rank === undefined ? project : withRank(project, wishes.rank))
+  })
   const wire = once(async () => {
     if (earlier.wire !== undefined && wishes.edition === undefined) return earlier.wire
     return (await import('../electrical/index.js')).wiringOf(project, wishes.edition)
   })
-  const earlierMounts = wishes.mounts === undefined ? earlier.mounts : undefined
+  const earlierMounts = wishes.mounts === undefined && wishes.rank === undefined ? earlier.mounts : undefined
   const ownMounts = once(async () => {
     if (earlierMounts !== undefined) return earlierMounts
     const { values } = await roof()
@@ -75,7 +78,12 @@ function designStages(input: HouseInput, { earlier = {}, wishes = {} }: HouseOpt
     const { values } = await wire()
     return (await import('../drawings/index.js')).requiredLabels(project, values)
   })
-  return { roof, wire, ownMounts, mounts, labels }
+  const layouts = once(async () => {
+    const { layoutsOf } = await import('./stages/layouts.js')
+    const { projectPrices } = await import('./stages/prices.js')
+    return layoutsOf(input, await roof(), await ownMounts(), { ...wishes, prices: projectPrices(input) })
+  })
+  return { roof, wire, ownMounts, mounts, layouts, labels }
 }
 
 /** What is bought for the design. */

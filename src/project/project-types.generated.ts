@@ -689,9 +689,13 @@ omit?: string[]
  */
 export interface FitRequest {
 /**
- * portrait (long side up the slope), landscape, or the one that takes more modules.
+ * portrait (long side up the slope), landscape, or either: what takes more modules; where rafters, rail and both clamp zones are stated, each row may lie its own way.
  */
 orientation: ("portrait" | "landscape" | "either")
+/**
+ * What comes first among the layouts that the roof takes: energy (most modules), mounts (fewest a module) or cost (least length of rail and fewest mounts a module); energy when missing.
+ */
+rank?: ("energy" | "mounts" | "cost")
 /**
  * Whether the group is centred in the usable width.
  */
@@ -1147,7 +1151,19 @@ max_from_mount_of_span?: number
  */
 allowed_in_end_span?: boolean
 /**
- * Longest run before an expansion gap, ft.
+ * Allowable moment of the joint from the sheet (allowable stress level), lb-in; without it the joint is taken as a hinge.
+ */
+moment_lb_in?: number
+/**
+ * Allowable shear of the joint from the sheet (allowable stress level), lb.
+ */
+shear_lb?: number
+/**
+ * Whether the joint only lines the pieces up and passes shear, without bending strength; wins over moment_lb_in.
+ */
+hinge?: boolean
+/**
+ * Longest run before an expansion gap, ft; 40 ft is taken when missing.
  */
 max_continuous_ft?: number
 }
@@ -1292,6 +1308,10 @@ deck?: DeckMount
  * Torque of the bolt that holds the rail to the mount, lb-in.
  */
 torque_lb_in?: number
+/**
+ * How far the mount lets the rail move along itself from its middle, each way, by slots or by bending, in; the growth of the rail in the heat is checked against it.
+ */
+travel_in?: number
 /**
  * Weight with hardware, lb.
  */
@@ -2076,6 +2096,10 @@ mount?: string
  * aligned (all rails of a row on the same rafters) or staggered (neighbouring rails on different rafters, which spreads the load).
  */
 mount_layout?: ("aligned" | "staggered")
+/**
+ * With mount_layout staggered: over how many neighbouring rails below it a rail leaves their rafters free, 1 to 4; 1 when missing (only the next rail below).
+ */
+mount_stagger_rafters?: number
 /**
  * Wished largest distance between mounts along a rail, in; the largest that passes in each wind zone when missing.
  */

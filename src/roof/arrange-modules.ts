@@ -3,6 +3,7 @@ import { Worksheet, type Result } from '../worksheet/index.js'
 import { arrayFindings } from './array-findings.js'
 import type { ArrangedPlane, Arrangement } from './arrangement.js'
 import { overlapFindings, placementFindings } from './check-placement.js'
+import { fitAlternatives } from './fit-alternative.js'
 import { fireAccess } from './fire-access.js'
 import { fireClassFindings } from './fire-class.js'
 import { checkFireAccess } from './fire-findings.js'
@@ -57,7 +58,9 @@ function arrange(project: Project): Result<Arrangement> {
   for (const finding of findings) worksheet.find(finding)
   recordArrangement(worksheet, access, trial, planes, roofPlanAreaFt2)
   const roofCoverageShare = roofPlanAreaFt2 === undefined ? null : trial.planAreaFt2 / roofPlanAreaFt2
-  return worksheet.result({ modules: trial.modules, planes, roofCoverageShare })
+  const alternatives = fitAlternatives(project, trial)
+  const others = Object.keys(alternatives).length === 0 ? {} : { alternatives }
+  return worksheet.result({ modules: trial.modules, planes, roofCoverageShare, ...others })
 }
 
 function arrangedPlane(

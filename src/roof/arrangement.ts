@@ -1,3 +1,4 @@
+import type { FitAlternative } from './fit-alternative.js'
 import type { KeepOut } from './keep-out.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
@@ -26,4 +27,6 @@ export interface Arrangement {
   readonly planes: Readonly<Record<string, ArrangedPlane>>
   /** Area of all modules over the area of the whole roof, both in plan view, 0 to 1; null when the roof's is unknown. */
   readonly roofCoverageShare: number | null
+  /** Next best layouts of arrays that were fitted to their rafters, best first, by array; none when missing. */
+  readonly alternatives?: Readonly<Record<string, readonly FitAlternative[]>>
 }

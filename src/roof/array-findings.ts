@@ -2,6 +2,7 @@ import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import { planeOf } from './plane-field.js'
+import type { ArrayFit } from './fit-array.js'
 import type { Trial } from './trial.js'
 
 /** What the person must know about each array's places, whatever the plane: counts, missing places, racks. */
@@ -18,14 +19,20 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
       const asked = stated === undefined ? 'as many modules as there is room for' : `${stated} modules`
       const covered =
         placed < fit.capacity ? `; there is room for ${fit.capacity}, but they would cover too much of the roof` : ''
+      const held =
+        fit.room !== undefined && placed < fit.room && fit.capacity < fit.room
+          ? `; there is room for ${fit.room}, but mounts on the rafters cannot hold the rails of more`
+          : ''
       findings.push({
         severity: 'error',
         id: 'roof.fit-too-few',
-        message: `${arrayId} asks for ${asked}, and the usable part of plane ${array.roof_plane} takes ${placed}${covered}`,
+        message: `${arrayId} asks for ${asked}, and the usable part of plane ${array.roof_plane} takes ${placed}${covered}${held}`,
         where: `${path}.modules`,
         fix: 'Ask for fewer, allow the other orientation, or use another plane for the rest.',
       })
     }
+    const fewer = fewerForRafters(arrayId, fit, placed, stated)
+    if (fewer !== undefined) findings.push(fewer)
     if (fit === undefined && stated !== undefined && stated !== placed) {
       findings.push({
         severity: 'error',
@@ -58,6 +65,24 @@ export function arrayFindings(project: Project, trial: Trial): Finding[] {
     }
     return findings
   })
+}
+
+/** A note where the roof has room for more modules than rails with rafters under them can hold. */
+function fewerForRafters(
+  arrayId: string,
+  fit: ArrayFit | undefined,
+  placed: number,
+  stated: number | undefined,
+): Finding | undefined {
+  if (fit?.room === undefined || stated !== undefined || placed === 0) return undefined
+  if (fit.capacity >= fit.room || placed < fit.capacity) return undefined
+  return {
+    severity: 'note',
+    id: 'roof.fewer-for-rafters',
+    message: `${arrayId}: there is room for ${fit.room} modules, and ${placed} of them have rails that mounts on the rafters hold within spans and free ends`,
+    where: `arrays.${arrayId}.arrangement`,
+    fix: 'Nothing to do; a rail that allows longer free ends or spans may hold more.',
+  }
 }
 
 function noArrangement(arrayId: string, modules: number | undefined): Finding {

@@ -27,7 +27,7 @@ export function countFitted(project: Project): Project {
       throw new StageError(
         `arrays.${id}.arrangement`,
         `there is no room for a module of array '${id}' on roof plane '${array.roof_plane}'`,
-        'Look at outline, clearances, obstructions and pathways, or place blocks yourself.',
+        'Look at outline, clearances, obstructions, pathways, and the rafters with the spans and free ends of the rail; or place blocks yourself.',
       )
     }
     arrays[id] = { ...array, modules }

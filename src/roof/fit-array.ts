@@ -1,12 +1,16 @@
 import type { FitRequest, Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { feetOf, own, type Point } from '../values/index.js'
-import { fitRows, type FittedRow, type ModuleGrid } from './fit-rows.js'
+import { feetOf, own } from '../values/index.js'
+import type { FitArea } from './fit-area.js'
+import type { OrientedGrid } from './fit-on-rafters.js'
+import { fitRows, type FittedRow } from './fit-rows.js'
 import { moduleGapFt } from './module-gap.js'
 import { moduleSize, sizeOnPlane } from './module-size.js'
 import type { Pathway } from './pathways.js'
 import type { ModulePlacement } from './placement.js'
 import { railEndIn } from './rail-end.js'
+import { rankedFits, type RankedFit } from './ranked-fits.js'
+import { modulesOfRow, type ArrayPlace } from './row-modules.js'
 import { packRow, rowIntervals, type Field } from './row-intervals.js'
 
 /** What the fit of one array found. */
@@ -15,6 +19,10 @@ export interface ArrayFit {
   readonly pathways: readonly Pathway[]
   /** Most modules that the field takes, whatever was asked. */
   readonly capacity: number
+  /** Most modules that there is room for without regard to rafters, where rails were fitted to rafters. */
+  readonly room?: number
+  /** Further layouts, the next best first; none where modules are placed without regard to rafters. */
+  readonly others: readonly RankedFit[]
 }
 
 /** The request behind an array's arrangement, or undefined when it is not to be fitted. */
@@ -24,24 +32,12 @@ export function fitRequestOf(project: Project, arrayId: string): FitRequest | un
   return typeof arrangement === 'object' && 'fit' in arrangement ? arrangement.fit : undefined
 }
 
-/**
- * Places the modules of one array: the number asked, or as many as there is room for.
- *
- * @param corners Outline of the plane, ft.
- * @param keepOuts Convex figures that stay free, pathways left out, ft.
- * @param choices Sets of pathways of which one must stay free; the first that leaves room for the most modules is taken.
- * @param atMost Most modules to place.
- */
+/** Places the modules of one array: the number asked, or as many as there is room for. */
 export function fitArray(
   project: Project,
   arrayId: string,
   request: FitRequest,
-  area: {
-    readonly corners: readonly Point[]
-    readonly keepOuts: readonly (readonly Point[])[]
-    readonly choices: readonly (readonly Pathway[])[]
-    readonly atMost: number
-  },
+  area: FitArea,
   worksheet: Worksheet,
 ): ArrayFit {
   const gapFt = moduleGapFt(request.gap_in, `arrays.${arrayId}.arrangement.fit.gap_in`, worksheet)
@@ -49,9 +45,37 @@ export function fitArray(
   const endFt = feetOf(railEndIn(project, worksheet))
   const size = moduleSize(project, arrayId)
   const orientations = request.orientation === 'either' ? (['portrait', 'landscape'] as const) : [request.orientation]
+  const grids = orientations.map((orientation) => ({
+    ...sizeOnPlane(size, orientation),
+    gapFt,
+    rowGapFt,
+    endFt,
+    orientation,
+  }))
+  const places = { arrayId, roofPlane: own(project.arrays, arrayId)?.roof_plane ?? '' }
+  const centered = request.centered === true
+  const { ground } = area
+  if (ground === undefined) return plainFit(places, grids, area, centered)
+  const [best, ...others] = rankedFits(
+    places,
+    grids,
+    { ...area, ground },
+    {
+      centered,
+      rank: request.rank ?? 'energy',
+    },
+  )
+  if (best === undefined) {
+    const { capacity: room, pathways } = plainFit(places, grids, area, centered)
+    return { modules: [], pathways, capacity: 0, room, others }
+  }
+  return { modules: best.modules, pathways: best.pathways, capacity: best.capacity, room: best.room, others }
+}
+
+/** Fits rows of one orientation without regard to rafters. */
+function plainFit(places: ArrayPlace, grids: readonly OrientedGrid[], area: FitArea, centered: boolean): ArrayFit {
   let best: { score: number; capacity: number; pathways: readonly Pathway[]; pack: () => ModulePlacement[] } | undefined
-  for (const orientation of orientations) {
-    const grid: ModuleGrid = { ...sizeOnPlane(size, orientation), gapFt, rowGapFt, endFt }
+  for (const grid of grids) {
     for (const pathways of area.choices) {
       const figures = pathways.flatMap((pathway) => pathway.figures)
       const field = { corners: area.corners, keepOuts: [...area.keepOuts, ...figures] }
@@ -59,14 +83,16 @@ export function fitArray(
       const capacity = rows.reduce((sum, row) => sum + row.capacity, 0)
       const score = Math.min(capacity, area.atMost)
       if (best !== undefined && score <= best.score) continue
-      const pack = () => {
-        const chosen = shareOut(rows, score)
-        return placeRows(project, { arrayId, orientation, field, grid, centered: request.centered === true }, chosen)
-      }
+      const pack = () => placeRows(places, { field, grid, centered }, shareOut(rows, score))
       best = { score, capacity, pathways, pack }
     }
   }
-  return { modules: best?.pack() ?? [], pathways: best?.pathways ?? [], capacity: best?.capacity ?? 0 }
+  return {
+    modules: best?.pack() ?? [],
+    pathways: best?.pathways ?? [],
+    capacity: best?.capacity ?? 0,
+    others: [],
+  }
 }
 
 /** Shares a number of modules out over the fewest neighbouring rows that take them, as evenly as the rows allow. */
@@ -95,30 +121,16 @@ function evenly(rows: readonly FittedRow[], count: number): FittedRow[] {
 
 /** How the modules of an array lie in its field. */
 interface FieldLayout {
-  readonly arrayId: string
-  readonly orientation: 'portrait' | 'landscape'
   readonly field: Field
-  readonly grid: ModuleGrid
+  readonly grid: OrientedGrid
   readonly centered: boolean
 }
 
-function placeRows(project: Project, layout: FieldLayout, rows: readonly FittedRow[]): ModulePlacement[] {
-  const { arrayId, orientation, field, grid, centered } = layout
-  const { widthFt, heightFt, gapFt } = grid
+function placeRows(places: ArrayPlace, layout: FieldLayout, rows: readonly FittedRow[]): ModulePlacement[] {
+  const { field, grid, centered } = layout
   return rows.flatMap(({ yFt, capacity }, index) => {
     const intervals = rowIntervals(field, yFt, grid)
-    return packRow(intervals, widthFt + gapFt, capacity, centered).map((xFt, column) => ({
-      id: `${arrayId}.r${index + 1}c${column + 1}`,
-      array: arrayId,
-      roofPlane: own(project.arrays, arrayId)?.roof_plane ?? '',
-      block: 'fit',
-      row: index + 1,
-      column: column + 1,
-      orientation,
-      xFt,
-      yFt,
-      widthFt,
-      heightFt,
-    }))
+    const lefts = packRow(intervals, grid.widthFt + grid.gapFt, capacity, centered)
+    return modulesOfRow(places, grid, { number: index + 1, yFt }, lefts)
   })
 }

@@ -59,7 +59,7 @@ export function fitRows(field: Field, grid: ModuleGrid): FittedRow[] {
 }
 
 /** Heights at which a row, moved up, starts to take more modules. */
-function restingHeights(field: Field, grid: ModuleGrid, capacityAt: (yFt: number) => number): number[] {
+export function restingHeights(field: Field, grid: ModuleGrid, capacityAt: (yFt: number) => number): number[] {
   const corners = [...field.corners, ...field.keepOuts.flat()].map((corner) => corner.yFt)
   if (!field.keepOuts.some(isSlanted)) return corners
   const bends = unique([...corners, ...corners.map((yFt) => yFt - grid.heightFt)])

@@ -34,9 +34,27 @@ export function recordArrangement(
       id: `roof.${arrayId}.fit`,
       says: `Modules of ${arrayId} that were placed, of those that the usable area takes`,
       formula: 'n = min(capacity, asked, coverage limit)',
-      inputs: [{ symbol: 'capacity', value: fit.capacity, unit: '', from: 'search over rows and offsets' }],
+      inputs: [
+        { symbol: 'capacity', value: fit.capacity, unit: '', from: 'search over rows and offsets' },
+        ...(fit.room === undefined
+          ? []
+          : [
+              {
+                symbol: 'room',
+                value: fit.room,
+                unit: '',
+                from: 'the same search without regard to rafters, rows one way',
+              },
+            ]),
+      ],
       result: { symbol: 'n', value: fit.modules.length, unit: '' },
       source: { document: 'Exact packing of rows', standing: 'common practice, no source' },
+      ...(fit.room === undefined
+        ? {}
+        : {
+            limits:
+              'every rail has mounts on rafters within the spans and free ends of its sheet; wind and snow may ask for more mounts',
+          }),
     })
   }
 }

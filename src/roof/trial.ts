@@ -8,6 +8,7 @@ import { moduleSize } from './module-size.js'
 import { pathwayChoices, pathwayOptions, type Pathway } from './pathways.js'
 import { placeBlocks } from './place-blocks.js'
 import type { ModulePlacement } from './placement.js'
+import { railGround } from './rail-ground.js'
 import { planeFields, planeOf, type PlaneField } from './plane-field.js'
 
 /** One way to lay out the whole roof. */
@@ -52,6 +53,7 @@ export function layOut(
     const area = {
       corners: field.surface.corners,
       keepOuts: [...field.keepOuts.map((keepOut) => keepOut.corners), ...there.map(boxCorners)],
+      ground: railGround(project, arrayId, field.surface),
       choices: choicesOf(field, there, taken.get(array.roof_plane)),
       atMost: Math.min(statedModuleCount(array) ?? Infinity, affordable),
     }

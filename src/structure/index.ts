@@ -1,7 +1,10 @@
 export {
   beamExtremes,
+  beamForcesAt,
+  hingedBeam,
   solveContinuousBeam,
   type BeamExtremes,
+  type BeamKink,
   type BeamModel,
   type BeamSolution,
   type LineLoad,
@@ -39,6 +42,7 @@ export {
   type RafterValue,
   type PlaneSnowValues,
   type RailValue,
+  type SpliceValue,
   type RoofArrangement,
   type SeismicValues,
   type SnowCaseValues,
@@ -100,11 +104,15 @@ export {
   allowableBendingKsi,
   allowableShearKsi,
   cutRail,
-  railInsetIn,
+  holdsThere,
+  isForStrongOnly,
   type RailCut,
   type RailPieces,
+  type SpliceForces,
+  type SpliceStrength,
 } from './rails/index.js'
 export { flatRoofSnowPsf, slopedRoofSnowPsf, snowSlopeFactor, type SnowOnRoof } from './snow/index.js'
+export { railGrowthIn, railRangeF } from './report/index.js'
 export { spaceMounts } from './space-mounts.js'
 export {
   LARGEST_AREA_FT2,

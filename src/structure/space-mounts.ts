@@ -22,7 +22,10 @@ import {
   reportRail,
   reportSite,
   reportSnowNotes,
+  reportSplices,
   reportStrength,
+  railMovementChecks,
+  splicePartChecks,
 } from './report/index.js'
 import {
   cutLaidRail,
@@ -90,7 +93,8 @@ export function spaceMounts(
     for (const rail of plane.rails) {
       const ids = mountRows(plane, rail).map((row) => row.id)
       parts.push(...railPartChecks(rail, ids, kit, wood))
-      rails.push(cutLaidRail(rail, kit, worksheet))
+      parts.push(...splicePartChecks(rail, kit))
+      rails.push(cutLaidRail(rail, kit, project, worksheet))
     }
     for (const [array, { combinations }] of plane.arrays) {
       const own = plane.model.modules.filter((m) => m.array === array)
@@ -101,6 +105,9 @@ export function spaceMounts(
     if (rafters !== undefined) parts.push(...rafterPartChecks(plane.model.geometry.id, rafters, plane.covered))
     parts.push(...groupChecks(plane, kit, worksheet))
   }
+  const laid = planes.flatMap((plane) => plane.rails)
+  reportSplices(laid, kit, worksheet)
+  parts.push(...railMovementChecks(project, laid, kit, worksheet))
   reportSnowNotes(project, site, planes, worksheet)
   reportHardestMount(planes.flatMap(mountsWithAreas), worksheet)
   const weightLb = arrayWeight(planes, rails, kit).lb

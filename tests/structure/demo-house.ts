@@ -38,7 +38,7 @@ export function demoProject(): Project {
           end_allowance_in: 1.5,
           deflection_limit: 180,
           stock_lengths_in: [168, 204],
-          splice: { min_from_mount_in: 6, allowed_in_end_span: true },
+          splice: { min_from_mount_in: 6, allowed_in_end_span: true, moment_lb_in: 4000, shear_lb: 900 },
           clamp: { mid_uplift_lb: 1500, end_uplift_lb: 700, sheet: 'Invented clamp sheet' },
           weight_lb_per_ft: 0.75,
           sheet: 'Invented rail sheet',

@@ -2,10 +2,12 @@ import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import {
   allLayouts,
+  beamExtremes,
   cutRail,
   evenLayout,
   fewestMounts,
   optimisedMounts,
+  solveContinuousBeam,
   type LayoutProblem,
 } from '../../src/structure/index.js'
 
@@ -121,6 +123,67 @@ describe('mount layout', () => {
       limitIn: () => 200,
     }
     expect(optimisedMounts(problem, (layout) => 10 / layout.length)).toEqual([8, 24, 40])
+  })
+})
+
+describe('the fewest mounts that pass', () => {
+  /** Highest use of a rail of 3500 lb-in on mounts of a strength, by the moments and reactions of the continuous beam. */
+  function ratioOn(problem: LayoutProblem, lbPerIn: readonly number[], mountLb: number) {
+    const { startIn, endIn } = problem
+    const step = (endIn - startIn) / lbPerIn.length
+    const loads = lbPerIn.map((w, i) => ({ fromIn: startIn + i * step, toIn: startIn + (i + 1) * step, lbPerIn: w }))
+    return (supportsIn: readonly number[]): number => {
+      const beam = { startIn, endIn, supportsIn, loads }
+      const solution = solveContinuousBeam(beam)
+      const reaction = Math.max(...solution.reactionsLb.map(Math.abs))
+      return Math.max(beamExtremes(beam, solution).momentLbIn / 3500, reaction / mountLb)
+    }
+  }
+
+  const loads = fc.tuple(
+    fc.array(fc.double({ min: 1, max: 20, noNaN: true }), { minLength: 3, maxLength: 3 }),
+    fc.integer({ min: 150, max: 600 }),
+  )
+  let [passed, failed] = [0, 0]
+
+  it('are those of trying every set of rafters, 400 times', () => {
+    fc.assert(
+      fc.property(problems, loads, (problem, [lbPerIn, mountLb]) => {
+        fc.pre(problem.rafters.length <= 10)
+        const ratioOf = ratioOn(problem, lbPerIn, mountLb)
+        const ranked = bruteForce(problem).map((layout) => ({ layout, ratio: ratioOf(layout) }))
+        const found = optimisedMounts(problem, ratioOf)
+        if (ranked.length === 0) {
+          expect(found).toBeUndefined()
+          return
+        }
+        const passing = ranked.filter(({ ratio }) => ratio <= 1)
+        const fewest = Math.min(...passing.map(({ layout }) => layout.length))
+        const rivals = passing.length === 0 ? ranked : passing.filter(({ layout }) => layout.length === fewest)
+        if (passing.length === 0) failed += 1
+        else passed += 1
+        if (passing.length > 0) expect(found).toHaveLength(fewest)
+        expect(ratioOf(found ?? [])).toBeCloseTo(Math.min(...rivals.map(({ ratio }) => ratio)), 7)
+      }),
+      { numRuns: 400 },
+    )
+    expect(Math.min(passed, failed)).toBeGreaterThan(20)
+  })
+
+  it('are never told where a layout found step by step does not pass', () => {
+    fc.assert(
+      fc.property(problems, loads, (problem, [lbPerIn, mountLb]) => {
+        fc.pre(problem.rafters.length <= 10)
+        const ratioOf = ratioOn(problem, lbPerIn, mountLb)
+        const all = bruteForce(problem)
+        const passing = all.filter((layout) => ratioOf(layout) <= 1)
+        const found = optimisedMounts(problem, ratioOf, 1)
+        expect(found === undefined).toBe(all.length === 0)
+        if (found === undefined || passing.length === 0) return
+        if (ratioOf(found) <= 1) expect(found.length).toBeGreaterThanOrEqual(Math.min(...passing.map((l) => l.length)))
+      }),
+      { numRuns: 150 },
+    )
   })
 })
 

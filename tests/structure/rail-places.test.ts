@@ -107,7 +107,11 @@ describe('pieces of rail', () => {
 
   it('that cannot are an error, not a silent joint', () => {
     const project = house({}, (p) => {
-      Object.assign(p.equipment.rails?.['rail40'] ?? {}, { stock_lengths_in: [60], max_cantilever_in: 20 })
+      Object.assign(p.equipment.rails?.['rail40'] ?? {}, {
+        stock_lengths_in: [60],
+        max_cantilever_in: 20,
+        splice: { min_from_mount_in: 6, allowed_in_end_span: true, hinge: true },
+      })
     })
     const result = spaceMounts(project, demoArrangement(), { spacingIn: 64 })
     const [finding] = found(result, 'rail-piece-mounts')
@@ -137,6 +141,19 @@ describe('staggered rails', () => {
     expect(shared(result, 'south.main.row2.lower', 'south.main.row1.upper')).toBeLessThanOrEqual(2)
     expect(shared(result, 'south.main.row2.lower', 'south.main.row1.lower')).toBeGreaterThan(5)
     expect(found(result, 'stagger-not-possible')).toEqual([])
+  })
+
+  it('over two rails leave the rafters of both free where the spacing allows it', () => {
+    const over = (mount_stagger_rafters: number) => {
+      const project = house({}, (p) => Object.assign(p.structure ?? {}, { mount_stagger_rafters }))
+      return spaceMounts(project, demoArrangement(), { spacingIn: 64 })
+    }
+    const lower = 'south.main.row1.lower'
+    // With one rail the third comes back to the rafters of the first, with two it does not.
+    expect(shared(over(1), 'south.main.row2.lower', lower)).toBe(5)
+    expect(found(over(2), 'stagger-not-possible')).toEqual([])
+    expect(shared(over(2), 'south.main.row2.lower', 'south.main.row1.upper')).toBeLessThanOrEqual(2)
+    expect(shared(over(2), 'south.main.row2.lower', lower)).toBeLessThanOrEqual(2)
   })
 
   it('that come out aligned are a warning that says so and how many mounts share a rafter', () => {

@@ -248,7 +248,7 @@ describe('other findings', () => {
   it('long rails without an expansion gap', () => {
     expect(
       find(changed('equipment.rails.rail40.splice.max_continuous_ft', 20), 'structure.rail-expansion')?.severity,
-    ).toBe('warning')
+    ).toBe('error')
   })
 
   it.each([

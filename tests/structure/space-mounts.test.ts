@@ -445,12 +445,14 @@ describe('more load is never less demand', () => {
     const modules = block(2, 5, x, 2.2)
     const mirrored = modules.map((m) => ({ ...m, xFt: width - m.xFt - m.widthFt, column: 6 - m.column }))
     const plane = rectangle('south', width, 16, 22)
-    const a = run(projectWith({ framing: { first_offset_in: 5 } }), { planes: [plane], modules }, options)
-    const b = run(
-      projectWith({ framing: { first_offset_in: (width * 12 - 5) % 16 } }),
-      { planes: [plane], modules: mirrored },
-      options,
-    )
+    // Joints as strong as the rail: where they lie does not matter, as the cut begins at the left end either way.
+    const strong = (offset: number): Project => {
+      const project = projectWith({ framing: { first_offset_in: offset } })
+      Object.assign(project.equipment.rails?.['rail40']?.splice ?? {}, { moment_lb_in: 20_000 })
+      return project
+    }
+    const a = run(strong(5), { planes: [plane], modules }, options)
+    const b = run(strong((width * 12 - 5) % 16), { planes: [plane], modules: mirrored }, options)
     expect(b.mounts).toHaveLength(a.mounts.length)
     for (const mount of a.mounts) {
       const twin = b.mounts.find((m) => m.rail === mount.rail && Math.abs(m.x_in - (width * 12 - mount.x_in)) < 1e-6)
@@ -458,6 +460,28 @@ describe('more load is never less demand', () => {
       expect(twin?.down_lb).toBeCloseTo(mount.down_lb, 5)
       expect(twin?.zone).toBe(mount.zone)
     }
+  })
+})
+
+describe('rows that lie different ways', () => {
+  it('weigh what the lower rows do, whichever comes first', () => {
+    const upright = block(1, 4, 12, 2.2)
+    const [w, h] = [67.8 / 12, 44.6 / 12]
+    const lying = upright.map((m, i) => ({
+      ...m,
+      id: `south.main.r2c${i + 1}`,
+      row: 2,
+      orientation: 'landscape' as const,
+      xFt: 12 + i * (w + 0.5 / 12),
+      yFt: 2.2 + 67.8 / 12 + 0.5 / 12,
+      widthFt: w,
+      heightFt: h,
+    }))
+    const plane = rectangle('south', 48, 16, 22)
+    const deadOf = (modules: typeof upright): number =>
+      run(projectWith(), { planes: [plane], modules }).loads.planes['south']?.array_dead_psf ?? 0
+    expect(deadOf(lying)).toBeGreaterThan(deadOf(upright))
+    expect(deadOf([...upright, ...lying])).toBeCloseTo(deadOf(lying), 9)
   })
 })
 

@@ -1,12 +1,13 @@
-import type { Command } from 'commander'
+import { Option, type Command } from 'commander'
 import type { Project } from '../../project/index.js'
-import { textPlan, type Arrangement } from '../../roof/index.js'
+import { textPlan, type Arrangement, type FitRank } from '../../roof/index.js'
 import type { MountValues } from '../../structure/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { type Section, STAGE_CAUTIONS } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
+import { layoutSections } from './layout-sections.js'
 import { mountSections, mountTable } from './mount-sections.js'
 import { feetOf } from '../../values/index.js'
 
@@ -22,6 +23,7 @@ export const examples: readonly [Example, Example, Example] = [
 interface Options {
   readonly spacing?: number
   readonly optimise?: boolean
+  readonly rank?: FitRank
   readonly plan?: boolean
   readonly svg?: string
   readonly loadSheet?: string
@@ -37,6 +39,12 @@ export function configure(command: Command): void {
           numberIn({ min: 6, max: 144 }),
         )
         .option('--optimise', 'look for the fewest mounts that pass on this rafter grid')
+        .addOption(
+          new Option(
+            '--rank <first>',
+            'lay arrays that are fitted by most energy, by fewest mounts or by least cost a module',
+          ).choices(['energy', 'mounts', 'cost']),
+        )
         .option('--plan', 'also draw a plan of each roof plane in characters')
         .option('--load-sheet <file.pdf>', 'also write the loads on rafters or trusses for their engineer')
         .option('--svg <file>', 'also write the roof plan to scale; with several planes one file each, named by sheet'),
@@ -46,8 +54,8 @@ export function configure(command: Command): void {
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project } = await context.project()
-  const { spacing, optimise } = options
-  const isWish = spacing !== undefined || optimise !== undefined
+  const { spacing, optimise, rank } = options
+  const isWish = spacing !== undefined || optimise !== undefined || rank !== undefined
   const wishes = {
     ...(spacing === undefined ? {} : { spacingIn: spacing }),
     ...(optimise === undefined ? {} : { optimise }),
@@ -55,6 +63,8 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const house = await houseOf(context, isWish ? [] : ['mounts'], isWish ? { mounts: wishes } : {})
   const arrangement = await house.roof()
   const result = await house.mounts()
+  const layouts = await house.layouts()
+  const values = layouts.length === 0 ? result.values : { ...result.values, alternatives: layouts }
   const files = options.svg === undefined ? [] : await roofPlans(options.svg, project, arrangement, result)
   if (options.loadSheet !== undefined) {
     const { loadSheetPdf } = await import('../../packet/index.js')
@@ -67,10 +77,11 @@ export async function run(context: CommandContext, options: Options): Promise<Co
       stage: 'mounts',
       sections: [
         ...mountSections(result.values),
+        ...layoutSections(layouts),
         ...(options.plan === true ? plans(arrangement.values, result.values) : []),
       ],
       csv: mountTable(result.values),
-      result,
+      result: { ...result, values },
       cautions: STAGE_CAUTIONS.mounts,
     },
   }

@@ -20,6 +20,13 @@ export const ROOF: Explanations = {
     sources: [PRACTICE],
     fix: 'Ask for fewer modules, allow the other orientation, or put the rest on another plane.',
   },
+  'roof.fewer-for-rafters': {
+    means:
+      'The plane has room for more modules than were placed, but rails under more of them would not find their rafters.',
+    rule: 'A rail needs two mounts, each on a rafter, with its free ends and the distances between mounts within what the rail sheet allows; modules are placed where that can be kept.',
+    sources: [PRACTICE],
+    fix: 'Nothing to do. A rail that allows longer free ends or spans, or other places of obstructions and setbacks, may hold more.',
+  },
   'roof.module-count': {
     means: 'The stated number of modules and the number in the blocks of the arrangement differ.',
     rule: 'Energy, wiring and price all count modules; two answers in one file cannot both be built.',

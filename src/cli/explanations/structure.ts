@@ -165,10 +165,53 @@ export const STRUCTURE: Explanations = {
     fix: 'Add a stock length, or move a mount.',
   },
   'structure.rail-expansion': {
-    means: 'The rail is longer than it may run without a gap.',
-    rule: 'Aluminium grows in the heat and pushes its mounts apart.',
+    means:
+      'The rail is longer than it may run without a gap, and no gap between its modules has room for the ends of two rails.',
+    rule: 'Aluminium grows in the heat and pushes its mounts apart. Rails of a row end on both sides of a gap that takes an end clamp for each and an inch between them.',
     sources: SHEET,
-    fix: 'Leave an expansion gap; no module may bridge it.',
+    fix: 'Leave a wider gap between two modules of the row; no module may bridge it.',
+  },
+  'structure.splice-not-held': {
+    means: 'The rail cannot be cut so that each joint takes the moment and shear at its place.',
+    rule: 'Moment and shear at a joint, in every combination up and down, stay within what its sheet says; a joint weaker than the rail keeps out of the middle fifth of a span and off the mounts.',
+    sources: [{ document: 'Statics of the continuous rail', standing: 'read' }],
+    fix: 'Add a stock length, put the mounts closer together, or use a stronger joint.',
+  },
+  'structure.splice-hinge-place': {
+    means: 'A joint without bending strength lies where the rail without it would carry a moment.',
+    rule: 'Such a joint is a hinge and belongs where the moment is next to nothing; the rail is then solved with it, and each piece stands on two mounts.',
+    sources: [{ document: 'Statics of the continuous rail', standing: 'read' }],
+    fix: 'State the moment that the joint takes, or add a stock length.',
+  },
+  'structure.splice-moment': {
+    means: 'The moment at a joint of a rail is over what the joint takes.',
+    rule: 'The moment at the joint in every combination, up and down, stays within the allowable moment of its sheet.',
+    sources: SHEET,
+    fix: 'Put the mounts closer together, use a stock length that puts the joint elsewhere, or use a stronger joint.',
+  },
+  'structure.splice-shear': {
+    means: 'The shear at a joint of a rail is over what the joint takes.',
+    rule: 'The shear at the joint in every combination, up and down, stays within the allowable shear of its sheet.',
+    sources: SHEET,
+    fix: 'Put the mounts closer together, use a stock length that puts the joint elsewhere, or use a stronger joint.',
+  },
+  'structure.splice-shear-not-checked': {
+    means: 'The sheet of the rail does not state the shear that a joint takes, so it was not checked.',
+    rule: 'A joint passes shear from one piece to the next, with or without bending strength.',
+    sources: SHEET,
+    fix: 'Add the allowable shear of the joint from its data sheet.',
+  },
+  'structure.rail-movement': {
+    means: 'The end of a rail moves farther in heat and cold than the mounts let it.',
+    rule: 'A rail grows by dL = alpha L dT with alpha 13e-6 per deg F; each end moves half of it, and the mounts must let it go, as no mount holds the force of a rail that is kept from growing.',
+    sources: [{ document: 'Thermal expansion of aluminium', standing: 'from memory' }],
+    fix: 'Break the row into shorter rails, or use mounts with longer slots.',
+  },
+  'structure.rail-movement-not-checked': {
+    means: 'The mounts state how far they let a rail move, but the range of temperatures at the site is not known.',
+    rule: 'The rail is as cold as 10 deg F below the coldest design temperature and as hot as 50 deg F over the hottest air.',
+    sources: [{ document: 'Judgement on the range of rail temperatures', standing: 'common practice, no source' }],
+    fix: 'State extreme_low_c and high_0p4pct_c under site.design_temperatures.',
   },
   'structure.rail-piece-mounts': {
     means: 'A piece of a rail would stand on one mount only.',

@@ -1,6 +1,6 @@
 import { piecesOf, SAME_PLACE_IN, sagsOf, stationAt, stationsOf, type BeamPieces } from './beam-walk.js'
 import type { BeamModel, BeamSolution } from './continuous-beam.js'
-import { type Inches, type PoundInches, type Pounds } from '../../values/index.js'
+import { at, type Inches, type PoundInches, type Pounds } from '../../values/index.js'
 
 /** Extreme values along a beam. */
 export interface BeamExtremes {
@@ -35,6 +35,30 @@ export function beamExtremes(beam: BeamModel, solution: BeamSolution): BeamExtre
     shearLb: shear,
     deflections: deflectionsOf(beam, pieces),
   }
+}
+
+/** Moment and shear at a place of a solved beam; over a support the shear of the side where it is larger. */
+export function beamForcesAt(
+  beam: BeamModel,
+  solution: BeamSolution,
+  xIn: number,
+): { readonly momentLbIn: PoundInches; readonly shearLb: Pounds } {
+  let [moment, left, right] = [0, 0, 0]
+  for (const load of beam.loads) {
+    const length = Math.min(load.toIn, xIn) - load.fromIn
+    if (length <= 0) continue
+    moment -= load.lbPerIn * length * (xIn - load.fromIn - length / 2)
+    left -= load.lbPerIn * length
+    right -= load.lbPerIn * length
+  }
+  for (const [index, support] of beam.supportsIn.entries()) {
+    const reaction = at(solution.reactionsLb, index)
+    if (support > xIn + SAME_PLACE_IN) break
+    moment += reaction * (xIn - support)
+    right += reaction
+    if (support < xIn - SAME_PLACE_IN) left += reaction
+  }
+  return { momentLbIn: moment, shearLb: Math.abs(left) > Math.abs(right) ? left : right }
 }
 
 function deflectionsOf(beam: BeamModel, pieces: BeamPieces): BeamExtremes['deflections'] {

@@ -1,4 +1,4 @@
-import type { BeamModel, BeamSolution } from './continuous-beam.js'
+import type { BeamKink, BeamModel, BeamSolution } from './continuous-beam.js'
 
 /** Short lengths of beam with one load on each, from left to right: shear and moment at their left ends, just right of a support. */
 export interface BeamPieces {
@@ -21,7 +21,7 @@ type Loads = Pick<BeamModel, 'loads'>
  * @param others Loads whose places are wanted too, so that the pieces of several load cases lie side by side.
  */
 export function stationsOf(beam: BeamModel, others: readonly Loads[] = []): Float64Array {
-  const marks = [beam.startIn, beam.endIn, ...beam.supportsIn]
+  const marks = [beam.startIn, beam.endIn, ...beam.supportsIn, ...(beam.kinks ?? []).map((kink) => kink.xIn)]
   for (const { loads } of [beam, ...others]) {
     for (const load of loads) {
       if (load.fromIn > beam.startIn && load.fromIn < beam.endIn) marks.push(load.fromIn)
@@ -96,7 +96,7 @@ function firstAfter(xs: Float64Array, x: number): number {
  * @source statics; exact within each piece, where M is a parabola
  */
 export function sagsOf(beam: BeamModel, pieces: BeamPieces): Float64Array {
-  const sags = integrateTwice(pieces)
+  const sags = integrateTwice(pieces, beam.kinks ?? [])
   const [first, second] = beam.supportsIn
   const [s0, s1] = [stationAt(pieces.x, first!), stationAt(pieces.x, second!)]
   const [x0, sag0] = [pieces.x[s0]!, sags[s0]!]
@@ -112,12 +112,14 @@ export function stationAt(xs: Float64Array, x: number, from = 0): number {
 }
 
 /** Second integral of M at the left end of every piece, from the left end of the beam on. */
-function integrateTwice(pieces: BeamPieces): Float64Array {
+function integrateTwice(pieces: BeamPieces, kinks: readonly BeamKink[]): Float64Array {
   const n = pieces.x.length
   const sags = new Float64Array(n)
   let [slope, sag] = [0, 0]
   for (let k = 0; k < n; k++) {
     const [h, w, shear, moment] = [pieces.h[k]!, pieces.w[k]!, pieces.shear[k]!, pieces.moment[k]!]
+    // Deflections are taken with the sign of the moment, so that a kink turns the slope as the moment does.
+    for (const kink of kinks) if (Math.abs(kink.xIn - pieces.x[k]!) < SAME_PLACE_IN) slope += kink.timesStiffness
     // Powers by multiplication: this runs for each piece of each layout that is tried.
     const h2 = h * h
     sag += slope * h + (moment * h2) / 2 + (shear * h2 * h) / 6 - (w * h2 * h2) / 24

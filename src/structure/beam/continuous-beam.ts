@@ -7,6 +7,13 @@ export interface LineLoad {
   readonly lbPerIn: PoundsPerInch
 }
 
+/** A place where the two sides of a beam turn against each other. */
+export interface BeamKink {
+  readonly xIn: number
+  /** Angle by which the slope to the right exceeds that to the left, times EI, lb-in2. */
+  readonly timesStiffness: number
+}
+
 /** A prismatic beam on unyielding supports with free ends. */
 export interface BeamModel {
   readonly startIn: Inches
@@ -14,6 +21,8 @@ export interface BeamModel {
   /** Ascending, at least two, within the ends. */
   readonly supportsIn: readonly Inches[]
   readonly loads: readonly LineLoad[]
+  /** Kinks between the supports; none when missing. */
+  readonly kinks?: readonly BeamKink[]
 }
 
 export interface BeamSolution {
@@ -60,6 +69,12 @@ function spanTerms(beam: BeamModel, from: number, to: number): { left: number; r
     const fromLeft = (u: number): number => (u * u * L * L) / 2 - u ** 4 / 4
     left += (w / L) * (fromLeft(b) - fromLeft(a))
     right += (w / L) * (fromLeft(L - a) - fromLeft(L - b))
+  }
+  // A kink alone turns the ends of a simple span as a load does: the far part of its angle at each end.
+  for (const { xIn, timesStiffness } of beam.kinks ?? []) {
+    if (xIn <= from || xIn >= to) continue
+    left += (6 * timesStiffness * (xIn - from)) / L
+    right += (6 * timesStiffness * (to - xIn)) / L
   }
   return { left, right, rl, rr }
 }

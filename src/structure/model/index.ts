@@ -9,6 +9,7 @@ export type {
   RafterCodePath,
   RafterValue,
   RailValue,
+  SpliceValue,
   ZoneLoads,
 } from './mount-values.js'
 export { need } from './need.js'

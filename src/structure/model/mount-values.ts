@@ -47,6 +47,8 @@ export interface MountValues {
   readonly mount_kind: 'rafter_screw' | 'standing_seam_clamp' | 'tile_hook' | 'deck'
   /** What fixes each mount. */
   readonly fastener: FastenerValue
+  /** Joints between pieces of rail. */
+  readonly splices: readonly SpliceValue[]
 }
 
 export interface RafterProposalValue {
@@ -103,6 +105,21 @@ export interface FastenerValue {
   readonly into: 'rafter' | 'seam' | 'sheathing'
   readonly each: number
   readonly count: number
+}
+
+/** A joint between two pieces of a rail, with the largest forces over all combinations, up and down. */
+export interface SpliceValue {
+  readonly rail: string
+  readonly x_in: number
+  readonly moment_lb_in: number
+  readonly shear_lb: number
+  /** Null for a hinge, which takes no moment. */
+  readonly moment_capacity_lb_in: number | null
+  /** Null when the sheet does not state it. */
+  readonly shear_capacity_lb: number | null
+  /** Null when there is nothing to hold it against. */
+  readonly ratio: number | null
+  readonly method: 'moment splice' | 'hinge'
 }
 
 export interface ZoneLoads {

@@ -1,13 +1,5 @@
-import {
-  containsPoint,
-  distanceToSegmentFt,
-  radiansOf,
-  signedAreaFt2,
-  type Point,
-  type Degrees,
-  type Feet,
-  type SquareFeet,
-} from '../../values/index.js'
+import { isOnPlane } from '../../roof/index.js'
+import { radiansOf, signedAreaFt2, type Point, type Degrees, type Feet, type SquareFeet } from '../../values/index.js'
 
 /** A point of a roof plane, ft: x along the eave to the right, y up the slope. */
 export type PlanePoint = Point
@@ -24,8 +16,7 @@ export interface PlaneGeometry {
 
 /** Whether a point lies in the plane or on its edge. */
 export function isInPlane(plane: PlaneGeometry, point: PlanePoint): boolean {
-  const onEdge = plane.edges.some(({ from, to }) => distanceToSegmentFt(point, [from, to]) < 1e-6)
-  return onEdge || containsPoint(cornersOf(plane), point)
+  return isOnPlane(plane.edges, point)
 }
 
 /** The plane seen from above: y becomes horizontal, ft. */

@@ -1,3 +1,4 @@
+import { freeEndFits } from '../../roof/index.js'
 import type { Inches } from '../../values/index.js'
 
 /** Where the mounts of one or more rails on the same rafters may go. */
@@ -21,11 +22,11 @@ interface Partial {
 }
 
 function startFits(problem: LayoutProblem, first: number, second: number): boolean {
-  return first - problem.startIn <= problem.maxCantileverOfSpan * (second - first) + SLACK_IN
+  return freeEndFits(first - problem.startIn, second - first, problem)
 }
 
 function endFits(problem: LayoutProblem, before: number, last: number): boolean {
-  return problem.endIn - last <= problem.maxCantileverOfSpan * (last - before) + SLACK_IN
+  return freeEndFits(problem.endIn - last, last - before, problem)
 }
 
 /**

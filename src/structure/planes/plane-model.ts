@@ -1,5 +1,5 @@
 import type { Project } from '../../project/index.js'
-import type { ModulePlacement } from '../../roof/index.js'
+import type { ClampZone, ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { feetOf, inchesOf, own, type Feet, type Inches } from '../../values/index.js'
 import {
@@ -13,7 +13,7 @@ import {
 } from '../wind/index.js'
 import type { FramingSpec } from '../rafters/index.js'
 import { need, inPlan, isInPlane, type PlaneGeometry } from '../model/index.js'
-import type { ClampZone, WindKey } from '../rails/index.js'
+import type { WindKey } from '../rails/index.js'
 import type { SiteLoads } from '../loads/index.js'
 import type { SnowCase } from '../snow/index.js'
 import { snowOfPlane, type PlaneSnowLoads } from './plane-snow.js'
@@ -106,7 +106,9 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
       const length = Math.hypot(dx, dy)
       const along = ((p.xFt - a.xFt) * dx + (p.yFt - a.yFt) * dy) / length
       const away = (dx * (p.yFt - a.yFt) - dy * (p.xFt - a.xFt)) / length
-      return depthIn > 0 && along >= 0 && along <= length && inchesOf(away) < depthIn - 1e-6
+      // A place on the far side of an edge is over another part of an angled plane.
+      const within = inchesOf(away) > -1e-6 && inchesOf(away) < depthIn - 1e-6
+      return depthIn > 0 && along >= 0 && along <= length && within
     }),
   )
   if (!outside && !overhang) return

@@ -1,18 +1,22 @@
 import type { Project } from '../../project/index.js'
-import type { ModulePlacement } from '../../roof/index.js'
-import { own, type Inches, type PoundsPerSquareFoot } from '../../values/index.js'
+import {
+  rafterPlaces,
+  continuousRailFt,
+  railInsetIn,
+  railLines,
+  type ModulePlacement,
+  type RailLine,
+} from '../../roof/index.js'
+import { inchesOf, own, type Inches, type PoundsPerSquareFoot } from '../../values/index.js'
 import { arrayDead, type ArrayDead } from './array-weight.js'
 import { combinedLoads, type CombinedLoad, type SiteLoads } from '../loads/index.js'
 import type { Chosen, MountProduct, RailProduct } from './equipment-spec.js'
-import { cutRafters, rafterPlaces, type FramingSpec } from '../rafters/index.js'
+import { cutRafters, type FramingSpec } from '../rafters/index.js'
 import type { MountLines } from './mount-spec.js'
 import {
   type LoadedRail,
   type RailToLay,
   type RailStrength,
-  railLines,
-  type ClampZone,
-  type RailLine,
   moduleKeys,
   railPatches,
   type ModuleKeys,
@@ -79,8 +83,12 @@ export function planeRails(
 ): RailToLay[] {
   const { plane, kit } = parts
   const obstructions = Object.values(own(project.roof_planes, plane.geometry.id)?.obstructions ?? {})
-  const zoneOf = (module: ModulePlacement): ClampZone => clampZoneOf(project, module)
-  const rails = railLines(plane.modules, zoneOf, kit.endAllowanceIn, obstructions)
+  const rails = railLines(plane.modules, {
+    insetInOf: (module) => railInsetIn(inchesOf(module.heightFt), clampZoneOf(project, module)),
+    endAllowanceIn: kit.endAllowanceIn,
+    obstructions,
+    continuousIn: inchesOf(continuousRailFt(project).lengthFt),
+  })
   // Both rails of a run carry the same modules.
   const known = new Map<ModulePlacement, ModuleKeys>()
   const keysOf = (module: ModulePlacement): ModuleKeys => {

@@ -1,5 +1,5 @@
 import type { Project } from '../../project/index.js'
-import { railEndIn } from '../../roof/index.js'
+import { MOUNT_CLEARANCE_IN, MOUNT_EDGE_IN, railEndIn, sheetSpanIn, staggerRails } from '../../roof/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
 import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
 import type { LayoutRules } from '../rails/index.js'
@@ -9,9 +9,6 @@ import type { Inches } from '../../values/index.js'
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
 const SHEET = 'It stands on the data sheet of the rail.'
-
-/** Longest span looked at when the rail sheet sets none, in. */
-const LONGEST_SPAN_IN = 144
 
 /**
  * The rail and mount of the project with their strength and placing rules.
@@ -48,12 +45,12 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
     mount,
     railStrength: strength,
     endAllowanceIn: railEndIn(project, worksheet),
-    longestSpanIn: rail.product.max_span_in ?? LONGEST_SPAN_IN,
+    longestSpanIn: sheetSpanIn(rail.product),
     mountEdgeIn:
       structure?.mount_edge_in ??
       worksheet.assume({
         path: 'structure.mount_edge_in',
-        value: 3,
+        value: MOUNT_EDGE_IN,
         unit: 'in',
         why: 'a flashing needs room to the edge of the roof',
         source: PRACTICE,
@@ -62,7 +59,7 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
       structure?.mount_clearance_in ??
       worksheet.assume({
         path: 'structure.mount_clearance_in',
-        value: 6,
+        value: MOUNT_CLEARANCE_IN,
         unit: 'in',
         why: 'flashing of the mount and of a vent shall not overlap',
         source: PRACTICE,
@@ -126,6 +123,7 @@ export function layoutRules(
         why: 'neighbouring rails on different rafters halve what one rafter gets',
         source: PRACTICE,
       }),
+    staggerRails: staggerRails(project),
     spacingIn: options.optimise === true ? undefined : spacingIn,
     optimise: options.optimise ?? false,
     maxCantileverIn: Math.min(sheet, structure?.max_cantilever_in ?? Infinity),

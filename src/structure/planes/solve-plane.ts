@@ -17,6 +17,7 @@ import { reportedZones } from './report-zones.js'
 import type { ReportedZone } from './report-plane.js'
 import type { SiteLoads } from '../loads/index.js'
 import { solarConditions } from '../wind/index.js'
+import { spliceRail, type SplicedRail } from './splice-rails.js'
 import { sparingRafters } from './spare-rafters.js'
 
 /** One plane, laid out. */
@@ -29,7 +30,7 @@ export interface SolvedPlane {
   /** Where its mounts may stand. */
   readonly lines: MountLines
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
-  readonly rails: readonly LaidRail[]
+  readonly rails: readonly SplicedRail[]
   readonly zones: readonly ReportedZone[]
   /** The check of the rafters; undefined under trusses, which are not judged. */
   readonly rafters: PlaneRafters | undefined
@@ -63,8 +64,12 @@ export function solvePlane(
   const { strength: mount, lines } = mountOnPlane(project, kit.mount, framing, geometry.id, worksheet)
   const parts = { plane: model, framing, lines, kit, mount }
   const arrays = new Map<string, ArrayOnPlane>()
-  for (const module of modules) {
-    if (!arrays.has(module.array)) arrays.set(module.array, arrayOnPlane(project, site, parts, module))
+  for (const { array } of modules) {
+    if (arrays.has(array)) continue
+    // Where rows lie different ways, the rails weigh most under the lower ones.
+    const own = modules.filter((module) => module.array === array)
+    const lowest = own.reduce((a, b) => (b.heightFt < a.heightFt ? b : a))
+    arrays.set(array, arrayOnPlane(project, site, parts, lowest))
   }
   for (const array of arrays.keys()) checkConditions(house, geometry, modules, array, worksheet)
   const toLay = planeRails(project, parts, arrays)
@@ -86,8 +91,8 @@ export function solvePlane(
   const rules = layoutRules(project, kit, { spacingIn: lines.spacingIn, on: placesOf(mount) }, options, worksheet)
   const ratioOf = (laid: readonly LaidRail[]): number =>
     covered === undefined ? rafterRatio(project, site, { model, framing, rails: laid, arrays }) : 0
-  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet)
-  for (const rail of rails) reportBroken(rail, placesOf(mount), worksheet)
+  const rails = sparingRafters(geometry.id, toLay, rules, ratioOf, worksheet).map((rail) => spliceRail(rail, kit))
+  for (const rail of rails) reportBroken(rail, { places: placesOf(mount), staggerRails: rules.staggerRails }, worksheet)
   const rafters = solveRafters(project, site, { model, framing, rails, arrays })
   const proposals =
     rafters === undefined || covered !== undefined
@@ -169,7 +174,12 @@ function placesOf(mount: MountStrength): 'rafters' | 'seams' | 'lines of the she
   return grid === 'seam' ? 'seams' : grid === 'deck' ? 'lines of the sheathing' : 'rafters'
 }
 
-function reportBroken(rail: LaidRail, places: string, worksheet: Worksheet): void {
+function reportBroken(
+  rail: LaidRail,
+  { places, staggerRails }: { readonly places: string; readonly staggerRails: number },
+  worksheet: Worksheet,
+): void {
+  const below = staggerRails === 1 ? 'the rail below' : `the ${staggerRails} rails below`
   const { id } = rail.loaded.line
   const { sharedIn, supportsIn } = rail
   if (rail.limitsBroken) {
@@ -187,20 +197,20 @@ function reportBroken(rail: LaidRail, places: string, worksheet: Worksheet): voi
     worksheet.find({
       severity: 'note',
       id: 'structure.stagger-ends-shared',
-      message: `rail ${id}: an end mount stands on the same rafter as one of the rail below, since no other rafter is within the free end`,
+      message: `rail ${id}: an end mount stands on the same rafter as one of ${below}, since no other rafter is within the free end`,
       where: 'structure.mount_layout',
       fix: 'Nothing to do while the checks of rafter bending pass; end mounts carry less than the others.',
     })
     return
   }
   const how =
-    sharedIn.length === supportsIn.length
+    sharedIn.length === supportsIn.length && staggerRails === 1
       ? 'so the two rails are aligned, not staggered'
-      : 'so these rafters carry both rails'
+      : 'so these rafters carry more than one of them'
   worksheet.find({
     severity: 'warning',
     id: 'structure.stagger-not-possible',
-    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of the rail below, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
+    message: `rail ${id}: ${sharedIn.length} of its ${supportsIn.length} mounts stand on rafters of ${below}, as spacing and free ends leave no others, ${how}; the rafters are checked with that load`,
     where: 'structure.mount_layout',
     fix: 'Accept it while the checks of rafter bending pass, or use a rail that allows longer spans or free ends.',
   })

@@ -11,7 +11,7 @@ export {
   type WorstCheck,
 } from './rafter-check.js'
 export { rafterDocument } from './rafter-document.js'
-export { rafterNumber, rafterPlaces } from './rafter-grid.js'
+export { rafterNumber } from '../../roof/index.js'
 export type { RafterInput, RafterPoint } from './rafter-input.js'
 export { placeOf, type RafterPlace } from './rafter-place.js'
 export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'

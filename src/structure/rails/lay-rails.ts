@@ -18,12 +18,14 @@ export interface LaidRail extends RailToLay {
   readonly demand: RailDemand
   /** Whether no layout on these rafters keeps spacing and free ends. */
   readonly limitsBroken: boolean
-  /** Mounts on rafters that the rail below uses too, though neighbouring rails shall be staggered, in. */
+  /** Mounts on rafters that the rails below use too, as many of them as are to be staggered, though neighbouring rails shall be staggered, in. */
   readonly sharedIn: readonly Inches[]
 }
 
 export interface LayoutRules {
   readonly layout: 'aligned' | 'staggered'
+  /** Rails below a rail whose rafters it leaves free, where they are staggered. */
+  readonly staggerRails: number
   /** One spacing for all zones, in; otherwise each zone's own longest span. */
   readonly spacingIn: Inches | undefined
   readonly optimise: boolean
@@ -48,10 +50,10 @@ export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidR
   const groups = rules.layout === 'aligned' ? byRun(rails) : rails.map((rail) => [rail])
   for (const group of groups) {
     const common = sharedRafters(group)
-    const taken = rules.layout === 'aligned' ? new Set<number>() : takenBelow(laid, group)
+    const taken = takenBelow(laid, group, rules.layout === 'aligned' ? 0 : rules.staggerRails)
     const layout = solveStaggered(group, common, taken, rules, demands)
     const supportsIn = layout ?? common
-    const sharedIn = supportsIn.filter((x) => taken.has(x))
+    const sharedIn = supportsIn.filter((x) => taken.at(-1)?.has(x) === true)
     for (const rail of group) {
       const demand = demandOf(demands, rail, supportsIn)
       laid.push({ ...rail, supportsIn, demand, limitsBroken: layout === undefined, sharedIn })
@@ -60,43 +62,69 @@ export function layRails(rails: readonly RailToLay[], rules: LayoutRules): LaidR
   return laid
 }
 
-/** Rafters that the nearest rail below uses, at each place where there is one. */
-function takenBelow(laid: readonly LaidRail[], group: readonly RailToLay[]): ReadonlySet<number> {
+/** Rafters that the nearest rail below uses, at each place where there is one; those of the two nearest; and so on. */
+function takenBelow(laid: readonly LaidRail[], group: readonly RailToLay[], rails: number): ReadonlySet<number>[] {
   const [own] = group
-  const taken = new Set<number>()
+  const taken = Array.from({ length: rails }, () => new Set<number>())
   if (own === undefined) return taken
   const below = laid.filter(({ loaded }) => loaded.line.yIn < own.loaded.line.yIn - 1e-6)
   for (const x of own.rafters) {
     const over = below.filter(({ loaded }) => loaded.line.startIn <= x && x <= loaded.line.endIn)
-    const nearest = Math.max(...over.map(({ loaded }) => loaded.line.yIn))
-    if (over.some((rail) => rail.loaded.line.yIn === nearest && rail.supportsIn.includes(x))) taken.add(x)
+    const heights = [...new Set(over.map(({ loaded }) => loaded.line.yIn))].sort((a, b) => b - a)
+    for (const [index, set] of taken.entries()) {
+      const near = heights.slice(0, index + 1)
+      if (over.some((rail) => near.includes(rail.loaded.line.yIn) && rail.supportsIn.includes(x))) set.add(x)
+    }
   }
   return taken
 }
 
 /**
- * Solves on rafters that the rail below left free; where its ends cannot be reached so, it shares end rafters, which get the
- * smallest reactions; where that does not help either, any rafter. The first layout that passes wins, otherwise the best.
+ * Solves on rafters that the rails below left free, as many rails as asked or fewer; where its ends cannot be reached so, it
+ * shares end rafters, which get the smallest reactions; where that does not help either, any rafter. The first layout that passes wins, otherwise the best.
  */
 function solveStaggered(
   group: readonly RailToLay[],
   common: readonly number[],
-  taken: ReadonlySet<number>,
+  taken: readonly ReadonlySet<number>[],
   rules: LayoutRules,
   demands: Demands,
 ): readonly number[] | undefined {
   const { startIn, endIn } = group[0]?.loaded.line ?? { startIn: 0, endIn: 0 }
   const nearEnd = (x: number): boolean => Math.min(x - startIn, endIn - x) <= rules.maxCantileverIn
-  const choices = [common.filter((x) => !taken.has(x)), common.filter((x) => !taken.has(x) || nearEnd(x)), common]
+  const staggered = taken
+    .filter((set) => set.size > 0)
+    .toReversed()
+    .flatMap((set) => [common.filter((x) => !set.has(x)), common.filter((x) => !set.has(x) || nearEnd(x))])
   let best: { layout: readonly number[]; ratio: number } | undefined
-  for (const rafters of taken.size === 0 ? choices.slice(0, 1) : choices) {
+  for (const rafters of [...staggered, common]) {
     const layout = solve(group, rafters, rules, demands)
     if (layout === undefined) continue
     const ratio = ratioOf(group, layout, demands)
     if (best === undefined || ratio < best.ratio) best = { layout, ratio }
     if (ratio <= 1) break
   }
-  return best?.layout
+  return best?.layout ?? solveBySheet(group, common, rules, demands)
+}
+
+/**
+ * Where the spans of the zones, which stand for even rails, leave no layout: one within the spans of the sheet, by its exact
+ * checks. A wished spacing is kept.
+ */
+function solveBySheet(
+  group: readonly RailToLay[],
+  rafters: readonly number[],
+  rules: LayoutRules,
+  demands: Demands,
+): readonly number[] | undefined {
+  const [first] = group
+  if (first === undefined || rules.spacingIn !== undefined) return undefined
+  const { startIn, endIn } = first.loaded.line
+  const problem: LayoutProblem = { ...rules, startIn, endIn, rafters, limitIn: () => rules.longestSpanIn }
+  const fewest = fewestMounts(problem)
+  return fewest === undefined
+    ? undefined
+    : firstThatPasses(problem, fewest, (layout) => ratioOf(group, layout, demands))
 }
 
 /** Largest demand over capacity of a layout over all rails of a group. */
@@ -111,7 +139,7 @@ function demandOf(demands: Demands, rail: RailToLay, supportsIn: readonly Inches
   const known = demands.get(rail) ?? new Map<string, RailDemand>()
   demands.set(rail, known)
   const key = supportsIn.join()
-  const demand = known.get(key) ?? railDemand(rail.loaded, supportsIn)
+  const demand = known.get(key) ?? railDemand(rail.loaded, { supportsIn })
   known.set(key, demand)
   return demand
 }

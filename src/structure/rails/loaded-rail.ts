@@ -1,7 +1,7 @@
+import type { RailLine } from '../../roof/index.js'
 import type { CombinedLoad } from '../loads/index.js'
 import type { MountStrength } from '../mounts/index.js'
 import type { RailStrength } from './rail-capacity.js'
-import type { RailLine } from './rail-lines.js'
 import type { RailPatch } from './rail-patches.js'
 import type { WindOnPlane } from '../wind/index.js'
 

@@ -2,9 +2,10 @@ import { solveContinuousBeam } from '../beam/index.js'
 import type { LoadedRail } from './loaded-rail.js'
 import { feelsRoofSuction, mountChecks, type MountCheck } from '../mounts/index.js'
 import { railChecks, type RailCheck } from './rail-checks.js'
+import { railBeam, type SupportedRail } from './rail-loads.js'
 import { LEAST_AREA_FT2, patchLoads, type RailPatch, type WindKey } from './rail-patches.js'
 import { roofSuctionPsf, windPressurePsf } from '../wind/index.js'
-import { at, feetOf, type Inches, type Pounds, type SquareFeet } from '../../values/index.js'
+import { at, feetOf, type Pounds, type SquareFeet } from '../../values/index.js'
 
 /** Demand on one mount, ASD. */
 export interface MountDemand {
@@ -37,13 +38,14 @@ export interface RailDemand {
  *
  * Wind on a mount is read at the area that the mount carries, wind on the rail at the smallest span's area (the safe side).
  *
- * @param supportsIn Mount positions along the rail, in, ascending, at least two.
+ * @param supported Mounts along the rail, in, ascending, at least two, and joints that are hinges.
  * @returns ASD loads in lb, checks with demand and capacity.
  */
-export function railDemand(rail: LoadedRail, supportsIn: readonly Inches[]): RailDemand {
-  const unit = unitReactions(rail, supportsIn)
+export function railDemand(rail: LoadedRail, supported: SupportedRail): RailDemand {
+  const { supportsIn } = supported
+  const unit = unitReactions(rail, supported)
   const mounts = supportsIn.map((xIn, index) => mountDemand(rail, supportsIn, xIn, index, unit))
-  const checks = railChecks(rail, supportsIn)
+  const checks = railChecks(rail, supported)
   const ratios = [...checks, ...mounts.flatMap((m) => m.checks)].map((check) => check.ratio)
   return { mounts, checks, ratio: Math.max(...ratios) }
 }
@@ -59,13 +61,12 @@ function keysOf(patches: readonly RailPatch[]): WindKey[] {
   return [...keys.values()]
 }
 
-function unitReactions(rail: LoadedRail, supportsIn: readonly Inches[]): UnitReactions[] {
+function unitReactions(rail: LoadedRail, supported: SupportedRail): UnitReactions[] {
   return keysOf(rail.patches).map((key) => {
     const loads = patchLoads(rail.patches, (k, widthFt) =>
       k.zone === key.zone && k.exposed === key.exposed ? widthFt : 0,
     )
-    const { startIn, endIn } = rail.line
-    return { key, perPsf: solveContinuousBeam({ startIn, endIn, supportsIn, loads }).reactionsLb }
+    return { key, perPsf: solveContinuousBeam(railBeam(rail, supported, loads)).reactionsLb }
   })
 }
 

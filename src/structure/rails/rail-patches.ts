@@ -1,6 +1,5 @@
-import type { ModulePlacement } from '../../roof/index.js'
+import type { ModulePlacement, RailLine } from '../../roof/index.js'
 import type { LineLoad } from '../beam/index.js'
-import type { RailLine } from './rail-lines.js'
 import { feetOf, inchesOf, type Feet, type Inches } from '../../values/index.js'
 
 /** A wind zone with or without the array edge factor. */

@@ -10,6 +10,8 @@ export interface RailCut {
   /** Largest distance from a joint to the nearer mount as a share of the span. */
   readonly maxFromMountOfSpan: number
   readonly allowedInEndSpan: boolean
+  /** Whether a joint may lie at one of the places; at all of them when missing. */
+  readonly isAllowed?: (xIn: number) => boolean
 }
 
 /** Mounts that each piece needs: a piece on one mount is held by its joint alone. @source statics */
@@ -24,7 +26,7 @@ export interface RailPieces {
 const STEP_IN = 1
 
 /** Places where a joint may lie, on a net of one inch and at the bounds. */
-function jointPlaces(cut: RailCut): { x: number; span: number }[] {
+export function jointPlaces(cut: RailCut): { x: number; span: number }[] {
   const places: { x: number; span: number }[] = []
   const last = cut.mountsIn.length - 2
   for (let span = 0; span <= last; span++) {
@@ -32,7 +34,8 @@ function jointPlaces(cut: RailCut): { x: number; span: number }[] {
     const [a, b] = [at(cut.mountsIn, span), at(cut.mountsIn, span + 1)]
     const reach = cut.maxFromMountOfSpan * (b - a)
     for (let d = cut.minFromMountIn; d <= b - a - cut.minFromMountIn + 1e-9; d += STEP_IN) {
-      if (Math.min(d, b - a - d) <= reach + 1e-9) places.push({ x: a + d, span })
+      const x = a + d
+      if (Math.min(d, b - a - d) <= reach + 1e-9 && cut.isAllowed?.(x) !== false) places.push({ x, span })
     }
   }
   return places

@@ -3,6 +3,7 @@ import { rafterValues } from './rafter-values.js'
 import { threadInRafterIn, centringToleranceIn, leadHoleIn } from '../fasteners/index.js'
 import { lagsOf } from '../mounts/index.js'
 import { fastenerOf } from './fastener-value.js'
+import { spliceValues } from './splice-checks.js'
 import { mountRows } from './mount-rows.js'
 import type {
   CheckValue,
@@ -86,6 +87,7 @@ export function collectValues({ site, arrangement, planes, rails, checks, kit, s
     ...rafterValues(planes),
     snow: snowValues(site, planes),
     seismic,
+    splices: planes.flatMap((plane) => plane.rails.flatMap(spliceValues)),
   }
 }
 

@@ -27,6 +27,9 @@ export const ALLOYS: Readonly<Record<Alloy, AlloyStrength>> = {
 /** Modulus of elasticity, psi. @source Aluminum Design Manual 2005, one sheet (secondary) */
 export const ALUMINIUM_MODULUS_PSI = 10_100_000
 
+/** Growth of aluminium with heat, per deg F (23.4e-6 per deg C). @source 12.8 to 13.1e-6 for alloys of the 6000 series (from memory) */
+export const ALUMINIUM_EXPANSION_PER_F = 13e-6
+
 /** Safety factors of allowable strength design. @source Aluminum Design Manual, section B.3 (from memory) */
 export const ALUMINIUM_SAFETY = { yield: 1.65, rupture: 1.95 } as const
 
