@@ -187,7 +187,7 @@ function mountRows(values: MountValues): Row[] {
   const { lag, fastener, weakest_link: weakest } = values
   const screws: Row[] =
     lag === null
-      ? [['Fastener', `${fastener.each} ${fastener.name} each, into the ${fastener.into}`]]
+      ? [['Fastener', `${fastener.each} x ${fastener.name} per mount, into the ${fastener.into}`]]
       : [
           ['Thread in the rafter', `${inches(lag.thread_in_rafter_in)} without the tip`],
           ['Lead hole allowed', `${inches(lag.lead_hole_least_in, 64)} to ${inches(lag.lead_hole_most_in, 64)}`],
