@@ -85,7 +85,8 @@ function rackedFindings(required: FireClass, racked: Racked): Finding[] {
   const notStated = missing
     .filter(([isMissing]) => isMissing)
     .map(([, where, what]): Finding => ({
-      severity: 'error',
+      // Without a chosen rail there is no rack yet that could be wrong.
+      severity: where === 'structure.rail' ? 'warning' : 'error',
       id: 'roof.fire-class-not-checked',
       message: `array ${array}: ${what} is not stated, so the fire class ${required} of modules and rack together is not checked`,
       where,

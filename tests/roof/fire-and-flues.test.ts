@@ -87,6 +87,12 @@ describe('the fire class of modules and rack', () => {
     ])
   })
 
+  test('before a rail is chosen the rack is asked for, no more', () => {
+    const project = roofProject({ outline: GABLE }, BLOCK, { roof_access: { required_fire_class: 'A' } })
+    const found = arrangeModules(project).findings.filter(({ where }) => where === 'structure.rail')
+    expect(found.map(({ id, severity }) => [id, severity])).toEqual([['roof.fire-class-not-checked', 'warning']])
+  })
+
   test('a class that nobody stated: an error by the residential code, asked by the fire code, not asked without one', () => {
     const severities = (given: Case) => fireFindings(given).map(({ id, severity }) => [id, severity])
     for (const residential of ['IRC 2018', 'IRC 2021'] as const) {
@@ -101,7 +107,7 @@ describe('the fire class of modules and rack', () => {
 const BOX: Obstruction = { x_ft: 20, y_ft: 3, width_ft: 1, length_ft: 1, height_ft: 2 }
 
 /** Findings with one thing on the roof; the two modules lie from 10 to about 16 ft. */
-function withValue(box: Partial<Obstruction>) {
+function roofWith(box: Partial<Obstruction>) {
   const project = roofProject({ outline: GABLE, obstructions: { pipe: { ...BOX, ...box } } }, BLOCK)
   const { findings, assumptions, values } = arrangeModules(project)
   const right = Math.max(...values.modules.map((module) => module.xFt + module.widthFt))
@@ -110,38 +116,38 @@ function withValue(box: Partial<Obstruction>) {
 
 describe('flues and inlets of combustion air', () => {
   test.each(['flue', 'combustion_air'] as const)('%s without a clearance is an error, and none is taken', (kind) => {
-    const { ids, assumptions } = withValue({ kind })
+    const { ids, assumptions } = roofWith({ kind })
     expect(ids).toContain('error roof.flue-clearance-not-stated')
     expect(assumptions.map(({ path }) => path)).not.toContain('roof_planes.south.obstructions.pipe.clearance_in')
   })
 
   test('what serves an appliance is one too, whatever it is called', () => {
     for (const kind of ['vent', 'chimney', 'other'] as const) {
-      expect(withValue({ kind, serves_appliance: true }).ids).toContain('error roof.flue-clearance-not-stated')
+      expect(roofWith({ kind, serves_appliance: true }).ids).toContain('error roof.flue-clearance-not-stated')
     }
   })
 
   test('a module over it, or nearer than its clearance, is an error that says why', () => {
-    const over = withValue({ kind: 'flue', clearance_in: 12, x_ft: 11 })
+    const over = roofWith({ kind: 'flue', clearance_in: 12, x_ft: 11 })
     expect(over.ids).toContain('error roof.module-near-flue')
     expect(over.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(
       /lies over .* carbon monoxide/u,
     )
     const { right } = over
-    const near = withValue({ kind: 'flue', clearance_in: 12, x_ft: right + 11.9 / 12 })
+    const near = roofWith({ kind: 'flue', clearance_in: 12, x_ft: right + 11.9 / 12 })
     expect(near.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(
       /is 11.9 in from 'pipe', where 12 in/u,
     )
-    const far = withValue({ kind: 'flue', clearance_in: 12, x_ft: right + 1 })
+    const far = roofWith({ kind: 'flue', clearance_in: 12, x_ft: right + 1 })
     expect(far.ids).not.toContain('error roof.module-near-flue')
     expect(far.ids).toContain('note roof.flue-wiring-not-checked')
   })
 
   test('a larger clearance never clears a module', () => {
-    const { right } = withValue({})
+    const { right } = roofWith({})
     let wasNear = false
     for (let clearance_in = 0; clearance_in <= 48; clearance_in += 4) {
-      const isNear = withValue({ kind: 'flue', clearance_in, x_ft: right + 2 }).ids.includes(
+      const isNear = roofWith({ kind: 'flue', clearance_in, x_ft: right + 2 }).ids.includes(
         'error roof.module-near-flue',
       )
       expect(isNear || !wasNear).toBe(true)
@@ -152,11 +158,11 @@ describe('flues and inlets of combustion air', () => {
 
   test('a vent or chimney of unknown use is asked about; what is known is not', () => {
     for (const kind of ['vent', 'chimney'] as const) {
-      expect(withValue({ kind }).ids).toContain('warning roof.vent-use-not-stated')
-      expect(withValue({ kind, serves_appliance: false }).ids).not.toContain('warning roof.vent-use-not-stated')
+      expect(roofWith({ kind }).ids).toContain('warning roof.vent-use-not-stated')
+      expect(roofWith({ kind, serves_appliance: false }).ids).not.toContain('warning roof.vent-use-not-stated')
     }
     for (const kind of ['plumbing_vent', 'exhaust_vent', 'attic_vent', 'skylight', 'other'] as const) {
-      expect(withValue({ kind }).ids.filter((id) => /flue|vent-use/u.test(id))).toEqual([])
+      expect(roofWith({ kind }).ids.filter((id) => /flue|vent-use/u.test(id))).toEqual([])
     }
   })
 })

@@ -357,6 +357,7 @@ describe('what is missing or does not fit is refused', () => {
     [screwHouse, `${MOUNT}.structural_screw.withdrawal_lb_per_in`],
     [screwHouse, `${MOUNT}.structural_screw.tested_specific_gravity`],
     [screwHouse, `${MOUNT}.structural_screw.tension_lb`],
+    [screwHouse, `${MOUNT}.structural_screw.diameter_in`],
     [screwHouse, `${MOUNT}.structural_screw.sheet`],
   ])('without %#', (project, path) => {
     expect(() => solved(changed(project, path, undefined))).toThrowError(/not stated/u)
@@ -370,6 +371,7 @@ describe('what is missing or does not fit is refused', () => {
     [seamHouse, 'structure.mount_spacing_in', 12, /less than the seam spacing of 16 in/u],
     [deckHouse, `${ROOF}.sheathing.damaged`, true, /damaged/u],
     [deckHouse, `${ROOF}.sheathing_in`, 0.5, /no test of the mount is on osb of 0.5 in/u],
+    [seamHouse, `${ROOF}.sheathing_in`, 0, /clips are screwed into sheathing/u],
     [deckHouse, `${ROOF}.sheathing.kind`, 'boards', /no test of the mount is on boards/u],
     [deckHouse, `${MOUNT}.deck.from_rafter_in`, 9, /more than half the rafter spacing/u],
     [deckHouse, `${MOUNT}.deck.tests.0.max_rafter_spacing_in`, 12, /does not cover rafters 16 in apart/u],
@@ -415,6 +417,7 @@ describe('what is missing or does not fit is refused', () => {
     [deckHouse, `${MOUNT}.deck.tests.0.uplift_lb`, 1600, 'structure.deck-test-suspect'],
     [deckHouse, `${MOUNT}.deck.screws`, undefined, 'structure.deck-test-not-compared'],
     [deckHouse, `${ROOF}.covering`, 'membrane', 'structure.covering'],
+    [screwHouse, `${ROOF}.sheathing`, { damaged: true }, 'structure.sheathing-damaged'],
   ] as const)('error %#', (project, path, value, id) => {
     expect(errorsOf(changed(project, path, value))).toContain(id)
     expect(errorsOf(project)).not.toContain(id)

@@ -102,6 +102,12 @@ export const MOUNTS: Explanations = {
     sources: [secondary('NDS 2018', 'eq. 12.2-3 and table 11.3.3')],
     fix: 'Put the mounts closer together along the rail, nail the sheathing again from above, or use a mount that is screwed into the rafter.',
   },
+  'structure.sheathing-damaged': {
+    means: 'The sheathing under the array is damaged.',
+    rule: 'Wet, soft or swollen sheathing carries nothing, and the wood under it is seldom sound; under an array nobody can mend it.',
+    sources: [PRACTICE],
+    fix: 'Have it replaced, and the rafters under it looked at, before anything is mounted.',
+  },
   'structure.sheathing-point-load': {
     means: 'A mount presses on the sheathing with more than the single load that it is rated for.',
     rule: 'Roof sheathing on its rafters is rated for 200 lb at one place.',

@@ -47,6 +47,7 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
   const lag = lagOf(mount)
   const seam = mount.kind === 'standing_seam_clamp'
   const head = roof + baseIn
+  const lift = seam ? SEAM_IN * 0.3 : baseIn
   const tip = lag === undefined ? 0 : head - lag.length_in
   const lagHalf = lag === undefined ? 0.15 : sizeOf(lag.size) / 2
   const half = HALF_WIDTH_IN
@@ -56,9 +57,12 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
     box(-half, 0, 2 * half, sheathingIn, { pen: 'medium', hatch: { angleDeg: 30, gapPt: 5 } }),
     box(-half, sheathingIn, 2 * half, coveringIn, { pen: 'medium', fill: 'mid' }),
     ...breaks(half, roof),
-    ...(seam ? [box(-0.1, roof, 0.2, SEAM_IN, { pen: 'medium', fill: 'mid' })] : [flashing(roof, baseIn)]),
-    box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light' }),
-    box(1.1, roof + baseIn, 0.28, frame - roof - baseIn - railHigh * 0.25, { pen: 'medium', fill: 'light' }),
+    ...(seam ? seamWithClamp(roof) : [flashing(roof, baseIn)]),
+    ...(seam ? [] : [box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light' })]),
+    box(seam ? CLAMP_HALF_IN : 1.1, roof + lift, 0.28, frame - roof - lift - railHigh * 0.25, {
+      pen: 'medium',
+      fill: 'light',
+    }),
     box(-half, frame - railHigh, 2 * half, railHigh, { pen: 'medium', fill: 'white' }),
     { kind: 'path', points: [ft(-half, frame - railHigh * 0.35), ft(half, frame - railHigh * 0.35)], pen: 'hair' },
     box(-half, frame, 2 * half, moduleIn, { pen: 'medium', fill: 'light' }),
@@ -88,6 +92,17 @@ function lagOf({ kind, lag }: Mount): Mount['lag'] {
 
 /** Height of a seam as drawn, in; the roof, not this drawing, gives its profile. */
 const SEAM_IN = 1.2
+
+/** Half the width of a clamp as drawn, in; its sheet gives its shape. */
+const CLAMP_HALF_IN = 0.6
+
+/** A seam with the clamp on its upper part. */
+function seamWithClamp(roof: number): Primitive[] {
+  return [
+    box(-CLAMP_HALF_IN, roof + SEAM_IN * 0.3, 2 * CLAMP_HALF_IN, SEAM_IN, { pen: 'medium', fill: 'light' }),
+    box(-0.1, roof, 0.2, SEAM_IN, { pen: 'medium', fill: 'mid' }),
+  ]
+}
 
 function flashing(roof: number, baseIn: number): Primitive {
   return box(-5, roof, 10, Math.max(0.08, baseIn * 0.4), { pen: 'medium', fill: 'white' })
@@ -179,6 +194,14 @@ function waterNote({ kind, deck }: Mount, roof: number): DetailNote {
   return { at: xy(4.6, roof + 0.05), text: 'Flashing, its upper edge under the course above, sealed at the hole' }
 }
 
+function mountTip({ mount, baseIn }: AttachmentFacts, roof: number): XY {
+  return mount.kind === 'standing_seam_clamp' ? xy(CLAMP_HALF_IN * 0.7, roof + SEAM_IN) : xy(1.3, roof + baseIn + 0.7)
+}
+
+function rafterWord({ kind }: Mount): string {
+  return kind === 'standing_seam_clamp' || kind === 'deck' ? 'Rafter, not under each mount,' : 'Rafter'
+}
+
 function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
   const { framing, mount, rail, module, sheathingIn, coveringIn } = facts
   const lag = lagOf(mount)
@@ -192,7 +215,7 @@ function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
     },
     { at: xy(6.2, at.frame - at.railHigh / 2), text: `Rail ${rail.name ?? facts.railId}; profile by its maker` },
     { at: xy(1.25, at.frame - at.railHigh * 0.6), text: 'Bolt of the rail maker, tightened as its sheet says' },
-    { at: xy(1.3, at.roof + facts.baseIn + 0.7), text: `Mount ${mount.name ?? facts.mountId}` },
+    { at: mountTip(facts, at.roof), text: `Mount ${mount.name ?? facts.mountId}` },
     waterNote(mount, at.roof),
     {
       at: xy(7, sheathingIn + coveringIn / 2),
@@ -209,7 +232,7 @@ function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
         ]),
     {
       at: xy(facts.breadthIn / 4, -facts.depthIn * 0.85),
-      text: `Rafter ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}`,
+      text: `${rafterWord(mount)} ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}`,
     },
   ]
 }

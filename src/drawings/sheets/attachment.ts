@@ -158,6 +158,13 @@ function productRows({ planeId, mountId, mount, railId, rail }: AttachmentFacts)
     ['Mount', [mount.name ?? mountId, mount.sheet].filter((each) => each !== undefined).join('; ')],
     ['Rail', [rail.name ?? railId, rail.alloy, rail.sheet].filter((each) => each !== undefined).join('; ')],
   ]
+  const { fire } = rail
+  if (fire?.class !== undefined) {
+    rows.push([
+      'Fire class',
+      `${fire.class} with modules of fire type ${(fire.module_types ?? []).join(', ')}; listing ${fire.listing ?? 'not stated'}`,
+    ])
+  }
   if (mount.kind !== undefined) rows.push(['Kind of mount', mount.kind.replaceAll('_', ' ')])
   if (mount.test_report?.id !== undefined) {
     rows.push(['Test report', `${mount.test_report.id}, ${mount.test_report.date ?? 'no date'}`])
@@ -180,7 +187,7 @@ function mountRows(values: MountValues): Row[] {
   const { lag, fastener, weakest_link: weakest } = values
   const screws: Row[] =
     lag === null
-      ? [['Fastener', `${fastener.each} ${fastener.name} each, into the ${fastener.into}`]]
+      ? [['Fastener', `${fastener.each} x ${fastener.name} per mount, into the ${fastener.into}`]]
       : [
           ['Thread in the rafter', `${inches(lag.thread_in_rafter_in)} without the tip`],
           ['Lead hole allowed', `${inches(lag.lead_hole_least_in, 64)} to ${inches(lag.lead_hole_most_in, 64)}`],

@@ -116,5 +116,12 @@ function nailsLb(framing: FramingSpec, stated: Framing, at: string, worksheet: W
   const moisture = dry === true && !framing.wet ? NAIL_WITHDRAWAL_WET.dry : NAIL_WITHDRAWAL_WET.wetted
   const count = Math.floor((2 * inchesOf(NAIL_REACH_FT)) / spacing + 1e-9) + 1
   const each = sheathingNailLb(nail, framing.specificGravity, stated.sheathing_in ?? 0)
+  if (each === 0) {
+    throw new StageError(
+      `${path}.nail`,
+      `nails ${nail.replace('_', ' ')} are no longer than the sheathing (${stated.sheathing_in ?? 0} in) and hold in no rafter`,
+      'Look at the nails again.',
+    )
+  }
   return count * each * moisture * framing.temperatureFactor
 }

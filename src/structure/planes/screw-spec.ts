@@ -110,6 +110,7 @@ function structuralScrews(mount: Chosen<MountProduct>, screw: Screw, framing: Fr
   const of = (key: keyof Screw & `${string}_${string}`, what: string): number =>
     need(screw[key], `${at}.${key}`, what, 'It stands in the report of the screw.')
   need(screw.sheet, `${at}.sheet`, 'the report of the screw', 'State its number and date.')
+  of('diameter_in', 'its diameter')
   const count = need(screw.count, `${at}.count`, 'the number of screws', SHEET)
   needSpacing({ ...screw, count }, at)
   const tested = of('tested_specific_gravity', 'the wood that its withdrawal value is for')

@@ -59,6 +59,13 @@ function clips(roof: Roof, framing: Framing, at: string): Pick<SeamClampMount, '
   const size = need(roof.clip_screw_size, `${path}.clip_screw_size`, 'the size of the clip screws', ROOFER)
   const kind = need(framing.sheathing?.kind, `${at}.sheathing.kind`, 'what the sheathing under the clips is', ROOFER)
   const thickness = need(framing.sheathing_in, `${at}.sheathing_in`, 'the thickness of the sheathing', ROOFER)
+  if (thickness === 0) {
+    throw new StageError(
+      `${at}.sheathing_in`,
+      'the clips are screwed into sheathing, and its thickness is stated as 0',
+      'State the thickness, or clip_capacity_lb of the test of the panel on its purlins instead of clip_screws.',
+    )
+  }
   return {
     clipSheetLb: roof.clip_capacity_lb,
     clipScrewsLb: roof.clip_screws * screwThroughSheathingLb(size, kind, thickness),

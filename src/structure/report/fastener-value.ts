@@ -13,7 +13,8 @@ export function fastenerOf({ mount }: RailKit, mounts: number): FastenerValue {
   if (kind === 'standing_seam_clamp') return value('setscrew of the seam clamp', 'seam', clamp?.setscrews ?? 1)
   if (kind === 'deck') return value(`wood screw ${deck?.screw_size ?? 'of the sheet'}`, 'sheathing', deck?.screws ?? 1)
   if (screw !== undefined) {
-    return value(screw.name ?? `structural screw ${screw.length_in ?? ''} in`, 'rafter', screw.count ?? 1)
+    const size = `${screw.diameter_in ?? '?'} x ${screw.length_in ?? '?'} in`
+    return value(`${screw.name ?? 'structural screw'} ${size}`, 'rafter', screw.count ?? 1)
   }
   return value(
     lag === undefined ? 'lag screw' : `lag screw ${lag.size} x ${lag.length_in} in`,

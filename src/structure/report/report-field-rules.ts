@@ -1,5 +1,6 @@
 import { LAG_GEOMETRY, LAG_SCREWS } from '../../tables/nds/index.js'
 import type { Project } from '../../project/index.js'
+import { own } from '../../values/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { leadHoleIn } from '../fasteners/index.js'
 import { lagsOf, type LagScrews } from '../mounts/index.js'
@@ -14,6 +15,31 @@ export function reportFieldRules(project: Project, plane: SolvedPlane, kit: Rail
   if (screws !== undefined) reportLags(plane, screws, kit, worksheet)
   reportCovering(id, plane.framing.covering, kit, worksheet)
   reportMountLimits(project, plane, kit, worksheet)
+<<<<<<< HEAD
+=======
+  reportDamage(project, id, worksheet)
+  if (plane.model.snowPsf.modules > 0) {
+    worksheet.find({
+      severity: 'note',
+      id: 'structure.snow-held',
+      message: `plane '${id}': only balanced snow is counted; snow held above the array, or sliding from a higher roof, is not`,
+      where: 'structure.snow',
+      fix: 'Where snow guards, a chimney or a higher roof hold or throw snow onto the array, ask a structural engineer.',
+    })
+  }
+>>>>>>> x-mounts
+}
+
+function reportDamage(project: Project, plane: string, worksheet: Worksheet): void {
+  if (own(project.structure?.framing, plane)?.sheathing?.damaged !== true) return
+  worksheet.find({
+    severity: 'error',
+    id: 'structure.sheathing-damaged',
+    message: `plane '${plane}': the sheathing under the array is stated as damaged`,
+    where: `structure.framing.${plane}.sheathing.damaged`,
+    source: { document: 'Trade practice before a roof is covered', standing: 'common practice, no source' },
+    fix: 'Have it replaced, and the rafters under it looked at, before anything is mounted.',
+  })
 }
 
 /** Lead hole, distance of two screws, and where the rafter must be met. */
