@@ -1,5 +1,6 @@
-import type { Obstruction, Project } from '../project/index.js'
+import type { Framing, Obstruction, Project } from '../project/index.js'
 import { feetOf, inchesOf, own, radiansOf, type Feet, type Inches, type Point } from '../values/index.js'
+import { cutRafters } from './cut-rafters.js'
 import { segmentStrip } from './keep-out.js'
 import { rafterPlaces, type RafterGrid } from './rafter-lines.js'
 import { railInsetIn, type ClampZone } from './rail-lines.js'
@@ -55,10 +56,13 @@ export function railGround(project: Project, arrayId: string, surface: RoofSurfa
   const module = own(project.equipment.modules, array?.module)
   if (framing?.spacing_in === undefined || framing.first_offset_in === undefined || rules === undefined)
     return undefined
-  if (framing.kind === 'truss' || framing.direction === 'along_eave') return undefined
+  if (framing.direction === 'along_eave') return undefined
   if (module?.clamp_zone_from_corner_in === undefined && module?.clamp_zone_short_side_in === undefined)
     return undefined
-  const grid = { spacingIn: framing.spacing_in, firstOffsetIn: framing.first_offset_in }
+  const rafters = { spacingIn: framing.spacing_in, firstOffsetIn: framing.first_offset_in }
+  const lines = mountLines(project, framing, rafters)
+  if (lines === undefined) return undefined
+  const { grid } = lines
   const obstructions = Object.values(own(project.roof_planes, surface.id)?.obstructions ?? {})
   const field = {
     plane: surface,
@@ -67,6 +71,9 @@ export function railGround(project: Project, arrayId: string, surface: RoofSurfa
     edgeIn: structure?.mount_edge_in ?? MOUNT_EDGE_IN,
     clearanceIn: structure?.mount_clearance_in ?? MOUNT_CLEARANCE_IN,
   }
+  const cut = lines.areRafters
+    ? cutRafters({ ...rafters, breadthIn: RAFTER_IN, cutRafters: framing.cut_rafters ?? [] }, obstructions)
+    : new Set<number>()
   const widestIn = inchesOf(Math.max(...surface.corners.map((corner) => corner.xFt)))
   const known = new Map<number, readonly Inches[]>()
   return {
@@ -83,12 +90,35 @@ export function railGround(project: Project, arrayId: string, surface: RoofSurfa
       return read === undefined ? undefined : feetOf(railInsetIn(inchesOf(heightFt), read))
     },
     raftersAt: (yIn) => {
-      const held = known.get(yIn) ?? rafterPlaces(field, { startIn: 0, endIn: widestIn, yIn }).map((place) => place.xIn)
-      known.set(yIn, held)
-      return held
+      const held = known.get(yIn)
+      if (held !== undefined) return held
+      const places = rafterPlaces(field, { startIn: 0, endIn: widestIn, yIn }).filter(({ number }) => !cut.has(number))
+      const found = places.map((place) => place.xIn)
+      known.set(yIn, found)
+      return found
     },
     overhangs: overhangStrips(surface, framing.eave_overhang_in ?? 0, framing.rake_overhang_in ?? 0),
   }
+}
+
+/** Breadth of a rafter, in, when it is not measured. @source American Softwood Lumber Standard PS 20, table 3 (from memory) */
+const RAFTER_IN = 1.5
+
+/** Lines up the slope on which the chosen kind of mount stands; undefined where its seams are not stated. */
+function mountLines(
+  project: Project,
+  framing: Framing,
+  rafters: RafterGrid,
+): { readonly grid: RafterGrid; readonly areRafters: boolean } | undefined {
+  const mount = own(project.equipment.mounts, project.structure?.mount)
+  if (mount?.kind === 'standing_seam_clamp') {
+    const { seam_spacing_in: spacingIn, first_seam_in: firstOffsetIn } = framing.standing_seam ?? {}
+    if (spacingIn === undefined || firstOffsetIn === undefined) return undefined
+    return { grid: { spacingIn, firstOffsetIn }, areRafters: false }
+  }
+  if (mount?.kind !== 'deck') return { grid: rafters, areRafters: true }
+  const offIn = mount.deck?.from_rafter_in ?? 0
+  return { grid: { ...rafters, firstOffsetIn: rafters.firstOffsetIn + offIn }, areRafters: false }
 }
 
 function zoneOf(zone: readonly Inches[] | undefined): ClampZone | undefined {

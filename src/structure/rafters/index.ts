@@ -1,5 +1,4 @@
 export { type CodePath } from './code-path.js'
-export { cutRafters } from './cut-rafters.js'
 export { framingSpec, type FramingSpec } from './framing-spec.js'
 export {
   checkRafters,
@@ -11,7 +10,7 @@ export {
   type WorstCheck,
 } from './rafter-check.js'
 export { rafterDocument } from './rafter-document.js'
-export { rafterNumber } from '../../roof/index.js'
+export { cutRafters, rafterNumber } from '../../roof/index.js'
 export type { RafterInput, RafterPoint } from './rafter-input.js'
 export { placeOf, type RafterPlace } from './rafter-place.js'
 export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'

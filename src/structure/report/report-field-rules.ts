@@ -15,19 +15,7 @@ export function reportFieldRules(project: Project, plane: SolvedPlane, kit: Rail
   if (screws !== undefined) reportLags(plane, screws, kit, worksheet)
   reportCovering(id, plane.framing.covering, kit, worksheet)
   reportMountLimits(project, plane, kit, worksheet)
-<<<<<<< HEAD
-=======
   reportDamage(project, id, worksheet)
-  if (plane.model.snowPsf.modules > 0) {
-    worksheet.find({
-      severity: 'note',
-      id: 'structure.snow-held',
-      message: `plane '${id}': only balanced snow is counted; snow held above the array, or sliding from a higher roof, is not`,
-      where: 'structure.snow',
-      fix: 'Where snow guards, a chimney or a higher roof hold or throw snow onto the array, ask a structural engineer.',
-    })
-  }
->>>>>>> x-mounts
 }
 
 function reportDamage(project: Project, plane: string, worksheet: Worksheet): void {
