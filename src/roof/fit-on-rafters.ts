@@ -1,5 +1,5 @@
 import { feetOf, inchesOf, type Feet } from '../values/index.js'
-import { fitRows, restingHeights, type ModuleGrid } from './fit-rows.js'
+import { restingHeights, type ModuleGrid } from './fit-rows.js'
 import type { RailGround } from './rail-ground.js'
 import { RAIL_HALF_IN } from './rail-lines.js'
 import { rowCapacity, rowIntervals, type Field } from './row-intervals.js'
@@ -46,19 +46,24 @@ export class FieldOnRafters {
 
   /** No fewer modules than any rows of these orientations hold, without regard to rafters. */
   plainCapacity(grid: OrientedGrid): number {
-    return fitRows(this.#field, grid).reduce((sum, row) => sum + row.capacity, 0)
+    const kind = this.#kindOf(grid)
+    const rows = stackRows([{ ...kind, capacityAt: kind.boundAt }], grid.rowGapFt, this.#highestFt())
+    return rows.reduce((sum, row) => sum + row.capacity, 0)
   }
 
   /** The best rows of the orientations. */
   stack(grids: readonly OrientedGrid[]): StackOnRafters {
     const [first] = grids
-    const highestFt = Math.max(...this.#field.corners.map((corner) => corner.yFt))
     const kinds = grids.map((grid) => this.#kindOf(grid))
-    const rows = first === undefined ? [] : stackRows(kinds, first.rowGapFt, highestFt)
+    const rows = first === undefined ? [] : stackRows(kinds, first.rowGapFt, this.#highestFt())
     return {
       capacity: rows.reduce((sum, row) => sum + row.capacity, 0),
       place: (count, centered) => this.#place(rows, grids, count, centered),
     }
+  }
+
+  #highestFt(): number {
+    return Math.max(...this.#field.corners.map((corner) => corner.yFt))
   }
 
   #place(rows: readonly StackedRow[], grids: readonly OrientedGrid[], count: number, centered: boolean): PlacedRow[] {
@@ -106,7 +111,12 @@ export class FieldOnRafters {
   #kindOf(grid: OrientedGrid): RowKind {
     const held = this.#kinds.get(grid.orientation)
     if (held !== undefined) return held
-    const plainAt = (yFt: number) => rowCapacity(rowIntervals(this.#field, yFt, grid), grid.widthFt + grid.gapFt)
+    const plain = new Map<number, number>()
+    const plainAt = (yFt: number): number => {
+      const most = plain.get(yFt) ?? rowCapacity(rowIntervals(this.#field, yFt, grid), grid.widthFt + grid.gapFt)
+      plain.set(yFt, most)
+      return most
+    }
     const known = new Map<string, number>()
     const kind: RowKind = {
       orientation: grid.orientation,

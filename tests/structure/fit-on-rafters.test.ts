@@ -133,6 +133,30 @@ describe('mounts and an obstruction', () => {
   })
 })
 
+describe('rails that shall stand on the same rafters', () => {
+  // Rafters at 4, 20 and 36 in under one module; a vent below it takes the first from the lower rail, one above it the second
+  // from the upper one.
+  const between = (mount_layout: 'aligned' | 'staggered') =>
+    house(4, 5.9, (p) => {
+      const vent = (xIn: number, y_ft: number) => ({
+        x_ft: xIn / 12 - 0.05,
+        y_ft,
+        width_ft: 0.1,
+        length_ft: 0.1,
+        height_ft: 1,
+      })
+      const obstructions = { low: vent(4, 0), high: vent(20, 5.76) }
+      Object.assign(p.roof_planes['south'] ?? {}, { edge_clearance_in: 0, obstructions })
+      Object.assign(p.structure ?? {}, { mount_layout, mount_clearance_in: 15 })
+      Object.assign(p.structure?.framing?.['south'] ?? {}, { spacing_in: 16, first_offset_in: 4 })
+    })
+
+  it('need rafters that both may use', () => {
+    expect(fitOf(asked(between('staggered'), 'portrait')).modules).toHaveLength(1)
+    expect(fitOf(asked(between('aligned'), 'portrait')).modules).toEqual([])
+  })
+})
+
 describe('without rafters or rail', () => {
   it.each([
     ['framing', (p: Project) => void delete p.structure?.framing],
