@@ -133,6 +133,7 @@ describe('flues and inlets of combustion air', () => {
     expect(over.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(
       /lies over .* carbon monoxide/u,
     )
+    expect(roofWith({ kind: 'flue', x_ft: 11 }).ids).toContain('error roof.module-near-flue')
     const { right } = over
     const near = roofWith({ kind: 'flue', clearance_in: 12, x_ft: right + 11.9 / 12 })
     expect(near.findings.find(({ id }) => id === 'roof.module-near-flue')?.message).toMatch(

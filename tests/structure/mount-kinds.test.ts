@@ -436,6 +436,9 @@ describe('what is missing or does not fit is refused', () => {
   it('values of another kind are told to be unused', () => {
     const findings = solved(changed(seamHouse, `${MOUNT}.lag`, { size: '5/16', length_in: 5, count: 1 })).findings
     expect(findings.find((f) => f.id === 'structure.mount-key-unused')?.where).toBe(`${MOUNT}.lag`)
+    const factor = solved(changed(seamHouse, `${MOUNT}.safety_factor`, 3)).findings
+    expect(factor.find((f) => f.id === 'structure.mount-key-unused')?.where).toBe(`${MOUNT}.safety_factor`)
+    expect(solved(seamHouse).findings.map((f) => f.id)).not.toContain('structure.mount-key-unused')
   })
 
   it('loads that stand on no rafter are told; seam bending without a moment too', () => {

@@ -75,6 +75,12 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
       'The rating of the modules divided by the rating of the inverters. Above 1 some power is clipped in full sun.',
     also: ['oversizing', 'inverter-loading-ratio'],
   },
+  'deck-mount': {
+    means:
+      'A mount that is screwed into the sheathing instead of a rafter. It holds by its test on that very sheathing, and by the nails that hold the sheathing.',
+    where: 'kind: deck under equipment.mounts',
+    also: ['sheathing-mount'],
+  },
   degradation: {
     means: 'The slow loss of output as modules age, in percent a year.',
     where: 'finance.degradation_pct_per_year',
@@ -120,9 +126,21 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
     where: 'structure.wind.exposure; ask the building department',
     also: ['exposure-category', 'wind-exposure'],
   },
+  'fire-class': {
+    means:
+      'A, B or C: how well a roof withstands fire from outside. Modules and rack are listed together; the fire type of a module alone says nothing.',
+    where: 'roof_access.required_fire_class; fire under the rail; fire_type under the module',
+    also: ['fire-type', 'fire-rating'],
+  },
   'fire-pathway': {
     means: 'A free strip of roof, wide enough to walk on, that lets firefighters reach the ridge.',
     also: ['pathway', 'fire-setback', 'setback'],
+  },
+  flue: {
+    means:
+      'The pipe through which a furnace, water heater, stove or fireplace breathes out. Covered or crowded, it sends carbon monoxide into the house.',
+    where: 'kind: flue, or serves_appliance, under obstructions of a roof plane',
+    also: ['combustion-air', 'chimney'],
   },
   'ground-fault': {
     means: 'Current that leaves its wires and flows through frames or earth.',
@@ -239,6 +257,12 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
     where: 'structure.seismic.design_category; the building department states it',
     also: ['sdc'],
   },
+  'seam-clamp': {
+    means:
+      'A clamp that grips the seam of a metal roof with setscrews and makes no hole. The clips under the seam are mostly weaker than the clamp.',
+    where: 'kind: standing_seam_clamp under equipment.mounts',
+    also: ['standing-seam-clamp', 'standing-seam'],
+  },
   'self-consumption': {
     means: 'The share of solar energy that the house uses at once instead of exporting it.',
     also: ['own-use'],
@@ -261,6 +285,10 @@ export const GLOSSARY: Readonly<Record<string, Term>> = {
   'supply-side': {
     means: 'A connection ahead of the main breaker of the house. Only the utility can switch that part off.',
     also: ['line-side', 'line-side-tap', 'supply-side-connection'],
+  },
+  'tile-hook': {
+    means: 'A bent steel arm that is screwed to the rafter under the tiles and comes out between them to the rail.',
+    where: 'kind: tile_hook under equipment.mounts',
   },
   'time-of-use': {
     means: 'A tariff whose price depends on the hour, the day and the season.',

@@ -142,7 +142,7 @@ export interface MountValue {
   readonly id: string
   readonly plane: string
   readonly rail: string
-  /** Counted from the left, 1 first. */
+  /** Counted from the left, 1 first; the nearest one where mounts stand on seams or sheathing. */
   readonly rafter: number
   readonly x_in: number
   readonly y_in: number

@@ -122,7 +122,6 @@ export function rafterPartChecks(
     const worst = worstCheck(rafters, of)
     if (worst === undefined) return []
     const { rafter, check } = worst
-    const wooden = lumberSource(wood.species)
     return [
       {
         name,
@@ -133,7 +132,7 @@ export function rafterPartChecks(
         source:
           of === 'deflection'
             ? { document: 'IRC 2021', place, standing: 'secondary' as const }
-            : { ...wooden, place: `${place}; ${wooden.place ?? ''}` },
+            : lumberSource(wood.species, place),
         path: `structure.framing.${id}`,
         fix: SHARE,
         ...(covered === undefined ? {} : { covered }),

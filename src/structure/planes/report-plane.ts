@@ -72,8 +72,8 @@ function reportZone(site: SiteLoads, plane: PlaneModel, zone: ReportedZone, work
   }
   worksheet.step({
     id: `${id}.span`,
-    says: `Largest mount spacing in zone ${zone.zone} on this rafter grid; the next one fails by: ${zone.governs}`,
-    formula: 'largest multiple of the rafter spacing up to which every check passes',
+    says: `Largest mount spacing in zone ${zone.zone}, in steps of the rafters, seams or lines that mounts stand on; the next one fails by: ${zone.governs}`,
+    formula: 'largest multiple of their spacing up to which every check passes',
     inputs: [
       { symbol: 'uplift', value: zone.upliftPsf, unit: 'psf', from: `${id}.uplift` },
       { symbol: 'down', value: zone.downPsf, unit: 'psf', from: `${id}.down` },

@@ -23,14 +23,20 @@ const USED_BY: Readonly<Partial<Record<keyof Product, readonly Kind[]>>> = {
 /** Warns of values of the sheet that mounts of this kind do not use. */
 export function reportUnusedKeys({ id, at, product }: RailKit['mount'], worksheet: Worksheet): void {
   const kind = product.kind ?? 'rafter_screw'
-  for (const [key, kinds] of Object.entries(USED_BY)) {
-    if (product[key as keyof Product] === undefined || kinds.includes(kind)) continue
+  const unused = Object.entries(USED_BY)
+    .filter(([key, kinds]) => product[key as keyof Product] !== undefined && !kinds.includes(kind))
+    .map(([key]) => key)
+  const allowable = product.capacity_basis !== 'ultimate'
+  for (const key of [...unused, ...(allowable && product.safety_factor !== undefined ? ['safety_factor'] : [])]) {
     worksheet.find({
       severity: 'warning',
       id: 'structure.mount-key-unused',
-      message: `mount '${id}' is a ${kind.replaceAll('_', ' ')}: its ${key} is not used`,
+      message: `mount '${id}' is a ${kind.replaceAll('_', ' ')}${key === 'safety_factor' ? ' with allowable capacities' : ''}: its ${key} is not used`,
       where: `${at}.${key}`,
-      fix: 'Take it out, or state the kind that the mount really is.',
+      fix:
+        key === 'safety_factor'
+          ? 'Take it out, or state capacity_basis: ultimate.'
+          : 'Take it out, or state the kind that the mount really is.',
     })
   }
 }

@@ -87,13 +87,17 @@ export const COLUMN_C = 0.8
 /** A notch in the tension side at a support reaches at most this share of the depth. @source NDS 2018 4.4.3, IRC R802.7 (from memory) */
 export const DEEPEST_END_NOTCH = 0.25
 
-/** How far the source of a group's values was read. */
-export function lumberSource(species: string): Source {
+/**
+ * How far the source of a group's values was read.
+ *
+ * @param chapter Section that the values are used by.
+ */
+export function lumberSource(species: string, chapter = '3.3 to 3.10'): Source {
   const fromMemory = ['Douglas Fir-Larch (North)', 'Hem-Fir (North)', 'Western Cedars'].includes(species)
   const table = species === 'Southern Pine' ? '4B' : '4A'
   return {
     document: 'NDS 2018 with its Supplement',
-    place: `3.3 to 3.10 and table ${table}`,
+    place: `${chapter} and table ${table}`,
     standing: fromMemory ? 'from memory' : 'secondary',
   }
 }
