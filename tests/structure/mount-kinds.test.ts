@@ -583,3 +583,18 @@ describe('what the sheets and the roof give, on the house', () => {
     expect(governed).toBeGreaterThan(20)
   })
 })
+
+describe('the load of a clamp between two rafters', () => {
+  it('goes to both: all of it to one that it stands on, half to each from the middle', () => {
+    const at = (first_seam_in: number) => {
+      const seams = { ...seamRoof.standing_seam, seam_spacing_in: 16, first_seam_in }
+      const house = houseWith(seamClamp, { ...seamRoof, standing_seam: seams, spacing_in: 16, first_offset_in: 8 })
+      const { values } = solved(house)
+      return Math.max(...values.rafters.filter(({ check }) => check === 'bending').map(({ ratio }) => ratio))
+    }
+    const [on, quarter, middle] = [at(8), at(12), at(16)]
+    expect(middle).toBeLessThan(0.8 * on)
+    expect(quarter).toBeLessThan(on)
+    expect(quarter).toBeGreaterThan(middle)
+  })
+})

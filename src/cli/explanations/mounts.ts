@@ -134,8 +134,8 @@ export const MOUNTS: Explanations = {
     fix: 'State screws and screw_size from the sheet.',
   },
   'structure.load-not-on-rafter': {
-    means: 'The mounts do not stand on rafters; for the check of rafters each is taken on the nearest one.',
-    rule: 'Seams and sheathing share a load between two rafters; all of it on one is the safe side.',
+    means: 'The mounts do not stand on rafters; for the check of rafters each hands its load to the two beside it.',
+    rule: 'Sheathing between two rafters carries a load as a beam on two supports does: the nearer one takes more.',
     sources: STATICS,
     fix: 'Nothing.',
   },

@@ -15,6 +15,7 @@ import {
   type RafterPoint,
   type RafterResult,
 } from '../rafters/index.js'
+import { gridOf, type MountGrid } from '../mounts/index.js'
 import type { LaidRail } from '../rails/index.js'
 import { bareRoofPressurePsf } from '../wind/index.js'
 import type { PlaneModel } from './plane-model.js'
@@ -31,27 +32,44 @@ export interface LaidPlane {
   readonly arrays: ReadonlyMap<string, ArrayOnPlane>
 }
 
+/**
+ * What the mounts of a rail bring to the rafters; one between two rafters (on a seam or the sheathing) hands its load to both as a
+ * beam on two supports does.
+ */
+function pointsOf(rail: LaidRail, framing: FramingSpec, dead: ArrayOnPlane['dead'] | undefined): RafterPoint[] {
+  return rail.demand.mounts.flatMap((mount) =>
+    rafterShares(framing, gridOf(rail.loaded.mount), mount.xIn).map(({ rafter, share }) => {
+      const areaFt2 = share * Math.max(0, mount.reactionAreaFt2)
+      return {
+        rafter,
+        yIn: rail.loaded.line.yIn,
+        deadLb: areaFt2 * (dead?.mostPsf ?? 0),
+        leastDeadLb: areaFt2 * (dead?.leastPsf ?? 0),
+        areaFt2,
+        windDownLb: share * mount.windDownLb,
+        windUpLb: share * mount.windUpLb,
+      }
+    }),
+  )
+}
+
+function rafterShares(framing: FramingSpec, grid: MountGrid, xIn: number): { rafter: number; share: number }[] {
+  const place = (xIn - framing.firstOffsetIn) / framing.spacingIn
+  const [below, part] = [Math.floor(place), place - Math.floor(place)]
+  if (grid === 'rafter' || part < 1e-9 || below < 0) return [{ rafter: rafterNumber(framing, xIn), share: 1 }]
+  return [
+    { rafter: below + 1, share: 1 - part },
+    { rafter: below + 2, share: part },
+  ]
+}
+
 /** Loads and rules that the rafters of a plane stand under. */
 export function rafterInput(project: Project, site: SiteLoads, laid: LaidPlane): RafterInput {
   const { model, framing, rails, arrays } = laid
   const { geometry, wind } = model
   const codes = { loads: site.edition, residential: project.codes?.residential }
   const clearIn = Math.max(0, ...[...arrays.keys()].map((id) => own(project.arrays, id)?.standoff_in ?? 0))
-  const points: RafterPoint[] = rails.flatMap((rail) => {
-    const dead = arrays.get(rail.loaded.line.array)?.dead
-    return rail.demand.mounts.map((mount) => {
-      const areaFt2 = Math.max(0, mount.reactionAreaFt2)
-      return {
-        rafter: rafterNumber(framing, mount.xIn),
-        yIn: rail.loaded.line.yIn,
-        deadLb: areaFt2 * (dead?.mostPsf ?? 0),
-        leastDeadLb: areaFt2 * (dead?.leastPsf ?? 0),
-        areaFt2,
-        windDownLb: mount.windDownLb,
-        windUpLb: mount.windUpLb,
-      }
-    })
-  })
+  const points = rails.flatMap((rail) => pointsOf(rail, framing, arrays.get(rail.loaded.line.array)?.dead))
   // The zones of a plane are few, and rafters ask at the same areas.
   const pressures = new Map<string, number>()
   return {

@@ -55,10 +55,10 @@ export function reportMountKind(project: Project, plane: SolvedPlane, kit: RailK
   worksheet.find({
     severity: 'note',
     id: 'structure.load-not-on-rafter',
-    message: `plane '${id}': the mounts stand on ${gridOf(mount) === 'seam' ? 'seams' : 'the sheathing'}; for the rafters the whole load of each is taken on the nearest one`,
+    message: `plane '${id}': the mounts stand on ${gridOf(mount) === 'seam' ? 'seams' : 'the sheathing'}; each hands its load to the two rafters beside it, the nearer one more`,
     where: on.framing,
     source: { document: 'Statics', standing: 'read' },
-    fix: 'Nothing to do; two rafters share such a load in truth, so that one alone is the safe side.',
+    fix: 'Nothing to do; the sheathing between two rafters carries it as a beam on two supports.',
   })
 }
 
