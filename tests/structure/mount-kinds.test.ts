@@ -444,6 +444,9 @@ describe('what is missing or does not fit is refused', () => {
   it('loads that stand on no rafter are told; seam bending without a moment too', () => {
     const ids = solved(seamHouse).findings.map((f) => f.id)
     expect(ids).toContain('structure.load-not-on-rafter')
+    expect(ids).toContain('structure.seam-float-not-checked')
+    expect(solved(deckHouse).findings.map((f) => f.id)).toContain('structure.deck-panel-edges-not-checked')
+    expect(solved(hookHouse).findings.map((f) => f.id)).not.toContain('structure.load-not-on-rafter')
     expect(ids).toContain('structure.seam-bending-not-checked')
     const stated = changed(seamHouse, `${ROOF}.standing_seam.seam_moment_lb_in`, 5000)
     expect(solved(stated).findings.map((f) => f.id)).not.toContain('structure.seam-bending-not-checked')

@@ -66,6 +66,12 @@ export const MOUNTS: Explanations = {
     sources: [PRACTICE],
     fix: 'Stagger the rails, turn the modules, or put the rails farther apart.',
   },
+  'structure.seam-float-not-checked': {
+    means: 'Whether the rails leave the panels free to move was not checked.',
+    rule: 'Panels grow up and down from their fixed point with heat, rails along the eave; each needs room.',
+    sources: [PRACTICE],
+    fix: 'Keep to the longest rail between gaps that the sheets of clamp and panel allow.',
+  },
   'structure.panel-fixed-point': {
     means: 'All load along the slope of the clamps on one seam is more than the fixed point of its panel holds.',
     rule: 'A panel of a standing seam roof is held along the slope at one place only and moves everywhere else.',
@@ -113,6 +119,12 @@ export const MOUNTS: Explanations = {
     rule: 'Roof sheathing on its rafters is rated for 200 lb at one place.',
     sources: [{ document: 'Ratings of roof sheathing', standing: 'from memory' }],
     fix: 'Put the mounts closer together, or use a mount that is screwed into the rafter.',
+  },
+  'structure.deck-panel-edges-not-checked': {
+    means: 'Where the joints of the sheathing lie and how many layers of covering there are was not checked.',
+    rule: 'Near the edge of a panel a mount holds less than in the test, and a second layer of covering is no part of it.',
+    sources: SHEET,
+    fix: 'Look for the joints of the sheathing from the attic and mark them on the roof before the layout.',
   },
   'structure.deck-mounts-close': {
     means: 'Two deck mounts stand closer together than their sheet allows.',

@@ -38,12 +38,14 @@ export function reportMountKind(project: Project, plane: SolvedPlane, kit: RailK
   switch (mount.kind) {
     case 'standing_seam_clamp':
       recordSeam(on, mount, worksheet)
+      noteUnseen(on, 'seam', worksheet)
       break
     case 'tile_hook':
       recordHook(on, mount, product.hook ?? {}, worksheet)
       break
     case 'deck':
       recordDeck(on, mount, own(project.structure?.framing, id)?.sheathing?.nail_spacing_in ?? 0, worksheet)
+      noteUnseen(on, 'deck', worksheet)
       break
     case 'structural_screw':
       recordScrew(on, mount, product.structural_screw?.sheet ?? '', worksheet)
@@ -95,8 +97,7 @@ function recordSeam(on: OnPlane, mount: SeamClampMount, worksheet: Worksheet): v
     ],
     result: { symbol: 'share', value: (mount.clipSpacingIn - mount.clampFromClipIn) / mount.clipSpacingIn, unit: '' },
     source: { document: 'Statics of a beam on two clips', standing: 'read' },
-    limits:
-      'modules above are not taken to keep the wind off the panel; the movement of rails over the float of panels is not checked',
+    limits: 'modules above are not taken to keep the wind off the panel',
   })
   if (mount.seamMomentLbIn !== undefined) return
   worksheet.find({
@@ -154,6 +155,30 @@ function recordHook(on: OnPlane, mount: TileHookMount, stated: Hook, worksheet: 
     ],
     result: { symbol: 'N', value: mount.tileContactLb, unit: 'lb' },
     source: on.sheet,
+  })
+}
+
+/** What no input shows, so that only a person can look at it. */
+function noteUnseen(on: OnPlane, kind: 'seam' | 'deck', worksheet: Worksheet): void {
+  if (kind === 'seam') {
+    worksheet.find({
+      severity: 'note',
+      id: 'structure.seam-float-not-checked',
+      message: 'whether rails across many seams leave the panels free to move with heat is not checked',
+      where: on.at,
+      source: on.sheet,
+      fix: 'Keep to the longest rail between gaps that the sheets of clamp and panel allow.',
+    })
+    return
+  }
+  worksheet.find({
+    severity: 'note',
+    id: 'structure.deck-panel-edges-not-checked',
+    message:
+      'whether mounts keep the distance of their sheet from the edges of the sheathing, and whether there is a second layer of covering under them, is not checked',
+    where: on.framing,
+    source: on.sheet,
+    fix: 'Look for the joints of the sheathing from the attic and mark them on the roof before the layout.',
   })
 }
 
