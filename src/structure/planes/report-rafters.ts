@@ -355,9 +355,10 @@ function reportCodePath({ id, input, result }: RaftersToReport, worksheet: Works
   worksheet.step({
     id: `structure.${id}.rafter-before`,
     says: `Bending moment of a rafter before the array, roof live load or snow: ${placeOf(id, codePath.rafter, codePath.place)}`,
-    formula: 'M under (D / cos + larger of 20 psf and snow) s',
+    formula: 'M under (D / cos + larger of roof live load and snow) s',
     inputs: [
       { symbol: 'D', value: input.framing.existingDeadPsf, unit: 'psf', from: `${path}.existing_dead_psf` },
+      { symbol: 'Lr', value: input.livePsf, unit: 'psf', from: 'roof live load by slope' },
       { symbol: 's', value: input.framing.spacingIn, unit: 'in', from: `${path}.spacing_in` },
     ],
     result: { symbol: 'M', value: codePath.momentBeforeLbFt, unit: 'lb-ft' },

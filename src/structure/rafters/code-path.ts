@@ -1,10 +1,9 @@
-import { GRAVITY_INCREASE_LIMIT_PCT, ROOF_LIVE_LOAD_PSF } from '../../tables/irc/index.js'
+import { GRAVITY_INCREASE_LIMIT_PCT } from '../../tables/irc/index.js'
 import { at, poundFeetOf, type Inches, type Percent, type PoundFeet } from '../../values/index.js'
-import { beamLines, stationAt, stationsOf } from '../beam/index.js'
-import type { RafterInput } from './rafter-input.js'
-import { bareLoads, rafterLoads, type LoadKind, type RafterLoad } from './rafter-loads.js'
+import type { LoadKind } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
+import type { SolvedPart } from './solve-rafter.js'
 
 /** Bending of a rafter with the array against bending before it. */
 export interface CodePath {
@@ -21,65 +20,45 @@ export interface CodePath {
   readonly passes: boolean
 }
 
+/** Solved beams of a rafter with the array and without it. */
+export interface BeforeAndAfter {
+  readonly before: readonly SolvedPart[]
+  readonly after: readonly SolvedPart[]
+}
+
 /**
  * What the rule for existing buildings says of one rafter: an allowed increase, which says nothing about strength.
  *
- * Total bending before is that of dead load with the larger of 20 psf roof live load and snow; with the array the live load is left out
+ * Bending before is that of dead load with the larger of roof live load and balanced snow; with the array the live load is left out
  * under the modules where the code lets it.
  *
+ * @param snowFactor Factor of snow in the gravity combination of the edition.
  * @source IEBC 2021 805.2, gravity load up by at most 5 % (secondary)
  */
 export function codePathOf(
-  input: RafterInput,
-  { number, xIn, spans }: { readonly number: number; readonly xIn: Inches; readonly spans: RafterSpans },
+  rafter: number,
+  { supportsIn }: RafterSpans,
+  { before, after }: BeforeAndAfter,
+  snowFactor: number,
 ): CodePath | undefined {
-  const { supportsIn, lowIn, highIn } = spans
-  const rafter = { number, xIn, lowIn, highIn, longestSpanIn: at(supportsIn, 1) - at(supportsIn, 0) }
-  // The rule compares with the live load that the roof was designed for, whatever the slope takes off today.
-  const designed = { ...input, livePsf: ROOF_LIVE_LOAD_PSF, bareWindPsf: () => 0 }
-  const loads = [...rafterLoads(designed, rafter), ...bareLoads(designed, rafter).filter(({ kind }) => kind !== 'dead')]
-  const snowFactor = input.combinations.find(({ snow, wind }) => snow > 0 && wind === 0)?.snow ?? 1
-  const [first] = input.snow
-  const before = {
-    dead: [['dead', 1]],
-    live: [
-      ['dead', 1],
-      ['bare live', 1],
-    ],
-    snow: [
-      ['dead', 1],
-      ['bare snow', snowFactor],
-    ],
-  } as const
-  const after = {
-    dead: [
-      ['dead', 1],
-      ['array', 1],
-    ],
-    live: [
-      ['dead', 1],
-      ['array', 1],
-      ['live', 1],
-    ],
-    snow: [
-      ['dead', 1],
-      ['array', 1],
-      ['snow', snowFactor],
-    ],
-  } as const
   let worst: CodePath | undefined
   for (const place of placesOf(supportsIn)) {
-    const moments = momentsAt(loads, first?.name ?? '', spans, place)
-    const of = (terms: Terms): PoundFeet => poundFeetOf(moments(terms))
-    const dead = { before: of(before.dead), after: of(after.dead) }
-    const live = { before: of(before.live), after: of(after.live) }
-    const snow = { before: of(before.snow), after: of(after.snow) }
+    const of = (parts: readonly SolvedPart[], terms: Terms): PoundFeet => poundFeetOf(momentAt(parts, place, terms))
+    const dead = { before: of(before, { dead: 1 }), after: of(after, { dead: 1, array: 1 }) }
+    const live = {
+      before: of(before, { dead: 1, 'bare live': 1 }),
+      after: of(after, { dead: 1, array: 1, live: 1 }),
+    }
+    const snow = {
+      before: of(before, { dead: 1, 'bare snow': snowFactor }),
+      after: of(after, { dead: 1, array: 1, snow: snowFactor }),
+    }
     const momentBeforeLbFt = Math.max(live.before, snow.before)
     const momentLbFt = Math.max(live.after, snow.after)
     if (momentBeforeLbFt <= 0) continue
     const changePct = changeOf({ before: momentBeforeLbFt, after: momentLbFt })
     worst = moreOf(worst, {
-      rafter: number,
+      rafter,
       place,
       momentLbFt,
       momentBeforeLbFt,
@@ -111,35 +90,34 @@ function placesOf(supportsIn: readonly Inches[]): RafterPlace[] {
   ])
 }
 
-type Terms = readonly (readonly [kind: LoadKind, factor: number])[]
+/** Factors of loads; of snow only the first case counts, which is the balanced one. */
+type Terms = Readonly<Partial<Record<LoadKind, number>>>
 
-/**
- * Largest moment of sums of loads in a span that ends at its supports, or over a support of a rafter that runs through, lb-in.
- *
- * @param snowCase Name of the snow that counts.
- */
-function momentsAt(
-  loads: readonly RafterLoad[],
-  snowCase: string,
-  { supportsIn }: RafterSpans,
-  { kind, number }: RafterPlace,
-): (terms: Terms) => number {
-  const held = kind === 'span' ? supportsIn.slice(number - 1, number + 1) : supportsIn
-  const beam = { startIn: at(held, 0), endIn: at(held, held.length - 1), supportsIn: held }
-  const stations = stationsOf({ ...beam, loads: [] }, loads)
-  const lines = new Map(
-    loads
-      .filter((load) => load.loads.length > 0 && (load.snowCase === '' || load.snowCase === snowCase))
-      .map((load) => [load.kind, beamLines({ ...beam, loads: load.loads }, stations).momentLbIn]),
-  )
-  const support = stationAt(stations, at(supportsIn, number))
-  return (terms) => {
-    let most = 0
-    const [from, to] = kind === 'span' ? [0, stations.length - 1] : [support, support]
-    for (let k = from; k <= to; k++) {
-      const moment = terms.reduce((sum, [load, factor]) => sum + factor * (lines.get(load)?.[k] ?? 0), 0)
-      most = Math.max(most, kind === 'span' ? moment : Math.abs(moment))
-    }
-    return most
+/** Largest moment of a sum of loads in a span, or over a support of a rafter that runs through, lb-in. */
+function momentAt(parts: readonly SolvedPart[], { kind, number }: RafterPlace, terms: Terms): number {
+  const inside = (solved: SolvedPart): boolean => solved.part.firstSupport + solved.part.supportsIn.length > number + 1
+  const solved =
+    kind === 'span'
+      ? parts.find(({ part }) => part.firstSupport === number - 1)
+      : parts.find((each) => each.part.firstSupport < number && inside(each))
+  if (solved === undefined) return 0
+  const { part, stations, loads, lines } = solved
+  const first = loads.find(({ kind: each }) => each.includes('snow'))?.snowCase
+  const counted = loads.flatMap((load, index) => {
+    const factor = terms[load.kind]
+    const line = lines[index]?.momentLbIn
+    const isCounted = load.snowCase === '' || load.snowCase === first
+    return factor === undefined || line === undefined || !isCounted ? [] : [{ factor, line }]
+  })
+  const from = at(part.supportsIn, kind === 'span' ? number - 1 - part.firstSupport : number - part.firstSupport)
+  const to = kind === 'span' ? at(part.supportsIn, number - part.firstSupport) : from
+  let most = 0
+  for (let k = 0; k < stations.length; k++) {
+    const x = stations[k]!
+    if (x < from - 1e-6 || x > to + 1e-6) continue
+    let moment = 0
+    for (const { factor, line } of counted) moment += factor * line[k]!
+    most = Math.max(most, kind === 'span' ? moment : Math.abs(moment))
   }
+  return most
 }

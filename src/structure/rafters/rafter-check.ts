@@ -47,6 +47,7 @@ export function checkRafters(input: RafterInput): RafterResult {
   // Without the array rafters of the same spans are alike.
   const bare = new Map<string, SolvedRafter>()
   let codePath: CodePath | undefined
+  const snowFactor = input.combinations.find(({ snow, wind }) => snow > 0 && wind === 0)?.snow ?? 1
   for (const number of loadedRafters(input)) {
     const points = pointsOn(input, number)
     const xIn = framing.firstOffsetIn + (number - 1) * framing.spacingIn
@@ -58,13 +59,15 @@ export function checkRafters(input: RafterInput): RafterResult {
       if (spans.supportsIn.length < 2) continue
       const isUnder = points.some((p) => placeIn(p) >= spans.lowIn - 1 && placeIn(p) <= spans.highIn + 1)
       if (!isUnder) continue
-      codePath = moreOf(codePath, codePathOf(input, { number, xIn, spans }))
       if (taken === undefined) continue
       const rafter = { number, xIn, spans, wood: taken }
       const key = [spans.lowIn, spans.highIn, ...spans.supportsIn].join()
       const without = bare.get(key) ?? solveRafter(input, rafter, 'without the array')
       bare.set(key, without)
-      rafters.push({ number, xIn, spans, ...worseOf(solveRafter(input, rafter, 'with the array'), without) })
+      const withArray = solveRafter(input, rafter, 'with the array')
+      const parts = { before: without.parts, after: withArray.parts }
+      codePath = moreOf(codePath, codePathOf(number, spans, parts, snowFactor))
+      rafters.push({ number, xIn, spans, ...worseOf(withArray, without) })
     }
   }
   if (!('missing' in lumber)) return { rafters, wood, woodMissing: undefined, codePath, unchecked }

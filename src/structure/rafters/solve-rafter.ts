@@ -49,6 +49,8 @@ export interface SolvedRafter {
   readonly lines: readonly CombinationLine[]
   /** Largest force that lifts the rafter off the wall, lb; 0 when none does. */
   readonly upliftAtWallLb: number
+  /** Its beams with their moments, load by load. */
+  readonly parts: readonly SolvedPart[]
 }
 
 /** A rafter on its supports, with the strength of its wood. */
@@ -60,7 +62,7 @@ export interface RafterToSolve {
 }
 
 /** A stretch of the rafter as a beam. */
-interface Part {
+export interface RafterPart {
   readonly startIn: Inches
   readonly endIn: Inches
   readonly supportsIn: readonly Inches[]
@@ -72,9 +74,9 @@ interface Part {
  * Beams that a rafter may be: each span by itself, and in one piece over its supports where it may be, and the lowest span with
  * the overhang. Where it is not known whether it runs through, both are taken, and the worse counts.
  */
-function partsOf({ lowIn, supportsIn }: RafterSpans, continuous: boolean | undefined): Part[] {
+function partsOf({ lowIn, supportsIn }: RafterSpans, continuous: boolean | undefined): RafterPart[] {
   const last = supportsIn.length - 1
-  const parts: Part[] = []
+  const parts: RafterPart[] = []
   if (continuous !== true || last === 1) {
     for (let i = 0; i < last; i++) {
       const ends = [at(supportsIn, i), at(supportsIn, i + 1)] as const
@@ -136,15 +138,17 @@ export function solveRafter(input: RafterInput, rafter: RafterToSolve, roof: Roo
   const cases = strengthCases(loads, input.combinations, roof)
   const sags = deflectionCases(loads, input.combinations)
   const found = new Worst(at(supportsIn, 0))
-  for (const part of partsOf(rafter.spans, input.framing.continuous)) {
+  const parts = partsOf(rafter.spans, input.framing.continuous).map((part): SolvedPart => {
     const stations = stationsOf({ ...part, loads: [] }, loads)
     const lines = loads.map((load) => linesOf(part, load, stations))
-    const solved: SolvedPart = { part, stations, lines, buffer: new Float64Array(stations.length) }
-    const strength = strengthOf(input, rafter.wood, part)
+    return { part, stations, loads, lines, buffer: new Float64Array(stations.length) }
+  })
+  for (const solved of parts) {
+    const strength = strengthOf(input, rafter.wood, solved.part)
     for (const each of cases) checkStrength(solved, each, strength, found)
     for (const each of sags) checkDeflection(solved, each, strength, found)
   }
-  return found.result()
+  return { ...found.result(), parts }
 }
 
 /** The worse of two answers, check by check. */
@@ -156,15 +160,18 @@ export function worseOf(a: SolvedRafter, b: SolvedRafter): SolvedRafter {
     }),
     lines: [...a.lines, ...b.lines],
     upliftAtWallLb: Math.max(a.upliftAtWallLb, b.upliftAtWallLb),
+    parts: a.parts,
   }
 }
 
-const linesOf = (part: Part, { loads }: RafterLoad, stations: Float64Array): BeamLines | undefined =>
+const linesOf = (part: RafterPart, { loads }: RafterLoad, stations: Float64Array): BeamLines | undefined =>
   loads.length === 0 ? undefined : beamLines({ ...part, loads }, stations)
 
-interface SolvedPart {
-  readonly part: Part
+/** A beam that a rafter may be, with the lines of each of its loads. */
+export interface SolvedPart {
+  readonly part: RafterPart
   readonly stations: Float64Array
+  readonly loads: readonly RafterLoad[]
   readonly lines: readonly (BeamLines | undefined)[]
   /** Room for one sum at a time. */
   readonly buffer: Float64Array
@@ -182,7 +189,7 @@ interface PartStrength {
   readonly deflectionLimit: number
 }
 
-function strengthOf(input: RafterInput, wood: WoodStrength, part: Part): PartStrength {
+function strengthOf(input: RafterInput, wood: WoodStrength, part: RafterPart): PartStrength {
   const { framing, plane } = input
   const seat = seatOf(framing, plane.tiltDeg)
   const bendingPsi = wood.bendingPsi * tieFactor(framing)
@@ -379,7 +386,7 @@ class Worst {
     })
   }
 
-  result(): SolvedRafter {
+  result(): Omit<SolvedRafter, 'parts'> {
     return {
       checks: [...this.checks.values()],
       lines: [...this.lines.values()],
@@ -388,7 +395,7 @@ class Worst {
   }
 }
 
-function placeAt({ supportsIn, firstSupport }: Part, x: number): RafterPlace {
+function placeAt({ supportsIn, firstSupport }: RafterPart, x: number): RafterPlace {
   const on = supportsIn.findIndex((support) => Math.abs(support - x) < 1e-6)
   if (on >= 0) return { kind: 'support', number: firstSupport + on }
   const above = supportsIn.filter((support) => support < x).length
