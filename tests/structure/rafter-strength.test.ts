@@ -9,13 +9,14 @@ import {
   rafterThrust,
   slendernessOf,
   spaceMounts,
+  tableSpan,
   woodStrength,
   worstCheck,
   type FramingSpec,
   type RafterInput,
 } from '../../src/structure/index.js'
 import { LUMBER_VALUES, SOUTHERN_PINE_VALUES, SIZE_FACTORS, WET_LUMBER, INCISED } from '../../src/tables/nds/index.js'
-import { demoArrangement, demoProject } from './demo-house.js'
+import { demoArrangement, demoProject, rectangle } from './demo-house.js'
 import { even, framingOf, inputOf, point } from './rafter-kit.js'
 import { readTable } from './read-table.js'
 
@@ -585,4 +586,39 @@ describe('ways out', () => {
   it('are none where the rafters carry what stands on them, or a document covers them', () => {
     expect(solve({ nominal_size: '2x12', span_ft: 8 }, 16).rafter_proposals).toEqual([])
   })
+})
+
+describe('the ordinary rafter', () => {
+  // IRC 2021 table R802.4.1(4), 30 psf ground snow, ceiling attached: the first table for 20 psf of snow.
+  it.each(['Douglas Fir-Larch', 'Hem-Fir', 'Southern Pine', 'Spruce-Pine-Fir'])(
+    '2x8 %s No. 2 at 16 in under 20 psf of snow passes at the span that the table says, with an array',
+    (species) => {
+      const wood = { ...framingOf(), species, nominalSize: '2x8' as const, depthIn: 7.25 }
+      const table = tableSpan(wood, { loadPsf: 20, isSnow: true, ceilingAttached: true, deadPsf: 10 })
+      expect(table?.table).toBe('R802.4.1(4)')
+      const spanFt = Math.floor(10 * (table?.spanFt ?? 0)) / 10
+      const project = demoProject()
+      const s = project.structure ?? {}
+      const south = {
+        ...s.framing?.['south'],
+        nominal_size: '2x8' as const,
+        species: species as 'Hem-Fir',
+        span_ft: spanFt,
+      }
+      const house: Project = {
+        ...project,
+        structure: { ...s, snow: { ...s.snow, ground_psf: 20 }, framing: { south } },
+      }
+      const depthFt = (spanFt + 1.2) / Math.cos((22 * Math.PI) / 180)
+      const { values } = spaceMounts(house, { ...demoArrangement(), planes: [rectangle('south', 48, depthFt, 22)] })
+      expect(values.rafters.length).toBeGreaterThan(20)
+      expect(values.rafters.filter(({ ratio }) => ratio > 1)).toEqual([])
+      // Not far from its limit: longer by an eighth it fails.
+      const longer = { ...south, span_ft: spanFt * 1.125 }
+      const far = { ...house, structure: { ...house.structure, framing: { south: longer } } }
+      const deeper = rectangle('south', 48, depthFt * 1.125, 22)
+      const failed = spaceMounts(far, { ...demoArrangement(), planes: [deeper] }).values
+      expect(Math.max(...failed.rafters.map(({ ratio }) => ratio))).toBeGreaterThan(0.95)
+    },
+  )
 })
