@@ -10,7 +10,8 @@ export interface BeamPieces {
   readonly moment: Float64Array
 }
 
-const PIECES_PER_SPAN = 24
+/** Pieces of a span for a beam whose largest values are read at the stations themselves. */
+const FINE = 24
 export const SAME_PLACE_IN = 1e-7
 
 type Loads = Pick<BeamModel, 'loads'>
@@ -19,8 +20,9 @@ type Loads = Pick<BeamModel, 'loads'>
  * Places where the shear jumps or its slope changes, and a fine net between them, in.
  *
  * @param others Loads whose places are wanted too, so that the pieces of several load cases lie side by side.
+ * @param perSpan Pieces of each span.
  */
-export function stationsOf(beam: BeamModel, others: readonly Loads[] = []): Float64Array {
+export function stationsOf(beam: BeamModel, others: readonly Loads[] = [], perSpan = FINE): Float64Array {
   const marks = [beam.startIn, beam.endIn, ...beam.supportsIn, ...(beam.kinks ?? []).map((kink) => kink.xIn)]
   for (const { loads } of [beam, ...others]) {
     for (const load of loads) {
@@ -31,7 +33,7 @@ export function stationsOf(beam: BeamModel, others: readonly Loads[] = []): Floa
   const bounds = [beam.startIn, ...beam.supportsIn, beam.endIn]
   for (const [index, from] of bounds.entries()) {
     const to = bounds[index + 1] ?? from
-    for (let k = 1; k < PIECES_PER_SPAN; k++) marks.push(from + ((to - from) * k) / PIECES_PER_SPAN)
+    for (let k = 1; k < perSpan; k++) marks.push(from + ((to - from) * k) / perSpan)
   }
   const sorted = Float64Array.from(marks).sort()
   return sorted.filter((x, index) => index === 0 || x - sorted[index - 1]! > SAME_PLACE_IN)

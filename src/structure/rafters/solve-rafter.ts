@@ -1,6 +1,6 @@
 import { DEEPEST_END_NOTCH } from '../../tables/nds/index.js'
 import { LEAST_SEAT_IN, RAFTER_DEFLECTION, RAISED_TIES } from '../../tables/irc/index.js'
-import { at, feetOf, radiansOf, type Feet, type Inches, type Pounds } from '../../values/index.js'
+import { at, feetOf, radiansOf, type Feet, type Inches, type PoundInches, type Pounds } from '../../values/index.js'
 import { beamLines, stationAt, stationsOf, type BeamLines } from '../beam/index.js'
 import type { FramingSpec } from './framing-spec.js'
 import type { RafterInput } from './rafter-input.js'
@@ -139,7 +139,7 @@ export function solveRafter(input: RafterInput, rafter: RafterToSolve, roof: Roo
   const sags = deflectionCases(loads, input.combinations)
   const found = new Worst(at(supportsIn, 0))
   const parts = partsOf(rafter.spans, input.framing.continuous).map((part): SolvedPart => {
-    const stations = stationsOf({ ...part, loads: [] }, loads)
+    const stations = stationsOf({ ...part, loads: [] }, loads, PIECES)
     const lines = loads.map((load) => linesOf(part, load, stations))
     return { part, stations, loads, lines, buffer: new Float64Array(stations.length) }
   })
@@ -150,6 +150,9 @@ export function solveRafter(input: RafterInput, rafter: RafterToSolve, roof: Roo
   }
   return { ...found.result(), parts }
 }
+
+/** Pieces of a span; the largest moment and deflection are looked for between them too. */
+const PIECES = 10
 
 /** The worse of two answers, check by check. */
 export function worseOf(a: SolvedRafter, b: SolvedRafter): SolvedRafter {
@@ -239,6 +242,45 @@ function reactionLb({ lines }: SolvedPart, { terms }: RafterCase, support: numbe
   return terms.reduce((total, { load, factor }) => total + factor * (lines[load]?.reactionsLb[support] ?? 0), 0)
 }
 
+/** Sum of one line of all loads of a case at one station. */
+function summedAt({ lines }: SolvedPart, { terms }: RafterCase, name: Line, k: number): number {
+  return terms.reduce((sum, { load, factor }) => sum + factor * (lines[load]?.[name][k] ?? 0), 0)
+}
+
+/**
+ * The largest moment beside a station with the largest: where the shear passes zero between two stations the parabola has its top.
+ *
+ * @source statics: M = M0 + V0^2 / (2 w) at V0 / w from a station
+ */
+function peakAt(solved: SolvedPart, each: RafterCase, k: number): { xIn: Inches; momentLbIn: PoundInches } {
+  const { stations } = solved
+  let peak = { xIn: at(stations, k), momentLbIn: summedAt(solved, each, 'momentLbIn', k) }
+  for (const left of [k - 1, k]) {
+    if (left < 0 || left + 1 >= stations.length) continue
+    const from = summedAt(solved, each, 'shearLb', left)
+    const to = summedAt(solved, each, 'shearBeforeLb', left + 1)
+    const xIn = at(stations, left)
+    const lbPerIn = (from - to) / (at(stations, left + 1) - xIn)
+    if (from * to >= 0 || lbPerIn === 0) continue
+    const momentLbIn = summedAt(solved, each, 'momentLbIn', left) + from ** 2 / (2 * lbPerIn)
+    if (Math.abs(momentLbIn) > Math.abs(peak.momentLbIn)) peak = { xIn: xIn + from / lbPerIn, momentLbIn }
+  }
+  return peak
+}
+
+/** The top of the parabola through three neighbouring values, the middle one the largest. */
+function vertexOf(values: Float64Array, stations: Float64Array, k: number): number {
+  if (k === 0 || k + 1 >= stations.length) return at(values, k)
+  const [x0, x1, x2] = [at(stations, k - 1), at(stations, k), at(stations, k + 1)]
+  const [y0, y1, y2] = [at(values, k - 1), at(values, k), at(values, k + 1)]
+  const [left, right] = [(y1 - y0) / (x1 - x0), (y2 - y1) / (x2 - x1)]
+  const curve = (right - left) / (x2 - x0)
+  if (curve === 0) return y1
+  const slope = left + curve * (x1 - x0)
+  const top = y1 - slope ** 2 / (4 * curve)
+  return Math.abs(top) > Math.abs(y1) ? top : y1
+}
+
 /** Places of the largest and the smallest value. */
 function extremesOf(values: Float64Array): { most: number; least: number } {
   let [most, least] = [0, 0]
@@ -253,20 +295,23 @@ function checkStrength(solved: SolvedPart, each: RafterCase, strength: PartStren
   const { wood } = strength
   const { loadDuration } = each
   const upper = strength.bendingPsi * loadDuration
-  const moments = summed(solved, each, 'momentLbIn')
-  const { most, least } = extremesOf(moments)
+  const { most, least } = extremesOf(summed(solved, each, 'momentLbIn'))
   for (const k of most === least ? [most] : [most, least]) {
-    const moment = at(moments, k)
+    const { xIn, momentLbIn: moment } = peakAt(solved, each, k)
     const stability = moment >= 0 ? 1 : strength.lowerEdge(loadDuration)
     const stress = Math.abs(moment) / wood.sectionModulusIn3
-    found.bending(solved, each, k, { moment, stress, limit: upper * stability, stability })
+    found.bending(solved, each, xIn, { moment, stress, limit: upper * stability, stability })
   }
   const capacity = wood.shearPsi * loadDuration
   const addShear = (shears: Float64Array): void => {
     const ends = extremesOf(shears)
     const k = -at(shears, ends.least) > at(shears, ends.most) ? ends.least : ends.most
     const force = Math.abs(at(shears, k))
-    found.keep('shear', solved, each, k, { demand: (1.5 * force) / wood.areaIn2, capacity, action: force })
+    found.keep('shear', solved, each, at(solved.stations, k), {
+      demand: (1.5 * force) / wood.areaIn2,
+      capacity,
+      action: force,
+    })
   }
   addShear(summed(solved, each, 'shearBeforeLb'))
   const after = summed(solved, each, 'shearLb')
@@ -292,7 +337,7 @@ function checkSupports(
     const k = stationAt(stations, x)
     const reaction = reactionLb(solved, each, index)
     const seat = number === 0 ? strength.seatIn : PURLIN_IN
-    found.keep('bearing', solved, each, k, {
+    found.keep('bearing', solved, each, x, {
       demand: Math.max(0, reaction) / (wood.breadthIn * seat),
       capacity: wood.bearingPsi,
       action: Math.max(0, reaction),
@@ -301,7 +346,7 @@ function checkSupports(
     const force = Math.max(0, at(shears, k))
     const capacity = wood.shearPsi * each.loadDuration
     const demand = over <= 0 ? Infinity : ((1.5 * force) / (wood.breadthIn * over)) * (wood.depthIn / over) ** 2
-    found.keep('shear', solved, each, k, { demand, capacity, action: force })
+    found.keep('shear', solved, each, x, { demand, capacity, action: force })
   }
 }
 
@@ -319,8 +364,12 @@ function checkDeflection(solved: SolvedPart, each: RafterCase, strength: PartStr
       if (worst < 0 || Math.abs(at(sags, k)) > Math.abs(at(sags, worst))) worst = k
     }
     if (worst < 0) continue
-    const sag = Math.abs(at(sags, worst)) / stiffness
-    found.keep('deflection', solved, each, worst, { demand: sag, capacity: (to - from) / limit, action: sag })
+    const sag = Math.abs(vertexOf(sags, stations, worst)) / stiffness
+    found.keep('deflection', solved, each, at(stations, worst), {
+      demand: sag,
+      capacity: (to - from) / limit,
+      action: sag,
+    })
   }
 }
 
@@ -344,13 +393,13 @@ class Worst {
   bending(
     solved: SolvedPart,
     each: RafterCase,
-    k: number,
+    xIn: Inches,
     { moment, stress, limit, stability }: { moment: number; stress: number; limit: number; stability: number },
   ): void {
-    this.keep('bending', solved, each, k, { demand: stress, capacity: limit, action: moment }, stability)
+    this.keep('bending', solved, each, xIn, { demand: stress, capacity: limit, action: moment }, stability)
     const held = this.lines.get(each.name)
     if (held !== undefined && held.stressPsi / held.allowablePsi >= stress / limit) return
-    const atFt = feetOf(at(solved.stations, k) - this.wallIn)
+    const atFt = feetOf(xIn - this.wallIn)
     this.lines.set(each.name, { name: each.name, momentLbIn: moment, stressPsi: stress, allowablePsi: limit, atFt })
   }
 
@@ -360,16 +409,15 @@ class Worst {
 
   keep(
     check: RafterCheckName,
-    { part, stations }: SolvedPart,
+    { part }: SolvedPart,
     each: RafterCase,
-    k: number,
+    xIn: Inches,
     { demand, capacity, action }: Figures,
     stability = 1,
   ): void {
     const ratio = demand / capacity
     const held = this.checks.get(check)
     if (held !== undefined && held.ratio >= ratio) return
-    const x = at(stations, k)
     this.checks.set(check, {
       check,
       combination: each.name,
@@ -377,8 +425,8 @@ class Worst {
       capacity,
       unit: check === 'deflection' ? 'in' : 'psi',
       ratio,
-      atFt: feetOf(x - this.wallIn),
-      place: placeAt(part, x),
+      atFt: feetOf(xIn - this.wallIn),
+      place: placeAt(part, xIn),
       loadDuration: check === 'bearing' || check === 'deflection' ? 1 : each.loadDuration,
       stability,
       action,
