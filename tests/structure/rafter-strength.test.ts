@@ -279,6 +279,7 @@ describe('worked examples', () => {
       stressPsi: momentLbIn / wood.sectionModulusIn3,
       allowablePsi: wood.bendingPsi * 1.15,
       atFt: 6,
+      shares: () => [],
     }
     const thrust = rafterThrust(input, wood, spans, line, 1.15)
     expect(thrust.thrustLb).toBeCloseTo(480, 0)
@@ -470,6 +471,20 @@ describe('rafters in the result', () => {
       'without the array',
     ])
       expect(says).toContain(name)
+    // Each load with its factor, and their sum.
+    for (const { inputs } of lines) {
+      const shares = inputs.filter(({ symbol }) => symbol.includes(' M('))
+      const sum = shares.reduce((total, { value }) => total + Number(value), 0)
+      expect(sum).toBeCloseTo(Number(inputs.find(({ symbol }) => symbol === 'M')?.value), 6)
+    }
+    const uplift = lines.find(({ says }) => says.endsWith('0.6D + 0.6W'))
+    expect(uplift?.inputs.map(({ symbol }) => symbol)).toEqual([
+      '0.6 M(dead)',
+      '0.6 M(least array)',
+      '0.6 M(wind up)',
+      'M',
+      'S',
+    ])
     const worstRatio = Math.max(...lines.map((l) => Number(l.result.value) / (l.check?.limit ?? 1)))
     const bending = values.rafters.filter(({ check }) => check === 'bending')
     expect(worstRatio).toBeCloseTo(Math.max(...bending.map(({ ratio }) => ratio)), 9)

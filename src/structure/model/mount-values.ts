@@ -183,8 +183,8 @@ export interface CheckValue {
   /** The limit that the demand is held against; `limit_is` says what it is. */
   readonly capacity: number
   readonly unit: string
-  /** A strength; or what a rafter may carry compared with before, or by a span table, which is no strength of this rafter. */
-  readonly limit_is: 'capacity' | 'allowed increase' | 'span table'
+  /** A strength; or what may grow compared with before; or a limit of the code that is no strength. */
+  readonly limit_is: 'capacity' | 'allowed increase' | 'code limit'
   readonly ratio: number
   /** Whether it is the weakest link. */
   readonly governs: boolean

@@ -153,6 +153,7 @@ export function rafterPartChecks(
             : lumberSource(wood.species, place),
         path: `structure.framing.${id}`,
         fix: SHARE,
+        ...(of === 'deflection' ? { limitIs: 'code limit' as const } : {}),
         ...(covered === undefined ? {} : { covered }),
       },
     ]

@@ -130,14 +130,15 @@ function reportBending(
     worksheet.step({
       id: `structure.${id}.rafter-combination-${index + 1}`,
       says: `Rafter ${rafter.number}, ${line.name}`,
-      formula: "fb = M / S <= Fb'",
+      formula: "fb = M / S <= Fb', M = sum of each factor times its moment",
       inputs: [
-        {
-          symbol: 'M',
-          value: poundFeetOf(line.momentLbIn),
+        ...line.shares().map((share) => ({
+          symbol: `${plainFactor(share.factor)} M(${share.kind})`,
+          value: share.factor * poundFeetOf(share.momentLbIn),
           unit: 'lb-ft',
           from: `${line.atFt.toFixed(2)} ft from the lower support`,
-        },
+        })),
+        { symbol: 'M', value: poundFeetOf(line.momentLbIn), unit: 'lb-ft', from: 'sum' },
         { symbol: 'S', value: wood.sectionModulusIn3, unit: 'in3', from: `structure.${id}.rafter-stress` },
       ],
       result: { symbol: 'fb', value: line.stressPsi, unit: 'psi' },
@@ -146,6 +147,8 @@ function reportBending(
     })
   }
 }
+
+const plainFactor = (factor: number): string => String(Number(factor.toFixed(4)))
 
 /** Shear, bearing and deflection at their worst places. */
 function reportOthers(id: string, result: RafterResult, worksheet: Worksheet): void {

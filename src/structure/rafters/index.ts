@@ -20,6 +20,7 @@ export {
   solveRafter,
   tieFactor,
   type CombinationLine,
+  type LoadShare,
   type RafterCheck,
   type RafterCheckName,
   type RafterToSolve,

@@ -5,7 +5,7 @@ import { beamLines, stationAt, stationsOf, type BeamLines } from '../beam/index.
 import type { FramingSpec } from './framing-spec.js'
 import type { RafterInput } from './rafter-input.js'
 import { deflectionCases, strengthCases, type RafterCase, type Roof } from './rafter-cases.js'
-import { bareLoads, rafterLoads, type RafterLoad } from './rafter-loads.js'
+import { bareLoads, rafterLoads, type LoadKind, type RafterLoad } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
 import { ENDS_ENOUGH_DEPTH_IN, lowerEdgeStability } from './stability.js'
@@ -41,6 +41,16 @@ export interface CombinationLine {
   readonly stressPsi: number
   readonly allowablePsi: number
   readonly atFt: Feet
+  /** What each load brings to the moment there, its factor in it. */
+  readonly shares: () => readonly LoadShare[]
+}
+
+/** One load of a combination at one place. */
+export interface LoadShare {
+  readonly kind: LoadKind
+  readonly factor: number
+  /** Without the factor, lb-in. */
+  readonly momentLbIn: PoundInches
 }
 
 export interface SolvedRafter {
@@ -268,6 +278,21 @@ function peakAt(solved: SolvedPart, each: RafterCase, k: number): { xIn: Inches;
   return peak
 }
 
+/** The moment of each load of a case at a place. */
+function sharesAt({ stations, loads, lines }: SolvedPart, { terms }: RafterCase, xIn: Inches): LoadShare[] {
+  let k = 0
+  while (k + 2 < stations.length && stations[k + 1]! <= xIn) k += 1
+  const [h, dx] = [at(stations, k + 1) - at(stations, k), xIn - at(stations, k)]
+  return terms.flatMap(({ load, factor }) => {
+    const [line, of] = [lines[load], loads[load]]
+    if (line === undefined || of === undefined) return []
+    const shear = at(line.shearLb, k)
+    const lbPerIn = (shear - at(line.shearBeforeLb, k + 1)) / h
+    const momentLbIn = at(line.momentLbIn, k) + shear * dx - (lbPerIn * dx ** 2) / 2
+    return [{ kind: of.kind, factor, momentLbIn }]
+  })
+}
+
 /** The top of the parabola through three neighbouring values, the middle one the largest. */
 function vertexOf(values: Float64Array, stations: Float64Array, k: number): number {
   if (k === 0 || k + 1 >= stations.length) return at(values, k)
@@ -400,7 +425,15 @@ class Worst {
     const held = this.lines.get(each.name)
     if (held !== undefined && held.stressPsi / held.allowablePsi >= stress / limit) return
     const atFt = feetOf(xIn - this.wallIn)
-    this.lines.set(each.name, { name: each.name, momentLbIn: moment, stressPsi: stress, allowablePsi: limit, atFt })
+    const shares = (): LoadShare[] => sharesAt(solved, each, xIn)
+    this.lines.set(each.name, {
+      name: each.name,
+      momentLbIn: moment,
+      stressPsi: stress,
+      allowablePsi: limit,
+      atFt,
+      shares,
+    })
   }
 
   lift(lb: number): void {
