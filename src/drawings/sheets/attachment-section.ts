@@ -1,6 +1,6 @@
 import { inches } from '../layout/index.js'
 import { xy, type Primitive, type XY } from '../model/index.js'
-import type { Mount } from '../../project/index.js'
+import type { Framing, Mount } from '../../project/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
 import { feetOf } from '../../values/index.js'
 
@@ -198,8 +198,9 @@ function mountTip({ mount, baseIn }: AttachmentFacts, roof: number): XY {
   return mount.kind === 'standing_seam_clamp' ? xy(CLAMP_HALF_IN * 0.7, roof + SEAM_IN) : xy(1.3, roof + baseIn + 0.7)
 }
 
-function rafterWord({ kind }: Mount): string {
-  return kind === 'standing_seam_clamp' || kind === 'deck' ? 'Rafter, not under each mount,' : 'Rafter'
+function rafterWord({ kind }: Mount, framing: Framing): string {
+  const member = framing.kind === 'truss' ? 'Top chord of a truss' : 'Rafter'
+  return kind === 'standing_seam_clamp' || kind === 'deck' ? `${member}, not under each mount,` : member
 }
 
 function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
@@ -232,7 +233,7 @@ function sectionNotes(facts: AttachmentFacts, at: Heights): DetailNote[] {
         ]),
     {
       at: xy(facts.breadthIn / 4, -facts.depthIn * 0.85),
-      text: `${rafterWord(mount)} ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}`,
+      text: `${rafterWord(mount, framing)} ${framing.nominal_size ?? ''}${spacing}${species === '' ? '' : `, ${species}`}`,
     },
   ]
 }

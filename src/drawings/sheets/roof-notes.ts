@@ -20,7 +20,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
   ]
   if (framing?.nominal_size !== undefined && framing.spacing_in !== undefined) {
     facts.push([
-      'Rafters',
+      framing.kind === 'truss' ? 'Trusses' : 'Rafters',
       `${framing.nominal_size} at ${inches(framing.spacing_in)} on centre, first at ${inches(framing.first_offset_in ?? 0)} from the left end`,
     ])
   }
