@@ -5,7 +5,6 @@ import type { ArrangedPlane, Arrangement } from './arrangement.js'
 import { overlapFindings, placementFindings } from './check-placement.js'
 import { fitAlternatives } from './fit-alternative.js'
 import { fireAccess } from './fire-access.js'
-import { fireClassFindings } from './fire-class.js'
 import { checkFireAccess } from './fire-findings.js'
 import { flueFindings } from './flue.js'
 import type { Pathway } from './pathways.js'
@@ -53,7 +52,6 @@ function arrange(project: Project): Result<Arrangement> {
     ...arrayFindings(project, trial),
     ...fire.findings,
     ...flueFindings(project, trial.modules),
-    ...fireClassFindings(project, (id) => trial.fields.get(id)?.surface.tiltDeg),
   ]
   for (const finding of findings) worksheet.find(finding)
   recordArrangement(worksheet, access, trial, planes, roofPlanAreaFt2)

@@ -1,6 +1,7 @@
+import { tiltDegOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import type { Finding, Source } from '../worksheet/index.js'
-import { own, pitchIn12Of } from '../values/index.js'
+import { own, pitchIn12Of, type Degrees } from '../values/index.js'
 
 type FireClass = 'A' | 'B' | 'C'
 
@@ -24,12 +25,8 @@ interface Racked {
 
 type Rack = NonNullable<NonNullable<NonNullable<Project['equipment']['rails']>[string]>['fire']>
 
-/**
- * Whether modules and rack together are listed with the fire class that the roof must have, on this slope and covering.
- *
- * @param tiltOf Slope of a plane from level, degrees.
- */
-export function fireClassFindings(project: Project, tiltOf: (planeId: string) => number | undefined): Finding[] {
+/** Whether modules and rack together are listed with the fire class that the roof must have, on this slope and covering. */
+export function fireClassFindings(project: Project): Finding[] {
   const required = project.roof_access?.required_fire_class
   if (required === 'none') return []
   if (required === undefined) {
@@ -45,10 +42,15 @@ export function fireClassFindings(project: Project, tiltOf: (planeId: string) =>
       railId,
       rack: railId === undefined ? undefined : own(project.equipment.rails, railId)?.fire,
       planeId,
-      tiltDeg: tiltOf(planeId) ?? 0,
+      tiltDeg: slopeOf(project, planeId),
       covering: own(project.structure?.framing, planeId)?.covering,
     })
   })
+}
+
+function slopeOf(project: Project, planeId: string): Degrees {
+  const plane = own(project.roof_planes, planeId)
+  return plane === undefined ? 0 : tiltDegOf(plane)
 }
 
 function classNotStated(severity: 'error' | 'warning'): Finding {

@@ -1,4 +1,5 @@
 import type { Project } from '../project/index.js'
+import { fireClassFindings } from '../roof/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
 import {
   collectChecks,
@@ -66,6 +67,7 @@ export function spaceMounts(
     throw new StageError('arrays', 'no module lies on a roof plane', 'Give the arrays an arrangement that fits.')
   }
   const wood = woodEdition(project, worksheet)
+  for (const finding of fireClassFindings(project)) worksheet.find(finding)
   reportSite(site, worksheet)
   reportRail(kit, worksheet)
   const planes = arrangement.planes

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { arrangeModules } from '../../src/roof/index.js'
+import { arrangeModules, fireClassFindings } from '../../src/roof/index.js'
 import type { Obstruction, Project } from '../../src/project/index.js'
 import { roofProject } from './roof-project.js'
 
@@ -39,7 +39,7 @@ function fireFindings(given: Case) {
     },
     structure: { rail: 'r', framing: { south: covering === undefined ? {} : { covering } } },
   })
-  return arrangeModules(project).findings.filter(({ id }) => id.startsWith('roof.fire-class'))
+  return fireClassFindings(project)
 }
 
 const sound: Case = { required: 'A', fireType: 1, rack: RACK }
@@ -89,7 +89,7 @@ describe('the fire class of modules and rack', () => {
 
   test('before a rail is chosen the rack is asked for, no more', () => {
     const project = roofProject({ outline: GABLE }, BLOCK, { roof_access: { required_fire_class: 'A' } })
-    const found = arrangeModules(project).findings.filter(({ where }) => where === 'structure.rail')
+    const found = fireClassFindings(project).filter(({ where }) => where === 'structure.rail')
     expect(found.map(({ id, severity }) => [id, severity])).toEqual([['roof.fire-class-not-checked', 'warning']])
   })
 

@@ -239,6 +239,14 @@ describe('other findings', () => {
     expect(find(project, 'structure.lag-spacing')?.severity).toBe('error')
   })
 
+  it('a fire class that nobody stated, where the residential code asks for it', () => {
+    const told = (residential: string) =>
+      find(changed('codes.residential', residential), 'roof.fire-class-not-stated')?.severity
+    expect(told('IRC 2021')).toBe('error')
+    expect(told('IFC 2015')).toBe('warning')
+    expect(find(demoProject(), 'roof.fire-class-not-stated')).toBeUndefined()
+  })
+
   it('rail pieces that no stock length allows', () => {
     expect(find(changed('equipment.rails.rail40.stock_lengths_in', [20]), 'structure.rail-splice')?.severity).toBe(
       'error',
