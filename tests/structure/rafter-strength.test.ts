@@ -374,6 +374,12 @@ describe('seat and notch', () => {
     expect(cut / uncut).toBeCloseTo((5.5 / 4.5) ** 3, 6)
   })
 
+  it('a cut through the whole rafter fails with a finite figure', () => {
+    const { ratio } = worst(inputOf(framingOf({ notchIn: 6 })), 'shear')
+    expect(ratio).toBeGreaterThan(100)
+    expect(Number.isFinite(ratio)).toBe(true)
+  })
+
   it('the overhang bends the rafter over the wall and presses on it', () => {
     const framing = framingOf({ spansFt: [4], eaveOverhangIn: 48 })
     const found = worst(inputOf(framing, { livePsf: 0 }), 'bending')

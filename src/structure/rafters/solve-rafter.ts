@@ -202,6 +202,9 @@ interface PartStrength {
   readonly deflectionLimit: number
 }
 
+/** Share of the depth that is left over a notch at least, so that figures stay finite. */
+const LEAST_OVER_NOTCH = 0.05
+
 function strengthOf(input: RafterInput, wood: WoodStrength, part: RafterPart): PartStrength {
   const { framing, plane } = input
   const seat = seatOf(framing, plane.tiltDeg)
@@ -222,7 +225,8 @@ function strengthOf(input: RafterInput, wood: WoodStrength, part: RafterPart): P
       return factor
     },
     seatIn: seat.seatIn,
-    overNotchIn: wood.depthIn - seat.notchIn,
+    // A cut through the whole rafter leaves next to nothing, and fails.
+    overNotchIn: Math.max(LEAST_OVER_NOTCH * wood.depthIn, wood.depthIn - seat.notchIn),
     deflectionLimit: deflectionLimit(framing, plane.tiltDeg),
   }
 }
@@ -370,7 +374,7 @@ function checkSupports(
     if (number > 0 || over >= wood.depthIn || each.direction === 'uplift') continue
     const force = Math.max(0, at(shears, k))
     const capacity = wood.shearPsi * each.loadDuration
-    const demand = over <= 0 ? Infinity : ((1.5 * force) / (wood.breadthIn * over)) * (wood.depthIn / over) ** 2
+    const demand = ((1.5 * force) / (wood.breadthIn * over)) * (wood.depthIn / over) ** 2
     found.keep('shear', solved, each, x, { demand, capacity, action: force })
   }
 }
