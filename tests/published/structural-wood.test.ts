@@ -198,7 +198,7 @@ function rafter(size: Size, species: string, grade: string, spacingIn: number): 
 }
 
 describe('rafter span tables', () => {
-  // IRC 2021 tables R802.4.1(1) to (8), 768 rows (secondary: an open transcription, partly confirmed by two others).
+  // IRC 2021 tables R802.4.1(1) to (8), 768 rows (secondary: as an open building program holds them, partly confirmed by two others).
   const cells = readTable('rafter_spans_irc2021').flatMap((row) =>
     (['2x6', '2x8', '2x10', '2x12'] as const).map((size) => {
       const load: TableLoad = {
@@ -215,7 +215,7 @@ describe('rafter span tables', () => {
   )
   /** Cells whose print is not what the tables' basis gives, with the reason. */
   const misprints = [
-    // Longer than the wood bears: a slip of the print or of the transcription.
+    // Longer than the wood bears: a slip of the print or of the copy.
     'R802.4.1(1) Douglas Fir-Larch No. 3 2x8 @16 DL20',
     'R802.4.1(5) Douglas Fir-Larch No. 3 2x10 @16 DL10',
     'R802.4.1(7) Douglas Fir-Larch No. 3 2x12 @24 DL20',

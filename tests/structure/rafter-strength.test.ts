@@ -278,10 +278,11 @@ describe('worked examples', () => {
       momentLbIn,
       stressPsi: momentLbIn / wood.sectionModulusIn3,
       allowablePsi: wood.bendingPsi * 1.15,
+      loadDuration: 1.15,
       atFt: 6,
       shares: () => [],
     }
-    const thrust = rafterThrust(input, wood, spans, line, 1.15)
+    const thrust = rafterThrust(input, wood, spans, line)
     expect(thrust.thrustLb).toBeCloseTo(480, 0)
     expect(thrust.heelLb).toBeCloseTo(644, 0)
     expect(thrust.ridgeLb).toBeCloseTo(429, 0)
@@ -517,6 +518,24 @@ describe('rafters in the result', () => {
       expect(result.values.rafters).toEqual([])
     }
     expect(solve({}).findings.some((f) => f.id === 'structure.rafter-strength-not-checked')).toBe(false)
+  })
+
+  it('push outwards by the hardest load downwards, also where wind from below governs bending', () => {
+    const project = house({ ridge: undefined })
+    Object.assign(project.structure?.wind ?? {}, { basic_speed_mph: 170 })
+    const result = spaceMounts(project, demoArrangement())
+    const bending = result.values.rafters.filter(({ check }) => check === 'bending')
+    const worstOne = bending.reduce((a, b) => (b.ratio > a.ratio ? b : a))
+    expect(worstOne.load_combination).toBe('0.6D + 0.6W')
+    const told = result.findings.find(({ id }) => id === 'structure.rafter-thrust-not-checked')
+    expect(told).toMatchObject({ severity: 'warning', where: 'structure.framing.south.ridge' })
+    expect(told?.message).toMatch(/pushes outwards with \d+ lb \(D/)
+    for (const change of [{ ridge: 'beam' }, { ridge: 'board', ties: 'ceiling_joists' }])
+      expect(solve(change).findings.map(({ id }) => id)).not.toContain('structure.rafter-thrust-not-checked')
+    const bare = solve({ ridge: 'board', ties: 'none' })
+    expect(bare.findings.find(({ id }) => id === 'structure.rafter-ridge-board')?.severity).toBe('error')
+    const high = solve({ ties: 'raised_ties', tie_height_share: 0.4 })
+    expect(high.findings.find(({ id }) => id === 'structure.rafter-ties-high')?.severity).toBe('error')
   })
 
   it('of a 2x4 of a weak grade at 24 in over 20 ft fail in strength', () => {

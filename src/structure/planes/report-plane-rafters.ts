@@ -1,6 +1,7 @@
 import type { Worksheet } from '../../worksheet/index.js'
 import { reportProposals } from './rafter-proposals.js'
-import { reportGravity, reportRafters } from './report-rafters.js'
+import { reportGravity } from './report-gravity.js'
+import { reportRafters } from './report-rafters.js'
 import { reportSpans } from './report-spans.js'
 import type { SolvedPlane } from './solve-plane.js'
 

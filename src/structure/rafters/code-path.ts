@@ -3,7 +3,7 @@ import { at, poundFeetOf, type Inches, type Percent, type PoundFeet } from '../.
 import type { LoadKind } from './rafter-loads.js'
 import type { RafterPlace } from './rafter-place.js'
 import type { RafterSpans } from './rafter-spans.js'
-import type { SolvedPart } from './solve-rafter.js'
+import type { SolvedPart } from './rafter-parts.js'
 
 /** Bending of a rafter with the array against bending before it. */
 export interface CodePath {

@@ -14,18 +14,10 @@ export { cutRafters, rafterNumber } from '../../roof/index.js'
 export type { RafterInput, RafterPoint } from './rafter-input.js'
 export { placeOf, type RafterPlace } from './rafter-place.js'
 export { planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
-export {
-  deflectionLimit,
-  seatOf,
-  solveRafter,
-  tieFactor,
-  type CombinationLine,
-  type LoadShare,
-  type RafterCheck,
-  type RafterCheckName,
-  type RafterToSolve,
-  type SolvedRafter,
-} from './solve-rafter.js'
+export { deflectionLimit, seatOf, tieFactor } from './rafter-limits.js'
+export type { LoadShare } from './rafter-sums.js'
+export { solveRafter, type RafterToSolve, type SolvedRafter } from './solve-rafter.js'
+export type { CombinationLine, RafterCheck, RafterCheckName } from './worst-checks.js'
 export type { Roof } from './rafter-cases.js'
 export { sistersOf, type Sister } from './sister.js'
 export { formulaSpanIn, tableSpan, type TableLoad, type TableSpan } from './span-table.js'

@@ -3,7 +3,8 @@ import { codePathOf, moreOf, type CodePath } from './code-path.js'
 import type { RafterInput, RafterPoint } from './rafter-input.js'
 import { pointsOn } from './rafter-loads.js'
 import { isOnKnownSpan, planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
-import { solveRafter, worseOf, type RafterCheck, type RafterCheckName, type SolvedRafter } from './solve-rafter.js'
+import { solveRafter, worseOf, type SolvedRafter } from './solve-rafter.js'
+import type { RafterCheck, RafterCheckName } from './worst-checks.js'
 import { lumberOf, woodStrength, type WoodStrength } from './wood-strength.js'
 
 /** One rafter with a mount on it. */

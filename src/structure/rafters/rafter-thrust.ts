@@ -1,7 +1,7 @@
 import { feetOf, at, poundFeetOf, radiansOf, type Feet, type Pounds } from '../../values/index.js'
 import type { RafterInput } from './rafter-input.js'
 import type { RafterSpans } from './rafter-spans.js'
-import type { CombinationLine } from './solve-rafter.js'
+import type { CombinationLine } from './worst-checks.js'
 import { columnStability } from './stability.js'
 import type { WoodStrength } from './wood-strength.js'
 
@@ -20,8 +20,7 @@ export interface RafterThrust {
 /**
  * Heel thrust and axial force of a rafter pair without a ridge beam, under the even load that bends it as much.
  *
- * @param line The governing combination of bending.
- * @param loadDuration Its CD.
+ * @param line A combination that presses down.
  * @source statics of a three-hinged pair, H = w L / (2 tan); interaction NDS 2018 3.9.2 (secondary)
  */
 export function rafterThrust(
@@ -29,7 +28,6 @@ export function rafterThrust(
   wood: WoodStrength,
   spans: RafterSpans,
   line: CombinationLine,
-  loadDuration: number,
 ): RafterThrust {
   const angle = radiansOf(input.plane.tiltDeg)
   const spanIn = at(spans.supportsIn, spans.supportsIn.length - 1) - at(spans.supportsIn, 0)
@@ -39,7 +37,7 @@ export function rafterThrust(
   const thrustLb = (perFt * spanFt) / (2 * Math.tan(angle))
   const ridgeLb = thrustLb * Math.cos(angle)
   const heelLb = ridgeLb + perFt * spanFt * Math.sin(angle)
-  const compressionPsi = wood.compressionPsi * loadDuration
+  const compressionPsi = wood.compressionPsi * line.loadDuration
   const column = columnStability(wood, spanIn / Math.cos(angle), compressionPsi)
   const axialPsi = (heelLb + ridgeLb) / 2 / wood.areaIn2
   const grown = 1 - axialPsi / column.eulerPsi

@@ -19,7 +19,7 @@ export interface RafterSpanTable {
  * formula: (1) Douglas Fir-Larch No. 3 2x8 at 16 in and 20 psf dead, (5) No. 3 2x10 at 16 in and 10 psf, (7) No. 3 2x12 at 24 in and
  * 20 psf; (3) Southern Pine Select Structural 2x10 at 16 in and 20 psf prints 1 ft 11 in for 21 ft 11 in.
  *
- * @source IRC 2021 tables R802.4.1(1) to (8) (secondary: an open transcription, partly confirmed by two others)
+ * @source IRC 2021 tables R802.4.1(1) to (8) (secondary: as an open building program holds them, partly confirmed by two others)
  */
 export const RAFTER_SPANS_2021: readonly RafterSpanTable[] = [
   {
