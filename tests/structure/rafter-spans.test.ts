@@ -8,7 +8,7 @@ import {
   worstCheck,
   type PlaneGeometry,
 } from '../../src/structure/index.js'
-import { demoArrangement, demoProject, hipPlane, rectangle } from './demo-house.js'
+import { block, demoArrangement, demoProject, hipPlane, rectangle } from './demo-house.js'
 import { framingOf, inputOf, point } from './rafter-kit.js'
 
 /** The demo house with snow that presses hard, and parts of its framing replaced. */
@@ -72,7 +72,7 @@ describe('supports of a rafter', () => {
 
   it('are the wall, then the stated spans', () => {
     expect(raftersAt(rectangle('a', 40, 16, 0), framing, 100)).toEqual([
-      { lowIn: 0, highIn: 192, supportsIn: [12, 84, 168] },
+      { lowIn: 0, highIn: 192, supportsIn: [12, 84, 168], lowKind: 'eave', highKind: 'ridge' },
     ])
   })
 
@@ -82,6 +82,7 @@ describe('supports of a rafter', () => {
     expect(jack?.highIn).toBeCloseTo(48, 4)
     expect(jack?.supportsIn[0]).toBe(12)
     expect(jack?.supportsIn.at(-1)).toBeCloseTo(48, 4)
+    expect(jack?.highKind).toBe('hip')
   })
 
   it('begin at the wall of a notch with an eave of its own', () => {
@@ -173,6 +174,21 @@ describe('a support between spans', () => {
     const result = solve({ ...spans, ...(supports === undefined ? {} : { supports }) })
     const one = solve({ span_ft: 12.5 })
     expect(ratio(result)).toBeCloseTo(ratio(one), 9)
+  })
+})
+
+describe('a hip that jack rafters rest on', () => {
+  it('is told as not checked, as a warning, where they carry mounts', () => {
+    const told = (plane: PlaneGeometry, xFt: number) => {
+      const modules = block(1, 6, xFt, 2.2)
+      return spaceMounts(house({ span_ft: 12 }), { planes: [plane], modules }).findings.filter(
+        ({ id }) => id === 'structure.hip-not-checked',
+      )
+    }
+    const [finding] = told(hipPlane('south', 48, 14, 22, 22), 9)
+    expect(finding?.severity).toBe('warning')
+    expect(finding?.message).toMatch(/rafters? with mounts rests? on a hip/)
+    expect(told(rectangle('south', 48, 16, 22), 12)).toEqual([])
   })
 })
 

@@ -102,6 +102,12 @@ export const RAFTERS: Explanations = {
     sources: [{ document: 'IRC 2021', place: 'table R802.4.1(9)', standing: 'from memory' }],
     fix: 'State tie_height_share, or show it to a structural engineer.',
   },
+  'structure.hip-not-checked': {
+    means: 'Rafters with mounts rest on a hip or valley, which is not checked.',
+    rule: `A hip or valley carries the jack rafters of both sides as a beam, most of it at the ridge, and has to be held there.${COVERED}`,
+    sources: [{ document: 'IRC 2021', place: 'R802.4.3', standing: 'from memory' }],
+    fix: 'Have a structural engineer look at it, or keep the mounts off the rafters that end there.',
+  },
   'structure.truss-not-checked': {
     means: 'The array stands on factory-made trusses, which are not judged here.',
     rule: `A truss gets no new load, hole or screw off its middle without its designer.${COVERED}`,

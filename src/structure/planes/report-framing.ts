@@ -86,3 +86,19 @@ export function reportNotChecked({ id, input, result, covered }: RaftersToReport
     fix: 'Read species and grade from the stamp on a rafter in the attic and state both. Where no stamp is left, stating the lowest group is your choice; lumber of grade No. 3, Stud or Utility is weaker still.',
   })
 }
+
+/** Hips and valleys that jack rafters with mounts rest on: beams of their own, which are not checked here. */
+export function reportHips({ id, result, covered }: RaftersToReport, worksheet: Worksheet): void {
+  for (const kind of ['hip', 'valley'] as const) {
+    const jacks = result.rafters.filter(({ spans }) => spans.lowKind === kind || spans.highKind === kind)
+    if (jacks.length === 0) continue
+    worksheet.find({
+      severity: covered === undefined ? 'warning' : 'note',
+      id: 'structure.hip-not-checked',
+      message: `plane '${id}': ${jacks.length} rafter${jacks.length === 1 ? '' : 's'} with mounts rest${jacks.length === 1 ? 's' : ''} on a ${kind}, which carries them as a beam and is not checked here`,
+      where: `structure.framing.${id}`,
+      source: IRC('R802.4.3', 'from memory'),
+      fix: `Have a structural engineer look at the ${kind} and what holds it at the ridge, or keep the mounts off the rafters that end at it.`,
+    })
+  }
+}

@@ -12,7 +12,7 @@ import {
 } from '../rafters/index.js'
 import { IRC, type RaftersToReport } from './rafters-to-report.js'
 import { reportCodeLets, reportCodePath } from './report-code-path.js'
-import { reportNotChecked, reportSeat, reportSharing, reportSupports } from './report-framing.js'
+import { reportHips, reportNotChecked, reportSeat, reportSharing, reportSupports } from './report-framing.js'
 import { reportTableSpan } from './report-table-span.js'
 import { reportLift, reportThrust } from './report-thrust.js'
 
@@ -27,6 +27,7 @@ export function reportRafters(rafters: RaftersToReport, worksheet: Worksheet): v
     return
   }
   reportSeat(id, input, worksheet)
+  reportHips(rafters, worksheet)
   const bending = worstCheck(result.rafters, 'bending')
   if (bending === undefined) return
   reportBending(rafters, result.wood, bending, worksheet)

@@ -9,6 +9,9 @@ export interface RafterSpans {
   readonly highIn: Inches
   /** Ascending; two or more where there is a span to check. */
   readonly supportsIn: readonly Inches[]
+  /** Edges of the plane where it begins and ends. */
+  readonly lowKind: PlaneEdgeKind
+  readonly highKind: PlaneEdgeKind
 }
 
 /** A mount this near to a support stands on it, and two supports this near are one: half a wall and a ridge board, in. */
@@ -36,14 +39,14 @@ function cosOf(plane: PlaneGeometry): number {
 export function raftersAt(plane: PlaneGeometry, framing: Spans, xIn: number): RafterSpans[] {
   let support = framing.eaveOverhangIn
   const lines = [support, ...framing.spansFt.map((spanFt) => (support += inchesOf(spanFt)))]
-  return stretchesAt(plane, xIn).map(({ lowIn, highIn, lowKind }) => {
+  return stretchesAt(plane, xIn).map(({ lowIn, highIn, lowKind, highKind }) => {
     const supportsIn = [lowKind === 'eave' ? lowIn + framing.eaveOverhangIn : lowIn]
     for (const line of lines) {
       if (line > (supportsIn.at(-1) ?? 0) + OVER_SUPPORT_IN && line <= highIn) supportsIn.push(line)
     }
     const rest = highIn - (supportsIn.at(-1) ?? 0)
     if ((lines.at(-1) ?? 0) > highIn && rest > 1) supportsIn.push(highIn)
-    return { lowIn, highIn, supportsIn }
+    return { lowIn, highIn, supportsIn, lowKind, highKind }
   })
 }
 
@@ -57,6 +60,7 @@ interface Stretch {
   readonly lowIn: Inches
   readonly highIn: Inches
   readonly lowKind: PlaneEdgeKind
+  readonly highKind: PlaneEdgeKind
 }
 
 /** Where a line up the slope lies within the plane; more than once in a plane with a deep notch. */
@@ -80,7 +84,7 @@ function stretchesBeside(plane: PlaneGeometry, xFt: number): Stretch[] {
   for (let i = 0; i + 1 < crossings.length; i += 2) {
     const [low, high] = [crossings[i], crossings[i + 1]]
     if (low !== undefined && high !== undefined) {
-      stretches.push({ lowIn: low.atIn, highIn: high.atIn, lowKind: low.kind })
+      stretches.push({ lowIn: low.atIn, highIn: high.atIn, lowKind: low.kind, highKind: high.kind })
     }
   }
   return stretches
