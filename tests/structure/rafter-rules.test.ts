@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { deflectionLimit, liveLoadLeftOut, roofLiveLoadPsf, spaceMounts } from '../../src/structure/index.js'
+import {
+  checkRafters,
+  deflectionLimit,
+  liveLoadLeftOut,
+  roofLiveLoadPsf,
+  spaceMounts,
+  worstCheck,
+} from '../../src/structure/index.js'
 import { demoArrangement, demoProject } from './demo-house.js'
+import { framingOf, inputOf } from './rafter-kit.js'
 import { readTable } from './read-table.js'
 
 const deg = (riseIn: number): number => (Math.atan(riseIn / 12) * 180) / Math.PI
@@ -66,6 +74,41 @@ describe('deflection of rafters', () => {
     expect(by(undefined, 4)).toBe(limits[1])
     expect(by(true, 4, 'gypsum')).toBe(limits[1])
     expect(by(true, 4, 'plaster')).toBe(limits[2])
+  })
+})
+
+describe('loads that reach a rafter', () => {
+  const covered = { coveredIn: () => [{ fromIn: 0, toIn: 1000 }], livePsf: 20 }
+  const liveLine = (liveLeftOut: boolean) =>
+    checkRafters(inputOf(framingOf(), { ...covered, liveLeftOut })).rafters[0]?.lines.find(
+      ({ name }) => name === 'D + Lr',
+    )?.momentLbIn ?? 0
+
+  it('live load lies on a covered rafter too where the code does not leave it out', () => {
+    // 20 psf at 16 in over 11 ft.
+    expect(liveLine(false) - liveLine(true)).toBeCloseTo((12 * ((20 * 16) / 12) * 121) / 8, 6)
+  })
+
+  it('live load stays under modules that stand high above the roof', () => {
+    const live = (standoff_in: number) => {
+      const project: Project = structuredClone(demoProject())
+      // 7-10 has no limit of the height for wind.
+      Object.assign(project.codes ?? {}, { loads: 'ASCE 7-10', residential: 'IRC 2018' })
+      Object.assign(project.roof_access ?? (project.roof_access = {}), { required_fire_class: 'none' })
+      Object.assign(project.arrays['south'] ?? {}, { standoff_in })
+      const { worksheet } = spaceMounts(project, demoArrangement(), { spacingIn: 48 })
+      const line = worksheet.find(({ says }) => /^Rafter \d+, D \+ Lr$/.test(says))
+      return Number(line?.inputs.find(({ symbol }) => symbol.includes('M(live)'))?.value ?? 0)
+    }
+    expect(live(30)).toBeGreaterThan(live(4) + 100)
+  })
+
+  it('a rafter bears on 1.5 in of a purlin', () => {
+    const framing = framingOf({ spansFt: [8, 8], continuous: true, existingDeadPsf: 40, seatIn: 5 })
+    const bearing = worstCheck(checkRafters(inputOf(framing, { livePsf: 0 })).rafters, 'bearing')?.check
+    expect(bearing?.place).toEqual({ kind: 'support', number: 1 })
+    // 1.25 w L over 1.5 in of breadth and 1.5 in of purlin.
+    expect(bearing?.demand).toBeCloseTo((1.25 * ((40 * 16) / 12) * 8) / (1.5 * 1.5), 6)
   })
 })
 
