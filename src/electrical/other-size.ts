@@ -2,7 +2,7 @@ import type { Electrical, Project } from '../project/index.js'
 import { Worksheet } from '../worksheet/index.js'
 import { branchSources, statedBranchesFit, buildSources } from './circuits/index.js'
 import { newJob, type Job, resolveEdition, type PanelValues } from './system/index.js'
-import { checkConnection } from './size-wire.js'
+import { checkConnection } from './distribution/index.js'
 
 /**
  * Number of branch circuits that the wiring stage makes for other numbers of modules.
@@ -26,7 +26,8 @@ export function connectionAtSize(
   modules: Readonly<Record<string, number>>,
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const job = jobAtSize(project, modules)
-  return checkConnection(job, buildSources(job), [])
+  const { panel, combiner } = checkConnection(job, buildSources(job), [], undefined)
+  return { panel, combiner }
 }
 
 /** Branches as stated where they hold just these modules, else split as where none are stated. */

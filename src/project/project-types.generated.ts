@@ -60,9 +60,45 @@ export type SnowPct = (number | number[])
  */
 export type ConductorMaterial = ("copper" | "aluminum")
 /**
+ * Insulation of the conductors, as it stands on them.
+ */
+export type FeederInsulation = ("THWN-2" | "XHHW-2" | "USE-2" | "THHN" | "THWN" | "TW")
+/**
+ * Number of parallel sets of conductors; more than one only from 1/0 AWG on.
+ */
+export type ConductorSets = number
+/**
+ * Air temperature round the conductors, deg C. The hot design temperature when missing.
+ */
+export type FeederAmbient = number
+/**
+ * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
+ */
+export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
+/**
+ * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
+ */
+export type MarkedForBackfeed = boolean
+/**
  * Trade size of a raceway in quotes.
  */
 export type TradeSize = ("1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3")
+/**
+ * Load on this busbar by a load calculation (NEC Article 220), A. The 120 percent rule wants the busbar to be large enough for it.
+ */
+export type CalculatedLoad = number
+/**
+ * Number of current-carrying conductors in the same raceway or cable; 2 for a 120/240 V feeder that is alone.
+ */
+export type FeederConductorCount = number
+/**
+ * Raceway or cable that it lies in. Metal raceways have to be bonded; the ampacity of NM and UF cable is that of the 60 deg C column.
+ */
+export type FeederMethod = ("EMT" | "RMC" | "IMC" | "PVC 40" | "PVC 80" | "LFMC" | "LFNC" | "MC" | "SE" | "NM" | "UF")
+/**
+ * Price with work, USD.
+ */
+export type RemedyCost = number
 /**
  * Tools that you have; those that the job needs and that are not here are bought. Without it no tool is counted.
  */
@@ -1657,6 +1693,9 @@ export interface Electrical {
 service?: ElectricalService
 connection?: ElectricalConnection
 panel?: MainPanel
+distribution?: Distribution
+power_control?: PowerControl
+remedy_costs_usd?: RemedyCosts
 combiner?: CombinerPanel
 /**
  * Id under equipment.trunk_cables of the cable that every branch uses unless it names its own.
@@ -1737,18 +1776,66 @@ conductor_material?: ConductorMaterial
  */
 conductor_ampacity_a?: number
 /**
- * Available fault current at the panel, A; ask the utility.
+ * Available fault current at the service, A; ask the utility.
  */
 available_fault_current_a?: number
+conductor_insulation?: FeederInsulation
+conductor_sets?: ConductorSets
+conductor_ambient_c?: FeederAmbient
+meter?: ServiceMeter
+bonding?: ServiceBonding
+}
+/**
+ * The meter socket of the service.
+ */
+export interface ServiceMeter {
+/**
+ * socket (a meter socket of its own), meter_main (with the service disconnect), or collar_adapter (a listed adapter between socket and meter takes the source).
+ */
+kind?: ("socket" | "meter_main" | "collar_adapter")
+/**
+ * Rating of the socket, A.
+ */
+rating_a?: number
+/**
+ * Largest source device that the collar adapter is listed for, A.
+ */
+adapter_rating_a?: number
+/**
+ * Name of the entry under documents with the written acceptance of the utility.
+ */
+acceptance_document?: string
+}
+/**
+ * Grounding electrode system of the service.
+ */
+export interface ServiceBonding {
+/**
+ * Electrodes that are there.
+ * 
+ * @minItems 1
+ */
+electrodes?: ("rod" | "concrete_encased" | "water_pipe")[]
+electrode_conductor_awg?: ConductorSize
+/**
+ * Whether a metal raceway or enclosure stands ahead of the service disconnect; it needs a supply-side bonding jumper.
+ */
+metal_service_raceway?: boolean
 }
 /**
  * Where the PV system joins the house wiring.
  */
 export interface ElectricalConnection {
 /**
- * load_side_breaker (backfed breaker in the panel) or supply_side (ahead of the service disconnect).
+ * load_side_breaker (backfed breaker in a panel), feeder_tap (on a tap of a feeder), or supply_side (ahead of the service disconnect).
  */
-kind: ("load_side_breaker" | "supply_side")
+kind: ("load_side_breaker" | "feeder_tap" | "supply_side")
+/**
+ * Id of the panel (load_side_breaker) or of the tap (feeder_tap) under distribution that takes the PV system. Not needed with one panel.
+ */
+at?: string
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
 /**
  * Where the backfed breaker stands on the busbar, seen from the main breaker or feeder.
  */
@@ -1821,6 +1908,7 @@ breakers_a?: number[]
  * Sum of breakers_a when you only know the sum, A.
  */
 breaker_sum_a?: number
+load_a?: CalculatedLoad
 /**
  * Number of one-pole spaces.
  */
@@ -1867,6 +1955,261 @@ overcurrent_device_at?: ("start" | "end")
  * Rating of the busbar of the panel that they feed, A; on its label.
  */
 panel_bus_a?: number
+}
+/**
+ * The installation as a tree from the service inwards. Stands in place of electrical.panel where there is more than one panel, a feeder tap or a source that is there already. A panel that no feeder goes to is fed by the service.
+ */
+export interface Distribution {
+/**
+ * Every panel that carries current of a source, and others as you like, keyed by your own ids.
+ */
+panels: {
+[k: string]: DistributionPanel
+}
+/**
+ * Conductors from panel to panel, keyed by your own ids.
+ */
+feeders?: {
+[k: string]: DistributionFeeder
+}
+/**
+ * Conductors that are tapped to a feeder, keyed by your own ids. A source or a load hangs on each.
+ */
+taps?: {
+[k: string]: DistributionTap
+}
+/**
+ * Sources beside the PV system of this project, keyed by your own ids; an older PV system, storage, a generator.
+ */
+sources?: {
+[k: string]: ExistingSource
+}
+}
+/**
+ * A panel of the house.
+ */
+export interface DistributionPanel {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * Rating of the busbar, A; on the label inside the door.
+ */
+bus_a: number
+/**
+ * Rating of its own main device, A. A panel without one (main lugs only) is protected by the device of its feeder.
+ */
+main_a?: number
+/**
+ * Whether the busbar is fed at an end or in the centre.
+ */
+main_position?: ("end" | "centre")
+/**
+ * Ratings of the load breakers in place, A, without the main, the breakers of feeders stated below, and those of sources; every two-pole breaker once.
+ * 
+ * Items: One breaker, A.
+ */
+breakers_a?: number[]
+/**
+ * Sum of breakers_a when you only know the sum, A.
+ */
+breaker_sum_a?: number
+load_a?: CalculatedLoad
+/**
+ * Number of one-pole spaces.
+ */
+spaces_total?: number
+/**
+ * Number of free one-pole spaces.
+ */
+spaces_free?: number
+/**
+ * Temperature rating marked on the breaker terminals, deg C.
+ */
+terminal_temperature_c?: (60 | 75)
+/**
+ * Torque of the breaker and lug terminals that the PV conductors land on, lb-in; on the label of the panel.
+ */
+terminal_torque_lb_in?: number
+/**
+ * Interrupting rating of the breakers, A.
+ */
+interrupting_rating_a?: number
+/**
+ * Where it hangs.
+ */
+location?: ("indoors" | "outdoors")
+}
+/**
+ * Conductors from one panel to another.
+ */
+export interface DistributionFeeder {
+/**
+ * Id of the panel that it starts at.
+ */
+from: string
+/**
+ * Id of the panel that it feeds.
+ */
+to: string
+/**
+ * Overcurrent device at its start, A.
+ */
+breaker_a?: number
+/**
+ * Whether it starts at feed-through lugs of the busbar. Then breaker_a is a device beside the lugs, if there is one.
+ */
+through_lugs?: boolean
+/**
+ * Where its breaker stands on the busbar, seen from the main; it backfeeds when a source hangs below.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+material: ConductorMaterial
+size_awg?: ConductorSize
+insulation?: FeederInsulation
+conductor_sets?: ConductorSets
+ambient_c?: FeederAmbient
+current_carrying?: FeederConductorCount
+ground_size_awg?: ConductorSize
+method?: FeederMethod
+/**
+ * Length one way, ft.
+ */
+length_ft: number
+}
+/**
+ * Conductors that are tapped to a feeder without a device at their start.
+ */
+export interface DistributionTap {
+/**
+ * Id of the feeder that it is tapped to.
+ */
+feeder: string
+/**
+ * Whether it joins at the end of the feeder that is away from its device (far_end), or before it (along). Along, where the rules ask more, when missing.
+ */
+position?: ("far_end" | "along")
+material: ConductorMaterial
+size_awg?: ConductorSize
+insulation?: FeederInsulation
+ambient_c?: FeederAmbient
+current_carrying?: FeederConductorCount
+/**
+ * Length from the feeder to the device at its end, ft.
+ */
+length_ft: number
+/**
+ * Overcurrent device that it ends in, A. That of the source when one hangs on it.
+ */
+end_device_a?: number
+/**
+ * Number of devices that it ends in.
+ */
+end_devices?: number
+/**
+ * Calculated load that it supplies, A.
+ */
+load_a?: number
+/**
+ * Whether it leaves the enclosure in which it is tapped. Yes when missing.
+ */
+leaves_enclosure?: boolean
+/**
+ * Whether it lies outdoors all the way but for the point where it ends, which frees it of a limit of length.
+ */
+outdoors?: boolean
+method?: FeederMethod
+}
+/**
+ * A source that is there already, or that somebody else plans.
+ */
+export interface ExistingSource {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * What it is.
+ */
+kind: ("pv" | "storage" | "generator")
+/**
+ * Id of the panel or tap that it lands on; missing for a source ahead of the service disconnect.
+ */
+on?: string
+/**
+ * Whether it joins ahead of the service disconnect.
+ */
+supply_side?: boolean
+/**
+ * Rated continuous output current, A; on its inverter. Of storage the discharge current.
+ */
+current_a: number
+/**
+ * Its overcurrent device, A.
+ */
+breaker_a?: number
+/**
+ * Where its breaker stands on the busbar, seen from the main.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+/**
+ * Whether it can run at the same time as the utility. A generator behind a transfer switch cannot. Yes when missing.
+ */
+runs_in_parallel?: boolean
+}
+/**
+ * A listed power control system that keeps the current on busbars within a setting (NEC 705.13, 2020 and later).
+ */
+export interface PowerControl {
+/**
+ * Largest current that it lets onto the busbar, A; the maximum operating current that it is set to.
+ */
+setting_a: number
+/**
+ * Ids of the panels whose busbars its sensors watch (panel, for the panel of the short form).
+ * 
+ * @minItems 1
+ */
+panels: string[]
+/**
+ * Ids under distribution.sources that it does not control.
+ */
+uncontrolled?: string[]
+/**
+ * Name of the entry under documents that shows the listing as a power control system and its setting.
+ */
+document?: string
+/**
+ * Whether the setting can be changed by qualified persons only.
+ */
+locked_setting?: boolean
+}
+/**
+ * What an electrician asks for each way out when no connection rule holds, USD. A way without a price is listed without one.
+ */
+export interface RemedyCosts {
+move_breaker?: RemedyCost
+fewer_inverters?: RemedyCost
+smaller_main?: RemedyCost
+fewer_breakers?: RemedyCost
+power_control?: RemedyCost
+supply_side?: RemedyCost
+other_panel?: RemedyCost
+engineering_study?: RemedyCost
+new_panel?: RemedyCost
 }
 /**
  * AC panel that gathers several branches or inverter outputs before the main panel.

@@ -21,6 +21,7 @@ export type {
   CircuitValues,
   ConductorCount,
   GroundingValues,
+  NodeValues,
   PanelValues,
   RacewayValues,
   RuleValues,

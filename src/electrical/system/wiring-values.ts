@@ -10,6 +10,8 @@ export interface WiringValues {
   readonly strings: readonly StringValues[]
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
+  /** Every node of the installation from the utility inwards. */
+  readonly distribution: readonly NodeValues[]
   readonly grounding: GroundingValues
   readonly voltage: VoltageValues
 }
@@ -103,6 +105,30 @@ export interface RuleValues {
   readonly why: string
   readonly max_inverter_a: number
   readonly label: string
+}
+
+/** A node of the installation with the rules that it was judged by. */
+export interface NodeValues {
+  readonly id: string
+  readonly kind: 'service' | 'panel' | 'combiner' | 'feeder' | 'tap' | 'source'
+  /** Node that it hangs on; null for the service. */
+  readonly parent: string | null
+  readonly name: string
+  readonly bus_a: number | null
+  /** Device that protects it, A. */
+  readonly main_a: number | null
+  /** Rated current of the sources that pass through it, A. */
+  readonly inverter_a: number
+  readonly rules: readonly NodeRuleValues[]
+  readonly complies: boolean
+  /** The rule that governs; null where there is none to judge by. */
+  readonly governs: string | null
+  readonly section: string | null
+}
+
+export interface NodeRuleValues extends RuleValues {
+  /** Whether one of its kind is enough, or each has to hold. */
+  readonly needed: 'one_of' | 'all'
 }
 
 export interface PanelValues {

@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkDistribution } from './distribution.js'
 import { checkDocuments } from './documents.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
@@ -26,6 +27,7 @@ const RULES: readonly Rule[] = [
   checkSlopes,
   checkOutlines,
   checkIds,
+  checkDistribution,
   checkDocuments,
   checkArrays,
   checkModuleCounts,

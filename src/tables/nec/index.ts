@@ -52,3 +52,6 @@ export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-
 export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
+export { tapRules, type TapRule } from './tap-rules.js'
+export { DWELLING_SERVICE_SHARE, LEAST_DWELLING_SERVICE_A } from './dwelling-service.js'
+export { powerControlSections } from './power-control.js'

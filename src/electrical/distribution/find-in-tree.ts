@@ -1,0 +1,90 @@
+import { necSource } from '../../tables/nec/index.js'
+import type { Job, PanelValues } from '../system/index.js'
+import { findDevices } from './find-devices.js'
+import { findFault } from './find-fault.js'
+import { findMeter } from './find-meter.js'
+import { findPanelOfPv } from './find-panel-of-pv.js'
+import { findUnknown } from './find-unknown.js'
+import { pathOfPv } from './judge-tree.js'
+import { SERVICE, type Tree } from './tree.js'
+import type { NodeRule, NodeVerdict } from './verdict.js'
+
+/** What fails in the installation, and what could not be checked. */
+export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[], panel: PanelValues): void {
+  findPanelOfPv(job, tree, panel)
+  const short = job.electrical.distribution === undefined
+  for (const verdict of verdicts.filter(({ kind }) => kind !== 'combiner')) {
+    // The panel of the short form is told of with the words for the only panel.
+    if (short && verdict.kind === 'panel') findLoad(job, verdict)
+    else if (verdict.kind === 'panel') findPanel(job, tree, verdict)
+    else for (const rule of verdict.rules) if (rule.needed === 'all' && !rule.holds) findRule(job, verdict, rule)
+    if (verdict.kind === 'tap') findTap(job, verdict)
+  }
+  findDevices(job, tree)
+  findFault(job, tree)
+  findMeter(job, tree)
+  findUnknown(job, tree, verdicts)
+}
+
+function findLoad(job: Job, verdict: NodeVerdict): void {
+  const rule = verdict.rules.find((each) => each.rule === 'load within busbar' && !each.holds)
+  if (rule !== undefined) findRule(job, verdict, rule)
+}
+
+function findPanel(job: Job, tree: Tree, verdict: NodeVerdict): void {
+  for (const rule of verdict.rules) if (rule.needed === 'all' && !rule.holds) findRule(job, verdict, rule)
+  const ways = verdict.rules.filter(({ needed }) => needed === 'one_of')
+  if (ways.length === 0 || ways.some(({ holds }) => holds)) return
+  const own = pathOfPv(tree).includes(verdict.id)
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.panel-busbar',
+    message: `no connection rule holds on the ${verdict.name}: ${verdict.inverterA.toFixed(2)} A of sources pass its busbar, which takes ${Math.max(0, verdict.maxInverterA).toFixed(2)} A here (${verdict.governs?.why ?? ''})`,
+    where: verdict.where,
+    source: job.nec('loadSideBusbar'),
+    fix: own
+      ? 'Look at the ways out that this result lists in order, with what each reaches'
+      : 'It fails with the sources that are there already, without the PV system of this project; have an electrician look at it',
+  })
+}
+
+/** A rule that has to hold and does not. */
+function findRule(job: Job, verdict: NodeVerdict, rule: NodeRule): void {
+  job.worksheet.find({
+    severity: 'error',
+    id: IDS[rule.rule] ?? 'wire.node-rule',
+    message: `${verdict.name}: ${rule.rule}: ${rule.why}`,
+    where: verdict.where,
+    source: necSource(job.edition, rule.section, rule.standing),
+    fix: FIXES[verdict.kind] ?? 'Read the ratings again, or have an electrician look at it',
+  })
+}
+
+const IDS: Readonly<Record<string, string>> = {
+  'device within busbar': 'wire.main-above-busbar',
+  'load within busbar': 'wire.load-above-busbar',
+  'load within service': 'wire.load-above-service',
+  'service conductors': 'wire.service-conductors',
+  'least service': 'wire.service-small',
+  'supply side': 'wire.supply-side-sum',
+}
+
+const FIXES: Readonly<Record<string, string>> = {
+  feeder: 'Use larger conductors, a smaller device, or put the source elsewhere',
+  tap: 'Use larger conductors or a smaller device',
+  [SERVICE]: 'Read size and rating again; a service that is too small is replaced by the utility and an electrician',
+  source: 'Read the rating on the inverter and on its device again',
+}
+
+function findTap(job: Job, verdict: NodeVerdict): void {
+  const ways = verdict.rules.filter(({ needed }) => needed === 'one_of')
+  if (ways.some(({ holds }) => holds)) return
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.feeder-tap',
+    message: `${verdict.name} passes no way for feeder taps: ${ways.map(({ rule, why }) => `${rule}: ${why}`).join('; ')}`,
+    where: verdict.where,
+    source: job.nec('feederTap'),
+    fix: 'Shorten it, use larger conductors, or put a device at its start',
+  })
+}

@@ -1,0 +1,5 @@
+export { checkConnection, type ConnectionVerdict } from './check-connection.js'
+export { nodeValues } from './node-values.js'
+export { judgeTree, largestPvA, pathOfPv } from './judge-tree.js'
+export type { Tree, PanelNode, FeederNode, TapNode, SourceNode, ServiceNode } from './tree.js'
+export type { NodeVerdict, NodeRule } from './verdict.js'
