@@ -4,10 +4,11 @@ import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { checkGrounding } from './grounding/index.js'
-import { checkConnection, nodeValues } from './distribution/index.js'
+import { checkConnection, conductorList, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
 import { checkStrings } from './strings/index.js'
 import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
+import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
 import { resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
@@ -36,7 +37,8 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const raceways = racewayValues(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
-  const { panel, combiner, verdicts } = checkConnection(job, circuits, sized, undefined)
+  const { panel, combiner, tree, verdicts } = checkConnection(job, circuits, sized, undefined)
+  const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
     edition: job.edition,
@@ -46,6 +48,9 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     panel,
     combiner,
     distribution: verdicts.map(nodeValues),
+    conductors: conductorList({ job, tree, circuits, sized, grounding, bonding }),
+    remedies: listRemedies(job, tree),
+    service_load_a: null,
     grounding,
     voltage: {
       method:

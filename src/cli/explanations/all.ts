@@ -1,5 +1,6 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
+import { DISTRIBUTION } from './distribution.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { MATERIALS } from './materials.js'
@@ -22,6 +23,7 @@ export const EXPLANATIONS: Explanations = {
   ...YIELD,
   ...WIRE,
   ...CONNECTION,
+  ...DISTRIBUTION,
   ...STRUCTURE,
   ...RAFTERS,
   ...SNOW,

@@ -24,7 +24,7 @@ export function buildTree(job: Job, { sources, serviceLoadA }: TreeInputs): Tree
   const panels = buildPanels(job, serviceLoadA)
   const bare: Tree = {
     edition: job.edition,
-    service: buildService(job, serviceLoadA),
+    service: buildService(job, panels, serviceLoadA),
     panels,
     feeders: [],
     taps: [],

@@ -20,10 +20,12 @@ export { supplySideRule } from './supply-side-rule.js'
 export type {
   CircuitValues,
   ConductorCount,
+  ConductorValues,
   GroundingValues,
   NodeValues,
   PanelValues,
   RacewayValues,
+  RemedyValues,
   RuleValues,
   SegmentValues,
   StringValues,

@@ -12,6 +12,12 @@ export interface WiringValues {
   readonly combiner: PanelValues | null
   /** Every node of the installation from the utility inwards. */
   readonly distribution: readonly NodeValues[]
+  /** Every conductor from the array to the utility once. */
+  readonly conductors: readonly ConductorValues[]
+  /** Ways out when something between the PV system and the utility does not comply, in the order to try them. */
+  readonly remedies: readonly RemedyValues[]
+  /** Calculated load of the dwelling, A; null without a calculation. */
+  readonly service_load_a: number | null
   readonly grounding: GroundingValues
   readonly voltage: VoltageValues
 }
@@ -124,6 +130,43 @@ export interface NodeValues {
   /** The rule that governs; null where there is none to judge by. */
   readonly governs: string | null
   readonly section: string | null
+}
+
+/** A way out when no connection rule holds. */
+export interface RemedyValues {
+  readonly what: string
+  /** Largest PV current that it makes room for; null where a fact is missing. */
+  readonly reaches_a: number | null
+  /** Whether the system as planned then complies; null where a fact is missing. */
+  readonly passes: boolean | null
+  /** As stated in electrical.remedy_costs_usd; null where no price is stated. */
+  readonly cost_usd: number | null
+  readonly section: string
+  readonly why: string
+}
+
+/** A conductor between two terminals or boxes, as diagram and schedules name it. */
+export interface ConductorValues {
+  readonly tag: string
+  readonly from: string
+  readonly to: string
+  readonly circuits: readonly string[]
+  readonly size_awg: string
+  readonly material: string
+  /** Parallel sets. */
+  readonly sets: number
+  /** After all factors and the limit of its terminals; null for one that carries fault current only. */
+  readonly ampacity_a: number | null
+  /** Current that it has to carry without end, with its 125 percent. */
+  readonly required_a: number | null
+  /** Device that protects it, or that it ends in. */
+  readonly ocpd_a: number | null
+  /** Whether that device protects it; null where none is asked for. */
+  readonly ocpd_size_ok: boolean | null
+  readonly method: string
+  readonly section: string
+  readonly grounding_awg: string | null
+  readonly length_ft: number | null
 }
 
 export interface NodeRuleValues extends RuleValues {

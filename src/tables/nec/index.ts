@@ -24,6 +24,7 @@ export {
   DWELLING_DC_LIMIT_V,
   groundingRules,
   lockableDisconnect,
+  ENCASED_CONDUCTOR_AWG,
   ROD_CONDUCTOR_AWG,
   UNPROTECTED_GROUND_AWG,
 } from './grounding-rules.js'
