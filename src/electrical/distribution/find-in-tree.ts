@@ -50,23 +50,32 @@ function findPanel(job: Job, tree: Tree, verdict: NodeVerdict): void {
 
 /** A rule that has to hold and does not. */
 function findRule(job: Job, verdict: NodeVerdict, rule: NodeRule): void {
-  job.worksheet.find({
-    severity: 'error',
-    id: IDS[rule.rule] ?? 'wire.node-rule',
-    message: `${verdict.name}: ${rule.rule}: ${rule.why}`,
-    where: verdict.where,
-    source: necSource(job.edition, rule.section, rule.standing),
-    fix: FIXES[verdict.kind] ?? 'Read the ratings again, or have an electrician look at it',
-  })
-}
-
-const IDS: Readonly<Record<string, string>> = {
-  'device within busbar': 'wire.main-above-busbar',
-  'load within busbar': 'wire.load-above-busbar',
-  'load within service': 'wire.load-above-service',
-  'service conductors': 'wire.service-conductors',
-  'least service': 'wire.service-small',
-  'supply side': 'wire.supply-side-sum',
+  function say(id: string): void {
+    job.worksheet.find({
+      severity: 'error',
+      id,
+      message: `${verdict.name}: ${rule.rule}: ${rule.why}`,
+      where: verdict.where,
+      source: necSource(job.edition, rule.section, rule.standing),
+      fix: FIXES[verdict.kind] ?? 'Read the ratings again, or have an electrician look at it',
+    })
+  }
+  switch (rule.rule) {
+    case 'device within busbar':
+      return say('wire.main-above-busbar')
+    case 'load within busbar':
+      return say('wire.load-above-busbar')
+    case 'load within service':
+      return say('wire.load-above-service')
+    case 'service conductors':
+      return say('wire.service-conductors')
+    case 'least service':
+      return say('wire.service-small')
+    case 'supply side':
+      return say('wire.supply-side-sum')
+    default:
+      return say('wire.node-rule')
+  }
 }
 
 const FIXES: Readonly<Record<string, string>> = {
