@@ -17,7 +17,7 @@ import { findInConnection } from './find-in-connection.js'
 import { findCombiner } from './find-panel-of-pv.js'
 import { findInTree } from './find-in-tree.js'
 import { judgeCombiner } from './judge-combiner.js'
-import { judgeTree } from './judge-tree.js'
+import { failingOnWay, judgeTree } from './judge-tree.js'
 import { panelValues } from './node-values.js'
 import { recordTree } from './record-tree.js'
 import { PV_SOURCE, SERVICE, type Tree } from './tree.js'
@@ -63,7 +63,9 @@ export function checkConnection(
   const combiner = output === undefined ? undefined : judgeCombiner(job, first, output, landingId(tree))
   const verdicts = [...judgeTree(tree), ...(combiner === undefined ? [] : [combiner.verdict])]
   const panel =
-    connection.kind === 'supply_side' ? checkSupplySide(job, sources, sized) : panelOfPv(tree, verdicts, sources)
+    connection.kind === 'supply_side'
+      ? supplySidePanel(checkSupplySide(job, sources, sized), tree, verdicts)
+      : panelOfPv(tree, verdicts, sources)
   recordTree(job, tree, verdicts)
   if (combiner !== undefined) findCombiner(job, combiner)
   findInTree(job, tree, verdicts, panel)
@@ -89,6 +91,12 @@ function sourcesOf(circuits: readonly Circuit[], first: readonly Circuit[]): Sou
     firstBreakersA: first.reduce((sum, circuit) => sum + (circuit.deviceA ?? 0), 0),
   }
 }
+
+/** The verdict on a supply-side connection, with the other sources that stand there. */
+const supplySidePanel = (own: PanelValues, tree: Tree, verdicts: readonly NodeVerdict[]): PanelValues => ({
+  ...own,
+  complies: own.complies && failingOnWay(tree, verdicts).length === 0,
+})
 
 /** The panel with the PV breaker; of a feeder tap the one that the feeder comes from. */
 function panelOfPv(tree: Tree, verdicts: readonly NodeVerdict[], sources: Sources): PanelValues {

@@ -6,7 +6,8 @@ import { findMeter } from './find-meter.js'
 import { findPanelOfPv } from './find-panel-of-pv.js'
 import { findUnknown } from './find-unknown.js'
 import { pathOfPv } from './judge-tree.js'
-import { SERVICE, type Tree } from './tree.js'
+import { flowOnSupplySide } from './flows.js'
+import { PV_SOURCE, SERVICE, type Tree } from './tree.js'
 import type { NodeRule, NodeVerdict } from './verdict.js'
 
 /** What fails in the installation, and what could not be checked. */
@@ -17,7 +18,9 @@ export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[
     // The panel of the short form is told of with the words for the only panel.
     if (short && verdict.kind === 'panel') findLoad(job, verdict)
     else if (verdict.kind === 'panel') findPanel(job, tree, verdict)
-    else for (const rule of verdict.rules) if (rule.needed === 'all' && !rule.holds) findRule(job, verdict, rule)
+    else
+      for (const rule of verdict.rules)
+        if (rule.needed === 'all' && !rule.holds && !toldAlone(tree, rule)) findRule(job, verdict, rule)
     if (verdict.kind === 'tap') findTap(job, verdict)
   }
   findDevices(job, tree)
@@ -25,6 +28,10 @@ export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[
   findMeter(job, tree)
   findUnknown(job, tree, verdicts)
 }
+
+/** The PV system alone on the supply side is told of where that connection is checked. */
+const toldAlone = (tree: Tree, { rule }: NodeRule): boolean =>
+  rule === 'supply side' && flowOnSupplySide(tree).sources.every(({ id }) => id === PV_SOURCE)
 
 function findLoad(job: Job, verdict: NodeVerdict): void {
   const rule = verdict.rules.find((each) => each.rule === 'load within busbar' && !each.holds)

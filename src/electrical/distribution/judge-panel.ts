@@ -1,10 +1,10 @@
 import { labelWords, onOneLine, SOURCE_FACTOR, type BusbarRule } from '../../tables/nec/index.js'
-import { judgeBusbar, type Busbar, type FeedThrough, type RuleVerdict } from '../connection/index.js'
+import { judgeBusbar, mostByBreakers, type Busbar, type FeedThrough, type RuleVerdict } from '../connection/index.js'
 import type { Amperes } from '../../values/index.js'
 import { feederTo, flowThroughFeeder, flowThroughPanel, panelById, type Flow } from './flows.js'
 import { compare } from './node-rule.js'
 import { powerControlRule } from './power-control.js'
-import type { BackfedDevice, PanelNode, Tree } from './tree.js'
+import { PV_SOURCE, type BackfedDevice, type PanelNode, type Tree } from './tree.js'
 import { nodeVerdict, type NodeRule, type NodeVerdict } from './verdict.js'
 
 /**
@@ -35,7 +35,9 @@ export function judgePanel(tree: Tree, panel: PanelNode): NodeVerdict {
     ...base,
     rules: [
       ...rules,
-      ...judgeBusbar(tree.edition, bus).map((verdict) => busbarRule(verdict, panel, bus)),
+      ...judgeBusbar(tree.edition, bus).map((verdict) =>
+        busbarRule({ ...verdict, maxInverterA: largestA(tree, panel, bus, verdict) }, panel, bus),
+      ),
       ...(control === undefined ? [] : [control]),
     ],
   })
@@ -61,6 +63,28 @@ export function busbarOf(tree: Tree, panel: PanelNode, flow: Flow): Busbar | und
     feedThrough: lugsOf(tree, panel),
   }
 }
+
+/**
+ * Largest sum of source currents that a rule takes. Where a rule counts breakers, those of feeders and of other sources stay
+ * as they are, and only the devices of this project's system go with its current.
+ */
+function largestA(tree: Tree, panel: PanelNode, bus: Busbar, { rule, holds, maxInverterA }: RuleVerdict): Amperes {
+  const counts = rule.expression === 'breakers' || rule.expression === 'breaker-sum'
+  const pv = tree.sources.find(({ id }) => id === PV_SOURCE)
+  if (!counts || pv === undefined || (maxInverterA === 0 && !holds)) return maxInverterA
+  const lands = pv.at !== 'supply_side' && 'panel' in pv.at && pv.at.panel === panel.id
+  const first = rule.expression === 'breakers'
+  if (!first && !lands) return holds ? Infinity : 0
+  const ownA = (first ? pv.firstDevicesA : pv.devices.map(({ ratingA }) => ratingA ?? 0)).reduce((sum, a) => sum + a, 0)
+  const passes = flowThroughPanel(tree, panel).sources.includes(pv)
+  if (!passes) return holds ? Infinity : 0
+  const fixedA = (first ? bus.firstBreakersA : bus.sourceBreakersA + (bus.loadBreakersA ?? 0)) - ownA
+  const leftA = (first ? rule.share * bus.busA - bus.mainA : bus.busA) - fixedA - (first ? 0 : lugsDeviceA(bus))
+  const most = mostByBreakers(leftA, ownA, pv.currentA).maxInverterA + bus.inverterA - pv.currentA
+  return bus.feedThrough === undefined ? most : Math.min(most, maxInverterA)
+}
+
+const lugsDeviceA = ({ feedThrough }: Busbar): Amperes => feedThrough?.deviceA ?? 0
 
 /** Devices of this busbar through which sources feed: their own, and those of feeders with sources below. */
 export function backfedDevices(tree: Tree, panel: PanelNode): BackfedDevice[] {

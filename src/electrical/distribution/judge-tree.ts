@@ -80,3 +80,11 @@ export function largestPvA(tree: Tree, verdicts: readonly NodeVerdict[]): Ampere
     .map(({ maxInverterA, inverterA }) => maxInverterA - (inverterA - pvA))
   return Math.max(0, Math.min(...limits))
 }
+
+/** Nodes between the PV system and the utility that do not take it; of the service only what sources have to do with. */
+export function failingOnWay(tree: Tree, verdicts: readonly NodeVerdict[]): NodeVerdict[] {
+  const way = new Set(pathOfPv(tree))
+  return verdicts.filter(({ id, kind, complies, rules }) =>
+    kind === 'service' ? rules.some(({ rule, holds }) => rule === 'supply side' && !holds) : way.has(id) && !complies,
+  )
+}
