@@ -16,7 +16,22 @@ export {
   type ConductorDemand,
 } from './conductors/index.js'
 export { judgeBusbar, judgeSupplySide, type Busbar, type RuleVerdict } from './connection/index.js'
+export {
+  conductorConstant,
+  constantFromResistance,
+  faultAtService,
+  faultAtTransformer,
+  faultDown,
+  governingFaultA,
+  NEUTRAL_VOLTAGE_V,
+  pointToPointA,
+  recordRun,
+  type FaultPair,
+  type FaultRun,
+  type ServiceFault,
+} from './fault/index.js'
 export { bondingJumperSize, electrodeConductorSize } from './grounding/index.js'
+export { serviceLoad, type ServiceLoad } from './loads/index.js'
 export { branchesAtSize, connectionAtSize } from './other-size.js'
 export {
   chooseRaceway,

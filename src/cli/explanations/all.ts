@@ -2,6 +2,7 @@ import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
+import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
@@ -22,6 +23,7 @@ export const EXPLANATIONS: Explanations = {
   ...YIELD,
   ...WIRE,
   ...CONNECTION,
+  ...LOADS,
   ...STRUCTURE,
   ...RAFTERS,
   ...SNOW,

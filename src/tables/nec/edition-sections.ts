@@ -287,6 +287,7 @@ export const editionSections = {
   },
   serviceConductor: unchanged('230.42, 230.90'),
   serviceDisconnectRating: unchanged('230.79(D)'),
+  dwellingService: unchanged('230.79(C)'),
   serviceOvercurrent: {
     'NEC 2011': memory('230.91'),
     'NEC 2014': memory('230.91'),
