@@ -1,5 +1,5 @@
 import { CIRCUIT_VA } from '../../tables/nec/index.js'
-import { StageError } from '../../worksheet/index.js'
+import { StageError, type Source } from '../../worksheet/index.js'
 import { recordLoad, tellMissing, WHERE, type LoadJob } from './load-job.js'
 import { sumVa } from './appliance-load.js'
 import type { Rating } from './nameplate.js'
@@ -7,13 +7,19 @@ import type { Rating } from './nameplate.js'
 /** Least number of laundry circuits of a dwelling. */
 const LEAST_LAUNDRY = 1
 
+/** Where the method counts lighting and circuits. */
+export interface GeneralSources {
+  readonly lighting: Source
+  readonly circuits: Source
+}
+
 /**
  * General lighting by floor area, and small-appliance and laundry circuits.
  *
  * @throws StageError when floor area or number of small-appliance circuits is not stated.
  */
-export function generalLoadVa(load: LoadJob): number {
-  const { stated, factors, section } = load
+export function generalLoadVa(load: LoadJob, sources: GeneralSources): number {
+  const { stated, factors } = load
   const area = needed(
     stated.floor_area_ft2,
     'floor_area_ft2',
@@ -31,7 +37,7 @@ export function generalLoadVa(load: LoadJob): number {
       load,
       'laundry_circuits',
       `the number of laundry circuits is not stated; ${LEAST_LAUNDRY} of ${CIRCUIT_VA} VA is counted`,
-      section('.82(B)(2)'),
+      sources.circuits,
     )
   const laundry = stated.laundry_circuits ?? LEAST_LAUNDRY
   const lighting = recordLoad(load, {
@@ -44,7 +50,7 @@ export function generalLoadVa(load: LoadJob): number {
     ],
     symbol: 'L',
     va: factors.lightingVaPerFt2 * area,
-    source: section('.82(B)(1)'),
+    source: sources.lighting,
   })
   const circuits = recordLoad(load, {
     id: 'circuits',
@@ -57,7 +63,7 @@ export function generalLoadVa(load: LoadJob): number {
     ],
     symbol: 'C',
     va: CIRCUIT_VA * (kitchen + laundry),
-    source: section('.82(B)(2)'),
+    source: sources.circuits,
   })
   return lighting + circuits
 }

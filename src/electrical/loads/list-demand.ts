@@ -12,12 +12,11 @@ export interface LoadList {
   readonly vehicleVa: number
   /** Outlets for vehicles that count whole beside it, VA. */
   readonly wholeVa: number
-  readonly wholeOldVa: number
 }
 
 /** The list of which the optional methods count the first part whole and a share of the rest. */
 export function loadList(load: LoadJob, suffix: string): LoadList {
-  const general = generalLoadVa(load)
+  const general = generalLoadVa(load, generalSources(load, suffix))
   const all = applianceLoads(load)
   tellNoAppliances(load, suffix)
   const isWhole = ({ kind }: ApplianceLoad) => kind === 'ev_supply' && !load.factors.vehicleInList
@@ -42,9 +41,14 @@ export function loadList(load: LoadJob, suffix: string): LoadList {
     oldVa: general + old(listed),
     vehicleVa: sumVa(listed.filter(({ kind }) => kind === 'ev_supply')),
     wholeVa: recordSum(load, 'vehicles', 'Outlets for vehicles, counted whole', whole, '.82(D)'),
-    wholeOldVa: old(whole),
   }
 }
+
+/** 220.82(B) numbers its parts; 220.83 does so below its two cases alike. */
+const generalSources = ({ section }: LoadJob, suffix: string) => ({
+  lighting: section(`${suffix}(1)`),
+  circuits: section(`${suffix}(2)`),
+})
 
 /** Says so where no appliances are stated. */
 export function tellNoAppliances(load: LoadJob, suffix: string): void {

@@ -22,9 +22,17 @@ export function measuredLoad(load: LoadJob, volts: number): MethodLoad | undefin
     throw new StageError(PLACE, 'the measured demand is not stated', 'State measured, or choose another method')
   const trouble = troubleOf(load, measured)
   if (trouble !== undefined)
-    return refuse(load, { severity: 'error', id: 'wire.load-measured', ...trouble, source: load.section('.87') })
+    return refuse(load, {
+      severity: 'error',
+      id: 'wire.load-measured',
+      message: trouble.message,
+      where: trouble.where,
+      fix: trouble.fix,
+      source: load.section('.87'),
+    })
   const peakVa = peakOf(measured, volts)
-  const newVa = recordSum(load, 'appliances', 'New loads at their nameplates', applianceLoads(load), '.87')
+  const added = applianceLoads(load).filter(({ isNew }) => isNew)
+  const newVa = recordSum(load, 'appliances', 'New loads at their nameplates', added, '.87')
   const document = documentsOf(load.job.project).find(({ id }) => id === measured.document)
   const va = recordLoad(load, {
     id: 'total',

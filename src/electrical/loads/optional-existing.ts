@@ -51,7 +51,10 @@ export function optionalExisting(load: LoadJob): MethodLoad | undefined {
     limits: 'Cooling and heating in place count whole, which is on the safe side where none is added',
   })
   tellVehicles(load, list, firstVa, va)
-  return { va, beforeVa: demandVa(list.oldVa, firstVa) + climateVa, source: section(suffix) }
+  const source = section(suffix)
+  // Which cooling or heating was there before is not told.
+  if (stated.existing_ac_or_heat_added === true) return { va, source }
+  return { va, beforeVa: demandVa(list.oldVa, firstVa) + climateVa, source }
 }
 
 function added({ stated }: LoadJob): boolean {

@@ -25,7 +25,10 @@ export function standardLoad(load: LoadJob): MethodLoad | undefined {
       fix: 'Use optional_new or measured, or have the load calculated by the authority’s own form',
       source: section('.42'),
     })
-  const lighting = recordLighting(load, generalLoadVa(load))
+  const lighting = recordLighting(
+    load,
+    generalLoadVa(load, { lighting: section('.42', 'secondary'), circuits: section('.52', 'from memory') }),
+  )
   tellNoAppliances(load, '.53')
   const all = applianceLoads(load)
   const appliances = recordSum(
