@@ -22,6 +22,7 @@ export {
   faultAtService,
   faultAtTransformer,
   faultDown,
+  faultValues,
   governingFaultA,
   NEUTRAL_VOLTAGE_V,
   pointToPointA,
@@ -31,7 +32,7 @@ export {
   type ServiceFault,
 } from './fault/index.js'
 export { bondingJumperSize, electrodeConductorSize } from './grounding/index.js'
-export { serviceLoad, type ServiceLoad } from './loads/index.js'
+export { loadValues, serviceLoad, type ServiceLoad } from './loads/index.js'
 export { branchesAtSize, connectionAtSize } from './other-size.js'
 export {
   chooseRaceway,

@@ -4,6 +4,7 @@ import {
   faultAtService,
   faultAtTransformer,
   faultDown,
+  faultValues,
   governingFaultA,
   recordRun,
 } from '../../src/electrical/index.js'
@@ -35,6 +36,8 @@ describe('fault current at the service', () => {
     const fault = faultAtService(jobOf(service({ available_fault_current_a: 9000 })).job)
     expect(fault).toMatchObject({ lineToLineA: 9000, lineToNeutralA: 9000, governsA: 9000 })
     expect(fault?.how).toContain('alike')
+    expect(faultValues(fault)).toMatchObject({ line_to_line_a: 9000, line_to_neutral_a: 9000, governs_a: 9000 })
+    expect(faultValues(undefined)).toBeNull()
   })
 
   it('is worked out from the transformer and the run, each step by its formula', () => {
@@ -133,6 +136,17 @@ describe('fault current down a run', () => {
       }),
       { numRuns: 100 },
     )
+  })
+
+  it('two sets carry what one of half the length does', () => {
+    const at = faultAtTransformer(75, 2)
+    const one = { size: '2/0', material: 'copper', sets: 1, lengthFt: 40 } as const
+    const two = faultDown(at, { ...one, sets: 2, lengthFt: 80 })
+    expect(two.lineToLineA).toBeCloseTo(faultDown(at, one).lineToLineA, 6)
+    expect(two.lineToNeutralA).toBeCloseTo(faultDown(at, one).lineToNeutralA, 6)
+    const { job, result } = jobOf({})
+    recordRun(job, 'wire.fault.two', 'a panel', at, { ...one, sets: 2 })
+    for (const step of result().worksheet) expect(recompute(step), step.id).toBeCloseTo(Number(step.result.value), 6)
   })
 
   it('a run of no length leaves it as it is, and a run records both ways under its own name', () => {

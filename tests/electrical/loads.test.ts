@@ -1,6 +1,6 @@
 import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
-import { serviceLoad } from '../../src/electrical/index.js'
+import { loadValues, serviceLoad } from '../../src/electrical/index.js'
 import type { Electrical, LoadCalculation, MeasuredDemand, Project } from '../../src/project/index.js'
 import { loadFactors, type Edition } from '../../src/tables/nec/index.js'
 import { StageError } from '../../src/worksheet/index.js'
@@ -433,6 +433,16 @@ describe('against the service', () => {
     const { load } = run({ ...house, floor_area_ft2: 500, appliances: {}, cooling: {} })
     expect(load?.a).toBeLessThan(30)
     expect([load?.leastServiceA, load?.neededA]).toEqual([100, 100])
+    expect(loadValues(load)).toEqual({
+      method: 'optional_new',
+      section: '220.82',
+      load_va: load?.va,
+      load_a: load?.a,
+      needed_a: 100,
+      least_service_a: 100,
+      before_a: null,
+    })
+    expect(loadValues(undefined)).toBeNull()
     const large = run({ ...house, floor_area_ft2: 14_000 }).load
     expect(large?.neededA).toBe(large?.a)
   })

@@ -16,8 +16,9 @@ import { standardLoad } from './standard.js'
  * @returns undefined when no load calculation is stated, and when it cannot be made, which an error finding says.
  * @throws StageError when an input of the method is not stated.
  * @source NEC 220.82, 220.83, 220.87, 230.79(C)
- * @limits One-family dwellings. The line current is VA over the voltage from line to line; at 208Y/120 V with three wires that is more
- * than the larger leg carries, whatever the loads between lines and neutral.
+ * @limits One-family dwellings. As in the code, a fourth separately controlled heater can lower the load of the optional method of a
+ * whole dwelling, since four and more count 40 percent and fewer 65. The line current is VA over the voltage from line to line; at
+ * 208Y/120 V with three wires that is more than the larger leg carries, whatever the loads between lines and neutral.
  */
 export function serviceLoad(job: Job): ServiceLoad | undefined {
   const stated = job.electrical.load_calculation
