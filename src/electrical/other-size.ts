@@ -27,7 +27,7 @@ export function connectionAtSize(
   modules: Readonly<Record<string, number>>,
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const job = jobAtSize(project, modules)
-  const { panel, combiner, tree, verdicts } = checkConnection(job, buildSources(job), [], undefined)
+  const { panel, combiner, tree, verdicts } = checkConnection(job, buildSources(job), [])
   // Whatever stops it further towards the utility counts as the panel's.
   const [stop] = failingOnWay(tree, verdicts).filter(({ id }) => id !== 'combiner')
   return {

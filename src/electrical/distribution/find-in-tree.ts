@@ -1,4 +1,5 @@
 import { necSource } from '../../tables/nec/index.js'
+import type { FaultPair } from '../fault/index.js'
 import type { Job, PanelValues } from '../system/index.js'
 import { findDevices } from './find-devices.js'
 import { findFault } from './find-fault.js'
@@ -10,8 +11,18 @@ import { flowOnSupplySide } from './flows.js'
 import { PV_SOURCE, SERVICE, type Tree } from './tree.js'
 import type { NodeRule, NodeVerdict } from './verdict.js'
 
+/** What was found about the installation. */
+export interface Found {
+  readonly tree: Tree
+  readonly verdicts: readonly NodeVerdict[]
+  readonly panel: PanelValues
+  /** Available fault current at the service; undefined when it is not known. */
+  readonly fault: FaultPair | undefined
+}
+
 /** What fails in the installation, and what could not be checked. */
-export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[], panel: PanelValues): void {
+export function findInTree(job: Job, found: Found): void {
+  const { tree, verdicts, panel, fault } = found
   findPanelOfPv(job, tree, panel)
   const short = job.electrical.distribution === undefined
   for (const verdict of verdicts.filter(({ kind }) => kind !== 'combiner')) {
@@ -24,14 +35,15 @@ export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[
     if (verdict.kind === 'tap') findTap(job, verdict)
   }
   findDevices(job, tree)
-  findFault(job, tree)
+  findFault(job, tree, fault)
   findMeter(job, tree)
-  findUnknown(job, tree, verdicts)
+  findUnknown(job, tree, verdicts, fault)
 }
 
-/** The PV system alone on the supply side is told of where that connection is checked. */
+/** The load is told of where it is worked out, and the PV system alone on the supply side where that connection is checked. */
 const toldAlone = (tree: Tree, { rule }: NodeRule): boolean =>
-  rule === 'supply side' && flowOnSupplySide(tree).sources.every(({ id }) => id === PV_SOURCE)
+  rule === 'load within service' ||
+  (rule === 'supply side' && flowOnSupplySide(tree).sources.every(({ id }) => id === PV_SOURCE))
 
 function findLoad(job: Job, verdict: NodeVerdict): void {
   const rule = verdict.rules.find((each) => each.rule === 'load within busbar' && !each.holds)
@@ -72,8 +84,6 @@ function findRule(job: Job, verdict: NodeVerdict, rule: NodeRule): void {
       return say('wire.main-above-busbar')
     case 'load within busbar':
       return say('wire.load-above-busbar')
-    case 'load within service':
-      return say('wire.load-above-service')
     case 'service conductors':
       return say('wire.service-conductors')
     case 'least service':
