@@ -1804,7 +1804,7 @@ rating_a?: number
  */
 adapter_rating_a?: number
 /**
- * Name of the entry under documents with the written acceptance of the utility.
+ * Id of the document under documents, with title and date, that is the written acceptance of the utility.
  */
 acceptance_document?: string
 }
@@ -2368,7 +2368,7 @@ panels: string[]
  */
 uncontrolled?: string[]
 /**
- * Name of the entry under documents that shows the listing as a power control system and its setting.
+ * Id of the document under documents, with title and date, that shows the listing as a power control system and its setting.
  */
 document?: string
 /**

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { sizeWire } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
-import { context } from './demo.js'
+import { context, microProject } from './demo.js'
 import { garageTree, treeProject } from './tree-house.js'
 
 const remediesOf = (project: Project, edition = 'NEC 2020') =>
@@ -81,5 +81,49 @@ describe('ways out when no rule holds', () => {
     const priced = treeProject(garageTree, { remedy_costs_usd: { supply_side: 900 } })
     expect(starting(priced, 'Connect ahead')?.cost_usd).toBe(900)
     expect(starting(priced, 'Bring the inverters')?.cost_usd).toBeNull()
+  })
+})
+
+describe('a smaller main', () => {
+  // A 200 A house with a 200 A busbar: (240 - 200) / 1.25 = 32 A. NEC annex D example D2(a), optional method: 89.5 A of load.
+  const house = (load: boolean) =>
+    microProject(
+      {
+        service: { rating_a: 200, conductor_ampacity_a: 200 },
+        ...(load
+          ? {
+              load_calculation: {
+                method: 'optional_new',
+                floor_area_ft2: 1500,
+                small_appliance_circuits: 2,
+                laundry_circuits: 1,
+                appliances: {
+                  range: { kind: 'range', rating_va: 12000 },
+                  heater: { kind: 'water_heater', rating_va: 2500 },
+                  dishwasher: { kind: 'fixed', rating_va: 1200 },
+                  dryer: { kind: 'dryer', rating_va: 5000 },
+                },
+                cooling: { room: { current_a: 6, voltage_v: 230 } },
+                heating: { rooms: { kind: 'resistance', rating_va: 9000, separately_controlled_units: 5 } },
+              },
+            }
+          : {}),
+      },
+      48,
+    )
+
+  it('is the largest one that lets the system in, not below the load and not below 100 A', () => {
+    // 60 A of inverters: M <= 240 - 75 = 165 A, of which 150 A is the largest that is made.
+    const result = sizeWire(house(true), context())
+    expect(result.values.service_load_a).toBeCloseTo(89.5, 1)
+    const smaller = result.values.remedies.find(({ what }) => what.startsWith('Main breaker of'))
+    expect(smaller?.what).toContain('Main breaker of 150 A')
+    expect(smaller).toMatchObject({ passes: true, reaches_a: 72 })
+  })
+
+  it('is not offered without the calculation', () => {
+    const result = sizeWire(house(false), context())
+    expect(result.values.service_load_a).toBeNull()
+    expect(result.values.remedies.find(({ what }) => what.startsWith('Smaller main'))?.passes).toBeNull()
   })
 })

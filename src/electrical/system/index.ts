@@ -17,6 +17,7 @@ export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
 export type { FaultValues, LoadValues } from './load-values.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
+export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
   CircuitValues,
