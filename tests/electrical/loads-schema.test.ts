@@ -28,7 +28,7 @@ const transformer: ServiceTransformer = {
 }
 
 const textOf = (load: object, more: object = transformer) =>
-  `${STARTER}\n${stringify({ electrical: { service: { rating_a: 200, transformer: more }, load_calculation: load } })}`
+  `${STARTER}\n${stringify({ documents: [{ id: 'record', file: 'record.pdf', title: 'Record', date: '2026-02-01' }], electrical: { service: { rating_a: 200, transformer: more }, load_calculation: load } })}`
 
 describe('keys of load calculation and transformer', () => {
   it('are taken as they are stated', () => {
