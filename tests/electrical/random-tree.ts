@@ -101,7 +101,7 @@ export const randomTree: fc.Arbitrary<Tree> = fc
     toShed: feeder('to_shed', 'main', 'shed', [40, 60], ['8', '6', '4']),
     tapSub: maybe(tap('tap_sub', 'to_sub')),
     tapInner: maybe(tap('tap_inner', 'to_inner')),
-    pv: fc.record({ place: fc.nat({ max: 9 }), inverters: fc.integer({ min: 1, max: 12 }), atOppositeEnd: mostly }),
+    pv: fc.record({ place: fc.nat({ max: 9 }), inverters: fc.integer({ min: 1, max: 24 }), atOppositeEnd: mostly }),
     existing: fc.array(existing, { maxLength: 3 }),
     control: fc.option(control, { nil: undefined, freq: 1 }),
   })
@@ -134,17 +134,24 @@ function placeSources(
 ): readonly TreeSource[] {
   const places = [...panels, ...taps].map(({ id }) => id)
   const taken = new Set<string>()
-  const placeOf = (number: number): string => {
-    const place = places[number % places.length] ?? 'main'
+  const placeOf = (number: number, all: readonly string[]): string => {
+    const place = all[number % all.length] ?? 'main'
     if (taken.has(place) && taps.some(({ id }) => id === place)) return 'main'
     taken.add(place)
     return place
   }
-  const own = pvOf(placeOf(pv.place), pv.inverters, pv.atOppositeEnd)
+  const own = pvOf(placeOf(pv.place, places), pv.inverters, pv.atOppositeEnd)
   const rest = others.map(({ place, larger, ...source }, index): TreeSource => {
     const deviceA = nextRatingA(1.25 * source.currentA + (larger ? 5 : 0))
     const parallel = source.kind !== 'generator' || source.parallel
-    return { ...source, id: `old${index}`, on: placeOf(place), deviceA, firstDevicesA: [deviceA], parallel }
+    return {
+      ...source,
+      id: `old${index}`,
+      on: placeOf(place, [...places, 'supply side']),
+      deviceA,
+      firstDevicesA: [deviceA],
+      parallel,
+    }
   })
   return [own, ...rest]
 }

@@ -63,13 +63,22 @@ const opinion = (id: string, tests: readonly (readonly [boolean, string])[], way
   return { id, complies: against.length === 0, against, ways }
 }
 
-/** Largest current that can come to a busbar from the side of the utility: its main, or all that its feeder brings. */
-function fromUtilityA(tree: Tree, panel: TreePanel): number {
-  if (panel.mainA !== undefined) return panel.mainA
+/** Device ahead of a busbar: its own main, else that of its feeder. */
+function deviceAheadA(tree: Tree, panel: TreePanel): number {
   const feeder = tree.feeders.find(({ to }) => to === panel.id)
-  if (feeder === undefined) throw new Error(`${panel.id} has neither main nor feeder`)
-  const onTaps = sourcesOnTaps(tree, feeder)
-  return feeder.deviceA + added(tree.edition, onTaps)
+  const deviceA = panel.mainA ?? feeder?.deviceA
+  if (deviceA === undefined) throw new Error(`${panel.id} has neither main nor feeder`)
+  return deviceA
+}
+
+/**
+ * Largest current that can come to a busbar from the side of the utility: its main, or all that its feeder brings, which
+ * is more than the device of the feeder where sources join it behind that device.
+ */
+function fromUtilityA(tree: Tree, panel: TreePanel): number {
+  const feeder = tree.feeders.find(({ to }) => to === panel.id)
+  const onTaps = panel.mainA === undefined && feeder !== undefined ? sourcesOnTaps(tree, feeder) : []
+  return deviceAheadA(tree, panel) + added(tree.edition, onTaps)
 }
 
 const sourcesOnTaps = (tree: Tree, feeder: TreeFeeder): readonly TreeSource[] =>
@@ -86,7 +95,7 @@ export function judgePanel(tree: Tree, panel: TreePanel): Opinion {
     panel.id,
     [
       [atMost(mainA, panel.busA), `device ${mainA} A over busbar ${panel.busA} A (408.36)`],
-      [atMost(load, Math.min(panel.busA, mainA)), `load ${load} A over busbar or device`],
+      [atMost(load, Math.min(panel.busA, deviceAheadA(tree, panel))), `load ${load} A over busbar or device`],
       [ways.length === 0 || ways.some((way) => way.holds), 'no way of 705.12 holds'],
     ],
     ways,
@@ -99,7 +108,7 @@ function waysOf(tree: Tree, panel: TreePanel, mainA: number, through: readonly T
   const sumA = mainA + added(edition, through)
   const way = (name: Way['way'], also: boolean, leftA: number, limitA: number): Way => ({
     way: name,
-    holds: also && atMost(leftA, limitA),
+    holds: also && atMost(mainA, busA) && atMost(leftA, limitA),
     sumA: leftA,
     limitA,
   })
@@ -108,26 +117,25 @@ function waysOf(tree: Tree, panel: TreePanel, mainA: number, through: readonly T
     ...tree.feeders.filter((feeder) => feeder.from === panel.id && sourcesThrough(tree, feeder.id).length > 0),
   ]
   const atEnd = backfed.every((device) => device.atOppositeEnd)
-  const ways = [
-    way('all', true, sumA, busA),
-    way('120', atEnd && !panel.centreFed && atMost(panel.loadA ?? 0, busA), sumA, 1.2 * busA),
-  ]
+  const loadFits = atMost(panel.loadA ?? 0, busA)
+  const ways = [way('all', true, sumA, busA), way('120', atEnd && !panel.centreFed && loadFits, sumA, 1.2 * busA)]
   if (since(edition, 2014)) {
     const breakersA =
       sum(panel.breakersA ?? []) +
       sum(tree.feeders.filter(({ from }) => from === panel.id).map(({ deviceA }) => deviceA)) +
       sum(tree.sources.filter(({ on }) => on === panel.id).map(({ deviceA }) => deviceA))
-    ways.push(way('breaker sum', panel.breakersA !== undefined && atMost(mainA, busA), breakersA, busA))
+    ways.push(way('breaker sum', panel.breakersA !== undefined, breakersA, busA))
   }
+  // Which end is not said, so two devices may stand at both.
   if (since(edition, 2017))
-    ways.push(way('centre-fed', panel.centreFed && atEnd && backfed.length === 1, sumA, 1.2 * busA))
-  const control = controlOf(tree, panel, mainA, through)
+    ways.push(way('centre-fed', panel.centreFed && atEnd && backfed.length === 1 && loadFits, sumA, 1.2 * busA))
+  const control = controlOf(tree, panel, through)
   if (control !== undefined) ways.push(control)
   return ways
 }
 
 /** 80 percent of the busbar for the setting and all that the system does not control. */
-function controlOf(tree: Tree, panel: TreePanel, mainA: number, through: readonly TreeSource[]): Way | undefined {
+function controlOf(tree: Tree, panel: TreePanel, through: readonly TreeSource[]): Way | undefined {
   const { control, edition } = tree
   if (control?.panels.includes(panel.id) !== true || !since(edition, 2020)) return undefined
   const besideA = through
@@ -135,7 +143,9 @@ function controlOf(tree: Tree, panel: TreePanel, mainA: number, through: readonl
     .map((source) => Math.max(source.deviceA, 1.25 * source.currentA))
   const sumA = control.settingA + sum(besideA)
   const limitA = 0.8 * panel.busA
-  const proven = control.documented && control.locked && atMost(control.settingA, mainA) && atMost(mainA, panel.busA)
+  const deviceA = deviceAheadA(tree, panel)
+  const proven =
+    control.documented && control.locked && atMost(control.settingA, deviceA) && atMost(deviceA, panel.busA)
   return { way: 'power control', holds: proven && atMost(sumA, limitA), sumA, limitA }
 }
 
@@ -146,7 +156,8 @@ export function judgeFeeder(tree: Tree, feeder: TreeFeeder): Opinion {
   const through = sourcesThrough(tree, feeder.id)
   const need = 1.25 * sum(through.map((source) => source.currentA))
   const end = tree.panels.find(({ id }) => id === feeder.to)
-  const loadA = end?.loadA ?? 0
+  const loadA =
+    (end?.loadA ?? 0) + sum(tree.taps.filter((tap) => tap.feeder === feeder.id).map((tap) => tap.loadA ?? 0))
   const along = sourcesOnTaps(tree, feeder).some(({ on }) => tree.taps.some(({ id, farEnd }) => id === on && !farEnd))
   const sumA = deviceA + added(edition, through)
   const beyond = atMost(sumA, conductorA) || (end?.mainA !== undefined && atMost(end.mainA, conductorA))
@@ -156,10 +167,10 @@ export function judgeFeeder(tree: Tree, feeder: TreeFeeder): Opinion {
     [atMost(loadA, Math.min(deviceA, conductorA)), `load ${loadA} A over device or conductor (215)`],
     [atMost(need, Math.min(deviceA, conductorA)), `1.25 I = ${need} A over device or conductor`],
     [
-      edition !== 'NEC 2011' || through.length === 0 || atMost(sumA, (along ? 1 : 1.2) * conductorA),
+      edition !== 'NEC 2011' || through.length === 0 || atMost(sumA, 1.2 * conductorA),
       `sum of devices ${sumA} A over the conductor (705.12(D)(2))`,
     ],
-    [edition === 'NEC 2011' || !along || beyond, `${sumA} A beyond the tap over ${conductorA} A`],
+    [!along || beyond, `${sumA} A beyond the tap over ${conductorA} A`],
   ])
 }
 

@@ -60,7 +60,7 @@ export interface TreeTap {
 export interface TreeSource {
   readonly id: string
   readonly kind: 'pv' | 'storage' | 'generator'
-  /** A panel or a tap. */
+  /** A panel, a tap, or 'supply side'. */
   readonly on: string
   readonly currentA: number
   /** Device where it lands. */

@@ -64,18 +64,30 @@ const tapOf = (tap: TreeTap): NonNullable<Distribution['taps']>[string] => ({
 
 const sourceOf = (source: TreeSource): NonNullable<Distribution['sources']>[string] => ({
   kind: source.kind,
-  on: source.on,
+  ...(source.on === 'supply side' ? { supply_side: true } : { on: source.on }),
   current_a: source.currentA,
   breaker_a: source.deviceA,
   breaker_position: position(source.atOppositeEnd),
   runs_in_parallel: source.parallel,
 })
 
-/** The PV system of one branch of module-level inverters, so that its breaker is the first device as well. */
+/** Inverters of 1.25 A that a 16 A trunk takes. */
+const ON_A_BRANCH = 12
+
+/** The PV system: one branch of module-level inverters, or two on the breakers of a combiner. */
 export const pvOf = (on: string, inverters: number, atOppositeEnd: boolean): TreeSource => {
   const currentA = 1.25 * inverters
-  const deviceA = Math.max(15, nextRatingA(1.25 * currentA))
-  return { id: 'pv', kind: 'pv', on, currentA, deviceA, firstDevicesA: [deviceA], atOppositeEnd, parallel: true }
+  const branches = inverters > ON_A_BRANCH ? [Math.ceil(inverters / 2), Math.floor(inverters / 2)] : [inverters]
+  return {
+    id: 'pv',
+    kind: 'pv',
+    on,
+    currentA,
+    deviceA: nextRatingA(1.25 * currentA),
+    firstDevicesA: branches.map((count) => nextRatingA(1.25 * 1.25 * count)),
+    atOppositeEnd,
+    parallel: true,
+  }
 }
 
 /** The same installation as a project file states it. */
@@ -97,6 +109,14 @@ export function projectOf(tree: Tree): Project {
           carries: ['branches'],
           segments: { inside: { location: 'indoors', length_ft: 20, raceway: 'EMT' } },
         },
+        ...(pv.firstDevicesA.length > 1
+          ? {
+              out: {
+                carries: ['output'],
+                segments: { hall: { location: 'indoors', length_ft: 10, raceway: 'EMT' } },
+              },
+            }
+          : {}),
       },
       distribution: {
         panels: byId(tree.panels, panelOf),
@@ -121,11 +141,11 @@ export function projectOf(tree: Tree): Project {
     },
     Math.round(pv.currentA / 1.25),
   )
-  const { panel: _, combiner: __, ...electrical } = base.electrical ?? {}
+  const { panel: _, combiner, ...electrical } = base.electrical ?? {}
   return {
     ...base,
     codes: { electrical: tree.edition },
-    electrical,
+    electrical: pv.firstDevicesA.length > 1 && combiner !== undefined ? { ...electrical, combiner } : electrical,
     documents: [{ id: 'control_sheet', file: 'control.pdf', title: 'Listing of the power control system' }],
   }
 }
