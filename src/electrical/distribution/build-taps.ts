@@ -61,8 +61,8 @@ function endDeviceOf(
     .filter(({ at }) => at !== 'supply_side' && 'tap' in at && at.tap === id)
     .flatMap((source) => source.devices.map(({ ratingA }) => ratingA ?? 0))
   const sumA = devices.reduce((sum, ratingA) => sum + ratingA, 0)
-  if (sumA > 0) return Math.max(sumA, eachA ?? 0)
-  return eachA === undefined ? undefined : eachA * (count ?? 1)
+  const statedA = eachA === undefined ? undefined : eachA * (count ?? 1)
+  return sumA > 0 ? Math.max(sumA, statedA ?? 0) : statedA
 }
 
 function endDevicesOf(tree: Tree, id: string, stated: number | undefined): number {
