@@ -103,7 +103,7 @@ export const randomTree: fc.Arbitrary<Tree> = fc
     tapInner: maybe(tap('tap_inner', 'to_inner')),
     pv: fc.record({ place: fc.nat({ max: 9 }), inverters: fc.integer({ min: 1, max: 24 }), atOppositeEnd: mostly }),
     existing: fc.array(existing, { maxLength: 3 }),
-    control: fc.option(control, { nil: undefined, freq: 1 }),
+    control: maybe(control),
   })
   .map(({ depth, pv, existing: others, ...parts }) => {
     const panels = [parts.main, parts.sub, parts.inner].slice(0, depth)

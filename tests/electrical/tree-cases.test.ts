@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { feeder, nodeOf, panel, ruleOf, source, tap, tree } from './small-tree.js'
-import { pvOf } from './tree-project.js'
+import { sizeWire } from '../../src/electrical/index.js'
+import type { Project } from '../../src/project/index.js'
+import { context, microProject } from './demo.js'
+import { projectOf, pvOf } from './tree-project.js'
 
 describe('a panel without a main behind a feeder with a source on a tap', () => {
   const behind = (edition: 'NEC 2011' | 'NEC 2017', busA: number, mainA: number | undefined, farEnd: boolean) =>
@@ -97,5 +100,40 @@ describe('loads on taps', () => {
   it('a tap that ends in two devices carries both', () => {
     expect(ruleOf(of(10, 10), 't', '10 ft tap')).toMatchObject({ sum_a: 30, limit_a: 50, holds: true })
     expect(ruleOf(of(10, 10, 2), 't', '10 ft tap')).toMatchObject({ sum_a: 60, limit_a: 50, holds: false })
+  })
+})
+
+describe('documents that a check stands on', () => {
+  const controlled = tree({
+    panels: [panel('main', { busA: 100, mainA: 100 })],
+    sources: [pvOf('main', 24, true)],
+    control: { settingA: 80, panels: ['main'], uncontrolled: [], documented: true, locked: true },
+  })
+  const holds = (project: Project) =>
+    sizeWire(project, context(30, 0)).values.distribution.find(({ id }) => id === 'main')?.complies
+
+  it('a power control system counts when its document is among them', () => {
+    expect(holds(projectOf(controlled))).toBe(true)
+    expect(holds({ ...projectOf(controlled), documents: ['control_sheet.pdf'] })).toBe(false)
+    expect(holds({ ...projectOf(controlled), documents: [{ id: 'other', file: 'control_sheet' }] })).toBe(false)
+    expect(holds({ ...projectOf(controlled), documents: [] })).toBe(false)
+  })
+
+  it('so does the acceptance of a collar adapter', () => {
+    const project = microProject({
+      service: {
+        rating_a: 200,
+        conductor_ampacity_a: 200,
+        meter: { kind: 'collar_adapter', adapter_rating_a: 60, acceptance_document: 'letter' },
+      },
+      connection: { kind: 'supply_side', overcurrent_device_distance_ft: 5, conductor_size: '6' },
+    })
+    const asked = (documents: NonNullable<Project['documents']>) =>
+      sizeWire({ ...project, documents }, context(30, 0)).findings.some(
+        ({ id }) => id === 'wire.meter-adapter-acceptance',
+      )
+    expect(asked([{ id: 'letter', file: 'letter.pdf' }])).toBe(false)
+    expect(asked(['letter'])).toBe(true)
+    expect(asked([{ id: 'another', file: 'letter.pdf' }])).toBe(true)
   })
 })

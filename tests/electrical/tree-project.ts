@@ -25,7 +25,21 @@ const panelOf = (panel: TreePanel): Distribution['panels'][string] => ({
 
 type Size = NonNullable<NonNullable<Distribution['feeders']>[string]['size_awg']>
 
-const sizes: readonly Size[] = ['8', '6', '4', '3', '2', '1', '1/0', '2/0', '3/0', '4/0', '250 kcmil', '300 kcmil']
+const sizes: readonly Size[] = [
+  '8',
+  '6',
+  '4',
+  '3',
+  '2',
+  '1',
+  '1/0',
+  '2/0',
+  '3/0',
+  '4/0',
+  '250 kcmil',
+  '300 kcmil',
+  '500 kcmil',
+]
 
 const sizeOf = (text: string): Size => {
   const size = sizes.find((candidate) => candidate === text)

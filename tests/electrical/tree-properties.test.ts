@@ -29,16 +29,6 @@ const pick = <T>(list: readonly T[], number: number): T | undefined => list[numb
 const swap = <T extends { readonly id: string }>(list: readonly T[], id: string, change: (one: T) => T): readonly T[] =>
   list.map((one) => (one.id === id ? change(one) : one))
 
-/** For random installations and a choice, what a change must not improve. */
-function neverImproves(change: (tree: Tree, number: number) => Tree, numRuns = 60): void {
-  fc.assert(
-    fc.property(randomTree, which, (tree, number) => {
-      expect(improved(nodesOf(tree), nodesOf(change(tree, number)))).toEqual([])
-    }),
-    { numRuns },
-  )
-}
-
 const stronger = (source: TreeSource, byA: number): TreeSource => {
   const deviceA = Math.max(source.deviceA, nextRatingA(1.25 * (source.currentA + byA)))
   return { ...source, currentA: source.currentA + byA, deviceA, firstDevicesA: [deviceA] }
@@ -48,20 +38,23 @@ const SIZES = ['8', '6', '4', '3', '2', '1', '1/0', '2/0'] as const
 
 const smaller = (size: string): string => SIZES[Math.max(0, SIZES.findIndex((each) => each === size) - 1)] ?? '8'
 
-describe('what makes it worse never turns a failure into a pass', () => {
-  it('more current from a source', () => {
-    neverImproves((tree, number) => {
+/** What makes an installation worse, by a random number. */
+const WORSE: readonly (readonly [string, (tree: Tree, number: number) => Tree])[] = [
+  [
+    'more current from a source',
+    (tree, number) => {
       const source = pick(
         tree.sources.filter(({ id }) => id !== 'pv'),
         number,
       )
       if (source === undefined) return tree
       return { ...tree, sources: swap(tree.sources, source.id, (one) => stronger(one, 1 + (number % 40))) }
-    })
-  })
+    },
+  ],
 
-  it('a source more', () => {
-    neverImproves((tree, number) => {
+  [
+    'a source more',
+    (tree, number) => {
       const on = pick([...tree.panels, ...tree.taps], number)?.id ?? 'main'
       const more: TreeSource = {
         id: 'more',
@@ -74,53 +67,59 @@ describe('what makes it worse never turns a failure into a pass', () => {
         parallel: number % 3 > 0,
       }
       return { ...tree, sources: [...tree.sources, more] }
-    })
-  })
+    },
+  ],
 
-  it('a smaller busbar', () => {
-    neverImproves((tree, number) => {
+  [
+    'a smaller busbar',
+    (tree, number) => {
       const id = pick(tree.panels, number)?.id ?? 'main'
       return { ...tree, panels: swap(tree.panels, id, (panel) => ({ ...panel, busA: panel.busA - 5 - (number % 60) })) }
-    })
-  })
+    },
+  ],
 
-  it('hotter air round feeders and taps', () => {
-    neverImproves((tree, number) => {
+  [
+    'hotter air round feeders and taps',
+    (tree, number) => {
       const hotter = <T extends { readonly ambientC: number }>(one: T): T => ({ ...one, ambientC: 31 + (number % 30) })
       return { ...tree, feeders: tree.feeders.map(hotter), taps: tree.taps.map(hotter) }
-    })
-  })
+    },
+  ],
 
-  it('smaller conductors', () => {
-    neverImproves((tree, number) => {
+  [
+    'smaller conductors',
+    (tree, number) => {
       const thinner = <T extends { readonly size: string }>(one: T, index: number): T =>
         number % 3 === index % 3 ? { ...one, size: smaller(one.size) } : one
       return { ...tree, feeders: tree.feeders.map(thinner), taps: tree.taps.map(thinner) }
-    })
-  })
+    },
+  ],
 
-  it('longer taps, and taps that end in more devices', () => {
-    neverImproves((tree, number) => {
+  [
+    'longer taps, and taps that end in more devices',
+    (tree, number) => {
       const worse = (tap: TreeTap): TreeTap =>
         number % 2 === 0
           ? { ...tap, lengthFt: tap.lengthFt + (number % 30) }
           : { ...tap, endDevices: tap.endDevices + (tap.endDeviceA === undefined ? 0 : 1) }
       return { ...tree, taps: tree.taps.map(worse) }
-    })
-  })
+    },
+  ],
 
-  it('more load', () => {
-    neverImproves((tree, number) => {
+  [
+    'more load',
+    (tree, number) => {
       const loaded = <T extends { readonly loadA: number | undefined }>(one: T): T => ({
         ...one,
         loadA: (one.loadA ?? 0) + (number % 50),
       })
       return { ...tree, panels: tree.panels.map(loaded), taps: tree.taps.map(loaded) }
-    })
-  })
+    },
+  ],
 
-  it('a power control system without proof, or with a higher setting', () => {
-    neverImproves(({ control, ...tree }, number) => {
+  [
+    'a power control system without proof, or with a higher setting',
+    ({ control, ...tree }, number) => {
       if (control === undefined) return { ...tree, control }
       const worse =
         number % 3 === 0
@@ -129,7 +128,18 @@ describe('what makes it worse never turns a failure into a pass', () => {
             ? { locked: false }
             : { settingA: control.settingA + (number % 70) }
       return { ...tree, control: { ...control, ...worse } }
-    })
+    },
+  ],
+]
+
+describe('what makes it worse never turns a failure into a pass', () => {
+  it.each(WORSE)('%s', (_, change) => {
+    fc.assert(
+      fc.property(randomTree, which, (tree, number) => {
+        expect(improved(nodesOf(tree), nodesOf(change(tree, number)))).toEqual([])
+      }),
+      { numRuns: 60 },
+    )
   })
 })
 

@@ -1,12 +1,12 @@
 import type { Job } from '../system/index.js'
+import { hasDocument } from './has-document.js'
 import type { PowerControlNode } from './tree.js'
 
 /** The power control system as stated; it counts only with the document that shows its listing and a locked setting. */
 export function buildPowerControl(job: Job): PowerControlNode | undefined {
   const stated = job.electrical.power_control
   if (stated === undefined) return undefined
-  const documents = job.project.documents ?? {}
-  const shown = stated.document !== undefined && Object.hasOwn(documents, stated.document)
+  const shown = hasDocument(job, stated.document)
   return {
     settingA: stated.setting_a,
     panels: stated.panels,

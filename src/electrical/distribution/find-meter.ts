@@ -1,5 +1,6 @@
 import { practice, type Job } from '../system/index.js'
 import { flowOnSupplySide } from './flows.js'
+import { hasDocument } from './has-document.js'
 import type { Tree } from './tree.js'
 
 /** The meter: its socket against the service, and a collar adapter as the place of a supply-side connection. */
@@ -50,8 +51,7 @@ function checkAdapter(job: Job, tree: Tree, where: string): void {
       source,
       fix: 'Read it in the instructions of the adapter',
     })
-  const document = meter?.acceptance_document
-  if (document === undefined || !Object.hasOwn(job.project.documents ?? {}, document))
+  if (!hasDocument(job, meter?.acceptance_document))
     job.worksheet.find({
       severity: 'error',
       id: 'wire.meter-adapter-acceptance',
