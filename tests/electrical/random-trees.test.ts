@@ -18,38 +18,43 @@ const WAYS: Readonly<Record<string, Way['way']>> = {
   'power control system': 'power control',
 }
 
-/** Every node with its verdict and, of busbars, the ways that hold. */
-function byProgram(tree: Tree): Record<string, string> {
+/** Every node with its verdict and, of busbars, each way with its sum and limit. */
+function byProgram(tree: Tree): Record<string, string[]> {
   const { distribution } = sizeWire(projectOf(tree), context(30, 0)).values
   return Object.fromEntries(
     distribution
       .filter(({ kind }) => kind === 'panel' || kind === 'feeder' || kind === 'tap')
-      .map(({ id, kind, complies, rules }) => [
-        id,
-        line(
-          complies,
-          rules
-            .filter(({ holds }) => kind === 'panel' && holds)
-            .map(({ rule }) => WAYS[rule])
-            .filter((way) => way !== undefined),
-        ),
-      ]),
+      .map(({ id, complies, rules }) => {
+        const ways = rules.filter(({ rule, section }) => Object.hasOwn(WAYS, rule) && section !== 'no such rule')
+        return [
+          id,
+          lines(
+            complies,
+            ways.map((r) => line(WAYS[r.rule] ?? '', r.holds, r.sum_a, r.limit_a)),
+          ),
+        ]
+      }),
   )
 }
 
-const byHand = (tree: Tree): Record<string, string> =>
+const byHand = (tree: Tree): Record<string, string[]> =>
   Object.fromEntries(
     [...judgeByHand(tree).values()].map(({ id, complies, ways }) => [
       id,
-      line(
+      lines(
         complies,
-        ways.filter(({ holds }) => holds).map(({ way }) => way),
+        ways.map(({ way, holds, sumA, limitA }) => line(way, holds, sumA ?? null, limitA)),
       ),
     ]),
   )
 
-const line = (complies: boolean, ways: readonly Way['way'][]): string =>
-  [complies ? 'complies' : 'fails', ...ways.toSorted()].join(', ')
+const line = (way: string, holds: boolean, sumA: number | null, limitA: number | null): string =>
+  `${way} ${holds ? 'holds' : 'fails'}: ${sumA === null ? 'not known' : sumA.toFixed(6)} of ${limitA?.toFixed(6) ?? '?'} A`
+
+const lines = (complies: boolean, ways: readonly string[]): string[] => [
+  complies ? 'complies' : 'fails',
+  ...ways.toSorted(),
+]
 
 describe('random installations', () => {
   it('the program and the second opinion agree on every node', () => {

@@ -29,7 +29,8 @@ export interface Opinion {
 export interface Way {
   readonly way: 'all' | '120' | 'breaker sum' | 'centre-fed' | 'power control'
   readonly holds: boolean
-  readonly sumA: number
+  /** Undefined where something is not stated. */
+  readonly sumA: number | undefined
   readonly limitA: number
 }
 
@@ -106,9 +107,9 @@ function waysOf(tree: Tree, panel: TreePanel, mainA: number, through: readonly T
   const { edition } = tree
   const { busA } = panel
   const sumA = mainA + added(edition, through)
-  const way = (name: Way['way'], also: boolean, leftA: number, limitA: number): Way => ({
+  const way = (name: Way['way'], also: boolean, leftA: number | undefined, limitA: number): Way => ({
     way: name,
-    holds: also && atMost(mainA, busA) && atMost(leftA, limitA),
+    holds: also && atMost(mainA, busA) && leftA !== undefined && atMost(leftA, limitA),
     sumA: leftA,
     limitA,
   })
@@ -120,11 +121,12 @@ function waysOf(tree: Tree, panel: TreePanel, mainA: number, through: readonly T
   const loadFits = atMost(panel.loadA ?? 0, busA)
   const ways = [way('all', true, sumA, busA), way('120', atEnd && !panel.centreFed && loadFits, sumA, 1.2 * busA)]
   if (since(edition, 2014)) {
-    const breakersA =
-      sum(panel.breakersA ?? []) +
-      sum(tree.feeders.filter(({ from }) => from === panel.id).map(({ deviceA }) => deviceA)) +
-      sum(tree.sources.filter(({ on }) => on === panel.id).map(({ deviceA }) => deviceA))
-    ways.push(way('breaker sum', panel.breakersA !== undefined, breakersA, busA))
+    const others = [
+      ...tree.feeders.filter(({ from }) => from === panel.id),
+      ...tree.sources.filter(({ on }) => on === panel.id),
+    ]
+    const breakersA = panel.breakersA && sum([...panel.breakersA, ...others.map(({ deviceA }) => deviceA)])
+    ways.push(way('breaker sum', true, breakersA, busA))
   }
   // Which end is not said, so two devices may stand at both.
   if (since(edition, 2017))
