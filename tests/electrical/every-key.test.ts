@@ -38,8 +38,8 @@ const BASES: Readonly<Record<Base, () => Project>> = {
 }
 
 const letters = [
-  { id: 'letter', file: 'letter.pdf' },
-  { id: 'control_sheet', file: 'control.pdf' },
+  { id: 'letter', file: 'letter.pdf', title: 'Letter (invented)', date: '2026-02-01' },
+  { id: 'control_sheet', file: 'control.pdf', title: 'Listing (invented)', date: '2026-02-01' },
 ]
 
 function isMap(value: unknown): value is Record<string, unknown> {

@@ -132,7 +132,7 @@ describe('documents that a check stands on', () => {
       sizeWire({ ...project, documents }, context(30, 0)).findings.some(
         ({ id }) => id === 'wire.meter-adapter-acceptance',
       )
-    expect(asked([{ id: 'letter', file: 'letter.pdf' }])).toBe(false)
+    expect(asked([{ id: 'letter', file: 'letter.pdf', title: 'Letter', date: '2026-02-01' }])).toBe(false)
     expect(asked(['letter'])).toBe(true)
     expect(asked([{ id: 'another', file: 'letter.pdf' }])).toBe(true)
   })

@@ -24,6 +24,8 @@ export function judgeTree(tree: Tree): NodeVerdict[] {
   ]
 }
 
+const KIND = { pv: 'PV', storage: 'storage', generator: 'generator' } as const
+
 /** An existing source: its device carries it. */
 function judgeSource(tree: Tree, source: SourceNode): NodeVerdict {
   const { id, name, where, at, currentA, devices } = source
@@ -32,7 +34,7 @@ function judgeSource(tree: Tree, source: SourceNode): NodeVerdict {
     id,
     kind: 'source',
     parent: at === 'supply_side' ? SERVICE : 'panel' in at ? at.panel : at.tap,
-    name,
+    name: `${name} (${KIND[source.kind]})`,
     where,
     busA: undefined,
     mainA: deviceA,
