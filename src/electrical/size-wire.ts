@@ -6,10 +6,12 @@ import { buildCircuits, checkCircuits, checkRatings, endingAtConnection } from '
 import { checkGrounding } from './grounding/index.js'
 import { checkCombiner, checkMainPanel, type Sources, checkSupplySide } from './connection/index.js'
 import { checkShutdown } from './shutdown/index.js'
-import { checkStrings } from './strings/index.js'
+import { serviceValues } from './service-values.js'
+import { checkDcCombiners, checkStrings } from './strings/index.js'
 import {
   type Circuit,
   COMBINED_OUTPUT,
+  highestLineCurrentA,
   isAc,
   isShared,
   isSupplyTap,
@@ -33,7 +35,7 @@ import type { Amperes } from '../values/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -42,6 +44,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
   const strings = checkStrings(job, circuits)
+  const boxes = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
@@ -65,6 +68,8 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },
+    ...serviceValues(job, circuits),
+    ...(boxes.length === 0 ? {} : { dc_combiners: boxes }),
   })
 }
 
@@ -90,7 +95,7 @@ export function checkConnection(
   const first = circuits.filter((circuit) => isAc(circuit) && !isShared(circuit))
   const atPanel = endingAtConnection(circuits.filter((circuit) => isAc(circuit) && !isSupplyTap(circuit)))
   const sources: Sources = {
-    inverterA: first.reduce((sum, circuit) => sum + circuit.continuousA, 0),
+    inverterA: highestLineCurrentA(first),
     breakersA: atPanel.map((circuit) => circuit.deviceA ?? 0),
     firstBreakersA: first.reduce((sum, circuit) => sum + (circuit.deviceA ?? 0), 0),
   }

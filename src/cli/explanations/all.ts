@@ -1,5 +1,6 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
+import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { MATERIALS } from './materials.js'
@@ -21,6 +22,7 @@ export const EXPLANATIONS: Explanations = {
   ...ROOF,
   ...YIELD,
   ...WIRE,
+  ...DC_DEVICES,
   ...CONNECTION,
   ...STRUCTURE,
   ...RAFTERS,

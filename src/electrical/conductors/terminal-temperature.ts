@@ -1,4 +1,4 @@
-import { isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
+import { isAc, isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
 import { StageError } from '../../worksheet/index.js'
 
 /**
@@ -16,7 +16,7 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
     'electrical.terminal_temperature_c',
     'inverters, boxes and disconnects',
   )
-  if (circuit.kind === 'dc_string' || isSupplyTap(circuit)) return others
+  if (!isAc(circuit) || isSupplyTap(circuit)) return others
   const atCombiner = electrical.combiner !== undefined
   const panel = () =>
     end(job, electrical.panel?.terminal_temperature_c, 'electrical.panel.terminal_temperature_c', 'the panel')

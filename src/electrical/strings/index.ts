@@ -1,3 +1,4 @@
+export { checkDcCombiners } from './check-dc-combiners.js'
 export { checkStrings } from './check-strings.js'
 export { coldVoltage, tableFactor } from './cold-voltage.js'
 export { hotVoltageV, riseFromNoctC } from './hot-voltage.js'

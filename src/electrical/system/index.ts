@@ -1,11 +1,15 @@
 export {
   COMBINED_OUTPUT,
-  SERVICE_VOLTAGE_V,
   SUPPLY_TAP,
+  highestLineCurrentA,
   isAc,
   isShared,
   isSupplyTap,
+  pairCurrentsOf,
+  polesOf,
   type Circuit,
+  type Lines,
+  type OptimiserFacts,
   type ServiceFloor,
   type StringFacts,
   type Trunk,
@@ -14,17 +18,35 @@ export { countModules } from './count-modules.js'
 export { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
 export { extremeLowC, finite, newJob, outdoorDesignC, positive, practice, type Job, type WiringContext } from './job.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
+export {
+  addPairs,
+  apparentPowerVa,
+  balancedPairs,
+  highestLineA,
+  inTurn,
+  lineCurrentsOf,
+  onePair,
+  type PairCurrents,
+  twoWireEquivalentA,
+  unbalancePct,
+} from './line-currents.js'
+export { countedConductors, serviceOf, type Service } from './service.js'
+export { ratedIsc, type RatedIsc } from './rated-isc.js'
+export { optimiserById } from './optimiser-by-id.js'
+export { onwardOf } from './onward.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
   CircuitValues,
   ConductorCount,
+  DcCombinerValues,
   GroundingValues,
   PanelValues,
   RacewayValues,
   RuleValues,
   SegmentValues,
+  ServiceValues,
   StringValues,
   WiringValues,
 } from './wiring-values.js'

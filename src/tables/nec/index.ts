@@ -52,3 +52,12 @@ export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-
 export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
+export {
+  COMBINER_WITHOUT_SWITCH_A,
+  deviceSection,
+  type DeviceTopic,
+  OUTSIDE_BOUNDARY_V,
+  REAR_SHARE,
+  REAR_SHARE_SOURCE,
+  VOLTAGE_UNBALANCE_PCT,
+} from './device-sections.js'
