@@ -1209,6 +1209,10 @@ works_with?: string[]
  */
 rapid_shutdown?: boolean
 /**
+ * Weight of one unit, lb.
+ */
+weight_lb?: number
+/**
  * Listing standard.
  */
 listing?: string

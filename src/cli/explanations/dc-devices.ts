@@ -203,4 +203,10 @@ export const DC_DEVICES: Explanations = {
     sources: device('lostPhase'),
     fix: 'State stops_on_lost_phase from the data sheet.',
   },
+  'work.converter-strings': {
+    means: 'The strings of an array have converters, so the plan gives no readings for the whole string.',
+    rule: 'Without their inverter converters give a small fixed voltage each, and they limit the current. What the meter shows then says nothing about the modules, and a test voltage can hurt the converters.',
+    sources: [PRACTICE],
+    fix: 'Follow the instructions of the converters, and measure the modules before they are joined to them.',
+  },
 }

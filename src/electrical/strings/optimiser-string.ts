@@ -1,6 +1,7 @@
 import { listedWith } from './optimiser-listing.js'
 import type { Volts } from '../../values/index.js'
 import type { Circuit, Job } from '../system/index.js'
+import { optimiserLengths } from './optimiser-lengths.js'
 import type { OptimiserCase } from './optimiser-case.js'
 
 /** How long a string with converters may be, and whether nothing is passed. */
@@ -23,7 +24,6 @@ export function checkOptimiserString(
 ): OptimiserLimits {
   const { id, where, string, optimiser, inverterId, inverter } = one
   const { sheet, units } = optimiser
-  const each = sheet.modules_per_unit ?? 1
   let holds = listedWith(job, one, circuits)
   const fail = (key: 'units' | 'string-power' | 'string-voltage', message: string, fix: string): void => {
     holds = false
@@ -36,13 +36,7 @@ export function checkOptimiserString(
       fix,
     })
   }
-  const most = Math.min(
-    sheet.max_per_string ?? Infinity,
-    sheet.max_string_power_w === undefined
-      ? Infinity
-      : Math.floor(sheet.max_string_power_w / (each * string.module.pmax_w) + 1e-9),
-    sheet.regulated_string_v === undefined ? Math.floor(limitV / (sheet.output_max_v ?? Infinity) + 1e-9) : Infinity,
-  )
+  const { leastModules, mostModules } = optimiserLengths(sheet, string.module.pmax_w, limitV)
   const least = sheet.min_per_string ?? 1
   if (units < least || units > (sheet.max_per_string ?? Infinity))
     fail(
@@ -73,7 +67,7 @@ export function checkOptimiserString(
       source: job.nec('listedEquipment'),
       fix: "Take it from the inverter's data sheet",
     })
-  return { leastModules: each * least, mostModules: Number.isFinite(most) ? each * most : string.modules, holds }
+  return { leastModules, mostModules: Number.isFinite(mostModules) ? mostModules : string.modules, holds }
 }
 
 const LIMITS = {
