@@ -16,8 +16,16 @@ export function combineStrings(job: Job, strings: readonly Circuit[]): Circuit[]
     strings: stringsOf(id, stated, strings),
   }))
   checkOnce(boxes)
-  const outputs = boxes.map(({ id, stated, strings: own }) => outputCircuit(id, stated, own))
-  return [...strings.map((string) => fused(string, boxes)), ...outputs]
+  const all = strings.map((string) => fused(string, boxes))
+  const outputs = boxes.map(({ id, stated, strings: inBox }) => {
+    const ids = inBox.map((string) => string.id)
+    return outputCircuit(
+      id,
+      stated,
+      all.filter((string) => ids.includes(string.id)),
+    )
+  })
+  return [...all, ...outputs]
 }
 
 interface Box {
