@@ -210,7 +210,7 @@ function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, li
         symbol: 'shared',
         value: shared,
         unit: '%',
-        from: isAc(circuit) ? 'combined output, supply-side conductors' : 'output of the DC combiner',
+        from: isAc(circuit) || shared === 0 ? 'combined output, supply-side conductors' : 'output of the DC combiner',
       },
     ],
     result: { symbol: 'total', value: total, unit: '%' },

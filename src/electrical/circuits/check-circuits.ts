@@ -21,10 +21,14 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
 function recordCurrent(job: Job, circuit: Circuit): void {
   const { id } = circuit
   const ac = isAc(circuit)
+  const { says, formula, inputs, ...rest } = describeCurrent(job, circuit)
   job.worksheet.note({
     id: `wire.${id}.current`,
-    ...describeCurrent(job, circuit),
+    says,
+    formula,
+    inputs,
     result: { symbol: 'I_max', value: circuit.continuousA, unit: 'A' },
+    ...rest,
   })
   job.worksheet.note({
     id: `wire.${id}.required`,
