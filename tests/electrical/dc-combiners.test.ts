@@ -18,6 +18,9 @@ describe('DC combiners', () => {
     expect(output?.required_a).toBeCloseTo(2 * 1.5625 * 13.9, 9)
     expect(output?.breaker_a).toBeNull()
     expect(first?.total_voltage_rise_pct).toBeCloseTo(need(first).voltage_rise_pct + need(output).voltage_rise_pct, 12)
+    // 2 L I R / 1000 at the sum of the operating currents, 30 ft, over the voltage of a string.
+    const ohm = { '8': 0.778, '6': 0.491 }[need(output?.segments[0]).size_awg] ?? 0
+    expect(output?.voltage_rise_pct).toBeCloseTo((100 * 2 * 30 * 2 * 13.06 * ohm) / 1000 / (12 * 31.4), 6)
     // 4 AWG in 75 deg C holds 85 A.
     const five = need(size(combinerHouse(3)).values.circuits.find(({ id }) => id === 'box'))
     expect(need(five.segments[0]).terminal_limit_a).toBeGreaterThanOrEqual(3 * 1.5625 * 13.9)

@@ -30,6 +30,11 @@ describe('strings with converters', () => {
     const over = optimiserHouse({ optimiser: { regulated_string_v: undefined as never, output_max_v: 51 } })
     expect(severities(over, 'wire.optimiser-string-voltage')).toEqual(['error'])
     expect(size(over).values.strings[0]?.complies).toBe(false)
+    // The modules bear no more than their own system voltage.
+    const weak = optimiserHouse({ module: { max_system_voltage_v: 379 } })
+    expect(severities(weak, 'wire.optimiser-string-voltage')).toEqual(['error'])
+    // Without a regulated voltage the drop is reckoned at the lowest one that carries the power: 4920 W / 15 A.
+    expect(size(optimiserHouse(unregulated)).values.circuits[0]?.voltage_v).toBeCloseTo(328, 9)
     const unknown = { optimiser: { regulated_string_v: undefined as never, output_max_v: undefined as never } }
     expect(() => size(optimiserHouse(unknown))).toThrow(StageError)
   })
@@ -80,8 +85,14 @@ describe('strings with converters', () => {
     expect(errors({ optimiser: { max_string_power_w: 4919 } })).toEqual(['wire.optimiser-string-power'])
     const limits = need(size(optimiserHouse()).values.strings[0])
     expect([limits.min_modules, limits.max_modules]).toEqual([8, 14])
+    const pairs = size(optimiserHouse({ optimiser: { modules_per_unit: 2, max_string_power_w: 40000 } })).values
+      .strings[0]
+    expect([pairs?.min_modules, pairs?.max_modules]).toEqual([16, 50])
     const odd = { strings: [{ modules: 11, input: 1 }], optimiser: { modules_per_unit: 2, min_per_string: 2 } }
     expect(severities(optimiserHouse(odd), 'wire.optimiser-odd-module')).toEqual(['warning'])
+    // The last unit has one module, 26.7 V in the heat.
+    const high = { ...odd, optimiser: { ...odd.optimiser, input_max_v: 120, input_min_v: 30 } }
+    expect(severities(optimiserHouse(high), 'wire.optimiser-low')).toEqual(['error'])
     expect(size(optimiserHouse(odd)).values.strings[0]?.optimiser?.units).toBe(6)
   })
 
@@ -147,11 +158,18 @@ describe('bifacial modules', () => {
     const { values, findings } = size(stringHouse({ module: printed, inverter: { max_input_isc_a: 16.8 } }))
     expect(values.circuits[0]?.continuous_a).toBeCloseTo(1.25 * 16.9, 9)
     expect(findings.map(({ id }) => id)).toContain('wire.input-short-circuit')
-    expect(ratedIsc(module(printed), 'near_roof')).toEqual({ iscA: 16.9, key: 'isc_bsi_a', rearShare: 0 })
-    expect(ratedIsc(module({ isc_bnpi_a: 15.2, bifaciality_pct: 70 }), 'near_roof')?.iscA).toBe(15.2)
+    expect(ratedIsc(module(printed), { mounting: 'near_roof' })).toEqual({ iscA: 16.9, key: 'isc_bsi_a', rearShare: 0 })
+    expect(ratedIsc(module({ isc_bnpi_a: 15.2, bifaciality_pct: 70 }), { mounting: 'near_roof' })?.iscA).toBe(15.2)
     // On a free rack the nameplate condition has too little light on the rear.
-    expect(ratedIsc(module({ isc_bnpi_a: 15.2, bifaciality_pct: 70 }), 'free_rack')?.iscA).toBeCloseTo(13.9 * 1.21, 9)
-    expect(ratedIsc(module({}), 'free_rack')).toEqual({ iscA: 13.9, key: 'isc_a', rearShare: 0 })
+    expect(ratedIsc(module({ isc_bnpi_a: 15.2, bifaciality_pct: 70 }), { mounting: 'free_rack' })?.iscA).toBeCloseTo(
+      13.9 * 1.21,
+      9,
+    )
+    // Racks that lift modules off the roof are open as well, and what is not known counts as open.
+    const phi = module({ bifaciality_pct: 70 })
+    expect(ratedIsc(phi, { mounting: 'near_roof', module_tilt_deg: 30 })?.iscA).toBeCloseTo(13.9 * 1.21, 9)
+    expect(ratedIsc(phi, undefined)?.iscA).toBeCloseTo(13.9 * 1.21, 9)
+    expect(ratedIsc(module({}), { mounting: 'free_rack' })).toEqual({ iscA: 13.9, key: 'isc_a', rearShare: 0 })
   })
 
   it('behind module-level inverters count with it too', () => {
@@ -165,6 +183,17 @@ describe('bifacial modules', () => {
       },
     }
     expect(idsOf(house)).toContain('wire.input-short-circuit')
+    // 1.25 x 6.5 A is above 8 A, 1.25 x 6 A is not: ground-fault protection since 2020.
+    const silent = (bsi: number) =>
+      idsOf({
+        ...house,
+        equipment: {
+          ...house.equipment,
+          modules: { m410: module({ voc_v: 25, vmp_v: 21, isc_a: 6, imp_a: 5.5, isc_bsi_a: bsi }) },
+          inverters: { micro: { ...need(project.equipment.inverters?.['micro']), ground_fault_protection: false } },
+        },
+      }).includes('wire.ground-fault')
+    expect([silent(6), silent(6.5)]).toEqual([false, true])
   })
 
   it('light on the rear never lowers a current', () => {
@@ -175,7 +204,7 @@ describe('bifacial modules', () => {
     assert(
       property(rear, ({ bnpi, phi }) => {
         for (const mounting of ['near_roof', 'free_rack', 'laid_on_roof'] as const) {
-          const iscA = (change: Partial<PvModule>): number => need(ratedIsc(module(change), mounting)).iscA
+          const iscA = (change: Partial<PvModule>): number => need(ratedIsc(module(change), { mounting })).iscA
           expect(iscA({ bifaciality_pct: phi })).toBeGreaterThanOrEqual(iscA({ bifaciality_pct: phi / 2 }))
           expect(iscA({ isc_bnpi_a: 13.9 + bnpi })).toBeGreaterThanOrEqual(13.9)
           expect(iscA({ bifaciality_pct: phi, isc_bsi_a: 13.9 + bnpi })).toBe(13.9 + bnpi)
@@ -220,6 +249,8 @@ describe('AC modules', () => {
   it('have no DC rules of their own, and need no DC figures', () => {
     const { values, findings } = size(house())
     expect(values.strings).toEqual([])
+    const note = size(house()).worksheet.find(({ id }) => id === 'wire.ac-module.south')
+    expect([note?.result.value, note?.source.place]).toEqual([1.25, '690.6'])
     const dc = ['wire.inverter-voltage-unknown', 'wire.input-limit-unknown', 'wire.ground-fault', 'wire.arc-fault']
     expect(findings.map(({ id }) => id).filter((id) => dc.includes(id))).toEqual([])
   })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { highestLineCurrentA } from '../../src/electrical/circuits/index.js'
-import { sizeWire } from '../../src/electrical/index.js'
+import { branchesAtSize, connectionAtSize, sizeWire } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
 import { StageError } from '../../src/worksheet/index.js'
 import { context, microProject } from './demo.js'
@@ -118,6 +118,35 @@ describe('208Y/120 V', () => {
     const plain = microProject({ branches: { b1: { modules: { south: 12 }, phases: 'AB' } } }, 12)
     expect(refusal(plain)).toBe('electrical.branches.b1.phases')
     expect(refusal(microProject({ service: { system: 'wye' } }))).toBe('electrical.service.system')
+  })
+
+  it('the conductors of a supply-side connection have three lines', () => {
+    const project = wyeProject({
+      service: { rating_a: 200, conductor_ampacity_a: 200, voltage_v: 208, phases: 3, system: 'wye' },
+      connection: { kind: 'supply_side', overcurrent_device_distance_ft: 8 },
+    })
+    const { circuits, raceways } = size(project).values
+    const tap = need(circuits.find(({ kind }) => kind === 'ac_supply_tap'))
+    expect([tap.lines, tap.continuous_a.toFixed(2)]).toEqual(['ABC', '15.85'])
+    expect(raceways.at(-1)?.conductors.map(({ use, count }) => `${use} ${count}`)).toEqual([
+      'current_carrying 3',
+      'neutral 1',
+    ])
+  })
+
+  it('at other sizes stated branches fit by their own lines', () => {
+    // 8 x 1.83 A on one pair fill a 20 A branch; 15 would fit only on all three lines.
+    const on = (phases: 'AB' | 'ABC', modules: number) =>
+      branchesAtSize(wyeProject({ branches: { b1: { modules: { south: modules }, phases } } }, modules), {
+        south: modules,
+      })
+    expect([on('AB', 8), on('ABC', 15), on('AB', 9), on('ABC', 16)]).toEqual([1, 1, 1, 2])
+    const fits = (phases: 'AB' | 'ABC', modules: number): boolean => {
+      const project = wyeProject({ branches: { b1: { modules: { south: modules }, phases } } }, modules)
+      return connectionAtSize(project, { south: modules }).panel.inverter_a > 1.83 * modules - 1e-9
+    }
+    // A branch that does not fit is planned anew on all three lines.
+    expect([fits('AB', 8), fits('AB', 9)]).toEqual([true, false])
   })
 
   it('120/208 V in two lines: everything between A and B, the neutral counts', () => {

@@ -5,6 +5,7 @@ import { StageError } from '../../worksheet/index.js'
 import { own, type Feet } from '../../values/index.js'
 import {
   type Circuit,
+  type Lines,
   highestLineA,
   serviceOf,
   twoWireEquivalentA,
@@ -45,7 +46,7 @@ export function statedBranchesFit(job: Job): boolean {
     plans.every((plan) => {
       const { inverterId, inverter } = inverterOf(job, plan)
       const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
-      return invertersOn(plan) <= mostPerBranch(job, inverterId, inverter, cable)
+      return invertersOn(plan) <= mostPerBranch(job, { id: inverterId, inverter, lines: plan.phases }, cable)
     })
   )
 }
@@ -90,7 +91,8 @@ function splitEvenly(job: Job): BranchPlan[] {
     const inverter = inverterById(job, inverterId, `${where}.inverter`)
     const trunk = trunkById(job, job.electrical.trunk, 'electrical.trunk')
     const total = countModules(job, arrayId)
-    const most = mostPerBranch(job, inverterId, inverter, trunk.cable)
+    const lines = serviceOf(job).phases === 3 ? TURNS : undefined
+    const most = mostPerBranch(job, { id: inverterId, inverter, lines }, trunk.cable)
     if (most < 1)
       throw new StageError(
         `${inverterPath(inverterId)}.max_branch_ocpd_a`,
@@ -100,20 +102,24 @@ function splitEvenly(job: Job): BranchPlan[] {
     const branches = Math.ceil(total / most)
     return Array.from({ length: branches }, (_, i): BranchPlan => {
       const modules = Math.floor(total / branches) + (i < total % branches ? 1 : 0)
-      const phases = serviceOf(job).phases === 3 ? { phases: TURNS } : {}
+      const phases = lines === undefined ? {} : { phases: lines }
       return { id: `${arrayId}_${i + 1}`, where, modules: { [arrayId]: modules }, ...phases }
     })
   })
 }
 
 /** Most inverters on one branch: maker, trunk, and 1.25 x the highest line current within the largest device. */
-function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCable): number {
+function mostPerBranch(
+  job: Job,
+  { id, inverter, lines }: { readonly id: string; readonly inverter: Inverter; readonly lines: Lines | undefined },
+  cable: TrunkCable,
+): number {
   const currentA = outputCurrentA(job, id, inverter)
   const maxDeviceA = makerMaxDeviceA(id, inverter, cable.max_ocpd_a)
   return Math.min(
     inverter.max_per_branch ?? Infinity,
     cable.max_inverters ?? Infinity,
-    mostInverters(job, inverter, currentA, Math.min(maxDeviceA / CONTINUOUS_FACTOR, cable.ampacity_a)),
+    mostInverters(lines, inverter, currentA, Math.min(maxDeviceA / CONTINUOUS_FACTOR, cable.ampacity_a)),
   )
 }
 

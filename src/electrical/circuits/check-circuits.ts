@@ -3,6 +3,7 @@ import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
 import { checkPhases } from './check-phases.js'
 import { describeCurrent } from './describe-current.js'
+import { recordAcModules } from './record-ac-modules.js'
 import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
@@ -14,6 +15,7 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
     else recordDevice(job, circuit)
     checkMakerLimits(job, circuit)
   }
+  recordAcModules(job)
   checkInputs(job, circuits)
   checkPhases(job, circuits)
 }

@@ -87,7 +87,7 @@ function moduleInputs(job: Job): DcInput[] {
         where,
         inverterId: array.inverter,
         inverter: inverterById(job, array.inverter, where),
-        iscA: ratedIsc(module, array.mounting)?.iscA,
+        iscA: ratedIsc(module, array)?.iscA,
         impA: module.imp_a,
         moduleId: array.module,
         remedy: 'use an inverter that takes this module, or another module',

@@ -34,8 +34,8 @@ function ofThreeLines(job: Job, circuit: Circuit): Described {
 }
 
 function ofModules(job: Job, { id, string }: Circuit): Described {
-  const mounting = own(job.project.arrays, string?.array ?? '')?.mounting ?? 'near_roof'
-  const rated = string === undefined ? undefined : ratedIsc(string.module, mounting)
+  const array = own(job.project.arrays, string?.array)
+  const rated = string === undefined ? undefined : ratedIsc(string.module, array)
   const rear = rated?.rearShare ?? 0
   const bifacial = rear > 0 || (rated !== undefined && rated.key !== 'isc_a')
   return {
@@ -54,7 +54,7 @@ function ofModules(job: Job, { id, string }: Circuit): Described {
               symbol: 'rear',
               value: rear,
               unit: '',
-              from: `bifaciality_pct, ${mounting} (${REAR_SHARE_SOURCE.document})`,
+              from: `bifaciality_pct, ${array?.mounting ?? ''} (${REAR_SHARE_SOURCE.document})`,
             },
           ]
         : []),

@@ -87,8 +87,8 @@ export function pairsOn(lines: Lines | undefined, count: number, eachA: Amperes,
  * Most equal inverters whose highest line current is within a limit: n = limit / I, or n x sqrt(3) x I in each pair when
  * they take the three pairs in turn.
  */
-export function mostInverters(job: Job, inverter: Inverter, eachA: Amperes, limitA: Amperes): number {
-  if (serviceOf(job).phases === 1 || inverter.phases === 3) return Math.floor(limitA / eachA + 1e-9)
+export function mostInverters(lines: Lines | undefined, inverter: Inverter, eachA: Amperes, limitA: Amperes): number {
+  if (lines !== TURNS || inverter.phases === 3) return Math.floor(limitA / eachA + 1e-9)
   const fits = (count: number): boolean => highestLineA(inTurn(count, eachA)) <= limitA * (1 + 1e-9)
   let most = 0
   while (fits(most + 1)) most += 1

@@ -65,9 +65,9 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: Volts, circuit
   })
 }
 
-function highestIscA(job: Job, { module: id, mounting }: ArrayOfModules): Amperes {
-  const module = own(job.project.equipment.modules, id)
-  return (module === undefined ? undefined : ratedIsc(module, mounting)?.iscA) ?? Infinity
+function highestIscA(job: Job, array: ArrayOfModules): Amperes {
+  const module = own(job.project.equipment.modules, array.module)
+  return (module === undefined ? undefined : ratedIsc(module, array)?.iscA) ?? Infinity
 }
 
 function checkDcDisconnect(job: Job, inverterId: string, circuits: readonly Circuit[]): void {

@@ -76,8 +76,7 @@ function checkUnits(job: Job, equipment: ShutdownEquipment, string: StringFacts,
   const { input_max_v: mostV, input_max_a: mostA, max_system_voltage_v: systemV } = equipment
   const together = Math.min(equipment.modules_per_unit, string.modules)
   const unitV = (together * values.voc_cold_v) / string.modules
-  const mounting = own(job.project.arrays, string.array)?.mounting ?? 'free_rack'
-  const iscA = ratedIsc(string.module, mounting)?.iscA ?? Infinity
+  const iscA = ratedIsc(string.module, own(job.project.arrays, string.array))?.iscA ?? Infinity
   recordUnit(job, values.id, { together, unitV, mostV }, source)
   if (mostV !== undefined && unitV > mostV)
     fail(

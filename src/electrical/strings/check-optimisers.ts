@@ -97,7 +97,7 @@ function unitInput(job: Job, { id, where, string, optimiser }: OptimiserCase): U
 
 /** The string's own current is that of the converters, so that of the modules is asked for again. */
 function moduleIscA(job: Job, { array, module, moduleId }: StringFacts, where: string): number {
-  const rated = ratedIsc(module, own(job.project.arrays, array)?.mounting ?? 'free_rack')
+  const rated = ratedIsc(module, own(job.project.arrays, array))
   if (rated !== undefined) return rated.iscA
   throw new StageError(
     `equipment.modules.${moduleId}.isc_a`,
