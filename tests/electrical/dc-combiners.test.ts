@@ -48,6 +48,32 @@ describe('DC combiners', () => {
     expect(idsOf(combinerHouse(2, {}, { module: { max_series_fuse_a: 15 } }))).not.toContain('wire.string-backfeed')
   })
 
+  it('three strings have fuses even where the modules bear the other two', () => {
+    const module = { isc_a: 8, imp_a: 7.5 }
+    const box = need(size(combinerHouse(3, { poles_fused: 'none' }, { module })).values.dc_combiners?.[0])
+    expect(box).toMatchObject({ backfeed_a: 20, fuses_needed: true, complies: false })
+  })
+
+  it('string and output share the limit of the voltage drop', () => {
+    const segments = (lengthFt: number) => ({
+      wall: { location: 'outdoor_wall', length_ft: lengthFt, raceway: 'EMT' } as const,
+    })
+    const runs = {
+      dc: { carries: ['strings'], segments: segments(60) },
+      dc_out: { carries: ['box'], segments: segments(200) },
+      ac: { carries: ['inverter_outputs'], segments: segments(10) },
+    }
+    const house = combinerHouse(2)
+    const { values, findings } = size({
+      ...house,
+      electrical: { ...house.electrical, dc_voltage_drop_limit_pct: 1, runs },
+    })
+    const output = need(values.circuits.find(({ id }) => id === 'box'))
+    expect(need(values.circuits[0]).total_voltage_rise_pct).toBeLessThanOrEqual(1)
+    expect(output.voltage_rise_pct).toBeGreaterThan(0.3)
+    expect(findings.map(({ id }) => id)).not.toContain('wire.voltage-rise')
+  })
+
   it('more strings never feed back less, nor need less conductor', () => {
     const boxes = [2, 3, 4, 5].map((count) => need(size(combinerHouse(count)).values.dc_combiners?.[0]))
     boxes.slice(1).forEach((box, i) => {

@@ -33,6 +33,10 @@ describe('208Y/120 V', () => {
     ])
   })
 
+  it('the combined output is no source of its own', () => {
+    expect(size(wyeProject()).values.service?.apparent_power_va).toBeCloseTo(15 * 1.83 * 208, 6)
+  })
+
   it('three on three pairs are even, and a combined output carries sqrt(3) I', () => {
     const project = wyeUnits({ one: unit('AB'), two: unit('BC'), three: unit('CA') }, single)
     expect(findings(project, 'wire.phase-unbalance')).toEqual([])
