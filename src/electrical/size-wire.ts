@@ -6,7 +6,8 @@ import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { checkGrounding } from './grounding/index.js'
 import { checkConnection, conductorList, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
-import { checkStrings } from './strings/index.js'
+import { serviceValues } from './service-values.js'
+import { checkDcCombiners, checkStrings } from './strings/index.js'
 import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
 import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
@@ -23,7 +24,7 @@ import { powerFactorOf } from './voltage/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -32,6 +33,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
   const strings = checkStrings(job, circuits)
+  const boxes = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
@@ -62,5 +64,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },
+    ...serviceValues(job, circuits),
+    ...(boxes.length === 0 ? {} : { dc_combiners: boxes }),
   })
 }
