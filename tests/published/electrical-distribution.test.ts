@@ -192,7 +192,9 @@ describe('taps of 240.21(B)', () => {
   it.each([
     ['NEC 2017', 32, 40, 80],
     ['NEC 2023', 32, 40, 80],
+    ['NEC 2014', 34, 45, 80.8333],
     ['NEC 2017', 34, 45, 80.8333],
+    ['NEC 2020', 34, 45, 80.8333],
     ['NEC 2023', 34, 45, 81.6667],
   ] as const)('%s: inverter of %s A on %s A, 15 ft along a 200 A feeder: %s A', (edition, currentA, deviceA, needA) => {
     const at = (size: string) =>
