@@ -4,7 +4,7 @@ import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { checkGrounding } from './grounding/index.js'
-import { checkConnection, conductorList, nodeValues, serviceBonding } from './distribution/index.js'
+import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
 import { serviceValues } from './service-values.js'
 import { checkDcCombiners, checkStrings } from './strings/index.js'
@@ -42,6 +42,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
+  findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
