@@ -19,6 +19,7 @@ import {
   type Job,
   type WiringContext,
   resolveEdition,
+  serviceOf,
   type PanelValues,
   type WiringValues,
 } from './system/index.js'
@@ -63,8 +64,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     combiner,
     grounding,
     voltage: {
-      method:
-        'two-wire circuit, rated current; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another',
+      method: `two-wire circuit, rated current${serviceOf(job).phases === 3 ? ' (on three lines that of a two-wire circuit with the rise of the worst pair, sqrt(3)/2 of equal line currents)' : ''}; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another`,
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },
