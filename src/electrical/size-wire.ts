@@ -8,7 +8,7 @@ import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBond
 import { checkShutdown } from './shutdown/index.js'
 import { serviceValues } from './service-values.js'
 import { checkDcCombiners, checkStrings } from './strings/index.js'
-import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
+import { newJob, type WiringContext, resolveEdition, serviceOf, type WiringValues } from './system/index.js'
 import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
@@ -60,8 +60,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     fault_current: faultValues(fault),
     grounding,
     voltage: {
-      method:
-        'two-wire circuit, rated current; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another',
+      method: `two-wire circuit, rated current${serviceOf(job).phases === 3 ? ' (on three lines that of a two-wire circuit with the rise of the worst pair, sqrt(3)/2 of equal line currents)' : ''}; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another`,
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },

@@ -108,7 +108,8 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
   }
   const maker = string?.optimiser === undefined ? 'module' : 'optimiser'
   const stated = statedBreakerA(job, circuit)
-  if (stated !== undefined && stated < circuit.smallestDeviceA)
+  const leastA = isAc(circuit) ? circuit.smallestDeviceA : CONTINUOUS_FACTOR * circuit.continuousA
+  if (stated !== undefined && stated < leastA)
     error(
       'breaker-too-small',
       `the ${stated} A device stated for ${id} is below the ${circuit.smallestDeviceA} A that ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(1)} A need`,
