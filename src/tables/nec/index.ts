@@ -5,6 +5,15 @@ export { ampacityRaceway } from './ampacity-raceway.js'
 export type { AmpacityRow } from './ampacity-row.js'
 export { busbarRules, type BusbarRule } from './busbar-rules.js'
 export { bondingJumper } from './bonding-jumper.js'
+export {
+  boxAllowances,
+  boxConductorSizes,
+  boxGrounds,
+  boxVolumes,
+  CONDUIT_BODY_FACTOR,
+  PULL_BOX_FACTORS,
+  type BoxConductorSize,
+} from './box-volumes.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -50,5 +59,13 @@ export {
 } from './standard-devices.js'
 export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
+export {
+  CABLE_ENTRY_LENGTH_IN,
+  CABLES_WITHOUT_ADJUSTMENT,
+  wiringMethodRows,
+  type Permission,
+  type WiringMethod,
+  type WiringMethodRow,
+} from './wiring-methods.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
