@@ -35,7 +35,7 @@ export function racewayValues(job: Job, sized: readonly SizedSegment[]): Raceway
       run: segment.run,
       location: segment.stated.location,
       type: segment.stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      trade_size: contents.verdict?.tradeSize ?? segment.stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
       fill_limit_pct: contents.verdict?.limitPct ?? null,
       length_ft: segment.stated.length_ft,
@@ -127,7 +127,7 @@ function racewaySegment(job: Job, segment: SizedSegment, { circuit, sized, deman
     egc_awg: ground,
     raceway: {
       type: stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      trade_size: contents.verdict?.tradeSize ?? stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
     },
     voltage_rise_pct: percentOf(circuit, twoWireRiseV(stated.length_ft, circuit.operatingA, ohm)),

@@ -63,6 +63,7 @@ export {
   CABLE_ENTRY_LENGTH_IN,
   CABLES_WITHOUT_ADJUSTMENT,
   wiringMethodRows,
+  type InsulationLimit,
   type Permission,
   type WiringMethod,
   type WiringMethodRow,

@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { ConductorSize } from './conductor-sizes.js'
+import type { Edition } from './editions.js'
 
 /** Wiring methods by the name that a project file uses. */
 export type WiringMethod =
@@ -21,6 +22,15 @@ export type WiringMethod =
 /** Whether a place is allowed: `marked` only when the product is marked or listed for it. */
 export type Permission = 'yes' | 'marked' | 'no'
 
+/** Lower column in contact with thermal insulation. */
+export interface InsulationLimit {
+  readonly columnC: 60
+  /** Last size that it holds for; undefined for all. */
+  readonly toSize: ConductorSize | undefined
+  /** Editions in which it holds for all sizes. */
+  readonly allSizesIn: readonly Edition[]
+}
+
 /** One wiring method: where it may lie, and what the code adds to the ampacity tables. */
 export interface WiringMethodRow {
   readonly method: WiringMethod
@@ -39,13 +49,13 @@ export interface WiringMethodRow {
   /** Column that the final ampacity may not exceed, deg C. */
   readonly limitC: 60 | undefined
   /** Column of the final ampacity in contact with thermal insulation, deg C, and the last size that it holds for. */
-  readonly limitInInsulation: { readonly columnC: 60; readonly toSize: ConductorSize | undefined } | undefined
+  readonly limitInInsulation: InsulationLimit | undefined
   /** Whether the conductors are chosen: not in a cable that is made with its own. */
   readonly conductorsChosen: boolean
   /** Largest copper size that it is made in, where it was read. */
   readonly maxSize: ConductorSize | undefined
   /** Largest distance between supports, ft, and to the first one, in; undefined where trade size decides. */
-  readonly support: { readonly spacingFt: number; readonly fromBoxIn: number } | undefined
+  readonly support: { readonly spacingFt: number; readonly fromBoxIn: number; readonly section: string } | undefined
   readonly ground: string
   /** Whether PV DC circuits may run in it inside a building. */
   readonly pvDcInside: boolean
@@ -77,7 +87,7 @@ const cable = {
   limitInInsulation: undefined,
   conductorsChosen: false,
   maxSize: undefined,
-  support: { spacingFt: 4.5, fromBoxIn: 12 },
+  support: { spacingFt: 4.5, fromBoxIn: 12, section: '334.30' },
   ground: 'wire in the cable',
   pvDcInside: false,
   standing: 'read',
@@ -101,7 +111,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     wet: 'marked',
     sun: 'marked',
     buried: 'marked',
-    support: { spacingFt: 3, fromBoxIn: 12 },
+    support: { spacingFt: 3, fromBoxIn: 12, section: '356.30(1)' },
     ground: 'wire always',
     pvDcInside: false,
   },
@@ -113,7 +123,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     metal: true,
     sun: 'marked',
     buried: 'marked',
-    support: { spacingFt: 4.5, fromBoxIn: 12 },
+    support: { spacingFt: 4.5, fromBoxIn: 12, section: '350.30' },
     ground:
       'the conduit alone up to 6 ft, 20 A (3/8 and 1/2) or 60 A (3/4 to 1-1/4), without flexing; here always a wire in it',
     pvDcInside: true,
@@ -127,7 +137,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     wet: 'no',
     sun: 'no',
     buried: 'no',
-    support: { spacingFt: 4.5, fromBoxIn: 12 },
+    support: { spacingFt: 4.5, fromBoxIn: 12, section: '348.30' },
     ground: 'the conduit alone up to 6 ft, 20 A and 1-1/4, without flexing; here always a wire in it',
     pvDcInside: true,
   },
@@ -137,7 +147,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     name: 'intermediate metal conduit',
     article: '342',
     metal: true,
-    support: { spacingFt: 10, fromBoxIn: 36 },
+    support: { spacingFt: 10, fromBoxIn: 36, section: '342.30' },
     pvDcInside: true,
   },
   { ...raceway, method: 'RMC', name: 'rigid metal conduit', article: '344', metal: true, pvDcInside: true },
@@ -162,6 +172,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     buried: 'yes',
     factorC: 60,
     limitC: 60,
+    support: { spacingFt: 4.5, fromBoxIn: 12, section: '340.10(4), 334.30' },
   },
   {
     ...cable,
@@ -171,8 +182,9 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     wet: 'yes',
     sun: 'marked',
     factorC: 75,
-    limitInInsulation: { columnC: 60, toSize: '10' },
+    limitInInsulation: { columnC: 60, toSize: '10', allSizesIn: ['NEC 2011'] },
     conductorsChosen: true,
+    support: { spacingFt: 4.5, fromBoxIn: 12, section: '338.10(B)(4), 334.30' },
   },
   {
     ...cable,
@@ -186,7 +198,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     array: 'marked',
     factorC: 75,
     conductorsChosen: true,
-    support: { spacingFt: 6, fromBoxIn: 12 },
+    support: { spacingFt: 6, fromBoxIn: 12, section: '330.30' },
     ground: 'wire in the cable; the sheath alone only by 250.118(A)(10)',
     pvDcInside: true,
   },
@@ -199,7 +211,8 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     wet: 'no',
     sun: 'no',
     factorC: 90,
-    limitInInsulation: { columnC: 60, toSize: undefined },
+    limitInInsulation: { columnC: 60, toSize: undefined, allSizesIn: [] },
+    support: { spacingFt: 4.5, fromBoxIn: 12, section: '320.30' },
     ground: 'armour listed',
   },
   {
@@ -213,7 +226,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     array: 'yes',
     factorC: 90,
     conductorsChosen: true,
-    support: { spacingFt: 2, fromBoxIn: 12 },
+    support: { spacingFt: 2, fromBoxIn: 12, section: '690.31(C)(1)' },
     ground: 'separate',
   },
 ]
