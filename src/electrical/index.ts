@@ -1,3 +1,4 @@
+export { boxFill, leastEntryDistanceIn, leastPullIn, type BoxContents, type BoxFill } from './boxes/index.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
 export {
   adjustmentFactor,
@@ -34,6 +35,7 @@ export {
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,
+  type BoxValues,
   type CircuitValues,
   type EditionLabel,
   type GroundingValues,

@@ -2,6 +2,7 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
+import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings, endingAtConnection } from './circuits/index.js'
 import { checkGrounding } from './grounding/index.js'
 import { checkCombiner, checkMainPanel, type Sources, checkSupplySide } from './connection/index.js'
@@ -21,7 +22,7 @@ import {
   type WiringValues,
 } from './system/index.js'
 import { recordSegments, sizeSegments, type SizedSegment } from './segments/index.js'
-import { resolveRuns } from './raceways/index.js'
+import { checkDrawnRoute, resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
 import type { Amperes } from '../values/index.js'
@@ -33,7 +34,7 @@ import type { Amperes } from '../values/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V; raceways, cables and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -41,12 +42,14 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const job = newJob(project, resolveEdition(project, context.edition), context, worksheet)
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
+  checkDrawnRoute(job, circuits, segments)
   const strings = checkStrings(job, circuits)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
+  const boxes = checkBoxes(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner } = checkConnection(job, circuits, sized)
@@ -55,6 +58,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     edition: job.edition,
     circuits: values,
     raceways,
+    boxes,
     strings,
     panel,
     combiner,

@@ -13,6 +13,7 @@ import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
+import { WIRING_METHODS } from './wiring-methods.js'
 import { YIELD } from './yield.js'
 
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
@@ -21,6 +22,7 @@ export const EXPLANATIONS: Explanations = {
   ...ROOF,
   ...YIELD,
   ...WIRE,
+  ...WIRING_METHODS,
   ...CONNECTION,
   ...STRUCTURE,
   ...RAFTERS,

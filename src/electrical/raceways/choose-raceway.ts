@@ -31,18 +31,10 @@ const TABLE_KIND: Readonly<Record<RacewayKind, RacewayTableKind>> = {
 
 /** A wiring method as kind of raceway whose inside the tables hold; undefined for the others. */
 export function racewayTableKind(method: WiringMethod): RacewayKind | undefined {
-  switch (method) {
-    case 'EMT':
-    case 'PVC 40':
-    case 'PVC 80':
-    case 'LFNC':
-    case 'LFMC':
-    case 'RMC':
-      return method
-    default:
-      return undefined
-  }
+  return RACEWAY_KINDS.find((kind) => kind === method)
 }
+
+const RACEWAY_KINDS: readonly RacewayKind[] = ['EMT', 'PVC 40', 'PVC 80', 'LFNC', 'LFMC', 'RMC']
 
 /** How full a raceway of another inside area gets. */
 export function judgeInside(

@@ -1,6 +1,7 @@
-import { drawnWay, type DrawnLength, type WiringSegment } from '../../project/facts.js'
+import { drawnRouteFt, drawnWay, type DrawnLength, type WiringSegment } from '../../project/facts.js'
 import { StageError } from '../../worksheet/index.js'
-import { positive, type Job } from '../system/index.js'
+import { isShared, positive, type Circuit, type Job } from '../system/index.js'
+import type { RacewaySegment } from './raceway-segment.js'
 import type { Feet } from '../../values/index.js'
 
 /** From this share of the drawn length downwards a stated one deserves a warning. */
@@ -72,4 +73,30 @@ function compare(job: Job, lengthFt: Feet, way: DrawnLength, where: string): voi
       source: { document: 'geometry of the drawings', standing: 'common practice, no source' },
       fix: 'Measure again, or draw the way as it will be laid',
     })
+}
+
+/**
+ * Compares the way of each circuit with the line that the site plan draws from the array to the panel. That line is level,
+ * so what climbs or falls is not in it and the longest way must be at least as long.
+ */
+export function checkDrawnRoute(job: Job, circuits: readonly Circuit[], segments: readonly RacewaySegment[]): void {
+  const routeFt = drawnRouteFt(job.project)
+  if (routeFt === undefined) return
+  const ways = circuits
+    .filter((circuit) => !isShared(circuit))
+    .map((circuit) =>
+      segments
+        .filter((segment) => segment.circuits.some((each) => each === circuit || isShared(each)))
+        .reduce((sum, { stated }) => sum + stated.length_ft, 0),
+    )
+  const longestFt = Math.max(0, ...ways)
+  if (longestFt === 0 || longestFt >= LEAST_SHARE * routeFt) return
+  job.worksheet.find({
+    severity: 'warning',
+    id: 'wire.length-below-drawn',
+    message: `the segments of the longest way from the array to the panel are ${longestFt.toFixed(1)} ft together, the line on the site plan is ${routeFt.toFixed(1)} ft without what climbs or falls; voltage, straps and material would be reckoned too small`,
+    where: 'site_plan.raceway_route',
+    source: { document: 'geometry of the drawings', standing: 'common practice, no source' },
+    fix: 'Measure the segments again, or correct the line',
+  })
 }

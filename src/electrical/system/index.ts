@@ -18,6 +18,7 @@ export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
+  BoxValues,
   CircuitValues,
   ConductorCount,
   GroundingValues,
