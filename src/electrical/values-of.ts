@@ -28,13 +28,14 @@ import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
-  return sized.map(({ segment, contents, straps }) => {
+  return sized.map(({ segment, contents, straps, conditions }) => {
     const expansion = checkExpansion(job, segment)
     return {
       id: segment.id,
       run: segment.run,
       location: segment.stated.location,
       type: segment.stated.raceway,
+      form: conditions.method.form,
       trade_size: contents.verdict?.tradeSize ?? segment.stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
       fill_limit_pct: contents.verdict?.limitPct ?? null,

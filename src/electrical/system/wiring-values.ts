@@ -64,7 +64,9 @@ export interface RacewayValues {
   readonly run: string
   readonly location: string
   readonly type: string
+  readonly form: 'raceway' | 'cable' | 'open'
   readonly trade_size: TradeSize | null
+  /** null for cables and open wire, and where the fill was not judged. */
   readonly fill_pct: number | null
   readonly fill_limit_pct: number | null
   readonly length_ft: number
