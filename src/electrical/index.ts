@@ -1,4 +1,11 @@
-export { boxFill, leastEntryDistanceIn, leastPullIn, type BoxContents, type BoxFill } from './boxes/index.js'
+export {
+  boxFill,
+  leastEntryDistanceIn,
+  leastPullIn,
+  smallestBox,
+  type BoxContents,
+  type BoxFill,
+} from './boxes/index.js'
 export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
 export {

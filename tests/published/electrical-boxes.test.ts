@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { boxAllowances, boxConductorSizes, boxVolumes, wiringMethodRows } from '../../src/tables/nec/index.js'
+import { boxFill, leastEntryDistanceIn, leastPullIn, smallestBox } from '../../src/electrical/index.js'
+import {
+  boxAllowances,
+  boxConductorSizes,
+  boxVolumes,
+  wiringMethodRows,
+  type BoxConductorSize,
+  type Edition,
+} from '../../src/tables/nec/index.js'
 import { cell, readFixture } from '../electrical/read-fixture.js'
 
 /** Shape of the published table by the last word of our id. */
@@ -76,5 +84,94 @@ describe('wiring methods', () => {
   it('has a row for each name once', () => {
     expect(new Set(wiringMethodRows.map((row) => row.method)).size).toBe(wiringMethodRows.length)
     expect(wiringMethodRows).toHaveLength(14)
+  })
+})
+
+describe('published box fills (exam papers and a trade magazine, by their own arithmetic)', () => {
+  const nothing = { internalClamps: false, supportFittings: 0, terminalBlocks: 0, devices: [] }
+  const wires = (size: BoxConductorSize, count: number, grounding = false) => ({ size, count, grounding })
+
+  it('two 14/2 and one 12/2 NM, internal clamps, a receptacle on 12 AWG: 21.5 in3, too much for 21.0', () => {
+    const fill = boxFill(
+      {
+        ...nothing,
+        conductors: [wires('14', 4), wires('12', 2), wires('14', 2, true), wires('12', 1, true)],
+        internalClamps: true,
+        devices: [{ size: '12', gangs: 1 }],
+      },
+      'NEC 2017',
+    )
+    expect(fill.rows.map(({ volumeIn3 }) => volumeIn3)).toEqual([8, 4.5, 2.25, 4.5, 2.25])
+    expect(fill.requiredIn3).toBe(21.5)
+    const box = boxVolumes.find(({ id }) => id === '4 x 1-1/2 square')
+    expect(box?.volumeIn3).toBe(21)
+    expect(smallestBox(fill.requiredIn3)).toBe('4 x 2-1/8 round')
+  })
+
+  it('nine 12 AWG fill 4 x 1-1/2 square; seven 14 AWG fill 4 x 1-1/2 round', () => {
+    const need = (size: BoxConductorSize, count: number) =>
+      boxFill({ ...nothing, conductors: [wires(size, count)] }, 'NEC 2017').requiredIn3
+    expect(need('12', 9)).toBeLessThanOrEqual(21)
+    expect(need('12', 10)).toBeGreaterThan(21)
+    expect(need('14', 7)).toBeLessThanOrEqual(15.5)
+    expect(need('14', 8)).toBeGreaterThan(15.5)
+  })
+
+  it('seven grounds of 12 and 14 AWG: 2.25 in3 up to 2017, 3.94 in3 from 2020 on', () => {
+    const grounds = (edition: Edition) =>
+      boxFill({ ...nothing, conductors: [wires('12', 4, true), wires('14', 3, true)] }, edition).requiredIn3
+    expect([grounds('NEC 2011'), grounds('NEC 2014'), grounds('NEC 2017')]).toEqual([2.25, 2.25, 2.25])
+    expect(grounds('NEC 2020')).toBeCloseTo(3.94, 2)
+    expect(grounds('NEC 2023')).toBe(2.25 + (3 * 2.25) / 4)
+  })
+
+  it('what is left in 42.0 in3 with 12 AWG: 4 insulated, 2 grounds, clamps, two receptacles: 8 more', () => {
+    const used = boxFill(
+      {
+        ...nothing,
+        conductors: [wires('12', 4), wires('12', 2, true)],
+        internalClamps: true,
+        devices: [
+          { size: '12', gangs: 1 },
+          { size: '12', gangs: 1 },
+        ],
+      },
+      'NEC 2023',
+    )
+    expect(used.count).toBe(10)
+    expect(used.requiredIn3).toBe(22.5)
+    expect((42 - used.requiredIn3) / boxAllowances['12']).toBeCloseTo(8.66, 1)
+    expect(Math.floor((42 - used.requiredIn3) / boxAllowances['12'])).toBe(8)
+  })
+
+  it('support fittings, wide devices and terminal blocks count by the largest conductor', () => {
+    const fill = boxFill(
+      {
+        conductors: [wires('14', 2), wires('10', 1)],
+        internalClamps: false,
+        supportFittings: 2,
+        terminalBlocks: 1,
+        devices: [{ gangs: 2 }],
+      },
+      'NEC 2023',
+    )
+    expect(fill.requiredIn3).toBe(2 * 2 + 2.5 + 2 * 2.5 + 2.5 + 4 * 2.5)
+  })
+})
+
+describe('published pull boxes', () => {
+  it('3 in straight: 24 in', () => expect(leastPullIn('straight', '3', [])).toBe(24))
+
+  it('3 in at an angle with a 2 in in the same wall: 20 in, and 18 in between entries', () => {
+    expect(leastPullIn('angle', '3', ['2'])).toBe(20)
+    expect(leastPullIn('angle', '3', [])).toBe(18)
+    expect(leastEntryDistanceIn('3')).toBe(18)
+  })
+
+  it('3, 2 and 1 in on entry and exit walls: 21 in', () => expect(leastPullIn('splice', '3', ['2', '1'])).toBe(21))
+
+  it('the largest of the row is multiplied, wherever it is named', () => {
+    expect(leastPullIn('angle', '1-1/4', ['2'])).toBe(6 * 2 + 1.25)
+    expect(leastPullIn('straight', '1', ['2-1/2'])).toBe(8 * 2.5)
   })
 })
