@@ -88,8 +88,9 @@ export function boxFill(contents: BoxContents, edition: Edition): BoxFill {
 
 /** The smallest round or square box of the table that holds a volume; undefined when none does. */
 export function smallestBox(volumeIn3: number): string | undefined {
-  return boxVolumes.filter((box) => box.volumeIn3 >= volumeIn3 - 1e-9).toSorted((a, b) => a.volumeIn3 - b.volumeIn3)[0]
-    ?.id
+  return boxVolumes
+    .filter(({ id, volumeIn3: own }) => /(?:round|square)$/u.test(id) && own >= volumeIn3 - 1e-9)
+    .toSorted((a, b) => a.volumeIn3 - b.volumeIn3)[0]?.id
 }
 
 function largerIn(a: BoxConductorSize, b: BoxConductorSize): BoxConductorSize {
