@@ -219,7 +219,10 @@ describe('contents and supports', () => {
   })
 
   it('LFMC is filled by its rows of the table; FMC and IMC only by a stated area', () => {
-    expect(of(inside({ raceway: 'LFMC' })).raceway).toMatchObject({ trade_size: '1/2', fill_limit_pct: 40 })
+    const lfmc = of(inside({ raceway: 'LFMC' })).raceway
+    expect(lfmc).toMatchObject({ trade_size: '1/2', fill_limit_pct: 40 })
+    // 5 x 12 AWG in 0.314 in2.
+    expect(lfmc?.fill_pct).toBeCloseTo((100 * 5 * 0.0133) / 0.314, 9)
     const fmc = inside({ raceway: 'FMC', trade_size: '1/2' })
     expect(of(fmc).findings).toContain('warning wire.fill-not-judged')
     expect(of(fmc).raceway).toMatchObject({ trade_size: '1/2', fill_pct: null })
@@ -248,6 +251,20 @@ describe('contents and supports', () => {
   ] as const)('%j is refused: %s', (change, message) => {
     const piece: WiringSegment = { ...inside({}), ...structuredClone(change) } as WiringSegment
     expect(() => of(piece)).toThrow(message)
+  })
+
+  it.each([
+    ['IMC', 'RMC'],
+    ['FMC', 'EMT'],
+    ['LFMC', 'EMT'],
+    ['LFNC', 'PVC 40'],
+  ] as const)('%s has the impedance of %s', (method, known) => {
+    const rise = (raceway: WiringSegment['raceway']) => {
+      const piece = inside({ raceway, size_awg: '1/0', trade_size: '2', length_ft: 60 })
+      return of(piece, 'NEC 2020', { power_factor: 0.85 }).segment?.voltage_rise_pct
+    }
+    expect(rise(method)).toBe(rise(known))
+    expect(rise('EMT')).not.toBe(rise('PVC 40'))
   })
 
   it('metal armour meets plastic: bonded; metal meets metal: not', () => {

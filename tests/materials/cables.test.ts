@@ -51,6 +51,14 @@ describe('cables in the bill', () => {
     expect(Object.keys(items).filter((item) => /raceway\.nm|strap\.nm|coupling\.nm/.test(item))).toEqual([])
   })
 
+  test('each of two cables is held and ends in two connectors', () => {
+    const project = houseWith({ roof, attic })
+    const branches = { b1: { modules: { south: 3 } }, b2: { modules: { south: 3 } } }
+    const items = itemsOf({ ...project, electrical: { ...project.electrical, branches } })
+    expect(items['cable-support.nm']).toBe(16)
+    expect(items['cable-connector.nm']).toBe(4)
+  })
+
   test('a neutral makes it a cable of three wires', () => {
     const items = Object.keys(itemsOf(houseWith({ attic }, { neutral: true })))
     expect(items).toContain('cable.nm-b-14-3-with-ground.copper')

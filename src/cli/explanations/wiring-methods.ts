@@ -65,7 +65,7 @@ export const WIRING_METHODS: Explanations = {
   },
   'wire.box-facts-unused': {
     means: 'Facts that are stated for a box changed nothing.',
-    rule: 'Lengths of a box and its marking for conductors matter from 4 AWG on; a straight pull has no distance between entries.',
+    rule: 'Lengths of a box and its marking for conductors matter from 4 AWG on; a straight pull has no distance between entries. A conduit body without splices goes by its cross-section alone, and loops matter only where conductors pass whole.',
     sources: nec('pullBox'),
     fix: 'Delete them, or correct the size or the pull that they were meant for.',
   },

@@ -29,14 +29,40 @@ export function checkBoxKeys(box: WiringBox, where: string): void {
 
 /** Keys that only conductors of 4 AWG and larger give a meaning. */
 const OF_LARGE = ['pull', 'length_in', 'other_trade_sizes', 'entry_distance_in', 'marked_for_conductors'] as const
+/** Keys that only a count by volume gives a meaning. */
+const OF_VOLUME = [
+  'extension_in3',
+  'clamps',
+  'support_fittings',
+  'terminal_blocks',
+  'long_loops',
+  'devices',
+  'other_conductors',
+] as const
+
+/** How a box was judged, as far as it decides which keys matter. */
+export interface Judged {
+  readonly large: boolean
+  readonly spliced: boolean
+  readonly byVolume: boolean
+  readonly volumeKnown: boolean
+}
 
 /** Stated keys that did nothing in this box. */
-export function idleKeys(box: WiringBox, large: boolean, spliced: boolean): string[] {
-  if (!large) return OF_LARGE.filter((key) => box[key] !== undefined)
-  const listed = box.marked_for_conductors === true
-  return OF_LARGE.filter((key) => {
-    if (box[key] === undefined || key === 'marked_for_conductors') return false
-    if (listed) return true
-    return box.pull === 'straight' && (key === 'entry_distance_in' || (key === 'other_trade_sizes' && !spliced))
-  })
+export function idleKeys(box: WiringBox, judged: Judged): string[] {
+  const { large, byVolume } = judged
+  const ofLarge = large ? idleInPull(box, judged.spliced) : OF_LARGE
+  const ofVolume = byVolume ? idleInVolume(judged) : OF_VOLUME
+  const ofBody = large || box.short_radius === true ? (['area_in2'] as const) : []
+  return [...ofLarge, ...ofVolume, ...ofBody].filter((key) => box[key] !== undefined)
+}
+
+function idleInPull(box: WiringBox, spliced: boolean): (typeof OF_LARGE)[number][] {
+  if (box.marked_for_conductors === true) return OF_LARGE.filter((key) => key !== 'marked_for_conductors')
+  if (box.pull !== 'straight') return []
+  return spliced ? ['entry_distance_in'] : ['entry_distance_in', 'other_trade_sizes']
+}
+
+function idleInVolume({ spliced, volumeKnown }: Judged): (typeof OF_VOLUME)[number][] {
+  return [...(spliced ? (['long_loops'] as const) : []), ...(volumeKnown ? [] : (['extension_in3'] as const))]
 }

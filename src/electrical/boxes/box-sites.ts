@@ -63,7 +63,6 @@ function siteBehind(sized: readonly SizedSegment[], here: SizedSegment, box: Wir
   const beside = sized.filter(
     (other) =>
       other !== here &&
-      other.segment.run !== segment.run &&
       other.segment.stated.box === undefined &&
       other.segment.circuits.some((circuit) => onward.some((next) => nextOf(sized, other, circuit) === next)),
   )
@@ -111,13 +110,22 @@ function nextOf(sized: readonly SizedSegment[], here: SizedSegment, circuit: Cir
   return sized.slice(sized.indexOf(here) + 1).find(({ segment }) => segment.circuits.includes(circuit))
 }
 
-function entering({ segment, contents }: SizedSegment): Entering[] {
+function entering({ segment, contents, conditions: { method } }: SizedSegment): Entering[] {
+  const cable = method.form === 'cable' ? method.method : ''
   return contents.conductors.flatMap(({ circuit, use, count, size_awg: name, material, insulation }) => {
     const size = conductorSizes.find((candidate) => candidate === name)
     const grounding = use === 'grounding'
     return size === undefined
       ? []
-      : [{ circuit: grounding ? segment.id : circuit, size, count, grounding, kind: `${material} ${insulation}` }]
+      : [
+          {
+            circuit: grounding ? segment.id : circuit,
+            size,
+            count,
+            grounding,
+            kind: `${material} ${insulation} ${cable}`,
+          },
+        ]
   })
 }
 

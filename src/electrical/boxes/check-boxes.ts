@@ -4,7 +4,7 @@ import type { BoxValues, Job } from '../system/index.js'
 import type { SizedSegment } from '../segments/index.js'
 import { heldIn, type Held } from './box-contents.js'
 import { boxFill, smallestBox, type BoxFill } from './box-fill.js'
-import { checkBoxKeys, idleKeys } from './box-keys.js'
+import { checkBoxKeys, idleKeys, type Judged } from './box-keys.js'
 import { boxSites, type BoxSite } from './box-sites.js'
 import { checkConduitBody } from './check-conduit-body.js'
 import { checkPull } from './check-pull.js'
@@ -22,10 +22,11 @@ export function checkBoxes(job: Job, sized: readonly SizedSegment[]): BoxValues[
     const large = held.large.length > 0
     const fill = boxFill(held.contents, job.edition)
     const volumeIn3 = volumeOf(site)
-    const byVolume = countsByVolume(site, held) ? checkVolume(job, site, fill, volumeIn3) : true
+    const counts = countsByVolume(site, held)
+    const byVolume = counts ? checkVolume(job, site, fill, volumeIn3) : true
     const body = site.box.kind === 'conduit_body' ? checkConduitBody(job, site, held) : true
     const pull = large ? checkPull(job, site, held.spliced) : undefined
-    tellIdle(job, site, large, held.spliced)
+    tellIdle(job, site, { large, spliced: held.spliced, byVolume: counts, volumeKnown: volumeIn3 !== undefined })
     const verdicts = [byVolume, body, pull?.passes ?? (large ? undefined : true)]
     return {
       id: site.id,
@@ -35,7 +36,7 @@ export function checkBoxes(job: Job, sized: readonly SizedSegment[]): BoxValues[
       standard_box: site.box.standard_box ?? null,
       spliced: held.spliced,
       volume_in3: volumeIn3 ?? null,
-      required_in3: countsByVolume(site, held) ? fill.requiredIn3 : null,
+      required_in3: counts ? fill.requiredIn3 : null,
       count: fill.count,
       length_in: site.box.length_in ?? null,
       required_length_in: pull?.requiredIn ?? null,
@@ -127,15 +128,15 @@ function recordVolume(job: Job, { id, where, box }: BoxSite, fill: BoxFill, volu
     })
 }
 
-function tellIdle(job: Job, { box, where, id }: BoxSite, large: boolean, spliced: boolean): void {
-  const idle = idleKeys(box, large, spliced)
+function tellIdle(job: Job, { box, where, id }: BoxSite, judged: Judged): void {
+  const idle = idleKeys(box, judged)
   if (idle.length === 0) return
   job.worksheet.find({
     severity: 'note',
     id: 'wire.box-facts-unused',
-    message: `${idle.join(', ')} of ${id} changed nothing: ${large ? 'the box is marked for its conductors, or the pull is straight' : 'no conductor in it is 4 AWG or larger'}`,
+    message: `${idle.join(', ')} of ${id} changed nothing: ${judged.large ? 'a conductor in it is 4 AWG or larger' : 'no conductor in it is 4 AWG or larger'}, ${judged.spliced ? 'conductors are spliced in it' : 'conductors pass it whole'}`,
     where,
-    source: job.nec('pullBox'),
+    source: job.nec(judged.large ? 'pullBox' : 'boxFill'),
     fix: 'Delete them',
   })
 }
