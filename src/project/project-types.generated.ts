@@ -2086,6 +2086,10 @@ other_trade_sizes?: TradeSize[]
  * Distance between the raceway entries that hold the same conductors, in.
  */
 entry_distance_in?: number
+/**
+ * Distance from a raceway entry to the removable cover opposite it, in, where one enters so.
+ */
+cover_distance_in?: number
 }
 /**
  * One yoke.

@@ -228,6 +228,17 @@ describe('conductors of 4 AWG and larger', () => {
     expect(large({ marked_for_conductors: true, length_in: 3 }).found).toEqual(['note wire.box-facts-unused'])
   })
 
+  it('an entry opposite a removable cover keeps its distance by the largest conductor', () => {
+    const at = (coverIn: number, size: '4' | '1/0') =>
+      boxOf({
+        box: { kind: 'box', pull: 'straight', length_in: 24, cover_distance_in: coverIn },
+        before: { size_awg: size, trade_size: '2' },
+        after: { size_awg: size, trade_size: '2' },
+      }).found
+    expect([at(2, '4'), at(1.9, '4')]).toEqual([[], ['error wire.box-pull']])
+    expect([at(3.5, '1/0'), at(3.4, '1/0')]).toEqual([[], ['error wire.box-pull']])
+  })
+
   it('below 4 AWG those facts change nothing, and that is told', () => {
     expect(boxOf({ box: { kind: 'box', volume_in3: 20, pull: 'straight', length_in: 3 } }).found).toEqual([
       'note wire.box-facts-unused',

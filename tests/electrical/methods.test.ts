@@ -218,6 +218,24 @@ describe('contents and supports', () => {
     expect(formula('NEC 2020')).toContain('no more than 18 in of cable')
   })
 
+  it('the worksheet names the ground and what is not checked, for cables and flexible conduit only', () => {
+    const note = (piece: Partial<WiringSegment>) =>
+      of(inside(piece)).result.worksheet.find(({ id }) => id === 'wire.home.a.method')
+    expect(note({ in_insulation: true })).toMatchObject({
+      result: { symbol: 'cables', value: 2 },
+      source: { place: '334' },
+      inputs: [
+        { value: 'indoors' },
+        { value: 'none stated' },
+        { symbol: 'in insulation', value: 'yes' },
+        { symbol: 'current-carrying together', value: 4 },
+      ],
+    })
+    expect(note({})?.says).toContain('not in rooms with storage batteries')
+    expect(note({ raceway: 'LFMC', markings: ['sunlight_resistant'] })?.inputs[1]?.value).toBe('sunlight_resistant')
+    expect(note({ raceway: 'EMT' })).toBeUndefined()
+  })
+
   it('LFMC is filled by its rows of the table; FMC and IMC only by a stated area', () => {
     const lfmc = of(inside({ raceway: 'LFMC' })).raceway
     expect(lfmc).toMatchObject({ trade_size: '1/2', fill_limit_pct: 40 })

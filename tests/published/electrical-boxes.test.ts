@@ -4,6 +4,7 @@ import {
   boxAllowances,
   boxConductorSizes,
   boxVolumes,
+  coverDistances,
   wiringMethodRows,
   type BoxConductorSize,
   type Edition,
@@ -174,4 +175,16 @@ describe('published pull boxes', () => {
     expect(leastPullIn('angle', '1-1/4', ['2'])).toBe(6 * 2 + 1.25)
     expect(leastPullIn('straight', '1', ['2-1/2'])).toBe(8 * 2.5)
   })
+})
+
+it('Table 312.6(A), one wire at a terminal, as read', () => {
+  expect(coverDistances.map(({ toSize, distanceIn }) => [toSize, distanceIn])).toEqual([
+    ['6', 1.5],
+    ['3', 2],
+    ['2', 2.5],
+    ['1', 3],
+    ['2/0', 3.5],
+    ['4/0', 4],
+    ['250 kcmil', 4.5],
+  ])
 })

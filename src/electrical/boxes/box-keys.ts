@@ -28,7 +28,14 @@ export function checkBoxKeys(box: WiringBox, where: string): void {
 }
 
 /** Keys that only conductors of 4 AWG and larger give a meaning. */
-const OF_LARGE = ['pull', 'length_in', 'other_trade_sizes', 'entry_distance_in', 'marked_for_conductors'] as const
+const OF_LARGE = [
+  'pull',
+  'length_in',
+  'other_trade_sizes',
+  'entry_distance_in',
+  'cover_distance_in',
+  'marked_for_conductors',
+] as const
 /** Keys that only a count by volume gives a meaning. */
 const OF_VOLUME = [
   'extension_in3',

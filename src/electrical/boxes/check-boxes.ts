@@ -25,7 +25,7 @@ export function checkBoxes(job: Job, sized: readonly SizedSegment[]): BoxValues[
     const counts = countsByVolume(site, held)
     const byVolume = counts ? checkVolume(job, site, fill, volumeIn3) : true
     const body = site.box.kind === 'conduit_body' ? checkConduitBody(job, site, held) : true
-    const pull = large ? checkPull(job, site, held.spliced) : undefined
+    const pull = large ? checkPull(job, site, held) : undefined
     tellIdle(job, site, { large, spliced: held.spliced, byVolume: counts, volumeKnown: volumeIn3 !== undefined })
     const verdicts = [byVolume, body, pull?.passes ?? (large ? undefined : true)]
     return {

@@ -1,16 +1,13 @@
 import type { Job } from '../system/index.js'
+import type { Held } from './box-contents.js'
 import type { BoxSite } from './box-sites.js'
 import { judgePull, type PullVerdict } from './judge-pull.js'
 
 /** Length of a box for conductors of 4 AWG and larger, with what it says. */
-export function checkPull(
-  job: Job,
-  site: BoxSite,
-  spliced: boolean,
-): Partial<Pick<PullVerdict, 'passes' | 'requiredIn'>> {
+export function checkPull(job: Job, site: BoxSite, held: Held): Partial<Pick<PullVerdict, 'passes' | 'requiredIn'>> {
   const { box, where, id } = site
   if (box.marked_for_conductors === true) return { passes: true }
-  const verdict = judgePull(site, spliced)
+  const verdict = judgePull(site, held)
   if (verdict === undefined || verdict.passes === undefined) {
     job.worksheet.find({
       severity: 'warning',
@@ -22,7 +19,7 @@ export function checkPull(
     })
     return {}
   }
-  const { requiredIn, requiredEntryIn, largest, passes } = verdict
+  const { requiredIn, requiredEntryIn, requiredCoverIn, largest, passes } = verdict
   job.worksheet.note({
     id: `wire.${id}.pull`,
     says: `Inside length for conductors of 4 AWG and larger, ${box.pull ?? ''} pull, raceway of ${largest} in`,
@@ -39,7 +36,15 @@ export function checkPull(
     job.worksheet.find({
       severity: 'error',
       id: 'wire.box-pull',
-      message: `${id} is ${box.length_in ?? 0} in long${requiredEntryIn === undefined ? '' : ` with entries ${box.entry_distance_in ?? 0} in apart`}; a ${box.pull ?? ''} pull with a raceway of ${largest} in needs ${requiredIn} in${requiredEntryIn === undefined ? '' : ` and ${requiredEntryIn} in between the entries`}`,
+      message: [
+        `${id} is ${box.length_in ?? 0} in long; a ${box.pull ?? ''} pull with a raceway of ${largest} in needs ${requiredIn} in`,
+        ...(requiredEntryIn === undefined
+          ? []
+          : [`between the entries ${requiredEntryIn} in, it has ${box.entry_distance_in ?? 0} in`]),
+        ...(requiredCoverIn === undefined
+          ? []
+          : [`to the cover opposite an entry ${requiredCoverIn} in, it has ${box.cover_distance_in ?? 0} in`]),
+      ].join('; '),
       where: `${where}.length_in`,
       source: job.nec('pullBox'),
       fix: 'Use a longer box, or one that is marked for these conductors',

@@ -1,16 +1,19 @@
-import { conductorSizes, tradeSizes, type TradeSize } from '../../tables/nec/index.js'
+import { conductorSizes, tradeSizes, type ConductorSize, type TradeSize } from '../../tables/nec/index.js'
 import { chooseRaceway } from '../raceways/index.js'
-import { conductorAreaIn2 } from '../conductors/index.js'
+import { conductorAreaIn2, largerOf } from '../conductors/index.js'
 import type { SizedSegment } from '../segments/index.js'
 import type { Inches } from '../../values/index.js'
 import type { BoxSite } from './box-sites.js'
-import { leastEntryDistanceIn, leastPullIn } from './pull-box.js'
+import type { Held } from './box-contents.js'
+import { leastCoverDistanceIn, leastEntryDistanceIn, leastPullIn } from './pull-box.js'
 
 /** Size of a box for conductors of 4 AWG and larger. */
 export interface PullVerdict {
   readonly largest: TradeSize
   readonly requiredIn: Inches
   readonly requiredEntryIn: Inches | undefined
+  /** Where a raceway enters opposite a removable cover. */
+  readonly requiredCoverIn: Inches | undefined
   /** false when a stated length is too small, undefined when something is not stated. */
   readonly passes: boolean | undefined
   /** Keys that are missing. */
@@ -20,11 +23,10 @@ export interface PullVerdict {
 /**
  * Whether a box is long enough for conductors of 4 AWG and larger.
  *
- * @param spliced Whether its conductors are spliced, whatever the pull.
  * @returns undefined where no raceway size is known.
- * @source NEC 314.28(A)
+ * @source NEC 314.28(A), Table 312.6(A)
  */
-export function judgePull({ box, segments }: BoxSite, spliced: boolean): PullVerdict | undefined {
+export function judgePull({ box, segments }: BoxSite, { spliced, large }: Held): PullVerdict | undefined {
   const sizes = segments.flatMap((segment) => racewayOf(segment) ?? [])
   if (sizes.length === 0) return undefined
   const largest = sizes.reduce((a, b) => (tradeSizes.indexOf(a) >= tradeSizes.indexOf(b) ? a : b))
@@ -34,23 +36,28 @@ export function judgePull({ box, segments }: BoxSite, spliced: boolean): PullVer
   const requiredIn = spliced ? Math.max(ofPull, leastPullIn('splice', largest, others)) : ofPull
   const turns = box.pull === 'angle' || box.pull === 'splice'
   const requiredEntryIn = turns ? leastEntryDistanceIn(largest) : undefined
-  const { length_in: lengthIn, entry_distance_in: entryIn } = box
+  const { length_in: lengthIn, entry_distance_in: entryIn, cover_distance_in: coverIn } = box
+  const requiredCoverIn = coverIn === undefined ? undefined : leastCoverDistanceIn(largestOf(large))
   const short = (stated: number | undefined, least: number | undefined): boolean =>
     stated !== undefined && least !== undefined && stated < least * (1 - 1e-9)
   const missing = [
     ...(box.pull === undefined ? ['pull'] : []),
     ...(lengthIn === undefined ? ['length_in'] : []),
     ...(turns && entryIn === undefined ? ['entry_distance_in'] : []),
+    ...(coverIn !== undefined && requiredCoverIn === undefined ? ['the distance for conductors above 250 kcmil'] : []),
   ]
-  const tooShort = short(lengthIn, requiredIn) || short(entryIn, requiredEntryIn)
+  const tooShort = short(lengthIn, requiredIn) || short(entryIn, requiredEntryIn) || short(coverIn, requiredCoverIn)
   return {
     largest,
     requiredIn,
     requiredEntryIn,
+    requiredCoverIn,
     missing,
     passes: box.pull !== undefined && tooShort ? false : missing.length > 0 ? undefined : true,
   }
 }
+
+const largestOf = (large: Held['large']): ConductorSize => large.map(({ size }) => size).reduce(largerOf, '4')
 
 /** Trade size of a segment; of a cable that of the tubing that its conductors would need. */
 function racewayOf({ contents, segment, conditions: { method } }: SizedSegment): TradeSize | undefined {

@@ -1,4 +1,10 @@
-import { PULL_BOX_FACTORS, type TradeSize } from '../../tables/nec/index.js'
+import {
+  conductorSizes,
+  coverDistances,
+  PULL_BOX_FACTORS,
+  type ConductorSize,
+  type TradeSize,
+} from '../../tables/nec/index.js'
 import type { Inches } from '../../values/index.js'
 
 /** A trade size as a number: `1-1/4` is 1.25. */
@@ -32,3 +38,14 @@ export function leastPullIn(
 
 /** Least distance between the raceway entries that hold the same conductors. @source NEC 314.28(A)(2) */
 export const leastEntryDistanceIn = (largest: TradeSize): Inches => PULL_BOX_FACTORS.angle * tradeSizeIn(largest)
+
+/**
+ * Least distance from a raceway entry to the removable cover opposite.
+ *
+ * @returns undefined above the sizes that were read.
+ * @source NEC Table 312.6(A)
+ */
+export function leastCoverDistanceIn(largest: ConductorSize): Inches | undefined {
+  const rank = conductorSizes.indexOf(largest)
+  return coverDistances.find(({ toSize }) => rank <= conductorSizes.indexOf(toSize))?.distanceIn
+}

@@ -9,11 +9,13 @@ import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.
 import { reasonOf } from '../conductors/index.js'
 import { findInMethod } from './find-in-method.js'
 import { recordCableLimit } from './record-cable-limit.js'
+import { recordMethod } from './record-method.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
 /** Every segment on the worksheet, in the order in which an inspector checks it. */
 export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
   for (const [i, segment] of sized.entries()) {
+    recordMethod(job, segment)
     recordFactors(job, segment)
     for (const entry of segment.circuits) recordConductor(job, segment, entry)
     recordGround(job, segment)

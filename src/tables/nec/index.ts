@@ -23,6 +23,7 @@ export {
   type ConductorSize,
   type TradeSize,
 } from './conductor-sizes.js'
+export { coverDistances } from './cover-distances.js'
 export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
 export { editionSections, type SectionTopic } from './edition-sections.js'
 export { editions, isEdition, type Edition } from './editions.js'

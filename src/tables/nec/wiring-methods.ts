@@ -57,6 +57,8 @@ export interface WiringMethodRow {
   /** Largest distance between supports, ft, and to the first one, in; undefined where trade size decides. */
   readonly support: { readonly spacingFt: number; readonly fromBoxIn: number; readonly section: string } | undefined
   readonly ground: string
+  /** What the code asks besides and this program does not check; '' where there is nothing. */
+  readonly unchecked: string
   /** Whether PV DC circuits may run in it inside a building. */
   readonly pvDcInside: boolean
   readonly standing: SourceStanding
@@ -75,6 +77,7 @@ const raceway = {
   maxSize: undefined,
   support: undefined,
   ground: 'the raceway, and here always a wire in it',
+  unchecked: '',
   standing: 'read',
 } as const
 
@@ -89,6 +92,7 @@ const cable = {
   maxSize: undefined,
   support: { spacingFt: 4.5, fromBoxIn: 12, section: '334.30' },
   ground: 'wire in the cable',
+  unchecked: '',
   pvDcInside: false,
   standing: 'read',
 } as const
@@ -114,6 +118,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     support: { spacingFt: 3, fromBoxIn: 12, section: '356.30(1)' },
     ground: 'wire always',
     pvDcInside: false,
+    unchecked: 'longer than 6 ft only as a type permitted for it',
   },
   {
     ...raceway,
@@ -127,6 +132,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     ground:
       'the conduit alone up to 6 ft, 20 A (3/8 and 1/2) or 60 A (3/4 to 1-1/4), without flexing; here always a wire in it',
     pvDcInside: true,
+    unchecked: 'no stainless core as ground; trade sizes over its listing',
   },
   {
     ...raceway,
@@ -140,6 +146,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     support: { spacingFt: 4.5, fromBoxIn: 12, section: '348.30' },
     ground: 'the conduit alone up to 6 ft, 20 A and 1-1/4, without flexing; here always a wire in it',
     pvDcInside: true,
+    unchecked: 'DC in FMC smaller than 3/4 across joists needs guard strips',
   },
   {
     ...raceway,
@@ -161,6 +168,8 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     factorC: 90,
     limitC: 60,
     maxSize: '2',
+    unchecked:
+      'dwellings and their garages only, not in rooms with storage batteries, not embedded; bends of 5 diameters; guard strips near the hatch of an attic',
   },
   {
     ...cable,
@@ -173,6 +182,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     factorC: 60,
     limitC: 60,
     support: { spacingFt: 4.5, fromBoxIn: 12, section: '340.10(4), 334.30' },
+    unchecked: 'bends and burial depth',
   },
   {
     ...cable,
@@ -185,6 +195,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     limitInInsulation: { columnC: 60, toSize: '10', allSizesIn: ['NEC 2011'] },
     conductorsChosen: true,
     support: { spacingFt: 4.5, fromBoxIn: 12, section: '338.10(B)(4), 334.30' },
+    unchecked: 'as a feeder it has an insulated neutral and a ground',
   },
   {
     ...cable,
@@ -201,6 +212,8 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     support: { spacingFt: 6, fromBoxIn: 12, section: '330.30' },
     ground: 'wire in the cable; the sheath alone only by 250.118(A)(10)',
     pvDcInside: true,
+    unchecked:
+      'bends of 7 diameters (interlocked or corrugated); DC only in a type of 250.118(A)(10); across joists under 1 in guard strips',
   },
   {
     ...cable,
@@ -214,6 +227,7 @@ export const wiringMethodRows: readonly WiringMethodRow[] = [
     limitInInsulation: { columnC: 60, toSize: undefined, allSizesIn: [] },
     support: { spacingFt: 4.5, fromBoxIn: 12, section: '320.30' },
     ground: 'armour listed',
+    unchecked: 'bends',
   },
   {
     ...cable,
