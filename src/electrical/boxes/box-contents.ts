@@ -1,7 +1,8 @@
 import type { WiringBox } from '../../project/index.js'
 import { boxConductorSizes, type BoxConductorSize, type ConductorSize } from '../../tables/nec/index.js'
 import type { BoxConductors, BoxContents } from './box-fill.js'
-import type { BoxSite, Entering } from './box-sites.js'
+import type { BoxSite } from './box-sites.js'
+import type { Entering } from './entering.js'
 
 /** What is in a stated box. */
 export interface Held {

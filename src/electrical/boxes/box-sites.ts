@@ -1,20 +1,8 @@
 import type { WiringBox } from '../../project/index.js'
-import { conductorSizes, UNPROTECTED_GROUND_AWG, type ConductorSize } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { currentCarryingOf } from '../raceways/index.js'
 import type { SizedSegment } from '../segments/index.js'
 import type { Circuit, Job } from '../system/index.js'
-
-/** A conductor that enters a box, of one circuit or grounding. */
-export interface Entering {
-  /** Id of the circuit; of grounding conductors that of the segment. */
-  readonly circuit: string
-  readonly size: ConductorSize
-  readonly count: number
-  readonly grounding: boolean
-  /** What it is made of; another one behind the box means a splice. */
-  readonly kind: string
-}
+import { entering, ofArray, ofTrunk, type Entering } from './entering.js'
 
 /** A stated box with what comes in from the array and what goes on to the panel. */
 export interface BoxSite {
@@ -108,41 +96,6 @@ function siteBefore(job: Job, sized: readonly SizedSegment[], begin: SizedSegmen
 function nextOf(sized: readonly SizedSegment[], here: SizedSegment, circuit: Circuit): SizedSegment | undefined {
   if (!here.segment.circuits.includes(circuit)) return undefined
   return sized.slice(sized.indexOf(here) + 1).find(({ segment }) => segment.circuits.includes(circuit))
-}
-
-function entering({ segment, contents, conditions: { method } }: SizedSegment): Entering[] {
-  const cable = method.form === 'cable' ? method.method : ''
-  return contents.conductors.flatMap(({ circuit, use, count, size_awg: name, material, insulation }) => {
-    const size = conductorSizes.find((candidate) => candidate === name)
-    const grounding = use === 'grounding'
-    return size === undefined
-      ? []
-      : [
-          {
-            circuit: grounding ? segment.id : circuit,
-            size,
-            count,
-            grounding,
-            kind: `${material} ${insulation} ${cable}`,
-          },
-        ]
-  })
-}
-
-/** The trunk cable of a branch, which ends here. */
-function ofTrunk(circuit: Circuit): Entering[] {
-  const { id, trunk } = circuit
-  if (trunk === undefined) return []
-  const wire = { circuit: id, size: trunk.cable.size_awg, kind: 'trunk cable' }
-  const conductor = { ...wire, count: currentCarryingOf(circuit), grounding: false }
-  return trunk.cable.has_egc === true ? [conductor, { ...wire, count: 1, grounding: true }] : [conductor]
-}
-
-/** The bare conductor of the array, which ends in the first box. */
-function ofArray({ electrical }: Job, starting: readonly Circuit[]): Entering[] {
-  if (!starting.some(({ kind }) => kind === 'ac_branch' || kind === 'dc_string')) return []
-  const stated = conductorSizes.find((size) => size === electrical.array_bonding_conductor_awg)
-  return [{ circuit: 'array', size: stated ?? UNPROTECTED_GROUND_AWG, count: 1, grounding: true, kind: 'bare copper' }]
 }
 
 function unknownOf(segments: readonly SizedSegment[], box: WiringBox): string | undefined {

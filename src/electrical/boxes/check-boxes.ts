@@ -65,7 +65,7 @@ function checkVolume(job: Job, site: BoxSite, fill: BoxFill, volumeIn3: number |
   const needs = `${id} needs ${fill.requiredIn3.toFixed(2)} in3 (${fill.rows.map(({ what, volumeIn3: each }) => `${what} ${each.toFixed(2)}`).join(', ')})`
   const metal = smallestBox(fill.requiredIn3)
   const instead =
-    metal === undefined ? 'Use a larger marked box' : `Use a box of ${metal} in, or another that is marked large enough`
+    metal === undefined ? 'Use a larger marked box' : `Use a metal box ${metal}, or another that is marked large enough`
   if (volumeIn3 === undefined || site.unknown !== undefined) {
     job.worksheet.find({
       severity: 'warning',

@@ -1,6 +1,6 @@
 import { conductorSizes, insulationTypes, type ConductorSize, type Insulation } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { chooseRaceway, judgeInside, judgeRaceway, racewayTableKind, type RacewayVerdict } from './choose-raceway.js'
+import type { RacewayVerdict } from './choose-raceway.js'
 import { currentCarryingOf } from './circuit-conductors.js'
 import { isAc, type Circuit, type ConductorCount } from '../system/index.js'
 import {
@@ -10,6 +10,7 @@ import {
   largerOf,
   type SizedConductor,
 } from '../conductors/index.js'
+import { verdictOf } from './segment-fill.js'
 import type { ConductorCover } from './conductor-cover.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import type { SegmentConditions } from './segment-conditions.js'
@@ -62,42 +63,6 @@ export function fillRaceway(
   const verdict =
     conditions.method.form === 'raceway' ? verdictOf(segment, count, areaIn2, conditions.nipple) : undefined
   return { conductors, count, areaIn2, verdict }
-}
-
-/** How full the raceway gets; undefined where the inside of its kind is not known. */
-function verdictOf(
-  { stated, where }: RacewaySegment,
-  count: number,
-  areaIn2: SquareInches,
-  nipple: boolean,
-): RacewayVerdict | undefined {
-  const { raceway: method, trade_size: tradeSize, inside_area_in2: insideIn2 } = stated
-  const kind = racewayTableKind(method)
-  const tooSmall = (verdict: RacewayVerdict | undefined, instead: string | undefined): StageError =>
-    new StageError(
-      `${where}.trade_size`,
-      `${method} ${tradeSize ?? ''} is too small: ${count} conductors of ${areaIn2.toFixed(4)} in2 fill ${verdict?.fillPct.toFixed(1) ?? '?'} % of it, ${verdict?.limitPct ?? '?'} % is allowed`,
-      `Use ${instead ?? 'more than one raceway'}`,
-    )
-  if (kind === undefined) {
-    if (tradeSize === undefined || insideIn2 === undefined) return undefined
-    const verdict = judgeInside(tradeSize, insideIn2, count, areaIn2, nipple)
-    if (!verdict.passes) throw tooSmall(verdict, 'a larger trade size and its inside area')
-    return verdict
-  }
-  const smallest = chooseRaceway(kind, count, areaIn2, nipple)
-  if (tradeSize !== undefined) {
-    const verdict = judgeRaceway(kind, tradeSize, count, areaIn2, nipple)
-    if (verdict === undefined || !verdict.passes) throw tooSmall(verdict, smallest?.tradeSize)
-    return verdict
-  }
-  if (smallest === undefined)
-    throw new StageError(
-      `${where}.raceway`,
-      `${count} conductors of ${areaIn2.toFixed(3)} in2 do not fit the largest ${method} of the table`,
-      'Divide the circuits between two raceways',
-    )
-  return smallest
 }
 
 function countConductors(
