@@ -1,3 +1,12 @@
+export {
+  boxFill,
+  leastEntryDistanceIn,
+  leastPullIn,
+  smallestBox,
+  type BoxContents,
+  type BoxFill,
+} from './boxes/index.js'
+export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
 export {
   adjustmentFactor,
@@ -58,6 +67,7 @@ export {
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,
+  type BoxValues,
   type CircuitValues,
   type DcCombinerValues,
   type EditionLabel,
