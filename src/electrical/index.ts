@@ -27,6 +27,7 @@ export {
   type RacewayKind,
   type RacewayVerdict,
 } from './raceways/index.js'
+export { withoutFraction } from './edition-effects.js'
 export { sizeWire } from './size-wire.js'
 export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
 export {

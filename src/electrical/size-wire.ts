@@ -3,6 +3,7 @@ import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { StageError, Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, checkCircuits, checkRatings, endingAtConnection } from './circuits/index.js'
+import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
 import { checkCombiner, checkMainPanel, type Sources, checkSupplySide } from './connection/index.js'
 import { checkShutdown } from './shutdown/index.js'
@@ -51,6 +52,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner } = checkConnection(job, circuits, sized)
   checkShutdown(job, circuits, strings, panel.inverter_a)
+  reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
     circuits: values,

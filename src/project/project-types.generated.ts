@@ -202,9 +202,9 @@ invented?: boolean
  */
 export interface Codes {
 /**
- * Edition of the National Electrical Code (NFPA 70).
+ * Edition of the National Electrical Code (NFPA 70) that the authority has adopted. 2026 is known from secondary sources only, and results by it say so.
  */
-electrical?: ("NEC 2011" | "NEC 2014" | "NEC 2017" | "NEC 2020" | "NEC 2023")
+electrical?: ("NEC 2011" | "NEC 2014" | "NEC 2017" | "NEC 2020" | "NEC 2023" | "NEC 2026")
 /**
  * Edition of the load standard.
  */

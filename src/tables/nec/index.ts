@@ -5,6 +5,7 @@ export { ampacityRaceway } from './ampacity-raceway.js'
 export type { AmpacityRow } from './ampacity-row.js'
 export { busbarRules, type BusbarRule } from './busbar-rules.js'
 export { bondingJumper } from './bonding-jumper.js'
+export { changes2026, type Change2026, type Rule2026 } from './changes-2026.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -15,6 +16,7 @@ export {
   type TradeSize,
 } from './conductor-sizes.js'
 export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
+export { CARRIED_FROM, EDITION_NOT_READ, type WrittenEdition } from './edition-2026.js'
 export { editionSections, type SectionTopic } from './edition-sections.js'
 export { editions, isEdition, type Edition } from './editions.js'
 export { electrodeConductor } from './electrode-conductor.js'

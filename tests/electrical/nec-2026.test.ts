@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest'
+import { labelsToAsk, requiredLabels } from '../../src/drawings/index.js'
+import { sizeWire, withoutFraction } from '../../src/electrical/index.js'
+import { refuseUnknownNumbers } from '../../src/electrical/system/index.js'
+import { didYouMean } from '../../src/project/index.js'
+import type { Electrical, Project } from '../../src/project/index.js'
+import { StageError } from '../../src/worksheet/index.js'
+import { context, microProject, stringProject } from './demo.js'
+
+const by = (project: Project, edition: string) => sizeWire(project, { ...context(), edition })
+const found = (project: Project, id: string, edition = 'NEC 2026') =>
+  by(project, edition).findings.filter((finding) => finding.id === id)
+
+const supply = (distanceFt?: number): Partial<Electrical> => ({
+  connection: {
+    kind: 'supply_side',
+    ...(distanceFt === undefined ? {} : { overcurrent_device_distance_ft: distanceFt }),
+  },
+})
+
+describe('NEC 2026 beside NEC 2023', () => {
+  it.each([
+    ['module-level inverters', microProject()],
+    ['strings', stringProject()],
+  ])('%s: the same sizes, devices and limits; only the edition differs', (_, project) => {
+    const { edition: old, ...before } = by(project, 'NEC 2023').values
+    const { edition, ...after } = by(project, 'NEC 2026').values
+    expect([old, edition]).toEqual(['NEC 2023', 'NEC 2026'])
+    expect(after).toEqual(before)
+  })
+
+  it.each([
+    ['module-level inverters', microProject()],
+    ['strings', stringProject()],
+  ])('%s: told once that the text was not read, and no step claims it', (_, project) => {
+    expect(found(project, 'wire.edition-secondary')).toHaveLength(1)
+    expect(found(project, 'wire.edition-secondary')[0]).toMatchObject({
+      severity: 'warning',
+      where: 'codes.electrical',
+    })
+    expect(found(project, 'wire.edition-secondary')[0]?.message).toMatch(/^secondary: the NEC 2026 text was not read/)
+    for (const edition of ['NEC 2011', 'NEC 2014', 'NEC 2017', 'NEC 2020', 'NEC 2023'])
+      for (const id of ['wire.edition-secondary', 'wire.edition-changed'])
+        expect(found(project, id, edition)).toEqual([])
+    const sources = by(project, 'NEC 2026').worksheet.map(({ source }) => source)
+    const code = sources.filter(({ document }) => document === 'NEC')
+    expect(code.length).toBeGreaterThan(20)
+    for (const { edition, standing } of code) expect([edition, standing === 'read']).toEqual(['2026', false])
+  })
+
+  it('the supply-side device is within 10 ft again; 2023 names no distance', () => {
+    const house = (distanceFt?: number) => microProject(supply(distanceFt))
+    const distance = (edition: string, distanceFt?: number) =>
+      found(house(distanceFt), 'wire.supply-side-distance', edition).length
+    expect([distance('NEC 2026', 10), distance('NEC 2026', 10.1), distance('NEC 2026')]).toEqual([0, 1, 1])
+    expect([distance('NEC 2023', 10.1), distance('NEC 2023')]).toEqual([0, 0])
+    expect(found(house(8), 'wire.edition-changed').map(({ message }) => message)).toEqual([
+      'supply-side overcurrent distance dwelling (inside): NEC 2023 none (230 VI-VII), NEC 2026 10 ft; the project states 8 ft',
+    ])
+    expect(found(house(), 'wire.edition-changed')[0]?.message).toContain('states no distance')
+  })
+
+  it('strings: both rules for the short-circuit current, once a module', () => {
+    const strings = [
+      { modules: 12, input: 1 },
+      { modules: 12, input: 2 },
+    ]
+    expect(found(stringProject({}, strings), 'wire.edition-changed')).toEqual([
+      expect.objectContaining({
+        severity: 'note',
+        where: 'equipment.modules.m410.isc_a',
+        message:
+          'source circuit max current: NEC 2023 Isc x 1.25, NEC 2026 highest Isc x 1.25; the highest current printed for module m410 counts, also with light on its back; 13.9 A x 1.25 is reckoned with',
+      }),
+    ])
+  })
+
+  it('a fraction below half an ampere may be dropped in 2026: not used, the other device is named', () => {
+    const house = (currentA: number): Project => {
+      const project = stringProject()
+      const inverter = project.equipment.inverters?.['s5000']
+      if (inverter === undefined) throw new Error('no inverter')
+      return {
+        ...project,
+        equipment: {
+          ...project.equipment,
+          inverters: { s5000: { ...inverter, ac_current_a: currentA, max_branch_ocpd_a: 40 } },
+        },
+      }
+    }
+    const told = (currentA: number) =>
+      found(house(currentA), 'wire.edition-changed').filter(({ message }) => message.startsWith('fractions'))
+    // 1.25 x 24.1 A = 30.125 A: 35 A, or 30 A without the fraction. 1.25 x 24.4 A = 30.5 A: not below a half.
+    expect(by(house(24.1), 'NEC 2026').values.circuits.map(({ breaker_a: device }) => device)).toContain(35)
+    expect(told(24.1).map(({ message }) => message)).toEqual([
+      'fractions of ampere or volt: NEC 2023 not allowed, NEC 2026 allowed; garage needs 30.13 A and has 35 A at least; with the fraction dropped 30 A would let it have 30 A, which is not used here',
+    ])
+    expect(told(24.4)).toEqual([])
+    // 26 A of 20.8 A: a whole number; 25.25 A of 20.2 A would take 25 A.
+    expect(told(20.8)).toEqual([])
+    expect(told(20.2)[0]?.message).toContain('25 A would let it have 25 A')
+  })
+
+  it('fractions: below a half go, a half stays', () => {
+    expect([30.125, 30.49, 30.5, 30.9, 30].map((amperes) => withoutFraction(amperes))).toEqual([30, 30, 30.5, 30.9, 30])
+  })
+
+  it('the calculation for an existing dwelling is refused with the reason, in 2026 only', () => {
+    const refuse = (edition: string) => () =>
+      refuseUnknownNumbers(edition, 'existing dwelling method', 'electrical.load_calculation.method')
+    expect(refuse('NEC 2026')).toThrow(StageError)
+    expect(refuse('NEC 2026')).toThrow(/120\.83: single method and table; numbers not found, so it is not computed/)
+    expect(refuse('NEC 2023')).not.toThrow()
+    expect(() => refuseUnknownNumbers('NEC 2026', 'measured demand', 'electrical')).not.toThrow()
+  })
+
+  it('labels are those of 2023; a list says unconfirmed words, a sheet does not repeat it', () => {
+    const labels = (edition: 'NEC 2023' | 'NEC 2026') => {
+      const project: Project = { ...stringProject(), codes: { electrical: edition } }
+      return {
+        needed: requiredLabels(project, by(project, edition).values),
+        asked: labelsToAsk(project, by(project, edition).values),
+      }
+    }
+    const [now, before] = [labels('NEC 2026'), labels('NEC 2023')]
+    expect(now.needed.map(({ id, text }) => [id, text])).toEqual(before.needed.map(({ id, text }) => [id, text]))
+    expect(now.asked.map(({ phrases }) => phrases)).toEqual(before.asked.map(({ phrases }) => phrases))
+    for (const { wording, source, onSheet } of now.needed) {
+      expect(wording).toMatch(/those of NEC 2026 are not at hand|no words for NEC 2026/)
+      expect(source).toMatch(/secondary source|from memory/)
+      expect(`${onSheet.wording} ${onSheet.source}`).not.toMatch(/secondary|at hand \(|unverified/)
+    }
+    for (const { source } of now.asked) expect(source).not.toMatch(/secondary|memory/)
+  })
+})
+
+describe('another edition', () => {
+  it('is never taken for a slip of one of ours', () => {
+    const known = ['NEC 2020', 'NEC 2023', 'NEC 2026']
+    for (const other of ['NEC 2022', 'NEC 2029', 'NEC 2008', 'NEC 202']) expect(didYouMean(other, known)).toBe('')
+    expect(didYouMean('ASCE 7-17', ['ASCE 7-10', 'ASCE 7-16'])).toBe('')
+    // The same edition, spelled otherwise, is one.
+    expect(didYouMean('nec 2023', known)).toBe('; did you mean NEC 2023?')
+    expect(didYouMean('NCE 2026', known)).toBe('; did you mean NEC 2026?')
+    expect(didYouMean('array_2', ['array_1', 'array_3'])).toBe('; did you mean array_1?')
+  })
+})
