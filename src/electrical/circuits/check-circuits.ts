@@ -1,12 +1,13 @@
 import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
+import { currentTerms } from './current-terms.js'
 import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   for (const circuit of circuits) {
-    recordCurrent(job, circuit)
+    recordCurrent(job, circuit, circuits)
     if (isSupplyTap(circuit)) recordEndDevice(job, circuit)
     else recordDevice(job, circuit)
     checkMakerLimits(job, circuit)
@@ -14,25 +15,15 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   checkInputs(job, circuits)
 }
 
-function recordCurrent(job: Job, circuit: Circuit): void {
-  const { id, where, string } = circuit
+function recordCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[]): void {
+  const { id } = circuit
   const ac = isAc(circuit)
   job.worksheet.note({
     id: `wire.${id}.current`,
     says: ac
       ? `Maximum current of ${id}: rated continuous output`
       : `Maximum current of ${id}: 125 percent of the short-circuit current`,
-    formula: ac ? 'I_max = sum of rated outputs' : 'I_max = 1.25 x I_sc',
-    inputs: ac
-      ? [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: where }]
-      : [
-          {
-            symbol: 'I_sc',
-            value: string?.iscA ?? 0,
-            unit: 'A',
-            from: `equipment.modules.${string?.moduleId ?? ''}.isc_a`,
-          },
-        ],
+    ...currentTerms(circuit, circuits),
     result: { symbol: 'I_max', value: circuit.continuousA, unit: 'A' },
     source: job.nec(ac ? 'inverterOutputCurrent' : 'sourceCircuitCurrent'),
   })
@@ -62,7 +53,7 @@ function recordDevice(job: Job, circuit: Circuit): void {
   job.worksheet.note({
     id: `wire.${id}.device`,
     says: `Overcurrent device: next standard rating from ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(2)} A on`,
-    formula: 'device >= I_req',
+    formula: 'smallest standard rating >= I_req, or a larger one that is stated',
     inputs: [
       { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A', from: `wire.${id}.required` },
     ],

@@ -166,7 +166,8 @@ function recordRule(job: Job, stepId: string, panel: string, bus: Busbar, verdic
       sumA === undefined
         ? { symbol: 'holds', value: 'not usable', unit: '' }
         : { symbol: 'sum', value: sumA, unit: 'A' },
-    ...(sumA !== undefined && limitA !== undefined
+    // A rule may not be usable though the numbers would fit; then its words say why, and nothing is compared.
+    ...(sumA !== undefined && limitA !== undefined && (verdict.holds || sumA > limitA)
       ? { check: { relation: '<=' as const, limit: limitA, pass: verdict.holds } }
       : {}),
     source: ruleSource(rule),

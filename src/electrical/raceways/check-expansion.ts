@@ -40,9 +40,9 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
   job.worksheet.note({
     id: `wire.${id}.expansion`,
     says: fitting
-      ? 'PVC between fixed points: an expansion fitting is needed'
-      : 'PVC between fixed points: no expansion fitting is needed',
-    formula: 'change = L x 3.38e-5 x range; fitting from 0.25 in on',
+      ? 'PVC between fixed points: an expansion fitting is needed, as from 0.25 in on'
+      : 'PVC between fixed points: no expansion fitting is needed, as below 0.25 in',
+    formula: 'change = L x 3.38e-5 x range',
     inputs: [
       { symbol: 'L', value: inchesOf(stated.length_ft), unit: 'in', from: lengthWhere },
       { symbol: 'range', value: rangeF, unit: 'deg F', from: 'design temperatures' },
