@@ -1,4 +1,6 @@
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
+export { editionConsequences, type EditionConsequence } from './edition-consequences.js'
+export type { EditionTrait } from './edition-traits.js'
 export {
   adjustmentFactor,
   ambientFactor,
