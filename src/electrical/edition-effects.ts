@@ -1,10 +1,10 @@
 import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, standardDevices } from '../tables/nec/index.js'
 import type { Amperes } from '../values/index.js'
-import { reportEditionChange, reportEditionStanding, type Circuit, type Job } from './system/index.js'
+import { editionStanding, reportEditionChange, type Circuit, type Job } from './system/index.js'
 
 /** What rests on an edition that nobody read, and what its changed numbers do to this project. */
 export function reportEdition(job: Job, circuits: readonly Circuit[]): void {
-  reportEditionStanding(job)
+  for (const finding of editionStanding(job.edition)) job.worksheet.find(finding)
   for (const circuit of circuits) {
     reportFraction(job, circuit)
     reportShortCircuit(job, circuit)

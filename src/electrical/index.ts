@@ -34,6 +34,7 @@ export { sizeWire } from './size-wire.js'
 export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
 export {
   deviceProtects,
+  editionStanding,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,

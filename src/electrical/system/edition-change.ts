@@ -6,24 +6,26 @@ import {
   type Change2026,
   type Rule2026,
 } from '../../tables/nec/index.js'
-import { StageError } from '../../worksheet/index.js'
+import { StageError, type Finding } from '../../worksheet/index.js'
 import type { Job } from './job.js'
 
 /**
- * Tells once that the text of the edition was not read for this project; nothing for an edition that was.
+ * What every result by an edition has to say whose text was not read for this project; nothing for the others.
  *
  * @source NEC 2026, all of it secondary
  */
-export function reportEditionStanding({ edition, worksheet }: Job): void {
-  if (edition !== EDITION_NOT_READ) return
-  worksheet.find({
-    severity: 'warning',
-    id: 'wire.edition-secondary',
-    message: `secondary: the ${edition} text was not read; sections and numbers are those of ${CARRIED_FROM} with the changes that articles report, and label words are those of ${CARRIED_FROM}, unconfirmed`,
-    where: 'codes.electrical',
-    source: necSource(edition, 'all of it', 'secondary'),
-    fix: `Hold every section against the printed ${edition} before you file, or ask the authority whether it still takes ${CARRIED_FROM}`,
-  })
+export function editionStanding(edition: string | undefined): Finding[] {
+  if (edition !== EDITION_NOT_READ) return []
+  return [
+    {
+      severity: 'warning',
+      id: 'wire.edition-secondary',
+      message: `secondary: the ${edition} text was not read; sections and numbers are those of ${CARRIED_FROM} with the changes that articles report, and label words are those of ${CARRIED_FROM}, unconfirmed`,
+      where: 'codes.electrical',
+      source: necSource(edition, 'all of it', 'secondary'),
+      fix: `Hold every section against the printed ${edition} before you file, or ask the authority whether it still takes ${CARRIED_FROM}`,
+    },
+  ]
 }
 
 /**
