@@ -1,40 +1,57 @@
-import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, standardDevices } from '../tables/nec/index.js'
-import type { Amperes } from '../values/index.js'
-import { editionStanding, reportEditionChange, type Circuit, type Job } from './system/index.js'
+import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR } from '../tables/nec/index.js'
+import {
+  dropsFractions,
+  editionStanding,
+  nextStandardDeviceA,
+  reportEditionChange,
+  withoutFraction,
+  type Circuit,
+  type Job,
+} from './system/index.js'
 
 /** What rests on an edition that nobody read, and what its changed numbers do to this project. */
 export function reportEdition(job: Job, circuits: readonly Circuit[]): void {
   for (const finding of editionStanding(job.edition)) job.worksheet.find(finding)
-  for (const circuit of circuits) {
-    reportFraction(job, circuit)
-    reportShortCircuit(job, circuit)
-  }
+  const changed = circuits.map((circuit) => reportFraction(job, circuit))
+  reportUnusedWish(job, changed.includes(true))
+  for (const circuit of circuits) reportShortCircuit(job, circuit)
   reportSupplyDistance(job)
 }
 
-/**
- * Current without a fraction below half an ampere.
- *
- * @source NEC 2026 690.4, fractions (secondary): a permission, after all calculations
- */
-export function withoutFraction(currentA: Amperes): Amperes {
-  const whole = Math.floor(currentA)
-  return currentA - whole < 0.5 ? whole : currentA
-}
-
-/** The device that would do if the fraction were dropped; the permission itself is not used. */
-function reportFraction(job: Job, { id, where, continuousA, deviceA, smallestDeviceA, floor }: Circuit): void {
-  if (deviceA === null || floor !== undefined) return
+/** The device with the fraction and without it, where they differ, and which of them is used. */
+function reportFraction(job: Job, circuit: Circuit): boolean {
+  const { id, where, continuousA, deviceA, floor } = circuit
+  if (deviceA === null || floor !== undefined) return false
   const requiredA = CONTINUOUS_FACTOR * continuousA
-  const dropped = withoutFraction(requiredA)
-  const device = standardDevices.find((rating) => rating >= dropped)
-  if (device === undefined || device >= smallestDeviceA) return
+  const droppedA = withoutFraction(requiredA)
+  const [kept, dropped] = [requiredA, droppedA].map((amperes) => nextStandardDeviceA(amperes, where))
+  if (kept === dropped) return false
   reportEditionChange(
     job,
     'fractions of ampere or volt',
     where,
-    `${id} needs ${requiredA.toFixed(2)} A and has ${smallestDeviceA} A at least; with the fraction dropped ${dropped} A would let it have ${device} A, which is not used here`,
+    `${id} needs ${requiredA.toFixed(2)} A, which a device of ${kept} A carries, and ${droppedA} A without the fraction, for which ${dropped} A would do; ${
+      dropsFractions(job) ? 'drop_fractions is stated, so it is dropped' : 'the fraction is not dropped here'
+    }`,
   )
+  return true
+}
+
+/** A wish to drop fractions that changes nothing is told. */
+function reportUnusedWish(job: Job, changesDevices: boolean): void {
+  if (job.electrical.drop_fractions !== true) return
+  const permitted = dropsFractions(job)
+  if (permitted && changesDevices) return
+  job.worksheet.find({
+    severity: permitted ? 'note' : 'warning',
+    id: 'wire.fractions-kept',
+    message: permitted
+      ? 'drop_fractions changes no device of this project: every one is the same with the fraction of its current'
+      : `drop_fractions was not used: ${job.edition} has no permission to drop fractions of an ampere from the currents of article 690`,
+    where: 'electrical.drop_fractions',
+    source: job.nec('fractions'),
+    fix: 'Take drop_fractions out',
+  })
 }
 
 function reportShortCircuit(job: Job, { string }: Circuit): void {

@@ -29,12 +29,12 @@ export {
   type RacewayKind,
   type RacewayVerdict,
 } from './raceways/index.js'
-export { withoutFraction } from './edition-effects.js'
 export { sizeWire } from './size-wire.js'
 export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
 export {
   deviceProtects,
   editionStanding,
+  withoutFraction,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,

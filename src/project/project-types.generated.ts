@@ -64,6 +64,10 @@ export type ConductorMaterial = ("copper" | "aluminum")
  */
 export type TradeSize = ("1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3")
 /**
+ * Whether fractions below half an ampere are dropped before a device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
+ */
+export type DropFractions = boolean
+/**
  * Tools that you have; those that the job needs and that are not here are bought. Without it no tool is counted.
  */
 export type ToolList = ("all" | string[])
@@ -1694,6 +1698,7 @@ dc_voltage_drop_limit_pct?: number
  * Whether the higher ampacity may be used where the hotter part is no longer than 10 ft and 10 percent of the rest of the circuit.
  */
 use_10ft_rule?: boolean
+drop_fractions?: DropFractions
 /**
  * Rise of the cells above the hot design ambient in full sun, K, for the lowest string voltage. From the nominal operating cell temperature when missing.
  */

@@ -88,17 +88,49 @@ describe('NEC 2026 beside NEC 2023', () => {
         },
       }
     }
-    const told = (currentA: number) =>
-      found(house(currentA), 'wire.edition-changed').filter(({ message }) => message.startsWith('fractions'))
-    // 1.25 x 24.1 A = 30.125 A: 35 A, or 30 A without the fraction. 1.25 x 24.4 A = 30.5 A: not below a half.
-    expect(by(house(24.1), 'NEC 2026').values.circuits.map(({ breaker_a: device }) => device)).toContain(35)
-    expect(told(24.1).map(({ message }) => message)).toEqual([
-      'fractions of ampere or volt: NEC 2023 not allowed, NEC 2026 allowed; garage needs 30.13 A and has 35 A at least; with the fraction dropped 30 A would let it have 30 A, which is not used here',
-    ])
-    expect(told(24.4)).toEqual([])
-    // 26 A of 20.8 A: a whole number; 25.25 A of 20.2 A would take 25 A.
-    expect(told(20.8)).toEqual([])
-    expect(told(20.2)[0]?.message).toContain('25 A would let it have 25 A')
+    const told = (currentA: number, drop = false, edition = 'NEC 2026') => {
+      const project = house(currentA)
+      const wished = drop ? { ...project, electrical: { ...project.electrical, drop_fractions: true } } : project
+      const { values, findings } = by(wished, edition)
+      return {
+        device: values.circuits.find(({ id }) => id === 'garage')?.breaker_a,
+        messages: findings.filter(({ message }) => message.startsWith('fractions')).map(({ message }) => message),
+        kept: findings.filter(({ id }) => id === 'wire.fractions-kept').map(({ severity }) => severity),
+      }
+    }
+    const says =
+      'fractions of ampere or volt: NEC 2023 not allowed, NEC 2026 allowed; garage needs 30.13 A, which a device of 35 A carries, and 30 A without the fraction, for which 30 A would do; '
+    // 1.25 x 24.1 A = 30.125 A: 35 A, or 30 A without the fraction.
+    expect(told(24.1)).toEqual({ device: 35, messages: [`${says}the fraction is not dropped here`], kept: [] })
+    expect(told(24.1, true)).toEqual({
+      device: 30,
+      messages: [`${says}drop_fractions is stated, so it is dropped`],
+      kept: [],
+    })
+    const wished = house(24.1)
+    const step = by(
+      { ...wished, electrical: { ...wished.electrical, drop_fractions: true } },
+      'NEC 2026',
+    ).worksheet.find(({ id }) => id === 'wire.garage.device')
+    expect(step?.says).toBe(
+      'Overcurrent device: next standard rating from 30.00 A on, the fraction of an ampere dropped',
+    )
+    // No such permission before 2026: the wish is told and not followed.
+    expect(told(24.1, true, 'NEC 2023')).toEqual({ device: 35, messages: [], kept: ['warning'] })
+    // 1.25 x 24.4 A = 30.5 A is not below a half; 1.25 x 20.8 A = 26 A has no fraction; 1.25 x 20.9 A = 26.125 A takes 30 A anyway.
+    expect(told(24.4, true)).toEqual({ device: 35, messages: [], kept: ['note'] })
+    for (const currentA of [20.8, 20.9])
+      expect(told(currentA, true)).toEqual({ device: 30, messages: [], kept: ['note'] })
+    expect(told(20.2, true).device).toBe(25)
+  })
+
+  it('a dropped fraction never lets a conductor or a disconnect be smaller', () => {
+    const project = stringProject()
+    const wished = { ...project, electrical: { ...project.electrical, drop_fractions: true } }
+    const [kept, dropped] = [by(project, 'NEC 2026'), by(wished, 'NEC 2026')]
+    expect(dropped.values.circuits.map(({ required_a: required }) => required)).toEqual(
+      kept.values.circuits.map(({ required_a: required }) => required),
+    )
   })
 
   it('fractions: below a half go, a half stays', () => {

@@ -7,6 +7,7 @@ import {
   type Circuit,
   type Trunk,
   countModules,
+  deviceDutyA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,
@@ -142,7 +143,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const currentA = outputCurrentA(job, inverterId, inverter)
   const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
   const continuousA = inverters * currentA
-  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, plan.where)
+  const smallestDeviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * continuousA), plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
   return {
     id: plan.id,

@@ -7,6 +7,7 @@ import {
   COMBINED_OUTPUT,
   SERVICE_VOLTAGE_V,
   type Circuit,
+  deviceDutyA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,
@@ -74,7 +75,7 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
       const where = `inverter_units.${id}`
       const inverter = inverterById(job, unit.inverter, `${where}.inverter`)
       const currentA = outputCurrentA(job, unit.inverter, inverter)
-      const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, where)
+      const smallestDeviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * currentA), where)
       return {
         ...acOutput({ id, kind: 'ac_inverter_output', where, currentA, deviceA: smallestDeviceA, inverters: 1 }),
         maxDeviceA: makerMaxDeviceA(unit.inverter, inverter, undefined),
@@ -88,7 +89,10 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
 function combinedOutput(job: Job, sources: readonly Circuit[]): Circuit {
   const currentA = sources.reduce((sum, source) => sum + source.continuousA, 0)
   const inverters = sources.reduce((sum, source) => sum + source.inverters, 0)
-  const smallestA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, 'electrical.connection.breaker_a')
+  const smallestA = nextStandardDeviceA(
+    deviceDutyA(job, CONTINUOUS_FACTOR * currentA),
+    'electrical.connection.breaker_a',
+  )
   const circuit = acOutput({
     id: COMBINED_OUTPUT,
     kind: 'ac_combined_output',

@@ -2,7 +2,14 @@ import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR } from '../../tables/nec/index.
 import type { PvModule, StringOfModules } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { type Circuit, type StringFacts, positive, type Job, nextStandardDeviceA } from '../system/index.js'
+import {
+  type Circuit,
+  deviceDutyA,
+  type StringFacts,
+  positive,
+  type Job,
+  nextStandardDeviceA,
+} from '../system/index.js'
 
 /** Strings in parallel on one input from which on each needs a fuse. @source NEC 690.9(A) */
 const FUSED_FROM = 3
@@ -15,7 +22,7 @@ export function buildStrings(job: Job): Circuit[] {
   )
   for (const { string } of all) inputs.set(inputKey(string), (inputs.get(inputKey(string)) ?? 0) + 1)
   return all.map(({ arrayId, string, i, moduleId }) =>
-    stringCircuit(`${arrayId}_s${i + 1}`, `arrays.${arrayId}.strings[${i}]`, {
+    stringCircuit(job, `${arrayId}_s${i + 1}`, `arrays.${arrayId}.strings[${i}]`, {
       array: arrayId,
       moduleId,
       module: moduleById(job, moduleId, arrayId),
@@ -40,13 +47,13 @@ export function moduleById(job: Job, id: string, arrayId: string): PvModule {
   )
 }
 
-function stringCircuit(id: string, where: string, facts: Omit<StringFacts, 'iscA'>): Circuit {
+function stringCircuit(job: Job, id: string, where: string, facts: Omit<StringFacts, 'iscA'>): Circuit {
   const sheet = `equipment.modules.${facts.moduleId}`
   const iscA = ofSheet(facts.module.isc_a, `${sheet}.isc_a`, 'the short-circuit current', 'Isc')
   const impA = ofSheet(facts.module.imp_a, `${sheet}.imp_a`, 'the current at maximum power', 'Imp')
   const vmpV = ofSheet(facts.module.vmp_v, `${sheet}.vmp_v`, 'the voltage at maximum power', 'Vmp')
   const continuousA = SHORT_CIRCUIT_FACTOR * iscA
-  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, where)
+  const smallestDeviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * continuousA), where)
   return {
     id,
     kind: 'dc_string',

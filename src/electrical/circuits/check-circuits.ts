@@ -2,7 +2,7 @@ import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
 import { currentTerms } from './current-terms.js'
-import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
+import { deviceDutyA, isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
@@ -50,13 +50,13 @@ function recordDevice(job: Job, circuit: Circuit): void {
     })
     return
   }
+  const requiredA = CONTINUOUS_FACTOR * circuit.continuousA
+  const dutyA = deviceDutyA(job, requiredA)
   job.worksheet.note({
     id: `wire.${id}.device`,
-    says: `Overcurrent device: next standard rating from ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(2)} A on`,
+    says: `Overcurrent device: next standard rating from ${dutyA.toFixed(2)} A on${dutyA < requiredA ? ', the fraction of an ampere dropped' : ''}`,
     formula: 'smallest standard rating >= I_req, or a larger one that is stated',
-    inputs: [
-      { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A', from: `wire.${id}.required` },
-    ],
+    inputs: [{ symbol: 'I_req', value: requiredA, unit: 'A', from: `wire.${id}.required` }],
     result: { symbol: 'device', value: deviceA, unit: 'A' },
     ...(circuit.maxDeviceA === undefined
       ? {}
