@@ -12,7 +12,7 @@ import {
 } from '../system/index.js'
 import { coldVoltage } from './cold-voltage.js'
 import { hotCoefficient, hotVoltageV, riseFromNoctC } from './hot-voltage.js'
-import { recordColdFactor, recordMostAndLeast } from './record-cold.js'
+import { recordCellTemperature, recordColdFactor, recordMostAndLeast } from './record-cold.js'
 import { moduleById } from '../circuits/index.js'
 import { stringLimits } from './string-limits.js'
 
@@ -74,6 +74,7 @@ function checkString(job: Job, string: StringCase): StringValues {
     source: job.nec('maxDcVoltage'),
   })
   const cellC = outdoorDesignC(job) + cellRiseC(job, module)
+  recordCellTemperature(job, id, outdoorDesignC(job), cellC)
   const hotModuleV = hotVoltageV(module, cellC, sheet)
   const vmpHotV = job.worksheet.step({
     id: `wire.string.${id}.vmp-hot`,
@@ -83,7 +84,7 @@ function checkString(job: Job, string: StringCase): StringValues {
       { symbol: 'n', value: modules, unit: '', from: string.where },
       { symbol: 'V_mp', value: module.vmp_v ?? 0, unit: 'V', from: `${sheet}.vmp_v` },
       { symbol: 'beta', ...hotCoefficient(module, sheet) },
-      { symbol: 'T_cell', value: cellC, unit: 'deg C', from: 'hot design temperature and rise' },
+      { symbol: 'T_cell', value: cellC, unit: 'deg C', from: `wire.string.${id}.cell` },
     ],
     result: { symbol: 'V_hot', value: modules * hotModuleV, unit: 'V' },
     source: practice('temperature coefficient of the data sheet'),

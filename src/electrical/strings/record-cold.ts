@@ -1,6 +1,6 @@
 import type { PvModule } from '../../project/index.js'
 import type { Celsius, Volts } from '../../values/index.js'
-import type { Job } from '../system/index.js'
+import { practice, type Job } from '../system/index.js'
 import type { ColdVoltage } from './cold-voltage.js'
 import type { StringLimits } from './string-limits.js'
 
@@ -51,6 +51,21 @@ export function recordColdFactor(
         temperature,
       ],
     })
+}
+
+/** The hottest cells: hot air and what the sun adds. */
+export function recordCellTemperature(job: Job, id: string, airC: Celsius, cellC: Celsius): void {
+  job.worksheet.note({
+    id: `wire.string.${id}.cell`,
+    says: 'Hottest cells: the hot design temperature and the rise of the cells in full sun',
+    formula: 'T_cell = T_hot + T_rise',
+    inputs: [
+      { symbol: 'T_hot', value: airC, unit: 'deg C', from: 'hot design temperature' },
+      { symbol: 'T_rise', value: cellC - airC, unit: 'K', from: 'electrical.hot_cell_rise_c' },
+    ],
+    result: { symbol: 'T_cell', value: cellC, unit: 'deg C' },
+    source: practice('nominal operating cell temperature of the data sheet'),
+  })
 }
 
 /** Most and fewest modules in series, each written out. */
