@@ -60,9 +60,45 @@ export type SnowPct = (number | number[])
  */
 export type ConductorMaterial = ("copper" | "aluminum")
 /**
+ * Insulation of the conductors, as it stands on them.
+ */
+export type FeederInsulation = ("THWN-2" | "XHHW-2" | "USE-2" | "THHN" | "THWN" | "TW")
+/**
+ * Number of parallel sets of conductors; more than one only from 1/0 AWG on.
+ */
+export type ConductorSets = number
+/**
+ * Air temperature round the conductors, deg C. The hot design temperature when missing.
+ */
+export type FeederAmbient = number
+/**
+ * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
+ */
+export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
+/**
+ * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
+ */
+export type MarkedForBackfeed = boolean
+/**
  * Trade size of a raceway in quotes.
  */
 export type TradeSize = ("1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3")
+/**
+ * Load on this busbar by a load calculation (NEC Article 220), A. The 120 percent rule wants the busbar to be large enough for it.
+ */
+export type CalculatedLoad = number
+/**
+ * Number of current-carrying conductors in the same raceway or cable; 2 for a 120/240 V feeder that is alone.
+ */
+export type FeederConductorCount = number
+/**
+ * Raceway or cable that it lies in. Metal raceways have to be bonded; the ampacity of NM and UF cable is that of the 60 deg C column.
+ */
+export type FeederMethod = ("EMT" | "RMC" | "IMC" | "PVC 40" | "PVC 80" | "LFMC" | "LFNC" | "MC" | "SE" | "NM" | "UF")
+/**
+ * Price with work, USD.
+ */
+export type RemedyCost = number
 /**
  * Whether fractions below half an ampere are dropped before a device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
  */
@@ -1659,8 +1695,12 @@ degradation_pct_per_year?: number
  */
 export interface Electrical {
 service?: ElectricalService
+load_calculation?: LoadCalculation
 connection?: ElectricalConnection
 panel?: MainPanel
+distribution?: Distribution
+power_control?: PowerControl
+remedy_costs_usd?: RemedyCosts
 combiner?: CombinerPanel
 /**
  * Id under equipment.trunk_cables of the cable that every branch uses unless it names its own.
@@ -1742,18 +1782,244 @@ conductor_material?: ConductorMaterial
  */
 conductor_ampacity_a?: number
 /**
- * Available fault current at the panel, A; ask the utility.
+ * Available fault current at the service, A; ask the utility.
  */
 available_fault_current_a?: number
+conductor_insulation?: FeederInsulation
+conductor_sets?: ConductorSets
+conductor_ambient_c?: FeederAmbient
+meter?: ServiceMeter
+bonding?: ServiceBonding
+transformer?: ServiceTransformer
+}
+/**
+ * The meter socket of the service.
+ */
+export interface ServiceMeter {
+/**
+ * socket (a meter socket of its own), meter_main (with the service disconnect), or collar_adapter (a listed adapter between socket and meter takes the source).
+ */
+kind?: ("socket" | "meter_main" | "collar_adapter")
+/**
+ * Rating of the socket, A.
+ */
+rating_a?: number
+/**
+ * Largest source device that the collar adapter is listed for, A.
+ */
+adapter_rating_a?: number
+/**
+ * Id of the document under documents, with title and date, that is the written acceptance of the utility.
+ */
+acceptance_document?: string
+}
+/**
+ * Grounding electrode system of the service.
+ */
+export interface ServiceBonding {
+/**
+ * Electrodes that are there.
+ * 
+ * @minItems 1
+ */
+electrodes?: ("rod" | "concrete_encased" | "water_pipe")[]
+electrode_conductor_awg?: ConductorSize
+/**
+ * Whether a metal raceway or enclosure stands ahead of the service disconnect; it needs a supply-side bonding jumper.
+ */
+metal_service_raceway?: boolean
+}
+/**
+ * The utility's single-phase 120/240 V transformer and the conductors from it to the service, from which the fault current is worked out. State run_ft, size, material and sets together; without them the fault current at the transformer itself is taken, which is the largest.
+ */
+export interface ServiceTransformer {
+/**
+ * Rating of the transformer, kVA; on its tank, or ask the utility. The largest that the utility may put there later is the safe one.
+ */
+rating_kva: number
+/**
+ * Impedance on its nameplate, percent; ask the utility. 10 percent less is reckoned with, the tolerance of a nameplate.
+ */
+impedance_pct: number
+/**
+ * Length one way of the conductors from the transformer to the service, ft.
+ */
+run_ft?: number
+size?: ConductorSize
+material?: ConductorMaterial
+/**
+ * Number of sets in parallel.
+ */
+sets?: number
+}
+/**
+ * Load of the dwelling at its service by one of the code's methods; what a smaller main breaker is judged by. Power sources do not reduce it.
+ */
+export interface LoadCalculation {
+/**
+ * optional_new (whole dwelling, NEC 220.82), optional_existing (dwelling that gets more load, 220.83), standard (220.40 and following), measured (220.87).
+ */
+method: ("optional_new" | "optional_existing" | "standard" | "measured")
+/**
+ * Floor area from the outside dimensions of every floor, without garage, open porches and spaces that cannot become rooms, ft2.
+ */
+floor_area_ft2?: number
+/**
+ * Number of 20 A small-appliance circuits of kitchen and dining; at least 2 are counted in every dwelling.
+ */
+small_appliance_circuits?: number
+/**
+ * Number of laundry circuits; at least 1 is counted in every dwelling.
+ */
+laundry_circuits?: number
+/**
+ * Appliances in place that have a circuit of their own or are fastened, keyed by your own ids; state {} when there are none. Not air conditioning, not heating.
+ */
+appliances?: {
+[k: string]: LoadAppliance
+}
+/**
+ * Loads that this project adds, keyed by your own ids. With the measured method also air conditioners and heaters that come new; with the other methods those stand under cooling and heating.
+ */
+new_loads?: {
+[k: string]: LoadAppliance
+}
+/**
+ * Air conditioning, keyed by your own ids; state {} when there is none. Not heat pumps, which stand under heating.
+ */
+cooling?: {
+[k: string]: LoadCooling
+}
+/**
+ * Electric space heating and heat pumps, keyed by your own ids; state {} when there is none.
+ */
+heating?: {
+[k: string]: LoadHeating
+}
+/**
+ * Only optional_existing, and there always: whether air conditioning or electric space heating is added to the dwelling. State it under cooling or heating too.
+ */
+existing_ac_or_heat_added?: boolean
+measured?: MeasuredDemand
+}
+/**
+ * One appliance with its nameplate rating: rating_va, or rating_w, or current_a with voltage_v.
+ */
+export interface LoadAppliance {
+/**
+ * range (with oven), oven (or a cooktop of its own), dryer (not one on the laundry circuit), water_heater, motor (pump, fan, disposer), ev_supply (charging of a vehicle), fixed (any other).
+ */
+kind: ("fixed" | "range" | "oven" | "dryer" | "water_heater" | "motor" | "ev_supply")
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Nameplate rating, W, of what heats; it counts as so many VA. Not for a motor, whose VA are more.
+ */
+rating_w?: number
+/**
+ * Nameplate current, A; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+}
+/**
+ * One air conditioner with its nameplate rating: rating_va, or current_a with voltage_v.
+ */
+export interface LoadCooling {
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Rated-load current of compressor and fans together, A; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+}
+/**
+ * One electric space heating with its nameplate rating: rating_va, or rating_w, or current_a with voltage_v.
+ */
+export interface LoadHeating {
+/**
+ * heat_pump, resistance, or thermal_storage (whose load is expected to run continuously at its full rating).
+ */
+kind: ("heat_pump" | "resistance" | "thermal_storage")
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Nameplate rating, W, of resistance or storage heat; it counts as so many VA. Not for a heat pump, whose VA are more.
+ */
+rating_w?: number
+/**
+ * Nameplate current, A; of a heat pump compressor and fans together; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+/**
+ * Heat pump only, and there always: rating of the electric heat strips that help it, VA; 0 when there are none.
+ */
+supplement_va?: number
+/**
+ * Resistance heat only: number of units with a thermostat of their own. Fewer than four are assumed when missing, which counts more.
+ */
+separately_controlled_units?: number
+}
+/**
+ * Largest demand of the dwelling as recorded.
+ */
+export interface MeasuredDemand {
+/**
+ * Largest demand of the year, kVA; of data in kW divide by the power factor. Or state peak_a.
+ */
+peak_kva?: number
+/**
+ * Largest demand over 15 minutes on the leg with the most load, A. Or state peak_kva.
+ */
+peak_a?: number
+/**
+ * year (a year of demand data), or 30_days (a recording over 30 days on the leg with the most load, in which heating or cooling ran).
+ */
+period: ("year" | "30_days")
+/**
+ * Whether photovoltaics, wind power or storage that shaves peaks worked on this service during the record.
+ */
+pv_on_service?: boolean
+/**
+ * Only with pv_on_service: whether the record is the gross demand, with what the sources gave the house added back.
+ */
+pv_added_back?: boolean
+/**
+ * Id under documents of the record of the demand, which has a title and a date. Without it the measured load does not count.
+ */
+document: string
 }
 /**
  * Where the PV system joins the house wiring.
  */
 export interface ElectricalConnection {
 /**
- * load_side_breaker (backfed breaker in the panel) or supply_side (ahead of the service disconnect).
+ * load_side_breaker (backfed breaker in a panel), feeder_tap (on a tap of a feeder), or supply_side (ahead of the service disconnect).
  */
-kind: ("load_side_breaker" | "supply_side")
+kind: ("load_side_breaker" | "feeder_tap" | "supply_side")
+/**
+ * Id of the panel (load_side_breaker) or of the tap (feeder_tap) under distribution that takes the PV system. Not needed with one panel.
+ */
+at?: string
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
 /**
  * Where the backfed breaker stands on the busbar, seen from the main breaker or feeder.
  */
@@ -1826,6 +2092,7 @@ breakers_a?: number[]
  * Sum of breakers_a when you only know the sum, A.
  */
 breaker_sum_a?: number
+load_a?: CalculatedLoad
 /**
  * Number of one-pole spaces.
  */
@@ -1872,6 +2139,261 @@ overcurrent_device_at?: ("start" | "end")
  * Rating of the busbar of the panel that they feed, A; on its label.
  */
 panel_bus_a?: number
+}
+/**
+ * The installation as a tree from the service inwards. Stands in place of electrical.panel where there is more than one panel, a feeder tap or a source that is there already. A panel that no feeder goes to is fed by the service.
+ */
+export interface Distribution {
+/**
+ * Every panel that carries current of a source, and others as you like, keyed by your own ids.
+ */
+panels: {
+[k: string]: DistributionPanel
+}
+/**
+ * Conductors from panel to panel, keyed by your own ids.
+ */
+feeders?: {
+[k: string]: DistributionFeeder
+}
+/**
+ * Conductors that are tapped to a feeder, keyed by your own ids. A source or a load hangs on each.
+ */
+taps?: {
+[k: string]: DistributionTap
+}
+/**
+ * Sources beside the PV system of this project, keyed by your own ids; an older PV system, storage, a generator.
+ */
+sources?: {
+[k: string]: ExistingSource
+}
+}
+/**
+ * A panel of the house.
+ */
+export interface DistributionPanel {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * Rating of the busbar, A; on the label inside the door.
+ */
+bus_a: number
+/**
+ * Rating of its own main device, A. A panel without one (main lugs only) is protected by the device of its feeder.
+ */
+main_a?: number
+/**
+ * Whether the busbar is fed at an end or in the centre.
+ */
+main_position?: ("end" | "centre")
+/**
+ * Ratings of the load breakers in place, A, without the main, the breakers of feeders stated below, and those of sources; every two-pole breaker once.
+ * 
+ * Items: One breaker, A.
+ */
+breakers_a?: number[]
+/**
+ * Sum of breakers_a when you only know the sum, A.
+ */
+breaker_sum_a?: number
+load_a?: CalculatedLoad
+/**
+ * Number of one-pole spaces.
+ */
+spaces_total?: number
+/**
+ * Number of free one-pole spaces.
+ */
+spaces_free?: number
+/**
+ * Temperature rating marked on the breaker terminals, deg C.
+ */
+terminal_temperature_c?: (60 | 75)
+/**
+ * Torque of the breaker and lug terminals that the PV conductors land on, lb-in; on the label of the panel.
+ */
+terminal_torque_lb_in?: number
+/**
+ * Interrupting rating of the breakers, A.
+ */
+interrupting_rating_a?: number
+/**
+ * Where it hangs.
+ */
+location?: ("indoors" | "outdoors")
+}
+/**
+ * Conductors from one panel to another.
+ */
+export interface DistributionFeeder {
+/**
+ * Id of the panel that it starts at.
+ */
+from: string
+/**
+ * Id of the panel that it feeds.
+ */
+to: string
+/**
+ * Overcurrent device at its start, A.
+ */
+breaker_a?: number
+/**
+ * Whether it starts at feed-through lugs of the busbar. Then breaker_a is a device beside the lugs, if there is one.
+ */
+through_lugs?: boolean
+/**
+ * Where its breaker stands on the busbar, seen from the main; it backfeeds when a source hangs below.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+material: ConductorMaterial
+size_awg?: ConductorSize
+insulation?: FeederInsulation
+conductor_sets?: ConductorSets
+ambient_c?: FeederAmbient
+current_carrying?: FeederConductorCount
+ground_size_awg?: ConductorSize
+method?: FeederMethod
+/**
+ * Length one way, ft.
+ */
+length_ft: number
+}
+/**
+ * Conductors that are tapped to a feeder without a device at their start.
+ */
+export interface DistributionTap {
+/**
+ * Id of the feeder that it is tapped to.
+ */
+feeder: string
+/**
+ * Whether it joins at the end of the feeder that is away from its device (far_end), or before it (along). Along, where the rules ask more, when missing.
+ */
+position?: ("far_end" | "along")
+material: ConductorMaterial
+size_awg?: ConductorSize
+insulation?: FeederInsulation
+ambient_c?: FeederAmbient
+current_carrying?: FeederConductorCount
+/**
+ * Length from the feeder to the device at its end, ft.
+ */
+length_ft: number
+/**
+ * Overcurrent device that it ends in, A. That of the source when one hangs on it.
+ */
+end_device_a?: number
+/**
+ * Number of devices that it ends in.
+ */
+end_devices?: number
+/**
+ * Calculated load that it supplies, A.
+ */
+load_a?: number
+/**
+ * Whether it leaves the enclosure in which it is tapped. Yes when missing.
+ */
+leaves_enclosure?: boolean
+/**
+ * Whether it lies outdoors all the way but for the point where it ends, which frees it of a limit of length.
+ */
+outdoors?: boolean
+method?: FeederMethod
+}
+/**
+ * A source that is there already, or that somebody else plans.
+ */
+export interface ExistingSource {
+/**
+ * What it is called on the drawings.
+ */
+name?: string
+/**
+ * What it is.
+ */
+kind: ("pv" | "storage" | "generator")
+/**
+ * Id of the panel or tap that it lands on; missing for a source ahead of the service disconnect.
+ */
+on?: string
+/**
+ * Whether it joins ahead of the service disconnect.
+ */
+supply_side?: boolean
+/**
+ * Rated continuous output current, A; on its inverter. Of storage the discharge current.
+ */
+current_a: number
+/**
+ * Its overcurrent device, A.
+ */
+breaker_a?: number
+/**
+ * Where its breaker stands on the busbar, seen from the main.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+/**
+ * Whether it can run at the same time as the utility. A generator behind a transfer switch cannot. Yes when missing.
+ */
+runs_in_parallel?: boolean
+}
+/**
+ * A listed power control system that keeps the current on busbars within a setting (NEC 705.13, 2020 and later).
+ */
+export interface PowerControl {
+/**
+ * Largest current that it lets onto the busbar, A; the maximum operating current that it is set to.
+ */
+setting_a: number
+/**
+ * Ids of the panels whose busbars its sensors watch (panel, for the panel of the short form).
+ * 
+ * @minItems 1
+ */
+panels: string[]
+/**
+ * Ids under distribution.sources that it does not control.
+ */
+uncontrolled?: string[]
+/**
+ * Id of the document under documents, with title and date, that shows the listing as a power control system and its setting.
+ */
+document?: string
+/**
+ * Whether the setting can be changed by qualified persons only.
+ */
+locked_setting?: boolean
+}
+/**
+ * What an electrician asks for each way out when no connection rule holds, USD. A way without a price is listed without one.
+ */
+export interface RemedyCosts {
+move_breaker?: RemedyCost
+fewer_inverters?: RemedyCost
+smaller_main?: RemedyCost
+fewer_breakers?: RemedyCost
+power_control?: RemedyCost
+supply_side?: RemedyCost
+other_panel?: RemedyCost
+engineering_study?: RemedyCost
+new_panel?: RemedyCost
 }
 /**
  * AC panel that gathers several branches or inverter outputs before the main panel.
@@ -2070,6 +2592,10 @@ fused?: boolean
  * Whether it is a circuit breaker in an enclosure of its own.
  */
 breaker?: boolean
+/**
+ * Interrupting rating of its breaker or fuses, A; asked for ahead of the service disconnect.
+ */
+interrupting_rating_a?: number
 /**
  * Where it is.
  */

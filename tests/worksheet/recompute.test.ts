@@ -26,6 +26,8 @@ const WORDS: Readonly<Record<string, string>> = {
   'rod conductor need not exceed 6 AWG copper': 'a rule',
   'size from Table 250.102(C)(1)': 'a row of a table',
   'size from Table 250.66': 'a row of a table',
+  'size from Table 250.66; to a rod at most 6 AWG, to a concrete-encased electrode at most 4 AWG': 'a row of a table',
+  '100 A <= R': 'a rule; both numbers stand in it and beside it',
   'sum of all breakers but the main <= B, and M <= B': 'a sum over the breakers of the panel, which the project lists',
   'study of fault current and busbar load': 'nothing is worked out',
   'busbar by another method or without loads; feed-through conductors and panel behind them >= M + 1.25 x I, or a device that protects both':

@@ -1,7 +1,9 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
+import { DISTRIBUTION } from './distribution.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
+import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
@@ -22,6 +24,8 @@ export const EXPLANATIONS: Explanations = {
   ...YIELD,
   ...WIRE,
   ...CONNECTION,
+  ...DISTRIBUTION,
+  ...LOADS,
   ...STRUCTURE,
   ...RAFTERS,
   ...SNOW,

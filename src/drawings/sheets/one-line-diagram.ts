@@ -20,7 +20,7 @@ const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as 
 const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
-const CONNECTION_PT = { load_side_breaker: 126, supply_side: 168 } as const
+const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 168 } as const
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
 export function rowHeightPt(source: OneLineSource, widthPt: number): number {

@@ -10,23 +10,26 @@ interface StatedRating {
 
 /** Whether every stated overcurrent device is one that is made, and whether the device of a panel protects its busbar. */
 export function checkRatings(job: Job, circuits: readonly Circuit[]): void {
-  for (const { ratingA, what, where } of statedRatings(job)) {
-    const neighbours = standardNeighbours(job.edition, ratingA)
-    if (neighbours === undefined) continue
-    const { below, above } = neighbours
-    job.worksheet.find({
-      severity: 'error',
-      id: 'wire.rating-not-standard',
-      message: `${ratingA} A of ${what} is no standard rating of a breaker or fuse; ${below === undefined ? `the smallest is ${above} A` : above === undefined ? `the largest here is ${below} A` : `${below} A and ${above} A are the ones beside it`}`,
-      where,
-      source: job.nec('standardDevice'),
-      fix: `Read the rating on the device${below === undefined || above === undefined ? '' : `, or use one of ${below} or ${above} A that the circuit allows`}; adjustable devices are not covered`,
-    })
-  }
+  for (const rating of statedRatings(job)) checkRating(job, rating)
   const { panel, combiner } = job.electrical
   checkBusbar(job, 'the panel', panel?.main_a, panel?.bus_a, 'electrical.panel.main_a')
   const output = circuits.find(({ id }) => id === COMBINED_OUTPUT)
   checkBusbar(job, 'the combiner panel', output?.deviceA ?? undefined, combiner?.bus_a, 'electrical.combiner.bus_a')
+}
+
+/** Whether a stated overcurrent device is one that is made. */
+export function checkRating(job: Job, { ratingA, what, where }: StatedRating): void {
+  const neighbours = standardNeighbours(job.edition, ratingA)
+  if (neighbours === undefined) return
+  const { below, above } = neighbours
+  job.worksheet.find({
+    severity: 'error',
+    id: 'wire.rating-not-standard',
+    message: `${ratingA} A of ${what} is no standard rating of a breaker or fuse; ${below === undefined ? `the smallest is ${above} A` : above === undefined ? `the largest here is ${below} A` : `${below} A and ${above} A are the ones beside it`}`,
+    where,
+    source: job.nec('standardDevice'),
+    fix: `Read the rating on the device${below === undefined || above === undefined ? '' : `, or use one of ${below} or ${above} A that the circuit allows`}; adjustable devices are not covered`,
+  })
 }
 
 /** Every place of the project file where the rating of an overcurrent device is stated. */

@@ -1,5 +1,5 @@
 import { CONTINUOUS_FACTOR, necSource, type SupplySideRule } from '../../tables/nec/index.js'
-import type { Sources } from './check-panel.js'
+import type { Sources } from './sources.js'
 import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
 import { judgeSupplySide, type SupplySideVerdict } from './judge-supply-side.js'
 import type { CircuitInSegment, SizedSegment } from '../segments/index.js'

@@ -1,4 +1,5 @@
-export { checkCombiner, checkMainPanel, type Sources } from './check-panel.js'
+export type { Sources } from './sources.js'
 export { checkSupplySide } from './check-supply-side.js'
-export { judgeBusbar, type Busbar, type RuleVerdict } from './judge-busbar.js'
+export { judgeBusbar, mostByBreakers, type Busbar, type RuleVerdict } from './judge-busbar.js'
+export type { FeedThrough } from './judge-feed-through.js'
 export { judgeSupplySide } from './judge-supply-side.js'

@@ -16,15 +16,20 @@ export { extremeLowC, finite, newJob, outdoorDesignC, positive, practice, type J
 export { deviceDutyA, dropsFractions, withoutFraction } from './device-duty.js'
 export { editionStanding, refuseUnknownNumbers, reportEditionChange } from './edition-change.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
+export type { FaultValues, LoadValues } from './load-values.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
+export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
   CircuitValues,
   ConductorCount,
+  ConductorValues,
   GroundingValues,
+  NodeValues,
   PanelValues,
   RacewayValues,
+  RemedyValues,
   RuleValues,
   SegmentValues,
   StringValues,

@@ -1,4 +1,5 @@
 import type { TradeSize } from '../../tables/nec/index.js'
+import type { FaultValues, LoadValues } from './load-values.js'
 import type { CircuitKind } from './circuit.js'
 
 /** What the wiring stage returns; the names are those of the JSON output. */
@@ -10,6 +11,16 @@ export interface WiringValues {
   readonly strings: readonly StringValues[]
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
+  /** Every node of the installation from the utility inwards. */
+  readonly distribution: readonly NodeValues[]
+  /** Every conductor from the array to the utility once. */
+  readonly conductors: readonly ConductorValues[]
+  /** Ways out when something between the PV system and the utility does not comply, in the order to try them. */
+  readonly remedies: readonly RemedyValues[]
+  /** Calculated load of the dwelling, A; null without a calculation. */
+  readonly service_load_a: number | null
+  readonly service_load: LoadValues | null
+  readonly fault_current: FaultValues | null
   readonly grounding: GroundingValues
   readonly voltage: VoltageValues
 }
@@ -103,6 +114,67 @@ export interface RuleValues {
   readonly why: string
   readonly max_inverter_a: number
   readonly label: string
+}
+
+/** A node of the installation with the rules that it was judged by. */
+export interface NodeValues {
+  readonly id: string
+  readonly kind: 'service' | 'panel' | 'combiner' | 'feeder' | 'tap' | 'source'
+  /** Node that it hangs on; null for the service. */
+  readonly parent: string | null
+  readonly name: string
+  readonly bus_a: number | null
+  /** Device that protects it, A. */
+  readonly main_a: number | null
+  /** Rated current of the sources that pass through it, A. */
+  readonly inverter_a: number
+  readonly rules: readonly NodeRuleValues[]
+  readonly complies: boolean
+  /** The rule that governs; null where there is none to judge by. */
+  readonly governs: string | null
+  readonly section: string | null
+}
+
+/** A way out when no connection rule holds. */
+export interface RemedyValues {
+  readonly what: string
+  /** Largest PV current that it makes room for; null where a fact is missing. */
+  readonly reaches_a: number | null
+  /** Whether the system as planned then complies; null where a fact is missing. */
+  readonly passes: boolean | null
+  /** As stated in electrical.remedy_costs_usd; null where no price is stated. */
+  readonly cost_usd: number | null
+  readonly section: string
+  readonly why: string
+}
+
+/** A conductor between two terminals or boxes, as diagram and schedules name it. */
+export interface ConductorValues {
+  readonly tag: string
+  readonly from: string
+  readonly to: string
+  readonly circuits: readonly string[]
+  readonly size_awg: string
+  readonly material: string
+  /** Parallel sets. */
+  readonly sets: number
+  /** After all factors and the limit of its terminals; null for one that carries fault current only. */
+  readonly ampacity_a: number | null
+  /** Current that it has to carry without end, with its 125 percent. */
+  readonly required_a: number | null
+  /** Device that protects it, or that it ends in. */
+  readonly ocpd_a: number | null
+  /** Whether that device protects it; null where none is asked for. */
+  readonly ocpd_size_ok: boolean | null
+  readonly method: string
+  readonly section: string
+  readonly grounding_awg: string | null
+  readonly length_ft: number | null
+}
+
+export interface NodeRuleValues extends RuleValues {
+  /** Whether one of its kind is enough, or each has to hold. */
+  readonly needed: 'one_of' | 'all'
 }
 
 export interface PanelValues {

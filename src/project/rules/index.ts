@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkDistribution } from './distribution.js'
 import { checkDocuments } from './documents.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
@@ -10,6 +11,7 @@ import { checkLumber } from './lumber.js'
 import { checkModuleCounts } from './module-counts.js'
 import { checkModules } from './modules.js'
 import { checkOutlines } from './outlines.js'
+import { checkPanelSpaces } from './panel-spaces.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -26,6 +28,8 @@ const RULES: readonly Rule[] = [
   checkSlopes,
   checkOutlines,
   checkIds,
+  checkDistribution,
+  checkPanelSpaces,
   checkDocuments,
   checkArrays,
   checkModuleCounts,

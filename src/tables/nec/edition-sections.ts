@@ -332,6 +332,19 @@ export const editionSections = {
   }),
   panelProtection: unchanged('408.36'),
   fractions: since2026('690.4, fractions of an ampere'),
+  loadOnBusbar: unchanged('408.30, Article 220'),
+  feederTap: unchanged('240.21(B)'),
+  feederProtection: unchanged('240.21'),
+  feederLoad: unchanged('215.2, 215.3'),
+  leastDwellingService: unchanged('230.79(C)'),
+  serviceLoad: unchanged('230.42, 230.79'),
+  dwellingService: to2023({
+    'NEC 2011': secondary('310.15(B)(7)'),
+    'NEC 2014': secondary('310.15(B)(7)'),
+    'NEC 2017': read('310.15(B)(7)'),
+    'NEC 2020': read('310.12(A)'),
+    'NEC 2023': read('310.12(A)'),
+  }),
 } as const satisfies Readonly<Record<string, ByEdition>>
 
 export type SectionTopic = keyof typeof editionSections

@@ -67,6 +67,9 @@ export const groundingRules: readonly GroundingRule[] = withCarried(rows, (row) 
 /** Largest rod, pipe or plate conductor that is asked for, AWG copper. @source NEC 250.66(A). */
 export const ROD_CONDUCTOR_AWG = '6'
 
+/** Largest conductor to a concrete-encased electrode that is asked for, AWG copper. @source NEC 250.66(B): from memory */
+export const ENCASED_CONDUCTOR_AWG = '4'
+
 /** Smallest grounding conductor that needs no protection from physical damage, AWG. @source NEC 250.120(C), 690.46. */
 export const UNPROTECTED_GROUND_AWG = '6'
 

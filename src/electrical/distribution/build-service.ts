@@ -1,0 +1,38 @@
+import type { Job } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
+import { nodeConductor } from './feeder-conductor.js'
+import type { NodeConductor, PanelNode, ServiceNode } from './tree.js'
+
+/** The service as stated; the ampacity of its conductors from their size where the person gives none. */
+export function buildService(job: Job, panels: readonly PanelNode[], loadA: Amperes | undefined): ServiceNode {
+  const { service } = job.electrical
+  const conductor = serviceConductor(job, panels)
+  return {
+    where: 'electrical.service',
+    ratingA: service?.rating_a,
+    conductor,
+    ampacityA: service?.conductor_ampacity_a ?? conductor?.ampacityA,
+    loadA,
+  }
+}
+
+/** Conductors of the service; undefined when size, metal or insulation are not stated, for which nothing is guessed. */
+function serviceConductor(job: Job, panels: readonly PanelNode[]): NodeConductor | undefined {
+  const { service } = job.electrical
+  if (service?.conductor_size === undefined || service.conductor_material === undefined) return undefined
+  if (service.conductor_insulation === undefined && service.conductor_ampacity_a === undefined) return undefined
+  return nodeConductor(job, {
+    where: 'electrical.service',
+    material: service.conductor_material,
+    size: service.conductor_size,
+    insulation: service.conductor_insulation ?? 'TW',
+    sets: service.conductor_sets ?? 1,
+    ambientC: service.conductor_ambient_c,
+    currentCarrying: 2,
+    method: undefined,
+    // Terminals above 100 A are rated 75 deg C, 110.14(C)(1)(b); below as the first panel is marked.
+    terminalC: (service.rating_a ?? 0) > 100 ? 75 : (panels[0]?.terminalC ?? 60),
+    neededA: 0,
+    deviceA: 0,
+  })
+}

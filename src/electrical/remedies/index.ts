@@ -1,0 +1,1 @@
+export { listRemedies } from './list-remedies.js'
