@@ -16,6 +16,7 @@ export function reportEdition(job: Job, circuits: readonly Circuit[]): void {
   reportUnusedWish(job, changed.includes(true))
   for (const circuit of circuits) reportShortCircuit(job, circuit)
   reportSupplyDistance(job)
+  reportLoadNumbers(job)
 }
 
 /** The device with the fraction and without it, where they differ, and which of them is used. */
@@ -74,4 +75,18 @@ function reportSupplyDistance(job: Job): void {
     'electrical.connection.overcurrent_device_distance_ft',
     distanceFt === undefined ? 'the project states no distance' : `the project states ${distanceFt} ft`,
   )
+}
+
+/** What the changed numbers of the load calculation are, where the project has one by a method that has them. */
+function reportLoadNumbers(job: Job): void {
+  const { load_calculation: load } = job.electrical
+  if (load?.method !== 'optional_new') return
+  const where = 'electrical.load_calculation'
+  const area =
+    load.floor_area_ft2 === undefined ? 'the floor area is not stated' : `for ${load.floor_area_ft2} ft2 here`
+  reportEditionChange(job, 'dwelling lighting load', `${where}.floor_area_ft2`, area)
+  reportEditionChange(job, 'optional method first tier', `${where}.method`, 'counted whole, the rest in part')
+  for (const [id, { kind }] of Object.entries(load.appliances ?? {}))
+    if (kind === 'ev_supply')
+      reportEditionChange(job, 'EV supply equipment optional method', `${where}.appliances.${id}`, `counts for ${id}`)
 }

@@ -14,6 +14,7 @@ export function substitution({ formula, inputs, result }: Written): string | und
   const values = new Map(inputs.map((input) => [input.symbol, input]))
   const [relation, ...others] = formula.match(/<=|>=/gu) ?? []
   const equals = formula.split(/(?<![<>])=/u)
+  if (relation === undefined && equals.length === 1) return sideWith(formula, values)
   if (relation === undefined && equals.length === 2) return sideWith(equals[1] ?? '', values)
   if (relation === undefined || others.length > 0 || equals.length > 1) return undefined
   values.set(result.symbol, { ...result, from: '' })
@@ -31,7 +32,12 @@ export function writtenStep(step: Written): string[] {
   const numbers = substitution(step)
   const alone = `${symbol} = ${quantity}`
   const [left = '', right] = step.formula.split(/(?<![<>])=/u)
-  if (right === undefined) return [numbers === undefined ? step.formula : `${step.formula}: ${numbers}`, alone]
+  if (right === undefined) {
+    if (numbers === undefined) return [step.formula, alone]
+    return /[<>]=/u.test(numbers)
+      ? [`${step.formula}: ${numbers}`, alone]
+      : [`${symbol} = ${step.formula} = ${numbers} = ${quantity}`]
+  }
   const put = numbers === undefined || numbers === right.trim() ? step.formula : `${step.formula} = ${numbers}`
   if (left.trim() !== symbol || numbers === undefined) return [put, alone]
   return [put.endsWith(`= ${quantity}`) ? put : `${put} = ${quantity}`]

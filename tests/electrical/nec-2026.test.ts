@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { labelsToAsk, requiredLabels } from '../../src/drawings/index.js'
 import { sizeWire, withoutFraction } from '../../src/electrical/index.js'
-import { refuseUnknownNumbers } from '../../src/electrical/system/index.js'
 import { didYouMean } from '../../src/project/index.js'
 import type { Electrical, Project } from '../../src/project/index.js'
-import { StageError } from '../../src/worksheet/index.js'
 import { context, microProject, stringProject } from './demo.js'
 
 const by = (project: Project, edition: string) => sizeWire(project, { ...context(), edition })
@@ -137,13 +135,46 @@ describe('NEC 2026 beside NEC 2023', () => {
     expect([30.125, 30.49, 30.5, 30.9, 30].map((amperes) => withoutFraction(amperes))).toEqual([30, 30, 30.5, 30.9, 30])
   })
 
+  const load = (method: 'optional_new' | 'optional_existing', ev = false): Project =>
+    microProject({
+      load_calculation: {
+        method,
+        floor_area_ft2: 2000,
+        small_appliance_circuits: 2,
+        laundry_circuits: 1,
+        appliances: {
+          range: { kind: 'range', rating_w: 12_000 },
+          ...(ev ? { car: { kind: 'ev_supply' as const, rating_va: 7200 } } : {}),
+        },
+        existing_ac_or_heat_added: false,
+        cooling: { ac: { current_a: 20, voltage_v: 240 } },
+        heating: {},
+      },
+    })
+
+  it('load calculation: both numbers are told, and the load is smaller', () => {
+    const told = (ev: boolean, edition: string) =>
+      found(load('optional_new', ev), 'wire.edition-changed', edition).map(({ message }) => message.split(';')[0])
+    expect(told(false, 'NEC 2026')).toEqual([
+      'dwelling lighting load: NEC 2023 3 VA/ft2, NEC 2026 2 VA/ft2',
+      'optional method first tier: NEC 2023 10 kVA, NEC 2026 8 kVA',
+    ])
+    expect(told(true, 'NEC 2026')).toContain(
+      'EV supply equipment optional method: NEC 2023 7200 VA or nameplate in the 40 percent list (reading varies), NEC 2026 100 percent nameplate',
+    )
+    expect(told(true, 'NEC 2023')).toEqual([])
+    const of = (edition: string) => by(load('optional_new'), edition).values.service_load_a ?? 0
+    // 2000 ft2 x 3 VA + 4500 VA + 12,000 VA = 22,500 VA: 10 kVA + 40 % of the rest + 4800 VA = 19,800 VA, over 240 V.
+    expect(of('NEC 2023')).toBeCloseTo(19_800 / 240, 9)
+    // 2000 ft2 x 2 VA + 4500 VA + 12,000 VA = 20,500 VA: 8 kVA + 40 % of the rest + 4800 VA = 17,800 VA.
+    expect(of('NEC 2026')).toBeCloseTo(17_800 / 240, 9)
+  })
+
   it('the calculation for an existing dwelling is refused with the reason, in 2026 only', () => {
-    const refuse = (edition: string) => () =>
-      refuseUnknownNumbers(edition, 'existing dwelling method', 'electrical.load_calculation.method')
-    expect(refuse('NEC 2026')).toThrow(StageError)
-    expect(refuse('NEC 2026')).toThrow(/120\.83: single method and table; numbers not found, so it is not computed/)
-    expect(refuse('NEC 2023')).not.toThrow()
-    expect(() => refuseUnknownNumbers('NEC 2026', 'measured demand', 'electrical')).not.toThrow()
+    expect(by(load('optional_existing'), 'NEC 2026').values.service_load_a).toBeNull()
+    expect(found(load('optional_existing'), 'wire.load-method').map(({ severity }) => severity)).toEqual(['error'])
+    expect(found(load('optional_existing'), 'wire.load-method', 'NEC 2023')).toEqual([])
+    expect(by(load('optional_existing'), 'NEC 2023').values.service_load_a).toBeGreaterThan(0)
   })
 
   it('labels are those of 2023; a list says unconfirmed words, a sheet does not repeat it', () => {

@@ -134,6 +134,16 @@ describe.each(['lark-hollow', 'harbor-point'])(
   },
 )
 
+const LOAD = {
+  method: 'optional_new',
+  floor_area_ft2: 2000,
+  small_appliance_circuits: 2,
+  laundry_circuits: 1,
+  appliances: { range: { kind: 'range', rating_w: 12_000 } },
+  cooling: { ac: { current_a: 20, voltage_v: 240 } },
+  heating: {},
+} as const
+
 describe('houses made for it', () => {
   const rise = (project: Project): Project => ({
     ...project,
@@ -143,6 +153,7 @@ describe('houses made for it', () => {
   it.each([
     ['module-level inverters', microProject()],
     ['strings', stringProject()],
+    ['a load calculation', microProject({ load_calculation: LOAD })],
     ['inverters off unity, runs enlarged', rise(microProject())],
     ['strings with little drop', rise(stringProject())],
   ])('%s, by every edition: what is printed gives what is printed', (_, project) => {

@@ -6,7 +6,7 @@ import {
   type Change2026,
   type Rule2026,
 } from '../../tables/nec/index.js'
-import { StageError, type Finding } from '../../worksheet/index.js'
+import type { Finding } from '../../worksheet/index.js'
 import type { Job } from './job.js'
 
 /**
@@ -45,22 +45,6 @@ export function reportEditionChange({ edition, worksheet }: Job, rule: Rule2026,
     source: necSource(edition, row.section2026, 'secondary'),
     fix: 'Ask the authority which edition it judges by, and read the section there',
   })
-}
-
-/**
- * Refuses what cannot be computed by an edition because its numbers are not known.
- *
- * @param rule Row of the table of changes that is to be refused.
- * @throws StageError in NEC 2026; nothing in other editions.
- */
-export function refuseUnknownNumbers(edition: string, rule: Rule2026, where: string): void {
-  const row = changeOf(rule)
-  if (edition !== EDITION_NOT_READ || row.use !== 'refuse') return
-  throw new StageError(
-    where,
-    `${rule} by ${edition} ${row.section2026}: ${row.change}, so it is not computed (${CARRIED_FROM} ${row.section2023}: ${row.value2023})`,
-    'Use another method of the edition, or an edition whose numbers are known when the authority takes it in writing',
-  )
 }
 
 function changeOf(rule: Rule2026): Change2026 {
