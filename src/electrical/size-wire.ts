@@ -4,6 +4,7 @@ import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
+import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
 import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
@@ -48,6 +49,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
+  reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
     circuits: values,

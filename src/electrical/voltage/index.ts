@@ -5,6 +5,7 @@ export {
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
+  racewayMetal,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageFloor,
