@@ -46,20 +46,30 @@ export {
   type RacewayVerdict,
 } from './raceways/index.js'
 export { sizeWire } from './size-wire.js'
-export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
+export {
+  coldVoltage,
+  hotVoltageV,
+  optimiserLengths,
+  riseFromNoctC,
+  stringLimits,
+  tableFactor,
+} from './strings/index.js'
 export {
   deviceProtects,
   editionStanding,
   withoutFraction,
+  isAc,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,
   type CircuitValues,
+  type DcCombinerValues,
   type EditionLabel,
   type GroundingValues,
   type PanelValues,
   type RacewayValues,
   type SegmentValues,
+  type ServiceValues,
   type StringValues,
   type WiringContext,
   type WiringValues,

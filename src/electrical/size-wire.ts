@@ -5,10 +5,11 @@ import { Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
-import { checkConnection, conductorList, nodeValues, serviceBonding } from './distribution/index.js'
+import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
-import { checkStrings } from './strings/index.js'
-import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
+import { serviceValues } from './service-values.js'
+import { checkDcCombiners, checkStrings } from './strings/index.js'
+import { newJob, type WiringContext, resolveEdition, serviceOf, type WiringValues } from './system/index.js'
 import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
@@ -24,7 +25,7 @@ import { powerFactorOf } from './voltage/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -33,6 +34,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
   const strings = checkStrings(job, circuits)
+  const boxes = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
@@ -41,6 +43,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
+  findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   reportEdition(job, circuits)
@@ -59,10 +62,11 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     fault_current: faultValues(fault),
     grounding,
     voltage: {
-      method:
-        'two-wire circuit, rated current; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another',
+      method: `two-wire circuit, rated current${serviceOf(job).phases === 3 ? ' (on three lines that of a two-wire circuit with the rise of the worst pair, sqrt(3)/2 of equal line currents)' : ''}; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another`,
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },
+    ...serviceValues(job, circuits),
+    ...(boxes.length === 0 ? {} : { dc_combiners: boxes }),
   })
 }

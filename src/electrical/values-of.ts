@@ -1,8 +1,12 @@
 import { CONTINUOUS_FACTOR } from '../tables/nec/index.js'
 import {
   type Circuit,
+  lineCurrentsOf,
+  pairCurrentsOf,
+  polesOf,
   isAc,
   isShared,
+  onwardOf,
   outdoorDesignC,
   type Job,
   type CircuitValues,
@@ -52,12 +56,9 @@ export function racewayValues(job: Job, sized: readonly SizedSegment[]): Raceway
 export function circuitValues(job: Job, circuits: readonly Circuit[], sized: readonly SizedSegment[]): CircuitValues[] {
   const own = new Map(circuits.map((circuit) => [circuit.id, segmentValues(job, circuit, sized)]))
   const riseOf = (id: string): number => (own.get(id) ?? []).reduce((sum, segment) => sum + segment.voltage_rise_pct, 0)
-  // Circuits stand in the order of the way to the connection: what is shared comes after what shares it.
-  const beyond = (circuit: Circuit): Circuit[] =>
-    isAc(circuit) ? circuits.slice(circuits.indexOf(circuit) + 1).filter(isShared) : []
   return circuits.map((circuit) => {
     const rise = riseOf(circuit.id)
-    const onward = beyond(circuit)
+    const onward = onwardOf(circuit, circuits)
     const shared = onward.reduce((sum, { id }) => sum + riseOf(id), 0)
     const limit = limitOf(job, circuit, circuits)
     const shares = onward.map(({ id }) => ({ id, risePct: riseOf(id) }))
@@ -71,6 +72,7 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       voltage_v: circuit.voltageV,
       continuous_a: circuit.continuousA,
       required_a: CONTINUOUS_FACTOR * circuit.continuousA,
+      ...linesOf(circuit),
       breaker_a: circuit.deviceA,
       max_breaker_a: circuit.maxDeviceA ?? null,
       terminal_temperature_c: terminalTemperatureC(job, circuit),
@@ -80,6 +82,13 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       segments: own.get(circuit.id) ?? [],
     }
   })
+}
+
+/** Lines, poles and line currents of a circuit of a three-phase service; nothing elsewhere. */
+function linesOf(circuit: Circuit): Pick<CircuitValues, 'lines' | 'poles' | 'line_currents_a'> {
+  const { lines } = circuit
+  if (lines === undefined) return {}
+  return { lines, poles: polesOf(circuit), line_currents_a: lineCurrentsOf(pairCurrentsOf(circuit)) }
 }
 
 /** What all inverters share has no limit of its own; it has the strictest of theirs. */

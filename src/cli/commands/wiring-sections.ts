@@ -1,5 +1,6 @@
 import type { WiringValues } from '../../electrical/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
+import { deviceSections } from './device-sections.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_branch: 'AC branch',
@@ -7,6 +8,7 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_combined_output: 'combined output',
   ac_supply_tap: 'supply tap',
   dc_string: 'DC string',
+  dc_output: 'DC combiner output',
 }
 
 /** One row for each segment of each circuit: what a script or a spreadsheet wants. */
@@ -51,6 +53,7 @@ export function wiringSections(values: WiringValues): Section[] {
     segments(values),
     ...(values.raceways.length === 0 ? [] : [raceways(values)]),
     ...(values.strings.length === 0 ? [] : [strings(values)]),
+    ...deviceSections(values),
     panelRules(values),
     grounding(values),
   ]

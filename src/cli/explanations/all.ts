@@ -1,6 +1,7 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
+import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { LOADS } from './loads.js'
@@ -23,6 +24,7 @@ export const EXPLANATIONS: Explanations = {
   ...ROOF,
   ...YIELD,
   ...WIRE,
+  ...DC_DEVICES,
   ...CONNECTION,
   ...DISTRIBUTION,
   ...LOADS,

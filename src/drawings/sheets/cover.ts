@@ -6,6 +6,7 @@ import { own } from '../../values/index.js'
 import { equipmentRows } from './equipment-rows.js'
 import { editionNote, sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
+import { serviceWords } from './service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
@@ -84,7 +85,10 @@ function scopeText({ project, arrangement, wire: wiring }: PacketInput): string 
       : project.electrical?.connection?.kind === 'supply_side'
         ? ' It is connected on the supply side of the service disconnect.'
         : ' It is connected to the main panel by a backfed breaker.'
-  const ac = wiring === undefined ? '' : `, ${plainNumber((wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
+  const ac =
+    wiring === undefined
+      ? ''
+      : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
   return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
 }
 
@@ -135,7 +139,7 @@ function projectFacts(input: PacketInput): [string, string][] {
       'Service',
       electrical?.service?.rating_a === undefined
         ? undefined
-        : `${electrical.service.rating_a} A, 120/240 V, single phase`,
+        : `${electrical.service.rating_a} A, ${serviceWords(electrical.service)}`,
     ],
     [
       'Main panel',

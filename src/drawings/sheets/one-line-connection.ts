@@ -4,6 +4,7 @@ import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, earthSymbol, meterSymbol, namedBox } from './one-line-symbols.js'
+import { serviceWords } from './service-words.js'
 import { awg } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
@@ -118,7 +119,7 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
   return [
     wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
     wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
-    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
+    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, ${serviceWords(service)}`,
     atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
   ].filter((each) => each !== '')
 }

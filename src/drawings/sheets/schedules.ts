@@ -1,4 +1,4 @@
-import type { WiringValues } from '../../electrical/index.js'
+import { isAc, type WiringValues } from '../../electrical/index.js'
 import { flowBlocks, plainNumber, type Block, type SheetDraft, type TableColumn } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
 import { equipmentRows } from './equipment-rows.js'
@@ -83,7 +83,7 @@ function circuitTable(wiring: WiringValues): Block {
         ? circuit.kind === 'ac_supply_tap'
           ? 'at their end'
           : 'none needed'
-        : `${circuit.breaker_a} A, 2-pole`.replace(', 2-pole', circuit.kind === 'dc_string' ? '' : ', 2-pole'),
+        : `${circuit.breaker_a} A${isAc(circuit) ? `, ${circuit.poles ?? 2}-pole` : ''}`,
       `${plainNumber(circuit.total_voltage_rise_pct)} of ${plainNumber(circuit.voltage_rise_limit_pct)} %`,
     ]),
   }

@@ -1,6 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { COMBINED_OUTPUT, isSupplyTap, type Circuit, positive, type Job } from '../system/index.js'
+import { COMBINED_OUTPUT, isAc, isSupplyTap, type Circuit, positive, serviceOf, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import { supplyTapSegment } from './supply-tap-segment.js'
 
@@ -45,6 +45,7 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
 const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {
   branches: (circuit) => circuit.kind === 'ac_branch',
   strings: (circuit) => circuit.kind === 'dc_string',
+  dc_outputs: (circuit) => circuit.kind === 'dc_output',
   inverter_outputs: (circuit) => circuit.kind === 'ac_inverter_output',
   [COMBINED_OUTPUT]: (circuit) => circuit.kind === 'ac_combined_output',
 }
@@ -68,7 +69,7 @@ function carriedBy(names: readonly string[], runId: string, circuits: readonly C
 function neutralOf(job: Job, segment: RacewaySegment): boolean {
   const stated = own(job.electrical.runs, segment.run)?.neutral
   if (stated !== undefined) return stated
-  const brings = segment.circuits.some((circuit) => circuit.kind.endsWith('output'))
+  const brings = segment.circuits.some((circuit) => isAc(circuit) && circuit.kind.endsWith('output'))
   return (
     job.worksheet.assume({
       path: `electrical.runs.${segment.run}.neutral`,
@@ -76,7 +77,7 @@ function neutralOf(job: Job, segment: RacewaySegment): boolean {
       unit: '',
       why: brings
         ? 'Inverter and combiner outputs usually bring a neutral; it only fills the raceway'
-        : 'Branches of 240 V module-level inverters and strings bring no neutral',
+        : `Branches of ${serviceOf(job).lineToLineV} V module-level inverters and strings bring no neutral`,
       source: { document: '', standing: 'common practice, no source' },
     }) === 'yes'
   )

@@ -1,7 +1,7 @@
 import { insulationTypes, NIPPLE_LENGTH_IN, type ConductorMaterial, type Insulation } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { adjustmentFactor, ambientFactor, rooftopAdderRow } from '../conductors/index.js'
-import { isAc, finite, outdoorDesignC, practice, type Job } from '../system/index.js'
+import { countedConductors, isAc, finite, outdoorDesignC, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import { feetOf, inchesOf, type Celsius, type Kelvins } from '../../values/index.js'
 
@@ -59,7 +59,8 @@ export function segmentConditions(job: Job, segment: RacewaySegment): SegmentCon
       `${temperatureC} deg C round the conductors (${ambientC} deg C air and ${adder?.adderC ?? 0} deg C from the roof) is too hot for 90 deg C insulation`,
       'Raise the raceway above the roof, or take it out of the sun',
     )
-  const currentCarrying = 2 * segment.circuits.length + (stated.other_conductors?.current_carrying ?? 0)
+  const counted = segment.circuits.reduce((sum, circuit) => sum + countedConductors(job, circuit, segment.neutral), 0)
+  const currentCarrying = counted + (stated.other_conductors?.current_carrying ?? 0)
   const nipple = nippleOf(job, segment)
   return {
     insulation,

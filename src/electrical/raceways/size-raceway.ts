@@ -1,7 +1,7 @@
 import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { chooseRaceway, judgeRaceway, type RacewayVerdict } from './choose-raceway.js'
-import { isAc, type Circuit, type ConductorCount } from '../system/index.js'
+import { isAc, polesOf, type Circuit, type ConductorCount } from '../system/index.js'
 import {
   conductorAreaIn2,
   equipmentGroundSize,
@@ -93,7 +93,8 @@ function countConductors(
       material,
       insulation,
     })
-    return neutral && isAc(circuit) ? [row('current_carrying', 2), row('neutral', 1)] : [row('current_carrying', 2)]
+    const lines = row('current_carrying', polesOf(circuit))
+    return neutral && isAc(circuit) ? [lines, row('neutral', 1)] : [lines]
   })
   if (ground === null) return rows
   const bare = stated.raceway === 'none'

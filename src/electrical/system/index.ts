@@ -1,11 +1,15 @@
 export {
   COMBINED_OUTPUT,
-  SERVICE_VOLTAGE_V,
   SUPPLY_TAP,
+  highestLineCurrentA,
   isAc,
   isShared,
   isSupplyTap,
+  pairCurrentsOf,
+  polesOf,
   type Circuit,
+  type Lines,
+  type OptimiserFacts,
   type ServiceFloor,
   type StringFacts,
   type Trunk,
@@ -17,6 +21,22 @@ export { deviceDutyA, dropsFractions, withoutFraction } from './device-duty.js'
 export { editionStanding, reportEditionChange } from './edition-change.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
 export type { FaultValues, LoadValues } from './load-values.js'
+export {
+  addPairs,
+  apparentPowerVa,
+  balancedPairs,
+  highestLineA,
+  inTurn,
+  lineCurrentsOf,
+  onePair,
+  type PairCurrents,
+  twoWireEquivalentA,
+  unbalancePct,
+} from './line-currents.js'
+export { countedConductors, serviceOf, USUAL_SERVICE_V, type Service } from './service.js'
+export { ratedIsc, type RatedIsc } from './rated-isc.js'
+export { optimiserById } from './optimiser-by-id.js'
+export { onwardOf } from './onward.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { shownDocument } from './shown-document.js'
@@ -25,6 +45,7 @@ export type {
   CircuitValues,
   ConductorCount,
   ConductorValues,
+  DcCombinerValues,
   GroundingValues,
   NodeValues,
   PanelValues,
@@ -32,6 +53,7 @@ export type {
   RemedyValues,
   RuleValues,
   SegmentValues,
+  ServiceValues,
   StringValues,
   WiringValues,
 } from './wiring-values.js'

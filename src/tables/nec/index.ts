@@ -80,3 +80,12 @@ export {
   type LoadFactors,
 } from './load-factors.js'
 export { factorsOf, loadSource } from './load-source.js'
+export {
+  COMBINER_WITHOUT_SWITCH_A,
+  deviceSection,
+  type DeviceTopic,
+  OUTSIDE_BOUNDARY_V,
+  REAR_SHARE,
+  REAR_SHARE_SOURCE,
+  VOLTAGE_UNBALANCE_PCT,
+} from './device-sections.js'
