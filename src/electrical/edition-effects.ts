@@ -2,6 +2,7 @@ import { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR } from '../tables/nec/index.js'
 import {
   dropsFractions,
   editionStanding,
+  isAc,
   nextStandardDeviceA,
   reportEditionChange,
   withoutFraction,
@@ -22,7 +23,7 @@ export function reportEdition(job: Job, circuits: readonly Circuit[]): void {
 /** The device with the fraction and without it, where they differ, and which of them is used. */
 function reportFraction(job: Job, circuit: Circuit): boolean {
   const { id, where, continuousA, deviceA, floor } = circuit
-  if (deviceA === null || floor !== undefined) return false
+  if (deviceA === null || floor !== undefined || !isAc(circuit)) return false
   const requiredA = CONTINUOUS_FACTOR * continuousA
   const droppedA = withoutFraction(requiredA)
   const [kept, dropped] = [requiredA, droppedA].map((amperes) => nextStandardDeviceA(amperes, where))

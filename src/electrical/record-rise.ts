@@ -9,6 +9,7 @@ import {
   invertersOnLongerHalf,
   powerFactorOf,
   racewayMetal,
+  trunkEachA,
   trunkOhmPerKft,
 } from './voltage/index.js'
 
@@ -84,14 +85,15 @@ const currentFrom = (circuit: Circuit): string =>
 export function recordTrunkRise(job: Job, circuit: Circuit, risePct: Percent): void {
   const { id, trunk, where } = circuit
   if (trunk === undefined) return
+  const onHalf = invertersOnLongerHalf(trunk.inverters, trunk.feed)
   job.worksheet.note({
     id: `wire.${id}.trunk-rise`,
     says: `Voltage rise along the trunk, fed at its ${trunk.feed}, conductors at 75 deg C: N pieces of L / N, of which the first carries N inverters of I and the last one`,
     formula: 'rise = 2 x L / N x I x R / 1000 x N x (N + 1) / 2 / V',
     inputs: [
-      { symbol: 'N', value: invertersOnLongerHalf(trunk.inverters, trunk.feed), unit: '', from: where },
+      { symbol: 'N', value: onHalf, unit: '', from: where },
       { symbol: 'L', value: trunk.lengthFt, unit: 'ft', from: `${where}.trunk_length_ft` },
-      { symbol: 'I', value: circuit.operatingA / circuit.inverters, unit: 'A', from: 'one inverter' },
+      { symbol: 'I', value: trunkEachA(circuit, onHalf), unit: 'A', from: 'one inverter' },
       { symbol: 'R', value: trunkOhmPerKft(trunk.cable), unit: 'ohm/kft', from: `equipment.trunk_cables.${trunk.id}` },
       { symbol: 'V', value: circuit.voltageV, unit: 'V', from: where },
     ],

@@ -202,7 +202,7 @@ to_point: number
 vertical_ft: number
 })
 /**
- * Whether fractions below half an ampere are dropped before a device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
+ * Whether fractions below half an ampere are dropped before an AC overcurrent device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
  */
 export type DropFractions = boolean
 /**

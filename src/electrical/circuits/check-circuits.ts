@@ -4,6 +4,7 @@ import { checkInputs } from './check-inputs.js'
 import { checkPhases } from './check-phases.js'
 import { describeCurrent } from './describe-current.js'
 import { recordAcModules } from './record-ac-modules.js'
+import { currentTerms } from './current-terms.js'
 import { deviceDutyA, isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
@@ -23,7 +24,7 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
 function recordCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[]): void {
   const { id } = circuit
   const ac = isAc(circuit)
-  const { says, formula, inputs, ...rest } = describeCurrent(job, circuit, circuits)
+  const { says, formula, inputs, ...rest } = { ...describeCurrent(job, circuit), ...currentTerms(circuit, circuits) }
   job.worksheet.note({
     id: `wire.${id}.current`,
     says,

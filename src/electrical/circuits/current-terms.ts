@@ -3,13 +3,13 @@ import { isAc, isShared, isSupplyTap, type Circuit } from '../system/index.js'
 import { endingAtConnection } from './supply-tap.js'
 
 /** How the maximum current of a circuit comes about, to be recomputed: N inverters each, or the circuits that feed it. */
-export function currentTerms(circuit: Circuit, circuits: readonly Circuit[]): Pick<Step, 'formula' | 'inputs'> {
-  const { inverters, inverterId, continuousA, where, string } = circuit
-  if (string !== undefined)
-    return {
-      formula: 'I_max = 1.25 x I_sc',
-      inputs: [{ symbol: 'I_sc', value: string.iscA, unit: 'A', from: `equipment.modules.${string.moduleId}.isc_a` }],
-    }
+export function currentTerms(
+  circuit: Circuit,
+  circuits: readonly Circuit[],
+): Partial<Pick<Step, 'formula' | 'inputs'>> {
+  const { inverters, inverterId, continuousA, where } = circuit
+  // Strings, their combiners and lines that share three phases are described where their kind is known.
+  if (!isAc(circuit) || circuit.lines === 'ABC') return {}
   if (isShared(circuit)) return sumOf(feeding(circuit, circuits))
   return {
     formula: 'I_max = N x I_out',

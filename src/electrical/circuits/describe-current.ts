@@ -1,22 +1,22 @@
 import type { Step } from '../../worksheet/index.js'
 import { REAR_SHARE_SOURCE } from '../../tables/nec/index.js'
 import { own } from '../../values/index.js'
-import { currentTerms } from './current-terms.js'
 import { isAc, pairCurrentsOf, ratedIsc, type Circuit, type Job } from '../system/index.js'
 
 type Described = Pick<Step, 'says' | 'formula' | 'inputs' | 'source' | 'limits'>
 
 /** Where the maximum current of a circuit comes from. */
-export function describeCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[]): Described {
+export function describeCurrent(job: Job, circuit: Circuit): Described {
   if (circuit.combiner !== undefined) return ofCombiner(job, circuit, circuit.combiner.strings)
   if (circuit.lines === 'ABC') return ofThreeLines(job, circuit)
-  if (isAc(circuit)) return ofInverters(job, circuit, circuits)
+  if (isAc(circuit)) return ofInverters(job, circuit)
   return circuit.string?.optimiser === undefined ? ofModules(job, circuit) : ofOptimisers(job, circuit)
 }
 
-const ofInverters = (job: Job, circuit: Circuit, circuits: readonly Circuit[]): Described => ({
+const ofInverters = (job: Job, circuit: Circuit): Described => ({
   says: `Maximum current of ${circuit.id}: rated continuous output`,
-  ...currentTerms(circuit, circuits),
+  formula: 'I_max = sum of rated outputs',
+  inputs: [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: circuit.where }],
   source: job.nec('inverterOutputCurrent'),
 })
 

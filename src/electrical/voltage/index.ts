@@ -6,6 +6,7 @@ export {
   isMade,
   powerFactorOf,
   racewayMetal,
+  trunkEachA,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageFloor,
