@@ -2,9 +2,10 @@ import type { CircuitValues } from '../../electrical/index.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
+import { bondingList, bondingOf, neutralBar } from './bonding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { breakerSymbol, earthSymbol, meterSymbol, namedBox } from './one-line-symbols.js'
-import { awg } from './wire-tags.js'
+import { breakerSymbol, earthSymbol, meterSymbol, namedBox, tagSymbol } from './one-line-symbols.js'
+import { awg, lettered } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
 const AT = { disconnect: 0.68, panel: 0.775, meter: 0.92, tap: 0.88 } as const
@@ -94,6 +95,7 @@ function panel(
       align: 'center',
       valign: 'bottom',
     }),
+    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper),
     supply
       ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,
@@ -120,6 +122,13 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
     wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
     service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
     atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
+    lettered(wiring, 'S').length === 0 ? 'service conductors: size not stated' : '',
+    service?.available_fault_current_a === undefined
+      ? ''
+      : `${service.available_fault_current_a} A fault current available`,
+    input.project.electrical?.panel?.interrupting_rating_a === undefined
+      ? ''
+      : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,
   ].filter((each) => each !== '')
 }
 
@@ -164,6 +173,7 @@ function service(
   const drawn: Primitive[] = [
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
+    ...lettered(job.wiring, 'S').flatMap(({ tag }) => tagSymbol((meterX + 11 + edge - 8) / 2, y, tag)),
     label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
     {
       kind: 'path',
@@ -207,29 +217,51 @@ function service(
   ]
 }
 
+/** Grounds of the PV system to the electrode of the house, and what bonds the service. */
 function grounding(job: DiagramJob, y: number, leaves: { readonly x: number; readonly y: number }): Primitive[] {
   const { box, wiring } = job
+  const end = leaves.x
+  const { electrode, others } = bondingOf(wiring)
+  const widthPt = box.x + box.width - end - 14
+  const electrodeText = `array electrode: ${awg(wiring.grounding.electrode.size_awg ?? '')}`
+  const words = ['existing grounding electrode system']
+  if (wiring.grounding.electrode.size_awg !== null) words.push(electrodeText)
+  return [
+    ...groundLine(job, y, end),
+    line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
+    ...(electrode === undefined ? [] : tagSymbol(end, (leaves.y + y) / 2, electrode.tag)),
+    ...earthSymbol(end, y),
+    ...words.map((text, index) => label(end + 12, y + 6 + 18 * index, text, { sizePt: SIZE, maxWidthPt: widthPt })),
+    ...bondingList(others, end + 12, bondingTop(job, y, end), widthPt).drawn,
+  ]
+}
+
+/** The dashed line that the ground of every circuit comes down to, with what it is made of. */
+export function groundLine({ box, wiring }: DiagramJob, y: number, end: number): Primitive[] {
   const { grounding: facts } = wiring
   const left = box.x + box.width * 0.2 + 12
-  const end = leaves.x
   const size = facts.equipment.map((each) => awg(each.size_awg))
   const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
+  const { array } = bondingOf(wiring)
   return [
     line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
-    line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
-    ...earthSymbol(end, y),
-    label(left, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 20 }),
-    label(end + 12, y + 6, 'existing grounding electrode system', {
-      sizePt: SIZE,
-      maxWidthPt: box.x + box.width - end - 14,
-    }),
-    ...(facts.electrode.size_awg === null
-      ? []
-      : [
-          label(end + 12, y + 24, `array electrode: ${awg(facts.electrode.size_awg)}`, {
-            sizePt: SIZE,
-            maxWidthPt: box.x + box.width - end - 14,
-          }),
-        ]),
+    ...(array === undefined ? [] : tagSymbol(left + 7, y, array.tag)),
+    label(left + 18, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 38 }),
   ]
+}
+
+const bondingTop = (job: DiagramJob, y: number, endX: number): number => {
+  const widthPt = job.box.x + job.box.width - endX - 14
+  const lines = wrapText('existing grounding electrode system', SIZE, 'plain', widthPt).length
+  return y + 8 + blockHeightPt(lines, SIZE) + (job.wiring.grounding.electrode.size_awg === null ? 0 : 18)
+}
+
+/** How far the words beside the electrode reach below the line of the grounds, points. */
+export function groundingDepthPt(job: DiagramJob): number {
+  if (!job.withConnection) return 0
+  const { box, input } = job
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
+  const end = box.x + box.width * AT.panel + (supply ? 7 : 32)
+  const widthPt = box.x + box.width - end - 14
+  return bondingTop(job, 0, end) + bondingList(bondingOf(job.wiring).others, 0, 0, widthPt).heightPt
 }

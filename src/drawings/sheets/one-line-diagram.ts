@@ -3,7 +3,7 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
-import { drawConnection } from './one-line-connection.js'
+import { drawConnection, groundingDepthPt } from './one-line-connection.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
@@ -72,7 +72,7 @@ export function oneLineDiagram(
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
   ]
-  return { drawn, bottom: job.withConnection ? groundY + 34 : bottom }
+  return { drawn, bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job)) : bottom }
 }
 
 function lowest(rows: readonly { readonly y: number }[]): number {

@@ -36,6 +36,6 @@ const TIGHT_PT = 15
 export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
   const step = (toX - fromX) / (tags.length + 1)
   if (tags.length > 1 && step < TIGHT_PT)
-    return [...tagList((fromX + toX) / 2, y, tags.map((tag) => tag.number).join(', '))]
-  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.number))
+    return [...tagList((fromX + toX) / 2, y, tags.map(({ tag }) => tag).join(', '))]
+  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.tag))
 }

@@ -3,7 +3,9 @@ import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
-import { connectionTable, equipmentTable, tagTable } from './schedules.js'
+import { conductorSchedule } from './conductor-schedule.js'
+import { nodeSchedule } from './node-schedule.js'
+import { equipmentTable } from './schedules.js'
 import { wireTags } from './wire-tags.js'
 
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
@@ -55,11 +57,11 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     }
     const top = bottom + 14
     const tables: Block[] = [
-      { kind: 'heading', text: 'Conductors and raceways by tag' },
-      tagTable(wiring),
+      { kind: 'heading', text: 'Conductors by tag' },
+      conductorSchedule(wiring),
       { kind: 'heading', text: 'Ratings' },
       equipmentTable(job.input),
-      connectionTable(wiring, true),
+      nodeSchedule(wiring, true),
     ]
     const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
     const [first = [], ...others] = pages

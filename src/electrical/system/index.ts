@@ -22,6 +22,7 @@ export type {
   ConductorCount,
   ConductorValues,
   GroundingValues,
+  NodeRuleValues,
   NodeValues,
   PanelValues,
   RacewayValues,
