@@ -1,4 +1,4 @@
-import type { Electrical, Project } from '../../src/project/index.js'
+import type { DistributionFeeder, DistributionPanel, Electrical, Project } from '../../src/project/index.js'
 import { microHouse, stringHouse } from './demo-packet.js'
 
 function withElectrical(base: Project, change: Partial<Electrical>): Project {
@@ -6,7 +6,7 @@ function withElectrical(base: Project, change: Partial<Electrical>): Project {
   return { ...base, electrical: { ...electrical, ...change } }
 }
 
-const SERVICE = {
+const SERVICE: NonNullable<Electrical['service']> = {
   rating_a: 200,
   conductor_size: '4/0',
   conductor_material: 'aluminum',
@@ -14,9 +14,9 @@ const SERVICE = {
   available_fault_current_a: 9000,
   meter: { kind: 'socket', rating_a: 200 },
   bonding: { electrodes: ['rod', 'concrete_encased'], metal_service_raceway: true },
-} as const satisfies Electrical['service']
+}
 
-const MAIN = {
+const MAIN: DistributionPanel = {
   name: 'Main panel',
   bus_a: 200,
   main_a: 200,
@@ -27,9 +27,9 @@ const MAIN = {
   terminal_temperature_c: 75,
   interrupting_rating_a: 22000,
   location: 'outdoors',
-} as const
+}
 
-const GARAGE = {
+const GARAGE: DistributionPanel = {
   name: 'Garage panel',
   bus_a: 125,
   main_position: 'end',
@@ -39,9 +39,9 @@ const GARAGE = {
   terminal_temperature_c: 75,
   interrupting_rating_a: 10000,
   location: 'indoors',
-} as const
+}
 
-const FEEDER = {
+const FEEDER: DistributionFeeder = {
   from: 'main',
   to: 'garage',
   breaker_a: 60,
@@ -52,7 +52,7 @@ const FEEDER = {
   insulation: 'THWN-2',
   method: 'EMT',
   length_ft: 45,
-} as const
+}
 
 /** An INVENTED house whose PV breaker stands in a subpanel. */
 export function subpanelHouse(): Project {
@@ -95,7 +95,14 @@ export function threeLevels(): Project {
       },
       sources: {
         old_pv: { name: 'PV of 2015', kind: 'pv', on: 'hut', current_a: 12, breaker_a: 15 },
-        generator: { name: 'Generator', kind: 'generator', on: 'main', current_a: 30, breaker_a: 40, runs_in_parallel: false },
+        generator: {
+          name: 'Generator',
+          kind: 'generator',
+          on: 'main',
+          current_a: 30,
+          breaker_a: 40,
+          runs_in_parallel: false,
+        },
         battery: { name: 'Battery of the cellar', kind: 'storage', supply_side: true, current_a: 16, breaker_a: 20 },
       },
     },
@@ -110,7 +117,9 @@ export function tapHouse(): Project {
     distribution: {
       panels: { main: MAIN, garage: { ...GARAGE, main_a: 60 } },
       feeders: { to_garage: FEEDER },
-      taps: { pv_tap: { feeder: 'to_garage', position: 'far_end', material: 'copper', insulation: 'THWN-2', length_ft: 8 } },
+      taps: {
+        pv_tap: { feeder: 'to_garage', position: 'far_end', material: 'copper', insulation: 'THWN-2', length_ft: 8 },
+      },
     },
   })
 }
@@ -118,7 +127,7 @@ export function tapHouse(): Project {
 /** Strings ahead of the service disconnect of a house with two panels at the service. */
 export function supplyTree(): Project {
   return withElectrical(stringHouse(), {
-    service: SERVICE,
+    service: { ...SERVICE, conductor_ampacity_a: 180 },
     distribution: {
       panels: { main: MAIN, garage: { ...GARAGE, main_a: 100 } },
     },
@@ -141,7 +150,9 @@ export function longTree(): Project {
   return withElectrical(base, {
     distribution: {
       ...distribution,
-      panels: Object.fromEntries(Object.entries(panels).map(([id, each]) => [id, { ...each, name: long(`Panel ${id}`) }])),
+      panels: Object.fromEntries(
+        Object.entries(panels).map(([id, each]) => [id, { ...each, name: long(`Panel ${id}`) }]),
+      ),
       sources: Object.fromEntries(
         Object.entries(sources ?? {}).map(([id, each]) => [id, { ...each, name: long(`Source ${id}`) }]),
       ),

@@ -7,7 +7,7 @@ import { awg, fillText, metalOf, racewayKind, racewayOfTag } from './wire-tags.j
 /** Every conductor from the array to the utility by the tag that marks it on the diagram. */
 export function conductorSchedule(wiring: WiringValues): Block {
   const titles = nodeTitles(wiring)
-  const place = (id: string): string => titles.get(id) ?? id.replaceAll('_', ' ')
+  const place = (id: string): string => titles.get(id) ?? id
   return {
     kind: 'table',
     columns: columns(
@@ -28,7 +28,7 @@ export function conductorSchedule(wiring: WiringValues): Block {
       place(each.to),
       sizeText(each),
       amps(each.ampacity_a),
-      amps(each.required_a),
+      requiredText(each),
       deviceText(each),
       methodText(wiring, each),
       fillOf(wiring, each),
@@ -40,6 +40,11 @@ export function conductorSchedule(wiring: WiringValues): Block {
 /** `2 x 4/0 AWG Al`: parallel sets first. */
 export function sizeText({ sets, size_awg: size, material }: ConductorValues): string {
   return `${sets > 1 ? `${sets} x ` : ''}${awg(size)} ${metalOf(material)}`
+}
+
+/** A feeder or a service whose load nobody states carries nothing that is known. */
+function requiredText({ required_a: required }: ConductorValues): string {
+  return required === 0 ? 'load not stated' : amps(required)
 }
 
 function deviceText({ ocpd_a: device, ocpd_size_ok: fits }: ConductorValues): string {

@@ -2,13 +2,15 @@ import type { CircuitValues } from '../../electrical/index.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
-import { bondingList, bondingOf, neutralBar } from './bonding.js'
+import { bondingOf, neutralBar } from './bonding.js'
+import { grounding, PANEL_AT } from './one-line-grounding.js'
+import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { breakerSymbol, earthSymbol, meterSymbol, namedBox, tagSymbol } from './one-line-symbols.js'
+import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from './one-line-symbols.js'
 import { awg, lettered } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
-const AT = { disconnect: 0.68, panel: 0.775, meter: 0.92, tap: 0.88 } as const
+const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
 export function drawConnection(
@@ -19,12 +21,13 @@ export function drawConnection(
 ): Primitive[] {
   if (!job.withConnection) return offSheet(job, outputs)
   const { box, input } = job
+  if (input.project.electrical?.distribution !== undefined) return drawLanding(job, outputs, groundY)
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
   const panelX = box.x + box.width * AT.panel
   const top = box.y + 40
   const low = Math.max(centre, top + 96, ...outputs.map((each) => each.y))
   return [
-    ...outputs.flatMap((output) => wireToPanel(job, output, supply, panelX)),
+    ...outputs.flatMap((output) => wireToPanel(job, outputs, output, panelX)),
     ...drawDisconnect(job, outputs, box.x + box.width * AT.disconnect, panelX),
     ...panel(job, outputs, { x: panelX, top, low, supply }),
     ...service(job, { x: panelX, top, supply, outputs }),
@@ -52,14 +55,17 @@ function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
   ])
 }
 
-function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: number): Primitive[] {
-  const { box, tags } = job
+function wireToPanel(job: DiagramJob, outputs: readonly Output[], output: Output, panelX: number): Primitive[] {
+  const { box, tags, input } = job
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
   const x = box.x + box.width * AT.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
   // On the supply side the device is the end of the output circuit, and the conductors beyond it have a tag of their own.
   const before = supply ? own : own.slice(0, Math.ceil(own.length / 2))
   const tap = supplyTap(job)?.id ?? ''
-  const after = supply ? tags.filter((tag) => tag.circuits.includes(tap)) : own.slice(before.length)
+  // Several outputs join ahead of one device, whose conductors are marked once.
+  const first = outputs[0] === output
+  const after = supply ? tags.filter((tag) => first && tag.circuits.includes(tap)) : own.slice(before.length)
   const last = supply ? box.x + box.width * AT.tap : panelX + 8
   return [
     line(output.x, output.y, last, output.y, { pen: 'medium' }),
@@ -215,53 +221,4 @@ function service(
       ),
     ),
   ]
-}
-
-/** Grounds of the PV system to the electrode of the house, and what bonds the service. */
-function grounding(job: DiagramJob, y: number, leaves: { readonly x: number; readonly y: number }): Primitive[] {
-  const { box, wiring } = job
-  const end = leaves.x
-  const { electrode, others } = bondingOf(wiring)
-  const widthPt = box.x + box.width - end - 14
-  const electrodeText = `array electrode: ${awg(wiring.grounding.electrode.size_awg ?? '')}`
-  const words = ['existing grounding electrode system']
-  if (wiring.grounding.electrode.size_awg !== null) words.push(electrodeText)
-  return [
-    ...groundLine(job, y, end),
-    line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
-    ...(electrode === undefined ? [] : tagSymbol(end, (leaves.y + y) / 2, electrode.tag)),
-    ...earthSymbol(end, y),
-    ...words.map((text, index) => label(end + 12, y + 6 + 18 * index, text, { sizePt: SIZE, maxWidthPt: widthPt })),
-    ...bondingList(others, end + 12, bondingTop(job, y, end), widthPt).drawn,
-  ]
-}
-
-/** The dashed line that the ground of every circuit comes down to, with what it is made of. */
-export function groundLine({ box, wiring }: DiagramJob, y: number, end: number): Primitive[] {
-  const { grounding: facts } = wiring
-  const left = box.x + box.width * 0.2 + 12
-  const size = facts.equipment.map((each) => awg(each.size_awg))
-  const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
-  const { array } = bondingOf(wiring)
-  return [
-    line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
-    ...(array === undefined ? [] : tagSymbol(left + 7, y, array.tag)),
-    label(left + 18, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 38 }),
-  ]
-}
-
-const bondingTop = (job: DiagramJob, y: number, endX: number): number => {
-  const widthPt = job.box.x + job.box.width - endX - 14
-  const lines = wrapText('existing grounding electrode system', SIZE, 'plain', widthPt).length
-  return y + 8 + blockHeightPt(lines, SIZE) + (job.wiring.grounding.electrode.size_awg === null ? 0 : 18)
-}
-
-/** How far the words beside the electrode reach below the line of the grounds, points. */
-export function groundingDepthPt(job: DiagramJob): number {
-  if (!job.withConnection) return 0
-  const { box, input } = job
-  const supply = input.project.electrical?.connection?.kind === 'supply_side'
-  const end = box.x + box.width * AT.panel + (supply ? 7 : 32)
-  const widthPt = box.x + box.width - end - 14
-  return bondingTop(job, 0, end) + bondingList(bondingOf(job.wiring).others, 0, 0, widthPt).heightPt
 }

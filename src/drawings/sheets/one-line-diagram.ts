@@ -3,7 +3,8 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
-import { drawConnection, groundingDepthPt } from './one-line-connection.js'
+import { drawConnection } from './one-line-connection.js'
+import { groundingDepthPt } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
@@ -21,6 +22,13 @@ const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
 const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 168 } as const
+const LANDING_PT = 56
+
+/** Least distance from the top to the first wire: the short form draws its panel beside the rows. */
+function connectionPt({ input }: DiagramJob): number {
+  const { connection, distribution } = input.project.electrical ?? {}
+  return distribution === undefined ? CONNECTION_PT[connection?.kind ?? 'load_side_breaker'] : LANDING_PT
+}
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
 export function rowHeightPt(source: OneLineSource, widthPt: number): number {
@@ -47,15 +55,7 @@ export function oneLineDiagram(
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
-  const top =
-    box.y +
-    HEAD_PT +
-    (job.withConnection
-      ? Math.max(
-          0,
-          box.y + CONNECTION_PT[job.input.project.electrical?.connection?.kind ?? 'load_side_breaker'] - first,
-        )
-      : 0)
+  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + connectionPt(job) - first) : 0)
   const rows = rowsFrom(top)
   const bottom = top + heights.reduce((sum, height) => sum + height, 0)
   const outputs = gather(job, rows)

@@ -6,12 +6,15 @@ import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
+import { drawTree } from '../tree/draw-service.js'
 import { wireTags } from './wire-tags.js'
 
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
 const DIAGRAM_SHARE = 0.66
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
+/** Room for a heading, the head of a table and some rows, points. */
+const LEAST_TABLE_PT = 80
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
@@ -55,7 +58,12 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
       continue
     }
-    const top = bottom + 14
+    const long = job.input.project.electrical?.distribution !== undefined
+    const tree = long ? drawTree(job.input.project, wiring, { ...body, y: bottom + 20 }) : { drawn: [], bottom }
+    const fits = tree.bottom <= body.y + body.height
+    const onOwn = fits ? [] : drawTree(job.input.project, wiring, { ...body, y: body.y + 12 }).drawn
+    if (onOwn.length > 0) rest.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: onOwn })
+    const top = (fits ? Math.max(bottom, tree.bottom) : bottom) + 14
     const tables: Block[] = [
       { kind: 'heading', text: 'Conductors by tag' },
       conductorSchedule(wiring),
@@ -63,9 +71,18 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       equipmentTable(job.input),
       nodeSchedule(wiring, true),
     ]
-    const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
-    const [first = [], ...others] = pages
-    drafts.push({ id: '', title: 'One-line diagram', scale: 'None', paper: [...drawn, ...first] })
+    const roomPt = body.y + body.height - top
+    // A heading does not stand alone at the foot of the sheet.
+    const [first = [], ...others] =
+      roomPt < LEAST_TABLE_PT
+        ? [[], ...flowBlocks(tables, body)]
+        : flowBlocks(tables, { ...body, y: top, height: roomPt }, 1, body)
+    drafts.push({
+      id: '',
+      title: 'One-line diagram',
+      scale: 'None',
+      paper: [...drawn, ...(fits ? tree.drawn : []), ...first],
+    })
     rest.push(...others.map((paper) => ({ id: '', title: 'One-line diagram, continued', scale: 'None', paper })))
   }
   return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
