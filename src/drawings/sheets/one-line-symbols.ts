@@ -102,6 +102,11 @@ export function tagSymbol(x: number, y: number, tag: string): Primitive[] {
   ]
 }
 
+/** Width of the circle or box of a tag, points. */
+export function tagWidthPt(tag: string): number {
+  return tag.length > 2 ? textWidthPt(tag, TYPE_PT.small, 'bold') + 6 : 13.2
+}
+
 /** Several tags of conductors in one box on a wire. */
 export function tagList(x: number, y: number, text: string): Primitive[] {
   const width = textWidthPt(text, TYPE_PT.small, 'bold') + 6

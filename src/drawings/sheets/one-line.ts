@@ -6,9 +6,10 @@ import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
-import { drawTree } from '../tree/draw-service.js'
+import { treeSheets } from '../tree/tree-sheets.js'
 import { wireTags } from './wire-tags.js'
 
+const CONTINUED = 'One-line diagram, continued'
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
 const DIAGRAM_SHARE = 0.66
 /** Room above, below and for grounding, points. */
@@ -55,15 +56,12 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
     const drawn = [...heading, ...figure]
     if (index > 0) {
-      drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
+      drafts.push({ id: '', title: CONTINUED, scale: 'None', paper: drawn })
       continue
     }
-    const long = job.input.project.electrical?.distribution !== undefined
-    const tree = long ? drawTree(job.input.project, wiring, { ...body, y: bottom + 20 }) : { drawn: [], bottom }
-    const fits = tree.bottom <= body.y + body.height
-    const onOwn = fits ? [] : drawTree(job.input.project, wiring, { ...body, y: body.y + 12 }).drawn
-    if (onOwn.length > 0) rest.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: onOwn })
-    const top = (fits ? Math.max(bottom, tree.bottom) : bottom) + 14
+    const tree = treeSheets(job.input.project, wiring, bottom + 20, body)
+    rest.push(...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
+    const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
       { kind: 'heading', text: 'Conductors by tag' },
       conductorSchedule(wiring),
@@ -81,9 +79,9 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       id: '',
       title: 'One-line diagram',
       scale: 'None',
-      paper: [...drawn, ...(fits ? tree.drawn : []), ...first],
+      paper: [...drawn, ...(tree.below?.drawn ?? []), ...first],
     })
-    rest.push(...others.map((paper) => ({ id: '', title: 'One-line diagram, continued', scale: 'None', paper })))
+    rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
   }
   return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
 }

@@ -2,11 +2,12 @@ import { label, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol, namedBox, tagSymbol } from '../sheets/one-line-symbols.js'
+import { clipName } from './clip-name.js'
 import { drawTap, tapHeightPt } from './draw-tap.js'
 import { panelFacts } from './panel-facts.js'
 import type { FeederPart, PanelPart } from './tree-parts.js'
 import { PANEL_PT, type Drawn, type TreeRoom } from './tree-room.js'
-import { dot, lighter, wire } from './tree-symbols.js'
+import { dot, joinFlag, lighter, wire } from './tree-symbols.js'
 
 const SIZE = TYPE_PT.small
 /** A panel with loads only: its box, and room for its words. */
@@ -24,7 +25,8 @@ export const carriesLoadsOnly = ({ leaves, feeders }: PanelPart): boolean => lea
 export function drawLoadPanel(room: TreeRoom, panel: PanelPart, level: number, top: number): FedPanel {
   const right = room.leftOf(level) + PANEL_PT
   const left = right - LOADS.width
-  const words = `${nodeTitle(panel.node).toUpperCase()}, loads only\n${panelFacts(panel)}`
+  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'plain', LOADS.words)
+  const words = `${name}\nloads only, ${panelFacts(panel)}`
   const height = Math.max(34, blockHeightPt(wrapText(words, SIZE, 'plain', LOADS.words).length, SIZE) + 12)
   const y = top + height / 2
   return {
@@ -34,6 +36,25 @@ export function drawLoadPanel(room: TreeRoom, panel: PanelPart, level: number, t
       label(left - 5, y, words, { sizePt: SIZE, align: 'right', valign: 'middle', maxWidthPt: LOADS.words }),
     ],
     bottom: top + height,
+    entryY: y,
+  }
+}
+
+/** The end of a feeder whose panel stands on another sheet. */
+export function drawCut(room: TreeRoom, letter: string, level: number, top: number): FedPanel {
+  const right = room.leftOf(level) + PANEL_PT
+  const y = top + 17
+  return {
+    drawn: [
+      ...joinFlag(right - 24, y, letter),
+      label(right - 29, y, `goes on at ${letter} on a sheet that follows`, {
+        sizePt: SIZE,
+        align: 'right',
+        valign: 'middle',
+        maxWidthPt: LOADS.words,
+      }),
+    ],
+    bottom: top + 34,
     entryY: y,
   }
 }
@@ -67,7 +88,7 @@ export function drawFeeder(
       ...to.drawn,
       ...taps,
       ...(conductor === undefined ? [] : tagSymbol(farX + room.gapPt * 0.72, y, conductor.tag)),
-      label(x - 5, y + 9, feederWords(feeder), { sizePt: SIZE, align: 'right', maxWidthPt: room.gapPt - 8 }),
+      label(x - 5, y + 9, feederWords(room, feeder), { sizePt: SIZE, align: 'right', maxWidthPt: room.gapPt - 8 }),
     ],
   }
 }
@@ -86,9 +107,10 @@ function run({ breakerA, throughLugs, existing }: FeederPart, farX: number, x: n
 
 /** Height of the words under a feeder, points. */
 export function feederWordsPt(room: TreeRoom, feeder: FeederPart): number {
-  return blockHeightPt(wrapText(feederWords(feeder), SIZE, 'plain', room.gapPt - 8).length, SIZE)
+  return blockHeightPt(wrapText(feederWords(room, feeder), SIZE, 'plain', room.gapPt - 8).length, SIZE)
 }
 
-function feederWords({ node, existing, oppositeEnd }: FeederPart): string {
-  return `${nodeTitle(node).toUpperCase()}, ${existing ? 'EXISTING' : 'NEW'}${oppositeEnd ? ', breaker at the end of the bus opposite the main' : ''}${node.complies ? '' : ', DOES NOT COMPLY'}`
+function feederWords(room: TreeRoom, { node, existing, oppositeEnd }: FeederPart): string {
+  const name = clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', room.gapPt - 8)
+  return `${name}\n${existing ? 'EXISTING' : 'NEW'}${oppositeEnd ? ', breaker at the end of the bus opposite the main' : ''}${node.complies ? '' : ', DOES NOT COMPLY'}`
 }

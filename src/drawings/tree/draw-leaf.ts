@@ -2,6 +2,7 @@ import { label, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol } from '../sheets/one-line-symbols.js'
+import { clipName } from './clip-name.js'
 import type { Leaf } from './tree-parts.js'
 import { existingSource, joinFlag, lighter, wire } from './tree-symbols.js'
 
@@ -17,7 +18,7 @@ function wordsOf(leaf: Leaf): string {
     return `PV SYSTEM of this project, from its disconnect${leaf.oppositeEnd ? '; breaker at the end of the bus opposite the main' : ''}`
   const { node } = leaf
   const current = node.inverter_a === 0 ? 'not in parallel with the utility' : `${plainNumber(node.inverter_a)} A`
-  return `${nodeTitle(node).toUpperCase()}\n${current}, EXISTING`
+  return `${clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', WORDS_PT)}\n${current}, EXISTING`
 }
 
 /** Height of the row of a leaf, points. */

@@ -4,10 +4,11 @@ import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { neutralBar } from '../sheets/bonding.js'
 import { breakerSymbol, namedBox } from '../sheets/one-line-symbols.js'
+import { clipName } from './clip-name.js'
 import { deviceOf, drawLeaf, leafHeightPt } from './draw-leaf.js'
-import { carriesLoadsOnly, drawFeeder, drawLoadPanel, feederWordsPt } from './draw-feeder.js'
+import { carriesLoadsOnly, drawCut, drawFeeder, drawLoadPanel, feederWordsPt, type FedPanel } from './draw-feeder.js'
 import { panelFacts } from './panel-facts.js'
-import type { Leaf, PanelPart } from './tree-parts.js'
+import type { FeederPart, Leaf, PanelPart } from './tree-parts.js'
 import { PANEL_PT, type Drawn, type TreeRoom } from './tree-room.js'
 import { lighter, wire } from './tree-symbols.js'
 
@@ -33,7 +34,7 @@ export function drawPanel(
   const busX = x + PANEL_PT / 2
   const wordsPt = PANEL_PT + Math.min(room.gapPt - 8, 66)
   const wordsX = x + PANEL_PT - wordsPt
-  const name = nodeTitle(panel.node).toUpperCase()
+  const name = clipName(nodeTitle(panel.node).toUpperCase(), TYPE_PT.text, 'bold', wordsPt)
   const nameTop = top + blockHeightPt(wrapText(name, TYPE_PT.text, 'bold', wordsPt).length, TYPE_PT.text)
   const entryY = nameTop + 3 + ENTRY_PT.up
   const hung = hangOn(room, panel, level, entryY + ENTRY_PT.down)
@@ -86,11 +87,7 @@ function hangOn(room: TreeRoom, panel: PanelPart, level: number, from: number): 
     top += height
   }
   for (const feeder of panel.feeders) {
-    const each = drawFeeder(room, feeder, level, top, (start) =>
-      carriesLoadsOnly(feeder.to)
-        ? drawLoadPanel(room, feeder.to, level + 1, start)
-        : drawPanel(room, feeder.to, level + 1, start),
-    )
+    const each = drawFeeder(room, feeder, level, top, (start) => endOf(room, feeder, level + 1, start))
     drawn.push(...each.drawn)
     lastRow = each.entryY
     wordsBottom = lastRow + 9 + feederWordsPt(room, feeder)
@@ -113,4 +110,11 @@ function onBus(leaf: Leaf, x: number, y: number): Primitive[] {
       valign: 'middle',
     }),
   ]
+}
+
+/** The panel at the end of a feeder: in full, as a box where it carries loads only, or a flag where it is on another sheet. */
+function endOf(room: TreeRoom, { node, to }: FeederPart, level: number, top: number): FedPanel {
+  const cut = room.cuts.get(node.id)
+  if (cut !== undefined) return drawCut(room, cut, level, top)
+  return carriesLoadsOnly(to) ? drawLoadPanel(room, to, level, top) : drawPanel(room, to, level, top)
 }

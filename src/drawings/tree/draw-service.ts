@@ -7,7 +7,7 @@ import { earthSymbol, meterSymbol, tagSymbol } from '../sheets/one-line-symbols.
 import { lettered } from '../sheets/wire-tags.js'
 import { drawLeafWithDevice, leafHeightPt } from './draw-leaf.js'
 import { drawPanel, type DrawnPanel } from './draw-panel.js'
-import { depthOf, treeParts } from './tree-parts.js'
+import { depthFrom, type TreeParts } from './tree-parts.js'
 import { PANEL_PT, treeRoom, type Drawn, type TreeRoom } from './tree-room.js'
 import { lighter, wire } from './tree-symbols.js'
 
@@ -15,12 +15,20 @@ const SIZE = TYPE_PT.small
 /** Middle of the meter, from the right side of the room, points. */
 const METER_PT = 52
 
-/** The installation from the utility on the right to the last panel on the left. */
-export function drawTree(project: Project, wiring: WiringValues, box: Box): Drawn<Primitive> {
-  const { electrical } = project
-  if (electrical?.distribution === undefined) return { drawn: [], bottom: box.y }
-  const parts = treeParts(electrical, wiring)
-  const room = treeRoom(box, depthOf(parts))
+/**
+ * The installation from the utility on the right to the last panel on the left.
+ *
+ * @param cuts Letters of the feeders whose panels stand on another sheet, by id.
+ */
+export function drawTree(
+  project: Project,
+  wiring: WiringValues,
+  parts: TreeParts,
+  box: Box,
+  cuts: ReadonlyMap<string, string>,
+): Drawn<Primitive> {
+  const depth = Math.max(1, ...parts.roots.map((root) => depthFrom(root, cuts)))
+  const room = treeRoom(box, depth, cuts)
   const { jumper } = bondingOf(wiring)
   const drawn: Primitive[] = []
   const rows: number[] = []
@@ -45,7 +53,7 @@ export function drawTree(project: Project, wiring: WiringValues, box: Box): Draw
     drawn: [
       ...drawn,
       ...lighter([wire(room.gutterX, Math.min(...rows), room.gutterX, y)]),
-      ...toUtility(room, wiring, y, electrical.service?.meter?.kind === 'collar_adapter'),
+      ...toUtility(room, wiring, y, project.electrical?.service?.meter?.kind === 'collar_adapter'),
       ...side.drawn,
     ],
     bottom: Math.max(top, side.bottom),

@@ -2,6 +2,7 @@ import { label, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol, tagSymbol } from '../sheets/one-line-symbols.js'
+import { clipName } from './clip-name.js'
 import { drawLeafWithDevice, leafHeightPt } from './draw-leaf.js'
 import type { TapPart } from './tree-parts.js'
 import type { Drawn } from './tree-room.js'
@@ -13,7 +14,7 @@ const WORDS_PT = 84
 function wordsOf({ node, conductor }: TapPart): string {
   const length = conductor?.length_ft ?? null
   return [
-    nodeTitle(node).toUpperCase(),
+    clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', WORDS_PT),
     node.main_a === null ? '' : `ends in ${node.main_a} A`,
     length === null ? '' : `${plainNumber(length)} ft`,
   ]

@@ -133,8 +133,7 @@ function onlyPanel({ distribution }: Electrical): string | undefined {
   return more.length === 0 ? first : undefined
 }
 
-/** Panels on the longest way from the service. */
-export function depthOf({ roots }: TreeParts): number {
-  const depth = (panel: PanelPart): number => 1 + Math.max(0, ...panel.feeders.map(({ to }) => depth(to)))
-  return Math.max(1, ...roots.map(depth))
+/** Panels on the longest way from a panel on, itself among them; those beyond a cut do not count. */
+export function depthFrom(panel: PanelPart, cuts: ReadonlyMap<string, string>): number {
+  return 1 + Math.max(0, ...panel.feeders.map(({ node, to }) => (cuts.has(node.id) ? 1 : depthFrom(to, cuts))))
 }

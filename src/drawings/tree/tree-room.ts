@@ -16,14 +16,17 @@ export interface TreeRoom {
   readonly gapPt: number
   /** Left side of the box of a panel; 0 is fed by the service. */
   readonly leftOf: (level: number) => number
+  /** Letters of the feeders whose panels stand on another sheet, by id. */
+  readonly cuts: ReadonlyMap<string, string>
 }
 
-export function treeRoom(box: Box, depth: number): TreeRoom {
+export function treeRoom(box: Box, depth: number, cuts: ReadonlyMap<string, string>): TreeRoom {
   const gutterX = box.x + box.width - RIGHT_PT
   const free = box.width - RIGHT_PT - BESIDE_GUTTER_PT - depth * PANEL_PT - LEAF_PT
   const gapPt = depth < 2 ? GAP_PT.most : Math.max(GAP_PT.least, Math.min(GAP_PT.most, free / (depth - 1)))
   return {
     box,
+    cuts,
     gutterX,
     gapPt,
     leftOf: (level) => gutterX - BESIDE_GUTTER_PT - PANEL_PT - level * (PANEL_PT + gapPt),
