@@ -180,11 +180,11 @@ function inverterTorques({ project }: PlanSystem): string[] {
 }
 
 /** A label carries the source of its own wording. */
-function labelTasks({ number, count, places, text, look, wording, source, along }: RequiredLabel): PlanTask[] {
+function labelTasks({ number, count, placeTitles, text, look, wording, source, along }: RequiredLabel): PlanTask[] {
   return [
     {
       id: '',
-      says: `label ${number}, ${count} at ${places.join(', ').replaceAll('_', ' ')}: ${text} (${look}; ${wording})`,
+      says: `label ${number}, ${count} at ${placeTitles.join(', ')}: ${text} (${look}; ${wording})`,
       source,
     },
     ...along.map(({ raceway, atFt }) => ({
