@@ -16,7 +16,23 @@ export {
   type ConductorDemand,
 } from './conductors/index.js'
 export { judgeBusbar, judgeSupplySide, type Busbar, type RuleVerdict } from './connection/index.js'
+export {
+  conductorConstant,
+  constantFromResistance,
+  faultAtService,
+  faultAtTransformer,
+  faultDown,
+  faultValues,
+  governingFaultA,
+  NEUTRAL_VOLTAGE_V,
+  pointToPointA,
+  recordRun,
+  type FaultPair,
+  type FaultRun,
+  type ServiceFault,
+} from './fault/index.js'
 export { bondingJumperSize, electrodeConductorSize } from './grounding/index.js'
+export { loadValues, serviceLoad, type ServiceLoad } from './loads/index.js'
 export { branchesAtSize, connectionAtSize } from './other-size.js'
 export {
   chooseRaceway,

@@ -1,8 +1,9 @@
+import { designTemperatures } from '../climate/index.js'
 import type { Electrical, Project } from '../project/index.js'
 import { Worksheet } from '../worksheet/index.js'
 import { branchSources, statedBranchesFit, buildSources } from './circuits/index.js'
 import { newJob, type Job, resolveEdition, type PanelValues } from './system/index.js'
-import { checkConnection } from './distribution/index.js'
+import { checkConnection, failingOnWay } from './distribution/index.js'
 
 /**
  * Number of branch circuits that the wiring stage makes for other numbers of modules.
@@ -26,14 +27,24 @@ export function connectionAtSize(
   modules: Readonly<Record<string, number>>,
 ): { readonly panel: PanelValues; readonly combiner: PanelValues | null } {
   const job = jobAtSize(project, modules)
-  const { panel, combiner } = checkConnection(job, buildSources(job), [], undefined)
-  return { panel, combiner }
+  const { panel, combiner, tree, verdicts } = checkConnection(job, buildSources(job), [])
+  // Whatever stops it further towards the utility counts as the panel's.
+  const [stop] = failingOnWay(tree, verdicts).filter(({ id }) => id !== 'combiner')
+  return {
+    panel: stop === undefined ? panel : { ...panel, complies: false, section: stop.governs?.section ?? '' },
+    combiner,
+  }
 }
 
 /** Branches as stated where they hold just these modules, else split as where none are stated. */
 function jobAtSize(project: Project, modules: Readonly<Record<string, number>>): Job {
+  // Only conductors under distribution or of the service are chosen or derated here.
+  const derates =
+    project.electrical?.distribution !== undefined || project.electrical?.service?.conductor_insulation !== undefined
   const context = {
-    designTemperatures: { extremeLow: undefined, high2pct: undefined, high0p4pct: undefined },
+    designTemperatures: derates
+      ? designTemperatures(project.site, new Worksheet())
+      : { extremeLow: undefined, high2pct: undefined, high0p4pct: undefined },
     arrangement: { modules },
   }
   const worksheet = new Worksheet()

@@ -8,6 +8,8 @@ import { checkConnection, conductorList, nodeValues, serviceBonding } from './di
 import { checkShutdown } from './shutdown/index.js'
 import { checkStrings } from './strings/index.js'
 import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
+import { faultValues } from './fault/index.js'
+import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
 import { resolveRuns } from './raceways/index.js'
@@ -37,7 +39,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const raceways = racewayValues(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
-  const { panel, combiner, tree, verdicts } = checkConnection(job, circuits, sized, undefined)
+  const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
   const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
@@ -50,7 +52,9 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     distribution: verdicts.map(nodeValues),
     conductors: conductorList({ job, tree, circuits, sized, grounding, bonding }),
     remedies: listRemedies(job, tree),
-    service_load_a: null,
+    service_load_a: load?.a ?? null,
+    service_load: loadValues(load),
+    fault_current: faultValues(fault),
     grounding,
     voltage: {
       method:

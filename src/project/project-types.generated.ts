@@ -1691,6 +1691,7 @@ degradation_pct_per_year?: number
  */
 export interface Electrical {
 service?: ElectricalService
+load_calculation?: LoadCalculation
 connection?: ElectricalConnection
 panel?: MainPanel
 distribution?: Distribution
@@ -1784,6 +1785,7 @@ conductor_sets?: ConductorSets
 conductor_ambient_c?: FeederAmbient
 meter?: ServiceMeter
 bonding?: ServiceBonding
+transformer?: ServiceTransformer
 }
 /**
  * The meter socket of the service.
@@ -1802,7 +1804,7 @@ rating_a?: number
  */
 adapter_rating_a?: number
 /**
- * Name of the entry under documents with the written acceptance of the utility.
+ * Id of the document under documents, with title and date, that is the written acceptance of the utility.
  */
 acceptance_document?: string
 }
@@ -1821,6 +1823,183 @@ electrode_conductor_awg?: ConductorSize
  * Whether a metal raceway or enclosure stands ahead of the service disconnect; it needs a supply-side bonding jumper.
  */
 metal_service_raceway?: boolean
+}
+/**
+ * The utility's single-phase 120/240 V transformer and the conductors from it to the service, from which the fault current is worked out. State run_ft, size, material and sets together; without them the fault current at the transformer itself is taken, which is the largest.
+ */
+export interface ServiceTransformer {
+/**
+ * Rating of the transformer, kVA; on its tank, or ask the utility. The largest that the utility may put there later is the safe one.
+ */
+rating_kva: number
+/**
+ * Impedance on its nameplate, percent; ask the utility. 10 percent less is reckoned with, the tolerance of a nameplate.
+ */
+impedance_pct: number
+/**
+ * Length one way of the conductors from the transformer to the service, ft.
+ */
+run_ft?: number
+size?: ConductorSize
+material?: ConductorMaterial
+/**
+ * Number of sets in parallel.
+ */
+sets?: number
+}
+/**
+ * Load of the dwelling at its service by one of the code's methods; what a smaller main breaker is judged by. Power sources do not reduce it.
+ */
+export interface LoadCalculation {
+/**
+ * optional_new (whole dwelling, NEC 220.82), optional_existing (dwelling that gets more load, 220.83), standard (220.40 and following), measured (220.87).
+ */
+method: ("optional_new" | "optional_existing" | "standard" | "measured")
+/**
+ * Floor area from the outside dimensions of every floor, without garage, open porches and spaces that cannot become rooms, ft2.
+ */
+floor_area_ft2?: number
+/**
+ * Number of 20 A small-appliance circuits of kitchen and dining; at least 2 are counted in every dwelling.
+ */
+small_appliance_circuits?: number
+/**
+ * Number of laundry circuits; at least 1 is counted in every dwelling.
+ */
+laundry_circuits?: number
+/**
+ * Appliances in place that have a circuit of their own or are fastened, keyed by your own ids; state {} when there are none. Not air conditioning, not heating.
+ */
+appliances?: {
+[k: string]: LoadAppliance
+}
+/**
+ * Loads that this project adds, keyed by your own ids. With the measured method also air conditioners and heaters that come new; with the other methods those stand under cooling and heating.
+ */
+new_loads?: {
+[k: string]: LoadAppliance
+}
+/**
+ * Air conditioning, keyed by your own ids; state {} when there is none. Not heat pumps, which stand under heating.
+ */
+cooling?: {
+[k: string]: LoadCooling
+}
+/**
+ * Electric space heating and heat pumps, keyed by your own ids; state {} when there is none.
+ */
+heating?: {
+[k: string]: LoadHeating
+}
+/**
+ * Only optional_existing, and there always: whether air conditioning or electric space heating is added to the dwelling. State it under cooling or heating too.
+ */
+existing_ac_or_heat_added?: boolean
+measured?: MeasuredDemand
+}
+/**
+ * One appliance with its nameplate rating: rating_va, or rating_w, or current_a with voltage_v.
+ */
+export interface LoadAppliance {
+/**
+ * range (with oven), oven (or a cooktop of its own), dryer (not one on the laundry circuit), water_heater, motor (pump, fan, disposer), ev_supply (charging of a vehicle), fixed (any other).
+ */
+kind: ("fixed" | "range" | "oven" | "dryer" | "water_heater" | "motor" | "ev_supply")
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Nameplate rating, W, of what heats; it counts as so many VA. Not for a motor, whose VA are more.
+ */
+rating_w?: number
+/**
+ * Nameplate current, A; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+}
+/**
+ * One air conditioner with its nameplate rating: rating_va, or current_a with voltage_v.
+ */
+export interface LoadCooling {
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Rated-load current of compressor and fans together, A; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+}
+/**
+ * One electric space heating with its nameplate rating: rating_va, or rating_w, or current_a with voltage_v.
+ */
+export interface LoadHeating {
+/**
+ * heat_pump, resistance, or thermal_storage (whose load is expected to run continuously at its full rating).
+ */
+kind: ("heat_pump" | "resistance" | "thermal_storage")
+/**
+ * Nameplate rating, VA.
+ */
+rating_va?: number
+/**
+ * Nameplate rating, W, of resistance or storage heat; it counts as so many VA. Not for a heat pump, whose VA are more.
+ */
+rating_w?: number
+/**
+ * Nameplate current, A; of a heat pump compressor and fans together; with voltage_v.
+ */
+current_a?: number
+/**
+ * Nameplate voltage that current_a belongs to, V.
+ */
+voltage_v?: (110 | 115 | 120 | 200 | 208 | 220 | 230 | 240)
+/**
+ * Heat pump only, and there always: rating of the electric heat strips that help it, VA; 0 when there are none.
+ */
+supplement_va?: number
+/**
+ * Resistance heat only: number of units with a thermostat of their own. Fewer than four are assumed when missing, which counts more.
+ */
+separately_controlled_units?: number
+}
+/**
+ * Largest demand of the dwelling as recorded.
+ */
+export interface MeasuredDemand {
+/**
+ * Largest demand of the year, kVA; of data in kW divide by the power factor. Or state peak_a.
+ */
+peak_kva?: number
+/**
+ * Largest demand over 15 minutes on the leg with the most load, A. Or state peak_kva.
+ */
+peak_a?: number
+/**
+ * year (a year of demand data), or 30_days (a recording over 30 days on the leg with the most load, in which heating or cooling ran).
+ */
+period: ("year" | "30_days")
+/**
+ * Whether photovoltaics, wind power or storage that shaves peaks worked on this service during the record.
+ */
+pv_on_service?: boolean
+/**
+ * Only with pv_on_service: whether the record is the gross demand, with what the sources gave the house added back.
+ */
+pv_added_back?: boolean
+/**
+ * Id under documents of the record of the demand, which has a title and a date. Without it the measured load does not count.
+ */
+document: string
 }
 /**
  * Where the PV system joins the house wiring.
@@ -2189,7 +2368,7 @@ panels: string[]
  */
 uncontrolled?: string[]
 /**
- * Name of the entry under documents that shows the listing as a power control system and its setting.
+ * Id of the document under documents, with title and date, that shows the listing as a power control system and its setting.
  */
 document?: string
 /**
@@ -2408,6 +2587,10 @@ fused?: boolean
  * Whether it is a circuit breaker in an enclosure of its own.
  */
 breaker?: boolean
+/**
+ * Interrupting rating of its breaker or fuses, A; asked for ahead of the service disconnect.
+ */
+interrupting_rating_a?: number
 /**
  * Where it is.
  */

@@ -3,6 +3,7 @@ import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
+import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
@@ -24,6 +25,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRE,
   ...CONNECTION,
   ...DISTRIBUTION,
+  ...LOADS,
   ...STRUCTURE,
   ...RAFTERS,
   ...SNOW,

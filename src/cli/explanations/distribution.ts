@@ -21,12 +21,6 @@ export const DISTRIBUTION: Explanations = {
     sources: nec('loadOnBusbar'),
     fix: 'Check the load calculation, or use a panel and feeder that carry the load.',
   },
-  'wire.load-above-service': {
-    means: 'The calculated load of the dwelling is above the rating of its service.',
-    rule: 'The service is rated for the calculated load; a PV system does not make that load smaller.',
-    sources: nec('serviceLoad'),
-    fix: 'Check the load calculation; else the service has to grow.',
-  },
   'wire.service-conductors': {
     means: 'The service conductors carry less than the rating of the service asks for.',
     rule: 'Conductors that bring the whole load of one dwelling have at least 83 percent of the rating of the service as ampacity.',
@@ -74,6 +68,18 @@ export const DISTRIBUTION: Explanations = {
     rule: 'A device that opens on a fault must be rated for the current that the utility can send.',
     sources: nec('interruptingRating'),
     fix: 'Ask the utility for the available fault current, and read the interrupting rating on the breakers.',
+  },
+  'wire.supply-side-interrupting': {
+    means: 'The device of a connection ahead of the service disconnect interrupts less than can flow there.',
+    rule: 'Nothing but the utility limits the current there, so the first device has to open the whole of it.',
+    sources: nec('interruptingRating'),
+    fix: 'Use fuses or a breaker with a higher interrupting rating.',
+  },
+  'wire.supply-side-interrupting-unknown': {
+    means: 'The interrupting rating of the device ahead of the service disconnect is not stated.',
+    rule: 'Nothing but the utility limits the current there, so the first device has to open the whole of it.',
+    sources: nec('interruptingRating'),
+    fix: 'Read it on breaker or fuses and state interrupting_rating_a of the disconnect.',
   },
   'wire.electrode-conductor-small': {
     means: 'The grounding electrode conductor of the service is smaller than its conductors ask for.',

@@ -1,4 +1,5 @@
 import { isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
+import { landingPanel } from '../../project/facts.js'
 import { StageError } from '../../worksheet/index.js'
 
 /**
@@ -17,19 +18,25 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
     'inverters, boxes and disconnects',
   )
   if (circuit.kind === 'dc_string' || isSupplyTap(circuit)) return others
+  // A tap ends in the PV disconnect, whose terminals are among the others.
+  if (electrical.connection?.kind === 'feeder_tap' && circuit.id === COMBINED_OUTPUT)
+    return lower(others, combinerEnd(job))
+  const landing = landingPanel(electrical)
   const atCombiner = electrical.combiner !== undefined
   const panel = () =>
-    end(job, electrical.panel?.terminal_temperature_c, 'electrical.panel.terminal_temperature_c', 'the panel')
-  const combiner = () =>
-    end(
-      job,
-      electrical.combiner?.terminal_temperature_c,
-      'electrical.combiner.terminal_temperature_c',
-      'the combiner panel',
-    )
+    end(job, landing.stated?.terminal_temperature_c, `${landing.where}.terminal_temperature_c`, 'the panel')
+  const combiner = () => combinerEnd(job)
   if (circuit.id === COMBINED_OUTPUT) return lower(others, lower(combiner(), panel()))
   return lower(others, atCombiner ? combiner() : panel())
 }
+
+const combinerEnd = (job: Job): 60 | 75 =>
+  end(
+    job,
+    job.electrical.combiner?.terminal_temperature_c,
+    'electrical.combiner.terminal_temperature_c',
+    'the combiner panel',
+  )
 
 const lower = (a: 60 | 75, b: 60 | 75): 60 | 75 => (a < b ? a : b)
 

@@ -11,6 +11,8 @@ export interface Busbar {
   readonly mainPosition: 'end' | 'centre'
   /** Whether the PV breaker stands at the end of the bus opposite to the feed. */
   readonly oppositeEnd: boolean
+  /** Whether breakers of several sources stand on it, which may be at both ends of a busbar fed in its centre. */
+  readonly bothEnds?: boolean
   /** Sum of rated inverter output currents, A. */
   readonly inverterA: Amperes
   /** Sum of PV breakers on this bus, A. */
@@ -159,7 +161,8 @@ function positionFault(rule: BusbarRule, bus: Busbar): string | undefined {
       return bus.oppositeEnd ? undefined : 'the PV breaker does not stand at the end opposite to the main'
     case 'centre-fed, either end':
       if (bus.mainPosition === 'end') return 'the busbar is fed at its end'
-      return bus.oppositeEnd ? undefined : 'the PV breaker does not stand at an end of the busbar'
+      if (!bus.oppositeEnd) return 'the PV breaker does not stand at an end of the busbar'
+      return bus.bothEnds === true ? 'several sources feed it, which may stand at both ends' : undefined
   }
 }
 

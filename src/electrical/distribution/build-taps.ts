@@ -1,4 +1,5 @@
 import { tapRules } from '../../tables/nec/index.js'
+import type { DistributionTap } from '../../project/index.js'
 import type { Job } from '../system/index.js'
 import { feederById, flowOnTap, flowThroughFeeder } from './flows.js'
 import { nodeConductor } from './feeder-conductor.js'
@@ -16,7 +17,7 @@ export function buildTaps(job: Job, tree: Tree): TapNode[] {
       position: stated.position ?? ('along' as const),
       method: stated.method,
       lengthFt: stated.length_ft,
-      endDeviceA: endDeviceOf(tree, id, stated.end_device_a),
+      endDeviceA: endDeviceOf(tree, id, stated),
       endDevices: endDevicesOf(tree, id, stated.end_devices),
       loadA: stated.load_a,
       leavesEnclosure: stated.leaves_enclosure ?? true,
@@ -50,13 +51,18 @@ export function buildTaps(job: Job, tree: Tree): TapNode[] {
   })
 }
 
-/** The device of the source that hangs on it, else the one stated. */
-function endDeviceOf(tree: Tree, id: string, stated: number | undefined): number | undefined {
+/** Devices that it ends in together, A: of the sources that hang on it, else those stated. */
+function endDeviceOf(
+  tree: Tree,
+  id: string,
+  { end_device_a: eachA, end_devices: count }: DistributionTap,
+): number | undefined {
   const devices = tree.sources
     .filter(({ at }) => at !== 'supply_side' && 'tap' in at && at.tap === id)
     .flatMap((source) => source.devices.map(({ ratingA }) => ratingA ?? 0))
   const sumA = devices.reduce((sum, ratingA) => sum + ratingA, 0)
-  return sumA > 0 ? Math.max(sumA, stated ?? 0) : stated
+  const statedA = eachA === undefined ? undefined : eachA * (count ?? 1)
+  return sumA > 0 ? Math.max(sumA, statedA ?? 0) : statedA
 }
 
 function endDevicesOf(tree: Tree, id: string, stated: number | undefined): number {

@@ -1,6 +1,8 @@
 import { StageError } from '../../worksheet/index.js'
 import { endingAtConnection } from '../circuits/index.js'
 import { checkSupplySide, type Sources } from '../connection/index.js'
+import { faultAtService, type ServiceFault } from '../fault/index.js'
+import { serviceLoad, type ServiceLoad } from '../loads/index.js'
 import type { SizedSegment } from '../segments/index.js'
 import {
   COMBINED_OUTPUT,
@@ -11,13 +13,12 @@ import {
   type Job,
   type PanelValues,
 } from '../system/index.js'
-import type { Amperes } from '../../values/index.js'
 import { buildTree } from './build-tree.js'
 import { findInConnection } from './find-in-connection.js'
 import { findCombiner } from './find-panel-of-pv.js'
 import { findInTree } from './find-in-tree.js'
 import { judgeCombiner } from './judge-combiner.js'
-import { judgeTree } from './judge-tree.js'
+import { failingOnWay, judgeTree } from './judge-tree.js'
 import { panelValues } from './node-values.js'
 import { recordTree } from './record-tree.js'
 import { PV_SOURCE, SERVICE, type Tree } from './tree.js'
@@ -27,6 +28,8 @@ import type { NodeVerdict } from './verdict.js'
 export interface ConnectionVerdict {
   readonly tree: Tree
   readonly verdicts: readonly NodeVerdict[]
+  readonly load: ServiceLoad | undefined
+  readonly fault: ServiceFault | undefined
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
 }
@@ -39,14 +42,12 @@ const POLES = 2
  *
  * @param sized Segments that are sized, of which the conductors ahead of a supply-side device are judged; none where they
  * are chosen anew.
- * @param serviceLoadA Calculated load of the dwelling, A; undefined without a calculation.
  * @throws StageError when a rating that a sum needs is missing.
  */
 export function checkConnection(
   job: Job,
   circuits: readonly Circuit[],
   sized: readonly SizedSegment[],
-  serviceLoadA: Amperes | undefined,
 ): ConnectionVerdict {
   const { connection } = job.electrical
   if (connection === undefined)
@@ -59,17 +60,23 @@ export function checkConnection(
   const first = circuits.filter((circuit) => isAc(circuit) && !isShared(circuit))
   const sources = sourcesOf(circuits, first)
   findInConnection(job, output, first)
-  const tree = buildTree(job, { sources, serviceLoadA })
+  const load = serviceLoad(job)
+  const fault = faultAtService(job)
+  const tree = buildTree(job, { sources, serviceLoadA: load?.a })
   const combiner = output === undefined ? undefined : judgeCombiner(job, first, output, landingId(tree))
   const verdicts = [...judgeTree(tree), ...(combiner === undefined ? [] : [combiner.verdict])]
   const panel =
-    connection.kind === 'supply_side' ? checkSupplySide(job, sources, sized) : panelOfPv(tree, verdicts, sources)
+    connection.kind === 'supply_side'
+      ? supplySidePanel(checkSupplySide(job, sources, sized), tree, verdicts)
+      : panelOfPv(tree, verdicts, sources)
   recordTree(job, tree, verdicts)
   if (combiner !== undefined) findCombiner(job, combiner)
-  findInTree(job, tree, verdicts, panel)
+  findInTree(job, { tree, verdicts, panel, fault })
   return {
     tree,
     verdicts,
+    load,
+    fault,
     combiner: combiner === undefined ? null : panelValues(combiner.panel, combiner.verdict, combiner.spacesNeeded),
     panel,
   }
@@ -89,6 +96,12 @@ function sourcesOf(circuits: readonly Circuit[], first: readonly Circuit[]): Sou
     firstBreakersA: first.reduce((sum, circuit) => sum + (circuit.deviceA ?? 0), 0),
   }
 }
+
+/** The verdict on a supply-side connection, with the other sources that stand there. */
+const supplySidePanel = (own: PanelValues, tree: Tree, verdicts: readonly NodeVerdict[]): PanelValues => ({
+  ...own,
+  complies: own.complies && failingOnWay(tree, verdicts).length === 0,
+})
 
 /** The panel with the PV breaker; of a feeder tap the one that the feeder comes from. */
 function panelOfPv(tree: Tree, verdicts: readonly NodeVerdict[], sources: Sources): PanelValues {

@@ -220,8 +220,12 @@ function serviceRows({ service, panels, feeders }: Tree): ConductorValues[] {
   ]
 }
 
+/** Jumper at the end of a metal raceway: by the device, as the ground in it, 250.102(D). */
+const groundAt = (sized: readonly SizedSegment[], at: string): string =>
+  sized.find(({ segment }) => at.startsWith(`${segment.id} `))?.ground ?? '8'
+
 /** Conductors that carry fault current only: they have a size by table, and no ampacity to compare. */
-function groundRows({ grounding, bonding }: ListInputs): ConductorValues[] {
+function groundRows({ grounding, bonding, sized }: ListInputs): ConductorValues[] {
   const rows: { from: string; to: string; size: string; method: string; section: string }[] = [
     {
       from: 'rails and modules',
@@ -282,6 +286,14 @@ function groundRows({ grounding, bonding }: ListInputs): ConductorValues[] {
         section: '250.102(C)',
       })
   }
+  for (const { at, between } of grounding.raceway_bonding)
+    rows.push({
+      from: `metal raceway at ${at}`,
+      to: 'box or bushing',
+      size: groundAt(sized, at),
+      method: `bonding jumper where ${between} meet`,
+      section: '250.102(D)',
+    })
   return rows.map(({ from, to, size, method, section }, i) => ({
     tag: `G${i + 1}`,
     from,

@@ -1,4 +1,5 @@
 import { necSource } from '../../tables/nec/index.js'
+import type { FaultPair } from '../fault/index.js'
 import type { Job, PanelValues } from '../system/index.js'
 import { findDevices } from './find-devices.js'
 import { findFault } from './find-fault.js'
@@ -6,25 +7,43 @@ import { findMeter } from './find-meter.js'
 import { findPanelOfPv } from './find-panel-of-pv.js'
 import { findUnknown } from './find-unknown.js'
 import { pathOfPv } from './judge-tree.js'
-import { SERVICE, type Tree } from './tree.js'
+import { flowOnSupplySide } from './flows.js'
+import { PV_SOURCE, SERVICE, type Tree } from './tree.js'
 import type { NodeRule, NodeVerdict } from './verdict.js'
 
+/** What was found about the installation. */
+export interface Found {
+  readonly tree: Tree
+  readonly verdicts: readonly NodeVerdict[]
+  readonly panel: PanelValues
+  /** Available fault current at the service; undefined when it is not known. */
+  readonly fault: FaultPair | undefined
+}
+
 /** What fails in the installation, and what could not be checked. */
-export function findInTree(job: Job, tree: Tree, verdicts: readonly NodeVerdict[], panel: PanelValues): void {
+export function findInTree(job: Job, found: Found): void {
+  const { tree, verdicts, panel, fault } = found
   findPanelOfPv(job, tree, panel)
   const short = job.electrical.distribution === undefined
   for (const verdict of verdicts.filter(({ kind }) => kind !== 'combiner')) {
     // The panel of the short form is told of with the words for the only panel.
     if (short && verdict.kind === 'panel') findLoad(job, verdict)
     else if (verdict.kind === 'panel') findPanel(job, tree, verdict)
-    else for (const rule of verdict.rules) if (rule.needed === 'all' && !rule.holds) findRule(job, verdict, rule)
+    else
+      for (const rule of verdict.rules)
+        if (rule.needed === 'all' && !rule.holds && !toldAlone(tree, rule)) findRule(job, verdict, rule)
     if (verdict.kind === 'tap') findTap(job, verdict)
   }
   findDevices(job, tree)
-  findFault(job, tree)
+  findFault(job, tree, fault)
   findMeter(job, tree)
-  findUnknown(job, tree, verdicts)
+  findUnknown(job, tree, verdicts, fault)
 }
+
+/** The load is told of where it is worked out, and the PV system alone on the supply side where that connection is checked. */
+const toldAlone = (tree: Tree, { rule }: NodeRule): boolean =>
+  rule === 'load within service' ||
+  (rule === 'supply side' && flowOnSupplySide(tree).sources.every(({ id }) => id === PV_SOURCE))
 
 function findLoad(job: Job, verdict: NodeVerdict): void {
   const rule = verdict.rules.find((each) => each.rule === 'load within busbar' && !each.holds)
@@ -50,23 +69,30 @@ function findPanel(job: Job, tree: Tree, verdict: NodeVerdict): void {
 
 /** A rule that has to hold and does not. */
 function findRule(job: Job, verdict: NodeVerdict, rule: NodeRule): void {
-  job.worksheet.find({
-    severity: 'error',
-    id: IDS[rule.rule] ?? 'wire.node-rule',
-    message: `${verdict.name}: ${rule.rule}: ${rule.why}`,
-    where: verdict.where,
-    source: necSource(job.edition, rule.section, rule.standing),
-    fix: FIXES[verdict.kind] ?? 'Read the ratings again, or have an electrician look at it',
-  })
-}
-
-const IDS: Readonly<Record<string, string>> = {
-  'device within busbar': 'wire.main-above-busbar',
-  'load within busbar': 'wire.load-above-busbar',
-  'load within service': 'wire.load-above-service',
-  'service conductors': 'wire.service-conductors',
-  'least service': 'wire.service-small',
-  'supply side': 'wire.supply-side-sum',
+  function say(id: string): void {
+    job.worksheet.find({
+      severity: 'error',
+      id,
+      message: `${verdict.name}: ${rule.rule}: ${rule.why}`,
+      where: verdict.where,
+      source: necSource(job.edition, rule.section, rule.standing),
+      fix: FIXES[verdict.kind] ?? 'Read the ratings again, or have an electrician look at it',
+    })
+  }
+  switch (rule.rule) {
+    case 'device within busbar':
+      return say('wire.main-above-busbar')
+    case 'load within busbar':
+      return say('wire.load-above-busbar')
+    case 'service conductors':
+      return say('wire.service-conductors')
+    case 'least service':
+      return say('wire.service-small')
+    case 'supply side':
+      return say('wire.supply-side-sum')
+    default:
+      return say('wire.node-rule')
+  }
 }
 
 const FIXES: Readonly<Record<string, string>> = {

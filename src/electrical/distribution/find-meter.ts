@@ -1,4 +1,4 @@
-import { practice, type Job } from '../system/index.js'
+import { practice, shownDocument, type Job } from '../system/index.js'
 import { flowOnSupplySide } from './flows.js'
 import type { Tree } from './tree.js'
 
@@ -50,12 +50,12 @@ function checkAdapter(job: Job, tree: Tree, where: string): void {
       source,
       fix: 'Read it in the instructions of the adapter',
     })
-  const document = meter?.acceptance_document
-  if (document === undefined || !Object.hasOwn(job.project.documents ?? {}, document))
+  if (shownDocument(job, meter?.acceptance_document) === undefined)
     job.worksheet.find({
       severity: 'error',
       id: 'wire.meter-adapter-acceptance',
-      message: 'a collar adapter needs the written acceptance of the utility, and no entry under documents shows it',
+      message:
+        'a collar adapter needs the written acceptance of the utility, and no dated document under documents shows it',
       where: `${where}.acceptance_document`,
       source: practice('rules of the utility'),
       fix: 'Ask the utility, add its letter under documents and name it here',

@@ -1,9 +1,15 @@
+import type { FaultPair } from '../fault/index.js'
 import type { Job } from '../system/index.js'
 import type { Tree } from './tree.js'
 import type { NodeVerdict } from './verdict.js'
 
 /** Checks that could not be made, each told once with what is missing. */
-export function findUnknown(job: Job, tree: Tree, verdicts: readonly NodeVerdict[]): void {
+export function findUnknown(
+  job: Job,
+  tree: Tree,
+  verdicts: readonly NodeVerdict[],
+  fault: FaultPair | undefined,
+): void {
   for (const verdict of verdicts) {
     const panel = tree.panels.find(({ id }) => verdict.kind === 'panel' && id === verdict.id)
     const by120 = verdict.governs?.needed === 'one_of' && verdict.complies && verdict.governs.formula.includes('1.2')
@@ -17,7 +23,7 @@ export function findUnknown(job: Job, tree: Tree, verdicts: readonly NodeVerdict
         fix: 'Make a load calculation (electrical.load_calculation), or state load_a of this panel',
       })
   }
-  findFaultUnknown(job, tree)
+  findFaultUnknown(job, tree, fault !== undefined)
   const { ratingA, ampacityA } = tree.service
   if (job.electrical.distribution !== undefined && (ratingA === undefined || ampacityA === undefined))
     job.worksheet.find({
@@ -30,15 +36,14 @@ export function findUnknown(job: Job, tree: Tree, verdicts: readonly NodeVerdict
     })
 }
 
-function findFaultUnknown(job: Job, tree: Tree): void {
-  const known = job.electrical.service?.available_fault_current_a !== undefined
+function findFaultUnknown(job: Job, tree: Tree, known: boolean): void {
   const unread = tree.panels.filter(({ interruptingA }) => interruptingA === undefined)
   if (known && unread.length === 0) return
   job.worksheet.find({
     severity: 'note',
     id: 'wire.fault-current-unknown',
     message: `whether the breakers interrupt the fault current was not checked: ${[
-      ...(known ? [] : ['the available fault current of the service is not stated']),
+      ...(known ? [] : ['the available fault current of the service is not known']),
       ...(unread.length === 0
         ? []
         : [`no interrupting rating is stated for ${unread.map(({ name }) => name).join(', ')}`]),

@@ -53,6 +53,16 @@ export function flowAlong(tree: Tree, { id }: FeederNode): Flow {
   return flowOf(tree, ({ at }) => taps.some((tap) => isTap(at, tap.id)))
 }
 
+/** Sources on the taps of a feeder, wherever they join it. */
+export function flowOnTaps(tree: Tree, { id }: FeederNode): Flow {
+  const taps = tree.taps.filter((tap) => tap.feeder === id)
+  return flowOf(tree, ({ at }) => taps.some((tap) => isTap(at, tap.id)))
+}
+
+/** What sources add to the device ahead of them, A: 125 percent of their currents; 2011 counts their first devices. */
+export const addedA = ({ edition }: Tree, { requiredA, firstDevicesA }: Flow): Amperes =>
+  edition === 'NEC 2011' ? Math.max(firstDevicesA, requiredA) : requiredA
+
 export const feederById = (tree: Tree, id: string): FeederNode | undefined =>
   tree.feeders.find((feeder) => feeder.id === id)
 

@@ -1,6 +1,6 @@
 export { checkConnection, type ConnectionVerdict } from './check-connection.js'
 export { nodeValues } from './node-values.js'
-export { judgeTree, largestPvA, pathOfPv } from './judge-tree.js'
+export { failingOnWay, judgeTree, largestPvA, pathOfPv } from './judge-tree.js'
 export type { Tree, PanelNode, FeederNode, TapNode, SourceNode, ServiceNode } from './tree.js'
 export type { NodeVerdict, NodeRule } from './verdict.js'
 export { conductorList } from './conductor-list.js'

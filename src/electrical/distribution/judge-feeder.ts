@@ -3,7 +3,7 @@ import { mostByBreakers } from '../connection/index.js'
 import { equipmentGroundSize, largerOf } from '../conductors/index.js'
 import { deviceProtects } from '../system/index.js'
 import type { Amperes } from '../../values/index.js'
-import { flowAlong, flowThroughFeeder, panelById, type Flow } from './flows.js'
+import { addedA, flowAlong, flowThroughFeeder, panelById, type Flow } from './flows.js'
 import { compare } from './node-rule.js'
 import type { FeederNode, PanelNode, Tree } from './tree.js'
 import { nodeVerdict, type NodeRule, type NodeVerdict } from './verdict.js'
@@ -151,7 +151,7 @@ export function supplyA(tree: Tree, feeder: FeederNode): Amperes | undefined {
 function partBeyond(tree: Tree, feeder: FeederNode, flow: Flow, beyond: PanelNode | undefined): NodeRule {
   const { ampacityA } = feeder.conductor
   const mainA = supplyA(tree, feeder) ?? Infinity
-  const sourcesA = tree.edition === 'NEC 2011' ? Math.max(flow.firstDevicesA, flow.requiredA) : flow.requiredA
+  const sourcesA = addedA(tree, flow)
   const endA = beyond?.mainA
   const guarded = endA !== undefined && endA <= ampacityA
   const sumA = guarded ? endA : mainA + sourcesA
@@ -173,16 +173,20 @@ function partBeyond(tree: Tree, feeder: FeederNode, flow: Flow, beyond: PanelNod
 }
 
 function loadRule(tree: Tree, feeder: FeederNode, beyond: PanelNode | undefined): NodeRule[] {
-  if (beyond?.loadA === undefined) return []
+  const loadsA = [beyond, ...tree.taps.filter((tap) => tap.feeder === feeder.id)]
+    .map((each) => each?.loadA)
+    .filter((loadA) => loadA !== undefined)
+  if (loadsA.length === 0) return []
+  const loadA = loadsA.reduce((sum, each) => sum + each, 0)
   return [
     compare(tree.edition, {
       rule: 'feeder carries its load',
       topic: 'feederLoad',
       formula: 'L <= min(D, Z)',
-      terms: { L: beyond.loadA, D: feeder.device.ratingA ?? feeder.conductor.ampacityA, Z: feeder.conductor.ampacityA },
-      sumA: beyond.loadA,
+      terms: { L: loadA, D: feeder.device.ratingA ?? feeder.conductor.ampacityA, Z: feeder.conductor.ampacityA },
+      sumA: loadA,
       limitA: Math.min(feeder.conductor.ampacityA, feeder.device.ratingA ?? Infinity),
-      what: 'calculated load, against device and conductors',
+      what: 'calculated load of its panel and taps, against device and conductors',
     }),
   ]
 }

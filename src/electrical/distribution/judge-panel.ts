@@ -1,10 +1,10 @@
 import { labelWords, onOneLine, SOURCE_FACTOR, type BusbarRule } from '../../tables/nec/index.js'
-import { judgeBusbar, type Busbar, type FeedThrough, type RuleVerdict } from '../connection/index.js'
+import { judgeBusbar, mostByBreakers, type Busbar, type FeedThrough, type RuleVerdict } from '../connection/index.js'
 import type { Amperes } from '../../values/index.js'
-import { feederTo, flowThroughFeeder, flowThroughPanel, panelById, type Flow } from './flows.js'
+import { addedA, feederTo, flowOnTaps, flowThroughFeeder, flowThroughPanel, panelById, type Flow } from './flows.js'
 import { compare } from './node-rule.js'
 import { powerControlRule } from './power-control.js'
-import type { BackfedDevice, PanelNode, Tree } from './tree.js'
+import { PV_SOURCE, type BackfedDevice, type PanelNode, type Tree } from './tree.js'
 import { nodeVerdict, type NodeRule, type NodeVerdict } from './verdict.js'
 
 /**
@@ -16,7 +16,7 @@ export function judgePanel(tree: Tree, panel: PanelNode): NodeVerdict {
   const flow = flowThroughPanel(tree, panel)
   const feeder = feederTo(tree, panel.id)
   const bus = busbarOf(tree, panel, flow)
-  const mainA = bus?.mainA
+  const mainA = panel.mainA ?? feeder?.device.ratingA ?? bus?.mainA
   const base = {
     id: panel.id,
     kind: 'panel' as const,
@@ -27,15 +27,17 @@ export function judgePanel(tree: Tree, panel: PanelNode): NodeVerdict {
     mainA,
     inverterA: flow.currentA,
   }
-  const rules = [...mainRules(tree, panel, mainA), ...loadRules(tree, panel, mainA)]
+  const rules = [...mainRules(tree, panel, bus?.mainA), ...loadRules(tree, panel, mainA)]
   if (flow.sources.length === 0) return nodeVerdict({ ...base, rules })
   if (bus === undefined) return nodeVerdict({ ...base, rules: [...rules, unprotected(tree)] })
-  const control = powerControlRule(tree, panel, bus.mainA)
+  const control = powerControlRule(tree, panel, mainA ?? bus.mainA)
   return nodeVerdict({
     ...base,
     rules: [
       ...rules,
-      ...judgeBusbar(tree.edition, bus).map((verdict) => busbarRule(verdict, panel, bus)),
+      ...judgeBusbar(tree.edition, bus).map((verdict) =>
+        busbarRule({ ...verdict, maxInverterA: largestA(tree, panel, bus, verdict) }, panel, bus),
+      ),
       ...(control === undefined ? [] : [control]),
     ],
   })
@@ -46,6 +48,7 @@ export function busbarOf(tree: Tree, panel: PanelNode, flow: Flow): Busbar | und
   const mainA = protectedByA(tree, panel)
   if (mainA === undefined) return undefined
   const devices = backfedDevices(tree, panel)
+  const idleSourcesA = ownDevices(tree, panel, false).reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0)
   const loadFeedersA = tree.feeders
     .filter((feeder) => feeder.from === panel.id && flowThroughFeeder(tree, feeder).sources.length === 0)
     .reduce((sum, { device, throughLugs }) => sum + (throughLugs ? 0 : (device.ratingA ?? 0)), 0)
@@ -53,35 +56,62 @@ export function busbarOf(tree: Tree, panel: PanelNode, flow: Flow): Busbar | und
     busA: panel.busA,
     mainA,
     mainPosition: panel.mainPosition,
+    bothEnds: new Set(devices.map(({ where }) => where)).size > 1,
     oppositeEnd: devices.length > 0 && devices.every(({ oppositeEnd }) => oppositeEnd === true),
     inverterA: flow.currentA,
     sourceBreakersA: devices.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0),
     firstBreakersA: flow.firstDevicesA,
-    loadBreakersA: panel.loadBreakersA === undefined ? undefined : panel.loadBreakersA + loadFeedersA,
+    loadBreakersA: panel.loadBreakersA === undefined ? undefined : panel.loadBreakersA + loadFeedersA + idleSourcesA,
     feedThrough: lugsOf(tree, panel),
   }
 }
 
+/**
+ * Largest sum of source currents that a rule takes. Where a rule counts breakers, those of feeders and of other sources stay
+ * as they are, and only the devices of this project's system go with its current.
+ */
+function largestA(tree: Tree, panel: PanelNode, bus: Busbar, { rule, holds, maxInverterA }: RuleVerdict): Amperes {
+  const counts = rule.expression === 'breakers' || rule.expression === 'breaker-sum'
+  const pv = tree.sources.find(({ id }) => id === PV_SOURCE)
+  if (!counts || pv === undefined || (maxInverterA === 0 && !holds)) return maxInverterA
+  const lands = pv.at !== 'supply_side' && 'panel' in pv.at && pv.at.panel === panel.id
+  const first = rule.expression === 'breakers'
+  if (!first && !lands) return holds ? Infinity : 0
+  const ownA = (first ? pv.firstDevicesA : pv.devices.map(({ ratingA }) => ratingA ?? 0)).reduce((sum, a) => sum + a, 0)
+  const passes = flowThroughPanel(tree, panel).sources.includes(pv)
+  if (!passes) return holds ? Infinity : 0
+  const fixedA = (first ? bus.firstBreakersA : bus.sourceBreakersA + (bus.loadBreakersA ?? 0)) - ownA
+  const leftA = (first ? rule.share * bus.busA - bus.mainA : bus.busA) - fixedA - (first ? 0 : lugsDeviceA(bus))
+  const most = mostByBreakers(leftA, ownA, pv.currentA).maxInverterA + bus.inverterA - pv.currentA
+  return bus.feedThrough === undefined ? most : Math.min(most, maxInverterA)
+}
+
+const lugsDeviceA = ({ feedThrough }: Busbar): Amperes => feedThrough?.deviceA ?? 0
+
 /** Devices of this busbar through which sources feed: their own, and those of feeders with sources below. */
 export function backfedDevices(tree: Tree, panel: PanelNode): BackfedDevice[] {
-  const own = tree.sources.flatMap(({ at, devices, runsInParallel }) =>
-    runsInParallel && at !== 'supply_side' && 'panel' in at && at.panel === panel.id ? devices : [],
-  )
   const feeders = tree.feeders.filter(
     (feeder) => feeder.from === panel.id && flowThroughFeeder(tree, feeder).sources.length > 0,
   )
-  return [...own, ...feeders.map(({ device }) => device)]
+  return [...ownDevices(tree, panel, true), ...feeders.map(({ device }) => device)]
+}
+
+/** Devices of the sources that land on this busbar: of those that run beside the utility, or of those that cannot. */
+function ownDevices(tree: Tree, panel: PanelNode, inParallel: boolean): BackfedDevice[] {
+  return tree.sources.flatMap(({ at, devices, runsInParallel }) =>
+    runsInParallel === inParallel && at !== 'supply_side' && 'panel' in at && at.panel === panel.id ? devices : [],
+  )
 }
 
 /**
- * Device that protects a busbar from the side of the utility, A: its own main, else that of its feeder. Behind
- * feed-through lugs without a device it is the one of the panel before, with what sources put into that one.
+ * What protects a busbar from the side of the utility, A: its own main, else the device of its feeder with what sources
+ * on taps of that feeder add behind it. Behind feed-through lugs without a device it is the one of the panel before, with what sources put into that one.
  */
 function protectedByA(tree: Tree, panel: PanelNode): Amperes | undefined {
   const feeder = feederTo(tree, panel.id)
   if (panel.mainA !== undefined) return panel.mainA
   if (feeder === undefined) return undefined
-  if (feeder.device.ratingA !== undefined) return feeder.device.ratingA
+  if (feeder.device.ratingA !== undefined) return feeder.device.ratingA + addedA(tree, flowOnTaps(tree, feeder))
   const before = panelById(tree, feeder.from)
   const aheadA = before === undefined ? undefined : protectedByA(tree, before)
   if (before === undefined || aheadA === undefined) return undefined
@@ -114,7 +144,7 @@ function mainRules(tree: Tree, panel: PanelNode, mainA: Amperes | undefined): No
       terms: { M: mainA, B: panel.busA },
       sumA: mainA,
       limitA: panel.busA,
-      what: 'device that protects the busbar, against its rating',
+      what: 'device that protects the busbar, with sources that join behind it, against its rating',
     }),
   ]
 }

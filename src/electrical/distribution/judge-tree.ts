@@ -24,6 +24,8 @@ export function judgeTree(tree: Tree): NodeVerdict[] {
   ]
 }
 
+const KIND = { pv: 'PV', storage: 'storage', generator: 'generator' } as const
+
 /** An existing source: its device carries it. */
 function judgeSource(tree: Tree, source: SourceNode): NodeVerdict {
   const { id, name, where, at, currentA, devices } = source
@@ -32,7 +34,7 @@ function judgeSource(tree: Tree, source: SourceNode): NodeVerdict {
     id,
     kind: 'source',
     parent: at === 'supply_side' ? SERVICE : 'panel' in at ? at.panel : at.tap,
-    name,
+    name: `${name} (${KIND[source.kind]})`,
     where,
     busA: undefined,
     mainA: deviceA,
@@ -79,4 +81,12 @@ export function largestPvA(tree: Tree, verdicts: readonly NodeVerdict[]): Ampere
     .filter(({ id, kind }) => onWay.has(id) && kind !== 'service')
     .map(({ maxInverterA, inverterA }) => maxInverterA - (inverterA - pvA))
   return Math.max(0, Math.min(...limits))
+}
+
+/** Nodes between the PV system and the utility that do not take it; of the service only what sources have to do with. */
+export function failingOnWay(tree: Tree, verdicts: readonly NodeVerdict[]): NodeVerdict[] {
+  const way = new Set(pathOfPv(tree))
+  return verdicts.filter(({ id, kind, complies, rules }) =>
+    kind === 'service' ? rules.some(({ rule, holds }) => rule === 'supply side' && !holds) : way.has(id) && !complies,
+  )
 }

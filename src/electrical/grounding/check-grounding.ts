@@ -147,7 +147,7 @@ function supplySideBonding(job: Job, sized: readonly SizedSegment[]): string | n
   job.worksheet.find({
     severity: 'note',
     id: 'wire.supply-side-not-judged',
-    message: `not judged ahead of the PV disconnect: where neutral and ground are bonded (its jumper is at least ${jumper} AWG copper), the way of its electrode conductor, the interrupting rating of its overcurrent device, and whether the tap connectors are listed for their place and have room there`,
+    message: `not judged ahead of the PV disconnect: where neutral and ground are bonded (its jumper is at least ${jumper} AWG copper), the way of its electrode conductor, and whether the tap connectors are listed for their place and have room there`,
     where: 'electrical.connection',
     source: job.nec('serviceGrounding'),
     fix: 'Have a licensed electrician settle them with the authority and the utility, as for a service; ask the utility for the available fault current',

@@ -1,5 +1,6 @@
 import type { RemedyCosts } from '../../project/index.js'
-import { judgeTree, largestPvA, pathOfPv, type NodeVerdict, type Tree } from '../distribution/index.js'
+import type { Job } from '../system/index.js'
+import { failingOnWay, judgeTree, largestPvA, type Tree } from '../distribution/index.js'
 import type { Amperes } from '../../values/index.js'
 
 /** A way out when no connection rule holds. */
@@ -38,10 +39,5 @@ export function byChange(
   }
 }
 
-/** Nodes between the PV system and the utility that do not take it; of the service only what sources have to do with. */
-export function failingOnWay(tree: Tree, verdicts: readonly NodeVerdict[]): NodeVerdict[] {
-  const way = new Set(pathOfPv(tree))
-  return verdicts.filter(({ id, kind, complies, rules }) =>
-    kind === 'service' ? rules.some(({ rule, holds }) => rule === 'supply side' && !holds) : way.has(id) && !complies,
-  )
-}
+/** Section of a topic in the edition of the job. */
+export const sectionName = (job: Job, topic: Parameters<Job['nec']>[0]): string => job.nec(topic).place ?? ''

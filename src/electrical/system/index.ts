@@ -14,8 +14,10 @@ export { countModules } from './count-modules.js'
 export { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
 export { extremeLowC, finite, newJob, outdoorDesignC, positive, practice, type Job, type WiringContext } from './job.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
+export type { FaultValues, LoadValues } from './load-values.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
+export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
   CircuitValues,

@@ -1,4 +1,5 @@
 import type { TradeSize } from '../../tables/nec/index.js'
+import type { FaultValues, LoadValues } from './load-values.js'
 import type { CircuitKind } from './circuit.js'
 
 /** What the wiring stage returns; the names are those of the JSON output. */
@@ -18,6 +19,8 @@ export interface WiringValues {
   readonly remedies: readonly RemedyValues[]
   /** Calculated load of the dwelling, A; null without a calculation. */
   readonly service_load_a: number | null
+  readonly service_load: LoadValues | null
+  readonly fault_current: FaultValues | null
   readonly grounding: GroundingValues
   readonly voltage: VoltageValues
 }

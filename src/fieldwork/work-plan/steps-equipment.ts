@@ -1,4 +1,5 @@
 import type { RequiredLabel } from '../../drawings/index.js'
+import { landingPanel } from '../../project/facts.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import { inchesOf, own } from '../../values/index.js'
@@ -117,7 +118,7 @@ export const STEPS_EQUIPMENT: readonly StepRule[] = [
       },
       {
         says: ({ project }) =>
-          torqueText('the terminals in the panel', project.electrical?.panel?.terminal_torque_lb_in),
+          torqueText('the terminals in the panel', landingPanel(project.electrical).stated?.terminal_torque_lb_in),
         source: WORK_SOURCES.torque,
       },
       { when: wallUnits, says: inverterTorques, source: WORK_SOURCES.torque },

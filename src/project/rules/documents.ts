@@ -1,8 +1,9 @@
 import { documentsOf } from '../documents.js'
+import type { Segments } from '../path.js'
 import { listWords, showValue } from '../words.js'
 import type { Rule } from './rule.js'
 
-/** Ids of documents are unique, and what `rafters_verified_by` names is one of them, with title and date. */
+/** Ids of documents are unique, and what names one finds it; `rafters_verified_by` with title and date. */
 export const checkDocuments: Rule = (project, report) => {
   const documents = documentsOf(project)
   const ids = documents.flatMap(({ id }) => (id === undefined ? [] : [id]))
@@ -10,6 +11,18 @@ export const checkDocuments: Rule = (project, report) => {
     if (id === undefined || documents.findIndex((other) => other.id === id) === index) continue
     report(['documents', index, 'id'], `${showValue(id)} is the id of an earlier document too; give each its own`)
   }
+  const { electrical } = project
+  const named: readonly (readonly [Segments, string | undefined])[] = [
+    [['electrical', 'power_control', 'document'], electrical?.power_control?.document],
+    [['electrical', 'service', 'meter', 'acceptance_document'], electrical?.service?.meter?.acceptance_document],
+    [['electrical', 'load_calculation', 'measured', 'document'], electrical?.load_calculation?.measured?.document],
+  ]
+  for (const [segments, id] of named)
+    if (id !== undefined && !ids.includes(id))
+      report(
+        segments,
+        `${showValue(id)} is no id of a document under documents (${ids.length === 0 ? 'no document there has an id' : `ids there: ${listWords(ids)}`})`,
+      )
   for (const [plane, { rafters_verified_by: named }] of Object.entries(project.structure?.framing ?? {})) {
     if (named === undefined) continue
     const segments = ['structure', 'framing', plane, 'rafters_verified_by']

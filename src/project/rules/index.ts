@@ -11,6 +11,7 @@ import { checkLumber } from './lumber.js'
 import { checkModuleCounts } from './module-counts.js'
 import { checkModules } from './modules.js'
 import { checkOutlines } from './outlines.js'
+import { checkPanelSpaces } from './panel-spaces.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -28,6 +29,7 @@ const RULES: readonly Rule[] = [
   checkOutlines,
   checkIds,
   checkDistribution,
+  checkPanelSpaces,
   checkDocuments,
   checkArrays,
   checkModuleCounts,

@@ -54,5 +54,27 @@ export { vocCorrection } from './voc-correction.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
 export { tapRules, type TapRule } from './tap-rules.js'
-export { DWELLING_SERVICE_SHARE, LEAST_DWELLING_SERVICE_A } from './dwelling-service.js'
+export { DWELLING_SERVICE_SHARE } from './dwelling-service.js'
 export { powerControlSections } from './power-control.js'
+export {
+  FAULT_CONDUCTOR_C,
+  IMPEDANCE_TOLERANCE,
+  NEUTRAL_FAULT_RATIO,
+  POINT_TO_POINT,
+  RESISTANCE_COEFFICIENT_PER_K,
+} from './fault-factors.js'
+export {
+  CIRCUIT_VA,
+  HEAT_SHARES,
+  LARGEST_MOTOR_SHARE,
+  LEAST_DRYER_VA,
+  LEAST_DWELLING_SERVICE_A,
+  loadFactors,
+  MEASURED_FACTOR,
+  ONE_RANGE,
+  OPTIONAL_LEAST_SERVICE_A,
+  REST_SHARE,
+  STANDARD_LIGHTING,
+  type LoadFactors,
+} from './load-factors.js'
+export { factorsOf, loadSource } from './load-source.js'

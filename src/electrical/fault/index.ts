@@ -1,0 +1,7 @@
+export { conductorConstant, constantFromResistance } from './conductor-constant.js'
+export { faultAtService, type ServiceFault } from './fault-at-service.js'
+export { faultDown, NEUTRAL_VOLTAGE_V, pointToPointA, type FaultRun } from './fault-down.js'
+export { faultValues } from './fault-values.js'
+export { governingFaultA, type FaultPair } from './fault-pair.js'
+export { recordRun } from './record-fault.js'
+export { faultAtTransformer } from './transformer-fault.js'

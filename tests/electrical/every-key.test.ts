@@ -1,0 +1,169 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { drawPacket, flattenSheet } from '../../src/drawings/index.js'
+import { sizeWire } from '../../src/electrical/index.js'
+import { runHouse } from '../../src/house/index.js'
+import { validate } from '../../src/project/project-validator.generated.js'
+import { checkRules } from '../../src/project/rules/index.js'
+import type { Project } from '../../src/project/index.js'
+import { microHouse, packetInput } from '../drawings/demo-packet.js'
+import { context, microProject, stringProject } from './demo.js'
+import { CASES, SILENT, USUAL_IDS, type Base, type Case } from './every-key-cases.js'
+import { feeder, panel, source, tap, tree } from './small-tree.js'
+import { projectOf, pvOf } from './tree-project.js'
+
+const treeHouse = (): Project =>
+  projectOf(
+    tree({
+      panels: [
+        panel('main', { mainA: 200, breakersA: [20, 20], loadA: 60 }),
+        panel('sub', { busA: 100, breakersA: [20], loadA: 20 }),
+      ],
+      feeders: [feeder('f', 'main', 'sub')],
+      taps: [tap('t', 'f', { endDeviceA: 40 })],
+      sources: [pvOf('sub', 12, true), source('old', 'main')],
+      control: { settingA: 60, panels: ['main'], uncontrolled: ['old'], documented: true, locked: true },
+    }),
+  )
+
+const supplyHouse = (): Project =>
+  microProject({ connection: { kind: 'supply_side', overcurrent_device_distance_ft: 8, conductor_size: '6' } })
+
+const BASES: Readonly<Record<Base, () => Project>> = {
+  micro: () => microProject(),
+  tree: treeHouse,
+  string: () => stringProject(),
+  supply: supplyHouse,
+  house: () => microHouse(),
+}
+
+const letters = [
+  { id: 'letter', file: 'letter.pdf', title: 'Letter (invented)', date: '2026-02-01' },
+  { id: 'control_sheet', file: 'control.pdf', title: 'Listing (invented)', date: '2026-02-01' },
+]
+
+function isMap(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}
+
+/** A value put under `electrical`, or taken away. */
+function put(root: Record<string, unknown>, path: string, value: unknown): void {
+  const keys = path.split('.')
+  const last = keys.pop() ?? ''
+  let at = root
+  for (const key of keys) {
+    const next = at[key]
+    const inner = isMap(next) ? next : {}
+    at[key] = inner
+    at = inner
+  }
+  if (value === undefined) delete at[last]
+  else at[last] = value
+}
+
+const pathOf = (key: string, { path }: Case): string =>
+  path ?? key.replaceAll(/(\w+)\.\*/g, (_, parent: string) => `${parent}.${USUAL_IDS[parent] ?? '?'}`)
+
+/** The project of a case on one of its sides. */
+function sideOf(key: string, one: Case, side: 'before' | 'after'): Project {
+  const project = structuredClone(BASES[one.base]())
+  const other = { size_awg: '10', ampacity_a: 20, max_ocpd_a: 20, connector_spacing_ft: 5 } as const
+  const whole = {
+    ...project,
+    documents: letters,
+    equipment: { ...project.equipment, trunk_cables: { ...project.equipment.trunk_cables, other } },
+  }
+  const [trunk] = Object.keys(project.equipment.trunk_cables ?? {})
+  const electrical: Record<string, unknown> = { ...whole.electrical, ...(trunk === undefined ? {} : { trunk }) }
+  for (const [path, value] of Object.entries(one.given)) put(electrical, path, structuredClone(value))
+  if (side === 'after' || one.before !== undefined) put(electrical, pathOf(key, one), one[side])
+  const changed: Project = { ...whole, electrical }
+  validate(changed)
+  expect(validate.errors ?? [], `${key} ${side}`).toEqual([])
+  return changed
+}
+
+const told = (work: () => unknown): string => {
+  try {
+    return JSON.stringify(work())
+  } catch (error) {
+    return String(error)
+  }
+}
+
+const wireOf = (project: Project): string =>
+  told(() => {
+    const { values, findings, assumptions, worksheet } = sizeWire(project, context())
+    return { complaints: checkRules(project), values, findings, assumptions, worksheet }
+  })
+
+const drawn = new Map<string, Promise<string>>()
+
+/** Sheets, labels and work plan of a whole house; the same house is drawn once. */
+function papersOf(project: Project): Promise<string> {
+  const key = JSON.stringify(project)
+  const papers = drawn.get(key) ?? drawPapers(project)
+  drawn.set(key, papers)
+  return papers
+}
+
+async function drawPapers(project: Project): Promise<string> {
+  const sheets = told(() => drawPacket(packetInput(project)).map((sheet) => flattenSheet(sheet)))
+  const work = await runHouse({ project }).work()
+  return `${sheets} ${JSON.stringify(work.values)}`
+}
+
+async function moves(key: string, one: Case): Promise<boolean> {
+  const [before, after] = [sideOf(key, one, 'before'), sideOf(key, one, 'after')]
+  return one.base === 'house' ? (await papersOf(before)) !== (await papersOf(after)) : wireOf(before) !== wireOf(after)
+}
+
+interface Schema {
+  readonly $ref?: string
+  readonly type?: string
+  readonly items?: Schema
+  readonly properties?: Readonly<Record<string, Schema>>
+  readonly additionalProperties?: Schema | boolean
+  readonly $defs?: Readonly<Record<string, Schema>>
+}
+
+const root: Schema = JSON.parse(readFileSync(new URL('../../schemas/project.schema.json', import.meta.url), 'utf8'))
+
+function resolve(schema: Schema): Schema {
+  const name = schema.$ref?.split('/').at(-1)
+  return name === undefined ? schema : resolve(root.$defs?.[name] ?? {})
+}
+
+/** Ways to all keys below one that hold a value; a star for an id. */
+function keysOf(schema: Schema, path: string): string[] {
+  const { properties, additionalProperties } = resolve(schema)
+  const below = (key: string, inner: Schema) => keysOf(inner, path === '' ? key : `${path}.${key}`)
+  if (properties !== undefined) return Object.entries(properties).flatMap(([key, inner]) => below(key, inner))
+  return typeof additionalProperties === 'object' ? below('*', additionalProperties) : [path]
+}
+
+const keys = keysOf(root.properties?.['electrical'] ?? {}, '')
+
+describe('every key of electrical', () => {
+  it('has its case', () => {
+    expect(keys.length).toBeGreaterThan(100)
+    expect(keys.filter((key) => !Object.hasOwn(CASES, key))).toEqual([])
+    expect(Object.keys(CASES).filter((key) => !keys.includes(key))).toEqual([])
+  })
+
+  it.each(Object.entries(CASES).filter(([key]) => !Object.hasOwn(SILENT, key)))(
+    '%s moves something',
+    async (key, one) => {
+      expect(await moves(key, one)).toBe(true)
+    },
+  )
+
+  it.each(Object.entries(SILENT))('%s moves nothing: %s', async (key) => {
+    const one = CASES[key]
+    expect(one !== undefined && (await moves(key, one))).toBe(false)
+  })
+
+  it('few move nothing', () => {
+    expect(Object.keys(SILENT).length).toBeLessThanOrEqual(18)
+  })
+})
