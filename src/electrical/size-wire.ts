@@ -4,7 +4,7 @@ import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { checkGrounding } from './grounding/index.js'
-import { checkConnection, conductorList, nodeValues, serviceBonding } from './distribution/index.js'
+import { checkConnection, conductorList, faultAtPanels, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
 import { checkStrings } from './strings/index.js'
 import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
@@ -41,6 +41,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
   const bonding = serviceBonding(job)
+  const faults = faultAtPanels(tree, fault)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   return worksheet.result({
     edition: job.edition,
@@ -49,7 +50,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     strings,
     panel,
     combiner,
-    distribution: verdicts.map(nodeValues),
+    distribution: verdicts.map((verdict) => nodeValues(verdict, faults.get(verdict.id))),
     conductors: conductorList({ job, tree, circuits, sized, grounding, bonding }),
     remedies: listRemedies(job, tree),
     service_load_a: load?.a ?? null,

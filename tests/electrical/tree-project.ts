@@ -160,6 +160,8 @@ export function projectOf(tree: Tree): Project {
     ...base,
     codes: { electrical: tree.edition },
     electrical: pv.firstDevicesA.length > 1 && combiner !== undefined ? { ...electrical, combiner } : electrical,
-    documents: [{ id: 'control_sheet', file: 'control.pdf', title: 'Listing of the power control system', date: '2026-02-01' }],
+    documents: [
+      { id: 'control_sheet', file: 'control.pdf', title: 'Listing of the power control system', date: '2026-02-01' },
+    ],
   }
 }

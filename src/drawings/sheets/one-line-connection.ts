@@ -129,9 +129,7 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
     service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
     atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
     lettered(wiring, 'S').length === 0 ? 'service conductors: size not stated' : '',
-    service?.available_fault_current_a === undefined
-      ? ''
-      : `${service.available_fault_current_a} A fault current available`,
+    wiring.fault_current === null ? '' : `${Math.round(wiring.fault_current.governs_a)} A fault current available`,
     input.project.electrical?.panel?.interrupting_rating_a === undefined
       ? ''
       : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,

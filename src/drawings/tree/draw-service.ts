@@ -121,9 +121,9 @@ function serviceFacts({ electrical, parties }: Project, wiring: WiringValues): s
     service?.rating_a === undefined ? 'SERVICE' : `SERVICE ${service.rating_a} A, 120/240 V, single phase`,
     meter?.rating_a === undefined ? undefined : `${(meter.kind ?? 'socket').replaceAll('_', ' ')} ${meter.rating_a} A`,
     meter?.adapter_rating_a === undefined ? undefined : `adapter for sources up to ${meter.adapter_rating_a} A`,
-    service?.available_fault_current_a === undefined
+    wiring.fault_current === null
       ? undefined
-      : `${service.available_fault_current_a} A fault current available`,
+      : `${Math.round(wiring.fault_current.governs_a)} A fault current available`,
     wiring.service_load_a === null ? undefined : `calculated load ${plainNumber(wiring.service_load_a, 1)} A`,
     lettered(wiring, 'S').length === 0 ? 'service conductors: size not stated' : undefined,
   ]

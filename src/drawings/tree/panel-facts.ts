@@ -5,6 +5,7 @@ export function panelFacts({ node, ownMainA, interruptingA, location }: PanelPar
   return [
     node.bus_a === null ? '' : `${node.bus_a} A bus`,
     ownMainA === undefined ? `main lugs, behind ${node.main_a ?? '?'} A` : `${ownMainA} A main breaker`,
+    node.fault_current_a === null ? '' : `${Math.round(node.fault_current_a)} A fault current`,
     interruptingA === undefined ? '' : `breakers interrupt ${interruptingA} A`,
     location ?? '',
     'EXISTING',

@@ -5,3 +5,4 @@ export type { Tree, PanelNode, FeederNode, TapNode, SourceNode, ServiceNode } fr
 export type { NodeVerdict, NodeRule } from './verdict.js'
 export { conductorList } from './conductor-list.js'
 export { serviceBonding } from './service-bonding.js'
+export { faultAtPanels } from './fault-at-panels.js'
