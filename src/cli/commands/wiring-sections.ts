@@ -1,6 +1,7 @@
 import type { EditionComparison, WiringValues } from '../../electrical/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 import { own } from '../../values/index.js'
+import { treeSections } from './tree-sections.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_branch: 'AC branch',
@@ -52,6 +53,7 @@ export function wiringSections(values: WiringValues): Section[] {
     segments(values),
     ...(values.raceways.length === 0 ? [] : [raceways(values)]),
     ...(values.strings.length === 0 ? [] : [strings(values)]),
+    ...treeSections(values),
     panelRules(values),
     grounding(values),
   ]

@@ -8,6 +8,7 @@ import type { PlanSystem } from './plan-system.js'
 import type { PlanQuantity, PlanState, PlanTask } from './plan-values.js'
 import type { StepRule } from './step-rule.js'
 import { connectionSection, ofMounts, ofWiring, section, task } from './task-rule.js'
+import { connectionTasks } from './connection-tasks.js'
 import { torqueText } from './torque.js'
 
 const wallUnits = (system: PlanSystem): boolean => system.wallUnits
@@ -107,9 +108,7 @@ export const STEPS_EQUIPMENT: readonly StepRule[] = [
         source: section('terminalTemperature'),
       },
       {
-        says: ofWiring(({ panel }) => [
-          `panel: rule ${panel.rule} ${panel.complies ? 'holds' : 'FAILS'} with ${Number(panel.inverter_a.toFixed(2))} A of inverters; breaker where the drawings have it`,
-        ]),
+        says: ofWiring(connectionTasks),
         source: connectionSection,
       },
       {

@@ -3,6 +3,7 @@ import { totalNeeds, type Need, type TotalNeed } from './need.js'
 import { takeClamps } from './take-clamps.js'
 import { takeConnection } from './take-connection.js'
 import { takeEquipment } from './take-equipment.js'
+import { takeFeeders } from './take-feeders.js'
 import { takeGrounding } from './take-grounding.js'
 import { takeLabels } from './take-labels.js'
 import { takeMounts } from './take-mounts.js'
@@ -43,6 +44,7 @@ export function takeOff(job: TakeOffJob): TakeOff {
       ...takeWire(job, wiring),
       ...raceways.needs,
       ...takeConnection(job, wiring),
+      ...takeFeeders(job, wiring),
       ...takeLabels(labels ?? [], wiring.edition),
     )
     cuts.push(raceways.cuts)
