@@ -4,14 +4,15 @@ import type { Cell, Section } from '../../report/index.js'
 /** Service, panels, feeders, taps and sources with the rules that they were judged by. */
 export function treeSections(values: WiringValues): Section[] {
   return [
-    nodes(values),
-    ...(values.remedies.length === 0 ? [] : [waysOut(values)]),
+    parts(values),
+    rules(values),
+    ...(values.remedies.length === 0 ? [] : waysOut(values)),
     ...(values.conductors.length === 0 ? [] : [conductors(values)]),
   ]
 }
 
-/** Each part with the rule that governs it; its title tells what is known of load and fault current. */
-function nodes({ distribution, service_load_a: loadA, fault_current: fault }: WiringValues): Section {
+/** What hangs on what; the title tells what is known of load and fault current. */
+function parts({ distribution, service_load_a: loadA, fault_current: fault }: WiringValues): Section {
   const notes = [
     ...(loadA === null ? [] : [`calculated load ${loadA.toFixed(1)} A`]),
     ...(fault === null ? [] : [`${Math.round(fault.governs_a)} A fault current at the service`]),
@@ -25,34 +26,45 @@ function nodes({ distribution, service_load_a: loadA, fault_current: fault }: Wi
       { heading: 'Bus', unit: 'A' },
       { heading: 'Main', unit: 'A' },
       { heading: 'Sources', unit: 'A', decimals: 2 },
-      { heading: 'Rule' },
-      { heading: 'Section' },
-      { heading: 'Sum', unit: 'A', decimals: 2 },
-      { heading: 'Limit', unit: 'A', decimals: 0 },
+      { heading: 'Fault', unit: 'A' },
       { heading: 'Verdict' },
     ],
-    rows: distribution.flatMap((node) =>
-      nodeRows(node, node.parent === null ? 'utility' : titleOf(distribution, node.parent)),
-    ),
+    rows: distribution.map((node) => [
+      node.name,
+      node.parent === null ? 'utility' : titleOf(distribution, node.parent),
+      node.bus_a,
+      node.main_a,
+      node.inverter_a,
+      node.fault_current_a,
+      node.complies ? { value: 'complies', tone: 'good' } : { value: 'FAILS', tone: 'bad' },
+    ]),
   }
 }
 
-/** The rule that governs, and each that fails and is needed. */
-function nodeRows(node: NodeValues, parent: string | null): Cell[][] {
+/** The rule that governs each part, and each that fails and is needed. */
+function rules({ distribution }: WiringValues): Section {
+  return {
+    kind: 'table',
+    heading: 'Rules that govern them',
+    columns: [
+      { heading: 'Part' },
+      { heading: 'Rule' },
+      { heading: 'Section' },
+      { heading: 'Sum', unit: 'A', decimals: 2 },
+      { heading: 'Limit', unit: 'A', decimals: 1 },
+      { heading: 'Verdict' },
+    ],
+    rows: distribution.flatMap(ruleRows),
+  }
+}
+
+function ruleRows(node: NodeValues): Cell[][] {
   const shown = node.rules.filter(
     (rule) => rule.rule === node.governs || (!rule.holds && (rule.needed === 'all' || !node.complies)),
   )
-  const head: Cell[] = [node.name, parent, node.bus_a, node.main_a, node.inverter_a]
   if (shown.length === 0)
-    return [[...head, 'nothing stated to judge by', null, null, null, { value: 'open', tone: 'warn' }]]
-  return shown.map((rule, index): Cell[] => [
-    ...(index === 0 ? head : ([node.name, null, null, null, null] satisfies Cell[])),
-    rule.rule,
-    rule.section,
-    rule.sum_a,
-    rule.limit_a,
-    verdict(node, rule),
-  ])
+    return [[node.name, 'nothing stated to judge by', null, null, null, { value: 'open', tone: 'warn' }]]
+  return shown.map((rule) => [node.name, rule.rule, rule.section, rule.sum_a, rule.limit_a, verdict(node, rule)])
 }
 
 function verdict({ complies }: NodeValues, { holds, needed }: NodeRuleValues): Cell {
@@ -65,27 +77,28 @@ function titleOf(distribution: readonly NodeValues[], id: string | null): string
 }
 
 /** What can be done where no rule holds, in the order to try it. */
-function waysOut({ remedies }: WiringValues): Section {
-  return {
-    kind: 'table',
-    heading: 'Ways out, in the order to try them',
-    columns: [
-      { heading: 'What' },
-      { heading: 'Room for', unit: 'A', decimals: 1 },
-      { heading: 'Passes' },
-      { heading: 'Cost', unit: 'USD', decimals: 0 },
-      { heading: 'Section' },
-      { heading: 'Why' },
-    ],
-    rows: remedies.map((remedy) => [
-      remedy.what,
-      remedy.reaches_a,
-      passes(remedy.passes),
-      remedy.cost_usd ?? 'not stated',
-      remedy.section,
-      remedy.why,
-    ]),
-  }
+function waysOut({ remedies }: WiringValues): Section[] {
+  return [
+    {
+      kind: 'table',
+      heading: 'Ways out, in the order to try them',
+      columns: [
+        { heading: 'What' },
+        { heading: 'Room for', unit: 'A', decimals: 1 },
+        { heading: 'Passes' },
+        { heading: 'Cost', unit: 'USD', decimals: 0 },
+        { heading: 'Section' },
+      ],
+      rows: remedies.map((remedy) => [
+        remedy.what,
+        remedy.reaches_a,
+        passes(remedy.passes),
+        remedy.cost_usd ?? 'not stated',
+        remedy.section,
+      ]),
+    },
+    { kind: 'list', heading: 'Why', items: remedies.map(({ what, why }) => `${what}: ${why}`) },
+  ]
 }
 
 function passes(value: boolean | null): Cell {
@@ -107,7 +120,6 @@ function conductors({ conductors: list, distribution }: WiringValues): Section {
       { heading: 'Required', unit: 'A', decimals: 1 },
       { heading: 'Device', unit: 'A' },
       { heading: 'Ground' },
-      { heading: 'Method' },
     ],
     rows: list.map((each): Cell[] => [
       each.tag,
@@ -115,10 +127,9 @@ function conductors({ conductors: list, distribution }: WiringValues): Section {
       titleOf(distribution, each.to),
       sizeWords(each),
       each.ampacity_a,
-      each.required_a === 0 ? 'load not stated' : each.required_a,
+      each.required_a === 0 ? null : each.required_a,
       each.ocpd_size_ok === false ? { value: each.ocpd_a ?? 'none', tone: 'bad' } : each.ocpd_a,
       each.ampacity_a === null ? null : each.grounding_awg,
-      each.method,
     ]),
   }
 }
