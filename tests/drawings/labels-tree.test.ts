@@ -73,7 +73,7 @@ describe('which sources feed a panel', () => {
   test('one label for each panel, with the sources whose current passes it', () => {
     const present = labels.filter(({ id }) => id === 'SOURCES_PRESENT')
     expect(present.map(({ placeTitles, text }) => [placeTitles.join(), text.split('SOURCES: ')[1]])).toEqual([
-      ['Main panel', 'UTILITY, PHOTOVOLTAIC SYSTEM, PV OF 2015 AND GENERATOR'],
+      ['Main panel', 'UTILITY, PHOTOVOLTAIC SYSTEM, PV OF 2015 (PV) AND GENERATOR (GENERATOR)'],
       // The tap leaves the feeder before the garage panel: the old system does not pass its busbar.
       ['Garage panel', 'UTILITY AND PHOTOVOLTAIC SYSTEM'],
       ['Workshop panel', 'UTILITY AND PHOTOVOLTAIC SYSTEM'],
@@ -85,9 +85,9 @@ describe('which sources feed a panel', () => {
     const [directory] = labels.filter(({ id }) => id === 'DIRECTORY')
     expect(directory?.text).toContain('SERVICE DISCONNECT: MAIN PANEL, OUTDOORS')
     expect(directory?.text).toContain('PV SYSTEM DISCONNECT: OUTSIDE, OUTDOORS')
-    expect(directory?.text).toContain('PV OF 2015: DISCONNECT ON TAP HUT')
-    expect(directory?.text).toContain('GENERATOR: DISCONNECT ON MAIN PANEL')
-    expect(directory?.text).toContain('BATTERY OF THE CELLAR: DISCONNECT AHEAD OF THE SERVICE DISCONNECT')
+    expect(directory?.text).toContain('PV OF 2015 (PV): DISCONNECT ON TAP HUT')
+    expect(directory?.text).toContain('GENERATOR (GENERATOR): DISCONNECT ON MAIN PANEL')
+    expect(directory?.text).toContain('BATTERY OF THE CELLAR (STORAGE): DISCONNECT AHEAD OF THE SERVICE DISCONNECT')
     expect(directory?.placeTitles).toEqual(['Main panel', 'pv disconnect'])
   })
 

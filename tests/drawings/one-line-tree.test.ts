@@ -161,7 +161,7 @@ describe('what is there already', () => {
 
   test('is drawn in grey and called so; a feeder without a size is new', () => {
     const feeders = said.filter(({ text }) => text.startsWith('FEEDER TO '))
-    expect(feeders.map(({ text }) => /(?:EXISTING|NEW)/u.exec(text)?.[0]).toSorted()).toEqual([
+    expect(feeders.map(({ text }) => /(?:EXISTING|NEW)/u.exec(text)?.[0] ?? '').toSorted()).toEqual([
       'EXISTING',
       'EXISTING',
       'NEW',

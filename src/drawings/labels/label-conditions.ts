@@ -40,19 +40,12 @@ export function conditionHolds(
 
 function placesOf(id: string, spot: LabelSpot, facts: LabelFacts): LabelPlace[] {
   const disconnect: LabelPlace = facts.disconnects > 0 ? 'pv_disconnect' : landingPanel(facts)
-  switch (spot) {
-    case 'pv_disconnect':
-      return [disconnect]
-    case 'main_panel':
-      return panelsOfRule(id, facts)
-    case 'shutdown_initiator': {
-      const initiator = facts.project.electrical?.rapid_shutdown?.initiator
-      if (initiator === 'service_disconnect') return servicePanels(facts)
-      return [initiator === 'switch' ? 'shutdown_switch' : disconnect]
-    }
-    default:
-      return [spot]
-  }
+  if (spot === 'pv_disconnect') return [disconnect]
+  if (spot === 'main_panel') return panelsOfRule(id, facts)
+  if (spot !== 'shutdown_initiator') return [spot]
+  const initiator = facts.project.electrical?.rapid_shutdown?.initiator
+  if (initiator === 'service_disconnect') return servicePanels(facts)
+  return [initiator === 'switch' ? 'shutdown_switch' : disconnect]
 }
 
 /** Panels that a label of the main panel goes to where there are several. */
