@@ -1,3 +1,12 @@
+export {
+  boxFill,
+  leastEntryDistanceIn,
+  leastPullIn,
+  smallestBox,
+  type BoxContents,
+  type BoxFill,
+} from './boxes/index.js'
+export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
 export {
   adjustmentFactor,
@@ -44,14 +53,24 @@ export {
   type RacewayVerdict,
 } from './raceways/index.js'
 export { sizeWire } from './size-wire.js'
-export { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits, tableFactor } from './strings/index.js'
+export {
+  coldVoltage,
+  hotVoltageV,
+  optimiserLengths,
+  riseFromNoctC,
+  stringLimits,
+  tableFactor,
+} from './strings/index.js'
 export {
   deviceProtects,
+  isAc,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,
+  type BoxValues,
   type CircuitValues,
   type ConductorValues,
+  type DcCombinerValues,
   type EditionLabel,
   type GroundingValues,
   type NodeRuleValues,
@@ -60,6 +79,7 @@ export {
   type RacewayValues,
   type RemedyValues,
   type SegmentValues,
+  type ServiceValues,
   type StringValues,
   type WiringContext,
   type WiringValues,

@@ -1,8 +1,12 @@
 import { CONTINUOUS_FACTOR } from '../tables/nec/index.js'
 import {
   type Circuit,
+  lineCurrentsOf,
+  pairCurrentsOf,
+  polesOf,
   isAc,
   isShared,
+  onwardOf,
   outdoorDesignC,
   type Job,
   type CircuitValues,
@@ -28,14 +32,15 @@ import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
-  return sized.map(({ segment, contents, straps }) => {
+  return sized.map(({ segment, contents, straps, conditions }) => {
     const expansion = checkExpansion(job, segment)
     return {
       id: segment.id,
       run: segment.run,
       location: segment.stated.location,
       type: segment.stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      form: conditions.method.form,
+      trade_size: contents.verdict?.tradeSize ?? segment.stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
       fill_limit_pct: contents.verdict?.limitPct ?? null,
       length_ft: segment.stated.length_ft,
@@ -53,12 +58,9 @@ export function racewayValues(job: Job, sized: readonly SizedSegment[]): Raceway
 export function circuitValues(job: Job, circuits: readonly Circuit[], sized: readonly SizedSegment[]): CircuitValues[] {
   const own = new Map(circuits.map((circuit) => [circuit.id, segmentValues(job, circuit, sized)]))
   const riseOf = (id: string): number => (own.get(id) ?? []).reduce((sum, segment) => sum + segment.voltage_rise_pct, 0)
-  // Circuits stand in the order of the way to the connection: what is shared comes after what shares it.
-  const beyond = (circuit: Circuit): Circuit[] =>
-    isAc(circuit) ? circuits.slice(circuits.indexOf(circuit) + 1).filter(isShared) : []
   return circuits.map((circuit) => {
     const rise = riseOf(circuit.id)
-    const onward = beyond(circuit)
+    const onward = onwardOf(circuit, circuits)
     const shared = onward.reduce((sum, { id }) => sum + riseOf(id), 0)
     const limit = limitOf(job, circuit, circuits)
     recordRise(job, circuit, rise, shared, limit)
@@ -71,6 +73,7 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       voltage_v: circuit.voltageV,
       continuous_a: circuit.continuousA,
       required_a: CONTINUOUS_FACTOR * circuit.continuousA,
+      ...linesOf(circuit),
       breaker_a: circuit.deviceA,
       max_breaker_a: circuit.maxDeviceA ?? null,
       terminal_temperature_c: terminalTemperatureC(job, circuit),
@@ -80,6 +83,13 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
       segments: own.get(circuit.id) ?? [],
     }
   })
+}
+
+/** Lines, poles and line currents of a circuit of a three-phase service; nothing elsewhere. */
+function linesOf(circuit: Circuit): Pick<CircuitValues, 'lines' | 'poles' | 'line_currents_a'> {
+  const { lines } = circuit
+  if (lines === undefined) return {}
+  return { lines, poles: polesOf(circuit), line_currents_a: lineCurrentsOf(pairCurrentsOf(circuit)) }
 }
 
 /** What all inverters share has no limit of its own; it has the strictest of theirs. */
@@ -127,7 +137,7 @@ function racewaySegment(job: Job, segment: SizedSegment, { circuit, sized, deman
     egc_awg: ground,
     raceway: {
       type: stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      trade_size: contents.verdict?.tradeSize ?? stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
     },
     voltage_rise_pct: percentOf(circuit, twoWireRiseV(stated.length_ft, circuit.operatingA, ohm)),
@@ -192,12 +202,17 @@ function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, li
     says: isAc(circuit)
       ? 'Voltage rise up to the point of connection, conductors at 75 deg C'
       : 'Voltage drop at maximum power, conductors at 75 deg C',
-    formula: 'sum of 2 L I Z / 1000 over the segments, over the voltage',
+    formula: `sum of 2 L I Z / 1000 over the segments, over the voltage${circuit.lines === 'ABC' ? '; in three phases I is that of a two-wire circuit with the same rise between its lines, sqrt(3)/2 of the line current where these are equal' : ''}`,
     inputs: [
       { symbol: 'I', value: circuit.operatingA, unit: 'A', from: `wire.${id}.current` },
       { symbol: 'V', value: circuit.voltageV, unit: 'V', from: circuit.where },
       { symbol: 'own', value: rise, unit: '%', from: 'segments of this circuit' },
-      { symbol: 'shared', value: shared, unit: '%', from: 'combined output, supply-side conductors' },
+      {
+        symbol: 'shared',
+        value: shared,
+        unit: '%',
+        from: isAc(circuit) || shared === 0 ? 'combined output, supply-side conductors' : 'output of the DC combiner',
+      },
     ],
     result: { symbol: 'total', value: total, unit: '%' },
     check: { relation: '<=', limit, pass: total <= limit * (1 + 1e-9) },

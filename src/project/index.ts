@@ -1,6 +1,7 @@
 export type * from './project-types.generated.js'
 export { formatCodeFrame } from './code-frame.js'
 export type { Complaint } from './explain/complaint.js'
+export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { explain } from './explain/explain.js'
 export { parseYaml } from './parse-yaml.js'

@@ -1,4 +1,5 @@
 import { dirname, resolve } from 'node:path'
+import { withAcModules } from './ac-modules.js'
 import { assemble } from './assemble.js'
 import { checkData } from './check-data.js'
 import { digestOf } from '../seal/index.js'
@@ -69,7 +70,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     const order = [file, ...merged.map(({ yaml }) => yaml.file), ...overrideTexts.map(nameOfOverride)]
     throw new ProjectError(sortProblems(problems, order), parts.unreadable === problems.length ? 3 : 2, sources)
   }
-  const project = data as unknown as Project
+  const project = withAcModules(data as unknown as Project)
   return {
     project,
     path,

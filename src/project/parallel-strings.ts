@@ -19,6 +19,8 @@ interface StringPlace {
   readonly input: string
   readonly modules: number
   readonly moduleId: string
+  /** Its converters, which free it from the voltage of its neighbours. */
+  readonly optimiser: string | undefined
   readonly tiltDeg: Degrees | undefined
   readonly azimuthDeg: Degrees | undefined
 }
@@ -27,7 +29,8 @@ interface StringPlace {
  * Strings in parallel on one tracker input that differ from the first one there. A tracker holds all of them at one
  * voltage, so each needs the same number of the same module; strings in different directions differ in current only.
  *
- * An input that is not stated counts as input 1.
+ * Strings with the same converters may differ: each converter finds its own best point. An input that is not stated counts
+ * as input 1.
  */
 export function unlikeStrings(project: Project): UnlikeStrings[] {
   const firsts = new Map<string, StringPlace>()
@@ -47,6 +50,7 @@ function stringPlaces(project: Project): StringPlace[] {
       input: `${string.inverter_unit} input ${string.input ?? 1}`,
       modules: string.modules,
       moduleId: array.module,
+      optimiser: array.optimiser,
       ...directionOf(project, array),
     })),
   )
@@ -64,6 +68,11 @@ function difference(first: StringPlace, other: StringPlace): UnlikeStrings[] {
   const place = { where: other.where, fix: 'Give each its own input (input: 1, input: 2), or make the strings alike' }
   const both = (of: (string: StringPlace) => string): string =>
     `${first.id} has ${of(first)}, ${other.id} has ${of(other)}, and both lie in parallel on ${first.input}`
+  if (first.optimiser !== other.optimiser) {
+    const message = `${both(({ optimiser }) => (optimiser === undefined ? 'no converters' : `converters ${optimiser}`))}: one tracker holds them at one voltage, which is wrong for one of them`
+    return [{ severity: 'error', message, ...place }]
+  }
+  if (first.optimiser !== undefined) return []
   if (first.modules !== other.modules || first.moduleId !== other.moduleId) {
     const message = `${both(({ modules, moduleId }) => `${modules} modules ${moduleId}`)}: one tracker holds them at one voltage, which is wrong for one of them`
     return [{ severity: 'error', message, ...place }]

@@ -44,9 +44,37 @@ blocks: {
 fit: FitRequest
 })
 /**
+ * On a three-phase service the two lines of a single-phase inverter.
+ */
+export type UnitPhases = ("AB" | "BC" | "CA")
+/**
+ * Short-circuit current of a bifacial module at the bifacial stress irradiance (1000 W/m2 front, 300 W/m2 rear), A.
+ */
+export type RearShortCircuitBsi = number
+/**
+ * Short-circuit current of a bifacial module at the bifacial nameplate irradiance (1000 W/m2 front, 135 W/m2 rear), A.
+ */
+export type RearShortCircuitBnpi = number
+/**
+ * Bifaciality of the module: short-circuit current of its rear over that of its front, percent.
+ */
+export type Bifaciality = number
+/**
+ * Phases of its AC output: 1 (line to line) or 3; 1 when missing. ac_current_a is then the current in each line.
+ */
+export type InverterPhases = (1 | 3)
+/**
+ * Three-phase inverters: whether it stops in all phases when one is lost.
+ */
+export type LostPhase = boolean
+/**
  * Conductor size in quotes, AWG number, or kcmil.
  */
 export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | "1" | "1/0" | "2/0" | "3/0" | "4/0" | "250 kcmil" | "300 kcmil" | "350 kcmil" | "400 kcmil" | "500 kcmil")
+/**
+ * Line conductors in the cable; 3 for a branch on all three lines.
+ */
+export type TrunkLines = (2 | 3)
 /**
  * Dirt; one number, or twelve with January first.
  */
@@ -55,6 +83,14 @@ export type DirtPct = (number | number[])
  * Snow on the modules; one number, or twelve with January first. When missing, a published method is used where snow data are known.
  */
 export type SnowPct = (number | number[])
+/**
+ * Phases of the service: 1 or 3; 1 when missing. With 3, state system too.
+ */
+export type ServicePhases = (1 | 3)
+/**
+ * Kind of a three-phase service. Only wye (208Y/120 V) is covered; the deltas are refused.
+ */
+export type ServiceSystem = ("wye" | "high_leg_delta" | "open_delta")
 /**
  * Metal of the conductor.
  */
@@ -99,6 +135,72 @@ export type FeederMethod = ("EMT" | "RMC" | "IMC" | "PVC 40" | "PVC 80" | "LFMC"
  * Price with work, USD.
  */
 export type RemedyCost = number
+/**
+ * On a three-phase service the lines of the branch: a pair, or ABC when its inverters are spread over all three pairs in turn.
+ */
+export type BranchPhases = ("AB" | "BC" | "CA" | "ABC")
+/**
+ * A metal box of Table 314.16(A), inches.
+ */
+export type StandardBox = ("4 x 1-1/4 round" | "4 x 1-1/2 round" | "4 x 2-1/8 round" | "4 x 1-1/4 square" | "4 x 1-1/2 square" | "4 x 2-1/8 square" | "4-11/16 x 1-1/4 square" | "4-11/16 x 1-1/2 square" | "4-11/16 x 2-1/8 square" | "3 x 2 x 1-1/2 device" | "3 x 2 x 2 device" | "3 x 2 x 2-1/4 device" | "3 x 2 x 2-1/2 device" | "3 x 2 x 2-3/4 device" | "3 x 2 x 3-1/2 device" | "4 x 2-1/8 x 1-1/2 device" | "4 x 2-1/8 x 1-7/8 device" | "4 x 2-1/8 x 2-1/8 device" | "3-3/4 x 2 x 2-1/2 masonry" | "3-3/4 x 2 x 3-1/2 masonry" | "FS 1-3/4 single" | "FD 2-3/8 single" | "FS 1-3/4 multiple" | "FD 2-3/8 multiple")
+/**
+ * Size in quotes, AWG, of a conductor up to 6 AWG.
+ */
+export type BoxConductorSize = ("18" | "16" | "14" | "12" | "10" | "8" | "6")
+/**
+ * Length one way, ft; or the word drawn for the length of the way that the drawings show (see drawn).
+ */
+export type WiringLength = (number | "drawn")
+/**
+ * Raceway or cable: EMT, PVC 40, PVC 80, LFNC, LFMC, FMC, IMC, RMC are raceways; NM (NM-B), UF (UF-B), SE (SE-R), MC, AC are cables, one for each circuit; none only for exposed wire within the array.
+ */
+export type WiringMethod = ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "LFMC" | "FMC" | "IMC" | "RMC" | "NM" | "UF" | "SE" | "MC" | "AC" | "none")
+/**
+ * What is printed on a cable or flexible conduit, or stands in its listing: wet (wet places), sunlight_resistant, direct_burial.
+ */
+export type CableMarkings = ("wet" | "sunlight_resistant" | "direct_burial")[]
+/**
+ * Whether a cable touches thermal insulation or passes a wood opening that is sealed with caulk or foam.
+ */
+export type InInsulation = boolean
+/**
+ * Number of cables of other circuits that lie without spacing beside these for more than 24 in, or in the same insulation or sealed opening; each counts as three current-carrying conductors.
+ */
+export type BundledCables = number
+/**
+ * Whether the cables of this segment are kept apart from each other. When missing they lie bundled, and all their conductors count together.
+ */
+export type CablesSpaced = boolean
+/**
+ * Inside area of FMC or IMC of the stated trade_size, square inches, for which this program holds no table; from Chapter 9 Table 4 or the data sheet.
+ */
+export type InsideArea = number
+/**
+ * Where inside_area_in2 comes from.
+ */
+export type InsideAreaSource = string
+/**
+ * Which drawn line this segment follows: the raceway of a roof plane, or points of site_plan.raceway_route. Bends and slack are not in it.
+ */
+export type DrawnWay = ({
+/**
+ * Id of a roof plane with a raceway under site_plan.roof_planes; lengths along its slope.
+ */
+roof_plane: string
+} | {
+/**
+ * Number of the point of site_plan.raceway_route where the segment begins; the first is 1.
+ */
+from_point: number
+/**
+ * Number of the point where it ends.
+ */
+to_point: number
+/**
+ * Up and down along it, ft, all added; a plan does not show them. 0 where there is none.
+ */
+vertical_ft: number
+})
 /**
  * Tools that you have; those that the job needs and that are not here are bought. Without it no tool is counted.
  */
@@ -639,7 +741,7 @@ module: string
  */
 modules?: number
 /**
- * Id under equipment.inverters of the module-level inverter behind every module. Leave it out for strings.
+ * Id under equipment.inverters of the module-level inverter behind every module. Leave it out for strings and for AC modules.
  */
 inverter?: string
 /**
@@ -648,6 +750,10 @@ inverter?: string
  * @minItems 1
  */
 strings?: StringOfModules[]
+/**
+ * Id under equipment.optimisers of the converter behind the modules of the strings. Leave it out for plain strings.
+ */
+optimiser?: string
 /**
  * How air reaches the back of the modules, which sets their temperature (up to 10 % of power): free_rack (free in the air), near_roof (parallel to the roof on standoffs), laid_on_roof (laid on the roof, no air behind).
  */
@@ -753,6 +859,7 @@ export interface InverterUnit {
  * Id under equipment.inverters.
  */
 inverter: string
+phases?: UnitPhases
 }
 /**
  * What is bought, from its data sheets; inline, or in an equipment file of the same shape.
@@ -773,6 +880,12 @@ modules?: {
  */
 inverters?: {
 [k: string]: Inverter
+}
+/**
+ * DC-to-DC converters behind the modules of strings, keyed by your own ids.
+ */
+optimisers?: {
+[k: string]: Optimiser
 }
 /**
  * Listed AC trunk cables of module-level inverters, keyed by your own ids.
@@ -841,6 +954,10 @@ voc_v?: number
  * Short-circuit current, A.
  */
 isc_a?: number
+isc_bsi_a?: RearShortCircuitBsi
+isc_bnpi_a?: RearShortCircuitBnpi
+bifaciality_pct?: Bifaciality
+ac_module?: AcModule
 /**
  * Voltage at maximum power, V.
  */
@@ -921,6 +1038,74 @@ listing?: string
 sheet?: string
 }
 /**
+ * The AC side of an AC module, a module and an inverter that are listed together; from its nameplate. Its array names the module alone.
+ */
+export interface AcModule {
+/**
+ * Rated continuous AC output, W.
+ */
+ac_power_w: number
+/**
+ * Rated continuous AC output current, A.
+ */
+ac_current_a: number
+/**
+ * Nominal AC voltage, V.
+ */
+ac_voltage_v: (208 | 240)
+/**
+ * Nominal frequency, Hz; 60 in the US.
+ */
+frequency_hz: (50 | 60)
+/**
+ * Largest overcurrent device of the branch that the nameplate allows, A.
+ */
+max_branch_ocpd_a: number
+/**
+ * Most AC modules that the maker allows on one branch.
+ */
+max_per_branch?: number
+/**
+ * Largest AC voltage rise that the maker allows from the point of connection to the last module, percent.
+ */
+max_ac_rise_pct?: number
+/**
+ * Weighted efficiency of the inverter part, percent. State this or efficiency_curve.
+ */
+weighted_efficiency_pct?: number
+/**
+ * Efficiency against load; straight lines between the points.
+ * 
+ * @minItems 2
+ */
+efficiency_curve?: EfficiencyPoint[]
+/**
+ * Own consumption at night, W.
+ */
+night_w?: number
+/**
+ * Whether it needs an equipment grounding conductor of its own.
+ */
+needs_egc?: boolean
+/**
+ * Listing standard of module and inverter together.
+ */
+listing?: string
+}
+/**
+ * One point of the part-load curve.
+ */
+export interface EfficiencyPoint {
+/**
+ * AC output as share of the rating, percent.
+ */
+load_pct: number
+/**
+ * AC output over DC input, percent.
+ */
+efficiency_pct: number
+}
+/**
  * An inverter from its data sheet.
  */
 export interface Inverter {
@@ -944,6 +1129,8 @@ ac_current_a?: number
  * Nominal AC voltage, V.
  */
 ac_voltage_v?: number
+phases?: InverterPhases
+stops_on_lost_phase?: LostPhase
 /**
  * Weighted efficiency, percent. State this or efficiency_curve.
  */
@@ -1040,17 +1227,97 @@ listing?: string
 sheet?: string
 }
 /**
- * One point of the part-load curve.
+ * A DC-to-DC converter behind each module, or behind a few, of a string; from its data sheet.
  */
-export interface EfficiencyPoint {
+export interface Optimiser {
 /**
- * AC output as share of the rating, percent.
+ * Maker's text.
  */
-load_pct: number
+name?: string
 /**
- * AC output over DC input, percent.
+ * Modules on one unit; 1 when missing.
  */
-efficiency_pct: number
+modules_per_unit?: number
+/**
+ * How the modules of one unit are wired; in series when missing.
+ */
+modules_wired?: ("series" | "parallel")
+/**
+ * Largest input voltage, V.
+ */
+input_max_v: number
+/**
+ * Smallest input voltage at which it works, V.
+ */
+input_min_v?: number
+/**
+ * Largest short-circuit current at the input, A.
+ */
+max_isc_a: number
+/**
+ * Whether max_isc_a is compared with 125 percent of the short-circuit current of the modules. Yes when missing; no only where the data sheet says so.
+ */
+isc_with_125_pct?: boolean
+/**
+ * Largest module power at one unit, W.
+ */
+max_input_power_w?: number
+/**
+ * Rated continuous output current, A; the current of its string.
+ */
+output_max_a: number
+/**
+ * Largest output voltage of one unit, V.
+ */
+output_max_v?: number
+/**
+ * Voltage to which inverter and units together hold the string, V, when their listing says so. Units in series times output_max_v count when missing.
+ */
+regulated_string_v?: number
+/**
+ * Output voltage of one unit after rapid shutdown or without the inverter, V.
+ */
+shutdown_v?: number
+/**
+ * Fewest units in one string.
+ */
+min_per_string?: number
+/**
+ * Most units in one string.
+ */
+max_per_string?: number
+/**
+ * Largest module power of one string, W.
+ */
+max_string_power_w?: number
+/**
+ * Largest fuse, or current from other strings, that the maker allows at the output, A; needed for strings in parallel.
+ */
+max_string_fuse_a?: number
+/**
+ * Ids under equipment.inverters of the inverters that its maker names.
+ * 
+ * @minItems 1
+ * 
+ * Items: Id of an inverter.
+ */
+works_with?: string[]
+/**
+ * Whether it is listed as rapid-shutdown equipment.
+ */
+rapid_shutdown?: boolean
+/**
+ * Weight of one unit, lb.
+ */
+weight_lb?: number
+/**
+ * Listing standard.
+ */
+listing?: string
+/**
+ * Name of the source sheet.
+ */
+sheet?: string
 }
 /**
  * A listed AC trunk cable of module-level inverters, from its data sheet.
@@ -1085,6 +1352,7 @@ resistance_ohm_per_kft?: number
  * Whether an equipment grounding conductor runs in it.
  */
 has_egc?: boolean
+lines?: TrunkLines
 /**
  * Listing standard.
  */
@@ -1687,7 +1955,7 @@ in_use_years?: number
 degradation_pct_per_year?: number
 }
 /**
- * Connection, panel, branches and runs. The service is single-phase 120/240 V.
+ * Connection, panel, branches and runs. The service is single-phase 120/240 V unless service says otherwise.
  */
 export interface Electrical {
 service?: ElectricalService
@@ -1750,6 +2018,12 @@ array_electrode?: ("none" | "rod" | "within_6_ft_of_premises_electrode")
  * Length of the unspliced conductor from the array to its electrode, ft.
  */
 array_electrode_run_ft?: number
+/**
+ * Boxes in which strings come together in parallel, keyed by your own ids.
+ */
+dc_combiners?: {
+[k: string]: DcCombiner
+}
 rapid_shutdown?: RapidShutdown
 /**
  * Disconnects of the PV system outside the equipment, keyed by your own ids.
@@ -1767,9 +2041,11 @@ export interface ElectricalService {
  */
 rating_a?: number
 /**
- * Line-to-line voltage, V; only single-phase 120/240 V is covered.
+ * Line-to-line voltage, V: 240 (single-phase 120/240 V) or 208 (208Y/120 V, all three phases or two lines of them).
  */
-voltage_v?: 240
+voltage_v?: (240 | 208)
+phases?: ServicePhases
+system?: ServiceSystem
 conductor_size?: ConductorSize
 conductor_material?: ConductorMaterial
 /**
@@ -2438,6 +2714,7 @@ modules: {
  * Id under equipment.trunk_cables.
  */
 trunk?: string
+phases?: BranchPhases
 /**
  * Whether the home run joins the trunk at its end or in its centre.
  */
@@ -2452,11 +2729,11 @@ trunk_length_ft?: number
 breaker_a?: number
 }
 /**
- * A way from box to box with the circuits that share it. Its conductors are pulled whole and have one size from end to end; where they are spliced to another size, another run begins.
+ * A way from box to box with the circuits that share it. Its conductors are pulled whole and have one size from end to end, unless a segment ends in a box with a splice.
  */
 export interface WiringRun {
 /**
- * Circuits in it: ids of branches, of inverter_units (their AC output), of strings (array id, underscore, s, number: south_s1), or the words branches, strings, inverter_outputs, output (the combined output of the combiner panel).
+ * Circuits in it: ids of branches, of inverter_units (their AC output), of strings (array id, underscore, s, number: south_s1), of dc_combiners (their output), or the words branches, strings, dc_outputs, inverter_outputs, output (the combined output of the combiner panel).
  * 
  * @minItems 1
  */
@@ -2465,6 +2742,7 @@ carries: Id[]
  * Whether each circuit brings a neutral. It fills the raceway but is not counted as current-carrying.
  */
 neutral?: boolean
+first_box?: WiringBox
 /**
  * Pieces from box to box, keyed by your own ids, in order from the array to the panel.
  */
@@ -2473,7 +2751,109 @@ segments: {
 }
 }
 /**
- * A piece of one raceway between two boxes or fittings.
+ * Box or conduit body where the segment ends. Conductors pass it whole unless splice says otherwise.
+ */
+export interface WiringBox {
+/**
+ * What it is.
+ */
+kind: ("box" | "conduit_body")
+/**
+ * Whether the conductors are spliced in it; behind it they may have another size.
+ */
+splice?: boolean
+standard_box?: StandardBox
+/**
+ * Volume marked on it, cubic inches; instead of standard_box.
+ */
+volume_in3?: number
+/**
+ * Volume marked on extension rings and domed covers, cubic inches.
+ */
+extension_in3?: number
+/**
+ * Whether cable clamps are inside (internal), outside, or there are none. Internal when missing.
+ */
+clamps?: ("internal" | "external" | "none")
+/**
+ * Kinds of support fittings in it (stud, hickey).
+ */
+support_fittings?: number
+/**
+ * Terminal blocks in it.
+ */
+terminal_blocks?: number
+/**
+ * Whether conductors that pass whole leave a loop of 12 in or more; each then counts twice.
+ */
+long_loops?: boolean
+/**
+ * Switches, receptacles and equipment on a yoke in it.
+ */
+devices?: BoxDevice[]
+/**
+ * Conductors of other circuits, or leads of modules, that enter it.
+ */
+other_conductors?: BoxConductors[]
+/**
+ * Cross-section inside a conduit body, square inches.
+ */
+area_in2?: number
+/**
+ * Whether a conduit body is a capped elbow or service-entrance elbow, which holds no splices.
+ */
+short_radius?: boolean
+/**
+ * Whether box or conduit body is marked or listed for the size and number of these conductors (4 AWG and larger).
+ */
+marked_for_conductors?: boolean
+/**
+ * For conductors of 4 AWG and larger: straight through, at an angle (or a U), or spliced.
+ */
+pull?: ("straight" | "angle" | "splice")
+/**
+ * Inside distance from the wall of the raceway to the opposite wall, in.
+ */
+length_in?: number
+/**
+ * Trade sizes of the other raceways in the same row of the same wall.
+ */
+other_trade_sizes?: TradeSize[]
+/**
+ * Distance between the raceway entries that hold the same conductors, in.
+ */
+entry_distance_in?: number
+/**
+ * Distance from a raceway entry to the removable cover opposite it, in, where one enters so.
+ */
+cover_distance_in?: number
+}
+/**
+ * One yoke.
+ */
+export interface BoxDevice {
+size_awg?: BoxConductorSize
+/**
+ * How many gangs wide; 1 up to 2 in.
+ */
+gangs?: number
+}
+/**
+ * Further conductors of one size in a box.
+ */
+export interface BoxConductors {
+size_awg: BoxConductorSize
+/**
+ * How many: one for each that enters and ends or passes whole.
+ */
+count: number
+/**
+ * Whether they are equipment grounding conductors.
+ */
+grounding?: boolean
+}
+/**
+ * A piece of one raceway, or of cables, between two boxes or fittings.
  */
 export interface WiringSegment {
 /**
@@ -2488,21 +2868,23 @@ sun?: boolean
  * Clear height from the roof surface to the bottom of the raceway, in.
  */
 height_above_roof_in?: number
-/**
- * Length one way, ft.
- */
-length_ft: number
-/**
- * Kind of raceway; none only for exposed wire within the array.
- */
-raceway: ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "RMC" | "none")
+length_ft: WiringLength
+raceway: WiringMethod
+markings?: CableMarkings
+in_insulation?: InInsulation
+bundled_cables?: BundledCables
+cables_spaced?: CablesSpaced
+inside_area_in2?: InsideArea
+inside_area_source?: InsideAreaSource
+drawn?: DrawnWay
+box?: WiringBox
 trade_size?: TradeSize
 /**
  * Whether it is a nipple: raceway of 24 in or less between two boxes, cabinets or enclosures. Only then the conductors are not derated for their number and may fill 60 percent. Not when missing, however short the piece is.
  */
 nipple?: boolean
 /**
- * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing.
+ * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing. Of a cable only for MC, SE and AC; NM and UF are made with theirs.
  */
 insulation?: ("THWN-2" | "XHHW-2" | "USE-2" | "PV wire" | "THHN")
 material?: ConductorMaterial
@@ -2539,6 +2921,51 @@ total?: number
 area_in2: number
 }
 /**
+ * A box in which strings come together in parallel before the inverter. Its output circuit has its id; a run carries it.
+ */
+export interface DcCombiner {
+/**
+ * Ids of its strings: array id, underscore, s, number. All strings of one inverter input come together in one box.
+ * 
+ * @minItems 2
+ * 
+ * Items: Id of a string.
+ */
+inputs: string[]
+/**
+ * Which poles of each string have a fuse in it: none, one or both.
+ */
+poles_fused: ("none" | "one" | "both")
+/**
+ * The pole with the fuses where only one has them; the same in every box.
+ */
+fused_pole?: ("positive" | "negative")
+/**
+ * Rating of the fuses, A, when you have chosen them; the smallest allowed is used when missing.
+ */
+fuse_a?: number
+/**
+ * Whether fuses and holders are listed for PV DC.
+ */
+fuses_listed_for_pv?: boolean
+/**
+ * Rated DC voltage of box, fuses and switch, V.
+ */
+max_voltage_v?: number
+/**
+ * Rated output current of the box, A.
+ */
+max_current_a?: number
+/**
+ * Whether the box is listed for PV DC.
+ */
+listed_for_dc?: boolean
+/**
+ * Whether a load-break DC disconnect of its output is in the box or within sight and 10 ft of it.
+ */
+disconnect?: boolean
+}
+/**
  * What the project does about rapid shutdown.
  */
 export interface RapidShutdown {
@@ -2554,6 +2981,56 @@ initiator?: ("service_disconnect" | "pv_disconnect" | "switch")
  * Whether the initiator is readily accessible outside.
  */
 initiator_outdoors?: boolean
+equipment?: ShutdownEquipment
+}
+/**
+ * Shutdown units behind the modules of strings, and the transmitter whose signal keeps them on; from their data sheets.
+ */
+export interface ShutdownEquipment {
+/**
+ * Maker's text.
+ */
+name?: string
+/**
+ * Modules in series on one unit.
+ */
+modules_per_unit: number
+/**
+ * Largest voltage of the modules on one unit, V.
+ */
+input_max_v?: number
+/**
+ * Largest short-circuit current of the modules, A.
+ */
+input_max_a?: number
+/**
+ * Largest system voltage, V.
+ */
+max_system_voltage_v?: number
+/**
+ * Output voltage of one unit after shutdown, V.
+ */
+output_shutdown_v?: number
+/**
+ * Whether it is listed as rapid-shutdown equipment.
+ */
+listed?: boolean
+/**
+ * Number of transmitters.
+ */
+transmitters?: number
+/**
+ * Most strings through the cores of one transmitter.
+ */
+strings_per_transmitter?: number
+/**
+ * Most units that one transmitter keeps on.
+ */
+units_per_transmitter?: number
+/**
+ * Whether the transmitter hangs on the supply that the initiator switches off, so that OFF ends the signal.
+ */
+transmitter_on_initiator_supply?: boolean
 }
 /**
  * A disconnect of the PV system.

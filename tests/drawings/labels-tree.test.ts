@@ -54,7 +54,7 @@ describe('labels of a busbar', () => {
     const base = threeLevels()
     const controlled: Project = {
       ...base,
-      documents: [{ id: 'pcs', file: 'pcs.pdf', date: '2026-01-01' }],
+      documents: [{ id: 'pcs', file: 'pcs.pdf', title: 'Listing of the control (invented)', date: '2026-01-01' }],
       electrical: {
         ...base.electrical,
         power_control: { setting_a: 140, panels: ['main'], document: 'pcs', locked_setting: true },

@@ -47,6 +47,45 @@ describe('a panel without a main behind a feeder with a source on a tap', () => 
   })
 })
 
+describe('edges', () => {
+  it.each([
+    [15, 75, true],
+    [20, 80, false],
+  ])('2011: a first device of %s A makes %s A on a feeder of 65 A, which takes 78 A', (deviceA, sumA, holds) => {
+    const of = tree({
+      edition: 'NEC 2011',
+      panels: [panel('main', { mainA: 200 }), panel('sub', { mainA: 60 })],
+      feeders: [feeder('f', 'main', 'sub', { size: '6' })],
+      sources: [pvOf('main', 1, true), source('old', 'sub', { deviceA, firstDevicesA: [deviceA] })],
+    })
+    expect(ruleOf(of, 'f', '120 percent of the conductor')).toMatchObject({ sum_a: sumA, limit_a: 78, holds })
+  })
+
+  it.each([
+    [60, true],
+    [70, false],
+  ])('a setting of %s A against the 60 A device, whatever a source on a tap adds to it', (settingA, holds) => {
+    const of = tree({
+      panels: [panel('main', { mainA: 200 }), panel('sub')],
+      feeders: [feeder('f', 'main', 'sub', { size: '2/0' })],
+      taps: [tap('t', 'f')],
+      sources: [pvOf('sub', 4, true), source('old', 't')],
+      control: { settingA, panels: ['sub'], uncontrolled: [], documented: true, locked: true },
+    })
+    expect(ruleOf(of, 'sub', 'power control system').holds).toBe(holds)
+  })
+
+  it('devices stated for a tap count beside the source on it', () => {
+    const of = tree({
+      panels: [panel('main', { mainA: 200 }), panel('sub', { mainA: 60 })],
+      feeders: [feeder('f', 'main', 'sub', { size: '2/0' })],
+      taps: [tap('t', 'f', { endDeviceA: 30, endDevices: 2 })],
+      sources: [pvOf('main', 1, true), source('old', 't')],
+    })
+    expect(nodeOf(of, 't').main_a).toBe(60)
+  })
+})
+
 describe('sum of breakers', () => {
   it('counts the breaker of a generator that cannot run beside the utility', () => {
     const of = tree({

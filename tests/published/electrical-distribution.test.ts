@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { nextStandardDeviceA, sizeWire } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
 import { editions, type Edition } from '../../src/tables/nec/index.js'
-import { context } from '../electrical/demo.js'
+import { context, microProject } from '../electrical/demo.js'
 import { readFixture } from '../electrical/read-fixture.js'
 import { feeder, nodeOf, panel, ruleOf, source, tap, tree } from '../electrical/small-tree.js'
 import { projectOf, pvOf } from '../electrical/tree-project.js'
@@ -192,7 +192,9 @@ describe('taps of 240.21(B)', () => {
   it.each([
     ['NEC 2017', 32, 40, 80],
     ['NEC 2023', 32, 40, 80],
+    ['NEC 2014', 34, 45, 80.8333],
     ['NEC 2017', 34, 45, 80.8333],
+    ['NEC 2020', 34, 45, 80.8333],
     ['NEC 2023', 34, 45, 81.6667],
   ] as const)('%s: inverter of %s A on %s A, 15 ft along a 200 A feeder: %s A', (edition, currentA, deviceA, needA) => {
     const at = (size: string) =>
@@ -289,5 +291,25 @@ describe('a subpanel on a 60 A feeder of a 100 A house with a PV system of 15 A 
     }
     expect(nodeOf(house(edition, 3), 'sub').complies).toBe(true)
     expect(nodeOf(house(edition, 3), 'f').complies).toBe(true)
+  })
+})
+
+describe('supply side: 14 ft to the fused disconnect (forum thread 2586640, 705.31 of 2017)', () => {
+  const asked = (distanceFt: number) =>
+    sizeWire(
+      {
+        ...microProject({
+          connection: { kind: 'supply_side', overcurrent_device_distance_ft: distanceFt, conductor_size: '6' },
+        }),
+        codes: { electrical: 'NEC 2017' },
+      },
+      context(),
+    ).findings.find(({ id }) => id === 'wire.supply-side-distance')
+
+  it('is over 10 ft, so it needs limiters at the connection', () => {
+    expect(asked(14)).toMatchObject({ severity: 'error' })
+    expect(asked(14)?.message).toContain('14 ft')
+    expect(asked(14)?.fix).toContain('limiters')
+    expect(asked(10)).toBeUndefined()
   })
 })

@@ -1,6 +1,7 @@
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
+import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { LOADS } from './loads.js'
@@ -15,6 +16,7 @@ import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
+import { WIRING_METHODS } from './wiring-methods.js'
 import { YIELD } from './yield.js'
 
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
@@ -23,6 +25,8 @@ export const EXPLANATIONS: Explanations = {
   ...ROOF,
   ...YIELD,
   ...WIRE,
+  ...DC_DEVICES,
+  ...WIRING_METHODS,
   ...CONNECTION,
   ...DISTRIBUTION,
   ...LOADS,

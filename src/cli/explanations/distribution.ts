@@ -81,6 +81,19 @@ export const DISTRIBUTION: Explanations = {
     sources: nec('interruptingRating'),
     fix: 'Read it on breaker or fuses and state interrupting_rating_a of the disconnect.',
   },
+  'wire.feeder-rise': {
+    means:
+      'Feeders between the panel with the PV breaker and the service raise the voltage too far, with what the circuits of the array do.',
+    rule: 'Inverters disconnect when their voltage gets too high; the limit of their maker counts from the service on.',
+    sources: nec('voltageDrop'),
+    fix: 'Use larger conductors, fewer inverters, or a panel nearer to the service.',
+  },
+  'wire.supply-side-far': {
+    means: 'The overcurrent device of a supply-side connection is far from it, in an edition that names no distance.',
+    rule: 'Conductors ahead of the first device are protected by nothing but the utility; other editions hold them to 10 ft in a dwelling.',
+    sources: nec('supplySide'),
+    fix: 'Bring the device within 10 ft, or ask the authority.',
+  },
   'wire.electrode-conductor-small': {
     means: 'The grounding electrode conductor of the service is smaller than its conductors ask for.',
     rule: 'Its size follows the service conductors; to a rod it need not be above 6 AWG, to a concrete-encased electrode not above 4 AWG copper.',

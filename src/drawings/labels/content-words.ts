@@ -1,3 +1,4 @@
+import { isAc } from '../../electrical/index.js'
 import { own } from '../../values/index.js'
 import { nodeTitle } from '../node-title.js'
 import { pvOutputA } from '../pv-output.js'
@@ -37,9 +38,7 @@ export function contentWords(id: string, facts: LabelFacts, place?: LabelPlace):
 
 /** Circuits with a PV breaker in the main panel. */
 export function pvBreakers(facts: LabelFacts) {
-  return facts.wiring.circuits.filter((circuit) =>
-    facts.hasCombiner ? circuit.id === 'output' : circuit.kind !== 'dc_string',
-  )
+  return facts.wiring.circuits.filter((circuit) => (facts.hasCombiner ? circuit.id === 'output' : isAc(circuit)))
 }
 
 function stringArrays(facts: LabelFacts): string[] {
@@ -48,7 +47,7 @@ function stringArrays(facts: LabelFacts): string[] {
 
 function dcSource(facts: LabelFacts): string | undefined {
   const { strings, circuits } = facts.wiring
-  const groups = circuits.filter((each) => each.kind === 'dc_string')
+  const groups = circuits.filter((each) => !isAc(each))
   if (groups.length === 0) return undefined
   const highest = Math.ceil(Math.max(...strings.map((each) => each.voc_cold_v)))
   const current = Math.max(...groups.map((each) => each.continuous_a))

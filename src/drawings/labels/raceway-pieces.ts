@@ -1,3 +1,4 @@
+import { isAc } from '../../electrical/index.js'
 import type { LabelFacts } from './label-facts.js'
 import type { Feet } from '../../values/index.js'
 
@@ -13,9 +14,7 @@ export interface RacewayPieces {
  * allows. A section is a piece between boxes, walls or floors. What lies in the ground is not exposed.
  */
 export function racewayPieces(facts: LabelFacts, spacingFt: Feet): RacewayPieces[] {
-  const strings = new Set(
-    facts.wiring.circuits.filter((circuit) => circuit.kind === 'dc_string').map((circuit) => circuit.id),
-  )
+  const strings = new Set(facts.wiring.circuits.filter((circuit) => !isAc(circuit)).map((circuit) => circuit.id))
   return facts.wiring.raceways
     .filter(
       (raceway) =>

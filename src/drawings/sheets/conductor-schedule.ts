@@ -54,7 +54,8 @@ function deviceText({ ocpd_a: device, ocpd_size_ok: fits }: ConductorValues): st
 
 function methodText(wiring: WiringValues, conductor: ConductorValues): string {
   const raceway = racewayOfTag(wiring, conductor)
-  return raceway === undefined ? conductor.method : racewayKind(raceway)
+  if (raceway === undefined) return conductor.method
+  return raceway.form === 'cable' ? `${raceway.type} cable` : racewayKind(raceway)
 }
 
 function fillOf(wiring: WiringValues, conductor: ConductorValues): string {

@@ -11,6 +11,7 @@ import { pvOutputA } from '../pv-output.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { landingTitle } from './one-line-landing.js'
+import { serviceWords } from './service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
@@ -89,7 +90,10 @@ function scopeText({ project, arrangement, wire: wiring }: PacketInput): string 
       : project.electrical?.connection?.kind === 'supply_side'
         ? ' It is connected on the supply side of the service disconnect.'
         : ` It is connected ${connectionWords(project, wiring.values)}.`
-  const ac = wiring === undefined ? '' : `, ${plainNumber((pvOutputA(wiring.values) * 240) / 1000)} kW AC`
+  const ac =
+    wiring === undefined
+      ? ''
+      : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? pvOutputA(wiring.values) * 240) / 1000)} kW AC`
   return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
 }
 
@@ -153,7 +157,7 @@ function projectFacts(input: PacketInput): [string, string][] {
       'Service',
       electrical?.service?.rating_a === undefined
         ? undefined
-        : `${electrical.service.rating_a} A, 120/240 V, single phase`,
+        : `${electrical.service.rating_a} A, ${serviceWords(electrical.service)}`,
     ],
     [
       wiring === undefined ? 'Main panel' : panelTitle(project, wiring.values),

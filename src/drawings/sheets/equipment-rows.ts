@@ -1,4 +1,12 @@
-import { listModuleGroups, type Inverter, type Mount, type PvModule } from '../../project/index.js'
+import type { WiringValues } from '../../electrical/index.js'
+import {
+  isAcModule,
+  listModuleGroups,
+  type Inverter,
+  type Mount,
+  type Optimiser,
+  type PvModule,
+} from '../../project/index.js'
 import { countFitted } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber } from '../layout/index.js'
@@ -15,10 +23,12 @@ export function equipmentRows(input: PacketInput): string[][] {
     const placed = input.arrangement.values.modules.filter((module) => module.array === group.id).length
     const count = placed === 0 ? group.modules : placed
     add(modules, group.array.module, count)
-    if (group.conversion.kind === 'module_level') add(inverters, group.conversion.inverterId, count)
+    if (group.conversion.kind === 'module_level' && !isAcModule(group.conversion.inverterId))
+      add(inverters, group.conversion.inverterId, count)
   }
   for (const unit of Object.values(project.inverter_units ?? {})) add(inverters, unit.inverter, 1)
   const { equipment, structure } = project
+  const devices = input.wire?.values.strings ?? []
   const rows = [
     ...[...modules].flatMap(([id, count]) => {
       const module = own(equipment.modules, id)
@@ -32,6 +42,7 @@ export function equipmentRows(input: PacketInput): string[][] {
         ? []
         : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
     }),
+    ...converterRows(equipment.optimisers ?? {}, devices),
   ]
   const rail = own(equipment.rails, structure?.rail)
   const mount = own(equipment.mounts, structure?.mount)
@@ -56,6 +67,15 @@ export function equipmentRows(input: PacketInput): string[][] {
   return rows
 }
 
+/** Converters behind the modules of strings, with how many there are. */
+function converterRows(optimisers: Readonly<Record<string, Optimiser>>, strings: WiringValues['strings']): string[][] {
+  return Object.entries(optimisers).flatMap(([id, sheet]) => {
+    const count = strings.reduce((sum, { optimiser }) => sum + (optimiser?.id === id ? optimiser.units : 0), 0)
+    const ratings = `input at most ${sheet.input_max_v} V and ${sheet.max_isc_a} A, output ${sheet.output_max_a} A`
+    return count === 0 ? [] : [['DC converter', String(count), sheet.name ?? id, ratings, sheetText(sheet)]]
+  })
+}
+
 /** What fixes one mount to the roof, by its kind. */
 function mountFastener({ kind, lag, structural_screw: screw, seam_clamp: clamp, deck }: Mount): string {
   if (kind === 'standing_seam_clamp') return `seam clamp, ${clamp?.setscrews ?? 1} setscrews`
@@ -71,6 +91,10 @@ export function moduleRatings(module: PvModule): string {
     [`Isc ${module.isc_a} A`, module.isc_a !== undefined],
     [`Vmp ${module.vmp_v} V`, module.vmp_v !== undefined],
     [`Imp ${module.imp_a} A`, module.imp_a !== undefined],
+    [
+      `AC module, ${module.ac_module?.ac_power_w} W, ${module.ac_module?.ac_current_a} A, ${module.ac_module?.ac_voltage_v} V, ${module.ac_module?.frequency_hz} Hz`,
+      module.ac_module !== undefined,
+    ],
     [`fuse at most ${module.max_series_fuse_a} A`, module.max_series_fuse_a !== undefined],
     [`system at most ${module.max_system_voltage_v} V`, module.max_system_voltage_v !== undefined],
   ])

@@ -8,6 +8,7 @@ import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from './one-line-symbols.js'
 import { awg, lettered } from './wire-tags.js'
+import { serviceWords } from './service-words.js'
 
 const SIZE = TYPE_PT.small
 const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const
@@ -126,7 +127,7 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
   return [
     wiring.panel.bus_a === null ? '' : `${wiring.panel.bus_a} A bus`,
     wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
-    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, 120/240 V, single phase`,
+    service?.rating_a === undefined ? '' : `service ${service.rating_a} A, ${serviceWords(service)}`,
     atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
     lettered(wiring, 'S').length === 0 ? 'service conductors: size not stated' : '',
     wiring.fault_current === null ? '' : `${Math.round(wiring.fault_current.governs_a)} A fault current available`,

@@ -88,7 +88,9 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
   const top = y - sourceTextHeight(source, width) / 2
-  const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
+  // What leaves a DC combiner is marked on the wire of its first string.
+  const onWire = [source.circuit.id, ...combinersOf(job.wiring, source.circuit.id)]
+  const tags = job.tags.filter((tag) => tag.circuits.some((id) => onWire.includes(id)))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
   const outside = micro
@@ -112,6 +114,10 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
+
+/** DC combiners whose first string is a circuit. */
+const combinersOf = ({ dc_combiners: combiners = [] }: WiringValues, id: string): string[] =>
+  combiners.filter(({ strings }) => strings[0] === id).map((each) => each.id)
 
 function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primitive[] {
   const rating = stated.rating_a === undefined ? '' : ` ${stated.rating_a} A`

@@ -1,5 +1,6 @@
 import type { CircuitValues, WiringValues } from '../../electrical/index.js'
 import { counted, plainNumber } from '../layout/index.js'
+import type { Inverter } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { own } from '../../values/index.js'
 
@@ -16,7 +17,7 @@ export interface OneLineSource {
 export function oneLineSources(input: PacketInput, wiring: WiringValues): OneLineSource[] {
   const strings = wiring.circuits
     .filter((circuit) => circuit.kind === 'dc_string')
-    .map((circuit) => stringSource(input, circuit))
+    .map((circuit) => stringSource(input, wiring, circuit))
   const branches = wiring.circuits
     .filter((circuit) => circuit.kind === 'ac_branch')
     .map((circuit) => branchSource(input, circuit))
@@ -32,7 +33,7 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
   const first = Object.keys(circuit.modules)[0] ?? ''
   const inverterId = own(input.project.arrays, first)?.inverter ?? ''
   const inverter = own(input.project.equipment.inverters, inverterId)
-  const each = circuit.inverters === 0 ? 0 : circuit.continuous_a / circuit.inverters
+  const each = currentOfEach(circuit, inverter)
   return {
     circuit,
     unit: undefined,
@@ -40,12 +41,18 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
     lines: [
       ...lines,
       `${counted(circuit.inverters, 'inverter')} ${inverter?.name ?? inverterId}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(each)} A each`,
-      `${plainNumber(circuit.continuous_a)} A at ${plainNumber(circuit.voltage_v, 0)} V`,
+      `${plainNumber(circuit.continuous_a)} A at ${plainNumber(circuit.voltage_v, 0)} V${circuit.lines === undefined ? '' : `, lines ${circuit.lines}`}`,
     ],
   }
 }
 
-function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource {
+/** Rated current of one inverter of a branch, A; on three lines that of the branch does not tell it. */
+function currentOfEach(circuit: CircuitValues, inverter: Inverter | undefined): number {
+  if (circuit.lines === 'ABC') return inverter?.ac_current_a ?? (inverter?.ac_power_w ?? 0) / circuit.voltage_v
+  return circuit.inverters === 0 ? 0 : circuit.continuous_a / circuit.inverters
+}
+
+function stringSource(input: PacketInput, wiring: WiringValues, circuit: CircuitValues): OneLineSource {
   const [arrayId = '', count = 0] = Object.entries(circuit.modules)[0] ?? []
   const array = own(input.project.arrays, arrayId)
   const module = own(input.project.equipment.modules, array?.module)
@@ -58,10 +65,15 @@ function stringSource(input: PacketInput, circuit: CircuitValues): OneLineSource
     title: `STRING ${circuit.id}`,
     lines: [
       `${counted(count, 'module')} in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
-      `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`,
+      voltage?.optimiser === undefined
+        ? `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`
+        : `${counted(voltage.optimiser.units, 'converter')} ${own(input.project.equipment.optimisers, voltage.optimiser.id)?.name ?? voltage.optimiser.id}; ${plainNumber(circuit.continuous_a)} A highest current`,
       ...(voltage === undefined
         ? []
         : [`${plainNumber(voltage.voc_cold_v, 0)} V highest, of ${plainNumber(voltage.limit_v, 0)} V`]),
+      ...(wiring.dc_combiners ?? [])
+        .filter(({ strings }) => strings.includes(circuit.id))
+        .map(({ id, fuse_a: fuseA }) => `through DC combiner ${id}${fuseA === null ? '' : `, fused ${fuseA} A`}`),
     ],
   }
 }

@@ -1,4 +1,4 @@
-import type { WiringValues } from '../../electrical/index.js'
+import { isAc, type WiringValues } from '../../electrical/index.js'
 import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
 import { columns } from './columns.js'
@@ -85,7 +85,7 @@ function circuitTable(wiring: WiringValues): Block {
         ? circuit.kind === 'ac_supply_tap'
           ? 'at their end'
           : 'none needed'
-        : `${circuit.breaker_a} A, 2-pole`.replace(', 2-pole', circuit.kind === 'dc_string' ? '' : ', 2-pole'),
+        : `${circuit.breaker_a} A${isAc(circuit) ? `, ${circuit.poles ?? 2}-pole` : ''}`,
       `${plainNumber(circuit.total_voltage_rise_pct)} of ${plainNumber(circuit.voltage_rise_limit_pct)} %`,
     ]),
   }

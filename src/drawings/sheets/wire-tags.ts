@@ -1,4 +1,10 @@
-import type { CircuitValues, ConductorValues, RacewayValues, WiringValues } from '../../electrical/index.js'
+import {
+  cableText,
+  type CircuitValues,
+  type ConductorValues,
+  type RacewayValues,
+  type WiringValues,
+} from '../../electrical/index.js'
 import { plainNumber } from '../layout/index.js'
 import type { Feet } from '../../values/index.js'
 
@@ -97,9 +103,6 @@ function racewayWay(raceway: RacewayValues): Way {
   }
 }
 
-export const racewayKind = ({ type, trade_size: size }: RacewayValues): string =>
-  type === 'none' ? 'none, clipped to the rails' : `${size ?? '?'} in ${type}`
-
 export const fillText = ({ fill_pct: fill, fill_limit_pct: limit }: RacewayValues): string =>
   fill === null || limit === null ? '' : `${plainNumber(fill, 0)} of ${plainNumber(limit, 0)} %`
 
@@ -107,8 +110,21 @@ function trunkOf(circuit: CircuitValues): CircuitValues['segments'][number] | un
   return circuit.segments.find((segment) => segment.id === `${circuit.id}.trunk`)
 }
 
+/** `3/4 in EMT`, or how conductors without a raceway lie. */
+export function racewayKind({ form, type, trade_size: tradeSize }: RacewayValues): string {
+  switch (form) {
+    case 'open':
+      return 'none, clipped to the rails'
+    case 'cable':
+      return 'none, cable'
+    case 'raceway':
+      return `${tradeSize ?? '?'} in ${type}`
+  }
+}
+
 /** `4 x 12 AWG THWN-2 (L1, L2); 1 x 12 AWG ground`. */
 function conductorText(raceway: RacewayValues): string {
+  if (raceway.form === 'cable') return cableText(raceway)
   const sums = new Map<string, number>()
   for (const each of raceway.conductors) {
     const use = { current_carrying: '', neutral: ' neutral', grounding: ' ground' }[each.use]

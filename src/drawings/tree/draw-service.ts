@@ -4,6 +4,7 @@ import { label, line, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Box, type Primitive } from '../model/index.js'
 import { bondingList, bondingOf } from '../sheets/bonding.js'
 import { earthSymbol, meterSymbol, tagSymbol } from '../sheets/one-line-symbols.js'
+import { serviceWords } from '../sheets/service-words.js'
 import { lettered } from '../sheets/wire-tags.js'
 import { drawLeafWithDevice, leafHeightPt } from './draw-leaf.js'
 import { drawPanel, type DrawnPanel } from './draw-panel.js'
@@ -118,7 +119,7 @@ function serviceFacts({ electrical, parties }: Project, wiring: WiringValues): s
   const meter = service?.meter
   const known: (string | undefined)[] = [
     `TO ${parties?.utility?.name ?? 'the utility'}`,
-    service?.rating_a === undefined ? 'SERVICE' : `SERVICE ${service.rating_a} A, 120/240 V, single phase`,
+    service?.rating_a === undefined ? 'SERVICE' : `SERVICE ${service.rating_a} A, ${serviceWords(service)}`,
     meter?.rating_a === undefined ? undefined : `${(meter.kind ?? 'socket').replaceAll('_', ' ')} ${meter.rating_a} A`,
     meter?.adapter_rating_a === undefined ? undefined : `adapter for sources up to ${meter.adapter_rating_a} A`,
     wiring.fault_current === null

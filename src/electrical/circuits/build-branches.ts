@@ -1,10 +1,14 @@
 import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
+import { inverterPath } from '../../project/facts.js'
 import type { AcBranch, Inverter, TrunkCable } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { own, type Feet } from '../../values/index.js'
 import {
-  SERVICE_VOLTAGE_V,
   type Circuit,
+  type Lines,
+  highestLineA,
+  serviceOf,
+  twoWireEquivalentA,
   type Trunk,
   countModules,
   inverterById,
@@ -15,6 +19,7 @@ import {
   nextStandardDeviceA,
 } from '../system/index.js'
 import { invertersOnLongerHalf } from '../voltage/index.js'
+import { branchLines, mostInverters, pairsOn, TURNS } from './lines-of.js'
 
 /** A branch as stated or as split by us. */
 interface BranchPlan extends AcBranch {
@@ -41,7 +46,7 @@ export function statedBranchesFit(job: Job): boolean {
     plans.every((plan) => {
       const { inverterId, inverter } = inverterOf(job, plan)
       const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
-      return invertersOn(plan) <= mostPerBranch(job, inverterId, inverter, cable)
+      return invertersOn(plan) <= mostPerBranch(job, { id: inverterId, inverter, lines: plan.phases }, cable)
     })
   )
 }
@@ -86,30 +91,35 @@ function splitEvenly(job: Job): BranchPlan[] {
     const inverter = inverterById(job, inverterId, `${where}.inverter`)
     const trunk = trunkById(job, job.electrical.trunk, 'electrical.trunk')
     const total = countModules(job, arrayId)
-    const most = mostPerBranch(job, inverterId, inverter, trunk.cable)
+    const lines = serviceOf(job).phases === 3 ? TURNS : undefined
+    const most = mostPerBranch(job, { id: inverterId, inverter, lines }, trunk.cable)
     if (most < 1)
       throw new StageError(
-        `equipment.inverters.${inverterId}.max_branch_ocpd_a`,
+        `${inverterPath(inverterId)}.max_branch_ocpd_a`,
         'not even one inverter fits the largest allowed overcurrent device',
         'Check the rated current and the largest device on the data sheet',
       )
     const branches = Math.ceil(total / most)
     return Array.from({ length: branches }, (_, i): BranchPlan => {
       const modules = Math.floor(total / branches) + (i < total % branches ? 1 : 0)
-      return { id: `${arrayId}_${i + 1}`, where, modules: { [arrayId]: modules } }
+      const phases = lines === undefined ? {} : { phases: lines }
+      return { id: `${arrayId}_${i + 1}`, where, modules: { [arrayId]: modules }, ...phases }
     })
   })
 }
 
-/** Most inverters on one branch: maker, trunk, and N x I x 1.25 within the largest device. */
-function mostPerBranch(job: Job, id: string, inverter: Inverter, cable: TrunkCable): number {
+/** Most inverters on one branch: maker, trunk, and 1.25 x the highest line current within the largest device. */
+function mostPerBranch(
+  job: Job,
+  { id, inverter, lines }: { readonly id: string; readonly inverter: Inverter; readonly lines: Lines | undefined },
+  cable: TrunkCable,
+): number {
   const currentA = outputCurrentA(job, id, inverter)
   const maxDeviceA = makerMaxDeviceA(id, inverter, cable.max_ocpd_a)
   return Math.min(
     inverter.max_per_branch ?? Infinity,
     cable.max_inverters ?? Infinity,
-    Math.floor(maxDeviceA / (CONTINUOUS_FACTOR * currentA) + 1e-9),
-    Math.floor(cable.ampacity_a / currentA + 1e-9),
+    mostInverters(lines, inverter, currentA, Math.min(maxDeviceA / CONTINUOUS_FACTOR, cable.ampacity_a)),
   )
 }
 
@@ -141,16 +151,20 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const inverters = invertersOn(plan)
   const currentA = outputCurrentA(job, inverterId, inverter)
   const { cable } = trunkById(job, plan.trunk ?? job.electrical.trunk, `${plan.where}.trunk`)
-  const continuousA = inverters * currentA
+  const lines = branchLines(job, plan, inverter)
+  const pairCurrentsA = pairsOn(lines, inverters, currentA, inverter)
+  const continuousA = highestLineA(pairCurrentsA)
   const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
   return {
     id: plan.id,
     kind: 'ac_branch',
     where: plan.where,
-    voltageV: SERVICE_VOLTAGE_V,
+    voltageV: serviceOf(job).lineToLineV,
     continuousA,
-    operatingA: continuousA,
+    operatingA: twoWireEquivalentA(pairCurrentsA),
+    lines,
+    pairCurrentsA,
     deviceA,
     groundingDeviceA: deviceA,
     smallestDeviceA,

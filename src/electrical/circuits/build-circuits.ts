@@ -1,12 +1,18 @@
 import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { own, type Amperes } from '../../values/index.js'
+import { own } from '../../values/index.js'
 import { branchSources, buildBranches } from './build-branches.js'
 import { buildStrings } from './build-strings.js'
+import { combineStrings } from './build-dc-combiners.js'
+import { pairsOn, unitLines } from './lines-of.js'
 import {
   COMBINED_OUTPUT,
-  SERVICE_VOLTAGE_V,
   type Circuit,
+  addPairs,
+  highestLineA,
+  pairCurrentsOf,
+  serviceOf,
+  twoWireEquivalentA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,
@@ -30,7 +36,8 @@ export function buildSources(job: Job): Circuit[] {
 }
 
 function circuitsWith(job: Job, branches: readonly Circuit[]): Circuit[] {
-  const strings = buildStrings(job)
+  const dc = combineStrings(job, buildStrings(job))
+  const strings = dc.filter(({ kind }) => kind === 'dc_string')
   const sources = [...branches, ...buildInverterOutputs(job, strings)]
   if (sources.length === 0)
     throw new StageError(
@@ -39,7 +46,7 @@ function circuitsWith(job: Job, branches: readonly Circuit[]): Circuit[] {
       'Name a module-level inverter in the array, or strings and inverter_units',
     )
   const ac = atTheConnection(job, sources)
-  const all = [...strings, ...ac, ...buildSupplyTap(job, ac)]
+  const all = [...dc, ...ac, ...buildSupplyTap(job, ac)]
   const seen = new Set<string>()
   for (const { id, where } of all) {
     if (seen.has(id)) throw new StageError(where, `two circuits are called '${id}'`, 'Rename one of them')
@@ -74,9 +81,11 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
       const where = `inverter_units.${id}`
       const inverter = inverterById(job, unit.inverter, `${where}.inverter`)
       const currentA = outputCurrentA(job, unit.inverter, inverter)
-      const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, where)
+      const lines = unitLines(job, where, unit, inverter)
+      const pairCurrentsA = pairsOn(lines, 1, currentA, inverter)
+      const output = acOutput(job, { id, kind: 'ac_inverter_output', where, lines, pairCurrentsA, inverters: 1 })
       return {
-        ...acOutput({ id, kind: 'ac_inverter_output', where, currentA, deviceA: smallestDeviceA, inverters: 1 }),
+        ...output,
         maxDeviceA: makerMaxDeviceA(unit.inverter, inverter, undefined),
         makerRisePct: inverter.max_ac_rise_pct,
         inverterId: unit.inverter,
@@ -86,36 +95,42 @@ function buildInverterOutputs(job: Job, strings: readonly Circuit[]): Circuit[] 
 }
 
 function combinedOutput(job: Job, sources: readonly Circuit[]): Circuit {
-  const currentA = sources.reduce((sum, source) => sum + source.continuousA, 0)
-  const inverters = sources.reduce((sum, source) => sum + source.inverters, 0)
-  const smallestA = nextStandardDeviceA(CONTINUOUS_FACTOR * currentA, 'electrical.connection.breaker_a')
-  const circuit = acOutput({
+  const circuit = acOutput(job, {
     id: COMBINED_OUTPUT,
     kind: 'ac_combined_output',
     where: 'electrical.combiner',
-    currentA,
-    deviceA: smallestA,
-    inverters,
+    deviceWhere: 'electrical.connection.breaker_a',
+    lines: serviceOf(job).phases === 3 ? 'ABC' : undefined,
+    pairCurrentsA: addPairs(sources.map(pairCurrentsOf)),
+    inverters: sources.reduce((sum, source) => sum + source.inverters, 0),
   })
-  const deviceA = Math.max(smallestA, job.electrical.connection?.breaker_a ?? 0)
+  const deviceA = Math.max(circuit.smallestDeviceA, job.electrical.connection?.breaker_a ?? 0)
   return { ...circuit, deviceA, groundingDeviceA: deviceA }
 }
 
 /** What one AC circuit differs in from another. */
-interface AcOutput extends Pick<Circuit, 'id' | 'kind' | 'where' | 'inverters'> {
-  readonly currentA: Amperes
-  /** The smallest device that its current allows. */
-  readonly deviceA: Amperes
+interface AcOutput extends Pick<Circuit, 'id' | 'kind' | 'where' | 'inverters' | 'lines'> {
+  readonly pairCurrentsA: NonNullable<Circuit['pairCurrentsA']>
+  /** Path of its device where it is another than that of the circuit. */
+  readonly deviceWhere?: string
 }
 
-function acOutput({ id, kind, where, currentA, deviceA, inverters }: AcOutput): Circuit {
+/** An AC circuit with the smallest device that its current allows. */
+function acOutput(
+  job: Job,
+  { id, kind, where, deviceWhere = where, lines, pairCurrentsA, inverters }: AcOutput,
+): Circuit {
+  const continuousA = highestLineA(pairCurrentsA)
+  const deviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, deviceWhere)
   return {
     id,
     kind,
     where,
-    voltageV: SERVICE_VOLTAGE_V,
-    continuousA: currentA,
-    operatingA: currentA,
+    voltageV: serviceOf(job).lineToLineV,
+    continuousA,
+    operatingA: twoWireEquivalentA(pairCurrentsA),
+    lines,
+    pairCurrentsA,
     deviceA,
     groundingDeviceA: deviceA,
     smallestDeviceA: deviceA,

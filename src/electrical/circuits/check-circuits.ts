@@ -1,6 +1,9 @@
-import { CONTINUOUS_FACTOR } from '../../tables/nec/index.js'
+import { CONTINUOUS_FACTOR, deviceSection } from '../../tables/nec/index.js'
 import { own, type Amperes } from '../../values/index.js'
 import { checkInputs } from './check-inputs.js'
+import { checkPhases } from './check-phases.js'
+import { describeCurrent } from './describe-current.js'
+import { recordAcModules } from './record-ac-modules.js'
 import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
@@ -8,33 +11,26 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   for (const circuit of circuits) {
     recordCurrent(job, circuit)
     if (isSupplyTap(circuit)) recordEndDevice(job, circuit)
+    else if (circuit.combiner !== undefined) recordNoDevice(job, circuit)
     else recordDevice(job, circuit)
     checkMakerLimits(job, circuit)
   }
+  recordAcModules(job)
   checkInputs(job, circuits)
+  checkPhases(job, circuits)
 }
 
 function recordCurrent(job: Job, circuit: Circuit): void {
-  const { id, where, string } = circuit
+  const { id } = circuit
   const ac = isAc(circuit)
+  const { says, formula, inputs, ...rest } = describeCurrent(job, circuit)
   job.worksheet.note({
     id: `wire.${id}.current`,
-    says: ac
-      ? `Maximum current of ${id}: rated continuous output`
-      : `Maximum current of ${id}: 125 percent of the short-circuit current`,
-    formula: ac ? 'I_max = sum of rated outputs' : 'I_max = 1.25 x I_sc',
-    inputs: ac
-      ? [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: where }]
-      : [
-          {
-            symbol: 'I_sc',
-            value: string?.iscA ?? 0,
-            unit: 'A',
-            from: `equipment.modules.${string?.moduleId ?? ''}.isc_a`,
-          },
-        ],
+    says,
+    formula,
+    inputs,
     result: { symbol: 'I_max', value: circuit.continuousA, unit: 'A' },
-    source: job.nec(ac ? 'inverterOutputCurrent' : 'sourceCircuitCurrent'),
+    ...rest,
   })
   job.worksheet.note({
     id: `wire.${id}.required`,
@@ -74,6 +70,19 @@ function recordDevice(job: Job, circuit: Circuit): void {
   })
 }
 
+function recordNoDevice(job: Job, { id, combiner }: Circuit): void {
+  job.worksheet.note({
+    id: `wire.${id}.device`,
+    says: 'No overcurrent device is needed: nothing but its own strings feeds the output of the DC combiner, and its conductors carry their sum',
+    formula: 'sources <= conductor',
+    inputs: [
+      { symbol: 'strings', value: combiner?.strings.length ?? 0, unit: '', from: `electrical.dc_combiners.${id}` },
+    ],
+    result: { symbol: 'device', value: 'none', unit: '' },
+    source: deviceSection(job.edition, 'noBackfeed'),
+  })
+}
+
 function recordEndDevice(job: Job, { id, floor }: Circuit): void {
   job.worksheet.note({
     id: `wire.${id}.device`,
@@ -97,8 +106,10 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
       fix,
     })
   }
+  const maker = string?.optimiser === undefined ? 'module' : 'optimiser'
   const stated = statedBreakerA(job, circuit)
-  if (stated !== undefined && stated < circuit.smallestDeviceA)
+  const leastA = isAc(circuit) ? circuit.smallestDeviceA : CONTINUOUS_FACTOR * circuit.continuousA
+  if (stated !== undefined && stated < leastA)
     error(
       'breaker-too-small',
       `the ${stated} A device stated for ${id} is below the ${circuit.smallestDeviceA} A that ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(1)} A need`,
@@ -108,7 +119,9 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
     error(
       'ocpd-above-maximum',
       `${id} needs a ${deviceA} A device, the makers allow ${maxDeviceA} A`,
-      isAc(circuit) ? 'Put fewer inverters on the branch' : 'Use a module with a larger series fuse rating',
+      isAc(circuit)
+        ? 'Put fewer inverters on the branch'
+        : `Use ${maker === 'module' ? 'a module' : 'an optimiser'} with a larger series fuse rating`,
     )
   if (trunk !== undefined && circuit.continuousA > trunk.cable.ampacity_a)
     error(
@@ -135,14 +148,16 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
   if (string !== undefined && string.parallel >= 2 && maxDeviceA === undefined)
     error(
       'series-fuse-unknown',
-      `strings in parallel on the input of ${id} need the module's maximum series fuse, which is not stated`,
-      "It stands on the module's data sheet",
-      `equipment.modules.${string.moduleId}.max_series_fuse_a`,
+      `strings in parallel on the input of ${id} need the ${maker}'s ${string.optimiser === undefined ? 'maximum series fuse' : 'largest string fuse'}, which is not stated`,
+      `It stands on the ${maker}'s data sheet`,
+      string.optimiser === undefined
+        ? `equipment.modules.${string.moduleId}.max_series_fuse_a`
+        : `equipment.optimisers.${string.optimiser.id}.max_string_fuse_a`,
     )
-  if (string?.parallel === 2 && maxDeviceA !== undefined && circuit.continuousA > maxDeviceA)
+  if (string?.parallel === 2 && deviceA === null && maxDeviceA !== undefined && circuit.continuousA > maxDeviceA)
     error(
       'string-backfeed',
-      `the other string can feed ${circuit.continuousA.toFixed(1)} A into ${id}, the modules take ${maxDeviceA} A`,
+      `the other string can feed ${circuit.continuousA.toFixed(1)} A into ${id}, the ${maker}s take ${maxDeviceA} A`,
       'Give each string its own input, or fuse them',
     )
 }
@@ -150,6 +165,8 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
 function statedBreakerA(job: Job, circuit: Circuit): Amperes | undefined {
   const { branches, combiner, connection } = job.electrical
   if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
+  if (circuit.kind === 'dc_string')
+    return Object.values(job.electrical.dc_combiners ?? {}).find(({ inputs }) => inputs.includes(circuit.id))?.fuse_a
   if (circuit.kind === 'ac_combined_output') return connection?.breaker_a
   return circuit.kind === 'ac_inverter_output' && combiner === undefined ? connection?.breaker_a : undefined
 }

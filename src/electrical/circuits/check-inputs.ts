@@ -1,8 +1,8 @@
 import { own, type Amperes } from '../../values/index.js'
-import { unlikeStrings } from '../../project/facts.js'
+import { isAcModule, unlikeStrings } from '../../project/facts.js'
 import type { Inverter } from '../../project/index.js'
 import { moduleById } from './build-strings.js'
-import { type Circuit, inverterById, type Job } from '../system/index.js'
+import { type Circuit, inverterById, type Job, ratedIsc } from '../system/index.js'
 
 /** A DC input with what its modules can give. */
 interface DcInput {
@@ -78,7 +78,7 @@ function stringInputs(job: Job, circuits: readonly Circuit[]): DcInput[] {
 
 function moduleInputs(job: Job): DcInput[] {
   return Object.entries(job.project.arrays).flatMap(([arrayId, array]): DcInput[] => {
-    if (array.inverter === undefined) return []
+    if (array.inverter === undefined || isAcModule(array.inverter)) return []
     const where = `arrays.${arrayId}.inverter`
     const module = moduleById(job, array.module, arrayId)
     return [
@@ -87,7 +87,7 @@ function moduleInputs(job: Job): DcInput[] {
         where,
         inverterId: array.inverter,
         inverter: inverterById(job, array.inverter, where),
-        iscA: module.isc_a,
+        iscA: ratedIsc(module, array)?.iscA,
         impA: module.imp_a,
         moduleId: array.module,
         remedy: 'use an inverter that takes this module, or another module',

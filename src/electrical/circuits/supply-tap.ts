@@ -1,5 +1,16 @@
 import { LEAST_SERVICE_A } from '../../tables/nec/index.js'
-import { SERVICE_VOLTAGE_V, SUPPLY_TAP, type Circuit, practice, type Job, supplySideRule } from '../system/index.js'
+import {
+  SUPPLY_TAP,
+  type Circuit,
+  addPairs,
+  highestLineA,
+  pairCurrentsOf,
+  practice,
+  serviceOf,
+  type Job,
+  supplySideRule,
+  twoWireEquivalentA,
+} from '../system/index.js'
 import { supplyTapMaterial } from '../raceways/index.js'
 
 /**
@@ -21,15 +32,18 @@ export function buildSupplyTap(job: Job, ac: readonly Circuit[]): Circuit[] {
   const ending = endingAtConnection(ac)
   const sum = (of: (circuit: Circuit) => number): number => ending.reduce((total, circuit) => total + of(circuit), 0)
   const endDeviceA = sum((circuit) => circuit.deviceA ?? 0)
-  const currentA = sum((circuit) => circuit.continuousA)
+  const pairCurrentsA = addPairs(ending.map(pairCurrentsOf))
+  const { lineToLineV, phases } = serviceOf(job)
   return [
     {
       id: SUPPLY_TAP,
       kind: 'ac_supply_tap',
       where: 'electrical.connection',
-      voltageV: SERVICE_VOLTAGE_V,
-      continuousA: currentA,
-      operatingA: currentA,
+      voltageV: lineToLineV,
+      continuousA: highestLineA(pairCurrentsA),
+      operatingA: twoWireEquivalentA(pairCurrentsA),
+      lines: phases === 3 ? 'ABC' : undefined,
+      pairCurrentsA,
       deviceA: null,
       groundingDeviceA: endDeviceA,
       smallestDeviceA: endDeviceA,

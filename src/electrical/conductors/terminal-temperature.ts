@@ -1,5 +1,5 @@
-import { isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
 import { landingPanel } from '../../project/facts.js'
+import { isAc, isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
 import { StageError } from '../../worksheet/index.js'
 
 /**
@@ -17,7 +17,7 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
     'electrical.terminal_temperature_c',
     'inverters, boxes and disconnects',
   )
-  if (circuit.kind === 'dc_string' || isSupplyTap(circuit)) return others
+  if (!isAc(circuit) || isSupplyTap(circuit)) return others
   // A tap ends in the PV disconnect, whose terminals are among the others.
   if (electrical.connection?.kind === 'feeder_tap' && circuit.id === COMBINED_OUTPUT)
     return lower(others, combinerEnd(job))

@@ -61,10 +61,24 @@ function recordComparison(job: Job, { rule, holds, formula, sumA, limitA }: Supp
   })
 }
 
+/** Limit of the editions beside those that name none, ft. @source NEC 705.31 (2017, read), 705.11(C) (2020, 2026): secondary */
+const USUAL_DISTANCE_FT = 10
+
 /** Whether the overcurrent device is as near to the connection as the edition wants it. */
 function checkDeviceDistance(job: Job, rule: SupplySideRule): void {
   const distanceFt = job.electrical.connection?.overcurrent_device_distance_ft
-  if (rule.deviceWithinFt === undefined) return
+  if (rule.deviceWithinFt === undefined) {
+    if (distanceFt !== undefined && distanceFt > USUAL_DISTANCE_FT)
+      job.worksheet.find({
+        severity: 'warning',
+        id: 'wire.supply-side-far',
+        message: `the overcurrent device is ${distanceFt} ft from the connection; this edition names no limit, those before and after it ${USUAL_DISTANCE_FT} ft inside a dwelling`,
+        where: 'electrical.connection.overcurrent_device_distance_ft',
+        source: necSource(job.edition, rule.section, rule.standing),
+        fix: `Keep it within ${USUAL_DISTANCE_FT} ft, or ask the authority`,
+      })
+    return
+  }
   if (distanceFt !== undefined && distanceFt <= rule.deviceWithinFt) return
   job.worksheet.find({
     severity: 'error',

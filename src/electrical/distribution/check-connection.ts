@@ -1,5 +1,5 @@
 import { StageError } from '../../worksheet/index.js'
-import { endingAtConnection } from '../circuits/index.js'
+import { endingAtConnection, highestLineCurrentA } from '../circuits/index.js'
 import { checkSupplySide, type Sources } from '../connection/index.js'
 import { faultAtService, type ServiceFault } from '../fault/index.js'
 import { serviceLoad, type ServiceLoad } from '../loads/index.js'
@@ -9,6 +9,7 @@ import {
   isAc,
   isShared,
   isSupplyTap,
+  polesOf,
   type Circuit,
   type Job,
   type PanelValues,
@@ -33,9 +34,6 @@ export interface ConnectionVerdict {
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
 }
-
-/** Poles of a 240 V breaker. */
-const POLES = 2
 
 /**
  * Whether the installation takes the sources, by the rules of the edition, from the module to the utility.
@@ -68,7 +66,7 @@ export function checkConnection(
   const panel =
     connection.kind === 'supply_side'
       ? supplySidePanel(checkSupplySide(job, sources, sized), tree, verdicts)
-      : panelOfPv(tree, verdicts, sources)
+      : panelOfPv(tree, verdicts, landingOf(circuits))
   recordTree(job, tree, verdicts)
   if (combiner !== undefined) findCombiner(job, combiner)
   findInTree(job, { tree, verdicts, panel, fault })
@@ -88,10 +86,14 @@ function landingId(tree: Tree): string {
   return at === undefined || at === 'supply_side' ? SERVICE : 'panel' in at ? at.panel : at.tap
 }
 
+/** Circuits whose devices land at the connection. */
+const landingOf = (circuits: readonly Circuit[]): Circuit[] =>
+  endingAtConnection(circuits.filter((circuit) => isAc(circuit) && !isSupplyTap(circuit)))
+
 function sourcesOf(circuits: readonly Circuit[], first: readonly Circuit[]): Sources {
-  const landing = endingAtConnection(circuits.filter((circuit) => isAc(circuit) && !isSupplyTap(circuit)))
+  const landing = landingOf(circuits)
   return {
-    inverterA: first.reduce((sum, circuit) => sum + circuit.continuousA, 0),
+    inverterA: highestLineCurrentA(first),
     breakersA: landing.map((circuit) => circuit.deviceA ?? 0),
     firstBreakersA: first.reduce((sum, circuit) => sum + (circuit.deviceA ?? 0), 0),
   }
@@ -104,7 +106,7 @@ const supplySidePanel = (own: PanelValues, tree: Tree, verdicts: readonly NodeVe
 })
 
 /** The panel with the PV breaker; of a feeder tap the one that the feeder comes from. */
-function panelOfPv(tree: Tree, verdicts: readonly NodeVerdict[], sources: Sources): PanelValues {
+function panelOfPv(tree: Tree, verdicts: readonly NodeVerdict[], landing: readonly Circuit[]): PanelValues {
   const at = tree.sources.find(({ id }) => id === PV_SOURCE)?.at
   if (at === undefined || at === 'supply_side') throw new Error('the PV system lands on no panel')
   const tap = 'tap' in at ? tree.taps.find(({ id }) => id === at.tap) : undefined
@@ -117,5 +119,5 @@ function panelOfPv(tree: Tree, verdicts: readonly NodeVerdict[], sources: Source
       `there is no '${'panel' in at ? at.panel : at.tap}' under electrical.distribution`,
       'Name a panel or a tap that stands there',
     )
-  return panelValues(panel, verdict, 'panel' in at ? POLES * sources.breakersA.length : 0)
+  return panelValues(panel, verdict, 'panel' in at ? landing.reduce((sum, circuit) => sum + polesOf(circuit), 0) : 0)
 }

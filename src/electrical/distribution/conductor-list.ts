@@ -122,7 +122,7 @@ function racewayRow(inputs: ListInputs, segment: SizedSegment, entry: CircuitInS
 
 /** Terminals or boxes at the ends of a piece: those of its circuit at the ends of its way, else the boxes between. */
 function endsOf(
-  { sized, tree, job }: ListInputs,
+  { sized, tree, job, circuits }: ListInputs,
   segment: SizedSegment,
   circuit: Circuit,
 ): { readonly from: string; readonly to: string } {
@@ -131,7 +131,7 @@ function endsOf(
   const box = (index: number): string => `box ${way[index]?.segment.id ?? ''}`
   return {
     from: at === 0 ? startOf(circuit) : box(at - 1),
-    to: at === way.length - 1 ? endOf(job, tree, circuit) : box(at),
+    to: at === way.length - 1 ? endOf(job, tree, circuits, circuit) : box(at),
   }
 }
 
@@ -142,8 +142,14 @@ function startOf(circuit: Circuit): string {
   return circuit.kind === 'dc_string' ? `string ${circuit.id}` : circuit.id
 }
 
-function endOf(job: Job, tree: Tree, circuit: Circuit): string {
-  if (circuit.kind === 'dc_string') return circuit.string?.unit ?? 'inverter'
+function endOf(job: Job, tree: Tree, circuits: readonly Circuit[], circuit: Circuit): string {
+  if (circuit.kind === 'dc_string')
+    return (
+      circuits.find(({ combiner }) => combiner?.strings.some(({ id }) => id === circuit.id))?.id ??
+      circuit.string?.unit ??
+      'inverter'
+    )
+  if (circuit.kind === 'dc_output') return circuit.combiner?.strings[0]?.string?.unit ?? 'inverter'
   if (isSupplyTap(circuit)) return SERVICE
   if (circuit.id !== COMBINED_OUTPUT && job.electrical.combiner !== undefined) return 'combiner'
   const at = tree.sources.find(({ id }) => id === PV_SOURCE)?.at

@@ -1,6 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import { judgeBusbar, type Busbar } from '../connection/index.js'
-import type { Circuit, Job } from '../system/index.js'
+import { polesOf, type Circuit, type Job } from '../system/index.js'
 import { busbarRule } from './judge-panel.js'
 import type { PanelNode } from './tree.js'
 import { nodeVerdict, type NodeVerdict } from './verdict.js'
@@ -13,7 +13,7 @@ export interface Combiner {
   readonly spacesNeeded: number
 }
 
-/** Poles of a 240 V breaker. */
+/** Poles of a breaker that is stated by its rating alone. */
 const POLES = 2
 
 /**
@@ -65,7 +65,11 @@ export function judgeCombiner(job: Job, branches: readonly Circuit[], output: Ci
     inverterA: bus.inverterA,
     rules: judgeBusbar(job.edition, bus).map((each) => busbarRule(each, panel, bus)),
   })
-  return { panel, verdict, spacesNeeded: POLES * (breakersA.length + others.length) }
+  return {
+    panel,
+    verdict,
+    spacesNeeded: branches.reduce((total, circuit) => total + polesOf(circuit), POLES * others.length),
+  }
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)

@@ -105,7 +105,8 @@ function ownDevices(tree: Tree, panel: PanelNode, inParallel: boolean): BackfedD
 
 /**
  * What protects a busbar from the side of the utility, A: its own main, else the device of its feeder with what sources
- * on taps of that feeder add behind it. Behind feed-through lugs without a device it is the one of the panel before, with what sources put into that one.
+ * on taps of that feeder add behind it. Behind feed-through lugs without a device it is the one of the panel before, with
+ * what sources put into that one.
  */
 function protectedByA(tree: Tree, panel: PanelNode): Amperes | undefined {
   const feeder = feederTo(tree, panel.id)

@@ -1,7 +1,7 @@
 import { StageError } from '../../worksheet/index.js'
 import { POINT_TO_POINT } from '../../tables/nec/index.js'
 import type { ServiceTransformer } from '../../project/index.js'
-import { SERVICE_VOLTAGE_V, positive, type Job } from '../system/index.js'
+import { USUAL_SERVICE_V, positive, type Job } from '../system/index.js'
 import type { FaultRun } from './fault-down.js'
 import { governingFaultA, type FaultPair } from './fault-pair.js'
 import { recordRun, recordTransformer } from './record-fault.js'
@@ -61,11 +61,11 @@ const withLarger = (pair: FaultPair, how: string): ServiceFault => ({ ...pair, g
 function fromTransformer(job: Job, transformer: ServiceTransformer): FaultPair {
   const kva = positive(transformer.rating_kva, `${TRANSFORMER}.rating_kva`, 'the rating of the transformer, kVA,')
   const pct = positive(transformer.impedance_pct, `${TRANSFORMER}.impedance_pct`, 'the impedance, percent,')
-  const volts: number = job.electrical.service?.voltage_v ?? SERVICE_VOLTAGE_V
-  if (volts !== SERVICE_VOLTAGE_V)
+  const volts: number = job.electrical.service?.voltage_v ?? USUAL_SERVICE_V
+  if (volts !== USUAL_SERVICE_V)
     throw new StageError(
       TRANSFORMER,
-      `the fault current is worked out behind a single-phase transformer of ${SERVICE_VOLTAGE_V} V only, the service has ${volts} V`,
+      `the fault current is worked out behind a single-phase transformer of ${USUAL_SERVICE_V} V only, the service has ${volts} V`,
       'Ask the utility for the available fault current and state available_fault_current_a',
     )
   const run = runOf(transformer)

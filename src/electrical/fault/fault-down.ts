@@ -1,11 +1,11 @@
 import type { ConductorMaterial, ConductorSize } from '../../tables/nec/index.js'
 import type { Amperes, Feet, Volts } from '../../values/index.js'
-import { SERVICE_VOLTAGE_V } from '../system/index.js'
+import { USUAL_SERVICE_V } from '../system/index.js'
 import { conductorConstant } from './conductor-constant.js'
 import type { FaultPair } from './fault-pair.js'
 
 /** Voltage from a line to the neutral of the service, V. */
-export const NEUTRAL_VOLTAGE_V = SERVICE_VOLTAGE_V / 2
+export const NEUTRAL_VOLTAGE_V = USUAL_SERVICE_V / 2
 
 /** A piece of the way of the fault current. */
 export interface FaultRun {
@@ -25,7 +25,7 @@ export interface FaultRun {
 export function faultDown(at: FaultPair, run: FaultRun): FaultPair {
   const constant = run.sets * conductorConstant(run)
   return {
-    lineToLineA: pointToPointA(at.lineToLineA, run.lengthFt, constant, SERVICE_VOLTAGE_V),
+    lineToLineA: pointToPointA(at.lineToLineA, run.lengthFt, constant, USUAL_SERVICE_V),
     lineToNeutralA: pointToPointA(at.lineToNeutralA, run.lengthFt, constant, NEUTRAL_VOLTAGE_V),
   }
 }

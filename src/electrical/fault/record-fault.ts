@@ -1,6 +1,6 @@
 import type { ServiceTransformer } from '../../project/index.js'
 import { IMPEDANCE_TOLERANCE, NEUTRAL_FAULT_RATIO, POINT_TO_POINT } from '../../tables/nec/index.js'
-import { SERVICE_VOLTAGE_V, type Job } from '../system/index.js'
+import { USUAL_SERVICE_V, type Job } from '../system/index.js'
 import { conductorConstant } from './conductor-constant.js'
 import { faultDown, NEUTRAL_VOLTAGE_V, type FaultRun } from './fault-down.js'
 import type { FaultPair } from './fault-pair.js'
@@ -16,7 +16,7 @@ export function recordTransformer(job: Job, transformer: ServiceTransformer, at:
     formula: 'I = 1000 * S / V * 100 / (Z * (1 - t))',
     inputs: [
       { symbol: 'S', value: transformer.rating_kva, unit: 'kVA', from: `${where}.rating_kva` },
-      { symbol: 'V', value: SERVICE_VOLTAGE_V, unit: 'V', from: 'voltage of the service' },
+      { symbol: 'V', value: USUAL_SERVICE_V, unit: 'V', from: 'voltage of the service' },
       { symbol: 'Z', value: transformer.impedance_pct, unit: '%', from: `${where}.impedance_pct` },
       { symbol: 't', value: IMPEDANCE_TOLERANCE, unit: '', from: 'tolerance of the nameplate' },
     ],
@@ -47,7 +47,7 @@ export function recordTransformer(job: Job, transformer: ServiceTransformer, at:
 export function recordRun(job: Job, id: string, place: string, at: FaultPair, run: FaultRun): FaultPair {
   const end = faultDown(at, run)
   const both = [
-    ['line', 'line to line', at.lineToLineA, SERVICE_VOLTAGE_V, end.lineToLineA],
+    ['line', 'line to line', at.lineToLineA, USUAL_SERVICE_V, end.lineToLineA],
     ['neutral', 'a line to the neutral', at.lineToNeutralA, NEUTRAL_VOLTAGE_V, end.lineToNeutralA],
   ] as const
   for (const [way, words, startA, voltageV, endA] of both)

@@ -1,6 +1,6 @@
 import { IMPEDANCE_TOLERANCE, NEUTRAL_FAULT_RATIO } from '../../tables/nec/index.js'
 import type { Percent } from '../../values/index.js'
-import { SERVICE_VOLTAGE_V } from '../system/index.js'
+import { USUAL_SERVICE_V } from '../system/index.js'
 import type { FaultPair } from './fault-pair.js'
 
 /**
@@ -11,7 +11,7 @@ import type { FaultPair } from './fault-pair.js'
  * @limits Without what inverters and motors of the house add.
  */
 export function faultAtTransformer(kva: number, impedancePct: Percent): FaultPair {
-  const ratedA = (kva * 1000) / SERVICE_VOLTAGE_V
+  const ratedA = (kva * 1000) / USUAL_SERVICE_V
   const lineToLineA = (ratedA * 100) / (impedancePct * (1 - IMPEDANCE_TOLERANCE))
   return { lineToLineA, lineToNeutralA: NEUTRAL_FAULT_RATIO * lineToLineA }
 }

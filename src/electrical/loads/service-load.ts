@@ -1,6 +1,6 @@
 import { LEAST_DWELLING_SERVICE_A } from '../../tables/nec/index.js'
 import type { LoadCalculation } from '../../project/index.js'
-import { SERVICE_VOLTAGE_V, type Job } from '../system/index.js'
+import { USUAL_SERVICE_V, type Job } from '../system/index.js'
 import { compareWithService } from './compare-with-service.js'
 import { loadJob, tellUnused, type LoadJob } from './load-job.js'
 import { measuredLoad } from './measured.js'
@@ -24,7 +24,7 @@ export function serviceLoad(job: Job): ServiceLoad | undefined {
   const stated = job.electrical.load_calculation
   if (stated === undefined) return undefined
   const load = loadJob(job, stated)
-  const volts: number = job.electrical.service?.voltage_v ?? SERVICE_VOLTAGE_V
+  const volts: number = job.electrical.service?.voltage_v ?? USUAL_SERVICE_V
   tellUnused(load, unusedKeys(stated))
   const made = byMethod(load, volts)
   if (made === undefined) return undefined

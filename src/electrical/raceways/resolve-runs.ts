@@ -1,7 +1,9 @@
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { COMBINED_OUTPUT, isSupplyTap, type Circuit, positive, type Job } from '../system/index.js'
-import type { RacewaySegment } from './raceway-segment.js'
+import { COMBINED_OUTPUT, isAc, isSupplyTap, type Circuit, serviceOf, type Job } from '../system/index.js'
+import { developedLengthsIn } from './developed-length.js'
+import type { RacewaySegment, StatedSegment } from './raceway-segment.js'
+import { segmentLengthFt } from './segment-length.js'
 import { supplyTapSegment } from './supply-tap-segment.js'
 
 /**
@@ -12,11 +14,18 @@ import { supplyTapSegment } from './supply-tap-segment.js'
  */
 export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[] {
   const circuits = all.filter((circuit) => !isSupplyTap(circuit))
-  const segments = Object.entries(job.electrical.runs ?? {}).flatMap(([runId, run]) => {
+  const runs = Object.entries(job.electrical.runs ?? {})
+  const onRoof = runs.flatMap(([, run]) => Object.values(run.segments).filter(({ location }) => location === 'roof'))
+  const segments = runs.flatMap(([runId, run]) => {
     const carried = carriedBy(run.carries, runId, circuits)
-    return Object.entries(run.segments).map(([segmentId, stated]): RacewaySegment => {
-      const where = `electrical.runs.${runId}.segments.${segmentId}`
-      positive(stated.length_ft, `${where}.length_ft`, 'the length')
+    const whereOf = (segmentId: string): string => `electrical.runs.${runId}.segments.${segmentId}`
+    const pieces = Object.entries(run.segments).map(([segmentId, stated]): [string, StatedSegment] => [
+      segmentId,
+      { ...stated, length_ft: segmentLengthFt(job, stated, whereOf(segmentId), onRoof.length === 1) },
+    ])
+    const developedIn = developedLengthsIn(pieces.map(([, stated]) => stated))
+    return pieces.map(([segmentId, stated], i): RacewaySegment => {
+      const where = whereOf(segmentId)
       return {
         id: `${runId}.${segmentId}`,
         run: runId,
@@ -26,6 +35,7 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
         stated,
         circuits: carried,
         neutral: false,
+        developedIn: developedIn[i] ?? 0,
       }
     })
   })
@@ -45,6 +55,7 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
 const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {
   branches: (circuit) => circuit.kind === 'ac_branch',
   strings: (circuit) => circuit.kind === 'dc_string',
+  dc_outputs: (circuit) => circuit.kind === 'dc_output',
   inverter_outputs: (circuit) => circuit.kind === 'ac_inverter_output',
   [COMBINED_OUTPUT]: (circuit) => circuit.kind === 'ac_combined_output',
 }
@@ -68,7 +79,7 @@ function carriedBy(names: readonly string[], runId: string, circuits: readonly C
 function neutralOf(job: Job, segment: RacewaySegment): boolean {
   const stated = own(job.electrical.runs, segment.run)?.neutral
   if (stated !== undefined) return stated
-  const brings = segment.circuits.some((circuit) => circuit.kind.endsWith('output'))
+  const brings = segment.circuits.some((circuit) => isAc(circuit) && circuit.kind.endsWith('output'))
   return (
     job.worksheet.assume({
       path: `electrical.runs.${segment.run}.neutral`,
@@ -76,7 +87,7 @@ function neutralOf(job: Job, segment: RacewaySegment): boolean {
       unit: '',
       why: brings
         ? 'Inverter and combiner outputs usually bring a neutral; it only fills the raceway'
-        : 'Branches of 240 V module-level inverters and strings bring no neutral',
+        : `Branches of ${serviceOf(job).lineToLineV} V module-level inverters and strings bring no neutral`,
       source: { document: '', standing: 'common practice, no source' },
     }) === 'yes'
   )

@@ -1,6 +1,7 @@
 import { SHORT_CIRCUIT_FACTOR, ARC_FAULT_FROM_V, groundingRules } from '../../tables/nec/index.js'
-import { own, type Volts } from '../../values/index.js'
-import { type Circuit, inverterById, type Job, type StringValues } from '../system/index.js'
+import { own, type Amperes, type Volts } from '../../values/index.js'
+import type { ArrayOfModules } from '../../project/index.js'
+import { type Circuit, inverterById, isAc, type Job, ratedIsc, type StringValues } from '../system/index.js'
 
 /** Arc-fault and ground-fault protection and the DC disconnect of every inverter that has DC circuits. */
 export function checkDcProtection(job: Job, circuits: readonly Circuit[], strings: readonly StringValues[]): void {
@@ -46,11 +47,9 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: Volts, circuit
   const rule = groundingRules.find((candidate) => candidate.edition === job.edition)
   const where = `equipment.inverters.${inverterId}.ground_fault_protection`
   const currentA = Math.max(
-    ...circuits.map((circuit) => (circuit.kind === 'dc_string' ? circuit.continuousA : 0)),
+    ...circuits.map((circuit) => (isAc(circuit) ? 0 : circuit.continuousA)),
     ...Object.values(job.project.arrays).map((array) =>
-      array.inverter === inverterId
-        ? SHORT_CIRCUIT_FACTOR * (own(job.project.equipment.modules, array.module)?.isc_a ?? Infinity)
-        : 0,
+      array.inverter === inverterId ? SHORT_CIRCUIT_FACTOR * highestIscA(job, array) : 0,
     ),
   )
   const asked = voltageV > (rule?.faultProtectionAboveV ?? 0) || currentA > (rule?.faultProtectionAboveA ?? 0)
@@ -64,6 +63,11 @@ function checkGroundFault(job: Job, inverterId: string, voltageV: Volts, circuit
     source: job.nec('dcGroundFault'),
     fix: 'State ground_fault_protection from the data sheet, or use another inverter',
   })
+}
+
+function highestIscA(job: Job, array: ArrayOfModules): Amperes {
+  const module = own(job.project.equipment.modules, array.module)
+  return (module === undefined ? undefined : ratedIsc(module, array)?.iscA) ?? Infinity
 }
 
 function checkDcDisconnect(job: Job, inverterId: string, circuits: readonly Circuit[]): void {

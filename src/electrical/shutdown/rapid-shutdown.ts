@@ -59,18 +59,32 @@ export function checkInsideVoltage(job: Job, circuits: readonly Circuit[], strin
   if (rule?.insideVoltage === undefined || chosen !== 'module_level') return
   const { limitV, section } = rule.insideVoltage
   const highest = new Map<string, number>()
-  for (const { id, modules, voc_cold_v: coldV } of strings) {
-    const array = circuits.find((circuit) => circuit.id === id)?.string?.array ?? id
-    highest.set(array, Math.max(coldV / modules, highest.get(array) ?? 0))
+  const perUnit = job.electrical.rapid_shutdown?.equipment?.modules_per_unit ?? 1
+  for (const { id, modules, voc_cold_v: coldV, optimiser } of strings) {
+    const string = circuits.find((circuit) => circuit.id === id)?.string
+    const array = string?.array ?? id
+    const together = string === undefined ? 1 : Math.min(perUnit, modules)
+    const unitV = optimiser?.input_cold_v ?? (together * coldV) / modules
+    highest.set(array, Math.max(unitV, highest.get(array) ?? 0))
   }
-  for (const [array, moduleV] of highest)
-    if (moduleV > limitV)
+  for (const [array, unitV] of highest)
+    if (unitV > limitV)
       job.worksheet.find({
         severity: 'error',
         id: 'wire.rapid-shutdown-voltage',
-        message: `a module of array ${array} alone opens at ${moduleV.toFixed(1)} V in the cold; after rapid shutdown ${limitV} V is the most inside the array boundary`,
+        message: `${unitOf(circuits, array, perUnit)} at ${unitV.toFixed(1)} V in the cold; after rapid shutdown ${limitV} V is the most inside the array boundary`,
         where: `arrays.${array}.module`,
         source: necSource(job.edition, section, rule.standing),
-        fix: 'Use modules of a lower voltage, or a listed hazard control system (inside_boundary: hazard_control_system)',
+        fix: 'Use modules of a lower voltage, one unit behind each module, or a listed hazard control system (inside_boundary: hazard_control_system)',
       })
+}
+
+/** What stays together within the array after shutdown, in words up to its voltage. */
+function unitOf(circuits: readonly Circuit[], array: string, perUnit: number): string {
+  const string = circuits.find((circuit) => circuit.string?.array === array)?.string
+  const sheet = string?.optimiser?.sheet
+  const together = string === undefined ? 1 : sheet === undefined ? perUnit : (sheet.modules_per_unit ?? 1)
+  return together === 1
+    ? `a module of array ${array} alone opens`
+    : `${together} modules of array ${array} on one unit open`
 }

@@ -1,6 +1,7 @@
+import { isAcModule } from '../../project/facts.js'
 import type { Inverter, PvModule } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
-import { own, type Celsius, type Volts } from '../../values/index.js'
+import { own, type Volts } from '../../values/index.js'
 import {
   type Circuit,
   inverterById,
@@ -11,8 +12,10 @@ import {
   type StringValues,
 } from '../system/index.js'
 import { coldVoltage } from './cold-voltage.js'
-import { hotVoltageV, riseFromNoctC } from './hot-voltage.js'
+import { hotVoltageV } from './hot-voltage.js'
 import { moduleById } from '../circuits/index.js'
+import { cellRiseC } from './cell-rise.js'
+import { checkOptimisers } from './check-optimisers.js'
 import { stringLimits } from './string-limits.js'
 
 /** A string, or the single module of a module-level inverter. */
@@ -30,13 +33,13 @@ interface StringCase {
 export function checkStrings(job: Job, circuits: readonly Circuit[]): StringValues[] {
   const strings = circuits.flatMap((circuit): StringCase[] => {
     const { string } = circuit
-    if (string === undefined) return []
+    if (string === undefined || string.optimiser !== undefined) return []
     const inverterId = own(job.project.inverter_units, string.unit)?.inverter ?? ''
     const inverter = inverterById(job, inverterId, `inverter_units.${string.unit}.inverter`)
     return [{ ...string, id: circuit.id, where: circuit.where, inverterId, inverter }]
   })
   const singles = Object.entries(job.project.arrays).flatMap(([arrayId, array]): StringCase[] => {
-    if (array.inverter === undefined) return []
+    if (array.inverter === undefined || isAcModule(array.inverter)) return []
     const inverter = inverterById(job, array.inverter, `arrays.${arrayId}.inverter`)
     const module = moduleById(job, array.module, arrayId)
     return [
@@ -51,7 +54,7 @@ export function checkStrings(job: Job, circuits: readonly Circuit[]): StringValu
       },
     ]
   })
-  return [...strings, ...singles].map((string) => checkString(job, string))
+  return [...[...strings, ...singles].map((string) => checkString(job, string)), ...checkOptimisers(job, circuits)]
 }
 
 function checkString(job: Job, string: StringCase): StringValues {
@@ -106,21 +109,6 @@ function checkString(job: Job, string: StringCase): StringValues {
     max_modules: limits.mostModules,
     complies,
   }
-}
-
-function cellRiseC(job: Job, module: PvModule): Celsius {
-  if (job.electrical.hot_cell_rise_c !== undefined) return job.electrical.hot_cell_rise_c
-  const noct = module.noct_c
-  return job.worksheet.assume({
-    path: 'electrical.hot_cell_rise_c',
-    value: noct === undefined ? 35 : riseFromNoctC(noct),
-    unit: 'K',
-    why:
-      noct === undefined
-        ? 'Cells on a roof run about 35 K above the air in full sun'
-        : 'From the nominal operating cell temperature, scaled from 800 to 1000 W/m2',
-    source: noct === undefined ? practice('') : { document: 'IEC 61215, NOCT', standing: 'from memory' },
-  })
 }
 
 function recordLimits(

@@ -1,4 +1,6 @@
+export { checkDcCombiners } from './check-dc-combiners.js'
 export { checkStrings } from './check-strings.js'
 export { coldVoltage, tableFactor } from './cold-voltage.js'
 export { hotVoltageV, riseFromNoctC } from './hot-voltage.js'
+export { optimiserLengths } from './optimiser-lengths.js'
 export { stringLimits } from './string-limits.js'

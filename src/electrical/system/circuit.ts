@@ -1,8 +1,15 @@
-import type { Inverter, PvModule, TrunkCable } from '../../project/index.js'
+import type { DcCombiner, Inverter, Optimiser, PvModule, TrunkCable } from '../../project/index.js'
 import type { ConductorSize } from '../../tables/nec/index.js'
 import type { Amperes, Feet, Percent, Volts } from '../../values/index.js'
+import { addPairs, highestLineA, onePair, type PairCurrents } from './line-currents.js'
 
-export type CircuitKind = 'dc_string' | 'ac_branch' | 'ac_inverter_output' | 'ac_combined_output' | 'ac_supply_tap'
+export type CircuitKind =
+  | 'dc_string'
+  | 'dc_output'
+  | 'ac_branch'
+  | 'ac_inverter_output'
+  | 'ac_combined_output'
+  | 'ac_supply_tap'
 
 /** What conductors ahead of a service disconnect must have whatever their current: only the utility protects them. */
 export interface ServiceFloor {
@@ -24,6 +31,9 @@ export interface Trunk {
   readonly inverters: number
 }
 
+/** Lines of a three-phase circuit, or the pair of a single-phase one on a three-phase service. */
+export type Lines = 'AB' | 'BC' | 'CA' | 'ABC'
+
 /** A circuit before it is sized. */
 export interface Circuit {
   readonly id: string
@@ -32,9 +42,12 @@ export interface Circuit {
   readonly where: string
   /** Line-to-line voltage, or the string's voltage at maximum power, V. */
   readonly voltageV: Volts
-  /** Maximum circuit current, A: rated output, or 1.25 times the short-circuit current. */
+  /** Maximum circuit current of the line that carries most, A: rated output, or 1.25 times the short-circuit current. */
   readonly continuousA: Amperes
-  /** Current at which voltage rise is reckoned, A: rated output, or the current at maximum power. */
+  /**
+   * Current at which voltage rise is reckoned, A: rated output, or the current at maximum power; in three phases that of a
+   * two-wire circuit with the same rise.
+   */
   readonly operatingA: Amperes
   /** Device that protects it, A; null when none is needed. */
   readonly deviceA: Amperes | null
@@ -53,6 +66,12 @@ export interface Circuit {
   readonly trunk: Trunk | undefined
   readonly arrays: Readonly<Record<string, number>>
   readonly string: StringFacts | undefined
+  /** Lines of a three-phase service that it has; undefined on a single-phase service and for DC. */
+  readonly lines?: Lines | undefined
+  /** Currents between its lines, where it has not all its current between A and B. */
+  readonly pairCurrentsA?: PairCurrents | undefined
+  /** Of the output of a DC combiner only. */
+  readonly combiner?: { readonly stated: DcCombiner; readonly strings: readonly Circuit[] } | undefined
   /** Of the conductors ahead of the service disconnect only. */
   readonly floor?: ServiceFloor | undefined
 }
@@ -67,10 +86,20 @@ export interface StringFacts {
   readonly input: number
   /** Strings on the same input, this one too. */
   readonly parallel: number
+  /** The highest short-circuit current that is rated; that of an optimiser is its rated output. */
   readonly iscA: Amperes
+  readonly optimiser?: OptimiserFacts | undefined
 }
 
-export const isAc = (circuit: Circuit): boolean => circuit.kind !== 'dc_string'
+/** The converters of a string. */
+export interface OptimiserFacts {
+  readonly id: string
+  readonly sheet: Optimiser
+  /** Units in series. */
+  readonly units: number
+}
+
+export const isAc = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind.startsWith('ac_')
 
 /** Conductors between a supply-side connection and the overcurrent device: service conductors. */
 export const isSupplyTap = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind === 'ac_supply_tap'
@@ -85,5 +114,16 @@ export const COMBINED_OUTPUT = 'output'
 /** Id of the circuit from the supply-side connection to its overcurrent device. */
 export const SUPPLY_TAP = 'supply_tap'
 
-/** Line-to-line voltage of the service that is covered, V. */
-export const SERVICE_VOLTAGE_V = 240
+/** Currents of a circuit between its lines. */
+export const pairCurrentsOf = (circuit: Circuit): PairCurrents => circuit.pairCurrentsA ?? onePair(circuit.continuousA)
+
+/** Poles of the device of a circuit. */
+export const polesOf = ({ lines }: Pick<Circuit, 'lines'>): 2 | 3 => (lines === 'ABC' ? 3 : 2)
+
+/**
+ * What AC circuits put together into the line that carries most, A; on a single-phase service their sum.
+ *
+ * @source vector sum of the currents between the lines
+ */
+export const highestLineCurrentA = (circuits: readonly Circuit[]): Amperes =>
+  highestLineA(addPairs(circuits.map(pairCurrentsOf)))

@@ -1,11 +1,15 @@
 export {
   COMBINED_OUTPUT,
-  SERVICE_VOLTAGE_V,
   SUPPLY_TAP,
+  highestLineCurrentA,
   isAc,
   isShared,
   isSupplyTap,
+  pairCurrentsOf,
+  polesOf,
   type Circuit,
+  type Lines,
+  type OptimiserFacts,
   type ServiceFloor,
   type StringFacts,
   type Trunk,
@@ -15,14 +19,32 @@ export { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output
 export { extremeLowC, finite, newJob, outdoorDesignC, positive, practice, type Job, type WiringContext } from './job.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
 export type { FaultValues, LoadValues } from './load-values.js'
+export {
+  addPairs,
+  apparentPowerVa,
+  balancedPairs,
+  highestLineA,
+  inTurn,
+  lineCurrentsOf,
+  onePair,
+  type PairCurrents,
+  twoWireEquivalentA,
+  unbalancePct,
+} from './line-currents.js'
+export { countedConductors, serviceOf, USUAL_SERVICE_V, type Service } from './service.js'
+export { ratedIsc, type RatedIsc } from './rated-isc.js'
+export { optimiserById } from './optimiser-by-id.js'
+export { onwardOf } from './onward.js'
 export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
+  BoxValues,
   CircuitValues,
   ConductorCount,
   ConductorValues,
+  DcCombinerValues,
   GroundingValues,
   NodeRuleValues,
   NodeValues,
@@ -31,6 +53,7 @@ export type {
   RemedyValues,
   RuleValues,
   SegmentValues,
+  ServiceValues,
   StringValues,
   WiringValues,
 } from './wiring-values.js'

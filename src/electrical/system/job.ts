@@ -1,4 +1,5 @@
 import type { DesignTemperatures } from '../../climate/index.js'
+import { withAcModules } from '../../project/facts.js'
 import type { Electrical, Project } from '../../project/index.js'
 import { sectionOf, type Edition, type SectionTopic } from '../../tables/nec/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
@@ -44,7 +45,7 @@ export function newJob(project: Project, edition: Edition, context: WiringContex
       'State connection, panel and runs under electrical',
     )
   return {
-    project,
+    project: withAcModules(project),
     electrical: project.electrical,
     edition,
     context,

@@ -1,6 +1,6 @@
 import type { TradeSize } from '../../tables/nec/index.js'
 import type { FaultValues, LoadValues } from './load-values.js'
-import type { CircuitKind } from './circuit.js'
+import type { CircuitKind, Lines } from './circuit.js'
 
 /** What the wiring stage returns; the names are those of the JSON output. */
 export interface WiringValues {
@@ -8,6 +8,8 @@ export interface WiringValues {
   readonly circuits: readonly CircuitValues[]
   /** Every raceway once, with all that is in it. */
   readonly raceways: readonly RacewayValues[]
+  /** Stated boxes and conduit bodies. */
+  readonly boxes: readonly BoxValues[]
   readonly strings: readonly StringValues[]
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
@@ -23,6 +25,36 @@ export interface WiringValues {
   readonly fault_current: FaultValues | null
   readonly grounding: GroundingValues
   readonly voltage: VoltageValues
+  /** Of a service of 208 V; missing for single-phase 120/240 V. */
+  readonly service?: ServiceValues
+  /** Outputs of DC combiners; missing where there are none. */
+  readonly dc_combiners?: readonly DcCombinerValues[]
+}
+
+export interface ServiceValues {
+  readonly voltage_v: number
+  readonly phases: 1 | 3
+  /** Rated output of all inverters, VA. */
+  readonly apparent_power_va: number
+  /** Of all inverters together. */
+  readonly line_currents_a: { readonly a: number; readonly b: number; readonly c: number }
+  /** Largest deviation of a line current from the mean of the three; null in one phase. */
+  readonly unbalance_pct: number | null
+}
+
+export interface DcCombinerValues {
+  readonly id: string
+  readonly strings: readonly string[]
+  readonly poles_fused: 'none' | 'one' | 'both'
+  /** Fuse of each string; null without fuses. */
+  readonly fuse_a: number | null
+  /** Current that the other strings can feed into one. */
+  readonly backfeed_a: number
+  readonly output_a: number
+  readonly highest_voltage_v: number
+  readonly fuses_needed: boolean
+  readonly disconnect_needed: boolean
+  readonly complies: boolean
 }
 
 export interface CircuitValues {
@@ -33,6 +65,12 @@ export interface CircuitValues {
   readonly voltage_v: number
   readonly continuous_a: number
   readonly required_a: number
+  /** Of a three-phase service: the lines of the circuit. */
+  readonly lines?: Lines
+  /** Poles of its device on a three-phase service. */
+  readonly poles?: 2 | 3
+  /** Current in each line of a three-phase service; continuous_a is the highest. */
+  readonly line_currents_a?: { readonly a: number; readonly b: number; readonly c: number }
   /** null when the circuit needs no overcurrent device. */
   readonly breaker_a: number | null
   readonly max_breaker_a: number | null
@@ -73,7 +111,9 @@ export interface RacewayValues {
   readonly run: string
   readonly location: string
   readonly type: string
+  readonly form: 'raceway' | 'cable' | 'open'
   readonly trade_size: TradeSize | null
+  /** null for cables and open wire, and where the fill was not judged. */
   readonly fill_pct: number | null
   readonly fill_limit_pct: number | null
   readonly length_ft: number
@@ -83,6 +123,28 @@ export interface RacewayValues {
   readonly strap_positions_ft: readonly number[]
   readonly length_change_in: number | null
   readonly expansion_fitting: boolean
+}
+
+export interface BoxValues {
+  readonly id: string
+  readonly run: string
+  /** null at the beginning of a run. */
+  readonly after_segment: string | null
+  readonly kind: 'box' | 'conduit_body'
+  readonly standard_box: string | null
+  readonly spliced: boolean
+  /** null when it is not stated. */
+  readonly volume_in3: number | null
+  /** null where the rule does not go by volume. */
+  readonly required_in3: number | null
+  /** Sum of what is counted: conductors, clamps, devices. */
+  readonly count: number
+  readonly length_in: number | null
+  /** For conductors of 4 AWG and larger; null where the rule does not apply or could not be checked. */
+  readonly required_length_in: number | null
+  /** null when it could not be checked. */
+  readonly complies: boolean | null
+  readonly section: string
 }
 
 export interface ConductorCount {
@@ -103,6 +165,18 @@ export interface StringValues {
   readonly min_modules: number
   readonly max_modules: number
   readonly complies: boolean
+  /** Of strings with converters; voc_cold_v is then the highest voltage of the string, vmp_hot_v its working voltage. */
+  readonly optimiser?: {
+    readonly id: string
+    readonly units: number
+    /** Modules of one unit in the cold. */
+    readonly input_cold_v: number
+    /** Short-circuit current that the input is held against. */
+    readonly input_isc_a: number
+    /** After shutdown; null where the sheet does not tell. */
+    readonly shutdown_v: number | null
+    readonly string_power_w: number
+  }
 }
 
 export interface RuleValues {

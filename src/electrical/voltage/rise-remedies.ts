@@ -1,6 +1,6 @@
 import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
 import type { Circuit, Trunk } from '../system/index.js'
-import { LEAST_RUN_SHARE, trunkOhmPerKft } from './voltage-limits.js'
+import { LEAST_RUN_SHARE, trunkEachA, trunkOhmPerKft } from './voltage-limits.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
 import type { Feet, Percent } from '../../values/index.js'
 
@@ -71,8 +71,8 @@ function moreBranches(circuit: Circuit, trunk: Trunk, mostPct: Percent): string[
 /** Rise of a trunk with the spacing of the present one, percent. */
 function trunkPctOf(circuit: Circuit, trunk: Trunk, onHalf: number): number {
   const spacingFt = trunk.lengthFt / invertersOnLongerHalf(trunk.inverters, trunk.feed)
-  const perInverterA = circuit.operatingA / circuit.inverters
-  return (100 * trunkRiseV(onHalf, spacingFt, perInverterA, trunkOhmPerKft(trunk.cable))) / circuit.voltageV
+  const eachA = trunkEachA(circuit, onHalf)
+  return (100 * trunkRiseV(onHalf, spacingFt, eachA, trunkOhmPerKft(trunk.cable))) / circuit.voltageV
 }
 
 function largerRuns({ trunkPct, limitPct, runsPctWith }: RiseParts): string[] {

@@ -1,4 +1,9 @@
-import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
+import {
+  conductorSizes,
+  type ConductorMaterial,
+  type ConductorSize,
+  type WiringMethod,
+} from '../../tables/nec/index.js'
 import {
   baseAmpacityA,
   type Conductor,
@@ -6,16 +11,40 @@ import {
   effectiveImpedanceOhmPerKft,
   type RacewayMetal,
 } from '../conductors/index.js'
-import { isAc, isShared, type Circuit, practice, type Job } from '../system/index.js'
-import type { RacewaySegment } from '../raceways/index.js'
+import {
+  inTurn,
+  isAc,
+  isShared,
+  onwardOf,
+  type Circuit,
+  practice,
+  type Job,
+  twoWireEquivalentA,
+} from '../system/index.js'
+import { isMetal, type RacewaySegment } from '../raceways/index.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
-import type { Feet, Percent } from '../../values/index.js'
+import type { Amperes, Feet, Percent } from '../../values/index.js'
 
 /** Rise along the trunk of a branch, V; 0 without a trunk. */
-export function trunkRiseOf({ trunk, operatingA, inverters }: Circuit): number {
+export function trunkRiseOf(circuit: Circuit): number {
+  const { trunk } = circuit
   if (trunk === undefined) return 0
   const onHalf = invertersOnLongerHalf(trunk.inverters, trunk.feed)
-  return trunkRiseV(onHalf, trunk.lengthFt / onHalf, operatingA / inverters, trunkOhmPerKft(trunk.cable))
+  return trunkRiseV(onHalf, trunk.lengthFt / onHalf, trunkEachA(circuit, onHalf), trunkOhmPerKft(trunk.cable))
+}
+
+/**
+ * Current of one inverter as the rise along a trunk counts it, A. Where they take three pairs of lines in turn, the mean
+ * over the pieces of what a two-wire trunk with the same rise would carry for each inverter beyond.
+ */
+export function trunkEachA(
+  { lines, operatingA, inverters, inverter, pairCurrentsA }: Circuit,
+  onHalf: number,
+): Amperes {
+  if (lines !== 'ABC' || inverter?.phases === 3 || pairCurrentsA === undefined) return operatingA / inverters
+  const eachA = (pairCurrentsA.ab + pairCurrentsA.bc + pairCurrentsA.ca) / inverters
+  const pieces = Array.from({ length: onHalf }, (_, i) => twoWireEquivalentA(inTurn(i + 1, eachA)))
+  return (2 * pieces.reduce((sum, piece) => sum + piece, 0)) / (onHalf * (onHalf + 1))
 }
 
 /** Resistance of a trunk conductor, ohm per 1000 ft: the maker's, or that of Table 8 for copper. */
@@ -24,8 +53,7 @@ export function trunkOhmPerKft(cable: NonNullable<Circuit['trunk']>['cable']): n
 }
 
 /** Whether a raceway counts as steel for its reactance. */
-export const racewayMetal = (raceway: string): RacewayMetal =>
-  raceway === 'EMT' || raceway === 'RMC' ? 'steel' : 'pvc'
+export const racewayMetal = (raceway: WiringMethod): RacewayMetal => (isMetal(raceway) ? 'steel' : 'pvc')
 
 /** Power factor of the inverters. */
 export function powerFactorOf(job: Job): number {
@@ -99,8 +127,8 @@ export function impedanceLimits(
       .reduce((sum, segment) => sum + segment.stated.length_ft, 0)
   const limits = new Map<string, number>()
   for (const circuit of circuits) {
-    if (isShared(circuit)) continue
-    const shared = isAc(circuit) ? circuits.filter(isShared) : []
+    if (isShared(circuit) || circuit.kind === 'dc_output') continue
+    const shared = onwardOf(circuit, circuits)
     const limitV = (voltageLimitPct(job, circuit) / 100) * circuit.voltageV
     const leftV = Math.max(limitV - trunkRiseOf(circuit), LEAST_RUN_SHARE * limitV)
     // What the trunk leaves is shared by length: equal volts per foot in the branch and in what all branches share.
@@ -122,7 +150,7 @@ export function impedanceLimits(
 export function voltageFloor(
   limitOhmPerKft: number,
   material: ConductorMaterial,
-  raceway: string,
+  raceway: WiringMethod,
   ac: boolean,
   powerFactor: number,
 ): ConductorSize | undefined {
@@ -137,7 +165,12 @@ export function voltageFloor(
 export const isMade = (conductor: Conductor): boolean => baseAmpacityA(conductor, 90, false) !== undefined
 
 /** Impedance of one conductor as the circuit sees it, ohm per 1000 ft at 75 deg C. */
-export function impedanceOhmPerKft(conductor: Conductor, raceway: string, ac: boolean, powerFactor: number): number {
+export function impedanceOhmPerKft(
+  conductor: Conductor,
+  raceway: WiringMethod,
+  ac: boolean,
+  powerFactor: number,
+): number {
   return ac
     ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor)
     : dcResistanceOhmPerKft(conductor)

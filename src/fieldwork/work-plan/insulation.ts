@@ -1,6 +1,7 @@
 import { listModuleGroups, type Project } from '../../project/index.js'
 import { INSULATION_FACTOR, INSULATION_SOURCE, INSULATION_TESTS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 import type { CurrentReading, InsulationValue } from './plan-values.js'
 
 /**
@@ -12,6 +13,10 @@ import type { CurrentReading, InsulationValue } from './plan-values.js'
 export function insulationValues(project: Project, worksheet: Worksheet): InsulationValue[] {
   return listModuleGroups(project).flatMap(({ id, array, module, conversion }) => {
     if (conversion.kind !== 'string') return []
+    if (array.optimiser !== undefined) {
+      tellConverters(project, id, array.optimiser, worksheet)
+      return []
+    }
     const maxV = module.max_system_voltage_v
     if (maxV === undefined)
       worksheet.find({
@@ -39,10 +44,23 @@ export function insulationValues(project: Project, worksheet: Worksheet): Insula
   })
 }
 
+/** Strings with converters: what the meter shows is the converters', so no reading follows from the modules. */
+function tellConverters(project: Project, arrayId: string, id: string, worksheet: Worksheet): void {
+  const leftV = own(project.equipment.optimisers, id)?.shutdown_v
+  worksheet.find({
+    severity: 'note',
+    id: 'work.converter-strings',
+    message: `the strings of array ${arrayId} have converters: with the inverter off each unit reads ${leftV === undefined ? 'its shutdown voltage' : `${leftV} V`}, so open voltage, short-circuit current and insulation are tested as their maker says`,
+    where: `arrays.${arrayId}.optimiser`,
+    source: INSULATION_SOURCE,
+    fix: 'Follow the instructions of the converters; measure the modules before they are joined to them',
+  })
+}
+
 /** Short-circuit and operating current of every string, from the data sheet of its modules. */
 export function currentReadings(project: Project): CurrentReading[] {
-  return listModuleGroups(project).flatMap(({ id, module, conversion }) =>
-    conversion.kind === 'string'
+  return listModuleGroups(project).flatMap(({ id, array, module, conversion }) =>
+    conversion.kind === 'string' && array.optimiser === undefined
       ? conversion.strings.map((_, index) => ({
           what: `string ${index + 1} of array ${id}`,
           isc_a: module.isc_a ?? null,

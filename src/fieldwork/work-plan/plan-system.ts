@@ -43,7 +43,10 @@ export function planSystem(input: PlanInput, figures: PlanFigures): PlanSystem {
     moduleLevel: groups.some((group) => group.conversion.kind === 'module_level'),
     strings,
     wallUnits: Object.keys(project.inverter_units ?? {}).length > 0,
-    shutdownUnits: strings && project.electrical?.rapid_shutdown?.inside_boundary === 'module_level',
+    shutdownUnits:
+      strings &&
+      (project.electrical?.rapid_shutdown?.inside_boundary === 'module_level' ||
+        groups.some(({ array }) => array.optimiser !== undefined)),
     supplySide: project.electrical?.connection?.kind === 'supply_side',
     utility: project.parties?.utility?.name ?? 'the utility',
     skylights: planes.flatMap(([plane, { obstructions }]) =>

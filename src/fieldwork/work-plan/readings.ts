@@ -49,7 +49,7 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
     }),
   )
   const strings = groups.flatMap((group) =>
-    group.conversion.kind === 'string'
+    group.conversion.kind === 'string' && group.array.optimiser === undefined
       ? group.conversion.strings.flatMap((string, index) =>
           temperatures.map((temperature): VoltageReading => {
             const volts = vocAt(group.array.module, group.module, temperature)

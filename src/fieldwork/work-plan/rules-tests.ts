@@ -1,3 +1,4 @@
+import { isAc } from '../../electrical/index.js'
 import { INSULATION_SOURCE, SAFETY_FIGURES, TEST_LIMITS as LIMITS, WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import { rapidShutdownRules } from '../../tables/nec/index.js'
 import { section, type TaskRule } from './task-rule.js'
@@ -166,7 +167,7 @@ export const ON_TESTS: readonly TaskRule[] = [
     when: (system) => system.wire !== undefined,
     says: (system) =>
       (system.wire?.circuits ?? [])
-        .filter((circuit) => circuit.kind !== 'dc_string')
+        .filter(isAc)
         .map(
           (circuit) =>
             `circuit ${circuit.id}: at full sun no more than ${circuit.continuous_a.toFixed(1)} A; read: ______`,

@@ -1,5 +1,6 @@
 import type { RequiredLabel } from '../../drawings/index.js'
 import { landingPanel } from '../../project/facts.js'
+import { isAc } from '../../electrical/index.js'
 import { listModuleGroups } from '../../project/index.js'
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import { inchesOf, own } from '../../values/index.js'
@@ -35,7 +36,7 @@ export const STEPS_EQUIPMENT: readonly StepRule[] = [
       {
         says: ofWiring(({ circuits }) =>
           circuits
-            .filter(({ kind }) => kind !== 'dc_string' && kind !== 'ac_supply_tap')
+            .filter((circuit) => isAc(circuit) && circuit.kind !== 'ac_supply_tap')
             .map((circuit) => `circuit ${circuit.id}: ${plural(circuit.inverters, 'inverter')}, no more`),
         ),
         source: section('inverterOutputCurrent'),

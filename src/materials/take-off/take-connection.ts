@@ -1,4 +1,4 @@
-import type { CircuitValues, WiringValues } from '../../electrical/index.js'
+import { isAc, type CircuitValues, type WiringValues } from '../../electrical/index.js'
 import { landingPanel } from '../../project/facts.js'
 import type { Need } from './need.js'
 import type { TakeOffJob } from './take-off-job.js'
@@ -7,7 +7,7 @@ import type { Amperes } from '../../values/index.js'
 /** Breakers, combiner panel, disconnects, taps and the connectors of strings. */
 export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
   const electrical = job.project.electrical
-  const ac = wiring.circuits.filter((circuit) => circuit.kind !== 'dc_string')
+  const ac = wiring.circuits.filter(isAc)
   const supplySide = electrical?.connection?.kind === 'supply_side'
   const last = ac.find((circuit) => circuit.kind === 'ac_combined_output')
   const atService = supplySide ? (last ?? ac[0]) : undefined
@@ -24,7 +24,12 @@ export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
     return breaker(circuit, lands(circuit, last) ? landing : undefined)
   })
   const fuseA = (atService ?? onTap)?.breaker_a ?? undefined
-  return [...devices, ...combinerOf(job, wiring), ...disconnectsOf(job, fuseA), ...stringConnectors(wiring)]
+  return [
+    ...devices,
+    ...combinerOf(job, wiring),
+    ...disconnectsOf(job, fuseA, wiring.service?.phases === 3 ? 3 : 2),
+    ...stringConnectors(wiring),
+  ]
 }
 
 function each(item: string, name: string, quantity: number, why: string): Need {
@@ -48,15 +53,10 @@ function landingName({ project }: TakeOffJob, { distribution }: WiringValues): s
 
 function breaker(circuit: CircuitValues, place: string | undefined): Need[] {
   if (circuit.breaker_a === null) return []
-  const name = `Breaker, two poles, ${circuit.breaker_a} A`
-  return [
-    each(
-      `breaker.2p.${circuit.breaker_a}a`,
-      name,
-      1,
-      `1 ${place === undefined ? '' : `${place} `}for ${fromCircuit(circuit)}`,
-    ),
-  ]
+  const poles = circuit.poles ?? 2
+  const name = `Breaker, ${poles === 3 ? 'three' : 'two'} poles, ${circuit.breaker_a} A`
+  const why = `1 ${place === undefined ? '' : `${place} `}for ${fromCircuit(circuit)}`
+  return [each(`breaker.${poles}p.${circuit.breaker_a}a`, name, 1, why)]
 }
 
 /** Where a fused disconnect is the overcurrent device, its fuses are counted with it. */
@@ -71,8 +71,8 @@ function serviceDevice(circuit: CircuitValues, fused: boolean): Need[] {
   const taps = each(
     'tap-connector',
     'Tap connector on a service conductor',
-    3,
-    `two lines and neutral of ${fromCircuit(circuit)}`,
+    (circuit.poles ?? 2) + 1,
+    `${circuit.poles === 3 ? 'three' : 'two'} lines and neutral of ${fromCircuit(circuit)}`,
   )
   return fused ? [taps] : [device, taps]
 }
@@ -104,13 +104,14 @@ function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
 }
 
 /** @param fuseA Rating that the wiring asks of the fuses, A; that of the disconnect when it asks for none. */
-function disconnectsOf(job: TakeOffJob, fuseA: Amperes | undefined): Need[] {
+function disconnectsOf(job: TakeOffJob, fuseA: Amperes | undefined, acPoles: 2 | 3): Need[] {
   return Object.entries(job.project.electrical?.disconnects ?? {}).flatMap(([id, disconnect]): Need[] => {
     const { kind, rating_a: rating, fused } = disconnect
     const rated = rating === undefined ? '' : `.${rating}a`
     const place = `electrical.disconnects.${id}`
     const circuitFuseA = kind === 'pv_system' ? fuseA : undefined
     const fuse = circuitFuseA ?? rating
+    const poles = kind === 'dc' ? 2 : acPoles
     return [
       {
         ...each(
@@ -125,8 +126,8 @@ function disconnectsOf(job: TakeOffJob, fuseA: Amperes | undefined): Need[] {
         ...each(
           fuse === undefined ? 'fuse' : `fuse.${fuse}a`,
           fuse === undefined ? 'Fuse' : `Fuse, ${fuse} A`,
-          fused === true ? 2 : 0,
-          `2 poles of disconnect ${id} (${place}${circuitFuseA === undefined ? '' : ', wire: values.circuits.breaker_a'})`,
+          fused === true ? poles : 0,
+          `${poles} poles of disconnect ${id} (${place}${circuitFuseA === undefined ? '' : ', wire: values.circuits.breaker_a'})`,
         ),
         general: 'fuse',
       },

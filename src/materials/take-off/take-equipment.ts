@@ -1,4 +1,4 @@
-import { statedModuleCount } from '../../project/facts.js'
+import { isAcModule, statedModuleCount } from '../../project/facts.js'
 import { own } from '../../values/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
@@ -35,7 +35,7 @@ export function takeEquipment(job: TakeOffJob): Need[] {
       quantity: count,
       why: `${count} modules of array ${arrayId} (${from})`,
     })
-    if (array.inverter !== undefined) {
+    if (array.inverter !== undefined && !isAcModule(array.inverter)) {
       needs.push(
         {
           item: `inverter.${array.inverter}`,

@@ -2,6 +2,7 @@ import type { CutListEntry, CutSummary } from './cut-record.js'
 import { totalNeeds, type Need, type TotalNeed } from './need.js'
 import { takeClamps } from './take-clamps.js'
 import { takeConnection } from './take-connection.js'
+import { takeDcDevices } from './take-dc-devices.js'
 import { takeEquipment } from './take-equipment.js'
 import { takeFeeders } from './take-feeders.js'
 import { takeGrounding } from './take-grounding.js'
@@ -45,6 +46,7 @@ export function takeOff(job: TakeOffJob): TakeOff {
       ...raceways.needs,
       ...takeConnection(job, wiring),
       ...takeFeeders(job, wiring),
+      ...takeDcDevices(job, wiring),
       ...takeLabels(labels ?? [], wiring.edition),
     )
     cuts.push(raceways.cuts)

@@ -1,5 +1,5 @@
 import { designTemperatures } from '../../climate/index.js'
-import { coldVoltage, hotVoltageV, riseFromNoctC, stringLimits } from '../../electrical/index.js'
+import { coldVoltage, hotVoltageV, optimiserLengths, riseFromNoctC, stringLimits } from '../../electrical/index.js'
 import type { ArrayOfModules, Project } from '../../project/index.js'
 import { DWELLING_DC_LIMIT_V } from '../../tables/nec/index.js'
 import { StageError, Worksheet } from '../../worksheet/index.js'
@@ -9,7 +9,8 @@ import { own } from '../../values/index.js'
 const USUAL_RISE_K = 35
 
 /**
- * Shortest and longest string of an array by the voltages of its module and inverter in the cold and in the heat.
+ * Shortest and longest string of an array by the voltages of its module and inverter in the cold and in the heat, or by the
+ * limits of its converters.
  *
  * @returns Undefined behind module-level inverters.
  * @throws StageError when a voltage or a design temperature is missing.
@@ -21,6 +22,13 @@ export function stringLengths(project: Project, array: ArrayOfModules): ReturnTy
   const inverter = own(project.equipment.inverters, own(project.inverter_units, unit)?.inverter)
   const module = own(project.equipment.modules, array.module)
   if (inverter === undefined || module === undefined) return undefined
+  const limitV = Math.min(
+    DWELLING_DC_LIMIT_V,
+    module.max_system_voltage_v ?? Infinity,
+    inverter.max_dc_voltage_v ?? Infinity,
+  )
+  const optimiser = own(project.equipment.optimisers, array.optimiser)
+  if (optimiser !== undefined) return optimiserLengths(optimiser, module.pmax_w, limitV)
   // The wiring stage reports how the temperatures were found; here they only bound a search.
   const { extremeLow, high2pct } = designTemperatures(project.site, new Worksheet())
   if (extremeLow === undefined || high2pct === undefined) {
@@ -34,7 +42,7 @@ export function stringLengths(project: Project, array: ArrayOfModules): ReturnTy
   const rise =
     project.electrical?.hot_cell_rise_c ?? (module.noct_c === undefined ? USUAL_RISE_K : riseFromNoctC(module.noct_c))
   return stringLimits(
-    Math.min(DWELLING_DC_LIMIT_V, module.max_system_voltage_v ?? Infinity, inverter.max_dc_voltage_v ?? Infinity),
+    limitV,
     coldVoltage(module, extremeLow.valueC, where).moduleV,
     Math.max(inverter.mppt_min_v ?? 0, inverter.start_v ?? 0),
     hotVoltageV(module, high2pct.valueC + rise, where),

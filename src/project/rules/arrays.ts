@@ -10,7 +10,7 @@ export const checkArrays: Rule = (project, report) => {
     if (array.inverter !== undefined && hasStrings) {
       const message = 'the modules hang on inverter and on strings; keep inverter (module-level) or strings'
       report(['arrays', id, 'strings'], message, 'key')
-    } else if (array.inverter === undefined && !hasStrings) {
+    } else if (array.inverter === undefined && !hasStrings && !isAcModuleArray(project, array.module)) {
       const message = 'missing; give inverter (module-level, behind every module) or strings on inverter_units'
       report(['arrays', id, 'inverter'], message, 'parent')
     }
@@ -21,6 +21,9 @@ export const checkArrays: Rule = (project, report) => {
   }
   checkKinds(project, report)
 }
+
+const isAcModuleArray = (project: Project, module: string): boolean =>
+  own(project.equipment.modules, module)?.ac_module !== undefined
 
 function checkKinds(project: Project, report: Report): void {
   const kindOf = (id: string | undefined) => own(project.equipment.inverters, id)?.kind

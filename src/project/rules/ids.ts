@@ -23,6 +23,7 @@ export const checkIds: Rule = (project, report) => {
     check(['arrays', id, 'roof_plane'], array.roof_plane, 'roof_planes', project.roof_planes)
     check(['arrays', id, 'module'], array.module, 'equipment.modules', equipment.modules)
     check(['arrays', id, 'inverter'], array.inverter, 'equipment.inverters', equipment.inverters)
+    check(['arrays', id, 'optimiser'], array.optimiser, 'equipment.optimisers', equipment.optimisers)
     array.strings?.forEach((string, i) => {
       const path = ['arrays', id, 'strings', i, 'inverter_unit']
       check(path, string.inverter_unit, 'inverter_units', project.inverter_units)
@@ -34,6 +35,11 @@ export const checkIds: Rule = (project, report) => {
   for (const [id, obstacle] of Object.entries(project.site.obstacles ?? {})) {
     obstacle.arrays?.forEach((array, i) => {
       check(['site', 'obstacles', id, 'arrays', i], array, 'arrays', project.arrays)
+    })
+  }
+  for (const [id, optimiser] of Object.entries(equipment.optimisers ?? {})) {
+    optimiser.works_with?.forEach((inverter, i) => {
+      check(['equipment', 'optimisers', id, 'works_with', i], inverter, 'equipment.inverters', equipment.inverters)
     })
   }
   const { snow } = project.structure ?? {}

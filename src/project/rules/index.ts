@@ -2,6 +2,7 @@ import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
 import { checkDistribution } from './distribution.js'
+import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
@@ -36,6 +37,7 @@ const RULES: readonly Rule[] = [
   checkModules,
   checkInverters,
   checkInverterLoad,
+  checkDcDevices,
 ]
 
 /** Every rule that a project breaks whose parts are each valid by the schema. */

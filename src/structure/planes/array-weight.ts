@@ -8,7 +8,7 @@ import { need } from '../model/index.js'
 export interface ArrayDead {
   /** Modules alone: what surely holds against uplift. */
   readonly leastPsf: PoundsPerSquareFoot
-  /** Modules, inverters behind them, two rails, and a mount on every rafter. */
+  /** Modules, inverters or converters behind them, two rails, and a mount on every rafter. */
   readonly mostPsf: PoundsPerSquareFoot
   readonly moduleWeightLb: Pounds
 }
@@ -51,6 +51,17 @@ export function arrayDead(
           'the weight of the inverter',
           SHEET,
         )
+  const converterLb =
+    array.optimiser === undefined
+      ? 0
+      : need(
+          own(project.equipment.optimisers, array.optimiser)?.weight_lb,
+          `equipment.optimisers.${array.optimiser}.weight_lb`,
+          'the weight of the converter',
+          SHEET,
+        )
+  // A converter for several modules hangs on one of them.
+  const behindLb = inverterLb + converterLb
   const railLbPerFt = need(
     rail.product.weight_lb_per_ft,
     `${rail.at}.weight_lb_per_ft`,
@@ -62,7 +73,7 @@ export function arrayDead(
   const linesPsf = (2 * (railLbPerFt + mountLb / (rafterSpacingIn / 12))) / module.heightFt
   return {
     leastPsf: moduleLb / area,
-    mostPsf: (moduleLb + inverterLb) / area + linesPsf,
-    moduleWeightLb: moduleLb + inverterLb,
+    mostPsf: (moduleLb + behindLb) / area + linesPsf,
+    moduleWeightLb: moduleLb + behindLb,
   }
 }

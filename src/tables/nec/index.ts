@@ -5,6 +5,15 @@ export { ampacityRaceway } from './ampacity-raceway.js'
 export type { AmpacityRow } from './ampacity-row.js'
 export { busbarRules, type BusbarRule } from './busbar-rules.js'
 export { bondingJumper } from './bonding-jumper.js'
+export {
+  boxAllowances,
+  boxConductorSizes,
+  boxGrounds,
+  boxVolumes,
+  CONDUIT_BODY_FACTOR,
+  PULL_BOX_FACTORS,
+  type BoxConductorSize,
+} from './box-volumes.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -14,6 +23,7 @@ export {
   type ConductorSize,
   type TradeSize,
 } from './conductor-sizes.js'
+export { coverDistances } from './cover-distances.js'
 export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
 export { editionSections, type SectionTopic } from './edition-sections.js'
 export { editions, isEdition, type Edition } from './editions.js'
@@ -51,6 +61,15 @@ export {
 } from './standard-devices.js'
 export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
+export {
+  CABLE_ENTRY_LENGTH_IN,
+  CABLES_WITHOUT_ADJUSTMENT,
+  wiringMethodRows,
+  type InsulationLimit,
+  type Permission,
+  type WiringMethod,
+  type WiringMethodRow,
+} from './wiring-methods.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
 export { tapRules, type TapRule } from './tap-rules.js'
@@ -78,3 +97,12 @@ export {
   type LoadFactors,
 } from './load-factors.js'
 export { factorsOf, loadSource } from './load-source.js'
+export {
+  COMBINER_WITHOUT_SWITCH_A,
+  deviceSection,
+  type DeviceTopic,
+  OUTSIDE_BOUNDARY_V,
+  REAR_SHARE,
+  REAR_SHARE_SOURCE,
+  VOLTAGE_UNBALANCE_PCT,
+} from './device-sections.js'
