@@ -1,25 +1,32 @@
 import { isAc } from '../../electrical/index.js'
 import { own } from '../../values/index.js'
+import { nodeTitle } from '../node-title.js'
+import { pvOutputA } from '../pv-output.js'
 import type { LabelFacts } from './label-facts.js'
+import { landingPanel, placeTitle, servicePanels, sourcesThrough, type LabelPlace } from './label-places.js'
 
 /**
  * What a label says beside or instead of a phrase of the code: ratings, places, names. Our words, as the section only
  * prescribes the content.
+ *
+ * @param place Where it goes, for a label that says something else at each place.
  */
-export function contentWords(id: string, facts: LabelFacts): string | undefined {
+export function contentWords(id: string, facts: LabelFacts, place?: LabelPlace): string | undefined {
   switch (id) {
     case 'PV_DISC':
       return 'PV SYSTEM DISCONNECT'
     case 'DC_SOURCE':
       return dcSource(facts)
     case 'AC_POI':
-      return `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${facts.wiring.panel.inverter_a.toFixed(1)} A\nNOMINAL AC VOLTAGE ${facts.project.electrical?.service?.voltage_v ?? 240} V`
+      return `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${pvOutputA(facts.wiring).toFixed(1)} A\nNOMINAL AC VOLTAGE ${facts.project.electrical?.service?.voltage_v ?? 240} V`
     case 'RSD_PLACARD':
       return `RAPID SHUTDOWN SWITCH: ${initiatorPlace(facts)}`
     case 'DIRECTORY':
       return directory(facts)
     case 'SOURCES_PRESENT':
-      return 'THIS PANEL IS SUPPLIED BY TWO SOURCES:\nUTILITY AND PHOTOVOLTAIC SYSTEM'
+      return sourcesPresent(facts, place)
+    case 'PCS':
+      return powerControl(facts)
     case 'DISC_PURPOSE':
       return `PV SYSTEM BREAKER ${[...new Set(pvBreakers(facts).flatMap(({ breaker_a: rating }) => (rating === null ? [] : [`${rating} A`])))].join(', ')}`
     case 'MULTI_RSD':
@@ -58,13 +65,13 @@ function dcSource(facts: LabelFacts): string | undefined {
 
 /** What the phrase of the placard calls the rapid shutdown switch, by its place. */
 function initiatorPlace(facts: LabelFacts): string {
-  const panel = facts.project.electrical?.panel?.location
+  const panel = locationOf(servicePanels(facts)[0], facts)
   const shutdown = facts.project.electrical?.rapid_shutdown
   if (shutdown?.initiator === 'service_disconnect') return withPlace('SERVICE DISCONNECT', panel)
   if (shutdown?.initiator === 'pv_disconnect') {
     const [first] = disconnectPlaces(facts)
     return first === undefined
-      ? withPlace('PV SYSTEM BREAKER IN THE MAIN PANEL', panel)
+      ? withPlace(`PV SYSTEM BREAKER IN THE ${landingTitle(facts)}`, locationOf(landingPanel(facts), facts))
       : `PV SYSTEM DISCONNECT, ${first}`
   }
   return shutdown?.initiator_outdoors === true ? 'SEPARATE SWITCH, OUTDOORS' : 'SEPARATE SWITCH'
@@ -73,12 +80,63 @@ function initiatorPlace(facts: LabelFacts): string {
 const withPlace = (what: string, place: string | undefined): string =>
   place === undefined ? what : `${what}, ${place.toUpperCase()}`
 
+/** Panels, disconnects and older sources, one a line. */
 function directory(facts: LabelFacts): string {
-  const panel = facts.project.electrical?.panel
-  const service = withPlace(`SERVICE DISCONNECT: ${(panel?.name ?? 'main panel').toUpperCase()}`, panel?.location)
+  const service = servicePanels(facts).map((place) =>
+    withPlace(`SERVICE DISCONNECT: ${titleOf(place, facts)}`, locationOf(place, facts)),
+  )
   const others = disconnectPlaces(facts).map((place) => `PV SYSTEM DISCONNECT: ${place}`)
-  const pv = others.length > 0 ? others : ['PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL']
-  return ['LOCATION OF POWER SOURCE DISCONNECTS', service, ...pv].join('\n')
+  const inPanel = facts.longForm ? landingTitle(facts) : 'THIS PANEL'
+  const pv = others.length > 0 ? others : [`PV SYSTEM DISCONNECT: BACKFED BREAKER IN ${inPanel}`]
+  return ['LOCATION OF POWER SOURCE DISCONNECTS', ...service, ...pv, ...existingSources(facts)].join('\n')
+}
+
+/** Sources that are there already, with the part that they land on. */
+function existingSources({ wiring }: LabelFacts): string[] {
+  return wiring.distribution
+    .filter(({ kind }) => kind === 'source')
+    .map((source) => {
+      const on = wiring.distribution.find(({ id }) => id === source.parent)
+      const place =
+        on === undefined || on.kind === 'service' ? 'AHEAD OF THE SERVICE DISCONNECT' : `ON ${nodeTitle(on)}`
+      return `${nodeTitle(source)}: DISCONNECT ${place}`.toUpperCase()
+    })
+}
+
+function titleOf(place: LabelPlace, facts: LabelFacts): string {
+  if (place !== 'main_panel') return placeTitle(place, facts.wiring).toUpperCase()
+  return (facts.project.electrical?.panel?.name ?? 'main panel').toUpperCase()
+}
+
+const landingTitle = (facts: LabelFacts): string =>
+  facts.longForm ? titleOf(landingPanel(facts), facts) : 'MAIN PANEL'
+
+function locationOf(place: LabelPlace | undefined, { project }: LabelFacts): string | undefined {
+  const { panel, distribution } = project.electrical ?? {}
+  if (place === 'main_panel') return panel?.location
+  return own(distribution?.panels, place?.slice('panel:'.length))?.location
+}
+
+const COUNT_WORDS = ['', '', 'TWO', 'THREE', 'FOUR', 'FIVE', 'SIX']
+
+/** What feeds a panel: the utility and every source whose current passes its busbar. */
+function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): string {
+  const ids = place?.startsWith('panel:') === true ? sourcesThrough(facts, place.slice('panel:'.length)) : ['pv']
+  const names = ids.map((id) => {
+    const node = facts.wiring.distribution.find((each) => each.id === id)
+    return id === 'pv' || node === undefined ? 'PHOTOVOLTAIC SYSTEM' : nodeTitle(node).toUpperCase()
+  })
+  const all = ['UTILITY', ...names]
+  const last = all.at(-1) ?? ''
+  const number = COUNT_WORDS[all.length] ?? String(all.length)
+  return `THIS PANEL IS SUPPLIED BY ${number} SOURCES:\n${all.slice(0, -1).join(', ')} AND ${last}`
+}
+
+/** What a power control system controls and its setting. */
+function powerControl({ project }: LabelFacts): string | undefined {
+  const control = project.electrical?.power_control
+  if (control === undefined) return undefined
+  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: PHOTOVOLTAIC SYSTEM`
 }
 
 function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {

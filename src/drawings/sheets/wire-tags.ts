@@ -1,19 +1,26 @@
 import {
   cableText,
   type CircuitValues,
+  type ConductorValues,
   type RacewayValues,
-  type SegmentValues,
   type WiringValues,
 } from '../../electrical/index.js'
 import { plainNumber } from '../layout/index.js'
 import type { Feet } from '../../values/index.js'
 
-/** A way of conductors with the number that marks it on the diagram and in the schedules. */
+/** A conductor of the PV system as the diagram marks it on the wire of its circuit. */
 export interface WireTag {
+  /** Of the list of conductors: `2a`. */
+  readonly tag: string
+  readonly circuits: readonly string[]
+  readonly inArray: boolean
+}
+
+/** A trunk cable or raceway with the number that the tags of its conductors begin with. */
+export interface NumberedWay {
   readonly number: number
   /** Ids of the circuits in it. */
   readonly circuits: readonly string[]
-  readonly inArray: boolean
   readonly where: string
   readonly conductors: string
   readonly raceway: string
@@ -21,50 +28,90 @@ export interface WireTag {
   readonly fill: string
 }
 
-/** Numbers every trunk cable and raceway once, in the order from the array to the panel. */
-export function wireTags(wiring: WiringValues): WireTag[] {
-  const trunks = new Map<string, { circuits: string[]; segment: SegmentValues }>()
-  for (const circuit of wiring.circuits) {
-    const segment = trunkOf(circuit)
-    if (segment === undefined) continue
-    const key = `${segment.size_awg} ${segment.insulation} ${segment.egc_awg ?? ''}`
-    const same = trunks.get(key)
-    if (same === undefined) trunks.set(key, { circuits: [circuit.id], segment })
-    else same.circuits.push(circuit.id)
-  }
-  const tags = [
-    ...[...trunks.values()].map(({ circuits, segment }) => ({
-      circuits,
-      inArray: true,
-      where: 'array, behind the modules',
-      conductors: `${segment.size_awg} AWG ${segment.insulation}${segment.egc_awg === null ? '' : ` with ${segment.egc_awg} AWG ground`}`,
-      raceway: 'none, clipped to the rails',
-      lengthFt: Math.max(
-        ...wiring.circuits.flatMap((each) => (circuits.includes(each.id) ? [trunkOf(each)?.length_ft ?? 0] : [0])),
-      ),
-      fill: '',
-    })),
-    ...wiring.raceways.map((raceway) => ({
-      circuits: raceway.circuits,
-      inArray: raceway.location === 'array',
-      where: `${raceway.id.replaceAll('_', ' ')} (${raceway.location.replaceAll('_', ' ')})`,
-      conductors: conductorText(raceway),
-      raceway: racewayText(raceway),
-      lengthFt: raceway.length_ft,
-      fill:
-        raceway.fill_pct === null || raceway.fill_limit_pct === null
-          ? ''
-          : `${plainNumber(raceway.fill_pct, 0)} of ${plainNumber(raceway.fill_limit_pct, 0)} %`,
-    })),
-  ]
-  return tags.map((tag, index) => ({ number: index + 1, ...tag }))
+const TRUNK = 'listed trunk cable'
+/** Tags that begin with a number mark what lies between the array and the connection. */
+const NUMBERED = /^(\d+)[a-z]*$/u
+
+const numberOf = ({ tag }: ConductorValues): number | undefined => {
+  const found = NUMBERED.exec(tag)?.[1]
+  return found === undefined ? undefined : Number(found)
 }
 
-function trunkOf(circuit: CircuitValues): SegmentValues | undefined {
+/** The conductors from the array to the connection, in the order of the list, each to be drawn once. */
+export function wireTags(wiring: WiringValues): WireTag[] {
+  return wiring.conductors.flatMap((conductor) => {
+    const number = numberOf(conductor)
+    if (number === undefined) return []
+    const { tag, circuits, method } = conductor
+    return [{ tag, circuits, inArray: method === TRUNK || racewayOf(wiring, number)?.location === 'array' }]
+  })
+}
+
+/** Conductors whose tag begins with a letter: feeders F, taps T, service S, grounding and bonding G. */
+export function lettered(wiring: WiringValues, letter: 'F' | 'T' | 'S' | 'G'): ConductorValues[] {
+  return wiring.conductors.filter(({ tag }) => tag.startsWith(letter))
+}
+
+/** Raceway with a number; undefined for the number of a trunk cable. */
+export function racewayOf(wiring: WiringValues, number: number): RacewayValues | undefined {
+  const trunks = new Set(wiring.conductors.filter(({ method }) => method === TRUNK).map(numberOf)).size
+  return number > trunks ? wiring.raceways[number - trunks - 1] : undefined
+}
+
+/** Raceway of a conductor; undefined for trunk cables, feeders and the like. */
+export function racewayOfTag(wiring: WiringValues, conductor: ConductorValues): RacewayValues | undefined {
+  const number = numberOf(conductor)
+  return number === undefined ? undefined : racewayOf(wiring, number)
+}
+
+/** Every trunk cable and raceway once, by its number. */
+export function numberedWays(wiring: WiringValues): NumberedWay[] {
+  const numbers = new Map<number, ConductorValues[]>()
+  for (const conductor of wiring.conductors) {
+    const number = numberOf(conductor)
+    if (number !== undefined) numbers.set(number, [...(numbers.get(number) ?? []), conductor])
+  }
+  return [...numbers].map(([number, conductors]) => {
+    const raceway = racewayOf(wiring, number)
+    const circuits = conductors.flatMap((each) => each.circuits)
+    return { number, circuits, ...(raceway === undefined ? trunkWay(wiring, circuits) : racewayWay(raceway)) }
+  })
+}
+
+type Way = Omit<NumberedWay, 'number' | 'circuits'>
+
+function trunkWay(wiring: WiringValues, circuits: readonly string[]): Way {
+  const segments = wiring.circuits.filter(({ id }) => circuits.includes(id)).flatMap((each) => trunkOf(each) ?? [])
+  const [first] = segments
+  const ground = first?.egc_awg ?? null
+  return {
+    where: 'array, behind the modules',
+    conductors: `${first?.size_awg ?? '?'} AWG ${first?.insulation ?? ''}${ground === null ? '' : ` with ${ground} AWG ground`}`,
+    raceway: 'none, clipped to the rails',
+    lengthFt: Math.max(0, ...segments.map((each) => each.length_ft)),
+    fill: '',
+  }
+}
+
+function racewayWay(raceway: RacewayValues): Way {
+  return {
+    where: `${raceway.id.replaceAll('_', ' ')} (${raceway.location.replaceAll('_', ' ')})`,
+    conductors: conductorText(raceway),
+    raceway: racewayKind(raceway),
+    lengthFt: raceway.length_ft,
+    fill: fillText(raceway),
+  }
+}
+
+export const fillText = ({ fill_pct: fill, fill_limit_pct: limit }: RacewayValues): string =>
+  fill === null || limit === null ? '' : `${plainNumber(fill, 0)} of ${plainNumber(limit, 0)} %`
+
+function trunkOf(circuit: CircuitValues): CircuitValues['segments'][number] | undefined {
   return circuit.segments.find((segment) => segment.id === `${circuit.id}.trunk`)
 }
 
-function racewayText({ form, type, trade_size: tradeSize }: RacewayValues): string {
+/** `3/4 in EMT`, or how conductors without a raceway lie. */
+export function racewayKind({ form, type, trade_size: tradeSize }: RacewayValues): string {
   switch (form) {
     case 'open':
       return 'none, clipped to the rails'
@@ -81,15 +128,14 @@ function conductorText(raceway: RacewayValues): string {
   const sums = new Map<string, number>()
   for (const each of raceway.conductors) {
     const use = { current_carrying: '', neutral: ' neutral', grounding: ' ground' }[each.use]
-    const metal = each.material === 'copper' ? 'Cu' : 'Al'
-    const key = `${awg(each.size_awg)} ${metal} ${each.use === 'grounding' ? '' : each.insulation}${use}`.replaceAll(
-      '  ',
-      ' ',
-    )
-    sums.set(key, (sums.get(key) ?? 0) + each.count)
+    const key = `${awg(each.size_awg)} ${metalOf(each.material)} ${each.use === 'grounding' ? '' : each.insulation}${use}`
+    const tidy = key.replaceAll('  ', ' ')
+    sums.set(tidy, (sums.get(tidy) ?? 0) + each.count)
   }
   return [...sums].map(([text, count]) => `${count} x ${text}`).join('; ')
 }
+
+export const metalOf = (material: string): string => (material === 'copper' ? 'Cu' : 'Al')
 
 /** `12 AWG`, `250 kcmil`. */
 export function awg(size: string): string {
