@@ -41,7 +41,7 @@ export function recordSegmentRise(
 function recordImpedance(
   job: Job,
   circuit: Circuit,
-  raceway: string,
+  raceway: SizedSegment['segment']['stated']['raceway'],
   conductor: Conductor,
   { base, z }: { readonly base: string; readonly z: number },
 ): void {

@@ -2,6 +2,7 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
@@ -14,7 +15,7 @@ import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
-import { resolveRuns } from './raceways/index.js'
+import { checkDrawnRoute, resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
 
@@ -25,7 +26,7 @@ import { powerFactorOf } from './voltage/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways, cables and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -33,13 +34,15 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const job = newJob(project, resolveEdition(project, context.edition), context, worksheet)
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
+  checkDrawnRoute(job, circuits, segments)
   const strings = checkStrings(job, circuits)
-  const boxes = checkDcCombiners(job, circuits, strings)
+  const dcCombiners = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
+  const boxes = checkBoxes(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
@@ -51,6 +54,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     edition: job.edition,
     circuits: values,
     raceways,
+    boxes,
     strings,
     panel,
     combiner,
@@ -67,6 +71,6 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
       power_factor: powerFactorOf(job),
     },
     ...serviceValues(job, circuits),
-    ...(boxes.length === 0 ? {} : { dc_combiners: boxes }),
+    ...(dcCombiners.length === 0 ? {} : { dc_combiners: dcCombiners }),
   })
 }

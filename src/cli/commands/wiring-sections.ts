@@ -1,4 +1,5 @@
-import type { WiringValues } from '../../electrical/index.js'
+import { cableText, type WiringValues } from '../../electrical/index.js'
+import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 import { deviceSections } from './device-sections.js'
 
@@ -52,6 +53,7 @@ export function wiringSections(values: WiringValues): Section[] {
     circuits(values),
     segments(values),
     ...(values.raceways.length === 0 ? [] : [raceways(values)]),
+    ...(values.boxes.length === 0 ? [] : [boxSection(values)]),
     ...(values.strings.length === 0 ? [] : [strings(values)]),
     ...deviceSections(values),
     panelRules(values),
@@ -155,7 +157,7 @@ function conductorWords(segment: WiringValues['circuits'][number]['segments'][nu
 function raceways(values: WiringValues): Section {
   return {
     kind: 'table',
-    heading: 'Raceways',
+    heading: values.raceways.some(({ form }) => form === 'cable') ? 'Raceways and cables' : 'Raceways',
     columns: [
       { heading: 'Raceway' },
       { heading: 'Type' },
@@ -169,14 +171,16 @@ function raceways(values: WiringValues): Section {
     ],
     rows: values.raceways.map((raceway) => [
       raceway.id,
-      raceway.type,
+      raceway.form === 'cable' ? `${raceway.type} cable` : raceway.type,
       raceway.trade_size,
-      raceway.fill_pct,
+      raceway.form === 'raceway' && raceway.fill_pct === null
+        ? { value: 'not judged', tone: 'warn' }
+        : raceway.fill_pct,
       raceway.fill_limit_pct,
       raceway.length_ft,
       raceway.straps,
       raceway.expansion_fitting ? { value: raceway.length_change_in ?? 0, tone: 'warn' } : raceway.length_change_in,
-      heldWords(raceway.conductors),
+      raceway.form === 'cable' ? cableText(raceway) : heldWords(raceway.conductors),
     ]),
   }
 }

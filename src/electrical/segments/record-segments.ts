@@ -1,13 +1,23 @@
-import { conductorSizes, necSource, type ConductorSize } from '../../tables/nec/index.js'
+import {
+  CABLE_ENTRY_LENGTH_IN,
+  conductorSizes,
+  necSource,
+  type ConductorSize,
+  type Edition,
+} from '../../tables/nec/index.js'
 import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
 import { adjustmentRowWords, ambientRowWords, reasonOf } from '../conductors/index.js'
 import { recordAreas } from './record-areas.js'
 import { recordGroundGrowth } from './record-ground-growth.js'
+import { findInMethod } from './find-in-method.js'
+import { recordCableLimit } from './record-cable-limit.js'
+import { recordMethod } from './record-method.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
 /** Every segment on the worksheet, in the order in which an inspector checks it. */
 export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
-  for (const segment of sized) {
+  for (const [i, segment] of sized.entries()) {
+    recordMethod(job, segment)
     recordFactors(job, segment)
     for (const entry of segment.circuits) recordConductor(job, segment, entry)
     recordGroundGrowth(job, segment)
@@ -15,6 +25,7 @@ export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
     recordFill(job, segment)
     recordStraps(job, segment)
     findInSegment(job, segment)
+    findInMethod(job, segment, sized[i + 1])
   }
 }
 
@@ -38,7 +49,7 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
   })
   job.worksheet.note({
     id: `${base}.correction`,
-    says: 'Correction for the temperature, 90 deg C column; between printed rows the hotter one',
+    says: `Correction for the temperature, ${c.factorC} deg C column; between printed rows the hotter one`,
     formula: 'C_a from the table',
     inputs: [
       { symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` },
@@ -56,7 +67,7 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
     id: `${base}.adjustment`,
     says: c.nipple
       ? 'No adjustment in a nipple of 24 in or less'
-      : 'Adjustment for the current-carrying conductors in the raceway',
+      : `Adjustment for the current-carrying conductors ${c.method.form === 'cable' ? 'of the cables that lie together' : 'in the raceway'}`,
     formula: 'C_n from the table',
     inputs: [
       { symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where },
@@ -81,6 +92,8 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   const { verdict } = sized
   const base = `wire.${segment.id}.${circuit.id}`
   const name = `${sized.size} AWG ${demand.material} ${conditions.insulation}`.replace(' kcmil AWG', ' kcmil')
+  const product = `I_${conditions.factorC} x C_a x C_n`
+  const isCapped = verdict.correctedA < verdict.baseA * demand.correction * demand.adjustment * (1 - 1e-9)
   const dutySource = job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity')
   job.worksheet.note({
     id: `${base}.terminal`,
@@ -94,21 +107,23 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   job.worksheet.note({
     id: `${base}.conditions`,
     says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
-    formula: 'I_z = I_90 x C_a x C_n',
+    formula: isCapped ? `I_z = min(I_column, ${product})` : `I_z = ${product}`,
     inputs: [
       {
-        symbol: 'I_90',
+        symbol: `I_${conditions.factorC}`,
         value: verdict.baseA,
         unit: 'A',
         from: job.nec(demand.freeAir ? 'freeAirAmpacity' : 'ampacityTable').place ?? '',
       },
       { symbol: 'C_a', value: demand.correction, unit: '', from: `wire.${borrowedFrom ?? segment.id}.correction` },
       { symbol: 'C_n', value: demand.adjustment, unit: '', from: `wire.${borrowedFrom ?? segment.id}.adjustment` },
+      ...(isCapped ? [{ symbol: 'I_column', value: verdict.correctedA, unit: 'A', from: `${base}.cable-limit` }] : []),
     ],
     result: { symbol: 'I_z', value: verdict.correctedA, unit: 'A' },
     check: { relation: '>=', limit: demand.continuousA, pass: verdict.correctedA >= demand.continuousA },
     source: borrowedFrom === undefined ? dutySource : job.nec('lowerAmpacity'),
   })
+  recordCableLimit(job, base, entry, conditions)
   if (demand.deviceA !== null)
     job.worksheet.note({
       id: `${base}.protection`,
@@ -189,7 +204,12 @@ function recordFill(job: Job, sized: SizedSegment): void {
     formula: 'fill = areas / inside',
     inputs: [
       { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: `wire.${segment.id}.areas` },
-      { symbol: 'inside', value: verdict.insideIn2, unit: 'in2', from: 'Chapter 9 Table 4' },
+      {
+        symbol: 'inside',
+        value: verdict.insideIn2,
+        unit: 'in2',
+        from: segment.stated.inside_area_source ?? 'Chapter 9 Table 4',
+      },
     ],
     result: { symbol: 'fill', value: verdict.fillPct, unit: '%' },
     check: { relation: '<=', limit: verdict.limitPct, pass: verdict.passes },
@@ -197,11 +217,12 @@ function recordFill(job: Job, sized: SizedSegment): void {
   })
 }
 
-function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
+function recordStraps(job: Job, { segment, straps, conditions }: SizedSegment): void {
+  const short = conditions.method.method === 'NM' && !NO_ENTRY_LENGTH.has(job.edition)
   job.worksheet.note({
     id: `wire.${segment.id}.straps`,
     says: `Supports at ${straps.positionsFt.map((ft) => ft.toFixed(1)).join(', ')} ft from the start`,
-    formula: 'within the distance from each box or fitting, and at most the spacing apart',
+    formula: `within the distance from each box or fitting, and at most the spacing apart${short ? `; no more than ${CABLE_ENTRY_LENGTH_IN} in of cable between entry and first support` : ''}`,
     inputs: [
       { symbol: 'L', value: segment.stated.length_ft, unit: 'ft', from: segment.lengthWhere },
       { symbol: 'spacing', value: straps.maxSpacingFt, unit: 'ft', from: straps.section },
@@ -212,13 +233,16 @@ function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
   })
 }
 
+/** Editions without a limit to the length of cable between entry and support. */
+const NO_ENTRY_LENGTH: ReadonlySet<Edition> = new Set(['NEC 2011', 'NEC 2014', 'NEC 2017'])
+
 /** Sizes of the table above the need from which on the voltage rise deserves a word. */
 const OVERSIZE = 3
 
 const sizesAbove = (needed: ConductorSize, chosen: ConductorSize): number =>
   conductorSizes.indexOf(chosen) - conductorSizes.indexOf(needed)
 
-function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
+function findInSegment(job: Job, { segment, circuits, conditions }: SizedSegment): void {
   const { stated, where } = segment
   for (const { circuit, sized } of circuits)
     if (sized.named !== undefined && !sized.named.complies)
@@ -250,7 +274,7 @@ function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
       })
   const dc = segment.circuits.some((circuit) => !isAc(circuit))
   const inside = stated.location === 'attic' || stated.location === 'indoors'
-  if (dc && inside && stated.raceway !== 'EMT' && stated.raceway !== 'RMC')
+  if (dc && inside && !conditions.method.pvDcInside)
     job.worksheet.find({
       severity: 'error',
       id: 'wire.dc-inside',

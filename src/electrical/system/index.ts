@@ -42,6 +42,7 @@ export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNe
 export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
+  BoxValues,
   CircuitValues,
   ConductorCount,
   ConductorValues,

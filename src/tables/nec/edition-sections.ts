@@ -345,6 +345,13 @@ export const editionSections = {
     'NEC 2020': read('310.12(A)'),
     'NEC 2023': read('310.12(A)'),
   }),
+  boxFill: unchanged('314.16'),
+  boxVolume: unchanged('Table 314.16(A)'),
+  conduitBody: unchanged('314.16(C)'),
+  pullBox: unchanged('314.28(A)'),
+  boxAtJoint: unchanged('300.15'),
+  bundledCables: unchanged('334.80'),
+  cablesInInsulation: unchanged('334.80, 338.10(B)(4), 340.80, 320.80'),
 } as const satisfies Readonly<Record<string, ByEdition>>
 
 export type SectionTopic = keyof typeof editionSections
