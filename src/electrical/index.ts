@@ -65,9 +65,9 @@ export {
 } from './strings/index.js'
 export {
   deviceProtects,
+  isAc,
   editionStanding,
   withoutFraction,
-  isAc,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,

@@ -1,5 +1,6 @@
 import type { StepInput } from '../worksheet/index.js'
 import type { Percent } from '../values/index.js'
+import type { WiringMethod } from '../tables/nec/index.js'
 import { type Conductor, dcResistanceOhmPerKft, impedanceParts } from './conductors/index.js'
 import { type Circuit, isAc, type Job } from './system/index.js'
 import type { SizedSegment } from './segments/index.js'
@@ -41,7 +42,7 @@ export function recordSegmentRise(
 function recordImpedance(
   job: Job,
   circuit: Circuit,
-  raceway: SizedSegment['segment']['stated']['raceway'],
+  raceway: WiringMethod,
   conductor: Conductor,
   { base, z }: { readonly base: string; readonly z: number },
 ): void {

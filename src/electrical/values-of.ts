@@ -192,7 +192,7 @@ function recordRise(
   job.worksheet.note({
     id: `wire.${id}.rise`,
     says: isAc(circuit)
-      ? 'Voltage rise up to the point of connection, conductors at 75 deg C'
+      ? `Voltage rise up to the point of connection, conductors at 75 deg C${circuit.lines === 'ABC' ? '; in three phases I is that of a two-wire circuit with the same rise between its lines, sqrt(3)/2 of the line current where these are equal' : ''}`
       : 'Voltage drop at maximum power, conductors at 75 deg C',
     ...riseTerms(circuit, segments, onward),
     result: { symbol: 'total', value: total, unit: '%' },

@@ -8,12 +8,12 @@ import { pairsOn, unitLines } from './lines-of.js'
 import {
   COMBINED_OUTPUT,
   type Circuit,
-  deviceDutyA,
   addPairs,
   highestLineA,
   pairCurrentsOf,
   serviceOf,
   twoWireEquivalentA,
+  deviceDutyA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,

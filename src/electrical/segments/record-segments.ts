@@ -7,10 +7,10 @@ import {
 } from '../../tables/nec/index.js'
 import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
 import { adjustmentRowWords, ambientRowWords, reasonOf } from '../conductors/index.js'
-import { recordAreas } from './record-areas.js'
-import { recordGroundGrowth } from './record-ground-growth.js'
 import { findInMethod } from './find-in-method.js'
+import { recordAreas } from './record-areas.js'
 import { recordCableLimit } from './record-cable-limit.js'
+import { recordGroundGrowth } from './record-ground-growth.js'
 import { recordMethod } from './record-method.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
