@@ -25,6 +25,8 @@ const WORDS: Readonly<Record<string, string>> = {
   'at least the table size; at least 6 AWG where it is exposed': 'a row of a table',
   'rod conductor need not exceed 6 AWG copper': 'a rule',
   'size from Table 250.102(C)(1)': 'a row of a table',
+  'within the distance from each box or fitting, and at most the spacing apart; no more than 18 in of cable between entry and first support':
+    'places, told one by one',
   'the place by the article of the method': 'a rule; nothing is worked out',
   'I_z and I_terminal <= I_column': 'a row of a table, which both are held to',
   'size from Table 250.66': 'a row of a table',
