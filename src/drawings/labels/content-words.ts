@@ -135,11 +135,17 @@ function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): strin
   return `THIS PANEL IS SUPPLIED BY ${number} SOURCES:\n${all.slice(0, -1).join(', ')} AND ${last}`
 }
 
-/** What a power control system controls and its setting. */
-function powerControl({ project }: LabelFacts): string | undefined {
+/** What a power control system controls, and its setting. */
+function powerControl({ project, wiring }: LabelFacts): string | undefined {
   const control = project.electrical?.power_control
   if (control === undefined) return undefined
-  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: PHOTOVOLTAIC SYSTEM`
+  const others = wiring.distribution
+    .filter(
+      ({ kind, id, parent }) =>
+        kind === 'source' && parent !== 'service' && control.uncontrolled?.includes(id) !== true,
+    )
+    .map(labelTitle)
+  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: ${['PHOTOVOLTAIC SYSTEM', ...others].join(', ')}`
 }
 
 function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {
