@@ -8,6 +8,8 @@ export {
 } from './boxes/index.js'
 export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
+export { editionConsequences, type EditionConsequence } from './edition-consequences.js'
+export type { EditionTrait } from './edition-traits.js'
 export {
   adjustmentFactor,
   ambientFactor,
@@ -64,6 +66,8 @@ export {
 export {
   deviceProtects,
   isAc,
+  editionStanding,
+  withoutFraction,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,

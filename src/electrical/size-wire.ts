@@ -4,6 +4,7 @@ import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
+import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
 import {
   checkConnection,
@@ -56,6 +57,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const bonding = serviceBonding(job)
   const faults = faultAtPanels(tree, fault)
   checkShutdown(job, circuits, strings, panel.inverter_a)
+  reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
     circuits: values,

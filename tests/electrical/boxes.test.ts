@@ -121,6 +121,8 @@ describe('boxes by volume', () => {
     expect(box).toMatchObject({ required_in3: 8 * 2.25 + 2.25, spliced: true })
     const bare = boxOf({ after: nm })
     expect(bare.found).toEqual(['warning wire.joint-without-box'])
+    expect(boxOf({ box: { kind: 'box', splice: true, volume_in3: 30 }, after: nm }).found).toEqual([])
+    expect(boxOf({ after: { raceway: 'PVC 40' } }).found).toEqual([])
   })
 
   it('foreign conductors of a raceway have to be named for the box', () => {
@@ -229,13 +231,14 @@ describe('conductors of 4 AWG and larger', () => {
   })
 
   it('an entry opposite a removable cover keeps its distance by the largest conductor', () => {
-    const at = (coverIn: number, size: '4' | '1/0') =>
+    const at = (coverIn: number, size: '4' | '2' | '1/0') =>
       boxOf({
         box: { kind: 'box', pull: 'straight', length_in: 24, cover_distance_in: coverIn },
         before: { size_awg: size, trade_size: '2' },
         after: { size_awg: size, trade_size: '2' },
       }).found
     expect([at(2, '4'), at(1.9, '4')]).toEqual([[], ['error wire.box-pull']])
+    expect([at(2.5, '2'), at(2.4, '2')]).toEqual([[], ['error wire.box-pull']])
     expect([at(3.5, '1/0'), at(3.4, '1/0')]).toEqual([[], ['error wire.box-pull']])
   })
 

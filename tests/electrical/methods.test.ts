@@ -42,6 +42,9 @@ describe('where a method may lie', () => {
     ['MC', 'indoors', undefined],
     ['LFMC', 'outdoor_wall', 'warning wire.method-marking'],
     ['IMC', 'outdoor_wall', undefined],
+    ['UF', 'array', 'error wire.method-place'],
+    ['SE', 'array', 'error wire.method-place'],
+    ['EMT', 'array', undefined],
     ['IMC', 'buried', undefined],
   ] as const)('%s at %s: %s', (method, location, expected) => {
     const trade = method === 'FMC' || method === 'IMC' ? { trade_size: '3/4' as const } : {}

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Project, WiringBox, WiringSegment } from '../../src/project/index.js'
-import { billOf, house, lineOf } from './demo.js'
+import type { BoxValues } from '../../src/electrical/index.js'
+import { takeBoxes } from '../../src/materials/take-off/take-boxes.js'
+import { billOf, house, inputOf, lineOf } from './demo.js'
 
 const wall: WiringSegment = { location: 'outdoor_wall', length_ft: 12, raceway: 'EMT' }
 const roof: WiringSegment = { location: 'roof', height_above_roof_in: 1, length_ft: 20, raceway: 'EMT' }
@@ -97,5 +99,33 @@ describe('boxes in the bill', () => {
 
   test('a box whose size is open is counted as before', () => {
     expect(itemsOf(houseWith({ roof: { ...roof, box: { kind: 'box' } }, wall }))['box.pull']).toBe(1)
+  })
+
+  test('a box stated where the leads of the array end is the one at the array', () => {
+    const wiring = inputOf(house()).wire?.values
+    const [way] = wiring?.raceways ?? []
+    if (wiring === undefined || way === undefined) throw new Error('no wiring')
+    const leads = { ...way, id: `${way.run}.leads`, type: 'none', form: 'open' } as const
+    const stated = {
+      id: 'b',
+      run: way.run,
+      after_segment: leads.id,
+      kind: 'box',
+      standard_box: null,
+      spliced: true,
+      volume_in3: 30,
+      required_in3: 20,
+      count: 9,
+      length_in: null,
+      required_length_in: null,
+      complies: true,
+      section: '',
+    } as const
+    const items = (boxes: readonly BoxValues[]) =>
+      takeBoxes({ ...wiring, raceways: [leads, way], boxes })
+        .filter(({ quantity }) => quantity > 0)
+        .map(({ item }) => item)
+    expect(items([])).toEqual(['box.array'])
+    expect(items([stated])).toEqual(['box.marked-30'])
   })
 })

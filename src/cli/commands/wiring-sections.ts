@@ -1,7 +1,6 @@
-import { cableText, type EditionComparison, type WiringValues } from '../../electrical/index.js'
+import { cableText, type WiringValues } from '../../electrical/index.js'
 import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
-import { own } from '../../values/index.js'
 import { treeSections } from './tree-sections.js'
 import { deviceSections } from './device-sections.js'
 
@@ -269,42 +268,4 @@ function grounding({ grounding: list }: WiringValues): Section {
       ...list.raceway_bonding.map((one) => `bond at ${one.at} between ${one.between}: ${one.note}`),
     ],
   }
-}
-
-/** Editions side by side: only what differs. */
-export function comparisonSections(comparison: EditionComparison): Section[] {
-  const { editions, differences, findings } = comparison
-  return [
-    {
-      kind: 'table',
-      heading: differences.length === 0 ? 'Nothing differs between these editions' : 'What differs',
-      columns: [{ heading: 'Value' }, ...editions.map((edition) => ({ heading: edition }))],
-      rows: differences.map((difference) => [
-        difference.path,
-        ...editions.map((edition): Cell => {
-          const value = own(difference.values, edition) ?? null
-          return typeof value === 'boolean'
-            ? value
-              ? 'yes'
-              : 'no'
-            : typeof value === 'number'
-              ? String(Number(value.toPrecision(6)))
-              : value
-        }),
-      ]),
-    },
-    ...(findings.length === 0
-      ? []
-      : [
-          {
-            kind: 'table' as const,
-            heading: 'Findings that not every edition has',
-            columns: [{ heading: 'Finding' }, ...editions.map((edition) => ({ heading: edition }))],
-            rows: findings.map((finding) => [
-              `${finding.message} [${finding.id}]`,
-              ...editions.map((edition): Cell => (finding.editions.includes(edition) ? 'x' : null)),
-            ]),
-          },
-        ]),
-  ]
 }

@@ -64,7 +64,7 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
 
 function noteText(each: RequiredLabel): string {
   const named = each.places.some((place) => place.startsWith('panel:')) ? ` At: ${each.placeTitles.join(', ')}.` : ''
-  return `${each.count} needed: ${each.counted}.${named} Make: ${each.look}. ${capital(each.wording)}. Where: ${each.where}. Source: ${each.source}.`
+  return `${each.count} needed: ${each.counted}.${named} Make: ${each.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
 }
 
 function askText({ when, phrases, look, source }: LabelAsk): string {

@@ -101,26 +101,32 @@ function groundInsulation(insulation: string): string {
 const isInsulation = (cover: ConductorCover): cover is Insulation => insulationTypes.some(({ type }) => type === cover)
 
 function totalArea(
-  { where, stated }: RacewaySegment,
-  { insulation, method }: SegmentConditions,
+  segment: RacewaySegment,
+  conditions: SegmentConditions,
   conductors: readonly ConductorCount[],
-): number {
-  if (method.form !== 'raceway') return 0
-  return conductors.reduce((sum, row) => {
-    const size = conductorSizes.find((candidate) => candidate === row.size_awg)
-    if (size === undefined) throw new Error(`no size ${row.size_awg}`)
-    const grounding = row.use === 'grounding'
-    const area = grounding
-      ? conductorAreaIn2(size, insulation === 'XHHW-2' ? 'XHHW-2' : 'THWN-2', undefined)
-      : isInsulation(insulation)
-        ? conductorAreaIn2(size, insulation, stated.conductor_diameter_in)
-        : undefined
-    if (area === undefined)
-      throw new StageError(
-        `${where}.conductor_diameter_in`,
-        `the tables have no outside diameter of ${insulation} ${size} AWG`,
-        "Take the diameter from the wire's data sheet",
-      )
-    return sum + row.count * area
-  }, 0)
+): SquareInches {
+  if (conditions.method.form !== 'raceway') return 0
+  return conductors.reduce((sum, row) => sum + row.count * lineAreaIn2(segment, conditions, row), 0)
+}
+
+/** Area of one conductor of a line of the raceway, over its insulation. */
+export function lineAreaIn2(
+  { where, stated }: RacewaySegment,
+  { insulation }: SegmentConditions,
+  row: ConductorCount,
+): SquareInches {
+  const size = conductorSizes.find((candidate) => candidate === row.size_awg)
+  if (size === undefined) throw new Error(`no size ${row.size_awg}`)
+  const grounding = row.use === 'grounding'
+  const area = grounding
+    ? conductorAreaIn2(size, insulation === 'XHHW-2' ? 'XHHW-2' : 'THWN-2', undefined)
+    : isInsulation(insulation)
+      ? conductorAreaIn2(size, insulation, stated.conductor_diameter_in)
+      : undefined
+  if (area !== undefined) return area
+  throw new StageError(
+    `${where}.conductor_diameter_in`,
+    `the tables have no outside diameter of ${insulation} ${size} AWG`,
+    "Take the diameter from the wire's data sheet",
+  )
 }

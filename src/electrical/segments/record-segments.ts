@@ -6,9 +6,11 @@ import {
   type Edition,
 } from '../../tables/nec/index.js'
 import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
-import { reasonOf } from '../conductors/index.js'
+import { adjustmentRowWords, ambientRowWords, reasonOf } from '../conductors/index.js'
 import { findInMethod } from './find-in-method.js'
+import { recordAreas } from './record-areas.js'
 import { recordCableLimit } from './record-cable-limit.js'
+import { recordGroundGrowth } from './record-ground-growth.js'
 import { recordMethod } from './record-method.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
@@ -18,6 +20,7 @@ export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
     recordMethod(job, segment)
     recordFactors(job, segment)
     for (const entry of segment.circuits) recordConductor(job, segment, entry)
+    recordGroundGrowth(job, segment)
     recordGround(job, segment)
     recordFill(job, segment)
     recordStraps(job, segment)
@@ -48,7 +51,15 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
     id: `${base}.correction`,
     says: `Correction for the temperature, ${c.factorC} deg C column; between printed rows the hotter one`,
     formula: 'C_a from the table',
-    inputs: [{ symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` }],
+    inputs: [
+      { symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` },
+      {
+        symbol: 'row',
+        value: ambientRowWords(c.temperatureC),
+        unit: '',
+        from: job.nec('ambientCorrection').place ?? '',
+      },
+    ],
     result: { symbol: 'C_a', value: c.correction, unit: '' },
     source: job.nec('ambientCorrection'),
   })
@@ -58,7 +69,19 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
       ? 'No adjustment in a nipple of 24 in or less'
       : `Adjustment for the current-carrying conductors ${c.method.form === 'cable' ? 'of the cables that lie together' : 'in the raceway'}`,
     formula: 'C_n from the table',
-    inputs: [{ symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where }],
+    inputs: [
+      { symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where },
+      ...(c.nipple
+        ? []
+        : [
+            {
+              symbol: 'row',
+              value: adjustmentRowWords(c.currentCarrying),
+              unit: '',
+              from: job.nec('moreThanThreeConductors').place ?? '',
+            },
+          ]),
+    ],
     result: { symbol: 'C_n', value: c.adjustment, unit: '' },
     source: job.nec(c.nipple ? 'nipple' : 'moreThanThreeConductors'),
   })
@@ -69,6 +92,8 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   const { verdict } = sized
   const base = `wire.${segment.id}.${circuit.id}`
   const name = `${sized.size} AWG ${demand.material} ${conditions.insulation}`.replace(' kcmil AWG', ' kcmil')
+  const product = `I_${conditions.factorC} x C_a x C_n`
+  const isCapped = verdict.correctedA < verdict.baseA * demand.correction * demand.adjustment * (1 - 1e-9)
   const dutySource = job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity')
   job.worksheet.note({
     id: `${base}.terminal`,
@@ -82,7 +107,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   job.worksheet.note({
     id: `${base}.conditions`,
     says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
-    formula: `I_z = I_${conditions.factorC} x C_a x C_n >= I_max${demand.limit === undefined ? '' : ', I_z not above the column of the cable'}`,
+    formula: isCapped ? `I_z = min(I_column, ${product})` : `I_z = ${product}`,
     inputs: [
       {
         symbol: `I_${conditions.factorC}`,
@@ -92,6 +117,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
       },
       { symbol: 'C_a', value: demand.correction, unit: '', from: `wire.${borrowedFrom ?? segment.id}.correction` },
       { symbol: 'C_n', value: demand.adjustment, unit: '', from: `wire.${borrowedFrom ?? segment.id}.adjustment` },
+      ...(isCapped ? [{ symbol: 'I_column', value: verdict.correctedA, unit: 'A', from: `${base}.cable-limit` }] : []),
     ],
     result: { symbol: 'I_z', value: verdict.correctedA, unit: 'A' },
     check: { relation: '>=', limit: demand.continuousA, pass: verdict.correctedA >= demand.continuousA },
@@ -109,7 +135,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
           symbol: 'ampacity',
           value: Math.min(verdict.correctedA, verdict.terminalA),
           unit: 'A',
-          from: `${base}.conditions`,
+          from: 'smaller of the two tests',
         },
       ],
       result: { symbol: 'size', value: sized.size, unit: '' },
@@ -138,8 +164,10 @@ function recordServiceFloor(
   job.worksheet.note({
     id: `${base}.service`,
     says: `Test 3, ${size} ${demand.material}: ampacity against the ${endDeviceA} A device at its end and the smallest service; the next standard size above the ampacity is not used${leastSize === undefined ? '' : `; the edition names ${leastSize} AWG ${demand.material} as the smallest`}`,
-    formula: 'smaller of I_terminal and I_z >= device, and >= smallest service',
+    formula: 'ampacity = min(I_terminal, I_z)',
     inputs: [
+      { symbol: 'I_terminal', value: verdict.terminalA, unit: 'A', from: `${base}.terminal` },
+      { symbol: 'I_z', value: verdict.correctedA, unit: 'A', from: `${base}.conditions` },
       { symbol: 'device', value: endDeviceA, unit: 'A', from: 'device at the end' },
       { symbol: 'smallest service', value: leastA, unit: 'A', from: job.nec('serviceDisconnectRating').place ?? '' },
     ],
@@ -165,15 +193,17 @@ function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): 
   })
 }
 
-function recordFill(job: Job, { segment, contents }: SizedSegment): void {
+function recordFill(job: Job, sized: SizedSegment): void {
+  const { segment, contents } = sized
   const { verdict } = contents
   if (verdict === undefined) return
+  recordAreas(job, sized)
   job.worksheet.note({
     id: `wire.${segment.id}.fill`,
     says: `${segment.stated.raceway} ${verdict.tradeSize} with ${contents.count} conductors, grounding conductor counted`,
-    formula: 'fill = sum of conductor areas / inside area',
+    formula: 'fill = areas / inside',
     inputs: [
-      { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: 'Chapter 9 Table 5' },
+      { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: `wire.${segment.id}.areas` },
       {
         symbol: 'inside',
         value: verdict.insideIn2,

@@ -14,6 +14,7 @@ export {
   PULL_BOX_FACTORS,
   type BoxConductorSize,
 } from './box-volumes.js'
+export { changes2026, type Change2026, type Rule2026 } from './changes-2026.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -25,6 +26,7 @@ export {
 } from './conductor-sizes.js'
 export { coverDistances } from './cover-distances.js'
 export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
+export { CARRIED_FROM, EDITION_NOT_READ, type WrittenEdition } from './edition-2026.js'
 export { editionSections, type SectionTopic } from './edition-sections.js'
 export { editions, isEdition, type Edition } from './editions.js'
 export { electrodeConductor } from './electrode-conductor.js'
