@@ -7,3 +7,12 @@ const UNNAMED: Readonly<Record<string, string>> = { panel: 'Main panel', combine
 export function nodeTitle({ id, name }: Pick<NodeValues, 'id' | 'name'>): string {
   return name === id ? (UNNAMED[id] ?? name) : name
 }
+
+/** Longest name that stands on a label, characters. */
+const LABEL_CHARACTERS = 40
+
+/** Name of a node in the capitals of a label; one that is longer ends in dots. */
+export function labelTitle(node: Pick<NodeValues, 'id' | 'name'>): string {
+  const title = nodeTitle(node).toUpperCase()
+  return title.length <= LABEL_CHARACTERS ? title : `${title.slice(0, LABEL_CHARACTERS - 1).trimEnd()}…`
+}

@@ -63,6 +63,17 @@ describe('labels of a busbar', () => {
     const [label] = labelsOf(controlled).filter(({ id }) => id === 'PCS')
     expect(label?.placeTitles).toEqual(['Main panel'])
     expect(label?.text).toContain('MAXIMUM SETTING 140 A')
+    expect(label?.text).toContain('CONTROLLED: PHOTOVOLTAIC SYSTEM, PV OF 2015 (PV), GENERATOR (GENERATOR)')
+    const partly = {
+      ...controlled.electrical?.power_control,
+      setting_a: 100,
+      panels: ['main'],
+      uncontrolled: ['old_pv'],
+    }
+    const [other] = labelsOf({ ...controlled, electrical: { ...controlled.electrical, power_control: partly } }).filter(
+      ({ id }) => id === 'PCS',
+    )
+    expect(other?.text).toContain('CONTROLLED: PHOTOVOLTAIC SYSTEM, GENERATOR (GENERATOR)')
     expect(labelsOf(base).some(({ id }) => id === 'PCS')).toBe(false)
   })
 })
@@ -92,7 +103,12 @@ describe('which sources feed a panel', () => {
   })
 
   test('the current of the label at the connection is that of this system alone', () => {
-    const [point] = labels.filter(({ id }) => id === 'AC_POI')
+    const base = threeLevels()
+    const { connection } = base.electrical ?? {}
+    if (connection === undefined) throw new Error('no connection')
+    // The busbar of the main panel carries the older system as well.
+    const atMain = { ...base, electrical: { ...base.electrical, connection: { ...connection, at: 'main' } } }
+    const [point] = labelsOf(atMain).filter(({ id }) => id === 'AC_POI')
     expect(point?.text).toContain('RATED AC OUTPUT CURRENT 23.0 A')
   })
 

@@ -23,7 +23,7 @@ import { spread } from '../../src/drawings/sheets/one-line-job.js'
 import { noteColumn } from '../../src/drawings/sheets/note-column.js'
 import { clippedTo, uprightInside } from '../../src/drawings/sheets/plane-figures.js'
 import { amount } from '../../src/drawings/sheets/calculation.js'
-import type { WireTag } from '../../src/drawings/sheets/wire-tags.js'
+import type { WireTag } from '../../src/drawings/diagram/wire-tags.js'
 import { ptPerFt, readSheet, type Spot, type TextMark } from './read-sheet.js'
 
 const sheet = (paper: readonly Primitive[], primitives: readonly Primitive[] = []): Sheet => ({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { numberedWays } from '../../src/drawings/sheets/wire-tags.js'
+import { numberedWays } from '../../src/drawings/diagram/wire-tags.js'
 import { boxSection } from '../../src/cli/commands/box-section.js'
 import { wiringSections } from '../../src/cli/commands/wiring-sections.js'
 import { sizeWire, type WiringValues } from '../../src/electrical/index.js'

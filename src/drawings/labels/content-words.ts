@@ -1,6 +1,6 @@
 import { isAc } from '../../electrical/index.js'
 import { own } from '../../values/index.js'
-import { nodeTitle } from '../node-title.js'
+import { labelTitle } from '../node-title.js'
 import { pvOutputA } from '../pv-output.js'
 import type { LabelFacts } from './label-facts.js'
 import { landingPanel, placeTitle, servicePanels, sourcesThrough, type LabelPlace } from './label-places.js'
@@ -98,13 +98,16 @@ function existingSources({ wiring }: LabelFacts): string[] {
     .map((source) => {
       const on = wiring.distribution.find(({ id }) => id === source.parent)
       const place =
-        on === undefined || on.kind === 'service' ? 'AHEAD OF THE SERVICE DISCONNECT' : `ON ${nodeTitle(on)}`
-      return `${nodeTitle(source)}: DISCONNECT ${place}`.toUpperCase()
+        on === undefined || on.kind === 'service' ? 'AHEAD OF THE SERVICE DISCONNECT' : `ON ${labelTitle(on)}`
+      return `${labelTitle(source)}: DISCONNECT ${place}`
     })
 }
 
 function titleOf(place: LabelPlace, facts: LabelFacts): string {
-  if (place !== 'main_panel') return placeTitle(place, facts.wiring).toUpperCase()
+  if (place !== 'main_panel') {
+    const title = placeTitle(place, facts.wiring)
+    return labelTitle({ id: '', name: title })
+  }
   return (facts.project.electrical?.panel?.name ?? 'main panel').toUpperCase()
 }
 
@@ -124,7 +127,7 @@ function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): strin
   const ids = place?.startsWith('panel:') === true ? sourcesThrough(facts, place.slice('panel:'.length)) : ['pv']
   const names = ids.map((id) => {
     const node = facts.wiring.distribution.find((each) => each.id === id)
-    return id === 'pv' || node === undefined ? 'PHOTOVOLTAIC SYSTEM' : nodeTitle(node).toUpperCase()
+    return id === 'pv' || node === undefined ? 'PHOTOVOLTAIC SYSTEM' : labelTitle(node)
   })
   const all = ['UTILITY', ...names]
   const last = all.at(-1) ?? ''
@@ -132,11 +135,17 @@ function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): strin
   return `THIS PANEL IS SUPPLIED BY ${number} SOURCES:\n${all.slice(0, -1).join(', ')} AND ${last}`
 }
 
-/** What a power control system controls and its setting. */
-function powerControl({ project }: LabelFacts): string | undefined {
+/** What a power control system controls, and its setting. */
+function powerControl({ project, wiring }: LabelFacts): string | undefined {
   const control = project.electrical?.power_control
   if (control === undefined) return undefined
-  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: PHOTOVOLTAIC SYSTEM`
+  const others = wiring.distribution
+    .filter(
+      ({ kind, id, parent }) =>
+        kind === 'source' && parent !== 'service' && control.uncontrolled?.includes(id) !== true,
+    )
+    .map(labelTitle)
+  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: ${['PHOTOVOLTAIC SYSTEM', ...others].join(', ')}`
 }
 
 function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {

@@ -126,9 +126,13 @@ export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] 
     })
 }
 
-/** Width to lay a label out for, in: wider for large letters, and so that the placard stays lower than a page. */
+/** Characters from which a label is laid out wide. */
+const LONG_TEXT = 150
+
+/** Width to lay a label out for, in: wider for large letters and long lists, so that none is higher than a page. */
 function widthOf(parts: readonly LabelPart[]): number {
   const [title] = parts
+  if (parts.reduce((sum, { text }) => sum + text.length, 0) > LONG_TEXT) return 7
   if (title === undefined || title.capsIn < 3 / 8 || title.text.length <= 18) return 4
   return parts.some((part) => part.figure !== undefined) ? 7 : 5.2
 }

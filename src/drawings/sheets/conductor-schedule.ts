@@ -2,7 +2,7 @@ import type { ConductorValues, WiringValues } from '../../electrical/index.js'
 import { plainNumber, type Block } from '../layout/index.js'
 import { columns } from './columns.js'
 import { nodeTitles } from './node-titles.js'
-import { awg, fillText, metalOf, racewayKind, racewayOfTag } from './wire-tags.js'
+import { awg, fillText, racewayKind, racewayOfTag, sizeText } from '../diagram/wire-tags.js'
 
 /** Every conductor from the array to the utility by the tag that marks it on the diagram. */
 export function conductorSchedule(wiring: WiringValues): Block {
@@ -35,11 +35,6 @@ export function conductorSchedule(wiring: WiringValues): Block {
       each.ampacity_a === null || each.grounding_awg === null ? '' : awg(each.grounding_awg),
     ]),
   }
-}
-
-/** `2 x 4/0 AWG Al`: parallel sets first. */
-export function sizeText({ sets, size_awg: size, material }: ConductorValues): string {
-  return `${sets > 1 ? `${sets} x ` : ''}${awg(size)} ${metalOf(material)}`
 }
 
 /** A feeder or a service whose load nobody states carries nothing that is known. */

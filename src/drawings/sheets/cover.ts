@@ -11,7 +11,7 @@ import { equipmentRows } from './equipment-rows.js'
 import { editionNote, sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 import { landingTitle } from './one-line-landing.js'
-import { serviceWords } from './service-words.js'
+import { serviceWords } from '../diagram/service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */

@@ -2,13 +2,13 @@ import type { CircuitValues } from '../../electrical/index.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
-import { bondingOf, neutralBar } from './bonding.js'
+import { bondingOf, neutralBar } from '../diagram/bonding.js'
 import { grounding, PANEL_AT } from './one-line-grounding.js'
 import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from './one-line-symbols.js'
-import { awg, lettered } from './wire-tags.js'
-import { serviceWords } from './service-words.js'
+import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
+import { awg, lettered } from '../diagram/wire-tags.js'
+import { serviceWords } from '../diagram/service-words.js'
 
 const SIZE = TYPE_PT.small
 const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const

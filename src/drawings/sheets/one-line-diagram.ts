@@ -14,7 +14,7 @@ import {
   namedBox,
   sourceSymbol,
   switchSymbol,
-} from './one-line-symbols.js'
+} from '../diagram/one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const

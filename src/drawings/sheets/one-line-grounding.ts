@@ -1,9 +1,9 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
-import { bondingList, bondingOf } from './bonding.js'
+import { bondingList, bondingOf } from '../diagram/bonding.js'
 import type { DiagramJob } from './one-line-job.js'
-import { earthSymbol, tagSymbol } from './one-line-symbols.js'
-import { awg } from './wire-tags.js'
+import { earthSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
+import { awg } from '../diagram/wire-tags.js'
 
 const SIZE = TYPE_PT.small
 /** Where the panel stands across the diagram, share of its width. */

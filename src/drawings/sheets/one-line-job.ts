@@ -1,8 +1,8 @@
 import type { WiringValues } from '../../electrical/index.js'
 import type { PacketInput } from '../inputs.js'
 import type { Box, Primitive } from '../model/index.js'
-import { tagList, tagSymbol, tagWidthPt } from './one-line-symbols.js'
-import type { WireTag } from './wire-tags.js'
+import { tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
+import type { WireTag } from '../diagram/wire-tags.js'
 import type { Amperes } from '../../values/index.js'
 
 /** What the diagram needs to know of the project. */

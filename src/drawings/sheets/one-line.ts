@@ -7,7 +7,7 @@ import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
 import { treeSheets } from '../tree/tree-sheets.js'
-import { wireTags } from './wire-tags.js'
+import { wireTags } from '../diagram/wire-tags.js'
 
 const CONTINUED = 'One-line diagram, continued'
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */

@@ -6,7 +6,7 @@ import { conductorSchedule } from './conductor-schedule.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { nodeSchedule } from './node-schedule.js'
-import { awg, numberedWays } from './wire-tags.js'
+import { awg, numberedWays } from '../diagram/wire-tags.js'
 
 /** Sheet E-602: conductors and raceways by tag, circuits with their ampacities, strings, panel, grounding, equipment. */
 export function scheduleSheets(job: SheetJob): SheetDraft[] {

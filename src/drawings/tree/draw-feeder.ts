@@ -1,7 +1,7 @@
 import { label, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
-import { breakerSymbol, namedBox, tagSymbol } from '../sheets/one-line-symbols.js'
+import { breakerSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import { drawTap, tapHeightPt } from './draw-tap.js'
 import { panelFacts } from './panel-facts.js'

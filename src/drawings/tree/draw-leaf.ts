@@ -1,7 +1,7 @@
 import { label, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
-import { breakerSymbol } from '../sheets/one-line-symbols.js'
+import { breakerSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import type { Leaf } from './tree-parts.js'
 import { existingSource, joinFlag, lighter, wire } from './tree-symbols.js'

@@ -1,7 +1,7 @@
 import { label, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
-import { breakerSymbol, tagSymbol } from '../sheets/one-line-symbols.js'
+import { breakerSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import { drawLeafWithDevice, leafHeightPt } from './draw-leaf.js'
 import type { TapPart } from './tree-parts.js'

@@ -1,6 +1,6 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
-import { sourceSymbol } from '../sheets/one-line-symbols.js'
+import { sourceSymbol } from '../diagram/one-line-symbols.js'
 
 const SIZE = TYPE_PT.small
 

@@ -1,9 +1,8 @@
 import type { ConductorValues, WiringValues } from '../../electrical/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
-import { sizeText } from './conductor-schedule.js'
 import { tagSymbol } from './one-line-symbols.js'
-import { lettered } from './wire-tags.js'
+import { lettered, sizeText } from './wire-tags.js'
 
 const SIZE = TYPE_PT.small
 

@@ -141,3 +141,8 @@ export const metalOf = (material: string): string => (material === 'copper' ? 'C
 export function awg(size: string): string {
   return size.includes('kcmil') ? size : `${size} AWG`
 }
+
+/** `2 x 4/0 AWG Al`: parallel sets first. */
+export function sizeText({ sets, size_awg: size, material }: ConductorValues): string {
+  return `${sets > 1 ? `${sets} x ` : ''}${awg(size)} ${metalOf(material)}`
+}
