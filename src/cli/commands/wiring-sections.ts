@@ -63,7 +63,9 @@ export function wiringSections(values: WiringValues): Section[] {
   ]
 }
 
-function panelVerdict({ panel, edition }: WiringValues): Section {
+function panelVerdict({ panel, edition, distribution }: WiringValues): Section {
+  // What fails further towards the utility stops the connection as well.
+  const stop = panel.complies ? distribution.find(({ complies }) => !complies) : undefined
   return {
     kind: 'facts',
     facts: [
@@ -72,10 +74,13 @@ function panelVerdict({ panel, edition }: WiringValues): Section {
       {
         label: 'Panel',
         value: {
-          value: panel.complies
-            ? `allowed: ${panel.rule} (${panel.section})`
-            : `NOT allowed: ${panel.rule} (${panel.section})`,
-          tone: panel.complies ? 'good' : 'bad',
+          value:
+            stop !== undefined
+              ? `NOT allowed: ${stop.name}, ${stop.governs ?? ''} (${stop.section ?? ''})`
+              : panel.complies
+                ? `allowed: ${panel.rule} (${panel.section})`
+                : `NOT allowed: ${panel.rule} (${panel.section})`,
+          tone: panel.complies && stop === undefined ? 'good' : 'bad',
         },
       },
       { label: 'Panel takes up to', value: panel.max_inverter_a, unit: 'A', decimals: 1 },
