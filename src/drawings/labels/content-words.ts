@@ -1,4 +1,5 @@
 import { isAc } from '../../electrical/index.js'
+import { landingPanel, panelName, servicePanel } from '../../project/facts.js'
 import { own } from '../../values/index.js'
 import type { LabelFacts } from './label-facts.js'
 
@@ -58,26 +59,37 @@ function dcSource(facts: LabelFacts): string | undefined {
 
 /** What the phrase of the placard calls the rapid shutdown switch, by its place. */
 function initiatorPlace(facts: LabelFacts): string {
-  const panel = facts.project.electrical?.panel?.location
-  const shutdown = facts.project.electrical?.rapid_shutdown
-  if (shutdown?.initiator === 'service_disconnect') return withPlace('SERVICE DISCONNECT', panel)
+  const { electrical } = facts.project
+  const shutdown = electrical?.rapid_shutdown
+  if (shutdown?.initiator === 'service_disconnect')
+    return withPlace('SERVICE DISCONNECT', servicePanel(electrical).stated?.location)
   if (shutdown?.initiator === 'pv_disconnect') {
     const [first] = disconnectPlaces(facts)
-    return first === undefined
-      ? withPlace('PV SYSTEM BREAKER IN THE MAIN PANEL', panel)
-      : `PV SYSTEM DISCONNECT, ${first}`
+    return first === undefined ? `PV SYSTEM ${devicePlace(facts, 'BREAKER')}` : `PV SYSTEM DISCONNECT, ${first}`
   }
   return shutdown?.initiator_outdoors === true ? 'SEPARATE SWITCH, OUTDOORS' : 'SEPARATE SWITCH'
+}
+
+/** Where the PV breaker is, or the device at the end of a tap; the only panel is the main panel, whatever it is called. */
+function devicePlace({ project: { electrical } }: LabelFacts, breaker: string): string {
+  const { kind, at = '' } = electrical?.connection ?? {}
+  if (kind === 'feeder_tap') return `DEVICE AT THE END OF TAP ${at.replaceAll('_', ' ').toUpperCase()}`
+  const landing = landingPanel(electrical)
+  const panel = landing.where === 'electrical.panel' ? 'THE MAIN PANEL' : `PANEL ${panelName(landing).toUpperCase()}`
+  return withPlace(`${breaker} IN ${panel}`, landing.stated?.location)
 }
 
 const withPlace = (what: string, place: string | undefined): string =>
   place === undefined ? what : `${what}, ${place.toUpperCase()}`
 
 function directory(facts: LabelFacts): string {
-  const panel = facts.project.electrical?.panel
-  const service = withPlace(`SERVICE DISCONNECT: ${(panel?.name ?? 'main panel').toUpperCase()}`, panel?.location)
+  const { electrical } = facts.project
+  const panel = servicePanel(electrical)
+  const service = withPlace(`SERVICE DISCONNECT: ${panelName(panel).toUpperCase()}`, panel.stated?.location)
   const others = disconnectPlaces(facts).map((place) => `PV SYSTEM DISCONNECT: ${place}`)
-  const pv = others.length > 0 ? others : ['PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL']
+  const isHere = landingPanel(electrical).id === panel.id && electrical?.connection?.kind !== 'feeder_tap'
+  const device = isHere ? 'BACKFED BREAKER IN THIS PANEL' : devicePlace(facts, 'BACKFED BREAKER')
+  const pv = others.length > 0 ? others : [`PV SYSTEM DISCONNECT: ${device}`]
   return ['LOCATION OF POWER SOURCE DISCONNECTS', service, ...pv].join('\n')
 }
 

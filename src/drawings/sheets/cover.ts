@@ -1,3 +1,4 @@
+import { landingPanel, panelName } from '../../project/facts.js'
 import { moduleCountOf } from '../../project/index.js'
 import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
@@ -79,17 +80,21 @@ function scopeText({ project, arrangement, wire: wiring }: PacketInput): string 
   const kw = counts.reduce((sum, each) => sum + each.count * each.watts, 0) / 1000
   const planes = [...new Set(counts.map((each) => each.plane))]
   const site = project.site.address === undefined ? '' : ` at ${project.site.address}`
-  const link =
-    wiring === undefined
-      ? ''
-      : project.electrical?.connection?.kind === 'supply_side'
-        ? ' It is connected on the supply side of the service disconnect.'
-        : ' It is connected to the main panel by a backfed breaker.'
+  const link = wiring === undefined ? '' : linkOf(project)
   const ac =
     wiring === undefined
       ? ''
       : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
   return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
+}
+
+function linkOf({ electrical }: PacketInput['project']): string {
+  const { kind, at = '' } = electrical?.connection ?? {}
+  if (kind === 'supply_side') return ' It is connected on the supply side of the service disconnect.'
+  if (kind === 'feeder_tap') return ` It is connected to a feeder by tap ${at.replaceAll('_', ' ')}.`
+  const landing = landingPanel(electrical)
+  const panel = landing.where === 'electrical.panel' ? 'the main panel' : `panel ${panelName(landing)}`
+  return ` It is connected to ${panel} by a backfed breaker.`
 }
 
 /** Errors that stop a permit packet; a draft lists them. */

@@ -1,4 +1,5 @@
 import type { CircuitValues } from '../../electrical/index.js'
+import { landingPanel, panelName } from '../../project/facts.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
@@ -82,7 +83,7 @@ function panel(
   const width = 64
   const busX = x + width / 2
   const bottom = supply ? Math.min(low, top + 76) - 24 : low + 16
-  const name = input.project.electrical?.panel?.name ?? 'Main panel'
+  const name = panelName(landingPanel(input.project.electrical))
   const facts = panelFacts(job, supply).join('\n')
   const drawn: Primitive[] = [
     namedBox(x, top - 20, width, bottom - top + 20),
