@@ -53,7 +53,7 @@ const shortHouse = (): Project =>
   })
 
 /** The drawn house with a main panel and a subpanel in place of the short form; the system lands on the subpanel. */
-function houseOfPanels(): Project {
+export function houseOfPanels(): Project {
   const house = microHouse()
   const { panel: _, ...electrical } = house.electrical ?? {}
   const main = { bus_a: 200, main_a: 200, spaces_free: 4, terminal_temperature_c: 75, location: 'outdoors' } as const
@@ -63,7 +63,7 @@ function houseOfPanels(): Project {
       ...electrical,
       connection: { kind: 'load_side_breaker', at: 'sub', breaker_position: 'opposite_end' },
       distribution: {
-        panels: { main, sub: { bus_a: 125, spaces_free: 8, terminal_temperature_c: 75, location: 'outdoors' } },
+        panels: { main, sub: { bus_a: 125, spaces_free: 8, terminal_temperature_c: 75, location: 'indoors' } },
         feeders: {
           f: {
             from: 'main',

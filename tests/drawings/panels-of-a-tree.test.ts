@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest'
+import { drawPacket, flattenSheet } from '../../src/drawings/index.js'
+import { panelName, servicePanel } from '../../src/project/facts.js'
+import type { Electrical, Project } from '../../src/project/index.js'
+import { houseOfPanels } from '../electrical/every-key-bases.js'
+import { microHouse, packetInput } from './demo-packet.js'
+
+/** All words of the packet in the order of its sheets, with one space between them. */
+const wordsOf = (project: Project, sheets = ''): string =>
+  drawPacket(packetInput(project))
+    .filter(({ id }) => id.startsWith(sheets))
+    .flatMap((sheet) => flattenSheet(sheet).marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+    .join(' ')
+    .replaceAll(/\s+/g, ' ')
+
+const withoutDisconnects = (project: Project, change: Partial<Electrical> = {}): Project => {
+  const { disconnects: _, ...electrical } = project.electrical ?? {}
+  return { ...project, electrical: { ...electrical, ...change } }
+}
+
+describe('panels of a tree in drawings and labels', () => {
+  it('the directory names the panel with the service disconnect, and the one with the breaker', () => {
+    const words = wordsOf(withoutDisconnects(houseOfPanels()))
+    expect(words).toContain('SERVICE DISCONNECT: MAIN, OUTDOORS')
+    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN PANEL SUB, INDOORS')
+    expect(words).toContain('PV SYSTEM BREAKER IN PANEL SUB, INDOORS')
+    expect(words).toContain('It is connected to panel sub by a backfed breaker.')
+    expect(words).not.toContain('IN THIS PANEL')
+  })
+
+  it('the diagram draws the panel that takes the breaker under its name', () => {
+    const words = wordsOf(houseOfPanels(), 'E-601')
+    expect(words).toContain(' SUB ')
+    expect(words).toContain('125 A bus')
+    expect(words).not.toContain('MAIN PANEL')
+  })
+
+  it('a system on the service panel of a tree has its breaker in this panel', () => {
+    const words = wordsOf(
+      withoutDisconnects(houseOfPanels(), {
+        connection: { kind: 'load_side_breaker', at: 'main', breaker_position: 'opposite_end' },
+      }),
+    )
+    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')
+    expect(words).toContain('PV SYSTEM BREAKER IN PANEL MAIN, OUTDOORS')
+  })
+
+  it('the only panel is the main panel, as before', () => {
+    const words = wordsOf(withoutDisconnects(microHouse()))
+    expect(words).toContain('SERVICE DISCONNECT: MAIN PANEL, OUTDOORS')
+    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')
+    expect(words).toContain('PV SYSTEM BREAKER IN THE MAIN PANEL, OUTDOORS')
+    expect(words).toContain('It is connected to the main panel by a backfed breaker.')
+  })
+
+  it('a tap is named with its own words', () => {
+    const house = houseOfPanels()
+    const { distribution } = house.electrical ?? {}
+    if (distribution === undefined) throw new Error('no tree')
+    const words = wordsOf(
+      withoutDisconnects(house, {
+        connection: { kind: 'feeder_tap', at: 'pv_tap', breaker_a: 30 },
+        distribution: {
+          ...distribution,
+          taps: {
+            pv_tap: {
+              feeder: 'f',
+              position: 'along',
+              material: 'copper',
+              size_awg: '4',
+              insulation: 'THWN-2',
+              ambient_c: 30,
+              length_ft: 8,
+              end_devices: 1,
+            },
+          },
+        },
+      }),
+    )
+    expect(words).toContain('PV SYSTEM DISCONNECT: DEVICE AT THE END OF TAP PV TAP')
+    expect(words).toContain('It is connected to a feeder by tap pv tap.')
+  })
+})
+
+describe('the panel at the service', () => {
+  const panels = { main: { bus_a: 200 }, sub: { bus_a: 100 }, far: { bus_a: 100, name: 'Barn' } }
+  const feeder = (from: string, to: string) => ({
+    from,
+    to,
+    breaker_a: 60,
+    material: 'copper' as const,
+    size_awg: '4' as const,
+    length_ft: 20,
+  })
+  const tree = (feeders: Record<string, ReturnType<typeof feeder>>): Electrical => ({
+    connection: { kind: 'load_side_breaker', at: 'far' },
+    distribution: { panels, feeders },
+  })
+
+  it('stands at the head of all feeders', () => {
+    expect(servicePanel(tree({ a: feeder('main', 'sub'), b: feeder('sub', 'far') })).id).toBe('main')
+    expect(panelName(servicePanel(tree({ a: feeder('main', 'sub') })))).toBe('Barn')
+    expect(servicePanel({ panel: { bus_a: 200 } }).where).toBe('electrical.panel')
+    expect(panelName(servicePanel(undefined))).toBe('main panel')
+  })
+
+  it('a circle and a feeder from nowhere end', () => {
+    expect(['sub', 'far']).toContain(servicePanel(tree({ a: feeder('far', 'sub'), b: feeder('sub', 'far') })).id)
+    expect(servicePanel(tree({ a: feeder('nowhere', 'far') })).id).toBe('far')
+  })
+})
