@@ -13,6 +13,9 @@ const wordsOf = (project: Project, sheets = ''): string =>
     .join(' ')
     .replaceAll(/\s+/g, ' ')
 
+/** A failure then shows the line, not the whole packet. */
+const has = (words: string, part: string): boolean => words.includes(part)
+
 const withoutDisconnects = (project: Project, change: Partial<Electrical> = {}): Project => {
   const { disconnects: _, ...electrical } = project.electrical ?? {}
   return { ...project, electrical: { ...electrical, ...change } }
@@ -21,18 +24,18 @@ const withoutDisconnects = (project: Project, change: Partial<Electrical> = {}):
 describe('panels of a tree in drawings and labels', () => {
   it('the directory names the panel with the service disconnect, and the one with the breaker', () => {
     const words = wordsOf(withoutDisconnects(houseOfPanels()))
-    expect(words).toContain('SERVICE DISCONNECT: MAIN, OUTDOORS')
-    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN PANEL SUB, INDOORS')
-    expect(words).toContain('PV SYSTEM BREAKER IN PANEL SUB, INDOORS')
-    expect(words).toContain('It is connected to panel sub by a backfed breaker.')
-    expect(words).not.toContain('IN THIS PANEL')
+    expect(has(words, 'SERVICE DISCONNECT: MAIN, OUTDOORS')).toBe(true)
+    expect(has(words, 'PV SYSTEM DISCONNECT: BACKFED BREAKER IN PANEL SUB, INDOORS')).toBe(true)
+    expect(has(words, 'PV SYSTEM BREAKER IN PANEL SUB, INDOORS')).toBe(true)
+    expect(has(words, 'It is connected to panel sub by a backfed breaker.')).toBe(true)
+    expect(has(words, 'IN THIS PANEL')).toBe(false)
   })
 
   it('the diagram draws the panel that takes the breaker under its name', () => {
     const words = wordsOf(houseOfPanels(), 'E-601')
-    expect(words).toContain(' SUB ')
-    expect(words).toContain('125 A bus')
-    expect(words).not.toContain('MAIN PANEL')
+    expect(has(words, ' SUB ')).toBe(true)
+    expect(has(words, '125 A bus')).toBe(true)
+    expect(has(words, 'MAIN PANEL')).toBe(false)
   })
 
   it('a system on the service panel of a tree has its breaker in this panel', () => {
@@ -41,16 +44,16 @@ describe('panels of a tree in drawings and labels', () => {
         connection: { kind: 'load_side_breaker', at: 'main', breaker_position: 'opposite_end' },
       }),
     )
-    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')
-    expect(words).toContain('PV SYSTEM BREAKER IN PANEL MAIN, OUTDOORS')
+    expect(has(words, 'PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')).toBe(true)
+    expect(has(words, 'PV SYSTEM BREAKER IN PANEL MAIN, OUTDOORS')).toBe(true)
   })
 
   it('the only panel is the main panel, as before', () => {
     const words = wordsOf(withoutDisconnects(microHouse()))
-    expect(words).toContain('SERVICE DISCONNECT: MAIN PANEL, OUTDOORS')
-    expect(words).toContain('PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')
-    expect(words).toContain('PV SYSTEM BREAKER IN THE MAIN PANEL, OUTDOORS')
-    expect(words).toContain('It is connected to the main panel by a backfed breaker.')
+    expect(has(words, 'SERVICE DISCONNECT: MAIN PANEL, OUTDOORS')).toBe(true)
+    expect(has(words, 'PV SYSTEM DISCONNECT: BACKFED BREAKER IN THIS PANEL')).toBe(true)
+    expect(has(words, 'PV SYSTEM BREAKER IN THE MAIN PANEL, OUTDOORS')).toBe(true)
+    expect(has(words, 'It is connected to the main panel by a backfed breaker.')).toBe(true)
   })
 
   it('a tap is named with its own words', () => {
@@ -77,8 +80,8 @@ describe('panels of a tree in drawings and labels', () => {
         },
       }),
     )
-    expect(words).toContain('PV SYSTEM DISCONNECT: DEVICE AT THE END OF TAP PV TAP')
-    expect(words).toContain('It is connected to a feeder by tap pv tap.')
+    expect(has(words, 'PV SYSTEM DISCONNECT: DEVICE AT THE END OF TAP PV TAP')).toBe(true)
+    expect(has(words, 'It is connected to a feeder by tap pv tap.')).toBe(true)
   })
 })
 
