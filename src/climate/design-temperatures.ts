@@ -124,7 +124,7 @@ function fromSite(
   worksheet.step({
     id: quantity.id,
     says: `${quantity.says} at the nearest site that has it, or at the height of the house if that is ${quantity.safe}`,
-    formula: `${quantity.symbol} = ${pick}(T_site, T_site + 0.0065 K/m * (h_site - h_house))`,
+    formula: `${quantity.symbol} = ${pick === 'min' ? 'floor' : 'ceil'}(10 * ${pick}(T_site, T_site + 0.0065 * (h_site - h_house))) / 10`,
     inputs: [
       { symbol: 'T_site', value: siteC, unit: 'C', from: `climate table, station ${site.wmo}` },
       {

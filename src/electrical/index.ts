@@ -1,4 +1,15 @@
+export {
+  boxFill,
+  leastEntryDistanceIn,
+  leastPullIn,
+  smallestBox,
+  type BoxContents,
+  type BoxFill,
+} from './boxes/index.js'
+export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
+export { editionConsequences, type EditionConsequence } from './edition-consequences.js'
+export type { EditionTrait } from './edition-traits.js'
 export {
   adjustmentFactor,
   ambientFactor,
@@ -55,9 +66,12 @@ export {
 export {
   deviceProtects,
   isAc,
+  editionStanding,
+  withoutFraction,
   labelsOfEdition,
   largestStandardDeviceA,
   nextStandardDeviceA,
+  type BoxValues,
   type CircuitValues,
   type DcCombinerValues,
   type EditionLabel,

@@ -2,18 +2,20 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
+import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
 import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBonding } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
 import { serviceValues } from './service-values.js'
 import { checkDcCombiners, checkStrings } from './strings/index.js'
-import { newJob, type WiringContext, resolveEdition, type WiringValues } from './system/index.js'
+import { newJob, type WiringContext, resolveEdition, serviceOf, type WiringValues } from './system/index.js'
 import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
-import { resolveRuns } from './raceways/index.js'
+import { checkDrawnRoute, resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
 
@@ -24,7 +26,7 @@ import { powerFactorOf } from './voltage/index.js'
  * @returns Values with the worksheet in the order in which an inspector checks it.
  * @throws StageError when a safety input is missing or a case is not covered.
  * @source NEC (NFPA 70) of the chosen edition, 110, 240, 250, 310, 690, 705, Chapter 9
- * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
+ * @limits Single-phase 120/240 V, and 208Y/120 V in three phases or two lines; raceways, cables and listed trunk cables; conductors to 500 kcmil, raceways to trade size 3.
  */
 export function sizeWire(stated: Project, context: WiringContext): Result<WiringValues> {
   const project = countFitted(stated)
@@ -32,23 +34,27 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const job = newJob(project, resolveEdition(project, context.edition), context, worksheet)
   const circuits = buildCircuits(job)
   const segments = resolveRuns(job, circuits)
+  checkDrawnRoute(job, circuits, segments)
   const strings = checkStrings(job, circuits)
-  const boxes = checkDcCombiners(job, circuits, strings)
+  const dcCombiners = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
   checkRatings(job, circuits)
   const sized = sizeSegments(job, circuits, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
+  const boxes = checkBoxes(job, sized)
   const values = circuitValues(job, circuits, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
   findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   checkShutdown(job, circuits, strings, panel.inverter_a)
+  reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
     circuits: values,
     raceways,
+    boxes,
     strings,
     panel,
     combiner,
@@ -60,12 +66,11 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     fault_current: faultValues(fault),
     grounding,
     voltage: {
-      method:
-        'two-wire circuit, rated current; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another',
+      method: `two-wire circuit, rated current${serviceOf(job).phases === 3 ? ' (on three lines that of a two-wire circuit with the rise of the worst pair, sqrt(3)/2 of equal line currents)' : ''}; effective impedance of Chapter 9 Table 9 (resistance not below Table 8) for AC in raceways, Table 8 for DC and for the trunk unless its maker states another`,
       conductor_temperature_c: RESISTANCE_TEMPERATURE_C,
       power_factor: powerFactorOf(job),
     },
     ...serviceValues(job, circuits),
-    ...(boxes.length === 0 ? {} : { dc_combiners: boxes }),
+    ...(dcCombiners.length === 0 ? {} : { dc_combiners: dcCombiners }),
   })
 }

@@ -22,24 +22,24 @@ import {
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
-  trunkOhmPerKft,
   trunkRiseOf,
   voltageLimitPct,
-  invertersOnLongerHalf,
   twoWireRiseV,
 } from './voltage/index.js'
+import { recordSegmentRise, recordTrunkRise, riseTerms } from './record-rise.js'
 import type { Percent } from '../values/index.js'
 
 /** Every raceway once, with all conductors, straps and expansion. */
 export function racewayValues(job: Job, sized: readonly SizedSegment[]): RacewayValues[] {
-  return sized.map(({ segment, contents, straps }) => {
+  return sized.map(({ segment, contents, straps, conditions }) => {
     const expansion = checkExpansion(job, segment)
     return {
       id: segment.id,
       run: segment.run,
       location: segment.stated.location,
       type: segment.stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      form: conditions.method.form,
+      trade_size: contents.verdict?.tradeSize ?? segment.stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
       fill_limit_pct: contents.verdict?.limitPct ?? null,
       length_ft: segment.stated.length_ft,
@@ -62,7 +62,8 @@ export function circuitValues(job: Job, circuits: readonly Circuit[], sized: rea
     const onward = onwardOf(circuit, circuits)
     const shared = onward.reduce((sum, { id }) => sum + riseOf(id), 0)
     const limit = limitOf(job, circuit, circuits)
-    recordRise(job, circuit, rise, shared, limit)
+    const shares = onward.map(({ id }) => ({ id, risePct: riseOf(id) }))
+    recordRise(job, circuit, own.get(circuit.id) ?? [], shares, limit)
     checkRise(job, circuit, rise + shared, limit, runsOf(job, circuit, [circuit, ...onward], sized))
     return {
       id: circuit.id,
@@ -114,6 +115,8 @@ function racewaySegment(job: Job, segment: SizedSegment, { circuit, sized, deman
   const { conditions, ground, contents, straps } = segment
   const conductor = { size: sized.size, material: demand.material }
   const ohm = impedanceOhmPerKft(conductor, stated.raceway, isAc(circuit), powerFactorOf(job))
+  const risePct = percentOf(circuit, twoWireRiseV(stated.length_ft, circuit.operatingA, ohm))
+  recordSegmentRise(job, circuit, segment, conductor, risePct)
   return {
     id,
     location: stated.location,
@@ -136,10 +139,10 @@ function racewaySegment(job: Job, segment: SizedSegment, { circuit, sized, deman
     egc_awg: ground,
     raceway: {
       type: stated.raceway,
-      trade_size: contents.verdict?.tradeSize ?? null,
+      trade_size: contents.verdict?.tradeSize ?? stated.trade_size ?? null,
       fill_pct: contents.verdict?.fillPct ?? null,
     },
-    voltage_rise_pct: percentOf(circuit, twoWireRiseV(stated.length_ft, circuit.operatingA, ohm)),
+    voltage_rise_pct: risePct,
     straps: straps.positionsFt.length,
   }
 }
@@ -173,46 +176,25 @@ function trunkSegment(job: Job, circuit: Circuit, trunk: NonNullable<Circuit['tr
 
 const percentOf = (circuit: Circuit, volts: number): number => (100 * volts) / circuit.voltageV
 
-function recordRise(job: Job, circuit: Circuit, rise: number, shared: number, limit: number): void {
-  const { id, trunk } = circuit
-  if (trunk !== undefined) {
-    const onHalf = invertersOnLongerHalf(trunk.inverters, trunk.feed)
-    job.worksheet.note({
-      id: `wire.${id}.trunk-rise`,
-      says: `Voltage rise along the trunk, fed at its ${trunk.feed}, conductors at 75 deg C`,
-      formula: 'V = 2 R I N (N + 1) / 2 with R of one piece',
-      inputs: [
-        { symbol: 'N', value: onHalf, unit: 'inverters', from: circuit.where },
-        { symbol: 'L', value: trunk.lengthFt, unit: 'ft', from: `${circuit.where}.trunk_length_ft` },
-        {
-          symbol: 'R',
-          value: trunkOhmPerKft(trunk.cable),
-          unit: 'ohm/1000 ft',
-          from: `equipment.trunk_cables.${trunk.id}`,
-        },
-      ],
-      result: { symbol: 'rise', value: percentOf(circuit, trunkRiseOf(circuit)), unit: '%' },
-      source: job.nec('dcResistance'),
-    })
-  }
-  const total = rise + shared
+function recordRise(
+  job: Job,
+  circuit: Circuit,
+  segments: readonly SegmentValues[],
+  onward: Parameters<typeof riseTerms>[2],
+  limit: number,
+): void {
+  const { id } = circuit
+  recordTrunkRise(job, circuit, percentOf(circuit, trunkRiseOf(circuit)))
+  const total = [
+    ...segments.map((segment) => segment.voltage_rise_pct),
+    ...onward.map(({ risePct }) => risePct),
+  ].reduce((sum, each) => sum + each, 0)
   job.worksheet.note({
     id: `wire.${id}.rise`,
     says: isAc(circuit)
-      ? 'Voltage rise up to the point of connection, conductors at 75 deg C'
+      ? `Voltage rise up to the point of connection, conductors at 75 deg C${circuit.lines === 'ABC' ? '; in three phases I is that of a two-wire circuit with the same rise between its lines, sqrt(3)/2 of the line current where these are equal' : ''}`
       : 'Voltage drop at maximum power, conductors at 75 deg C',
-    formula: `sum of 2 L I Z / 1000 over the segments, over the voltage${circuit.lines === 'ABC' ? '; in three phases I is that of a two-wire circuit with the same rise between its lines, sqrt(3)/2 of the line current where these are equal' : ''}`,
-    inputs: [
-      { symbol: 'I', value: circuit.operatingA, unit: 'A', from: `wire.${id}.current` },
-      { symbol: 'V', value: circuit.voltageV, unit: 'V', from: circuit.where },
-      { symbol: 'own', value: rise, unit: '%', from: 'segments of this circuit' },
-      {
-        symbol: 'shared',
-        value: shared,
-        unit: '%',
-        from: isAc(circuit) || shared === 0 ? 'combined output, supply-side conductors' : 'output of the DC combiner',
-      },
-    ],
+    ...riseTerms(circuit, segments, onward),
     result: { symbol: 'total', value: total, unit: '%' },
     check: { relation: '<=', limit, pass: total <= limit * (1 + 1e-9) },
     source: job.nec(isAc(circuit) ? 'acImpedance' : 'dcResistance'),

@@ -37,6 +37,7 @@ export function wireFigures({
   edition,
   circuits,
   raceways,
+  boxes,
   strings,
   panel,
   combiner,
@@ -66,6 +67,9 @@ export function wireFigures({
       id,
       `${type} ${trade_size ?? ''}, ${straps} straps`,
     ]),
+    ...(boxes.length === 0
+      ? {}
+      : { boxes: byKey(boxes, ({ id, required_in3, complies }) => [id, { required_in3, complies }]) }),
     strings: byKey(strings, ({ id, voc_cold_v, vmp_hot_v, complies }) => [id, { voc_cold_v, vmp_hot_v, complies }]),
     panel: panelFigures(panel),
     ...(combiner === null ? {} : { combiner: panelFigures(combiner) }),

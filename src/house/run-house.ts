@@ -1,5 +1,5 @@
 import type { BomInput, BomValues } from '../materials/index.js'
-import { StageError, type Result } from '../worksheet/index.js'
+import { sortFindings, StageError, type Result } from '../worksheet/index.js'
 import type { YieldRun } from '../yield/index.js'
 import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
@@ -128,7 +128,11 @@ function moneyStages(
     }),
     size: once(async () => {
       const { sizesOfProject } = await import('../money/index.js')
-      return sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
+      const sizes = sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
+      if (project.electrical === undefined) return sizes
+      const { editionStanding } = await import('../electrical/index.js')
+      const standing = editionStanding(project.codes?.electrical)
+      return { ...sizes, findings: sortFindings([...sizes.findings, ...standing]) }
     }),
   }
 }

@@ -7,12 +7,22 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   let best: string | undefined
   let bestDistance = Infinity
   for (const candidate of known) {
-    if (candidate.length > 80) continue
+    if (candidate.length > 80 || isAnotherEdition(word, candidate)) continue
     const distance = nearness(lower, candidate.toLowerCase())
     if (distance < bestDistance) [best, bestDistance] = [candidate, distance]
   }
   return bestDistance <= Math.max(1, Math.floor(word.length / 3)) ? best : undefined
 }
+
+/** Name of an edition of a code: `NEC 2020`, `ASCE 7-16`. */
+const EDITION = /^[A-Z]+ \d[\d-]*$/u
+
+/** Whether it names another edition of a code than the word: one edition is never taken for a slip of another. */
+function isAnotherEdition(word: string, candidate: string): boolean {
+  return EDITION.test(candidate) && digitsOf(word) !== digitsOf(candidate)
+}
+
+const digitsOf = (text: string): string => text.replaceAll(/\D/gu, '')
 
 /** `tilt`, `tilt_degrees` and `tilt_deg` differ by the unit only: that counts as near. */
 function nearness(word: string, candidate: string): number {

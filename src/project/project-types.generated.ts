@@ -140,6 +140,72 @@ export type RemedyCost = number
  */
 export type BranchPhases = ("AB" | "BC" | "CA" | "ABC")
 /**
+ * A metal box of Table 314.16(A), inches.
+ */
+export type StandardBox = ("4 x 1-1/4 round" | "4 x 1-1/2 round" | "4 x 2-1/8 round" | "4 x 1-1/4 square" | "4 x 1-1/2 square" | "4 x 2-1/8 square" | "4-11/16 x 1-1/4 square" | "4-11/16 x 1-1/2 square" | "4-11/16 x 2-1/8 square" | "3 x 2 x 1-1/2 device" | "3 x 2 x 2 device" | "3 x 2 x 2-1/4 device" | "3 x 2 x 2-1/2 device" | "3 x 2 x 2-3/4 device" | "3 x 2 x 3-1/2 device" | "4 x 2-1/8 x 1-1/2 device" | "4 x 2-1/8 x 1-7/8 device" | "4 x 2-1/8 x 2-1/8 device" | "3-3/4 x 2 x 2-1/2 masonry" | "3-3/4 x 2 x 3-1/2 masonry" | "FS 1-3/4 single" | "FD 2-3/8 single" | "FS 1-3/4 multiple" | "FD 2-3/8 multiple")
+/**
+ * Size in quotes, AWG, of a conductor up to 6 AWG.
+ */
+export type BoxConductorSize = ("18" | "16" | "14" | "12" | "10" | "8" | "6")
+/**
+ * Length one way, ft; or the word drawn for the length of the way that the drawings show (see drawn).
+ */
+export type WiringLength = (number | "drawn")
+/**
+ * Raceway or cable: EMT, PVC 40, PVC 80, LFNC, LFMC, FMC, IMC, RMC are raceways; NM (NM-B), UF (UF-B), SE (SE-R), MC, AC are cables, one for each circuit; none only for exposed wire within the array.
+ */
+export type WiringMethod = ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "LFMC" | "FMC" | "IMC" | "RMC" | "NM" | "UF" | "SE" | "MC" | "AC" | "none")
+/**
+ * What is printed on a cable or flexible conduit, or stands in its listing: wet (wet places), sunlight_resistant, direct_burial.
+ */
+export type CableMarkings = ("wet" | "sunlight_resistant" | "direct_burial")[]
+/**
+ * Whether a cable touches thermal insulation or passes a wood opening that is sealed with caulk or foam.
+ */
+export type InInsulation = boolean
+/**
+ * Number of cables of other circuits that lie without spacing beside these for more than 24 in, or in the same insulation or sealed opening; each counts as three current-carrying conductors.
+ */
+export type BundledCables = number
+/**
+ * Whether the cables of this segment are kept apart from each other. When missing they lie bundled, and all their conductors count together.
+ */
+export type CablesSpaced = boolean
+/**
+ * Inside area of FMC or IMC of the stated trade_size, square inches, for which this program holds no table; from Chapter 9 Table 4 or the data sheet.
+ */
+export type InsideArea = number
+/**
+ * Where inside_area_in2 comes from.
+ */
+export type InsideAreaSource = string
+/**
+ * Which drawn line this segment follows: the raceway of a roof plane, or points of site_plan.raceway_route. Bends and slack are not in it.
+ */
+export type DrawnWay = ({
+/**
+ * Id of a roof plane with a raceway under site_plan.roof_planes; lengths along its slope.
+ */
+roof_plane: string
+} | {
+/**
+ * Number of the point of site_plan.raceway_route where the segment begins; the first is 1.
+ */
+from_point: number
+/**
+ * Number of the point where it ends.
+ */
+to_point: number
+/**
+ * Up and down along it, ft, all added; a plan does not show them. 0 where there is none.
+ */
+vertical_ft: number
+})
+/**
+ * Whether fractions below half an ampere are dropped before an AC overcurrent device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
+ */
+export type DropFractions = boolean
+/**
  * Tools that you have; those that the job needs and that are not here are bought. Without it no tool is counted.
  */
 export type ToolList = ("all" | string[])
@@ -278,9 +344,9 @@ invented?: boolean
  */
 export interface Codes {
 /**
- * Edition of the National Electrical Code (NFPA 70).
+ * Edition of the National Electrical Code (NFPA 70) that the authority has adopted. 2026 is known from secondary sources only, and results by it say so.
  */
-electrical?: ("NEC 2011" | "NEC 2014" | "NEC 2017" | "NEC 2020" | "NEC 2023")
+electrical?: ("NEC 2011" | "NEC 2014" | "NEC 2017" | "NEC 2020" | "NEC 2023" | "NEC 2026")
 /**
  * Edition of the load standard.
  */
@@ -1940,6 +2006,7 @@ dc_voltage_drop_limit_pct?: number
  * Whether the higher ampacity may be used where the hotter part is no longer than 10 ft and 10 percent of the rest of the circuit.
  */
 use_10ft_rule?: boolean
+drop_fractions?: DropFractions
 /**
  * Rise of the cells above the hot design ambient in full sun, K, for the lowest string voltage. From the nominal operating cell temperature when missing.
  */
@@ -2667,7 +2734,7 @@ trunk_length_ft?: number
 breaker_a?: number
 }
 /**
- * A way from box to box with the circuits that share it. Its conductors are pulled whole and have one size from end to end; where they are spliced to another size, another run begins.
+ * A way from box to box with the circuits that share it. Its conductors are pulled whole and have one size from end to end, unless a segment ends in a box with a splice.
  */
 export interface WiringRun {
 /**
@@ -2680,6 +2747,7 @@ carries: Id[]
  * Whether each circuit brings a neutral. It fills the raceway but is not counted as current-carrying.
  */
 neutral?: boolean
+first_box?: WiringBox
 /**
  * Pieces from box to box, keyed by your own ids, in order from the array to the panel.
  */
@@ -2688,7 +2756,109 @@ segments: {
 }
 }
 /**
- * A piece of one raceway between two boxes or fittings.
+ * Box or conduit body where the segment ends. Conductors pass it whole unless splice says otherwise.
+ */
+export interface WiringBox {
+/**
+ * What it is.
+ */
+kind: ("box" | "conduit_body")
+/**
+ * Whether the conductors are spliced in it; behind it they may have another size.
+ */
+splice?: boolean
+standard_box?: StandardBox
+/**
+ * Volume marked on it, cubic inches; instead of standard_box.
+ */
+volume_in3?: number
+/**
+ * Volume marked on extension rings and domed covers, cubic inches.
+ */
+extension_in3?: number
+/**
+ * Whether cable clamps are inside (internal), outside, or there are none. Internal when missing.
+ */
+clamps?: ("internal" | "external" | "none")
+/**
+ * Kinds of support fittings in it (stud, hickey).
+ */
+support_fittings?: number
+/**
+ * Terminal blocks in it.
+ */
+terminal_blocks?: number
+/**
+ * Whether conductors that pass whole leave a loop of 12 in or more; each then counts twice.
+ */
+long_loops?: boolean
+/**
+ * Switches, receptacles and equipment on a yoke in it.
+ */
+devices?: BoxDevice[]
+/**
+ * Conductors of other circuits, or leads of modules, that enter it.
+ */
+other_conductors?: BoxConductors[]
+/**
+ * Cross-section inside a conduit body, square inches.
+ */
+area_in2?: number
+/**
+ * Whether a conduit body is a capped elbow or service-entrance elbow, which holds no splices.
+ */
+short_radius?: boolean
+/**
+ * Whether box or conduit body is marked or listed for the size and number of these conductors (4 AWG and larger).
+ */
+marked_for_conductors?: boolean
+/**
+ * For conductors of 4 AWG and larger: straight through, at an angle (or a U), or spliced.
+ */
+pull?: ("straight" | "angle" | "splice")
+/**
+ * Inside distance from the wall of the raceway to the opposite wall, in.
+ */
+length_in?: number
+/**
+ * Trade sizes of the other raceways in the same row of the same wall.
+ */
+other_trade_sizes?: TradeSize[]
+/**
+ * Distance between the raceway entries that hold the same conductors, in.
+ */
+entry_distance_in?: number
+/**
+ * Distance from a raceway entry to the removable cover opposite it, in, where one enters so.
+ */
+cover_distance_in?: number
+}
+/**
+ * One yoke.
+ */
+export interface BoxDevice {
+size_awg?: BoxConductorSize
+/**
+ * How many gangs wide; 1 up to 2 in.
+ */
+gangs?: number
+}
+/**
+ * Further conductors of one size in a box.
+ */
+export interface BoxConductors {
+size_awg: BoxConductorSize
+/**
+ * How many: one for each that enters and ends or passes whole.
+ */
+count: number
+/**
+ * Whether they are equipment grounding conductors.
+ */
+grounding?: boolean
+}
+/**
+ * A piece of one raceway, or of cables, between two boxes or fittings.
  */
 export interface WiringSegment {
 /**
@@ -2703,21 +2873,23 @@ sun?: boolean
  * Clear height from the roof surface to the bottom of the raceway, in.
  */
 height_above_roof_in?: number
-/**
- * Length one way, ft.
- */
-length_ft: number
-/**
- * Kind of raceway; none only for exposed wire within the array.
- */
-raceway: ("EMT" | "PVC 40" | "PVC 80" | "LFNC" | "RMC" | "none")
+length_ft: WiringLength
+raceway: WiringMethod
+markings?: CableMarkings
+in_insulation?: InInsulation
+bundled_cables?: BundledCables
+cables_spaced?: CablesSpaced
+inside_area_in2?: InsideArea
+inside_area_source?: InsideAreaSource
+drawn?: DrawnWay
+box?: WiringBox
 trade_size?: TradeSize
 /**
  * Whether it is a nipple: raceway of 24 in or less between two boxes, cabinets or enclosures. Only then the conductors are not derated for their number and may fill 60 percent. Not when missing, however short the piece is.
  */
 nipple?: boolean
 /**
- * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing.
+ * Insulation of the conductors. THWN-2 in a raceway and PV wire in the array when missing. Of a cable only for MC, SE and AC; NM and UF are made with theirs.
  */
 insulation?: ("THWN-2" | "XHHW-2" | "USE-2" | "PV wire" | "THHN")
 material?: ConductorMaterial

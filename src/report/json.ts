@@ -1,4 +1,5 @@
 import { sealed } from '../seal/index.js'
+import { substitution, type Step } from '../worksheet/index.js'
 import { cautionTexts } from './cautions.js'
 import { roundForMachines } from './numbers.js'
 import type { Report, ReportContext } from './report.js'
@@ -22,9 +23,15 @@ export function renderJson(
     findings,
     assumptions,
     cautions: cautionTexts(report.cautions ?? []),
-    worksheet,
+    worksheet: worksheet.map(withSubstitution),
   }
   return `${cleanJson(JSON.stringify(sealed(plain(envelope, '') as object), null, 2))}\n`
+}
+
+/** A step with its formula in numbers, where it is mathematics. */
+function withSubstitution(step: Step): Step & { readonly substitution: string | undefined } {
+  const { id, says, formula, inputs, ...rest } = step
+  return { id, says, formula, substitution: substitution(step), inputs, ...rest }
 }
 
 /**

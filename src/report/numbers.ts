@@ -1,8 +1,6 @@
-/** A number that must never reach output. Always a defect of ours: stages throw StageError long before. */
-function finite(value: number): number {
-  if (!Number.isFinite(value)) throw new Error(`a number in the output is ${value}`)
-  return value
-}
+import { finite } from '../worksheet/index.js'
+
+export { formatSignificant } from '../worksheet/index.js'
 
 /**
  * A number for people, with thousands separators and a fixed count of decimals: `12,345.60`. Never `-0`.
@@ -15,16 +13,6 @@ export function formatNumber(value: number, decimals = 0): string {
   const grouped = whole.length > 3 ? whole.replace(/\B(?=(?:\d{3})+$)/gu, ',') : whole
   const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`
   return value < 0 && /[1-9]/u.test(digits) ? `-${digits}` : digits
-}
-
-/**
- * A number inside a formula: up to `digits` significant ones, no separators, no needless zeros: `0.00125`, `1234.5`.
- *
- * @throws Error when the value is not finite.
- */
-export function formatSignificant(value: number, digits = 6): string {
-  const rounded = Number(finite(value).toPrecision(digits))
-  return rounded === 0 ? '0' : String(rounded)
 }
 
 /**

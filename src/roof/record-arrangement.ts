@@ -70,7 +70,7 @@ function recordCoverage(
   worksheet.step({
     id: 'roof.coverage',
     says: 'Share of the whole roof that modules cover, both seen from above',
-    formula: 'c = 100 * A_modules / A_roof',
+    formula: 'c = A_modules / A_roof',
     inputs: [
       { symbol: 'A_modules', value: trial.planAreaFt2, unit: 'ft2', from: 'sizes and slopes of all modules' },
       { symbol: 'A_roof', value: roofPlanAreaFt2, unit: 'ft2', from: 'roof_access.total_roof_area_ft2' },

@@ -1,6 +1,8 @@
 export type { Assumption } from './assumption.js'
 export { sortFindings, type Finding } from './finding.js'
+export { finite, formatQuantity, formatSignificant } from './printed.js'
 export { formatSource, type Source, type SourceStanding } from './source.js'
 export { StageError } from './stage-error.js'
+export { substitution, writtenStep } from './substitution.js'
 export type { Step, StepInput } from './step.js'
 export { Worksheet, type Result } from './worksheet.js'

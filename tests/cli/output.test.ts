@@ -321,7 +321,8 @@ describe('a plot', () => {
 describe('a worksheet step', () => {
   test('shows the formula with the numbers put in', () => {
     expect(workLines(step)).toMatchObject({
-      numbers: '7 * 1.21 * (-1.25)',
+      written: ['I_max = N * I_out * F = 7 modules x 1.21 A x (-1.25) = 10.5875 A'],
+      numbers: '7 modules x 1.21 A x (-1.25)',
       result: 'I_max = 10.5875 A',
       check: '10.5875 <= 16 A: holds',
       inputs: [
@@ -333,7 +334,41 @@ describe('a worksheet step', () => {
   })
 
   test('does not mistake a letter inside another symbol', () => {
-    expect(workLines({ ...step, formula: 'y = N_max + N', inputs: step.inputs.slice(0, 1) }).numbers).toBe('N_max + 7')
+    const [n] = step.inputs
+    if (n === undefined) throw new Error('no input')
+    const other = { ...n, symbol: 'N_max', value: 9 }
+    expect(workLines({ ...step, formula: 'y = N_max + N', inputs: [n, other] }).numbers).toBe('9 modules + 7 modules')
+    expect(workLines({ ...step, formula: 'y = N_max + N', inputs: [n] })).toMatchObject({
+      numbers: undefined,
+      written: ['y = N_max + N', 'I_max = 10.5875 A'],
+    })
+  })
+
+  test.each([
+    ['words', 'I_max = sum of N outputs', undefined],
+    ['words that are symbols only in part', 'I_max = N for I_out', undefined],
+    ['two formulas', 'I_max = N * I_out, N = 7', undefined],
+    ['a comparison of a result', 'I_max = N * I_out >= F', undefined],
+    ['an operator without its operand', 'I_max = N * ', undefined],
+    ['a bracket without its other', 'I_max = (N * I_out', undefined],
+    ['a list outside a function', 'I_max = (N, I_out)', undefined],
+    ['factors beside each other', 'I_max = 2 N (I_out + 1)', '2 x 7 modules x (1.21 A + 1)'],
+    ['functions', 'I_max = max(N, I_out^2)', 'max(7 modules, (1.21 A)^2)'],
+    ['a sign', 'I_max = -N x F', '-7 modules x (-1.25)'],
+    ['a comparison', 'I_max <= 2 x N', '10.5875 A <= 2 x 7 modules'],
+  ] as const)('%s', (_, formula, numbers) => {
+    expect(workLines({ ...step, formula }).numbers).toBe(numbers)
+  })
+
+  test('a comparison stands beside its numbers, the result on a line of its own', () => {
+    expect(workLines({ ...step, formula: 'I_max <= 2 x N' }).written).toEqual([
+      'I_max <= 2 x N: 10.5875 A <= 2 x 7 modules',
+      'I_max = 10.5875 A',
+    ])
+    expect(workLines({ ...step, formula: 'P = N x 2' }).written).toEqual([
+      'P = N x 2 = 7 modules x 2',
+      'I_max = 10.5875 A',
+    ])
   })
 })
 

@@ -21,6 +21,7 @@ describe('panel', () => {
       '705.12(B)(2)(3)(b)',
       '705.12(B)(3)(2)',
       '705.12(B)(2)',
+      '705.12(B)(2)',
     ])
     for (const edition of editions) {
       const { values } = panel({}, edition)

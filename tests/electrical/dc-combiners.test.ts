@@ -36,6 +36,12 @@ describe('DC combiners', () => {
   it('fuses: at least 1.5625 Isc, at most the series fuse, and none too small', () => {
     expect(size(combinerHouse(3)).values.dc_combiners?.[0]).toMatchObject({ fuse_a: 25, complies: true })
     expect(severities(3, { fuse_a: 20 }, 'wire.breaker-too-small')).toHaveLength(3)
+    // 1.5625 x 13.9 = 21.7 A: a PV fuse of 22 A, which no table of standard ratings has, is large enough.
+    expect(severities(3, { fuse_a: 22 }, 'wire.breaker-too-small')).toEqual([])
+    expect(size(combinerHouse(3, { fuse_a: 22 })).values.dc_combiners?.[0]).toMatchObject({
+      fuse_a: 22,
+      complies: true,
+    })
     expect(severities(3, { fuse_a: 30 }, 'wire.ocpd-above-maximum')).toHaveLength(3)
     expect(size(combinerHouse(3, { fuse_a: 30 })).values.dc_combiners?.[0]?.complies).toBe(false)
     expect(severities(3, { poles_fused: 'none' }, 'wire.dc-combiner-unfused')).toEqual(['error'])

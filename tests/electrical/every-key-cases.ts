@@ -265,6 +265,7 @@ export const CASES: Readonly<Record<string, Case>> = {
   voltage_rise_limit_pct: micro(0.1),
   dc_voltage_drop_limit_pct: string(0.1),
   use_10ft_rule: micro(true, { given: hotRoof }),
+  drop_fractions: micro(true),
   hot_cell_rise_c: string(50),
   array_bonding_conductor_awg: micro('10'),
   array_electrode: micro('rod'),

@@ -21,8 +21,8 @@ describe('voltage rise along the feeder behind the panel with the PV breaker', (
 
   it('counts with the rise of the circuits against the limit of the inverters', () => {
     const ids = (lengthFt: number) => house(lengthFt).findings.map(({ id }) => id)
-    expect(ids(40)).not.toContain('wire.feeder-rise')
-    expect(ids(400)).toContain('wire.feeder-rise')
+    expect(ids(20)).not.toContain('wire.feeder-rise')
+    expect(ids(40)).toContain('wire.feeder-rise')
   })
 })
 

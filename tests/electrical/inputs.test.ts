@@ -69,6 +69,7 @@ describe('voltage inside the array boundary after rapid shutdown', () => {
       'NEC 2017': 1,
       'NEC 2020': 1,
       'NEC 2023': 1,
+      'NEC 2026': 1,
     })
     const [finding] = find(high(microProject()), 'wire.rapid-shutdown-voltage')
     expect(finding).toMatchObject({ severity: 'error', where: 'arrays.south.module' })

@@ -24,7 +24,7 @@ describe('segments', () => {
           },
         ).values.circuits[0]?.segments[1]?.rooftop_adder_c,
     )
-    expect(adders).toEqual([22, 22, 33, 33, 0])
+    expect(adders).toEqual([22, 22, 33, 33, 0, 0])
   })
 
   it('a raceway in the shade on the roof gets no adder', () => {

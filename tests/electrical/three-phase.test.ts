@@ -73,7 +73,7 @@ describe('208Y/120 V', () => {
       const result = size(project)
       return result.worksheet
         .filter(({ id }) => id.endsWith('.adjustment'))
-        .flatMap(({ inputs }) => inputs.map(({ value }) => String(value)))
+        .flatMap(({ inputs }) => inputs.flatMap(({ symbol, value }) => (symbol === 'n' ? [String(value)] : [])))
     }
     expect(counted(wyeProject())).toEqual(['3', '3', '3'])
     // Two lines and neutral of a wye in the run of the inverter output; DC runs hold two.

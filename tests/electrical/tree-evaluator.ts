@@ -185,7 +185,7 @@ export function judgeTap(tree: Tree, tap: TreeTap): Opinion {
   const through = sourcesThrough(tree, feeder.id)
   const here = tree.sources.filter(({ on }) => on === tap.id)
   const endA = here.length > 0 ? sum(here.map(({ deviceA }) => deviceA)) : (tap.endDeviceA ?? 0) * tap.endDevices
-  const devices = tree.edition === 'NEC 2011' || tree.edition === 'NEC 2023'
+  const devices = tree.edition === 'NEC 2011' || since(tree.edition, 2023)
   const feederA =
     feeder.deviceA +
     (devices

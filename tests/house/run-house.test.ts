@@ -131,3 +131,13 @@ describe('a stage that cannot run', () => {
     expect((await house.work()).values.mounts).toEqual([])
   })
 })
+
+describe('an edition that nobody read', () => {
+  test.each(['wire', 'bom', 'work', 'size'] as const)('%s says so once', async (stage) => {
+    const by = (electrical: 'NEC 2023' | 'NEC 2026') =>
+      runHouse({ ...lark, project: { ...lark.project, codes: { ...lark.project.codes, electrical } } })
+    const told = async (edition: 'NEC 2023' | 'NEC 2026') =>
+      (await by(edition)[stage]()).findings.filter(({ id }) => id === 'wire.edition-secondary').length
+    expect([await told('NEC 2026'), await told('NEC 2023')]).toEqual([1, 0])
+  })
+})

@@ -447,10 +447,11 @@ describe('overcurrent, grounding, voltage, space', () => {
 describe('editions', () => {
   it('rooftop adder equals the published rows, edition by edition', () => {
     const fixture = readFixture('rooftop_adder').filter((row) => row['nec_edition'] !== '2008')
-    expect(rooftopAdders.map((row) => [row.edition, row.section, row.adderC, row.adderF])).toEqual(
+    const written = rooftopAdders.filter((row) => row.edition !== 'NEC 2026')
+    expect(written.map((row) => [row.edition, row.section, row.adderC, row.adderF])).toEqual(
       fixture.map((row) => [`NEC ${row['nec_edition']}`, row['section'], cell(row['adder_C']), cell(row['adder_F'])]),
     )
-    for (const [i, row] of rooftopAdders.entries()) {
+    for (const [i, row] of written.entries()) {
       const text = fixture[i]?.['height_above_roof_in'] ?? ''
       if (row.toIn === Infinity) expect(text).toMatch(/or more|above 36$/)
       else expect(text).toContain(row.inclusive ? `to ${row.toIn}` : `less than ${row.toIn}`)
@@ -545,7 +546,7 @@ describe('editions', () => {
       expect(rule.sizeAndColour).toBe(row['size_colour'])
       expect(rule.neededForModuleLevel).toBe(row['needed_for_microinverter_system'])
       expect(rule.verifiedBy).toBe(row['verified_by'])
-      for (const edition of editions) {
+      for (const edition of editions.filter((each) => each !== 'NEC 2026')) {
         const text = row[`nec${edition.slice(4)}`] ?? ''
         const place = rule.sections[edition]
         if (['-', 'removed', 'deleted', ''].includes(text)) expect(place, `${rule.id} ${edition}`).toBeUndefined()

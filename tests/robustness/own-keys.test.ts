@@ -166,7 +166,7 @@ async function everything(data: unknown, [name, ordinary]: readonly [string, str
     for (const stage of [() => runPlan(context, {}), () => runSizes(context, {})]) {
       more.push(await saidBy(async () => textOf(await stage(), around)))
     }
-    more.push(await saidBy(() => Promise.resolve(wordsOfPacket(loaded.project))))
+    more.push(await saidBy(() => Promise.resolve(wordsOfPacket(loaded.project, [name, ordinary]))))
   }
   const text = JSON.stringify({ ...outcome, digest: '' }) + [...files, ...more].join('\n')
   expect(outcome.status, text.slice(0, 2000)).not.toBe('defect')
@@ -177,8 +177,8 @@ async function everything(data: unknown, [name, ordinary]: readonly [string, str
     .replaceAll(name.toUpperCase(), ordinary.toUpperCase())
 }
 
-/** Where a word ends depends on its letters; which words there are does not. */
-function wordsOfPacket(project: Project): string {
+/** Where a line or a sheet ends depends on the letters; which words there are does not. */
+function wordsOfPacket(project: Project, [name, ordinary]: readonly [string, string]): string {
   const arrangement = arrangeModules(project)
   const { modules, planes } = arrangement.values
   const mounts =
@@ -198,7 +198,11 @@ function wordsOfPacket(project: Project): string {
   return words
     .join(' ')
     .replaceAll(/"text":"|"/gu, '')
-    .replaceAll(/(?:\s|\\n)+/gu, ' ')
+    .replaceAll(name, ordinary)
+    .replaceAll(name.toUpperCase(), ordinary.toUpperCase())
+    .split(/(?:\s|\\n)+/u)
+    .toSorted()
+    .join(' ')
 }
 
 function textOf(outcome: CommandOutcome, around: Parameters<typeof renderJson>[1]): string {

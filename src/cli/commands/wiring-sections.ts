@@ -1,6 +1,7 @@
-import type { EditionComparison, WiringValues } from '../../electrical/index.js'
+import { cableText, type WiringValues } from '../../electrical/index.js'
+import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
-import { own } from '../../values/index.js'
+import { deviceSections } from './device-sections.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_branch: 'AC branch',
@@ -8,6 +9,7 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_combined_output: 'combined output',
   ac_supply_tap: 'supply tap',
   dc_string: 'DC string',
+  dc_output: 'DC combiner output',
 }
 
 /** One row for each segment of each circuit: what a script or a spreadsheet wants. */
@@ -51,7 +53,9 @@ export function wiringSections(values: WiringValues): Section[] {
     circuits(values),
     segments(values),
     ...(values.raceways.length === 0 ? [] : [raceways(values)]),
+    ...(values.boxes.length === 0 ? [] : [boxSection(values)]),
     ...(values.strings.length === 0 ? [] : [strings(values)]),
+    ...deviceSections(values),
     panelRules(values),
     grounding(values),
   ]
@@ -153,7 +157,7 @@ function conductorWords(segment: WiringValues['circuits'][number]['segments'][nu
 function raceways(values: WiringValues): Section {
   return {
     kind: 'table',
-    heading: 'Raceways',
+    heading: values.raceways.some(({ form }) => form === 'cable') ? 'Raceways and cables' : 'Raceways',
     columns: [
       { heading: 'Raceway' },
       { heading: 'Type' },
@@ -167,14 +171,16 @@ function raceways(values: WiringValues): Section {
     ],
     rows: values.raceways.map((raceway) => [
       raceway.id,
-      raceway.type,
+      raceway.form === 'cable' ? `${raceway.type} cable` : raceway.type,
       raceway.trade_size,
-      raceway.fill_pct,
+      raceway.form === 'raceway' && raceway.fill_pct === null
+        ? { value: 'not judged', tone: 'warn' }
+        : raceway.fill_pct,
       raceway.fill_limit_pct,
       raceway.length_ft,
       raceway.straps,
       raceway.expansion_fitting ? { value: raceway.length_change_in ?? 0, tone: 'warn' } : raceway.length_change_in,
-      heldWords(raceway.conductors),
+      raceway.form === 'cable' ? cableText(raceway) : heldWords(raceway.conductors),
     ]),
   }
 }
@@ -260,42 +266,4 @@ function grounding({ grounding: list }: WiringValues): Section {
       ...list.raceway_bonding.map((one) => `bond at ${one.at} between ${one.between}: ${one.note}`),
     ],
   }
-}
-
-/** Editions side by side: only what differs. */
-export function comparisonSections(comparison: EditionComparison): Section[] {
-  const { editions, differences, findings } = comparison
-  return [
-    {
-      kind: 'table',
-      heading: differences.length === 0 ? 'Nothing differs between these editions' : 'What differs',
-      columns: [{ heading: 'Value' }, ...editions.map((edition) => ({ heading: edition }))],
-      rows: differences.map((difference) => [
-        difference.path,
-        ...editions.map((edition): Cell => {
-          const value = own(difference.values, edition) ?? null
-          return typeof value === 'boolean'
-            ? value
-              ? 'yes'
-              : 'no'
-            : typeof value === 'number'
-              ? String(Number(value.toPrecision(6)))
-              : value
-        }),
-      ]),
-    },
-    ...(findings.length === 0
-      ? []
-      : [
-          {
-            kind: 'table' as const,
-            heading: 'Findings that not every edition has',
-            columns: [{ heading: 'Finding' }, ...editions.map((edition) => ({ heading: edition }))],
-            rows: findings.map((finding) => [
-              `${finding.message} [${finding.id}]`,
-              ...editions.map((edition): Cell => (finding.editions.includes(edition) ? 'x' : null)),
-            ]),
-          },
-        ]),
-  ]
 }

@@ -16,6 +16,7 @@ import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
 import { WIRE } from './wire.js'
+import { WIRING_METHODS } from './wiring-methods.js'
 import { YIELD } from './yield.js'
 
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
@@ -25,6 +26,7 @@ export const EXPLANATIONS: Explanations = {
   ...YIELD,
   ...WIRE,
   ...DC_DEVICES,
+  ...WIRING_METHODS,
   ...CONNECTION,
   ...DISTRIBUTION,
   ...LOADS,

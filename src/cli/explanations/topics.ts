@@ -73,7 +73,8 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
   editions: {
     title: 'Which editions of the codes are there',
     paragraphs: [
-      'NEC 2011, 2014, 2017, 2020 and 2023 and ASCE 7-10, 7-16 and 7-22 are there as data; another edition is refused. The project names one of each, as the building department has adopted it.',
+      'NEC 2011, 2014, 2017, 2020, 2023 and 2026 and ASCE 7-10, 7-16 and 7-22 are there as data; another edition is refused. The project names one of each, as the building department has adopted it.',
+      'NEC 2026 is known from secondary sources only: where they report no change, sections and numbers are those of 2023, and every result by it says so. What it changed in the load calculation of an existing dwelling is not known, so that is refused.',
       'gablewatt size-wire project.yaml --codes "NEC 2014,NEC 2023" sets editions side by side and shows what differs. --show-work gives every step in the order in which an inspector would check it, each with its section.',
     ],
     also: ['codes', 'code-edition', 'nec', 'asce'],

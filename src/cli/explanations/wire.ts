@@ -157,4 +157,23 @@ export const WIRE: Explanations = {
     sources: nec('pvcExpansion'),
     fix: 'Fit one between the fixed ends, and strap the moving side loosely.',
   },
+  'wire.edition-secondary': {
+    means: 'The project is worked by an edition of the code whose text nobody read for this program.',
+    rule: 'Articles and training pages report what changed in NEC 2026; for the rest the sections and numbers of 2023 are taken. Silence of such sources is no proof that a rule stayed.',
+    sources: [{ document: 'NEC', edition: '2026', standing: 'secondary' }],
+    fix: 'Hold every section against the printed edition before you file, or ask the authority whether it still takes NEC 2023.',
+  },
+  'wire.edition-changed': {
+    means:
+      'A number or permission that bears on this project changed from NEC 2023 to NEC 2026, as articles report it.',
+    rule: 'Both values are told, as the new one was not read in the code. Permission to drop fractions below half an ampere is used only where the project states drop_fractions; both devices are named.',
+    sources: [{ document: 'NEC', edition: '2026', standing: 'secondary' }, ...nec('fractions')],
+    fix: 'Ask the authority which edition it judges by, and read the section there.',
+  },
+  'wire.fractions-kept': {
+    means: 'The project asks that fractions of an ampere be dropped, and that changes nothing here.',
+    rule: 'NEC 2026 is reported to permit it for currents of photovoltaic circuits after all calculations; earlier editions do not, and most devices are the same either way.',
+    sources: nec('fractions'),
+    fix: 'Take drop_fractions out of the project.',
+  },
 }

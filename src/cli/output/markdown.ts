@@ -91,11 +91,10 @@ function findingText(finding: ReturnType<typeof findingLines>[number]): string {
 }
 
 function renderStep(step: ReturnType<typeof workLines>): string {
-  const formulas = [step.formula, ...(step.numbers === undefined ? [] : [`  = ${step.numbers}`]), step.result]
   return [
     `${escape(step.says)} [${escape(step.id)}]`,
     // A fence longer than any run of back ticks a name could hold.
-    ['````text', ...formulas.map((line) => cleanLine(line).replaceAll('```', "'''")), '````'].join('\n'),
+    ['````text', ...step.written.map((line) => cleanLine(line).replaceAll('```', "'''")), '````'].join('\n'),
     list([
       ...(step.check === undefined ? [] : [`check: ${step.check}`]),
       ...step.inputs.map((input) => `with ${input}`),

@@ -117,9 +117,7 @@ function renderWork(steps: readonly Step[], style: Style): string[] {
     lines.push('', style.paint('heading', `Work: ${cleanLine(group)}`))
     for (const step of members.map(workLines)) {
       say('', `${step.says} [${step.id}]`)
-      say('    ', step.formula)
-      if (step.numbers !== undefined) say('      = ', step.numbers)
-      say('    ', step.result)
+      for (const line of step.written) say('    ', line)
       if (step.check !== undefined) say('    check: ', step.check)
       for (const input of step.inputs) say('    with ', input)
       say('    source: ', step.source)

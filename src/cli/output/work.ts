@@ -1,12 +1,13 @@
-import { formatSource, type Step } from '../../worksheet/index.js'
-import { formatSignificant } from '../../report/index.js'
+import { formatQuantity, formatSource, substitution, writtenStep, type Step } from '../../worksheet/index.js'
 
 /** A step as the four printers (text, Markdown, packet, JSON reader) show it: formula, numbers put in, result, source. */
 export interface WorkLines {
   readonly id: string
   readonly says: string
   readonly formula: string
-  /** The right-hand side with numbers put in; undefined when the formula names none of its inputs. */
+  /** Formula, numbers put in and result as a hand would write them, in one line or two. */
+  readonly written: readonly string[]
+  /** The formula with numbers put in; undefined when it is words. */
   readonly numbers: string | undefined
   /** `Imax = 8.47 A` */
   readonly result: string
@@ -24,13 +25,14 @@ export function workLines(step: Step): WorkLines {
     id: step.id,
     says: step.says,
     formula: step.formula,
-    numbers: putIn(step),
-    result: `${symbol} = ${quantity(value, unit)}`,
+    written: writtenStep(step),
+    numbers: substitution(step),
+    result: `${symbol} = ${formatQuantity(value, unit)}`,
     check:
       step.check === undefined
         ? undefined
-        : `${quantity(value, '')} ${step.check.relation} ${quantity(step.check.limit, unit)}: ${step.check.pass ? 'holds' : 'FAILS'}`,
-    inputs: step.inputs.map((input) => `${input.symbol} = ${quantity(input.value, input.unit)} (${input.from})`),
+        : `${formatQuantity(value, '')} ${step.check.relation} ${formatQuantity(step.check.limit, unit)}: ${step.check.pass ? 'holds' : 'FAILS'}`,
+    inputs: step.inputs.map((input) => `${input.symbol} = ${formatQuantity(input.value, input.unit)} (${input.from})`),
     source: formatSource(step.source),
     limits: step.limits,
   }
@@ -44,24 +46,4 @@ export function groupSteps(steps: readonly Step[]): Map<string, Step[]> {
     groups.set(group, [...(groups.get(group) ?? []), step])
   }
   return groups
-}
-
-function quantity(value: number | string, unit: string): string {
-  const text = typeof value === 'number' ? formatSignificant(value) : value
-  return unit === '' ? text : `${text} ${unit}`
-}
-
-function putIn(step: Step): string | undefined {
-  const right = step.formula.includes('=') ? step.formula.slice(step.formula.indexOf('=') + 1).trim() : step.formula
-  const values = new Map(step.inputs.map((input) => [input.symbol, input.value]))
-  const symbols = [...values.keys()].filter((symbol) => symbol !== '').toSorted((a, b) => b.length - a.length)
-  if (symbols.length === 0) return undefined
-  const escaped = symbols.map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\/]/gu, '\\$&'))
-  const pattern = new RegExp(`(?<![\\p{L}\\p{N}_])(?:${escaped.join('|')})(?![\\p{L}\\p{N}_])`, 'gu')
-  const numbers = right.replace(pattern, (symbol) => {
-    const value = values.get(symbol) ?? symbol
-    if (typeof value === 'string') return value
-    return value < 0 ? `(${formatSignificant(value)})` : formatSignificant(value)
-  })
-  return numbers === right ? undefined : numbers
 }

@@ -45,7 +45,7 @@ function dcSource(facts: LabelFacts): string | undefined {
   if (groups.length === 0) return undefined
   const highest = Math.ceil(Math.max(...strings.map((each) => each.voc_cold_v)))
   const current = Math.max(...groups.map((each) => each.continuous_a))
-  if (facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023')
+  if (facts.edition === 'NEC 2020' || facts.edition === 'NEC 2023' || facts.edition === 'NEC 2026')
     return `MAXIMUM DC VOLTAGE OF PV SYSTEM ${highest} V`
   const least = `MAXIMUM VOLTAGE ${highest} V DC\nMAXIMUM CIRCUIT CURRENT ${current.toFixed(1)} A`
   if (facts.edition === 'NEC 2017') return least

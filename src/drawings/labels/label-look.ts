@@ -1,4 +1,4 @@
-import { onOneLine, type LabelWords } from '../../tables/nec/index.js'
+import { EDITION_NOT_READ, onOneLine, type LabelWords } from '../../tables/nec/index.js'
 import { inches } from '../layout/index.js'
 import type { Source, SourceStanding } from '../../worksheet/index.js'
 import type { LabelPart } from './label-style.js'
@@ -51,12 +51,18 @@ const STANDING = {
   'project file': 'project file',
 } as const satisfies Readonly<Record<SourceStanding, string>>
 
-/** How far the words are the code's, and which edition's. */
-export function wordsText(words: LabelWords | undefined, edition: string): string {
+/**
+ * How far the words are the code's, and which edition's.
+ *
+ * @param on A filed sheet says on its cover that an edition was not read, and not at each label.
+ */
+export function wordsText(words: LabelWords | undefined, edition: string, on: 'sheet' | 'list' = 'list'): string {
   if (words === undefined) return `no words for ${edition} are at hand: ours, ask the authority`
-  const from = words.edition === edition ? words.edition : `${words.edition}, as those of ${edition} are not at hand`
+  const onCover = edition === EDITION_NOT_READ && on === 'sheet'
+  const from =
+    words.edition === edition || onCover ? words.edition : `${words.edition}, as those of ${edition} are not at hand`
   const standing =
-    words.standing === 'read'
+    words.standing === 'read' || onCover
       ? ''
       : ` (${[STANDING[words.standing], (words.standingNote ?? '').replaceAll(/[()]/gu, '')].filter((each) => each !== '').join(', ')})`
   const choice =

@@ -1,7 +1,8 @@
 import { labelsOfEdition, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
-import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
+import { EDITION_NOT_READ, labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
 import { formatSource } from '../../worksheet/index.js'
+import { bareSource, sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
 import { conditionHolds, labelPlaces, type LabelPlace } from './label-conditions.js'
 import { labelFacts, type LabelFacts } from './label-facts.js'
@@ -40,6 +41,8 @@ export interface RequiredLabel {
   /** What the code says of the place. */
   readonly where: string
   readonly source: string
+  /** Wording and source as a filed sheet has them, which says on its cover how far an edition is known. */
+  readonly onSheet: { readonly wording: string; readonly source: string }
 }
 
 /** A label that hangs on something that the project file does not tell. */
@@ -78,6 +81,7 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
         wording: wordsText(words, facts.edition),
         where: words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
         source: formatSource(source),
+        onSheet: { wording: wordsText(words, facts.edition, 'sheet'), source: sheetSource(source) },
       },
     ]
   })
@@ -87,6 +91,7 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
 /** Labels to ask the authority about, with their words. */
 export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] {
   const facts = labelFacts(project, wiring)
+  const named = facts.edition === EDITION_NOT_READ ? bareSource : formatSource
   return labelQuestions
     .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
     .map(({ words: ids, when }) => {
@@ -95,7 +100,7 @@ export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] 
         when,
         phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
         look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
-        source: [...new Set(rows.map((row) => formatSource(wordsSource(row))))].join('; '),
+        source: [...new Set(rows.map((row) => named(wordsSource(row))))].join('; '),
       }
     })
 }

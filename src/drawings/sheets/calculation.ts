@@ -1,5 +1,6 @@
-import { formatSource, type Step } from '../../worksheet/index.js'
+import type { Step } from '../../worksheet/index.js'
 import { flowBlocks, plainNumber, type SheetDraft } from '../layout/index.js'
+import { sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 
 /**
@@ -22,7 +23,7 @@ export function calculationSheets(
     step.check === undefined
       ? ''
       : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
-    formatSource(step.source),
+    sheetSource(step.source),
   ])
   const pages = flowBlocks(
     [

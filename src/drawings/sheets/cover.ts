@@ -1,11 +1,11 @@
 import { landingPanel, panelName } from '../../project/facts.js'
 import { moduleCountOf } from '../../project/index.js'
-import { formatSource } from '../../worksheet/index.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
 import { equipmentRows } from './equipment-rows.js'
+import { editionNote, sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 import { serviceWords } from './service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
@@ -110,7 +110,7 @@ function draftBlocks(input: PacketInput): Block[] {
           numbered: true,
           items: errors.map(
             (finding) =>
-              `${finding.message}${finding.where === '' ? '' : ` (${finding.where})`}${finding.source === undefined ? '' : `; ${formatSource(finding.source)}`}`,
+              `${finding.message}${finding.where === '' ? '' : ` (${finding.where})`}${finding.source === undefined ? '' : `; ${sheetSource(finding.source)}`}`,
           ),
         },
   ]
@@ -172,8 +172,10 @@ function withLicense(party: { name: string; license?: string } | undefined): str
 
 function generalNotes(input: PacketInput): string[] {
   const edition = input.project.codes?.electrical ?? 'the adopted electrical code'
+  const note = editionNote(input.project.codes?.electrical)
   return [
     `All work follows ${edition}, the codes named on this sheet and the local amendments; the authority having jurisdiction decides.`,
+    ...(note === undefined ? [] : [note]),
     'Equipment is listed for its use and installed as its instructions and listing say.',
     'Breakers that are backfed are suitable for it and carry no LINE or LOAD mark.',
     'Metal parts of modules, rails, boxes and raceways are bonded; fittings outdoors are rain-tight.',

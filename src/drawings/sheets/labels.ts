@@ -63,7 +63,7 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
 }
 
 function noteText(each: RequiredLabel): string {
-  return `${each.count} needed: ${each.counted}. Make: ${each.look}. ${capital(each.wording)}. Where: ${each.where}. Source: ${each.source}.`
+  return `${each.count} needed: ${each.counted}. Make: ${each.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
 }
 
 function askText({ when, phrases, look, source }: LabelAsk): string {

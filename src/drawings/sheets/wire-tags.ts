@@ -1,4 +1,10 @@
-import type { CircuitValues, RacewayValues, SegmentValues, WiringValues } from '../../electrical/index.js'
+import {
+  cableText,
+  type CircuitValues,
+  type RacewayValues,
+  type SegmentValues,
+  type WiringValues,
+} from '../../electrical/index.js'
 import { plainNumber } from '../layout/index.js'
 import type { Feet } from '../../values/index.js'
 
@@ -43,8 +49,7 @@ export function wireTags(wiring: WiringValues): WireTag[] {
       inArray: raceway.location === 'array',
       where: `${raceway.id.replaceAll('_', ' ')} (${raceway.location.replaceAll('_', ' ')})`,
       conductors: conductorText(raceway),
-      raceway:
-        raceway.type === 'none' ? 'none, clipped to the rails' : `${raceway.trade_size ?? '?'} in ${raceway.type}`,
+      raceway: racewayText(raceway),
       lengthFt: raceway.length_ft,
       fill:
         raceway.fill_pct === null || raceway.fill_limit_pct === null
@@ -59,8 +64,20 @@ function trunkOf(circuit: CircuitValues): SegmentValues | undefined {
   return circuit.segments.find((segment) => segment.id === `${circuit.id}.trunk`)
 }
 
+function racewayText({ form, type, trade_size: tradeSize }: RacewayValues): string {
+  switch (form) {
+    case 'open':
+      return 'none, clipped to the rails'
+    case 'cable':
+      return 'none, cable'
+    case 'raceway':
+      return `${tradeSize ?? '?'} in ${type}`
+  }
+}
+
 /** `4 x 12 AWG THWN-2 (L1, L2); 1 x 12 AWG ground`. */
 function conductorText(raceway: RacewayValues): string {
+  if (raceway.form === 'cable') return cableText(raceway)
   const sums = new Map<string, number>()
   for (const each of raceway.conductors) {
     const use = { current_carrying: '', neutral: ' neutral', grounding: ' ground' }[each.use]

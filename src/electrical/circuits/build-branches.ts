@@ -11,6 +11,7 @@ import {
   twoWireEquivalentA,
   type Trunk,
   countModules,
+  deviceDutyA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,
@@ -154,7 +155,7 @@ function branchCircuit(job: Job, plan: BranchPlan): Circuit {
   const lines = branchLines(job, plan, inverter)
   const pairCurrentsA = pairsOn(lines, inverters, currentA, inverter)
   const continuousA = highestLineA(pairCurrentsA)
-  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, plan.where)
+  const smallestDeviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * continuousA), plan.where)
   const deviceA = Math.max(plan.breaker_a ?? 0, smallestDeviceA)
   return {
     id: plan.id,

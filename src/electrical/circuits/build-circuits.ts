@@ -13,6 +13,7 @@ import {
   pairCurrentsOf,
   serviceOf,
   twoWireEquivalentA,
+  deviceDutyA,
   inverterById,
   makerMaxDeviceA,
   outputCurrentA,
@@ -121,7 +122,7 @@ function acOutput(
   { id, kind, where, deviceWhere = where, lines, pairCurrentsA, inverters }: AcOutput,
 ): Circuit {
   const continuousA = highestLineA(pairCurrentsA)
-  const deviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, deviceWhere)
+  const deviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * continuousA), deviceWhere)
   return {
     id,
     kind,

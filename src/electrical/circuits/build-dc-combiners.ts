@@ -81,7 +81,9 @@ function fused(string: Circuit, boxes: readonly Box[]): Circuit {
   if (box === undefined) return string
   const { poles_fused: poles, fuse_a: chosenA } = box.stated
   if (poles === 'none') return { ...string, deviceA: null }
-  const deviceA = Math.max(string.smallestDeviceA, chosenA ?? 0)
+  // PV fuses are made in more ratings than the standard ones, so one that is large enough stays as it is.
+  const requiredA = CONTINUOUS_FACTOR * string.continuousA
+  const deviceA = chosenA !== undefined && chosenA >= requiredA ? chosenA : string.smallestDeviceA
   return { ...string, deviceA, groundingDeviceA: deviceA }
 }
 

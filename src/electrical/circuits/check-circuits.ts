@@ -4,12 +4,13 @@ import { checkInputs } from './check-inputs.js'
 import { checkPhases } from './check-phases.js'
 import { describeCurrent } from './describe-current.js'
 import { recordAcModules } from './record-ac-modules.js'
-import { isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
+import { currentTerms } from './current-terms.js'
+import { deviceDutyA, isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   for (const circuit of circuits) {
-    recordCurrent(job, circuit)
+    recordCurrent(job, circuit, circuits)
     if (isSupplyTap(circuit)) recordEndDevice(job, circuit)
     else if (circuit.combiner !== undefined) recordNoDevice(job, circuit)
     else recordDevice(job, circuit)
@@ -20,10 +21,10 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
   checkPhases(job, circuits)
 }
 
-function recordCurrent(job: Job, circuit: Circuit): void {
+function recordCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[]): void {
   const { id } = circuit
   const ac = isAc(circuit)
-  const { says, formula, inputs, ...rest } = describeCurrent(job, circuit)
+  const { says, formula, inputs, ...rest } = { ...describeCurrent(job, circuit), ...currentTerms(circuit, circuits) }
   job.worksheet.note({
     id: `wire.${id}.current`,
     says,
@@ -55,13 +56,13 @@ function recordDevice(job: Job, circuit: Circuit): void {
     })
     return
   }
+  const requiredA = CONTINUOUS_FACTOR * circuit.continuousA
+  const dutyA = deviceDutyA(job, requiredA)
   job.worksheet.note({
     id: `wire.${id}.device`,
-    says: `Overcurrent device: next standard rating from ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(2)} A on`,
-    formula: 'device >= I_req',
-    inputs: [
-      { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A', from: `wire.${id}.required` },
-    ],
+    says: `Overcurrent device: next standard rating from ${dutyA.toFixed(2)} A on${dutyA < requiredA ? ', the fraction of an ampere dropped' : ''}`,
+    formula: 'smallest standard rating >= I_req, or a larger one that is stated',
+    inputs: [{ symbol: 'I_req', value: requiredA, unit: 'A', from: `wire.${id}.required` }],
     result: { symbol: 'device', value: deviceA, unit: 'A' },
     ...(circuit.maxDeviceA === undefined
       ? {}
@@ -108,7 +109,8 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
   }
   const maker = string?.optimiser === undefined ? 'module' : 'optimiser'
   const stated = statedBreakerA(job, circuit)
-  if (stated !== undefined && stated < circuit.smallestDeviceA)
+  const leastA = isAc(circuit) ? circuit.smallestDeviceA : CONTINUOUS_FACTOR * circuit.continuousA
+  if (stated !== undefined && stated < leastA)
     error(
       'breaker-too-small',
       `the ${stated} A device stated for ${id} is below the ${circuit.smallestDeviceA} A that ${(CONTINUOUS_FACTOR * circuit.continuousA).toFixed(1)} A need`,

@@ -13,10 +13,10 @@ export function describeCurrent(job: Job, circuit: Circuit): Described {
   return circuit.string?.optimiser === undefined ? ofModules(job, circuit) : ofOptimisers(job, circuit)
 }
 
-const ofInverters = (job: Job, { id, where, inverters }: Circuit): Described => ({
-  says: `Maximum current of ${id}: rated continuous output`,
+const ofInverters = (job: Job, circuit: Circuit): Described => ({
+  says: `Maximum current of ${circuit.id}: rated continuous output`,
   formula: 'I_max = sum of rated outputs',
-  inputs: [{ symbol: 'inverters', value: inverters, unit: '', from: where }],
+  inputs: [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: circuit.where }],
   source: job.nec('inverterOutputCurrent'),
 })
 

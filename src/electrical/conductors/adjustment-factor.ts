@@ -13,3 +13,11 @@ export function adjustmentFactor(conductors: number, nipple: boolean): number {
   const row = conductorAdjustment.find((candidate) => conductors <= candidate.to)
   return (row?.percent ?? 35) / 100
 }
+
+/** The row of the table that holds a number of conductors, in words: `4 to 6 conductors, 80 percent`. */
+export function adjustmentRowWords(conductors: number): string {
+  const at = conductorAdjustment.findIndex((row) => conductors <= row.to)
+  const [before, row] = [conductorAdjustment[at - 1], conductorAdjustment[at]]
+  const from = (before?.to ?? 0) + 1
+  return `${row?.to === Infinity ? `${from} conductors and more` : `${from} to ${row?.to ?? ''} conductors`}, ${row?.percent ?? ''} percent`
+}

@@ -14,3 +14,10 @@ export function ambientFactor(temperatureC: Celsius, insulationC: 60 | 75 | 90):
   if (row === undefined) return undefined
   return { 60: row.factor60, 75: row.factor75, 90: row.factor90 }[insulationC]
 }
+
+/** The row of the table that holds a temperature, in words: `31 to 35 deg C`. */
+export function ambientRowWords(temperatureC: Celsius): string {
+  const at = ambientCorrection.findIndex((row) => temperatureC <= row.toC)
+  const [before, row] = [ambientCorrection[at - 1], ambientCorrection[at]]
+  return before === undefined ? `up to ${row?.toC ?? ''} deg C` : `${before.toC + 1} to ${row?.toC ?? ''} deg C`
+}

@@ -3,6 +3,13 @@ import { baseAmpacityA, type Conductor } from './base-ampacity.js'
 import { type ServiceFloor, deviceProtects } from '../system/index.js'
 import type { Amperes } from '../../values/index.js'
 
+/** Column that no ampacity of a wiring method may exceed. */
+export interface AmpacityLimit {
+  readonly columnC: 60
+  /** Last size that it holds for; undefined for all. */
+  readonly toSize: ConductorSize | undefined
+}
+
 /** What a conductor has to satisfy in one segment. */
 export interface ConductorDemand {
   /** Maximum circuit current, A. */
@@ -14,6 +21,10 @@ export interface ConductorDemand {
   readonly material: ConductorMaterial
   readonly terminalC: 60 | 75
   readonly freeAir: boolean
+  /** Column that correction and adjustment start from, deg C; 90 when missing. */
+  readonly factorC?: 60 | 75 | 90 | undefined
+  /** Column that the wiring method holds the ampacity to. */
+  readonly limit?: AmpacityLimit | undefined
   readonly correction: number
   readonly adjustment: number
   /** Smallest size that keeps the voltage rise within its limit; undefined when it does not matter. */
@@ -40,9 +51,9 @@ export interface ConductorVerdict {
   readonly conductor: Conductor
   /** Table ampacity of the insulation, A. */
   readonly baseA: Amperes
-  /** After correction and adjustment, A. */
+  /** After correction and adjustment, and not above what the wiring method leaves, A. */
   readonly correctedA: Amperes
-  /** Table ampacity of the terminals' column, A. */
+  /** Table ampacity of the terminals' column, or of that of the wiring method where it is lower, A. */
   readonly terminalA: Amperes
   /** Largest device that small conductors may have, A; undefined for larger ones. */
   readonly smallDeviceA: Amperes | undefined
@@ -59,11 +70,13 @@ export interface ConductorVerdict {
  */
 export function judgeConductor(size: ConductorSize, demand: ConductorDemand): ConductorVerdict | undefined {
   const conductor: Conductor = { size, material: demand.material }
-  const baseA = baseAmpacityA(conductor, 90, demand.freeAir)
+  const baseA = baseAmpacityA(conductor, demand.factorC ?? 90, demand.freeAir)
   // Terminals are rated with the raceway table even where the wire hangs in free air.
-  const terminalA = baseAmpacityA(conductor, demand.terminalC, false)
-  if (baseA === undefined || terminalA === undefined) return undefined
-  const correctedA = baseA * demand.correction * demand.adjustment
+  const columnA = baseAmpacityA(conductor, demand.terminalC, false)
+  if (baseA === undefined || columnA === undefined) return undefined
+  const limitA = methodLimitA(conductor, demand.limit)
+  const terminalA = Math.min(columnA, limitA)
+  const correctedA = Math.min(baseA * demand.correction * demand.adjustment, limitA)
   const smallDeviceA = smallConductors.find((row) => row.size === size && row.material === demand.material)?.maxDeviceA
   const ampacityA = Math.min(correctedA, terminalA)
   const atLeast = (least: ConductorSize | undefined): boolean =>
@@ -80,6 +93,14 @@ export function judgeConductor(size: ConductorSize, demand: ConductorDemand): Co
   }
   const fails = conductorTests.filter((test) => !passes[test])
   return { conductor, baseA, correctedA, terminalA, smallDeviceA, fails }
+}
+
+/** Largest ampacity that the wiring method leaves a conductor, A. */
+function methodLimitA(conductor: Conductor, limit: AmpacityLimit | undefined): Amperes {
+  if (limit === undefined) return Infinity
+  const beyond =
+    limit.toSize !== undefined && conductorSizes.indexOf(conductor.size) > conductorSizes.indexOf(limit.toSize)
+  return beyond ? Infinity : (baseAmpacityA(conductor, limit.columnC, false) ?? Infinity)
 }
 
 /** The smallest size that passes, and the test that made it so large. */

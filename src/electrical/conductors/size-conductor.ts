@@ -31,6 +31,8 @@ export interface SizedConductor {
   readonly smallestByAmpacity: ConductorSize
   /** How much larger in area voltage rise or the person's wish makes it than the size without any factor; 1 when they do not. */
   readonly increase: number
+  /** The sizes behind the increase; undefined where there is none. */
+  readonly increased: { readonly used: ConductorSize; readonly needed: ConductorSize } | undefined
   /** A test, `named`, or `same_conductor` where another piece asks for more. */
   readonly governs: ConductorTest | 'named' | 'same_conductor'
   readonly named:
@@ -75,7 +77,9 @@ export function sizeConductor(pieces: readonly ConductorPiece[]): SizedConductor
   const smallest = choices.map(({ choice }) => choice.verdict.conductor.size).reduce(largerOf)
   const smallestByAmpacity = choices.map(({ choice }) => choice.smallestByAmpacity).reduce(largerOf)
   const size = pieces.map(({ named }) => named ?? smallest).reduce(largerOf, smallest)
-  const increase = Math.max(...pieces.map(({ demand }) => increaseOf(demand, rank(size) > rank(smallest), size)))
+  const increases = pieces.map(({ demand }) => increaseOf(demand, rank(size) > rank(smallest), size))
+  const increase = Math.max(...increases.map(({ ratio }) => ratio))
+  const increased = increases.find(({ ratio }) => ratio === increase)?.sizes
   const ruling = choices.find(({ piece, choice }) => piece.named === size || choice.verdict.conductor.size === size)
   return choices.map(({ piece, choice, own }): SizedConductor => {
     const verdict = judgeConductor(size, piece.demand)
@@ -88,6 +92,7 @@ export function sizeConductor(pieces: readonly ConductorPiece[]): SizedConductor
       smallest,
       smallestByAmpacity,
       increase,
+      increased,
       governs: wished ? 'named' : needed === size ? choice.governs : 'same_conductor',
       named:
         piece.named === undefined || own === undefined
@@ -114,11 +119,17 @@ function ownVerdict({ named, demand, sizeWhere }: ConductorPiece): ConductorVerd
   throw new StageError(sizeWhere, `${named} AWG is not made in ${demand.material}`, 'Name another size')
 }
 
-function increaseOf(demand: ConductorDemand, wished: boolean, size: ConductorSize): number {
-  const larger = wished ? size : demand.voltageFloor
-  if (larger === undefined) return 1
+function increaseOf(
+  demand: ConductorDemand,
+  wished: boolean,
+  size: ConductorSize,
+): { readonly ratio: number; readonly sizes: SizedConductor['increased'] } {
+  const used = wished ? size : demand.voltageFloor
+  if (used === undefined) return { ratio: 1, sizes: undefined }
   const plain = selectConductor({ ...demand, correction: 1, adjustment: 1, voltageFloor: undefined })
-  return Math.max(1, circularMils(larger) / circularMils(plain?.verdict.conductor.size ?? larger))
+  const needed = plain?.verdict.conductor.size ?? used
+  const ratio = circularMils(used) / circularMils(needed)
+  return ratio > 1 ? { ratio, sizes: { used, needed } } : { ratio: 1, sizes: undefined }
 }
 
 function judgeNamed(

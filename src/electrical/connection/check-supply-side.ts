@@ -40,8 +40,8 @@ function recordComparison(job: Job, { rule, holds, formula, sumA, limitA }: Supp
   const source = necSource(job.edition, rule.section, rule.standing)
   job.worksheet.note({
     id: 'wire.panel.supply-side',
-    says: 'Connection on the supply side of the service disconnect',
-    formula,
+    says: `Connection on the supply side of the service disconnect: ${formula}`,
+    formula: 'sum <= limit',
     inputs: [
       { symbol: 'sum', value: sumA, unit: 'A', from: 'sources' },
       { symbol: 'limit', value: limitA, unit: 'A', from: 'electrical.service' },

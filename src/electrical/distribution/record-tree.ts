@@ -57,7 +57,8 @@ function recordRule(job: Job, id: string, verdict: NodeVerdict, rule: NodeRule):
       sumA === undefined
         ? { symbol: 'holds', value: rule.holds ? 'yes' : 'not usable', unit: '' }
         : { symbol: 'sum', value: sumA, unit: 'A' },
-    ...(sumA !== undefined && limitA !== undefined
+    // A way may not be usable though its numbers would fit; then its words say why, and nothing is compared.
+    ...(sumA !== undefined && limitA !== undefined && (rule.holds || sumA > limitA)
       ? { check: { relation: '<=' as const, limit: limitA, pass: rule.holds } }
       : {}),
     source: necSource(job.edition, rule.section, rule.standing),

@@ -10,6 +10,7 @@ import { bondingJumperSize } from './bonding-jumper-size.js'
 import { isSupplyTap, type Circuit, practice, type Job, type GroundingValues } from '../system/index.js'
 import { electrodeConductorSize } from './electrode-conductor-size.js'
 import { equipmentGroundSize, largerOf } from '../conductors/index.js'
+import { isMetal } from '../raceways/index.js'
 import type { SizedSegment } from '../segments/index.js'
 
 /** Everything that is grounded or bonded, with what must be unspliced. */
@@ -183,12 +184,11 @@ function serviceElectrode(job: Job): void {
 
 /** Metal raceway that meets plastic has to be bonded there, because the plastic carries no fault current. */
 function racewayBonding(job: Job, sized: readonly SizedSegment[]): GroundingValues['raceway_bonding'] {
-  const metal = (raceway: string): boolean => raceway === 'EMT' || raceway === 'RMC'
   const found = sized.flatMap(({ segment }, i) => {
     const next = sized[i + 1]?.segment
     if (next === undefined || next.run !== segment.run) return []
     const [a, b] = [segment.stated.raceway, next.stated.raceway]
-    if (a === 'none' || b === 'none' || metal(a) === metal(b)) return []
+    if (a === 'none' || b === 'none' || isMetal(a) === isMetal(b)) return []
     return [
       {
         at: `${segment.id} to ${next.id}`,

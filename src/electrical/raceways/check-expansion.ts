@@ -23,7 +23,8 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
   if (stated.raceway !== 'PVC 40' && stated.raceway !== 'PVC 80') return { changeIn: undefined, fitting: false }
   if (!OUTSIDE.has(stated.location) && stated.expansion_range_f === undefined)
     return { changeIn: undefined, fitting: false }
-  const rangeF = stated.expansion_range_f ?? rangeOf(job, stated.sun ?? stated.location !== 'attic', stated.ambient_c)
+  const rangeF =
+    stated.expansion_range_f ?? rangeOf(job, id, stated.sun ?? stated.location !== 'attic', stated.ambient_c)
   if (rangeF === undefined) {
     job.worksheet.find({
       severity: 'warning',
@@ -40,12 +41,17 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
   job.worksheet.note({
     id: `wire.${id}.expansion`,
     says: fitting
-      ? 'PVC between fixed points: an expansion fitting is needed'
-      : 'PVC between fixed points: no expansion fitting is needed',
-    formula: 'change = L x 3.38e-5 x range; fitting from 0.25 in on',
+      ? 'PVC between fixed points: an expansion fitting is needed, as from 0.25 in on'
+      : 'PVC between fixed points: no expansion fitting is needed, as below 0.25 in',
+    formula: 'change = L x 3.38e-5 x range',
     inputs: [
       { symbol: 'L', value: inchesOf(stated.length_ft), unit: 'in', from: lengthWhere },
-      { symbol: 'range', value: rangeF, unit: 'deg F', from: 'design temperatures' },
+      {
+        symbol: 'range',
+        value: rangeF,
+        unit: 'deg F',
+        from: stated.expansion_range_f === undefined ? `wire.${id}.expansion-range` : `${where}.expansion_range_f`,
+      },
     ],
     result: { symbol: 'change', value: changeIn, unit: 'in' },
     source: job.nec('pvcExpansion'),
@@ -62,17 +68,32 @@ export function checkExpansion(job: Job, { id, stated, where, lengthWhere }: Rac
   return { changeIn, fitting }
 }
 
-function rangeOf(job: Job, sun: boolean, ambientC: Celsius | undefined): number | undefined {
+function rangeOf(job: Job, id: string, sun: boolean, ambientC: Celsius | undefined): number | undefined {
   const low = job.context.designTemperatures.extremeLow?.valueC
   if (low === undefined) return undefined
-  const spanF = ((ambientC ?? outdoorDesignC(job)) - low) * FAHRENHEIT_PER_KELVIN
-  if (!sun) return spanF
-  const sunF = job.worksheet.assume({
+  const highC = ambientC ?? outdoorDesignC(job)
+  const sunF = sun ? addedBySunF(job) : 0
+  const rangeF = (highC - low) * FAHRENHEIT_PER_KELVIN + sunF
+  job.worksheet.note({
+    id: `wire.${id}.expansion-range`,
+    says: 'Range of temperature of the PVC over the year',
+    formula: 'range = (T_high - T_low) x 1.8 + sun',
+    inputs: [
+      { symbol: 'T_high', value: highC, unit: 'deg C', from: 'hot design temperature, or ambient_c' },
+      { symbol: 'T_low', value: low, unit: 'deg C', from: 'lowest design temperature' },
+      { symbol: 'sun', value: sunF, unit: 'deg F', from: sun ? 'electrical.runs.expansion_sun_f' : 'in the shade' },
+    ],
+    result: { symbol: 'range', value: rangeF, unit: 'deg F' },
+    source: job.nec('pvcExpansion'),
+  })
+  return rangeF
+}
+
+const addedBySunF = (job: Job): number =>
+  job.worksheet.assume({
     path: 'electrical.runs.expansion_sun_f',
     value: SUN_F,
     unit: 'deg F',
     why: 'Sunlight warms PVC by about 30 deg F above the air',
     source: { document: 'instructions of conduit makers', standing: 'from memory' },
   })
-  return spanF + sunF
-}

@@ -5,10 +5,11 @@ import {
   tradeSizes,
   type RacewayTableKind,
   type TradeSize,
+  type WiringMethod,
 } from '../../tables/nec/index.js'
 import type { Percent, SquareInches } from '../../values/index.js'
 
-export type RacewayKind = 'EMT' | 'PVC 40' | 'PVC 80' | 'LFNC' | 'RMC'
+export type RacewayKind = 'EMT' | 'PVC 40' | 'PVC 80' | 'LFNC' | 'LFMC' | 'RMC'
 
 /** How full one trade size gets. */
 export interface RacewayVerdict {
@@ -24,7 +25,28 @@ const TABLE_KIND: Readonly<Record<RacewayKind, RacewayTableKind>> = {
   'PVC 40': 'PVC Sch 40',
   'PVC 80': 'PVC Sch 80',
   LFNC: 'LFNC-B',
+  LFMC: 'LFMC',
   RMC: 'RMC',
+}
+
+/** A wiring method as kind of raceway whose inside the tables hold; undefined for the others. */
+export function racewayTableKind(method: WiringMethod): RacewayKind | undefined {
+  return RACEWAY_KINDS.find((kind) => kind === method)
+}
+
+const RACEWAY_KINDS: readonly RacewayKind[] = ['EMT', 'PVC 40', 'PVC 80', 'LFNC', 'LFMC', 'RMC']
+
+/** How full a raceway of another inside area gets. */
+export function judgeInside(
+  tradeSize: TradeSize,
+  insideIn2: SquareInches,
+  conductors: number,
+  areaIn2: SquareInches,
+  nipple: boolean,
+): RacewayVerdict {
+  const limitPct = fillLimitPct(conductors, nipple)
+  const fillPct = (areaIn2 / insideIn2) * 100
+  return { tradeSize, insideIn2, fillPct, limitPct, passes: fillPct <= limitPct * (1 + 1e-9) }
 }
 
 /**

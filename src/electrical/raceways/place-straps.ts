@@ -1,5 +1,11 @@
-import { ARRAY_CABLE_SUPPORT_IN, racewaySupports, tradeSizes, type TradeSize } from '../../tables/nec/index.js'
-import type { RacewayKind } from './choose-raceway.js'
+import {
+  ARRAY_CABLE_SUPPORT_IN,
+  racewaySupports,
+  tradeSizes,
+  type TradeSize,
+  type WiringMethod,
+} from '../../tables/nec/index.js'
+import { methodRow } from './wiring-method.js'
 import { feetOf, type Feet } from '../../values/index.js'
 
 /** Where a raceway is fastened. */
@@ -11,28 +17,35 @@ export interface Straps {
 }
 
 /**
- * Positions of the straps of a straight piece between two boxes or fittings, evenly spread.
+ * Positions of the straps of a raceway or of cables in a straight piece between two boxes or fittings, evenly spread.
  *
+ * @param tradeSize null for cables.
  * @param lengthFt Length of the piece, ft.
  * @returns Positions from its start, ft. A piece so short that one strap is near enough to both ends gets one in the middle.
- * @source NEC 344.30, 352.30, 356.30, 358.30
+ * @source NEC 320.30, 330.30, 334.30, 342.30, 344.30, 348.30, 350.30, 352.30, 356.30, 358.30
  */
-export function placeStraps(kind: RacewayKind, tradeSize: TradeSize, lengthFt: Feet): Straps {
+export function placeStraps(method: WiringMethod, tradeSize: TradeSize | null, lengthFt: Feet): Straps {
+  const { spacingFt, fromBoxIn, section } = methodRow(method).support ?? supportBySize(method, tradeSize)
+  const fromBoxFt = feetOf(fromBoxIn)
+  return {
+    positionsFt: spread(lengthFt, spacingFt, fromBoxFt),
+    maxSpacingFt: spacingFt,
+    maxFromBoxFt: fromBoxFt,
+    section,
+  }
+}
+
+/** Supports of a raceway for which trade size decides. */
+function supportBySize(kind: WiringMethod, tradeSize: TradeSize | null) {
   const family = kind === 'PVC 40' || kind === 'PVC 80' ? 'PVC' : kind
-  const rank = tradeSizes.indexOf(tradeSize)
+  const rank = tradeSizes.findIndex((size) => size === tradeSize)
   const rows = racewaySupports.filter((row) => row.kind === family)
   const row = rows.find((candidate) => {
     const last = (tradeSizes as readonly string[]).indexOf(candidate.toTradeSize)
     return last === -1 || rank <= last
   })
-  if (row === undefined) throw new Error(`no support row for ${kind} ${tradeSize}`)
-  const fromBoxFt = feetOf(row.maxFromBoxIn)
-  return {
-    positionsFt: spread(lengthFt, row.maxSpacingFt, fromBoxFt),
-    maxSpacingFt: row.maxSpacingFt,
-    maxFromBoxFt: fromBoxFt,
-    section: row.section,
-  }
+  if (row === undefined || rank === -1) throw new Error(`no support row for ${kind} ${tradeSize ?? ''}`)
+  return { spacingFt: row.maxSpacingFt, fromBoxIn: row.maxFromBoxIn, section: row.section }
 }
 
 /**

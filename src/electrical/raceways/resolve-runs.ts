@@ -1,7 +1,9 @@
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { COMBINED_OUTPUT, isAc, isSupplyTap, type Circuit, positive, serviceOf, type Job } from '../system/index.js'
-import type { RacewaySegment } from './raceway-segment.js'
+import { COMBINED_OUTPUT, isAc, isSupplyTap, type Circuit, serviceOf, type Job } from '../system/index.js'
+import { developedLengthsIn } from './developed-length.js'
+import type { RacewaySegment, StatedSegment } from './raceway-segment.js'
+import { segmentLengthFt } from './segment-length.js'
 import { supplyTapSegment } from './supply-tap-segment.js'
 
 /**
@@ -12,11 +14,18 @@ import { supplyTapSegment } from './supply-tap-segment.js'
  */
 export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[] {
   const circuits = all.filter((circuit) => !isSupplyTap(circuit))
-  const segments = Object.entries(job.electrical.runs ?? {}).flatMap(([runId, run]) => {
+  const runs = Object.entries(job.electrical.runs ?? {})
+  const onRoof = runs.flatMap(([, run]) => Object.values(run.segments).filter(({ location }) => location === 'roof'))
+  const segments = runs.flatMap(([runId, run]) => {
     const carried = carriedBy(run.carries, runId, circuits)
-    return Object.entries(run.segments).map(([segmentId, stated]): RacewaySegment => {
-      const where = `electrical.runs.${runId}.segments.${segmentId}`
-      positive(stated.length_ft, `${where}.length_ft`, 'the length')
+    const whereOf = (segmentId: string): string => `electrical.runs.${runId}.segments.${segmentId}`
+    const pieces = Object.entries(run.segments).map(([segmentId, stated]): [string, StatedSegment] => [
+      segmentId,
+      { ...stated, length_ft: segmentLengthFt(job, stated, whereOf(segmentId), onRoof.length === 1) },
+    ])
+    const developedIn = developedLengthsIn(pieces.map(([, stated]) => stated))
+    return pieces.map(([segmentId, stated], i): RacewaySegment => {
+      const where = whereOf(segmentId)
       return {
         id: `${runId}.${segmentId}`,
         run: runId,
@@ -26,6 +35,7 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
         stated,
         circuits: carried,
         neutral: false,
+        developedIn: developedIn[i] ?? 0,
       }
     })
   })

@@ -1,6 +1,6 @@
-import { conductorSizes, type ConductorSize } from '../../tables/nec/index.js'
+import { conductorSizes, insulationTypes, type ConductorSize, type Insulation } from '../../tables/nec/index.js'
 import { StageError } from '../../worksheet/index.js'
-import { chooseRaceway, judgeRaceway, type RacewayVerdict } from './choose-raceway.js'
+import type { RacewayVerdict } from './choose-raceway.js'
 import { isAc, polesOf, type Circuit, type ConductorCount } from '../system/index.js'
 import {
   conductorAreaIn2,
@@ -9,6 +9,8 @@ import {
   largerOf,
   type SizedConductor,
 } from '../conductors/index.js'
+import { verdictOf } from './segment-fill.js'
+import type { ConductorCover } from './conductor-cover.js'
 import type { RacewaySegment } from './raceway-segment.js'
 import type { SegmentConditions } from './segment-conditions.js'
 import type { SquareInches } from '../../values/index.js'
@@ -18,7 +20,7 @@ export interface RacewayContents {
   readonly conductors: readonly ConductorCount[]
   readonly count: number
   readonly areaIn2: SquareInches
-  /** undefined for exposed wire. */
+  /** undefined for exposed wire, for cables, and where the inside of the raceway is not known. */
   readonly verdict: RacewayVerdict | undefined
 }
 
@@ -52,35 +54,19 @@ export function fillRaceway(
   sized: ReadonlyMap<string, SizedConductor>,
   ground: ConductorSize | null,
 ): RacewayContents {
-  const { stated, where } = segment
+  const { stated } = segment
   const conductors = countConductors(segment, conditions, sized, ground)
   const areaIn2 = (stated.other_conductors?.area_in2 ?? 0) + totalArea(segment, conditions, conductors)
   const others = stated.other_conductors
   const count = conductors.reduce((sum, row) => sum + row.count, 0) + (others?.total ?? others?.current_carrying ?? 0)
-  if (stated.raceway === 'none') return { conductors, count, areaIn2, verdict: undefined }
-  if (stated.trade_size !== undefined) {
-    const verdict = judgeRaceway(stated.raceway, stated.trade_size, count, areaIn2, conditions.nipple)
-    if (verdict === undefined || !verdict.passes)
-      throw new StageError(
-        `${where}.trade_size`,
-        `${stated.raceway} ${stated.trade_size} is too small: ${count} conductors of ${areaIn2.toFixed(4)} in2 fill ${verdict?.fillPct.toFixed(1) ?? '?'} % of it, ${verdict?.limitPct ?? '?'} % is allowed`,
-        `Use ${chooseRaceway(stated.raceway, count, areaIn2, conditions.nipple)?.tradeSize ?? 'more than one raceway'}`,
-      )
-    return { conductors, count, areaIn2, verdict }
-  }
-  const verdict = chooseRaceway(stated.raceway, count, areaIn2, conditions.nipple)
-  if (verdict === undefined)
-    throw new StageError(
-      `${where}.raceway`,
-      `${count} conductors of ${areaIn2.toFixed(3)} in2 do not fit the largest ${stated.raceway} of the table`,
-      'Divide the circuits between two raceways',
-    )
+  const verdict =
+    conditions.method.form === 'raceway' ? verdictOf(segment, count, areaIn2, conditions.nipple) : undefined
   return { conductors, count, areaIn2, verdict }
 }
 
 function countConductors(
-  { circuits, neutral, stated }: RacewaySegment,
-  { insulation, material }: SegmentConditions,
+  { circuits, neutral }: RacewaySegment,
+  { insulation, material, method }: SegmentConditions,
   sized: ReadonlyMap<string, SizedConductor>,
   ground: ConductorSize | null,
 ): ConductorCount[] {
@@ -97,17 +83,13 @@ function countConductors(
     return neutral && isAc(circuit) ? [lines, row('neutral', 1)] : [lines]
   })
   if (ground === null) return rows
-  const bare = stated.raceway === 'none'
+  const grounding = { use: 'grounding', count: 1, size_awg: ground, material: 'copper' } as const
+  // Each cable brings its own; in a raceway one serves all circuits.
+  if (method.form === 'cable')
+    return [...rows, ...circuits.map(({ id }) => ({ ...grounding, circuit: id, insulation: `in ${insulation}` }))]
   return [
     ...rows,
-    {
-      circuit: '',
-      use: 'grounding',
-      count: 1,
-      size_awg: ground,
-      material: 'copper',
-      insulation: bare ? 'bare' : groundInsulation(insulation),
-    },
+    { ...grounding, circuit: '', insulation: method.form === 'open' ? 'bare' : groundInsulation(insulation) },
   ]
 }
 
@@ -116,25 +98,35 @@ function groundInsulation(insulation: string): string {
   return insulation === 'PV wire' || insulation === 'USE-2' ? 'THWN-2' : insulation
 }
 
+const isInsulation = (cover: ConductorCover): cover is Insulation => insulationTypes.some(({ type }) => type === cover)
+
 function totalArea(
+  segment: RacewaySegment,
+  conditions: SegmentConditions,
+  conductors: readonly ConductorCount[],
+): SquareInches {
+  if (conditions.method.form !== 'raceway') return 0
+  return conductors.reduce((sum, row) => sum + row.count * lineAreaIn2(segment, conditions, row), 0)
+}
+
+/** Area of one conductor of a line of the raceway, over its insulation. */
+export function lineAreaIn2(
   { where, stated }: RacewaySegment,
   { insulation }: SegmentConditions,
-  conductors: readonly ConductorCount[],
-): number {
-  if (stated.raceway === 'none') return 0
-  return conductors.reduce((sum, row) => {
-    const size = conductorSizes.find((candidate) => candidate === row.size_awg)
-    if (size === undefined) throw new Error(`no size ${row.size_awg}`)
-    const grounding = row.use === 'grounding'
-    const area = grounding
-      ? conductorAreaIn2(size, insulation === 'XHHW-2' ? 'XHHW-2' : 'THWN-2', undefined)
-      : conductorAreaIn2(size, insulation, stated.conductor_diameter_in)
-    if (area === undefined)
-      throw new StageError(
-        `${where}.conductor_diameter_in`,
-        `the tables have no outside diameter of ${insulation} ${size} AWG`,
-        "Take the diameter from the wire's data sheet",
-      )
-    return sum + row.count * area
-  }, 0)
+  row: ConductorCount,
+): SquareInches {
+  const size = conductorSizes.find((candidate) => candidate === row.size_awg)
+  if (size === undefined) throw new Error(`no size ${row.size_awg}`)
+  const grounding = row.use === 'grounding'
+  const area = grounding
+    ? conductorAreaIn2(size, insulation === 'XHHW-2' ? 'XHHW-2' : 'THWN-2', undefined)
+    : isInsulation(insulation)
+      ? conductorAreaIn2(size, insulation, stated.conductor_diameter_in)
+      : undefined
+  if (area !== undefined) return area
+  throw new StageError(
+    `${where}.conductor_diameter_in`,
+    `the tables have no outside diameter of ${insulation} ${size} AWG`,
+    "Take the diameter from the wire's data sheet",
+  )
 }

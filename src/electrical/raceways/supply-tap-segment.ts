@@ -1,6 +1,7 @@
 import type { ConductorMaterial } from '../../tables/nec/index.js'
 import { SUPPLY_TAP, type Circuit, practice, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
+import { inchesOf } from '../../values/index.js'
 
 /** Length that is taken when none is stated, ft. */
 const USUAL_LENGTH_FT = 10
@@ -41,6 +42,7 @@ export function supplyTapSegment(job: Job, tap: Circuit): RacewaySegment {
     circuits: [tap],
     // The neutral of a service goes to its disconnect, 250.24(C).
     neutral: true,
+    developedIn: inchesOf(lengthFt),
   }
 }
 

@@ -1,17 +1,31 @@
-import { conductorSizes, necSource, type ConductorSize } from '../../tables/nec/index.js'
+import {
+  CABLE_ENTRY_LENGTH_IN,
+  conductorSizes,
+  necSource,
+  type ConductorSize,
+  type Edition,
+} from '../../tables/nec/index.js'
 import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
-import { reasonOf } from '../conductors/index.js'
+import { adjustmentRowWords, ambientRowWords, reasonOf } from '../conductors/index.js'
+import { findInMethod } from './find-in-method.js'
+import { recordAreas } from './record-areas.js'
+import { recordCableLimit } from './record-cable-limit.js'
+import { recordGroundGrowth } from './record-ground-growth.js'
+import { recordMethod } from './record-method.js'
 import type { CircuitInSegment, SizedSegment } from './size-segments.js'
 
 /** Every segment on the worksheet, in the order in which an inspector checks it. */
 export function recordSegments(job: Job, sized: readonly SizedSegment[]): void {
-  for (const segment of sized) {
+  for (const [i, segment] of sized.entries()) {
+    recordMethod(job, segment)
     recordFactors(job, segment)
     for (const entry of segment.circuits) recordConductor(job, segment, entry)
+    recordGroundGrowth(job, segment)
     recordGround(job, segment)
     recordFill(job, segment)
     recordStraps(job, segment)
     findInSegment(job, segment)
+    findInMethod(job, segment, sized[i + 1])
   }
 }
 
@@ -35,9 +49,17 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
   })
   job.worksheet.note({
     id: `${base}.correction`,
-    says: 'Correction for the temperature, 90 deg C column; between printed rows the hotter one',
+    says: `Correction for the temperature, ${c.factorC} deg C column; between printed rows the hotter one`,
     formula: 'C_a from the table',
-    inputs: [{ symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` }],
+    inputs: [
+      { symbol: 'T', value: c.temperatureC, unit: 'deg C', from: `${base}.temperature` },
+      {
+        symbol: 'row',
+        value: ambientRowWords(c.temperatureC),
+        unit: '',
+        from: job.nec('ambientCorrection').place ?? '',
+      },
+    ],
     result: { symbol: 'C_a', value: c.correction, unit: '' },
     source: job.nec('ambientCorrection'),
   })
@@ -45,9 +67,21 @@ function recordFactors(job: Job, { segment, conditions: c }: SizedSegment): void
     id: `${base}.adjustment`,
     says: c.nipple
       ? 'No adjustment in a nipple of 24 in or less'
-      : 'Adjustment for the current-carrying conductors in the raceway',
+      : `Adjustment for the current-carrying conductors ${c.method.form === 'cable' ? 'of the cables that lie together' : 'in the raceway'}`,
     formula: 'C_n from the table',
-    inputs: [{ symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where }],
+    inputs: [
+      { symbol: 'n', value: c.currentCarrying, unit: 'conductors', from: segment.where },
+      ...(c.nipple
+        ? []
+        : [
+            {
+              symbol: 'row',
+              value: adjustmentRowWords(c.currentCarrying),
+              unit: '',
+              from: job.nec('moreThanThreeConductors').place ?? '',
+            },
+          ]),
+    ],
     result: { symbol: 'C_n', value: c.adjustment, unit: '' },
     source: job.nec(c.nipple ? 'nipple' : 'moreThanThreeConductors'),
   })
@@ -71,10 +105,10 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   job.worksheet.note({
     id: `${base}.conditions`,
     says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
-    formula: 'I_z = I_90 x C_a x C_n >= I_max',
+    formula: `I_z = I_${conditions.factorC} x C_a x C_n`,
     inputs: [
       {
-        symbol: 'I_90',
+        symbol: `I_${conditions.factorC}`,
         value: verdict.baseA,
         unit: 'A',
         from: job.nec(demand.freeAir ? 'freeAirAmpacity' : 'ampacityTable').place ?? '',
@@ -86,6 +120,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
     check: { relation: '>=', limit: demand.continuousA, pass: verdict.correctedA >= demand.continuousA },
     source: borrowedFrom === undefined ? dutySource : job.nec('lowerAmpacity'),
   })
+  recordCableLimit(job, base, entry, conditions)
   if (demand.deviceA !== null)
     job.worksheet.note({
       id: `${base}.protection`,
@@ -97,7 +132,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
           symbol: 'ampacity',
           value: Math.min(verdict.correctedA, verdict.terminalA),
           unit: 'A',
-          from: `${base}.conditions`,
+          from: 'smaller of the two tests',
         },
       ],
       result: { symbol: 'size', value: sized.size, unit: '' },
@@ -126,8 +161,10 @@ function recordServiceFloor(
   job.worksheet.note({
     id: `${base}.service`,
     says: `Test 3, ${size} ${demand.material}: ampacity against the ${endDeviceA} A device at its end and the smallest service; the next standard size above the ampacity is not used${leastSize === undefined ? '' : `; the edition names ${leastSize} AWG ${demand.material} as the smallest`}`,
-    formula: 'smaller of I_terminal and I_z >= device, and >= smallest service',
+    formula: 'ampacity = min(I_terminal, I_z)',
     inputs: [
+      { symbol: 'I_terminal', value: verdict.terminalA, unit: 'A', from: `${base}.terminal` },
+      { symbol: 'I_z', value: verdict.correctedA, unit: 'A', from: `${base}.conditions` },
       { symbol: 'device', value: endDeviceA, unit: 'A', from: 'device at the end' },
       { symbol: 'smallest service', value: leastA, unit: 'A', from: job.nec('serviceDisconnectRating').place ?? '' },
     ],
@@ -153,16 +190,23 @@ function recordGround(job: Job, { segment, ground, conditions }: SizedSegment): 
   })
 }
 
-function recordFill(job: Job, { segment, contents }: SizedSegment): void {
+function recordFill(job: Job, sized: SizedSegment): void {
+  const { segment, contents } = sized
   const { verdict } = contents
   if (verdict === undefined) return
+  recordAreas(job, sized)
   job.worksheet.note({
     id: `wire.${segment.id}.fill`,
     says: `${segment.stated.raceway} ${verdict.tradeSize} with ${contents.count} conductors, grounding conductor counted`,
-    formula: 'fill = sum of conductor areas / inside area',
+    formula: 'fill = areas / inside',
     inputs: [
-      { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: 'Chapter 9 Table 5' },
-      { symbol: 'inside', value: verdict.insideIn2, unit: 'in2', from: 'Chapter 9 Table 4' },
+      { symbol: 'areas', value: contents.areaIn2, unit: 'in2', from: `wire.${segment.id}.areas` },
+      {
+        symbol: 'inside',
+        value: verdict.insideIn2,
+        unit: 'in2',
+        from: segment.stated.inside_area_source ?? 'Chapter 9 Table 4',
+      },
     ],
     result: { symbol: 'fill', value: verdict.fillPct, unit: '%' },
     check: { relation: '<=', limit: verdict.limitPct, pass: verdict.passes },
@@ -170,11 +214,12 @@ function recordFill(job: Job, { segment, contents }: SizedSegment): void {
   })
 }
 
-function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
+function recordStraps(job: Job, { segment, straps, conditions }: SizedSegment): void {
+  const short = conditions.method.method === 'NM' && !NO_ENTRY_LENGTH.has(job.edition)
   job.worksheet.note({
     id: `wire.${segment.id}.straps`,
     says: `Supports at ${straps.positionsFt.map((ft) => ft.toFixed(1)).join(', ')} ft from the start`,
-    formula: 'within the distance from each box or fitting, and at most the spacing apart',
+    formula: `within the distance from each box or fitting, and at most the spacing apart${short ? `; no more than ${CABLE_ENTRY_LENGTH_IN} in of cable between entry and first support` : ''}`,
     inputs: [
       { symbol: 'L', value: segment.stated.length_ft, unit: 'ft', from: segment.lengthWhere },
       { symbol: 'spacing', value: straps.maxSpacingFt, unit: 'ft', from: straps.section },
@@ -185,13 +230,16 @@ function recordStraps(job: Job, { segment, straps }: SizedSegment): void {
   })
 }
 
+/** Editions without a limit to the length of cable between entry and support. */
+const NO_ENTRY_LENGTH: ReadonlySet<Edition> = new Set(['NEC 2011', 'NEC 2014', 'NEC 2017'])
+
 /** Sizes of the table above the need from which on the voltage rise deserves a word. */
 const OVERSIZE = 3
 
 const sizesAbove = (needed: ConductorSize, chosen: ConductorSize): number =>
   conductorSizes.indexOf(chosen) - conductorSizes.indexOf(needed)
 
-function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
+function findInSegment(job: Job, { segment, circuits, conditions }: SizedSegment): void {
   const { stated, where } = segment
   for (const { circuit, sized } of circuits)
     if (sized.named !== undefined && !sized.named.complies)
@@ -223,7 +271,7 @@ function findInSegment(job: Job, { segment, circuits }: SizedSegment): void {
       })
   const dc = segment.circuits.some((circuit) => !isAc(circuit))
   const inside = stated.location === 'attic' || stated.location === 'indoors'
-  if (dc && inside && stated.raceway !== 'EMT' && stated.raceway !== 'RMC')
+  if (dc && inside && !conditions.method.pvDcInside)
     job.worksheet.find({
       severity: 'error',
       id: 'wire.dc-inside',

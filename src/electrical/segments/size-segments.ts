@@ -1,9 +1,4 @@
-import {
-  CONTINUOUS_FACTOR,
-  UNPROTECTED_GROUND_AWG,
-  type ConductorSize,
-  type Insulation,
-} from '../../tables/nec/index.js'
+import { CONTINUOUS_FACTOR, UNPROTECTED_GROUND_AWG, type ConductorSize } from '../../tables/nec/index.js'
 import { type Circuit, isAc, isSupplyTap, type Job } from '../system/index.js'
 import {
   largerOf,
@@ -17,6 +12,7 @@ import {
   placeCableClips,
   placeStraps,
   type Straps,
+  type ConductorCover,
   type RacewaySegment,
   segmentConditions,
   type SegmentConditions,
@@ -24,6 +20,7 @@ import {
   racewayGround,
   type RacewayContents,
 } from '../raceways/index.js'
+import { wholeConductors } from './whole-conductors.js'
 import { impedanceLimits, powerFactorOf, voltageFloor } from '../voltage/index.js'
 
 /** One circuit in one segment: what it has to carry, with which factors, and the conductor. */
@@ -67,6 +64,8 @@ export function sizeSegments(
         material: here.material,
         terminalC: terminalTemperatureC(job, circuit),
         freeAir: here.freeAir,
+        factorC: here.factorC,
+        limit: here.limit,
         correction: factors.correction,
         adjustment: factors.adjustment,
         voltageFloor: voltageFloor(
@@ -96,29 +95,14 @@ export function sizeSegments(
 }
 
 /** One circuit in one segment, before it has a size. */
-interface CircuitPiece extends Omit<CircuitInSegment, 'sized'> {
+export interface CircuitPiece extends Omit<CircuitInSegment, 'sized'> {
   readonly segment: RacewaySegment
-  readonly insulation: Insulation
+  readonly insulation: ConductorCover
 }
 
-/**
- * Sizes every conductor from splice to splice: a conductor is pulled whole through a run, and is spliced where a run ends
- * or where the next segment has another metal or insulation.
- */
 function sizeWholeConductors(pieces: readonly CircuitPiece[]): Map<CircuitPiece, SizedConductor> {
   const sized = new Map<CircuitPiece, SizedConductor>()
-  const wholes = new Map<string, CircuitPiece[]>()
-  const last = new Map<string, { readonly kind: string; readonly splices: number }>()
-  for (const piece of pieces) {
-    const way = `${piece.segment.run} ${piece.circuit.id}`
-    const kind = `${piece.demand.material} ${piece.insulation}`
-    const before = last.get(way)
-    const splices = before === undefined ? 0 : before.splices + (before.kind === kind ? 0 : 1)
-    last.set(way, { kind, splices })
-    const whole = `${way} ${splices}`
-    wholes.set(whole, [...(wholes.get(whole) ?? []), piece])
-  }
-  for (const whole of wholes.values()) {
+  for (const whole of wholeConductors(pieces)) {
     const sizes = sizeConductor(
       whole.map(({ segment, demand }) => ({
         id: segment.id,
@@ -134,8 +118,8 @@ function sizeWholeConductors(pieces: readonly CircuitPiece[]): Map<CircuitPiece,
 }
 
 function strapsOf({ stated }: RacewaySegment, { verdict }: RacewayContents): Straps {
-  if (stated.raceway === 'none' || verdict === undefined) return placeCableClips(stated.length_ft)
-  return placeStraps(stated.raceway, verdict.tradeSize, stated.length_ft)
+  if (stated.raceway === 'none') return placeCableClips(stated.length_ft)
+  return placeStraps(stated.raceway, verdict?.tradeSize ?? stated.trade_size ?? null, stated.length_ft)
 }
 
 function borrowFrom(
@@ -145,12 +129,12 @@ function borrowFrom(
   segments: readonly RacewaySegment[],
   conditions: ReadonlyMap<RacewaySegment, SegmentConditions>,
 ): RacewaySegment | undefined {
-  if (job.electrical.use_10ft_rule !== true) return undefined
+  if (job.electrical.use_10ft_rule !== true || !need(conditions.get(segment)).tenFootRule) return undefined
   const path = segments.filter((candidate) => candidate.circuits.includes(circuit))
   const parts = path.map((part) => {
-    const { correction, adjustment, freeAir, material } = need(conditions.get(part))
+    const { correction, adjustment, freeAir, material, factorC } = need(conditions.get(part))
     const here = need(conditions.get(segment))
-    const alike = freeAir === here.freeAir && material === here.material
+    const alike = freeAir === here.freeAir && material === here.material && factorC === here.factorC
     return { lengthFt: part.stated.length_ft, factor: alike ? correction * adjustment : 0 }
   })
   const neighbour = tenFootNeighbour(parts, path.indexOf(segment))

@@ -12,7 +12,8 @@ import {
   type StringValues,
 } from '../system/index.js'
 import { coldVoltage } from './cold-voltage.js'
-import { hotVoltageV } from './hot-voltage.js'
+import { hotCoefficient, hotVoltageV } from './hot-voltage.js'
+import { recordCellTemperature, recordColdFactor, recordMostAndLeast } from './record-cold.js'
 import { moduleById } from '../circuits/index.js'
 import { cellRiseC } from './cell-rise.js'
 import { checkOptimisers } from './check-optimisers.js'
@@ -62,6 +63,7 @@ function checkString(job: Job, string: StringCase): StringValues {
   const sheet = `equipment.modules.${string.moduleId}`
   const lowC = extremeLowC(job)
   const cold = coldVoltage(module, lowC, sheet)
+  recordColdFactor(job, id, { module, sheet, lowC }, cold)
   const vocColdV = job.worksheet.step({
     id: `wire.string.${id}.voc-cold`,
     says: `Open-circuit voltage at the lowest expected ambient, by the ${cold.method}${cold.byTableV === undefined ? '' : ` (by the code table ${(cold.byTableV * modules).toFixed(1)} V)`}`,
@@ -69,13 +71,13 @@ function checkString(job: Job, string: StringCase): StringValues {
     inputs: [
       { symbol: 'n', value: modules, unit: '', from: string.where },
       { symbol: 'V_oc', value: module.voc_v ?? 0, unit: 'V', from: `${sheet}.voc_v` },
-      { symbol: 'T_min', value: lowC, unit: 'deg C', from: 'design temperature' },
-      { symbol: 'factor', value: cold.factor, unit: '', from: cold.method },
+      { symbol: 'factor', value: cold.factor, unit: '', from: `wire.string.${id}.voc-factor` },
     ],
     result: { symbol: 'V_cold', value: modules * cold.moduleV, unit: 'V' },
     source: job.nec('maxDcVoltage'),
   })
   const cellC = outdoorDesignC(job) + cellRiseC(job, module)
+  recordCellTemperature(job, id, outdoorDesignC(job), cellC)
   const hotModuleV = hotVoltageV(module, cellC, sheet)
   const vmpHotV = job.worksheet.step({
     id: `wire.string.${id}.vmp-hot`,
@@ -84,7 +86,8 @@ function checkString(job: Job, string: StringCase): StringValues {
     inputs: [
       { symbol: 'n', value: modules, unit: '', from: string.where },
       { symbol: 'V_mp', value: module.vmp_v ?? 0, unit: 'V', from: `${sheet}.vmp_v` },
-      { symbol: 'T_cell', value: cellC, unit: 'deg C', from: 'hot design temperature and rise' },
+      { symbol: 'beta', ...hotCoefficient(module, sheet) },
+      { symbol: 'T_cell', value: cellC, unit: 'deg C', from: `wire.string.${id}.cell` },
     ],
     result: { symbol: 'V_hot', value: modules * hotModuleV, unit: 'V' },
     source: practice('temperature coefficient of the data sheet'),
@@ -96,6 +99,7 @@ function checkString(job: Job, string: StringCase): StringValues {
   )
   const windowV = Math.max(inverter.mppt_min_v ?? 0, inverter.start_v ?? 0)
   const limits = stringLimits(limitV, cold.moduleV, windowV, hotModuleV)
+  recordMostAndLeast(job, id, { limitV, windowV, coldModuleV: cold.moduleV, hotModuleV }, limits)
   recordLimits(job, string, limitV, windowV, limits)
   const complies = vocColdV <= limitV && vmpHotV >= windowV
   reportString(job, string, { vocColdV, vmpHotV, limitV, windowV }, limits)
@@ -121,7 +125,7 @@ function recordLimits(
   job.worksheet.note({
     id: `wire.string.${id}.length`,
     says: 'Modules in series that dwelling, module and inverter allow',
-    formula: 'V_window / V_hot <= n <= V_limit / V_cold (of one module)',
+    formula: 'from the fewest to the most modules',
     inputs: [
       { symbol: 'V_limit', value: limitV, unit: 'V', from: 'lowest of dwelling, module and inverter' },
       { symbol: 'V_window', value: windowV, unit: 'V', from: 'lower end of the tracking range' },

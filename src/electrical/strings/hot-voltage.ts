@@ -16,8 +16,17 @@ export function hotVoltageV(module: PvModule, cellC: Celsius, where: string): Vo
       'the voltage at maximum power is missing',
       "It stands on the module's data sheet as Vmp",
     )
-  const coefficient = module.vmp_temp_coeff_pct_per_c ?? module.pmax_temp_coeff_pct_per_c
-  return module.vmp_v * (1 + (coefficient / 100) * (cellC - 25))
+  return module.vmp_v * (1 + (hotCoefficient(module, where).value / 100) * (cellC - 25))
+}
+
+/** The coefficient of Vmp, or that of power where it is missing, with its path under `where`. */
+export function hotCoefficient(
+  { vmp_temp_coeff_pct_per_c: ofVmp, pmax_temp_coeff_pct_per_c: ofPower }: PvModule,
+  where: string,
+): { readonly value: number; readonly unit: string; readonly from: string } {
+  return ofVmp === undefined
+    ? { value: ofPower, unit: '%/C', from: `${where}.pmax_temp_coeff_pct_per_c` }
+    : { value: ofVmp, unit: '%/C', from: `${where}.vmp_temp_coeff_pct_per_c` }
 }
 
 /**

@@ -17,6 +17,8 @@ export {
 export { countModules } from './count-modules.js'
 export { inverterById, makerMaxDeviceA, outputCurrentA } from './inverter-output.js'
 export { extremeLowC, finite, newJob, outdoorDesignC, positive, practice, type Job, type WiringContext } from './job.js'
+export { deviceDutyA, dropsFractions, withoutFraction } from './device-duty.js'
+export { editionStanding, reportEditionChange } from './edition-change.js'
 export { labelsOfEdition, type EditionLabel } from './labels-of-edition.js'
 export type { FaultValues, LoadValues } from './load-values.js'
 export {
@@ -40,6 +42,7 @@ export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNe
 export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
 export type {
+  BoxValues,
   CircuitValues,
   ConductorCount,
   ConductorValues,

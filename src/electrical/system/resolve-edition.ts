@@ -21,6 +21,6 @@ export function resolveEdition(project: Project, asked?: string): Edition {
   throw new StageError(
     'codes.electrical',
     `edition '${name}' is not in the tables; known are ${known}`,
-    'Use the newest known edition for a first design and have it checked against the adopted one',
+    'Ask the building department which edition it has adopted; others are not computed',
   )
 }

@@ -8,6 +8,8 @@ export interface WiringValues {
   readonly circuits: readonly CircuitValues[]
   /** Every raceway once, with all that is in it. */
   readonly raceways: readonly RacewayValues[]
+  /** Stated boxes and conduit bodies. */
+  readonly boxes: readonly BoxValues[]
   readonly strings: readonly StringValues[]
   readonly panel: PanelValues
   readonly combiner: PanelValues | null
@@ -109,7 +111,9 @@ export interface RacewayValues {
   readonly run: string
   readonly location: string
   readonly type: string
+  readonly form: 'raceway' | 'cable' | 'open'
   readonly trade_size: TradeSize | null
+  /** null for cables and open wire, and where the fill was not judged. */
   readonly fill_pct: number | null
   readonly fill_limit_pct: number | null
   readonly length_ft: number
@@ -119,6 +123,28 @@ export interface RacewayValues {
   readonly strap_positions_ft: readonly number[]
   readonly length_change_in: number | null
   readonly expansion_fitting: boolean
+}
+
+export interface BoxValues {
+  readonly id: string
+  readonly run: string
+  /** null at the beginning of a run. */
+  readonly after_segment: string | null
+  readonly kind: 'box' | 'conduit_body'
+  readonly standard_box: string | null
+  readonly spliced: boolean
+  /** null when it is not stated. */
+  readonly volume_in3: number | null
+  /** null where the rule does not go by volume. */
+  readonly required_in3: number | null
+  /** Sum of what is counted: conductors, clamps, devices. */
+  readonly count: number
+  readonly length_in: number | null
+  /** For conductors of 4 AWG and larger; null where the rule does not apply or could not be checked. */
+  readonly required_length_in: number | null
+  /** null when it could not be checked. */
+  readonly complies: boolean | null
+  readonly section: string
 }
 
 export interface ConductorCount {

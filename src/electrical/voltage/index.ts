@@ -5,6 +5,8 @@ export {
   impedanceOhmPerKft,
   isMade,
   powerFactorOf,
+  racewayMetal,
+  trunkEachA,
   trunkOhmPerKft,
   trunkRiseOf,
   voltageFloor,

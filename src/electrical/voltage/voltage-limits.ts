@@ -1,4 +1,9 @@
-import { conductorSizes, type ConductorMaterial, type ConductorSize } from '../../tables/nec/index.js'
+import {
+  conductorSizes,
+  type ConductorMaterial,
+  type ConductorSize,
+  type WiringMethod,
+} from '../../tables/nec/index.js'
 import {
   baseAmpacityA,
   type Conductor,
@@ -16,7 +21,7 @@ import {
   type Job,
   twoWireEquivalentA,
 } from '../system/index.js'
-import type { RacewaySegment } from '../raceways/index.js'
+import { isMetal, type RacewaySegment } from '../raceways/index.js'
 import { invertersOnLongerHalf, trunkRiseV } from './voltage-rise.js'
 import type { Amperes, Feet, Percent } from '../../values/index.js'
 
@@ -48,8 +53,7 @@ export function trunkOhmPerKft(cable: NonNullable<Circuit['trunk']>['cable']): n
 }
 
 /** Whether a raceway counts as steel for its reactance. */
-export const racewayMetal = (raceway: string): RacewayMetal =>
-  raceway === 'EMT' || raceway === 'RMC' ? 'steel' : 'pvc'
+export const racewayMetal = (raceway: WiringMethod): RacewayMetal => (isMetal(raceway) ? 'steel' : 'pvc')
 
 /** Power factor of the inverters. */
 export function powerFactorOf(job: Job): number {
@@ -146,7 +150,7 @@ export function impedanceLimits(
 export function voltageFloor(
   limitOhmPerKft: number,
   material: ConductorMaterial,
-  raceway: string,
+  raceway: WiringMethod,
   ac: boolean,
   powerFactor: number,
 ): ConductorSize | undefined {
@@ -161,7 +165,12 @@ export function voltageFloor(
 export const isMade = (conductor: Conductor): boolean => baseAmpacityA(conductor, 90, false) !== undefined
 
 /** Impedance of one conductor as the circuit sees it, ohm per 1000 ft at 75 deg C. */
-export function impedanceOhmPerKft(conductor: Conductor, raceway: string, ac: boolean, powerFactor: number): number {
+export function impedanceOhmPerKft(
+  conductor: Conductor,
+  raceway: WiringMethod,
+  ac: boolean,
+  powerFactor: number,
+): number {
   return ac
     ? effectiveImpedanceOhmPerKft(conductor, racewayMetal(raceway), powerFactor)
     : dcResistanceOhmPerKft(conductor)

@@ -1,4 +1,4 @@
-import type { WiringValues } from '../../electrical/index.js'
+import { cablesIn, type WiringValues } from '../../electrical/index.js'
 import { inchesOf } from '../../values/index.js'
 import { plural, quantity, tape } from './plan-facts.js'
 import type { PlanSystem } from './plan-system.js'
@@ -81,8 +81,19 @@ function racewayTasks(raceway: Raceway, system: PlanSystem): PlanTask[] {
           ),
         ]
       : []),
-    task(`${raceway.id}: pull ${raceway.conductors.map(conductorText).join('; ')}`, section('racewayFill')(system)),
+    task(
+      `${raceway.id}: ${heldText(raceway)}`,
+      section(raceway.form === 'cable' ? 'racewaySupport' : 'racewayFill')(system),
+    ),
   ]
+}
+
+function heldText(raceway: Raceway): string {
+  return raceway.form === 'cable'
+    ? `run ${cablesIn(raceway)
+        .map(({ name, circuit }) => `${name} (${circuit})`)
+        .join('; ')}`
+    : `pull ${raceway.conductors.map(conductorText).join('; ')}`
 }
 
 function conductorText(conductor: Raceway['conductors'][number]): string {

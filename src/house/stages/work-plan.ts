@@ -17,6 +17,9 @@ export interface WorkPlanNeeds {
   readonly cellC: Celsius | undefined
 }
 
+/** How far the edition is known stands in every result that it rules. */
+const IS_TOLD: ReadonlySet<string> = new Set(['wire.edition-secondary'])
+
 /** The work plan, with the errors of the stages that it rests on: a plan for a design that fails a check must say so. */
 export function workPlanFrom(
   project: Project,
@@ -36,7 +39,7 @@ export function workPlanFrom(
   const worksheet = new Worksheet()
   worksheet.include(plan)
   for (const { findings, assumptions } of stages) {
-    for (const finding of findings) if (finding.severity === 'error') worksheet.find(finding)
+    for (const finding of findings) if (finding.severity === 'error' || IS_TOLD.has(finding.id)) worksheet.find(finding)
     for (const assumption of assumptions) worksheet.assume(assumption)
   }
   return worksheet.result(plan.values)

@@ -1,15 +1,19 @@
-import type { RacewayValues, WiringValues } from '../../electrical/index.js'
+import { cablesIn, type RacewayValues, type WiringValues } from '../../electrical/index.js'
 import { cutStock } from '../cut/cut-stock.js'
 import type { CutPiece } from '../cut/cutting-problem.js'
 import { recordCuts, type CutLists } from './cut-record.js'
 import type { Need } from './need.js'
+import { takeBoxes } from './take-boxes.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
 import { feetOf, inchesOf, type Inches } from '../../values/index.js'
 
-const isRigid = (raceway: RacewayValues): boolean => raceway.type !== 'none' && raceway.type !== 'LFNC'
+/** Flexible conduit comes in coils. */
+const FLEXIBLE = new Set(['LFNC', 'LFMC', 'FMC'])
 
-/** Raceways in sticks with their cuts, straps at the computed places, couplings, connectors, expansion fittings, boxes. */
+const isRigid = ({ form, type }: RacewayValues): boolean => form === 'raceway' && !FLEXIBLE.has(type)
+
+/** Raceways in sticks with their cuts, straps at the computed places, couplings, connectors, expansion fittings, boxes; staples and connectors of cables. */
 export function takeRaceways(job: TakeOffJob, wiring: WiringValues): { needs: Need[]; cuts: CutLists } {
   const stickIn = inchesOf(practiceValue(job, 'raceway_stick_ft'))
   const kinds = new Map<string, RacewayValues[]>()
@@ -22,7 +26,7 @@ export function takeRaceways(job: TakeOffJob, wiring: WiringValues): { needs: Ne
     needs: [
       ...cutKinds.flatMap((kind) => kind.needs),
       ...wiring.raceways.flatMap((raceway) => fittingsOf(raceway, stickIn)),
-      ...boxesOf(wiring),
+      ...takeBoxes(wiring),
     ],
     cuts: {
       entries: cutKinds.flatMap((kind) => kind.cuts.entries),
@@ -78,6 +82,7 @@ function fittingsOf(raceway: RacewayValues, stickIn: Inches): Need[] {
         why: `${raceway.straps} at the computed places of ${from('.strap_positions_ft')}`,
       },
     ]
+  if (raceway.form === 'cable') return cableFittings(raceway)
   const id = kindId(raceway)
   const kind = kindName(raceway)
   const each = (item: string, name: string, quantity: number, why: string): Need => ({
@@ -121,34 +126,25 @@ function fittingsOf(raceway: RacewayValues, stickIn: Inches): Need[] {
   ]
 }
 
-/** A box at the beginning of every way from the array, and wherever two segments of a way meet. */
-function boxesOf(wiring: WiringValues): Need[] {
-  const kinds = new Map(wiring.circuits.map((circuit) => [circuit.id, circuit.kind]))
-  const runs = new Map<string, RacewayValues[]>()
-  for (const raceway of wiring.raceways) runs.set(raceway.run, [...(runs.get(raceway.run) ?? []), raceway])
-  return [...runs].flatMap(([run, segments]): Need[] => {
-    const enclosed = segments.filter((segment) => segment.type !== 'none')
-    const [first] = enclosed
-    if (first === undefined) return []
-    const atArray = first.circuits.some((id) => kinds.get(id) === 'ac_branch' || kinds.get(id) === 'dc_string')
-    const between = enclosed.length - 1
-    const box = (item: string, name: string, quantity: number, why: string): Need => ({
-      item,
-      general: 'box',
-      name,
-      group: 'raceway',
-      unit: 'each',
-      quantity,
-      why: `${why} of run ${run} (wire: values.raceways)`,
-    })
-    return [
-      box(
-        'box.array',
-        'Junction box at the array, outdoor, with flashing',
-        atArray ? 1 : 0,
-        'where the raceway begins',
-      ),
-      box('box.pull', 'Pull box or conduit body', between, `${between} between the segments`),
-    ]
+/** Staples and connectors of the cables of a segment; cables that lie apart are each held. */
+function cableFittings(raceway: RacewayValues): Need[] {
+  const cables = cablesIn(raceway).length
+  const id = idPart(raceway.type)
+  const each = (item: string, name: string, quantity: number, why: string): Need => ({
+    item: `${item}.${id}`,
+    name: `${name} for ${raceway.type} cable`,
+    group: 'wire',
+    unit: 'each',
+    quantity,
+    why: `${why} (wire: values.raceways)`,
   })
+  return [
+    each(
+      'cable-support',
+      'Staple or strap',
+      raceway.straps * cables,
+      `${raceway.straps} for each of ${cables} cables at the computed places of ${raceway.id}`,
+    ),
+    each('cable-connector', 'Connector', 2 * cables, `2 at the ends of each of ${cables} cables of ${raceway.id}`),
+  ]
 }

@@ -41,7 +41,7 @@ export function takeTools(job: TakeOffJob): Need[] {
 }
 
 function applies({ mounts, wiring }: TakeOffJob, condition: ToolCondition): boolean {
-  const raceways = wiring?.raceways.map((raceway) => raceway.type).filter((type) => type !== 'none') ?? []
+  const raceways = wiring?.raceways.flatMap(({ form, type }) => (form === 'raceway' ? [type] : [])) ?? []
   switch (condition) {
     case 'always':
       return true
@@ -58,7 +58,7 @@ function applies({ mounts, wiring }: TakeOffJob, condition: ToolCondition): bool
     case 'emt':
       return raceways.includes('EMT')
     case 'metal_raceway':
-      return raceways.includes('EMT') || raceways.includes('RMC')
+      return ['EMT', 'IMC', 'RMC'].some((type) => raceways.includes(type))
     case 'pvc':
       return raceways.some((type) => type.startsWith('PVC'))
     case 'strings':

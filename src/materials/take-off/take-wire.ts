@@ -1,4 +1,4 @@
-import { isAc, type RacewayValues, type WiringValues } from '../../electrical/index.js'
+import { cablesIn, isAc, type RacewayValues, type WiringValues } from '../../electrical/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
@@ -6,17 +6,32 @@ import type { Feet } from '../../values/index.js'
 
 type Conductor = RacewayValues['conductors'][number]
 
-/** Every conductor of every segment by its colour, with slack at both ends. */
+/** Every conductor of every segment by its colour, and every cable by its length, with slack at both ends. */
 export function takeWire(job: TakeOffJob, wiring: WiringValues): Need[] {
   const slackFt = practiceValue(job, 'wire_slack_ft')
   const strings = new Set(wiring.circuits.filter((each) => !isAc(each)).map((each) => each.id))
   return wiring.raceways.flatMap((raceway) =>
-    raceway.conductors.flatMap((conductor) =>
-      coloursOf(conductor, strings.has(conductor.circuit)).map(([colour, count]) =>
-        wireNeed(raceway, conductor, colour, count, slackFt),
-      ),
-    ),
+    raceway.form === 'cable'
+      ? cableNeeds(raceway, slackFt)
+      : raceway.conductors.flatMap((conductor) =>
+          coloursOf(conductor, strings.has(conductor.circuit)).map(([colour, count]) =>
+            wireNeed(raceway, conductor, colour, count, slackFt),
+          ),
+        ),
   )
+}
+
+/** A cable is bought with its conductors in it. */
+function cableNeeds(raceway: RacewayValues, slackFt: Feet): Need[] {
+  return cablesIn(raceway).map(({ circuit, name, material }) => ({
+    item: `cable.${idPart(name.replaceAll('/', '-'))}.${material}`,
+    general: `cable.${idPart(raceway.type)}`,
+    name: `Cable ${name}`,
+    group: 'wire',
+    unit: 'ft',
+    quantity: raceway.length_ft + 2 * slackFt,
+    why: `1 x (${raceway.length_ft} + 2 x ${slackFt}) ft in ${raceway.id} for circuit ${circuit} (wire: values.raceways)`,
+  }))
 }
 
 function wireNeed(raceway: RacewayValues, conductor: Conductor, colour: string, count: number, slackFt: Feet): Need {

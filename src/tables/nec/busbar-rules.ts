@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { Edition } from './editions.js'
+import { carriedStanding, withCarried } from './edition-2026.js'
 
 /**
  * How a rule adds up. B busbar rating, M device that protects the busbar, I sum of rated inverter output currents.
@@ -94,12 +95,7 @@ const rule = (
 /** The methods that an edition from 2017 on lists, in its order. */
 const LISTED = ['allOfTheCurrents', 'upTo120', 'sumOfBreakers', 'centreFed', 'engineered'] as const
 
-/**
- * Allowed connections to a busbar by edition, in the order of the code.
- *
- * @source NEC 705.12; 2017 read, the others from texts that quote them (2011 and 2014 forum and practitioner lists).
- */
-export const busbarRules: readonly BusbarRule[] = [
+const rows: readonly BusbarRule[] = [
   rule('NEC 2011', '705.12(D)(2) and (D)(7)', 'allOfTheBreakers', 'secondary'),
   rule('NEC 2011', '705.12(D)(2) and (D)(7)', 'breakersUpTo120', 'secondary'),
   rule('NEC 2014', '705.12(D)(2)(3)(a)', 'allOfTheCurrents', 'secondary'),
@@ -113,3 +109,13 @@ export const busbarRules: readonly BusbarRule[] = [
   ),
   rule('NEC 2023', '705.12(B)(6)', 'feedThrough', 'from memory'),
 ]
+
+/**
+ * Allowed connections to a busbar by edition, in the order of the code.
+ *
+ * @source NEC 705.12; 2017 read, the others from texts that quote them (2011 and 2014 forum and practitioner lists); 2026 as 2023, no source reports a change.
+ */
+export const busbarRules: readonly BusbarRule[] = withCarried(rows, (row) => ({
+  ...row,
+  standing: carriedStanding(row.standing),
+}))

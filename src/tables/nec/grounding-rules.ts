@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { Edition } from './editions.js'
+import { carriedStanding, editionsCarried, withCarried } from './edition-2026.js'
 
 /** What an edition asks about a grounding electrode at the array, and about DC ground-fault protection. */
 export interface GroundingRule {
@@ -12,10 +13,7 @@ export interface GroundingRule {
   readonly faultProtectionAboveA: number
 }
 
-/**
- * @source NEC 690.47 (2014 (D) and 2017, 2020 (B)); 690.5 (2011, 2014), 690.41(B) (2017 to 2023).
- */
-export const groundingRules: readonly GroundingRule[] = [
+const rows: readonly GroundingRule[] = [
   {
     edition: 'NEC 2011',
     arrayElectrode: 'no rule',
@@ -58,6 +56,14 @@ export const groundingRules: readonly GroundingRule[] = [
   },
 ]
 
+/**
+ * @source NEC 690.47 (2014 (D) and 2017, 2020 (B)); 690.5 (2011, 2014), 690.41(B) (2017 to 2023); 2026 as 2023, no source reports a change.
+ */
+export const groundingRules: readonly GroundingRule[] = withCarried(rows, (row) => ({
+  ...row,
+  arrayElectrodeStanding: carriedStanding(row.arrayElectrodeStanding),
+}))
+
 /** Largest rod, pipe or plate conductor that is asked for, AWG copper. @source NEC 250.66(A). */
 export const ROD_CONDUCTOR_AWG = '6'
 
@@ -74,4 +80,4 @@ export const ARC_FAULT_FROM_V = 80
 export const DWELLING_DC_LIMIT_V = 600
 
 /** Editions that ask that a PV disconnect can be locked open. @source NEC 2020 690.13. */
-export const lockableDisconnect: readonly Edition[] = ['NEC 2020', 'NEC 2023']
+export const lockableDisconnect: readonly Edition[] = editionsCarried(['NEC 2020', 'NEC 2023'])

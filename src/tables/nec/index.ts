@@ -5,6 +5,16 @@ export { ampacityRaceway } from './ampacity-raceway.js'
 export type { AmpacityRow } from './ampacity-row.js'
 export { busbarRules, type BusbarRule } from './busbar-rules.js'
 export { bondingJumper } from './bonding-jumper.js'
+export {
+  boxAllowances,
+  boxConductorSizes,
+  boxGrounds,
+  boxVolumes,
+  CONDUIT_BODY_FACTOR,
+  PULL_BOX_FACTORS,
+  type BoxConductorSize,
+} from './box-volumes.js'
+export { changes2026, type Change2026, type Rule2026 } from './changes-2026.js'
 export { conductorAdjustment } from './conductor-adjustment.js'
 export { conductorAreas, use2Areas } from './conductor-areas.js'
 export {
@@ -14,7 +24,9 @@ export {
   type ConductorSize,
   type TradeSize,
 } from './conductor-sizes.js'
+export { coverDistances } from './cover-distances.js'
 export { dcResistance, RESISTANCE_TEMPERATURE_C, type DcResistanceRow } from './dc-resistance.js'
+export { CARRIED_FROM, EDITION_NOT_READ, type WrittenEdition } from './edition-2026.js'
 export { editionSections, type SectionTopic } from './edition-sections.js'
 export { editions, isEdition, type Edition } from './editions.js'
 export { electrodeConductor } from './electrode-conductor.js'
@@ -51,6 +63,15 @@ export {
 } from './standard-devices.js'
 export { LEAST_SERVICE_A, supplySideRules, type SupplySideRule } from './supply-side-rules.js'
 export { vocCorrection } from './voc-correction.js'
+export {
+  CABLE_ENTRY_LENGTH_IN,
+  CABLES_WITHOUT_ADJUSTMENT,
+  wiringMethodRows,
+  type InsulationLimit,
+  type Permission,
+  type WiringMethod,
+  type WiringMethodRow,
+} from './wiring-methods.js'
 export { workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
 export { tapRules, type TapRule } from './tap-rules.js'

@@ -17,12 +17,12 @@ export interface InsulationRow {
   readonly standing: 'read' | 'from memory'
 }
 
-const all: readonly Edition[] = ['NEC 2011', 'NEC 2014', 'NEC 2017', 'NEC 2020', 'NEC 2023']
+const all: readonly Edition[] = ['NEC 2011', 'NEC 2014', 'NEC 2017', 'NEC 2020', 'NEC 2023', 'NEC 2026']
 
 /**
  * Insulation types of PV wiring.
  *
- * @source NEC 310.104(A) (2011 to 2017), Table 310.4(1) (2020, 2023); 690.31(C).
+ * @source NEC 310.104(A) (2011 to 2017), Table 310.4(1) (2020, 2023); 690.31(C); 2026 as 2023.
  */
 export const insulationTypes: readonly InsulationRow[] = [
   { type: 'THWN-2', wetC: 90, dryC: 90, exposedInArray: [], racewayOnRoof: true, condition: '', standing: 'read' },

@@ -1,4 +1,5 @@
 import type { Edition } from './editions.js'
+import { editionsCarried } from './edition-2026.js'
 import type { LabelCondition } from './label-rules.js'
 
 /** A label that depends on something that the project file does not tell. */
@@ -10,8 +11,7 @@ export interface LabelQuestion {
   readonly condition: Extract<LabelCondition, 'always' | 'dc strings'>
 }
 
-/** Labels to ask about; the project file has no key for what they hang on. @source label-words, each row's section */
-export const labelQuestions: readonly LabelQuestion[] = [
+const rows: readonly LabelQuestion[] = [
   {
     words: ['EMERGENCY_DISC_1', 'EMERGENCY_DISC_2', 'EMERGENCY_DISC_3'],
     editions: ['NEC 2020', 'NEC 2023'],
@@ -49,3 +49,9 @@ export const labelQuestions: readonly LabelQuestion[] = [
     condition: 'dc strings',
   },
 ]
+
+/** Labels to ask about; the project file has no key for what they hang on. @source label-words, each row's section; 2026 as 2023 */
+export const labelQuestions: readonly LabelQuestion[] = rows.map((row) => ({
+  ...row,
+  editions: editionsCarried(row.editions),
+}))

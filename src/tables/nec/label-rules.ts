@@ -1,4 +1,5 @@
 import type { Edition } from './editions.js'
+import { CARRIED_FROM, carriedStanding, EDITION_NOT_READ, type WrittenEdition } from './edition-2026.js'
 import type { SourceStanding } from '../../worksheet/index.js'
 
 /** Section of one edition; undefined where that edition does not ask for the label. */
@@ -48,8 +49,11 @@ export interface LabelRule {
   readonly verifiedBy: string
 }
 
-/** @source NEC sections as stated in each row; the authority may ask for more. */
-export const labelRules: readonly LabelRule[] = [
+interface WrittenRule extends Omit<LabelRule, 'sections'> {
+  readonly sections: Readonly<Record<WrittenEdition, LabelSection | undefined>>
+}
+
+const rows: readonly WrittenRule[] = [
   {
     id: 'PV_DISC',
     condition: 'always',
@@ -397,3 +401,18 @@ export const labelRules: readonly LabelRule[] = [
     verifiedBy: 'NEC 2017 text; other editions memory, unverified',
   },
 ]
+
+/** With 2026: the section of 2023, as no source reports another. */
+function withCarried(rule: WrittenRule): LabelRule {
+  const carried = rule.sections[CARRIED_FROM]
+  return {
+    ...rule,
+    sections: {
+      ...rule.sections,
+      [EDITION_NOT_READ]: carried && { section: carried.section, standing: carriedStanding(carried.standing) },
+    },
+  }
+}
+
+/** @source NEC sections as stated in each row; the authority may ask for more. */
+export const labelRules: readonly LabelRule[] = rows.map(withCarried)

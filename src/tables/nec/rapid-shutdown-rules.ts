@@ -1,5 +1,6 @@
 import type { SourceStanding } from '../../worksheet/index.js'
 import type { Edition } from './editions.js'
+import { carriedStanding, withCarried } from './edition-2026.js'
 
 /** What an edition asks of PV circuits on a building when the system is shut down. */
 export interface RapidShutdownRule {
@@ -20,12 +21,7 @@ export interface RapidShutdownRule {
   readonly standing: SourceStanding
 }
 
-/**
- * Rapid shutdown by edition; an edition that is not listed has no such rule.
- *
- * @source NEC 690.12; 2017 read, 2020 read in a state code that adopts it, 2014 and 2023 secondary.
- */
-export const rapidShutdownRules: readonly RapidShutdownRule[] = [
+const rows: readonly RapidShutdownRule[] = [
   {
     edition: 'NEC 2014',
     section: '690.12(1)-(5)',
@@ -85,3 +81,13 @@ export const rapidShutdownRules: readonly RapidShutdownRule[] = [
     standing: 'secondary',
   },
 ]
+
+/**
+ * Rapid shutdown by edition; an edition that is not listed has no such rule.
+ *
+ * @source NEC 690.12; 2017 read, 2020 read in a state code that adopts it, 2014 and 2023 secondary; 2026 as 2023, whose limits are reported as unchanged.
+ */
+export const rapidShutdownRules: readonly RapidShutdownRule[] = withCarried(rows, (row) => ({
+  ...row,
+  standing: carriedStanding(row.standing),
+}))

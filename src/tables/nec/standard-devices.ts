@@ -12,8 +12,11 @@ export const standardDevices: readonly number[] = [
 /** Standard ratings above those, A; they may be stated, but are not chosen here. @source NEC 240.6(A), from memory. */
 export const largerStandardDevices: readonly number[] = [700, 800, 1000, 1200]
 
-/** Smaller standard ratings of breakers by edition, A. @source NEC 2023 Table 240.6(A), read. */
-export const smallerStandardDevices: Readonly<Partial<Record<Edition, readonly number[]>>> = { 'NEC 2023': [10] }
+/** Smaller standard ratings of breakers by edition, A. @source NEC 2023 Table 240.6(A), read; 2026 as 2023. */
+export const smallerStandardDevices: Readonly<Partial<Record<Edition, readonly number[]>>> = {
+  'NEC 2023': [10],
+  'NEC 2026': [10],
+}
 
 /** Largest device for which the next standard size above the ampacity is allowed, A. @source NEC 240.4(B). */
 export const NEXT_SIZE_UP_LIMIT_A = 800

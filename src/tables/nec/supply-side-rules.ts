@@ -20,7 +20,8 @@ export interface SupplySideRule {
 export const LEAST_SERVICE_A = 60
 
 /**
- * @source NEC 705.12(A) (2011 to 2017; 2017 read, with 705.31 for the distance), 705.11 (2020, 2023: articles that describe it).
+ * @source NEC 705.12(A) (2011 to 2017; 2017 read, with 705.31 for the distance), 705.11 (2020 to 2026: articles that describe it; the distance
+ * is back in 2026 for connections inside a building, and is asked for everywhere here).
  */
 export const supplySideRules: readonly SupplySideRule[] = [
   {
@@ -66,6 +67,15 @@ export const supplySideRules: readonly SupplySideRule[] = [
     smallestCopper: '6',
     smallestAluminum: '4',
     deviceWithinFt: undefined,
+    standing: 'secondary',
+  },
+  {
+    edition: 'NEC 2026',
+    section: '705.11, 705.11(C)',
+    compares: 'currents with service conductor ampacity',
+    smallestCopper: '6',
+    smallestAluminum: '4',
+    deviceWithinFt: 10,
     standing: 'secondary',
   },
 ]
