@@ -82,6 +82,18 @@ export function houseOfPanels(): Project {
   }
 }
 
+/** The house of module-level inverters with a line of raceway on its plan. */
+function drawnHouse(): Project {
+  const point = (x: number, y: number) => ({ x_ft: x, y_ft: y })
+  return {
+    ...microProject(),
+    site_plan: {
+      lot: [point(0, 0), point(90, 0), point(90, 90)],
+      raceway_route: [point(0, 0), point(3, 0), point(3, 4), point(15, 4)],
+    },
+  }
+}
+
 function houseOfStrings(): Project {
   const house = drawnStrings()
   return { ...house, electrical: { ...house.electrical, rapid_shutdown } }
@@ -94,6 +106,7 @@ export const BASES: Readonly<Record<Base, () => Project>> = {
   supply: supplyHouse,
   wye: () => wyeProject({}, 8),
   short: shortHouse,
+  drawn: drawnHouse,
   boxes: () => combinerHouse(3),
   shutdown: () => stringHouse({ electrical: { rapid_shutdown } }),
   house: () => microHouse(),

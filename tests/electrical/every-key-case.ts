@@ -7,6 +7,7 @@ export type Base =
   | 'wye'
   | 'short'
   | 'boxes'
+  | 'drawn'
   | 'shutdown'
   | 'house'
   | 'house_tree'

@@ -1,3 +1,4 @@
+import { METHOD_CASES } from './every-key-boxes.js'
 import { on, type Case } from './every-key-case.js'
 import { DC_CASES } from './every-key-dc.js'
 import { LOAD_CASES } from './every-key-loads.js'
@@ -69,6 +70,7 @@ const onTap = {
 export const CASES: Readonly<Record<string, Case>> = {
   ...LOAD_CASES,
   ...DC_CASES,
+  ...METHOD_CASES,
   'service.rating_a': micro(100),
   'service.voltage_v': wye(240),
   'service.phases': wye(1),
