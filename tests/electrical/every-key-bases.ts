@@ -82,12 +82,16 @@ export function houseOfPanels(): Project {
   }
 }
 
-/** The house of module-level inverters with a line of raceway on its plan. */
+/** The house of module-level inverters with lines of raceway on its plan. */
 function drawnHouse(): Project {
   const point = (x: number, y: number) => ({ x_ft: x, y_ft: y })
+  const raceway = (lengthFt: number) => ({ eave_left: point(10, 10), raceway: [point(32, 8), point(32 + lengthFt, 8)] })
+  const house = microProject()
   return {
-    ...microProject(),
+    ...house,
+    roof_planes: { ...house.roof_planes, west: { azimuth_deg: 270, tilt_deg: 25 } },
     site_plan: {
+      roof_planes: { south: raceway(7), west: raceway(9) },
       lot: [point(0, 0), point(90, 0), point(90, 90)],
       raceway_route: [point(0, 0), point(3, 0), point(3, 4), point(15, 4)],
     },

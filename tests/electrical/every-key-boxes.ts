@@ -1,12 +1,14 @@
 import { on, type Base, type Case } from './every-key-case.js'
 
 const micro = on('micro')
+const drawn = on('drawn')
 
 const inside = { location: 'indoors', length_ft: 10, raceway: 'EMT' }
 const large = { ...inside, size_awg: '4' }
 const roomy = { kind: 'box', volume_in3: 90, clamps: 'none' }
 const body = { kind: 'conduit_body', volume_in3: 90, area_in2: 2 }
 const straight = { ...roomy, pull: 'straight', length_in: 20 }
+const lists = { devices: [{}], other_conductors: [{ size_awg: '12', count: 4 }] }
 const angle = { ...roomy, pull: 'angle', length_in: 20, entry_distance_in: 8 }
 
 type Box = Readonly<Record<string, unknown>>
@@ -42,6 +44,10 @@ function boxCases({ key, run, whole }: Place): Record<string, Case> {
     `${key}.${name}`,
     micro(after, { given: { 'runs.home': { carries: ['branches'], ...run(box, piece) } }, before: box[name] }),
   ]
+  const inList = (name: string, change: unknown, stated?: unknown): [string, Case] => [
+    `${key}.${name}`,
+    { ...of(name, change, { ...roomy, ...lists })[1], before: stated },
+  ]
   const passed = (name: string): [string, Case] => [
     `${key}.${name}`,
     on(whole.base)(true, {
@@ -59,8 +65,11 @@ function boxCases({ key, run, whole }: Place): Record<string, Case> {
     of('support_fittings', 1, roomy),
     of('terminal_blocks', 1, roomy),
     passed('long_loops'),
-    of('devices', [{}], roomy),
-    of('other_conductors', [{ size_awg: '12', count: 4 }], roomy),
+    inList('devices.0.size_awg', '14'),
+    inList('devices.0.gangs', 2),
+    inList('other_conductors.0.size_awg', '10', '12'),
+    inList('other_conductors.0.count', 5, 4),
+    inList('other_conductors.0.grounding', true),
     of('area_in2', 0.1, body),
     of('short_radius', true, body),
     of('marked_for_conductors', true, { ...straight, length_in: 2 }, large),
@@ -75,6 +84,8 @@ function boxCases({ key, run, whole }: Place): Record<string, Case> {
 const piece = (change: Piece) => ({
   given: { 'runs.home': { carries: ['branches'], segments: { wall: { ...inside, ...change } } } },
 })
+const onPlan = { length_ft: 'drawn', drawn: { from_point: 2, to_point: 3, vertical_ft: 0 } }
+const onRoof = { location: 'roof', height_above_roof_in: 1, length_ft: 'drawn', drawn: { roof_plane: 'south' } }
 const flexible = { raceway: 'FMC', trade_size: '3/4' }
 
 /** Keys of wiring methods, drawn lengths and boxes. */
@@ -96,11 +107,8 @@ export const METHOD_CASES: Readonly<Record<string, Case>> = {
     ...piece({ ...flexible, inside_area_in2: 0.533 }),
     before: 'table (invented)',
   }),
-  'runs.*.segments.*.drawn': on('drawn')(
-    { from_point: 2, to_point: 3, vertical_ft: 9 },
-    {
-      ...piece({ length_ft: 'drawn' }),
-      before: { from_point: 1, to_point: 2, vertical_ft: 9 },
-    },
-  ),
+  'runs.*.segments.*.drawn.roof_plane': drawn('west', { ...piece(onRoof), before: 'south' }),
+  'runs.*.segments.*.drawn.from_point': drawn(1, { ...piece(onPlan), before: 2 }),
+  'runs.*.segments.*.drawn.to_point': drawn(4, { ...piece(onPlan), before: 3 }),
+  'runs.*.segments.*.drawn.vertical_ft': drawn(9, { ...piece(onPlan), before: 0 }),
 }

@@ -17,8 +17,9 @@ const letters = [
   { id: 'control_sheet', file: 'control.pdf', title: 'Listing (invented)', date: '2026-02-01' },
 ]
 
+/** A map or a list, whose keys are its numbers. */
 function isMap(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
+  return typeof value === 'object' && value !== null
 }
 
 /** A value put under `electrical`, or taken away. */
@@ -111,6 +112,7 @@ interface Schema {
   readonly $ref?: string
   readonly type?: string
   readonly items?: Schema
+  readonly anyOf?: readonly Schema[]
   readonly properties?: Readonly<Record<string, Schema>>
   readonly additionalProperties?: Schema | boolean
   readonly $defs?: Readonly<Record<string, Schema>>
@@ -123,9 +125,11 @@ function resolve(schema: Schema): Schema {
   return name === undefined ? schema : resolve(root.$defs?.[name] ?? {})
 }
 
-/** Ways to all keys below one that hold a value; a star for an id. */
+/** Ways to all keys below one that hold a value; a star for an id, 0 for the first of a list. */
 function keysOf(schema: Schema, path: string): string[] {
-  const { properties, additionalProperties } = resolve(schema)
+  const { properties, additionalProperties, items, anyOf } = resolve(schema)
+  if (anyOf !== undefined) return [...new Set(anyOf.flatMap((each) => keysOf(each, path)))]
+  if (items !== undefined && resolve(items).properties !== undefined) return keysOf(items, `${path}.0`)
   const below = (key: string, inner: Schema) => keysOf(inner, path === '' ? key : `${path}.${key}`)
   if (properties !== undefined) return Object.entries(properties).flatMap(([key, inner]) => below(key, inner))
   return typeof additionalProperties === 'object' ? below('*', additionalProperties) : [path]
