@@ -31,6 +31,13 @@ describe('panels of a tree in drawings and labels', () => {
     expect(has(words, 'IN THIS PANEL')).toBe(false)
   })
 
+  it('tables name the panel that they judge', () => {
+    expect(has(wordsOf(houseOfPanels(), 'E-602'), 'Panel sub 125 A 100 A')).toBe(true)
+    expect(has(wordsOf(houseOfPanels(), 'E-602'), 'Main panel')).toBe(false)
+    expect(has(wordsOf(houseOfPanels(), 'G-001'), 'Panel sub 125 A bus')).toBe(true)
+    expect(has(wordsOf(microHouse(), 'E-602'), 'Main panel 200 A 200 A')).toBe(true)
+  })
+
   it('the diagram draws the panel that takes the breaker under its name', () => {
     const words = wordsOf(houseOfPanels(), 'E-601')
     expect(has(words, ' SUB ')).toBe(true)

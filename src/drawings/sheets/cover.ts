@@ -1,4 +1,3 @@
-import { landingPanel, panelName } from '../../project/facts.js'
 import { moduleCountOf } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
@@ -8,6 +7,7 @@ import { equipmentRows } from './equipment-rows.js'
 import { editionNote, sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 import { serviceWords } from './service-words.js'
+import { landingPhrase, landingWords } from './panel-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
@@ -92,9 +92,7 @@ function linkOf({ electrical }: PacketInput['project']): string {
   const { kind, at = '' } = electrical?.connection ?? {}
   if (kind === 'supply_side') return ' It is connected on the supply side of the service disconnect.'
   if (kind === 'feeder_tap') return ` It is connected to a feeder by tap ${at.replaceAll('_', ' ')}.`
-  const landing = landingPanel(electrical)
-  const panel = landing.where === 'electrical.panel' ? 'the main panel' : `panel ${panelName(landing)}`
-  return ` It is connected to ${panel} by a backfed breaker.`
+  return ` It is connected to ${landingPhrase(electrical)} by a backfed breaker.`
 }
 
 /** Errors that stop a permit packet; a draft lists them. */
@@ -147,7 +145,7 @@ function projectFacts(input: PacketInput): [string, string][] {
         : `${electrical.service.rating_a} A, ${serviceWords(electrical.service)}`,
     ],
     [
-      'Main panel',
+      landingWords(electrical),
       wiring === undefined || wiring.values.panel.bus_a === null
         ? undefined
         : `${wiring.values.panel.bus_a} A bus, ${wiring.values.panel.main_a ?? '?'} A main breaker`,

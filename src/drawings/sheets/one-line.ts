@@ -3,6 +3,7 @@ import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
+import { landingWords } from './panel-words.js'
 import { connectionTable, equipmentTable, tagTable } from './schedules.js'
 import { wireTags } from './wire-tags.js'
 
@@ -19,6 +20,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const sources = oneLineSources(job.input, wiring)
   const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
   const tags = wireTags(wiring)
+  const landing = landingWords(job.input.project.electrical)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
@@ -35,7 +37,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       withConnection: index === 0,
       further: index === 0 ? sources.length - group.length : 0,
       spreadPt,
-      note: `TO ${wiring.combiner === null ? 'MAIN PANEL' : 'AC COMBINER'}, SHEET E-601`,
+      note: `TO ${wiring.combiner === null ? landing.toUpperCase() : 'AC COMBINER'}, SHEET E-601`,
     }
     const heading = more
       ? [
@@ -59,7 +61,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       tagTable(wiring),
       { kind: 'heading', text: 'Ratings' },
       equipmentTable(job.input),
-      connectionTable(wiring, true),
+      connectionTable(wiring, landing, true),
     ]
     const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
     const [first = [], ...others] = pages

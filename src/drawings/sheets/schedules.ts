@@ -4,6 +4,7 @@ import type { PacketInput } from '../inputs.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { awg, wireTags } from './wire-tags.js'
+import { landingWords } from './panel-words.js'
 
 /** Sheet E-602: conductors and raceways by tag, circuits with their ampacities, strings, panel, grounding, equipment. */
 export function scheduleSheets(job: SheetJob): SheetDraft[] {
@@ -18,7 +19,7 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
     ampacityTable(wiring),
     ...stringBlocks(wiring),
     { kind: 'heading', text: 'Connection' },
-    connectionTable(wiring),
+    connectionTable(wiring, landingWords(job.input.project.electrical)),
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
     { kind: 'heading', text: 'Equipment' },
@@ -155,10 +156,14 @@ export function equipmentTable(input: PacketInput): Block {
   }
 }
 
-/** The rules that the panels were judged by, or only the one that is used. */
-export function connectionTable(wiring: WiringValues, usedOnly = false): Block {
+/**
+ * The rules that the panels were judged by, or only the one that is used.
+ *
+ * @param landing What the panel with the PV breaker is called.
+ */
+export function connectionTable(wiring: WiringValues, landing: string, usedOnly = false): Block {
   const panels = [
-    ['Main panel', wiring.panel] as const,
+    [landing, wiring.panel] as const,
     ...(wiring.combiner === null ? [] : [['AC combiner', wiring.combiner] as const]),
   ]
   return {
