@@ -33,3 +33,6 @@ type More = Partial<Pick<Case, 'given' | 'before' | 'path'>>
 export const on =
   (base: Base) =>
   (after: unknown, more: More = {}): Case => ({ base, given: {}, before: undefined, path: undefined, ...more, after })
+
+/** A breaker of a type that has to be marked for backfeed. */
+export const gfci = (path: string) => ({ [path]: 'gfci' })

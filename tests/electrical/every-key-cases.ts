@@ -1,7 +1,8 @@
 import { METHOD_CASES } from './every-key-boxes.js'
-import { on, type Case } from './every-key-case.js'
+import { gfci, on, type Case } from './every-key-case.js'
 import { DC_CASES } from './every-key-dc.js'
 import { LOAD_CASES } from './every-key-loads.js'
+import { TREE_CASES } from './every-key-tree.js'
 
 const micro = on('micro')
 const tree = on('tree')
@@ -9,9 +10,7 @@ const string = on('string')
 const supply = on('supply')
 const house = on('house')
 const bill = on('bill')
-const houseTree = on('house_tree')
 const wye = on('wye')
-const short = on('short')
 
 /** Ids that stand for the star after these keys. */
 export const USUAL_IDS: Readonly<Record<string, string>> = {
@@ -31,7 +30,6 @@ export const USUAL_IDS: Readonly<Record<string, string>> = {
   dc_combiners: 'box',
 }
 
-const gfci = (path: string) => ({ [path]: 'gfci' })
 const behind = {
   given: {
     'service.transformer': {
@@ -60,17 +58,13 @@ const hotRoof = {
   'runs.home.segments.wall.length_ft': 100,
   'runs.home.segments.roof.height_above_roof_in': 0.2,
 }
-const onTap = {
-  'connection.kind': 'feeder_tap',
-  'connection.at': 't',
-  'distribution.taps.t.end_device_a': undefined,
-}
 
 /** For each key of `electrical` a change that has to move something. */
 export const CASES: Readonly<Record<string, Case>> = {
   ...LOAD_CASES,
   ...DC_CASES,
   ...METHOD_CASES,
+  ...TREE_CASES,
   'service.rating_a': micro(100),
   'service.voltage_v': wye(240),
   'service.phases': wye(1),
@@ -105,7 +99,7 @@ export const CASES: Readonly<Record<string, Case>> = {
   'connection.overcurrent_device_distance_ft': supply(30),
   'connection.conductor_size': supply('4'),
   'connection.conductor_material': supply('aluminum'),
-  'connection.tap.location': supply('attic', { given: tapWay }),
+  'connection.tap.location': supply('indoors', { given: tapWay }),
   'connection.tap.raceway': supply('PVC 80', { given: tapWay }),
   'connection.tap.trade_size': supply('2', { given: tapWay }),
   'connection.tap.insulation': supply('XHHW-2', { given: tapWay }),
@@ -129,99 +123,6 @@ export const CASES: Readonly<Record<string, Case>> = {
   'panel.terminal_torque_lb_in': house(45),
   'panel.interrupting_rating_a': micro(10000, { given: { 'service.available_fault_current_a': 22000 } }),
   'panel.location': house('indoors'),
-  'distribution.panels.*.name': tree('Garage'),
-  'distribution.panels.*.bus_a': tree(125),
-  'distribution.panels.*.main_a': tree(50),
-  'distribution.panels.*.main_position': tree('centre'),
-  'distribution.panels.*.breakers_a': tree([50]),
-  'distribution.panels.*.breaker_sum_a': tree(70, { given: { 'distribution.panels.sub.breakers_a': undefined } }),
-  'distribution.panels.*.load_a': tree(58),
-  'distribution.panels.*.spaces_total': tree(2),
-  'distribution.panels.*.spaces_free': tree(0),
-  'distribution.panels.*.terminal_temperature_c': tree(60),
-  'distribution.panels.*.terminal_torque_lb_in': houseTree(45),
-  'distribution.panels.*.interrupting_rating_a': tree(10000, { given: { 'service.available_fault_current_a': 22000 } }),
-  'distribution.panels.*.location': houseTree('indoors', { path: 'distribution.panels.main.location' }),
-  'distribution.feeders.*.from': tree('far', { given: { 'distribution.panels.far': { bus_a: 100, main_a: 100 } } }),
-  'distribution.feeders.*.to': tree('far', { given: { 'distribution.panels.far': { bus_a: 100, main_a: 100 } } }),
-  'distribution.feeders.*.breaker_a': tree(70),
-  'distribution.feeders.*.through_lugs': tree(true),
-  'distribution.feeders.*.breaker_position': tree('other'),
-  'distribution.feeders.*.breaker_type': tree('afci'),
-  'distribution.feeders.*.breaker_marked_for_backfeed': tree(true, {
-    given: gfci('distribution.feeders.f.breaker_type'),
-  }),
-  'distribution.feeders.*.breaker_marked_line_load': tree(true),
-  'distribution.feeders.*.material': tree('aluminum'),
-  'distribution.feeders.*.size_awg': tree('6'),
-  'distribution.feeders.*.insulation': tree('TW'),
-  'distribution.feeders.*.conductor_sets': tree(2, { given: { 'distribution.feeders.f.size_awg': '1/0' } }),
-  'distribution.feeders.*.ambient_c': tree(60),
-  'distribution.feeders.*.current_carrying': tree(12),
-  'distribution.feeders.*.ground_size_awg': tree('14'),
-  'distribution.feeders.*.method': tree('NM'),
-  'distribution.feeders.*.length_ft': tree(200),
-  'distribution.taps.*.feeder': tree('g', {
-    given: {
-      'distribution.panels.far': { bus_a: 100, main_a: 60 },
-      'distribution.feeders.g': {
-        from: 'main',
-        to: 'far',
-        breaker_a: 100,
-        breaker_position: 'opposite_end',
-        material: 'copper',
-        size_awg: '1',
-        insulation: 'THWN-2',
-        ambient_c: 30,
-        length_ft: 20,
-      },
-    },
-  }),
-  'distribution.taps.*.position': tree('far_end', { given: onTap }),
-  'distribution.taps.*.material': tree('aluminum'),
-  'distribution.taps.*.size_awg': tree('6'),
-  'distribution.taps.*.insulation': tree('TW'),
-  'distribution.taps.*.ambient_c': tree(60),
-  'distribution.taps.*.current_carrying': tree(12),
-  'distribution.taps.*.length_ft': tree(18),
-  'distribution.taps.*.end_device_a': tree(45),
-  'distribution.taps.*.end_devices': tree(2),
-  'distribution.taps.*.load_a': tree(45),
-  'distribution.taps.*.leaves_enclosure': tree(false, {
-    given: { 'distribution.feeders.f.breaker_a': 400, 'distribution.taps.t.end_device_a': 15 },
-  }),
-  'distribution.taps.*.outdoors': tree(true, { before: false }),
-  'distribution.taps.*.method': tree('SE'),
-  'distribution.sources.*.name': tree('PV of 2015'),
-  'distribution.sources.*.kind': tree('storage'),
-  'distribution.sources.*.on': tree('sub'),
-  'distribution.sources.*.supply_side': tree(true, {
-    given: { 'distribution.sources.old.on': undefined },
-    before: false,
-  }),
-  'distribution.sources.*.current_a': tree(8),
-  'distribution.sources.*.breaker_a': tree(20),
-  'distribution.sources.*.breaker_position': tree('other'),
-  'distribution.sources.*.breaker_type': tree('gfci'),
-  'distribution.sources.*.breaker_marked_for_backfeed': tree(true, {
-    given: gfci('distribution.sources.old.breaker_type'),
-  }),
-  'distribution.sources.*.breaker_marked_line_load': tree(true),
-  'distribution.sources.*.runs_in_parallel': tree(false),
-  'power_control.setting_a': tree(80),
-  'power_control.panels': tree(['sub']),
-  'power_control.uncontrolled': tree([]),
-  'power_control.document': tree('another'),
-  'power_control.locked_setting': tree(false),
-  'remedy_costs_usd.move_breaker': short(300),
-  'remedy_costs_usd.fewer_inverters': short(300),
-  'remedy_costs_usd.smaller_main': short(300),
-  'remedy_costs_usd.fewer_breakers': short(300),
-  'remedy_costs_usd.power_control': short(300),
-  'remedy_costs_usd.supply_side': short(300),
-  'remedy_costs_usd.other_panel': short(300),
-  'remedy_costs_usd.engineering_study': short(300),
-  'remedy_costs_usd.new_panel': short(300),
   'combiner.name': house('Roof combiner'),
   'combiner.bus_a': micro(30),
   'combiner.other_breakers_a': micro([15]),
@@ -264,7 +165,7 @@ export const CASES: Readonly<Record<string, Case>> = {
   'runs.*.segments.*.expansion_range_f': micro(130, { given: pvc }),
   terminal_temperature_c: micro(60),
   power_factor: micro(0.9),
-  voltage_rise_limit_pct: micro(0.1),
+  voltage_rise_limit_pct: micro(1),
   dc_voltage_drop_limit_pct: string(0.1),
   use_10ft_rule: micro(true, { given: hotRoof }),
   drop_fractions: micro(true),
