@@ -6,7 +6,14 @@ import { checkBoxes } from './boxes/index.js'
 import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
 import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
-import { checkConnection, conductorList, findFeederRise, nodeValues, serviceBonding } from './distribution/index.js'
+import {
+  checkConnection,
+  conductorList,
+  faultAtPanels,
+  findFeederRise,
+  nodeValues,
+  serviceBonding,
+} from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
 import { serviceValues } from './service-values.js'
 import { checkDcCombiners, checkStrings } from './strings/index.js'
@@ -48,6 +55,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
   findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
+  const faults = faultAtPanels(tree, fault)
   checkShutdown(job, circuits, strings, panel.inverter_a)
   reportEdition(job, circuits)
   return worksheet.result({
@@ -58,7 +66,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     strings,
     panel,
     combiner,
-    distribution: verdicts.map(nodeValues),
+    distribution: verdicts.map((verdict) => nodeValues(verdict, faults.get(verdict.id))),
     conductors: conductorList({ job, tree, circuits, sized, grounding, bonding }),
     remedies: listRemedies(job, tree),
     service_load_a: load?.a ?? null,

@@ -28,22 +28,3 @@ export function landingPanel(electrical: Electrical | undefined): LandingPanel {
     stated: id === undefined ? undefined : own(distribution.panels, id),
   }
 }
-
-/** The panel at the service that feeds the landing panel, or is it: its main is the service disconnect. */
-export function servicePanel(electrical: Electrical | undefined): LandingPanel {
-  const landing = landingPanel(electrical)
-  const { panels = {}, feeders = {} } = electrical?.distribution ?? {}
-  const above = (id: string): string | undefined => Object.values(feeders).find(({ to }) => to === id)?.from
-  let id = landing.id
-  // Each panel once: a circle is refused elsewhere.
-  for (const _ of Object.keys(panels)) {
-    const next = above(id)
-    if (next === undefined || !Object.hasOwn(panels, next)) break
-    id = next
-  }
-  return id === landing.id ? landing : { id, where: `electrical.distribution.panels.${id}`, stated: own(panels, id) }
-}
-
-/** What drawings and labels call a panel: its name, its id, or that it is the only one. */
-export const panelName = ({ id, where, stated }: LandingPanel): string =>
-  stated?.name ?? (where === 'electrical.panel' ? 'main panel' : id.replaceAll('_', ' '))

@@ -212,8 +212,10 @@ describe('--use', () => {
     for (const key of Object.keys(whole.values)) {
       for (const value of [undefined, null, 7, 'x', []]) {
         const same = JSON.stringify(whole.values[key]) === JSON.stringify(value)
-        // A text is a text, and a house may have no combiner and no strings; what fits the schema is not refused.
-        if (same || (key === 'edition' && value === 'x') || (key === 'combiner' && value === null)) continue
+        // A text is a text, and a house may have no combiner, no strings and no load calculation; what fits the schema is
+        // not refused.
+        const maybe = ['combiner', 'service_load_a', 'service_load', 'fault_current'].includes(key) && value === null
+        if (same || maybe || (key === 'edition' && value === 'x') || (key === 'service_load_a' && value === 7)) continue
         if (Array.isArray(value) && Array.isArray(whole.values[key])) continue
         const path = resultFile(
           'part.json',

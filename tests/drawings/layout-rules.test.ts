@@ -12,6 +12,7 @@ import {
 } from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
 import { hipHouse, longNames, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import { knownService, longTree, supplyTree, threeLevels } from './tree-houses.js'
 
 /** The least height of type that is read on a reduced print, points: 3/32 in. Common practice, no source. */
 const LEAST_TEXT_PT = (72 * 3) / 32
@@ -23,6 +24,10 @@ const demos: readonly (readonly [string, () => Project])[] = [
   ['very long names', longNames],
   ['fifteen branches', manyBranches],
   ['three branches without combiner', noCombiner],
+  ['a known service', knownService],
+  ['three levels of panels, a tap and older sources', threeLevels],
+  ['panels and sources of long names', longTree],
+  ['two panels at the service, strings ahead of them', supplyTree],
 ]
 const sizes: readonly PaperName[] = ['11x17', 'letter', 'A3']
 

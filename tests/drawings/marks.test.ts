@@ -23,7 +23,7 @@ import { spread } from '../../src/drawings/sheets/one-line-job.js'
 import { noteColumn } from '../../src/drawings/sheets/note-column.js'
 import { clippedTo, uprightInside } from '../../src/drawings/sheets/plane-figures.js'
 import { amount } from '../../src/drawings/sheets/calculation.js'
-import type { WireTag } from '../../src/drawings/sheets/wire-tags.js'
+import type { WireTag } from '../../src/drawings/diagram/wire-tags.js'
 import { ptPerFt, readSheet, type Spot, type TextMark } from './read-sheet.js'
 
 const sheet = (paper: readonly Primitive[], primitives: readonly Primitive[] = []): Sheet => ({
@@ -392,7 +392,8 @@ describe('lines of text', () => {
 })
 
 describe('numbers of conductors on a wire', () => {
-  const tags = (count: number) => Array.from({ length: count }, (_, index) => ({ number: index + 1 }) as WireTag)
+  const tags = (count: number) =>
+    Array.from({ length: count }, (_, index): WireTag => ({ tag: `${index + 1}`, circuits: [], inArray: false }))
   const numbers = (count: number, from: number, to: number) => readSheet(sheet(spread(tags(count), from, to, 100)))
 
   test('stand evenly, each in a circle; in one box where they would touch', () => {

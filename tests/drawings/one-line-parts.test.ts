@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Project } from '../../src/project/index.js'
 import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
-import { readPacket, tableOf, type PathMark, type ReadSheet, type Said, type Spot } from './read-sheet.js'
+import { readPacket, type PathMark, type ReadSheet, type Said, type Spot } from './read-sheet.js'
 
 const stringsOnBreaker = (): Project => {
   const house = stringHouse()
@@ -68,6 +68,9 @@ function farFrom(point: Spot, read: ReadSheet, besides: PathMark): number {
   return Math.min(...lines, ...circles)
 }
 
+/** Tags of conductors, one or several in a box. */
+const TAGS = /^(?:\d+[a-z]*|[FTSG]\d+)(?:, (?:\d+[a-z]*|[FTSG]\d+))*$/u
+
 const isWire = ({ points: [a, b, ...more], pen, dash, closed }: PathMark): boolean =>
   a !== undefined &&
   b !== undefined &&
@@ -81,7 +84,7 @@ const isEarthBar = ({ points: [a, b] }: PathMark): boolean =>
 
 /** Everything above the tables of the sheet: the diagram. */
 function diagramOf(read: ReadSheet): ReadSheet {
-  const table = read.said.find(({ text }) => text === 'Conductors and raceways by tag')
+  const table = read.said.find(({ text }) => text === 'Conductors by tag')
   const bottom = (table?.at.y ?? Infinity) - 20
   const above = (y: number): boolean => y < bottom && y > 20
   return {
@@ -115,9 +118,8 @@ describe.each(houses)('one-line diagram of %s', (_, make) => {
   const micro = project.inverter_units === undefined
   const combined = wiring.circuits.find(({ kind }) => kind === 'ac_combined_output')
   const units = Object.keys(project.inverter_units ?? {})
-  const tags = tableOf(read, ['Tag', 'Circuits', 'Where', 'Conductors', 'Raceway', 'Length', 'Fill'])
-  const tagsOf = (circuit: string): string[] =>
-    tags.filter(([, circuits]) => circuits?.replaceAll(' ', '').split(',').includes(circuit)).map(([tag = '']) => tag)
+  const tagged = wiring.conductors.filter(({ tag }) => /^\d/u.test(tag))
+  const tagsOf = (circuit: string) => tagged.filter(({ circuits }) => circuits.includes(circuit))
 
   /** Height on paper of the wire of a source: the middle of its PV symbol is nearest to its words. */
   const rowOf = (id: string): number => {
@@ -231,8 +233,7 @@ describe.each(houses)('one-line diagram of %s', (_, make) => {
     const numbersAt = (y: number, fromX = 0, toX = Infinity): string[] =>
       said
         .filter(
-          ({ text, middle }) =>
-            /^\d+(?:, \d+)*$/u.test(text) && Math.abs(middle.y - y) < 0.6 && middle.x > fromX && middle.x < toX,
+          ({ text, middle }) => TAGS.test(text) && Math.abs(middle.y - y) < 0.6 && middle.x > fromX && middle.x < toX,
         )
         .filter(
           ({ middle }) =>
@@ -246,17 +247,21 @@ describe.each(houses)('one-line diagram of %s', (_, make) => {
     const end = micro ? 660 : 480
     for (const circuit of sources) {
       const own = tagsOf(circuit.id)
-      const inArray = own.filter((tag) => {
-        const [, , where] = tags[Number(tag) - 1] ?? []
-        return where === 'array, behind the modules' || where?.endsWith('(array)')
-      })
+      const array = wiring.raceways.filter(({ location }) => location === 'array').map((each) => each.length_ft)
+      const inArray = own
+        .filter(
+          ({ method, length_ft: length }) =>
+            method === 'listed trunk cable' || (method === 'free air' && array.includes(length ?? 0)),
+        )
+        .map(({ tag }) => tag)
+      const all = own.map(({ tag }) => tag)
       const y = rowOf(circuit.id)
       expect(numbersAt(y, 0, junction)).toEqual(inArray)
-      if (units.length === 0) expect(numbersAt(y, junction, end)).toEqual(own.filter((tag) => !inArray.includes(tag)))
+      if (units.length === 0) expect(numbersAt(y, junction, end)).toEqual(all.filter((tag) => !inArray.includes(tag)))
     }
-    const told = new Set(said.flatMap(({ text }) => (/^\d+(?:, \d+)*$/u.test(text) ? text.split(', ') : [])))
-    // Every number of the table stands on the diagram, and no other.
-    expect([...told].toSorted()).toEqual(tags.map(([tag = '']) => tag).toSorted())
+    const told = said.flatMap(({ text }) => (TAGS.test(text) ? text.split(', ') : []))
+    // Every tag of the list stands on the diagram once, and no other.
+    expect(told.toSorted()).toEqual(wiring.conductors.map(({ tag }) => tag).toSorted())
   })
 
   test('each wire into a panel passes a breaker with its rating', () => {
@@ -309,6 +314,7 @@ describe.each(houses)('one-line diagram of %s', (_, make) => {
       `${wiring.panel.main_a} A main breaker`,
       `service ${project.electrical?.service?.rating_a} A, 120/240 V, single phase`,
       ...(supply ? [] : ['PV breaker at the end of the bus opposite the main']),
+      ...(wiring.conductors.some(({ tag }) => tag === 'S1') ? [] : ['service conductors: size not stated']),
     ].join(' ')
     named(facts)
     named('METER')

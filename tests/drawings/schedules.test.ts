@@ -55,10 +55,10 @@ describe.each(houses)('schedules of %s', (_, make) => {
   const sheets = packet.filter(({ sheet }) => sheet.id.startsWith('E-602'))
   const diagram = packet.filter(({ sheet }) => sheet.id.startsWith('E-601'))
 
-  const tagHeads = ['Tag', 'Circuits', 'Where', 'Conductors', 'Raceway', 'Length', 'Fill']
+  const wayHeads = ['No.', 'Circuits', 'Where', 'Conductors', 'Raceway', 'Length', 'Fill']
 
-  test('each raceway and trunk cable has one tag with its conductors, length and fill', () => {
-    for (const rows of [rowsOf(sheets, tagHeads), rowsOf(diagram, tagHeads)]) {
+  test('each raceway and trunk cable has one number with its conductors, length and fill', () => {
+    for (const rows of [rowsOf(sheets, wayHeads)]) {
       expect(rows.map(([tag]) => tag)).toEqual(rows.map((__, index) => String(index + 1)))
       const raceways = rows.slice(rows.length - wiring.raceways.length)
       for (const [index, raceway] of wiring.raceways.entries()) {
@@ -188,30 +188,74 @@ describe.each(houses)('schedules of %s', (_, make) => {
     )
   })
 
-  test('the connection shows every rule with its sum and limit, on the diagram only the one that is used', () => {
-    const heads = ['Panel', 'Bus', 'Main', 'Rule', 'Section', 'Sum', 'Limit', 'Holds']
-    const amps = (value: number | null): string => (value === null ? '' : `${figure(value, 1)} A`)
-    const panels: [string, NonNullable<typeof wiring.combiner>][] = [
-      ['Main panel', wiring.panel],
-      ...(wiring.combiner === null
-        ? []
-        : [['AC combiner', wiring.combiner] as [string, NonNullable<typeof wiring.combiner>]]),
-    ]
-    const wanted = panels.flatMap(([name, panel]) =>
-      panel.rules.map((rule) => [
-        name,
-        amps(panel.bus_a),
-        amps(panel.main_a),
+  const amps = (value: number | null): string => (value === null ? '' : `${figure(value, 1)} A`)
+  const called = (id: string, name: string): string =>
+    id !== name ? name : id === 'panel' ? 'Main panel' : id === 'combiner' ? 'AC combiner' : 'Service'
+
+  test('every part of the installation shows its rules with sum and limit, on the diagram the one that governs', () => {
+    const heads = ['Part', 'Bus', 'Main', 'Rule', 'Section', 'Sum', 'Limit', 'Holds']
+    const wanted = wiring.distribution.flatMap((node) =>
+      node.rules.map((rule) => [
+        called(node.id, node.name),
+        amps(node.bus_a),
+        amps(node.main_a),
         rule.rule,
         rule.section,
         amps(rule.sum_a),
         amps(rule.limit_a),
-        (rule.holds ? 'yes' : 'no') + (rule.rule === panel.rule ? ', this one is used' : ''),
+        rule.holds
+          ? rule.rule === node.governs
+            ? 'yes, governs'
+            : 'yes'
+          : rule.needed === 'one_of' && node.complies
+            ? 'no, not used'
+            : 'NO',
       ]),
     )
     expect(rowsOf(sheets, heads)).toEqual(wanted)
-    expect(rowsOf(diagram, heads)).toEqual(wanted.filter((row) => row[7]?.endsWith('this one is used')))
-    expect(rowsOf(diagram, heads)).toHaveLength(panels.length)
+    const governing = wiring.distribution.flatMap((node) =>
+      node.governs === null ? [] : [[called(node.id, node.name), node.governs]],
+    )
+    expect(rowsOf(diagram, heads).map(([part, , , rule]) => [part, rule])).toEqual(governing)
+  })
+
+  test('every conductor has its tag, ends, size, ampacity, current, device and ground, on both sheets', () => {
+    const heads = ['Tag', 'From', 'To', 'Size', 'Ampacity', 'Required', 'Device', 'Raceway or method', 'Fill', 'Ground']
+    const titles = new Map(wiring.distribution.map(({ id, name }) => [id, called(id, name)]))
+    const trunks = new Set(
+      wiring.circuits.flatMap(({ segments }) => segments.filter(({ id }) => id.endsWith('.trunk'))),
+    )
+    expect(trunks.size).toBe(wiring.conductors.filter(({ method }) => method === 'listed trunk cable').length)
+    const wanted = wiring.conductors.map((each) => {
+      // The raceway of a numbered conductor holds its circuit, and has its length.
+      const [raceway] = wiring.raceways.filter(
+        ({ circuits, length_ft: length }) =>
+          /^\d/u.test(each.tag) &&
+          each.method !== 'listed trunk cable' &&
+          circuits.includes(each.circuits[0] ?? '') &&
+          length === each.length_ft,
+      )
+      return [
+        each.tag,
+        titles.get(each.from) ?? each.from,
+        titles.get(each.to) ?? each.to,
+        `${size(each.size_awg)} ${each.material === 'copper' ? 'Cu' : 'Al'}`,
+        amps(each.ampacity_a),
+        each.required_a === 0 ? 'load not stated' : amps(each.required_a),
+        each.ocpd_a === null ? '' : `${each.ocpd_a} A${each.ocpd_size_ok === false ? ', too large' : ''}`,
+        raceway === undefined
+          ? each.method
+          : raceway.type === 'none'
+            ? 'none, clipped to the rails'
+            : `${raceway.trade_size} in ${raceway.type}`,
+        raceway === undefined || raceway.fill_pct === null
+          ? ''
+          : `${figure(raceway.fill_pct, 0)} of ${figure(raceway.fill_limit_pct ?? 0, 0)} %`,
+        each.ampacity_a === null || each.grounding_awg === null ? '' : size(each.grounding_awg),
+      ]
+    })
+    for (const rows of [rowsOf(sheets, heads), rowsOf(diagram, heads)])
+      expect(rows.map((row) => row.map(tight))).toEqual(wanted.map((row) => row.map(tight)))
   })
 
   test('grounding: every conductor with its device or its note', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { wireTags } from '../../src/drawings/sheets/wire-tags.js'
+import { numberedWays } from '../../src/drawings/diagram/wire-tags.js'
 import { boxSection } from '../../src/cli/commands/box-section.js'
 import { wiringSections } from '../../src/cli/commands/wiring-sections.js'
 import { sizeWire, type WiringValues } from '../../src/electrical/index.js'
@@ -27,7 +27,7 @@ function wiring(attic: Partial<WiringSegment>, neutral = false): WiringValues {
   ).values
 }
 
-const tagOf = (values: WiringValues) => wireTags(values).find(({ where }) => where.startsWith('home.attic'))
+const tagOf = (values: WiringValues) => numberedWays(values).find(({ where }) => where.startsWith('home.attic'))
 
 describe('cables on the schedules', () => {
   test('one cable for each circuit, named as it is bought', () => {

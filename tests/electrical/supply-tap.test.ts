@@ -3,7 +3,7 @@ import { bondingJumperSize, judgeConductor, sizeWire } from '../../src/electrica
 import type { Disconnect, Electrical, Project } from '../../src/project/index.js'
 import { StageError } from '../../src/worksheet/index.js'
 import { editions } from '../../src/tables/nec/index.js'
-import { context, stringProject } from './demo.js'
+import { context, microProject, stringProject } from './demo.js'
 
 type Connection = NonNullable<Electrical['connection']>
 
@@ -195,4 +195,23 @@ it('what is stated for a supply-side connection is not passed over on the load s
   })
   const found = sized(project).findings.find(({ id }) => id === 'wire.supply-side-unused')
   expect(found).toMatchObject({ severity: 'warning', where: 'electrical.connection.conductor_size' })
+})
+
+describe('service conductors that are described by size, metal and insulation', () => {
+  it('have the ampacity that a supply-side connection is compared with', () => {
+    const { values } = sizeWire(
+      microProject({
+        service: {
+          rating_a: 200,
+          conductor_size: '4/0',
+          conductor_material: 'aluminum',
+          conductor_insulation: 'XHHW-2',
+        },
+        connection: { kind: 'supply_side', overcurrent_device_distance_ft: 8 },
+      }),
+      context(),
+    )
+    // NEC Table 310.16, 4/0 aluminum at 75 deg C.
+    expect(values.panel.rules[0]?.limit_a).toBe(180)
+  })
 })

@@ -83,11 +83,14 @@ function walk(given: Schema, data: unknown, path: Path, pattern: string, places:
 const at = (data: unknown, path: Path): unknown =>
   path.reduce((inner, key) => (inner as Record<string | number, unknown>)[key], data)
 
+/** Maps whose ids have to differ: each its own, but all parts of the installation together. */
+const spaceOf = (map: Path): string => map.join('/').replace(/^(electrical\/distribution)\/.*/u, '$1')
+
 /** An id of every kind that the project has, such that no map would hold two of them. */
 function chosenIds(data: unknown): { readonly ids: ReadonlySet<string>; readonly patterns: readonly string[] } {
   const { ids: places } = placesOf(data)
   const maps = new Map<string, string[]>()
-  for (const { map, id } of places) maps.set(map.join('/'), [...(maps.get(map.join('/')) ?? []), id])
+  for (const { map, id } of places) maps.set(spaceOf(map), [...(maps.get(spaceOf(map)) ?? []), id])
   const ids = new Set<string>()
   const patterns = new Set<string>()
   for (const { id, pattern } of places) {
@@ -297,6 +300,7 @@ describe('an id may be called as something that every object has', () => {
         ".electrical.branches",
         ".electrical.branches.*.modules",
         ".electrical.disconnects",
+        ".electrical.distribution.panels",
         ".electrical.runs",
         ".electrical.runs.*.segments",
         ".equipment.inverters",
@@ -336,6 +340,9 @@ describe('an id may be called as something that every object has', () => {
         ".arrays.*.roof_plane",
         ".arrays.*.strings[].inverter_unit",
         ".documents[].id",
+        ".electrical.connection.at",
+        ".electrical.distribution.feeders.*.from",
+        ".electrical.distribution.feeders.*.to",
         ".electrical.runs.*.carries[]",
         ".electrical.trunk",
         ".inverter_units.*.inverter",

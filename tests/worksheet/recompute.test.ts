@@ -25,6 +25,10 @@ const WORDS: Readonly<Record<string, string>> = {
   'at least the table size; at least 6 AWG where it is exposed': 'a row of a table',
   'rod conductor need not exceed 6 AWG copper': 'a rule',
   'size from Table 250.102(C)(1)': 'a row of a table',
+  'within the distance from each box or fitting, and at most the spacing apart; no more than 18 in of cable between entry and first support':
+    'places, told one by one',
+  'the place by the article of the method': 'a rule; nothing is worked out',
+  'I_z and I_terminal <= I_column': 'a row of a table, which both are held to',
   'size from Table 250.66': 'a row of a table',
   'size from Table 250.66; to a rod at most 6 AWG, to a concrete-encased electrode at most 4 AWG': 'a row of a table',
   '100 A <= R': 'a rule; both numbers stand in it and beside it',
@@ -144,6 +148,17 @@ const LOAD = {
   heating: {},
 } as const
 
+const withCable = (): Project =>
+  microProject({
+    runs: {
+      ...microProject().electrical?.runs,
+      home: {
+        carries: ['branches'],
+        segments: { hall: { location: 'indoors', ambient_c: 30, length_ft: 20, raceway: 'NM' } },
+      },
+    },
+  })
+
 describe('houses made for it', () => {
   const rise = (project: Project): Project => ({
     ...project,
@@ -154,6 +169,7 @@ describe('houses made for it', () => {
     ['module-level inverters', microProject()],
     ['strings', stringProject()],
     ['a load calculation', microProject({ load_calculation: LOAD })],
+    ['a cable whose column holds its ampacity', withCable()],
     ['inverters off unity, runs enlarged', rise(microProject())],
     ['strings with little drop', rise(stringProject())],
   ])('%s, by every edition: what is printed gives what is printed', (_, project) => {

@@ -1,6 +1,7 @@
 import { cableText, type WiringValues } from '../../electrical/index.js'
 import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
+import { treeSections } from './tree-sections.js'
 import { deviceSections } from './device-sections.js'
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
@@ -55,6 +56,7 @@ export function wiringSections(values: WiringValues): Section[] {
     ...(values.raceways.length === 0 ? [] : [raceways(values)]),
     ...(values.boxes.length === 0 ? [] : [boxSection(values)]),
     ...(values.strings.length === 0 ? [] : [strings(values)]),
+    ...treeSections(values),
     ...deviceSections(values),
     panelRules(values),
     grounding(values),

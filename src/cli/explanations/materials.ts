@@ -68,6 +68,18 @@ export const MATERIALS: Explanations = {
     sources: [PRACTICE],
     fix: 'Measure the way from the array to the electrode and state it.',
   },
+  'materials.feeder-insulation': {
+    means: 'A feeder or tap is new, and the insulation of its conductors is not stated, so they are not in the list.',
+    rule: 'A feeder or tap without a stated size counts as new, as does the tap that takes the PV system; insulation is never guessed.',
+    sources: [PRACTICE],
+    fix: 'State its insulation; or its size, when it is there already.',
+  },
+  'materials.feeder-raceway': {
+    means: 'A feeder or tap is new, and raceway, boxes and fittings of it are not in the list.',
+    rule: 'The project file tells its method and length, but not its boxes, bends and supports.',
+    sources: [PRACTICE],
+    fix: 'Add them under materials.extra_items.',
+  },
   'materials.part-missing': {
     means: 'A part of the project that asks for material is missing, so its items are not in the list.',
     rule: 'Quantities come from the results of the design: mounts and rails from the structure, wire and breakers from the wiring.',

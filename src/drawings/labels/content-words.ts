@@ -1,26 +1,32 @@
 import { isAc } from '../../electrical/index.js'
-import { landingPanel, panelName, servicePanel } from '../../project/facts.js'
 import { own } from '../../values/index.js'
+import { labelTitle } from '../node-title.js'
+import { pvOutputA } from '../pv-output.js'
 import type { LabelFacts } from './label-facts.js'
+import { landingPanel, placeTitle, servicePanels, sourcesThrough, type LabelPlace } from './label-places.js'
 
 /**
  * What a label says beside or instead of a phrase of the code: ratings, places, names. Our words, as the section only
  * prescribes the content.
+ *
+ * @param place Where it goes, for a label that says something else at each place.
  */
-export function contentWords(id: string, facts: LabelFacts): string | undefined {
+export function contentWords(id: string, facts: LabelFacts, place?: LabelPlace): string | undefined {
   switch (id) {
     case 'PV_DISC':
       return 'PV SYSTEM DISCONNECT'
     case 'DC_SOURCE':
       return dcSource(facts)
     case 'AC_POI':
-      return `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${facts.wiring.panel.inverter_a.toFixed(1)} A\nNOMINAL AC VOLTAGE ${facts.project.electrical?.service?.voltage_v ?? 240} V`
+      return `POWER SOURCE: PHOTOVOLTAIC\nRATED AC OUTPUT CURRENT ${pvOutputA(facts.wiring).toFixed(1)} A\nNOMINAL AC VOLTAGE ${facts.project.electrical?.service?.voltage_v ?? 240} V`
     case 'RSD_PLACARD':
       return `RAPID SHUTDOWN SWITCH: ${initiatorPlace(facts)}`
     case 'DIRECTORY':
       return directory(facts)
     case 'SOURCES_PRESENT':
-      return 'THIS PANEL IS SUPPLIED BY TWO SOURCES:\nUTILITY AND PHOTOVOLTAIC SYSTEM'
+      return sourcesPresent(facts, place)
+    case 'PCS':
+      return powerControl(facts)
     case 'DISC_PURPOSE':
       return `PV SYSTEM BREAKER ${[...new Set(pvBreakers(facts).flatMap(({ breaker_a: rating }) => (rating === null ? [] : [`${rating} A`])))].join(', ')}`
     case 'MULTI_RSD':
@@ -59,38 +65,97 @@ function dcSource(facts: LabelFacts): string | undefined {
 
 /** What the phrase of the placard calls the rapid shutdown switch, by its place. */
 function initiatorPlace(facts: LabelFacts): string {
-  const { electrical } = facts.project
-  const shutdown = electrical?.rapid_shutdown
-  if (shutdown?.initiator === 'service_disconnect')
-    return withPlace('SERVICE DISCONNECT', servicePanel(electrical).stated?.location)
+  const panel = locationOf(servicePanels(facts)[0], facts)
+  const shutdown = facts.project.electrical?.rapid_shutdown
+  if (shutdown?.initiator === 'service_disconnect') return withPlace('SERVICE DISCONNECT', panel)
   if (shutdown?.initiator === 'pv_disconnect') {
     const [first] = disconnectPlaces(facts)
-    return first === undefined ? `PV SYSTEM ${devicePlace(facts, 'BREAKER')}` : `PV SYSTEM DISCONNECT, ${first}`
+    return first === undefined
+      ? (tapDevice(facts) ??
+          withPlace(`PV SYSTEM BREAKER IN THE ${landingTitle(facts)}`, locationOf(landingPanel(facts), facts)))
+      : `PV SYSTEM DISCONNECT, ${first}`
   }
   return shutdown?.initiator_outdoors === true ? 'SEPARATE SWITCH, OUTDOORS' : 'SEPARATE SWITCH'
-}
-
-/** Where the PV breaker is, or the device at the end of a tap; the only panel is the main panel, whatever it is called. */
-function devicePlace({ project: { electrical } }: LabelFacts, breaker: string): string {
-  const { kind, at = '' } = electrical?.connection ?? {}
-  if (kind === 'feeder_tap') return `DEVICE AT THE END OF TAP ${at.replaceAll('_', ' ').toUpperCase()}`
-  const landing = landingPanel(electrical)
-  const panel = landing.where === 'electrical.panel' ? 'THE MAIN PANEL' : `PANEL ${panelName(landing).toUpperCase()}`
-  return withPlace(`${breaker} IN ${panel}`, landing.stated?.location)
 }
 
 const withPlace = (what: string, place: string | undefined): string =>
   place === undefined ? what : `${what}, ${place.toUpperCase()}`
 
+/** What parts a system on a feeder tap: not a breaker in a panel, but the device at the end of the tap. */
+function tapDevice({ project }: LabelFacts): string | undefined {
+  const { kind, at = '' } = project.electrical?.connection ?? {}
+  return kind === 'feeder_tap'
+    ? `OVERCURRENT DEVICE AT THE END OF FEEDER TAP ${at.replaceAll('_', ' ').toUpperCase()}`
+    : undefined
+}
+
+/** Panels, disconnects and older sources, one a line. */
 function directory(facts: LabelFacts): string {
-  const { electrical } = facts.project
-  const panel = servicePanel(electrical)
-  const service = withPlace(`SERVICE DISCONNECT: ${panelName(panel).toUpperCase()}`, panel.stated?.location)
+  const service = servicePanels(facts).map((place) =>
+    withPlace(`SERVICE DISCONNECT: ${titleOf(place, facts)}`, locationOf(place, facts)),
+  )
   const others = disconnectPlaces(facts).map((place) => `PV SYSTEM DISCONNECT: ${place}`)
-  const isHere = landingPanel(electrical).id === panel.id && electrical?.connection?.kind !== 'feeder_tap'
-  const device = isHere ? 'BACKFED BREAKER IN THIS PANEL' : devicePlace(facts, 'BACKFED BREAKER')
-  const pv = others.length > 0 ? others : [`PV SYSTEM DISCONNECT: ${device}`]
-  return ['LOCATION OF POWER SOURCE DISCONNECTS', service, ...pv].join('\n')
+  const inPanel = facts.longForm ? landingTitle(facts) : 'THIS PANEL'
+  const pv =
+    others.length > 0 ? others : [`PV SYSTEM DISCONNECT: ${tapDevice(facts) ?? `BACKFED BREAKER IN ${inPanel}`}`]
+  return ['LOCATION OF POWER SOURCE DISCONNECTS', ...service, ...pv, ...existingSources(facts)].join('\n')
+}
+
+/** Sources that are there already, with the part that they land on. */
+function existingSources({ wiring }: LabelFacts): string[] {
+  return wiring.distribution
+    .filter(({ kind }) => kind === 'source')
+    .map((source) => {
+      const on = wiring.distribution.find(({ id }) => id === source.parent)
+      const place =
+        on === undefined || on.kind === 'service' ? 'AHEAD OF THE SERVICE DISCONNECT' : `ON ${labelTitle(on)}`
+      return `${labelTitle(source)}: DISCONNECT ${place}`
+    })
+}
+
+function titleOf(place: LabelPlace, facts: LabelFacts): string {
+  if (place !== 'main_panel') {
+    const title = placeTitle(place, facts.wiring)
+    return labelTitle({ id: '', name: title })
+  }
+  return (facts.project.electrical?.panel?.name ?? 'main panel').toUpperCase()
+}
+
+const landingTitle = (facts: LabelFacts): string =>
+  facts.longForm ? titleOf(landingPanel(facts), facts) : 'MAIN PANEL'
+
+function locationOf(place: LabelPlace | undefined, { project }: LabelFacts): string | undefined {
+  const { panel, distribution } = project.electrical ?? {}
+  if (place === 'main_panel') return panel?.location
+  return own(distribution?.panels, place?.slice('panel:'.length))?.location
+}
+
+const COUNT_WORDS = ['', '', 'TWO', 'THREE', 'FOUR', 'FIVE', 'SIX']
+
+/** What feeds a panel: the utility and every source whose current passes its busbar. */
+function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): string {
+  const ids = place?.startsWith('panel:') === true ? sourcesThrough(facts, place.slice('panel:'.length)) : ['pv']
+  const names = ids.map((id) => {
+    const node = facts.wiring.distribution.find((each) => each.id === id)
+    return id === 'pv' || node === undefined ? 'PHOTOVOLTAIC SYSTEM' : labelTitle(node)
+  })
+  const all = ['UTILITY', ...names]
+  const last = all.at(-1) ?? ''
+  const number = COUNT_WORDS[all.length] ?? String(all.length)
+  return `THIS PANEL IS SUPPLIED BY ${number} SOURCES:\n${all.slice(0, -1).join(', ')} AND ${last}`
+}
+
+/** What a power control system controls, and its setting. */
+function powerControl({ project, wiring }: LabelFacts): string | undefined {
+  const control = project.electrical?.power_control
+  if (control === undefined) return undefined
+  const others = wiring.distribution
+    .filter(
+      ({ kind, id, parent }) =>
+        kind === 'source' && parent !== 'service' && control.uncontrolled?.includes(id) !== true,
+    )
+    .map(labelTitle)
+  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: ${['PHOTOVOLTAIC SYSTEM', ...others].join(', ')}`
 }
 
 function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {

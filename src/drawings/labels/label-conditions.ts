@@ -1,16 +1,13 @@
 import type { LabelCondition, LabelRule, LabelSpot } from '../../tables/nec/index.js'
-import { panelsAsking, type LabelFacts } from './label-facts.js'
-
-/** Equipment that a label is fixed to. */
-export type LabelPlace =
-  | 'main_panel'
-  | 'pv_disconnect'
-  | 'combiner'
-  | 'inverter'
-  | 'dc_disconnect'
-  | 'dc_raceway'
-  | 'shutdown_switch'
-  | 'meter'
+import type { LabelFacts } from './label-facts.js'
+import {
+  landingPanel,
+  panelsAsking,
+  panelsOfExisting,
+  panelsWithSources,
+  servicePanels,
+  type LabelPlace,
+} from './label-places.js'
 
 /** Conditions that are the same for every label; a busbar rule is asked by the label's id. */
 const HOLDS: Readonly<Record<Exclude<LabelCondition, 'busbar rule asks for it'>, (facts: LabelFacts) => boolean>> = {
@@ -30,7 +27,7 @@ export function labelPlaces(rule: LabelRule, facts: LabelFacts): LabelPlace[] {
   if (rule.condition === 'busbar rule asks for it')
     return rule.id === 'BACKFED_BREAKER' || rule.id === 'SUM_RULE' ? panelsAsking(facts, rule.id) : []
   if (!HOLDS[rule.condition](facts)) return []
-  return [...new Set(rule.at.map((spot) => placeOf(spot, facts)))]
+  return [...new Set(rule.at.flatMap((spot) => placesOf(rule.id, spot, facts)))]
 }
 
 /** Whether a condition holds that no panel decides. */
@@ -41,11 +38,19 @@ export function conditionHolds(
   return HOLDS[condition](facts)
 }
 
-function placeOf(spot: LabelSpot, facts: LabelFacts): LabelPlace {
-  const disconnect = facts.disconnects > 0 ? 'pv_disconnect' : 'main_panel'
-  if (spot === 'pv_disconnect') return disconnect
-  if (spot !== 'shutdown_initiator') return spot
+function placesOf(id: string, spot: LabelSpot, facts: LabelFacts): LabelPlace[] {
+  const disconnect: LabelPlace = facts.disconnects > 0 ? 'pv_disconnect' : landingPanel(facts)
+  if (spot === 'pv_disconnect') return [disconnect]
+  if (spot === 'main_panel') return panelsOfRule(id, facts)
+  if (spot !== 'shutdown_initiator') return [spot]
   const initiator = facts.project.electrical?.rapid_shutdown?.initiator
-  if (initiator === 'service_disconnect') return 'main_panel'
-  return initiator === 'switch' ? 'shutdown_switch' : disconnect
+  if (initiator === 'service_disconnect') return servicePanels(facts)
+  return [initiator === 'switch' ? 'shutdown_switch' : disconnect]
+}
+
+/** Panels that a label of the main panel goes to where there are several. */
+function panelsOfRule(id: string, facts: LabelFacts): LabelPlace[] {
+  if (id === 'SOURCES_PRESENT') return panelsWithSources(facts)
+  if (id === 'DISC_PURPOSE') return [landingPanel(facts)]
+  return id === 'DIRECTORY' ? [...servicePanels(facts), ...panelsOfExisting(facts)] : servicePanels(facts)
 }

@@ -1,7 +1,7 @@
 import type { WiringValues } from '../../electrical/index.js'
 import { listModuleGroups, type Project } from '../../project/index.js'
 import { countFitted } from '../../roof/index.js'
-import { busbarRules, type BusbarRule, type Edition } from '../../tables/nec/index.js'
+import type { Edition } from '../../tables/nec/index.js'
 
 /** What conditions, places and words of labels are made from. */
 export interface LabelFacts {
@@ -13,6 +13,10 @@ export interface LabelFacts {
   readonly supplySide: boolean
   /** PV system disconnects beside the panel; on the supply side there is always one. */
   readonly disconnects: number
+  /** Whether the installation is stated as a tree of panels. */
+  readonly longForm: boolean
+  /** Node that the PV system lands on; undefined ahead of the service disconnect. */
+  readonly landing: string | undefined
   readonly hasCombiner: boolean
   /** Whether conductors in the array stay live in the sun after a rapid shutdown. */
   readonly arrayStaysLive: boolean
@@ -31,25 +35,14 @@ export function labelFacts(project: Project, wiring: WiringValues): LabelFacts {
     moduleLevel: listModuleGroups(countFitted(project)).some((group) => group.conversion.kind === 'module_level'),
     supplySide,
     disconnects: Math.max(stated.length, supplySide ? 1 : 0),
+    longForm: project.electrical?.distribution !== undefined,
+    landing: supplySide ? undefined : landingOf(project),
     hasCombiner: wiring.combiner !== null,
     arrayStaysLive: strings && inside !== 'module_level' && inside !== 'hazard_control_system',
   }
 }
 
-/** Panels whose governing busbar rule asks for a label. */
-export function panelsAsking(
-  facts: LabelFacts,
-  label: NonNullable<BusbarRule['label']>,
-): ('main_panel' | 'combiner')[] {
-  const { panel, combiner } = facts.wiring
-  const asks = (values: typeof combiner): boolean =>
-    values?.complies === true &&
-    busbarRules.some(
-      (rule) =>
-        rule.edition === facts.edition &&
-        rule.section === values.section &&
-        rule.rule === values.rule &&
-        rule.label === label,
-    )
-  return [...(asks(panel) ? (['main_panel'] as const) : []), ...(asks(combiner) ? (['combiner'] as const) : [])]
+function landingOf({ electrical }: Project): string | undefined {
+  const { connection, distribution } = electrical ?? {}
+  return connection?.at ?? (distribution === undefined ? 'panel' : Object.keys(distribution.panels)[0])
 }

@@ -4,15 +4,17 @@ import { EDITION_NOT_READ, labelQuestions, labelWords, onOneLine, type LabelWord
 import { formatSource } from '../../worksheet/index.js'
 import { bareSource, sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
-import { conditionHolds, labelPlaces, type LabelPlace } from './label-conditions.js'
+import { conditionHolds, labelPlaces } from './label-conditions.js'
 import { labelFacts, type LabelFacts } from './label-facts.js'
 import { codeLook, lookText, reflectiveText, wordsSource, wordsText } from './label-look.js'
 import type { LabelPart } from './label-style.js'
+import { controlLabel, type LabelOrigin } from './control-label.js'
+import { placeTitle, type LabelPlace } from './label-places.js'
 import { racewayPieces, type RacewayPieces } from './raceway-pieces.js'
 import { wordLabel } from './word-label.js'
 import type { Feet, Inches } from '../../values/index.js'
 
-export type { LabelPlace } from './label-conditions.js'
+export type { LabelPlace } from './label-places.js'
 
 /** A label that the project needs, with its words and where it goes. */
 export interface RequiredLabel {
@@ -25,6 +27,8 @@ export interface RequiredLabel {
   /** Width that it is laid out for, in. */
   readonly widthIn: Inches
   readonly places: readonly LabelPlace[]
+  /** Names of the places, in their order. */
+  readonly placeTitles: readonly string[]
   readonly count: number
   /** How the count comes about. */
   readonly counted: string
@@ -56,36 +60,53 @@ export interface LabelAsk {
 /** The labels and placards of the project's code edition, in the order of the rules, each with words filled in. */
 export function requiredLabels(project: Project, wiring: WiringValues): RequiredLabel[] {
   const facts = labelFacts(project, wiring)
-  const needed = labelsOfEdition(facts.edition).flatMap(({ rule, source }) => {
-    const places = labelPlaces(rule, facts)
-    if (places.length === 0) return []
-    const words = labelWords(wordsId(rule.id, facts), facts.edition)
-    const parts = wordLabel(rule.id, words, facts)
-    if (parts.length === 0) return []
-    const along = words?.spacingFt === undefined ? [] : racewayPieces(facts, words.spacingFt)
-    return [
-      {
-        id: rule.id,
-        parts,
-        text: parts
-          .map((part) => part.text.replaceAll('\n', ' ').trim())
-          .filter((text) => text !== '')
-          .join(' / '),
-        widthIn: widthOf(parts),
-        places,
-        ...countOf(rule.id, places, along, facts),
-        reflective: words?.reflective === 'yes',
-        spacingFt: words?.spacingFt,
-        along,
-        look: lookOf(parts, words),
-        wording: wordsText(words, facts.edition),
-        where: words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
-        source: formatSource(source),
-        onSheet: { wording: wordsText(words, facts.edition, 'sheet'), source: sheetSource(source) },
-      },
-    ]
-  })
+  const origins: LabelOrigin[] = labelsOfEdition(facts.edition).map(({ rule, source }) => ({
+    rule,
+    places: labelPlaces(rule, facts),
+    source,
+  }))
+  const needed = [...origins, ...controlLabel(facts)].flatMap(({ rule, places, source }) =>
+    placesTogether(rule.id, places).flatMap((same) => {
+      const words = labelWords(wordsId(rule.id, facts), facts.edition)
+      const parts = wordLabel(rule.id, words, facts, same[0])
+      if (parts.length === 0) return []
+      const along = words?.spacingFt === undefined ? [] : racewayPieces(facts, words.spacingFt)
+      return [
+        {
+          id: rule.id,
+          parts,
+          text: textOf(parts),
+          widthIn: widthOf(parts),
+          places: same,
+          placeTitles: same.map((place) => placeTitle(place, wiring)),
+          ...countOf(rule.id, same, along, facts),
+          reflective: words?.reflective === 'yes',
+          spacingFt: words?.spacingFt,
+          along,
+          look: lookOf(parts, words),
+          wording: wordsText(words, facts.edition),
+          where:
+            words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
+          source: formatSource(source),
+          onSheet: { wording: wordsText(words, facts.edition, 'sheet'), source: sheetSource(source) },
+        },
+      ]
+    }),
+  )
   return needed.map((each, index) => ({ number: index + 1, ...each }))
+}
+
+function textOf(parts: readonly LabelPart[]): string {
+  return parts
+    .map((part) => part.text.replaceAll('\n', ' ').trim())
+    .filter((text) => text !== '')
+    .join(' / ')
+}
+
+/** Places that get the same label; the sources of a panel are its own. */
+function placesTogether(id: string, places: readonly LabelPlace[]): LabelPlace[][] {
+  if (places.length === 0) return []
+  return id === 'SOURCES_PRESENT' ? places.map((place) => [place]) : [[...places]]
 }
 
 /** Labels to ask the authority about, with their words. */
@@ -105,9 +126,13 @@ export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] 
     })
 }
 
-/** Width to lay a label out for, in: wider for large letters, and so that the placard stays lower than a page. */
+/** Characters from which a label is laid out wide. */
+const LONG_TEXT = 150
+
+/** Width to lay a label out for, in: wider for large letters and long lists, so that none is higher than a page. */
 function widthOf(parts: readonly LabelPart[]): number {
   const [title] = parts
+  if (parts.reduce((sum, { text }) => sum + text.length, 0) > LONG_TEXT) return 7
   if (title === undefined || title.capsIn < 3 / 8 || title.text.length <= 18) return 4
   return parts.some((part) => part.figure !== undefined) ? 7 : 5.2
 }

@@ -1,6 +1,7 @@
 import type { LabelColours, LabelWords } from '../../tables/nec/index.js'
 import { contentWords } from './content-words.js'
 import type { LabelFacts } from './label-facts.js'
+import type { LabelPlace } from './label-places.js'
 import type { LabelPart } from './label-style.js'
 import type { Inches } from '../../values/index.js'
 
@@ -23,11 +24,17 @@ const NAMES: ReadonlySet<string> = new Set(['PV_DISC', 'DISC_PURPOSE'])
  * never lower than the section sets.
  *
  * @param words Words of the edition; undefined where none are at hand.
+ * @param place Where it goes, for a label that says something else at each place.
  */
-export function wordLabel(id: string, words: LabelWords | undefined, facts: LabelFacts): LabelPart[] {
+export function wordLabel(
+  id: string,
+  words: LabelWords | undefined,
+  facts: LabelFacts,
+  place?: LabelPlace,
+): LabelPart[] {
   const phrase = words?.phrases?.[0]
   const fixed = words === undefined || phrase === undefined ? [] : phraseParts(id, words, phrase)
-  const content = phrase === undefined || FILLED_IN.has(id) ? contentWords(id, facts) : undefined
+  const content = phrase === undefined || FILLED_IN.has(id) ? contentWords(id, facts, place) : undefined
   const colours = NAMES.has(id) ? (USUAL_COLOURS[id] ?? PLAIN_COLOURS) : PLAIN_COLOURS
   const filled =
     content === undefined ? [] : [part(content, colours, NAMES.has(id) ? USUAL.nameIn : USUAL.restIn, 'usual')]

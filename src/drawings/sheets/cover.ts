@@ -1,13 +1,17 @@
-import { moduleCountOf } from '../../project/index.js'
+import type { WiringValues } from '../../electrical/index.js'
+import { landingPanel } from '../../project/facts.js'
+import { moduleCountOf, type Project } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
+import { nodeTitle } from '../node-title.js'
+import { pvOutputA } from '../pv-output.js'
 import { equipmentRows } from './equipment-rows.js'
 import { editionNote, sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
-import { serviceWords } from './service-words.js'
-import { landingPhrase, landingWords } from './panel-words.js'
+import { landingTitle } from './one-line-landing.js'
+import { serviceWords } from '../diagram/service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
@@ -80,19 +84,30 @@ function scopeText({ project, arrangement, wire: wiring }: PacketInput): string 
   const kw = counts.reduce((sum, each) => sum + each.count * each.watts, 0) / 1000
   const planes = [...new Set(counts.map((each) => each.plane))]
   const site = project.site.address === undefined ? '' : ` at ${project.site.address}`
-  const link = wiring === undefined ? '' : linkOf(project)
+  const link =
+    wiring === undefined
+      ? ''
+      : project.electrical?.connection?.kind === 'supply_side'
+        ? ' It is connected on the supply side of the service disconnect.'
+        : ` It is connected ${connectionWords(project, wiring.values)}.`
   const ac =
     wiring === undefined
       ? ''
-      : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? wiring.values.panel.inverter_a * 240) / 1000)} kW AC`
+      : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? pvOutputA(wiring.values) * 240) / 1000)} kW AC`
   return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
 }
 
-function linkOf({ electrical }: PacketInput['project']): string {
-  const { kind, at = '' } = electrical?.connection ?? {}
-  if (kind === 'supply_side') return ' It is connected on the supply side of the service disconnect.'
-  if (kind === 'feeder_tap') return ` It is connected to a feeder by tap ${at.replaceAll('_', ' ')}.`
-  return ` It is connected to ${landingPhrase(electrical)} by a backfed breaker.`
+/** Name of the panel whose ratings stand beside it. */
+function panelTitle({ electrical }: Project, { distribution }: WiringValues): string {
+  const node = distribution.find(({ id }) => id === landingPanel(electrical).id)
+  return electrical?.distribution === undefined || node === undefined ? 'Main panel' : nodeTitle(node)
+}
+
+/** Where the output lands, as the diagram names it. */
+function connectionWords(project: Project, wiring: WiringValues): string {
+  const { connection, distribution } = project.electrical ?? {}
+  if (connection?.kind === 'feeder_tap') return `to the ${landingTitle(project, wiring)} of a feeder`
+  return `to the ${distribution === undefined ? 'main panel' : landingTitle(project, wiring)} by a backfed breaker`
 }
 
 /** Errors that stop a permit packet; a draft lists them. */
@@ -145,7 +160,7 @@ function projectFacts(input: PacketInput): [string, string][] {
         : `${electrical.service.rating_a} A, ${serviceWords(electrical.service)}`,
     ],
     [
-      landingWords(electrical),
+      wiring === undefined ? 'Main panel' : panelTitle(project, wiring.values),
       wiring === undefined || wiring.values.panel.bus_a === null
         ? undefined
         : `${wiring.values.panel.bus_a} A bus, ${wiring.values.panel.main_a ?? '?'} A main breaker`,

@@ -1,8 +1,11 @@
+import type { WiringValues } from '../../electrical/index.js'
+import { panelPlace, placeTitle } from '../labels/label-places.js'
 import type { LabelPlace, RequiredLabel } from '../labels/required-labels.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
+import { clipName } from '../tree/clip-name.js'
 
-const NAMES: Readonly<Record<LabelPlace, string>> = {
+const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
   meter: 'METER',
   main_panel: 'MAIN PANEL',
   pv_disconnect: 'PV DISCONNECT',
@@ -13,7 +16,7 @@ const NAMES: Readonly<Record<LabelPlace, string>> = {
   shutdown_switch: 'SHUTDOWN SWITCH',
 }
 
-/** From the array to the meter. */
+/** From the array to the panels, which follow from the last to the one at the service, and the meter. */
 const ORDER: readonly LabelPlace[] = [
   'dc_raceway',
   'dc_disconnect',
@@ -22,17 +25,21 @@ const ORDER: readonly LabelPlace[] = [
   'pv_disconnect',
   'shutdown_switch',
   'main_panel',
-  'meter',
 ]
 
 const HEIGHT = 150
 
 /** The wall with the equipment, not to scale, and the numbers of the labels at each piece. */
-export function labelElevation(labels: readonly RequiredLabel[], combiner: boolean): Block {
-  const used = ORDER.filter(
-    (place) =>
-      place === 'meter' || (place === 'combiner' && combiner) || labels.some((each) => each.places.includes(place)),
+export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringValues): Block {
+  const fixed = ORDER.filter(
+    (place) => (place === 'combiner' && wiring.combiner !== null) || labels.some((each) => each.places.includes(place)),
   )
+  const panels = wiring.distribution
+    .filter(({ kind }) => kind === 'panel')
+    .map(panelPlace)
+    .filter((place) => place !== 'main_panel' && labels.some((each) => each.places.includes(place)))
+  const used: LabelPlace[] = [...fixed, ...panels.toReversed(), 'meter']
+  const nameOf = (place: LabelPlace): string => NAMES[place] ?? placeTitle(place, wiring).toUpperCase()
   return {
     kind: 'figure',
     heightPt: HEIGHT,
@@ -68,7 +75,7 @@ export function labelElevation(labels: readonly RequiredLabel[], combiner: boole
         const middle = x + (index + 0.5) * step
         drawn.push(
           ...piece(
-            place,
+            { place, name: nameOf(place) },
             middle,
             wallTop,
             step,
@@ -82,7 +89,7 @@ export function labelElevation(labels: readonly RequiredLabel[], combiner: boole
 }
 
 function piece(
-  place: LabelPlace,
+  { place, name }: { readonly place: LabelPlace; readonly name: string },
   middle: number,
   wallTop: number,
   step: number,
@@ -99,7 +106,7 @@ function piece(
             x: middle - 14,
             y: top,
             width: 28,
-            height: place === 'main_panel' ? 42 : 32,
+            height: place === 'main_panel' || place.startsWith('panel:') ? 42 : 32,
             pen: 'medium',
           }
   const room = Math.max(1, Math.floor((step - 4) / 12))
@@ -117,6 +124,10 @@ function piece(
   return [
     shape,
     ...balloons,
-    label(middle, top + 46, NAMES[place], { sizePt: TYPE_PT.small, align: 'center', maxWidthPt: step - 4 }),
+    label(middle, top + 46, clipName(name, TYPE_PT.small, 'plain', step - 4), {
+      sizePt: TYPE_PT.small,
+      align: 'center',
+      maxWidthPt: step - 4,
+    }),
   ]
 }

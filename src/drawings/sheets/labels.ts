@@ -28,7 +28,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
         'REFLECTIVE beside a label: the code asks for reflective material.',
       ],
     },
-    labelElevation(labels, wiring.combiner !== null),
+    labelElevation(labels, wiring),
     ...labels.map((each) => labelBlock(each, columnPt)),
     ...(asked.length === 0
       ? []
@@ -63,7 +63,8 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
 }
 
 function noteText(each: RequiredLabel): string {
-  return `${each.count} needed: ${each.counted}. Make: ${each.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
+  const named = each.places.some((place) => place.startsWith('panel:')) ? ` At: ${each.placeTitles.join(', ')}.` : ''
+  return `${each.count} needed: ${each.counted}.${named} Make: ${each.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
 }
 
 function askText({ when, phrases, look, source }: LabelAsk): string {

@@ -1,15 +1,17 @@
 import type { CircuitValues } from '../../electrical/index.js'
-import { landingPanel, panelName } from '../../project/facts.js'
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
+import { bondingOf, neutralBar } from '../diagram/bonding.js'
+import { grounding, PANEL_AT } from './one-line-grounding.js'
+import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { breakerSymbol, earthSymbol, meterSymbol, namedBox } from './one-line-symbols.js'
-import { serviceWords } from './service-words.js'
-import { awg } from './wire-tags.js'
+import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
+import { awg, lettered } from '../diagram/wire-tags.js'
+import { serviceWords } from '../diagram/service-words.js'
 
 const SIZE = TYPE_PT.small
-const AT = { disconnect: 0.68, panel: 0.775, meter: 0.92, tap: 0.88 } as const
+const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
 export function drawConnection(
@@ -20,12 +22,13 @@ export function drawConnection(
 ): Primitive[] {
   if (!job.withConnection) return offSheet(job, outputs)
   const { box, input } = job
+  if (input.project.electrical?.distribution !== undefined) return drawLanding(job, outputs, groundY)
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
   const panelX = box.x + box.width * AT.panel
   const top = box.y + 40
   const low = Math.max(centre, top + 96, ...outputs.map((each) => each.y))
   return [
-    ...outputs.flatMap((output) => wireToPanel(job, output, supply, panelX)),
+    ...outputs.flatMap((output) => wireToPanel(job, outputs, output, panelX)),
     ...drawDisconnect(job, outputs, box.x + box.width * AT.disconnect, panelX),
     ...panel(job, outputs, { x: panelX, top, low, supply }),
     ...service(job, { x: panelX, top, supply, outputs }),
@@ -53,14 +56,17 @@ function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
   ])
 }
 
-function wireToPanel(job: DiagramJob, output: Output, supply: boolean, panelX: number): Primitive[] {
-  const { box, tags } = job
+function wireToPanel(job: DiagramJob, outputs: readonly Output[], output: Output, panelX: number): Primitive[] {
+  const { box, tags, input } = job
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
   const x = box.x + box.width * AT.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
   // On the supply side the device is the end of the output circuit, and the conductors beyond it have a tag of their own.
   const before = supply ? own : own.slice(0, Math.ceil(own.length / 2))
   const tap = supplyTap(job)?.id ?? ''
-  const after = supply ? tags.filter((tag) => tag.circuits.includes(tap)) : own.slice(before.length)
+  // Several outputs join ahead of one device, whose conductors are marked once.
+  const first = outputs[0] === output
+  const after = supply ? tags.filter((tag) => first && tag.circuits.includes(tap)) : own.slice(before.length)
   const last = supply ? box.x + box.width * AT.tap : panelX + 8
   return [
     line(output.x, output.y, last, output.y, { pen: 'medium' }),
@@ -83,7 +89,7 @@ function panel(
   const width = 64
   const busX = x + width / 2
   const bottom = supply ? Math.min(low, top + 76) - 24 : low + 16
-  const name = panelName(landingPanel(input.project.electrical))
+  const name = input.project.electrical?.panel?.name ?? 'Main panel'
   const facts = panelFacts(job, supply).join('\n')
   const drawn: Primitive[] = [
     namedBox(x, top - 20, width, bottom - top + 20),
@@ -96,6 +102,7 @@ function panel(
       align: 'center',
       valign: 'bottom',
     }),
+    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper),
     supply
       ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,
@@ -122,6 +129,11 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
     wiring.panel.main_a === null ? '' : `${wiring.panel.main_a} A main breaker`,
     service?.rating_a === undefined ? '' : `service ${service.rating_a} A, ${serviceWords(service)}`,
     atTheEnd ? 'PV breaker at the end of the bus opposite the main' : '',
+    lettered(wiring, 'S').length === 0 ? 'service conductors: size not stated' : '',
+    wiring.fault_current === null ? '' : `${Math.round(wiring.fault_current.governs_a)} A fault current available`,
+    input.project.electrical?.panel?.interrupting_rating_a === undefined
+      ? ''
+      : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,
   ].filter((each) => each !== '')
 }
 
@@ -166,6 +178,7 @@ function service(
   const drawn: Primitive[] = [
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
+    ...lettered(job.wiring, 'S').flatMap(({ tag }) => tagSymbol((meterX + 11 + edge - 8) / 2, y, tag)),
     label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
     {
       kind: 'path',
@@ -206,32 +219,5 @@ function service(
         },
       ),
     ),
-  ]
-}
-
-function grounding(job: DiagramJob, y: number, leaves: { readonly x: number; readonly y: number }): Primitive[] {
-  const { box, wiring } = job
-  const { grounding: facts } = wiring
-  const left = box.x + box.width * 0.2 + 12
-  const end = leaves.x
-  const size = facts.equipment.map((each) => awg(each.size_awg))
-  const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
-  return [
-    line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
-    line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
-    ...earthSymbol(end, y),
-    label(left, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 20 }),
-    label(end + 12, y + 6, 'existing grounding electrode system', {
-      sizePt: SIZE,
-      maxWidthPt: box.x + box.width - end - 14,
-    }),
-    ...(facts.electrode.size_awg === null
-      ? []
-      : [
-          label(end + 12, y + 24, `array electrode: ${awg(facts.electrode.size_awg)}`, {
-            sizePt: SIZE,
-            maxWidthPt: box.x + box.width - end - 14,
-          }),
-        ]),
   ]
 }

@@ -4,6 +4,7 @@ import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
 import { drawConnection } from './one-line-connection.js'
+import { groundingDepthPt } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
@@ -13,7 +14,7 @@ import {
   namedBox,
   sourceSymbol,
   switchSymbol,
-} from './one-line-symbols.js'
+} from '../diagram/one-line-symbols.js'
 
 /** Where things stand across the diagram, shares of its width. */
 const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const
@@ -21,6 +22,13 @@ const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
 const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 168 } as const
+const LANDING_PT = 56
+
+/** Least distance from the top to the first wire: the short form draws its panel beside the rows. */
+function connectionPt({ input }: DiagramJob): number {
+  const { connection, distribution } = input.project.electrical ?? {}
+  return distribution === undefined ? CONNECTION_PT[connection?.kind ?? 'load_side_breaker'] : LANDING_PT
+}
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
 export function rowHeightPt(source: OneLineSource, widthPt: number): number {
@@ -47,15 +55,7 @@ export function oneLineDiagram(
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
-  const top =
-    box.y +
-    HEAD_PT +
-    (job.withConnection
-      ? Math.max(
-          0,
-          box.y + CONNECTION_PT[job.input.project.electrical?.connection?.kind ?? 'load_side_breaker'] - first,
-        )
-      : 0)
+  const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + connectionPt(job) - first) : 0)
   const rows = rowsFrom(top)
   const bottom = top + heights.reduce((sum, height) => sum + height, 0)
   const outputs = gather(job, rows)
@@ -72,7 +72,7 @@ export function oneLineDiagram(
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
   ]
-  return { drawn, bottom: job.withConnection ? groundY + 34 : bottom }
+  return { drawn, bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job)) : bottom }
 }
 
 function lowest(rows: readonly { readonly y: number }[]): number {
@@ -88,7 +88,9 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
   const top = y - sourceTextHeight(source, width) / 2
-  const tags = job.tags.filter((tag) => tag.circuits.includes(source.circuit.id))
+  // What leaves a DC combiner is marked on the wire of its first string.
+  const onWire = [source.circuit.id, ...combinersOf(job.wiring, source.circuit.id)]
+  const tags = job.tags.filter((tag) => tag.circuits.some((id) => onWire.includes(id)))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
   const outside = micro
@@ -112,6 +114,10 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
+
+/** DC combiners whose first string is a circuit. */
+const combinersOf = ({ dc_combiners: combiners = [] }: WiringValues, id: string): string[] =>
+  combiners.filter(({ strings }) => strings[0] === id).map((each) => each.id)
 
 function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primitive[] {
   const rating = stated.rating_a === undefined ? '' : ` ${stated.rating_a} A`

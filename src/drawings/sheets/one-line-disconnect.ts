@@ -2,7 +2,7 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import type { DiagramJob, Output } from './one-line-job.js'
-import { breakerSymbol, fusedSwitchSymbol, switchSymbol } from './one-line-symbols.js'
+import { breakerSymbol, fusedSwitchSymbol, switchSymbol } from '../diagram/one-line-symbols.js'
 
 const SIZE = TYPE_PT.small
 /** Half of the box beside its middle, points. */

@@ -1,8 +1,8 @@
 import type { WiringValues } from '../../electrical/index.js'
 import type { PacketInput } from '../inputs.js'
 import type { Box, Primitive } from '../model/index.js'
-import { tagList, tagSymbol } from './one-line-symbols.js'
-import type { WireTag } from './wire-tags.js'
+import { tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
+import type { WireTag } from '../diagram/wire-tags.js'
 import type { Amperes } from '../../values/index.js'
 
 /** What the diagram needs to know of the project. */
@@ -35,7 +35,8 @@ const TIGHT_PT = 15
 /** Tags evenly along a piece of wire, or in one box when they would touch. */
 export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
   const step = (toX - fromX) / (tags.length + 1)
-  if (tags.length > 1 && step < TIGHT_PT)
-    return [...tagList((fromX + toX) / 2, y, tags.map((tag) => tag.number).join(', '))]
-  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.number))
+  const widest = Math.max(0, ...tags.map(({ tag }) => tagWidthPt(tag)))
+  if (tags.length > 1 && step < Math.max(TIGHT_PT, widest + 1.8))
+    return [...tagList((fromX + toX) / 2, y, tags.map(({ tag }) => tag).join(', '))]
+  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.tag))
 }

@@ -3,14 +3,19 @@ import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
-import { landingWords } from './panel-words.js'
-import { connectionTable, equipmentTable, tagTable } from './schedules.js'
-import { wireTags } from './wire-tags.js'
+import { conductorSchedule } from './conductor-schedule.js'
+import { nodeSchedule } from './node-schedule.js'
+import { equipmentTable } from './schedules.js'
+import { treeSheets } from '../tree/tree-sheets.js'
+import { wireTags } from '../diagram/wire-tags.js'
 
+const CONTINUED = 'One-line diagram, continued'
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
 const DIAGRAM_SHARE = 0.66
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
+/** Room for a heading, the head of a table and some rows, points. */
+const LEAST_TABLE_PT = 80
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
@@ -20,7 +25,6 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const sources = oneLineSources(job.input, wiring)
   const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
   const tags = wireTags(wiring)
-  const landing = landingWords(job.input.project.electrical)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
@@ -37,7 +41,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       withConnection: index === 0,
       further: index === 0 ? sources.length - group.length : 0,
       spreadPt,
-      note: `TO ${wiring.combiner === null ? landing.toUpperCase() : 'AC COMBINER'}, SHEET E-601`,
+      note: `TO ${wiring.combiner === null ? 'MAIN PANEL' : 'AC COMBINER'}, SHEET E-601`,
     }
     const heading = more
       ? [
@@ -52,21 +56,32 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
     const drawn = [...heading, ...figure]
     if (index > 0) {
-      drafts.push({ id: '', title: 'One-line diagram, continued', scale: 'None', paper: drawn })
+      drafts.push({ id: '', title: CONTINUED, scale: 'None', paper: drawn })
       continue
     }
-    const top = bottom + 14
+    const tree = treeSheets(job.input.project, wiring, bottom + 20, body)
+    rest.push(...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
+    const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
-      { kind: 'heading', text: 'Conductors and raceways by tag' },
-      tagTable(wiring),
+      { kind: 'heading', text: 'Conductors by tag' },
+      conductorSchedule(wiring),
       { kind: 'heading', text: 'Ratings' },
       equipmentTable(job.input),
-      connectionTable(wiring, landing, true),
+      nodeSchedule(wiring, true),
     ]
-    const pages = flowBlocks(tables, { ...body, y: top, height: body.y + body.height - top }, 1, body)
-    const [first = [], ...others] = pages
-    drafts.push({ id: '', title: 'One-line diagram', scale: 'None', paper: [...drawn, ...first] })
-    rest.push(...others.map((paper) => ({ id: '', title: 'One-line diagram, continued', scale: 'None', paper })))
+    const roomPt = body.y + body.height - top
+    // A heading does not stand alone at the foot of the sheet.
+    const [first = [], ...others] =
+      roomPt < LEAST_TABLE_PT
+        ? [[], ...flowBlocks(tables, body)]
+        : flowBlocks(tables, { ...body, y: top, height: roomPt }, 1, body)
+    drafts.push({
+      id: '',
+      title: 'One-line diagram',
+      scale: 'None',
+      paper: [...drawn, ...(tree.below?.drawn ?? []), ...first],
+    })
+    rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
   }
   return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
 }

@@ -1,10 +1,12 @@
 import { isAc, type WiringValues } from '../../electrical/index.js'
-import { flowBlocks, plainNumber, type Block, type SheetDraft, type TableColumn } from '../layout/index.js'
+import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
+import { columns } from './columns.js'
+import { conductorSchedule } from './conductor-schedule.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
-import { awg, wireTags } from './wire-tags.js'
-import { landingWords } from './panel-words.js'
+import { nodeSchedule } from './node-schedule.js'
+import { awg, numberedWays } from '../diagram/wire-tags.js'
 
 /** Sheet E-602: conductors and raceways by tag, circuits with their ampacities, strings, panel, grounding, equipment. */
 export function scheduleSheets(job: SheetJob): SheetDraft[] {
@@ -12,14 +14,16 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
   if (wiring === undefined) return []
   const blocks: Block[] = [
     { kind: 'heading', text: 'Conductors and raceways' },
-    tagTable(wiring),
+    racewayTable(wiring),
+    { kind: 'heading', text: 'Conductors by tag' },
+    conductorSchedule(wiring),
     { kind: 'heading', text: 'Circuits' },
     circuitTable(wiring),
     { kind: 'heading', text: 'Ampacity along each circuit' },
     ampacityTable(wiring),
     ...stringBlocks(wiring),
-    { kind: 'heading', text: 'Connection' },
-    connectionTable(wiring, landingWords(job.input.project.electrical)),
+    { kind: 'heading', text: 'Service, panels, feeders and sources' },
+    nodeSchedule(wiring),
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
     { kind: 'heading', text: 'Equipment' },
@@ -33,14 +37,11 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
   }))
 }
 
-const columns = (...each: readonly (readonly [string, number])[]): TableColumn[] =>
-  each.map(([heading, share]) => ({ heading, share }))
-
-export function tagTable(wiring: WiringValues): Block {
+function racewayTable(wiring: WiringValues): Block {
   return {
     kind: 'table',
     columns: columns(
-      ['Tag', 0.05],
+      ['No.', 0.05],
       ['Circuits', 0.17],
       ['Where', 0.18],
       ['Conductors', 0.29],
@@ -48,14 +49,14 @@ export function tagTable(wiring: WiringValues): Block {
       ['Length', 0.07],
       ['Fill', 0.1],
     ),
-    rows: wireTags(wiring).map((tag) => [
-      String(tag.number),
-      tag.circuits.join(', '),
-      tag.where,
-      tag.conductors,
-      tag.raceway,
-      `${plainNumber(tag.lengthFt, 0)} ft`,
-      tag.fill,
+    rows: numberedWays(wiring).map((way) => [
+      String(way.number),
+      way.circuits.join(', '),
+      way.where,
+      way.conductors,
+      way.raceway,
+      `${plainNumber(way.lengthFt, 0)} ft`,
+      way.fill,
     ]),
   }
 }
@@ -155,47 +156,6 @@ export function equipmentTable(input: PacketInput): Block {
     rows: equipmentRows(input),
   }
 }
-
-/**
- * The rules that the panels were judged by, or only the one that is used.
- *
- * @param landing What the panel with the PV breaker is called.
- */
-export function connectionTable(wiring: WiringValues, landing: string, usedOnly = false): Block {
-  const panels = [
-    [landing, wiring.panel] as const,
-    ...(wiring.combiner === null ? [] : [['AC combiner', wiring.combiner] as const]),
-  ]
-  return {
-    kind: 'table',
-    columns: columns(
-      ['Panel', 0.12],
-      ['Bus', 0.08],
-      ['Main', 0.08],
-      ['Rule', 0.2],
-      ['Section', 0.16],
-      ['Sum', 0.1],
-      ['Limit', 0.1],
-      ['Holds', 0.16],
-    ),
-    rows: panels.flatMap(([name, panel]) =>
-      panel.rules
-        .filter((rule) => !usedOnly || rule.rule === panel.rule)
-        .map((rule) => [
-          name,
-          amps(panel.bus_a),
-          amps(panel.main_a),
-          rule.rule,
-          rule.section,
-          amps(rule.sum_a),
-          amps(rule.limit_a),
-          `${rule.holds ? 'yes' : 'no'}${rule.rule === panel.rule ? ', this one is used' : ''}`,
-        ]),
-    ),
-  }
-}
-
-const amps = (value: number | null): string => (value === null ? '' : `${plainNumber(value, 1)} A`)
 
 function groundingTable(wiring: WiringValues): Block {
   const { grounding } = wiring

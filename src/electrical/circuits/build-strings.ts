@@ -4,7 +4,6 @@ import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
 import {
   type Circuit,
-  deviceDutyA,
   type StringFacts,
   optimiserById,
   positive,
@@ -34,7 +33,7 @@ export function buildStrings(job: Job): Circuit[] {
       input: string.input ?? 1,
       parallel: inputs.get(inputKey(string)) ?? 1,
     }
-    const plain = stringCircuit(job, `${arrayId}_s${i + 1}`, `arrays.${arrayId}.strings[${i}]`, facts, array)
+    const plain = stringCircuit(`${arrayId}_s${i + 1}`, `arrays.${arrayId}.strings[${i}]`, facts, array)
     if (array.optimiser === undefined) return plain
     const sheet = optimiserById(job, array.optimiser, `arrays.${arrayId}.optimiser`)
     return optimiserCircuit(plain, facts, { id: array.optimiser, sheet })
@@ -54,20 +53,14 @@ export function moduleById(job: Job, id: string, arrayId: string): PvModule {
   )
 }
 
-function stringCircuit(
-  job: Job,
-  id: string,
-  where: string,
-  facts: Omit<StringFacts, 'iscA'>,
-  array: ArrayOfModules,
-): Circuit {
+function stringCircuit(id: string, where: string, facts: Omit<StringFacts, 'iscA'>, array: ArrayOfModules): Circuit {
   const sheet = `equipment.modules.${facts.moduleId}`
   const rated = ratedIsc(facts.module, array)
   const iscA = ofSheet(rated?.iscA, `${sheet}.${rated?.key ?? 'isc_a'}`, 'the short-circuit current', 'Isc')
   const impA = ofSheet(facts.module.imp_a, `${sheet}.imp_a`, 'the current at maximum power', 'Imp')
   const vmpV = ofSheet(facts.module.vmp_v, `${sheet}.vmp_v`, 'the voltage at maximum power', 'Vmp')
   const continuousA = SHORT_CIRCUIT_FACTOR * iscA
-  const smallestDeviceA = nextStandardDeviceA(deviceDutyA(job, CONTINUOUS_FACTOR * continuousA), where)
+  const smallestDeviceA = nextStandardDeviceA(CONTINUOUS_FACTOR * continuousA, where)
   return {
     id,
     kind: 'dc_string',

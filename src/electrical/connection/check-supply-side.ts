@@ -1,15 +1,25 @@
 import { CONTINUOUS_FACTOR, necSource, type SupplySideRule } from '../../tables/nec/index.js'
+import type { Amperes } from '../../values/index.js'
 import type { Sources } from './sources.js'
 import { isSupplyTap, type Job, largestStandardDeviceA, type PanelValues, type RuleValues } from '../system/index.js'
 import { judgeSupplySide, type SupplySideVerdict } from './judge-supply-side.js'
 import type { CircuitInSegment, SizedSegment } from '../segments/index.js'
 
-/** Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it. */
-export function checkSupplySide(job: Job, sources: Sources, sized: readonly SizedSegment[]): PanelValues {
+/**
+ * Connection ahead of the service disconnect: sum, distance of the device, and whether the stated conductor carries it.
+ *
+ * @param serviceAmpacityA Stated, or of the service conductors as they are described; undefined when neither is known, A.
+ */
+export function checkSupplySide(
+  job: Job,
+  sources: Sources,
+  sized: readonly SizedSegment[],
+  serviceAmpacityA: Amperes | undefined,
+): PanelValues {
   const { service, panel } = job.electrical
   const verdict = judgeSupplySide(job.edition, {
     serviceA: service?.rating_a,
-    serviceAmpacityA: service?.conductor_ampacity_a,
+    serviceAmpacityA,
     inverterA: sources.inverterA,
     sourceBreakersA: sources.breakersA.reduce((sum, breaker) => sum + breaker, 0),
   })

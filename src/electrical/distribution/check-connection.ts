@@ -65,7 +65,7 @@ export function checkConnection(
   const verdicts = [...judgeTree(tree), ...(combiner === undefined ? [] : [combiner.verdict])]
   const panel =
     connection.kind === 'supply_side'
-      ? supplySidePanel(checkSupplySide(job, sources, sized), tree, verdicts)
+      ? supplySidePanel(checkSupplySide(job, sources, sized, tree.service.ampacityA), tree, verdicts)
       : panelOfPv(tree, verdicts, landingOf(circuits))
   recordTree(job, tree, verdicts)
   if (combiner !== undefined) findCombiner(job, combiner)

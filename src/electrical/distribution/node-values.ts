@@ -1,9 +1,14 @@
 import type { NodeValues, PanelValues, RuleValues } from '../system/index.js'
+import type { Amperes } from '../../values/index.js'
 import type { PanelNode } from './tree.js'
 import type { NodeRule, NodeVerdict } from './verdict.js'
 
-/** A node as the JSON shows it. */
-export function nodeValues(verdict: NodeVerdict): NodeValues {
+/**
+ * A node as the JSON shows it.
+ *
+ * @param faultA Fault current that can flow there; undefined where it is not known.
+ */
+export function nodeValues(verdict: NodeVerdict, faultA: Amperes | undefined): NodeValues {
   return {
     id: verdict.id,
     kind: verdict.kind,
@@ -16,6 +21,7 @@ export function nodeValues(verdict: NodeVerdict): NodeValues {
     complies: verdict.complies,
     governs: verdict.governs?.rule ?? null,
     section: verdict.governs?.section ?? null,
+    fault_current_a: faultA ?? null,
   }
 }
 

@@ -92,6 +92,8 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   const { verdict } = sized
   const base = `wire.${segment.id}.${circuit.id}`
   const name = `${sized.size} AWG ${demand.material} ${conditions.insulation}`.replace(' kcmil AWG', ' kcmil')
+  const product = `I_${conditions.factorC} x C_a x C_n`
+  const isCapped = verdict.correctedA < verdict.baseA * demand.correction * demand.adjustment * (1 - 1e-9)
   const dutySource = job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity')
   job.worksheet.note({
     id: `${base}.terminal`,
@@ -105,7 +107,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   job.worksheet.note({
     id: `${base}.conditions`,
     says: `Test 2, ${name}: ampacity under the conditions of use against the maximum current${borrowedFrom === undefined ? '' : ` (factors of ${borrowedFrom} by the 10 ft rule)`}`,
-    formula: `I_z = I_${conditions.factorC} x C_a x C_n`,
+    formula: isCapped ? `I_z = min(I_column, ${product})` : `I_z = ${product}`,
     inputs: [
       {
         symbol: `I_${conditions.factorC}`,
@@ -115,6 +117,7 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
       },
       { symbol: 'C_a', value: demand.correction, unit: '', from: `wire.${borrowedFrom ?? segment.id}.correction` },
       { symbol: 'C_n', value: demand.adjustment, unit: '', from: `wire.${borrowedFrom ?? segment.id}.adjustment` },
+      ...(isCapped ? [{ symbol: 'I_column', value: verdict.correctedA, unit: 'A', from: `${base}.cable-limit` }] : []),
     ],
     result: { symbol: 'I_z', value: verdict.correctedA, unit: 'A' },
     check: { relation: '>=', limit: demand.continuousA, pass: verdict.correctedA >= demand.continuousA },

@@ -48,6 +48,7 @@ export type {
   ConductorValues,
   DcCombinerValues,
   GroundingValues,
+  NodeRuleValues,
   NodeValues,
   PanelValues,
   RacewayValues,

@@ -207,6 +207,8 @@ export interface NodeValues {
   /** The rule that governs; null where there is none to judge by. */
   readonly governs: string | null
   readonly section: string | null
+  /** Fault current that breakers there have to interrupt, A; null where it is not known, and for all but service and panels. */
+  readonly fault_current_a: number | null
 }
 
 /** A way out when no connection rule holds. */

@@ -9,6 +9,7 @@ import type { PlanSystem } from './plan-system.js'
 import type { PlanQuantity, PlanState, PlanTask } from './plan-values.js'
 import type { StepRule } from './step-rule.js'
 import { connectionSection, ofMounts, ofWiring, section, task } from './task-rule.js'
+import { connectionTasks } from './connection-tasks.js'
 import { torqueText } from './torque.js'
 
 const wallUnits = (system: PlanSystem): boolean => system.wallUnits
@@ -108,9 +109,7 @@ export const STEPS_EQUIPMENT: readonly StepRule[] = [
         source: section('terminalTemperature'),
       },
       {
-        says: ofWiring(({ panel }) => [
-          `panel: rule ${panel.rule} ${panel.complies ? 'holds' : 'FAILS'} with ${Number(panel.inverter_a.toFixed(2))} A of inverters; breaker where the drawings have it`,
-        ]),
+        says: ofWiring(connectionTasks),
         source: connectionSection,
       },
       {
@@ -182,11 +181,11 @@ function inverterTorques({ project }: PlanSystem): string[] {
 }
 
 /** A label carries the source of its own wording. */
-function labelTasks({ number, count, places, text, look, wording, source, along }: RequiredLabel): PlanTask[] {
+function labelTasks({ number, count, placeTitles, text, look, wording, source, along }: RequiredLabel): PlanTask[] {
   return [
     {
       id: '',
-      says: `label ${number}, ${count} at ${places.join(', ').replaceAll('_', ' ')}: ${text} (${look}; ${wording})`,
+      says: `label ${number}, ${count} at ${placeTitles.join(', ')}: ${text} (${look}; ${wording})`,
       source,
     },
     ...along.map(({ raceway, atFt }) => ({

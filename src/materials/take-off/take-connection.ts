@@ -1,4 +1,5 @@
 import { isAc, type CircuitValues, type WiringValues } from '../../electrical/index.js'
+import { landingPanel } from '../../project/facts.js'
 import type { Need } from './need.js'
 import type { TakeOffJob } from './take-off-job.js'
 import type { Amperes } from '../../values/index.js'
@@ -11,8 +12,18 @@ export function takeConnection(job: TakeOffJob, wiring: WiringValues): Need[] {
   const last = ac.find((circuit) => circuit.kind === 'ac_combined_output')
   const atService = supplySide ? (last ?? ac[0]) : undefined
   const fused = Object.values(electrical?.disconnects ?? {}).some((disconnect) => disconnect.fused === true)
-  const devices = ac.flatMap((circuit) => (circuit === atService ? serviceDevice(circuit, fused) : breaker(circuit)))
-  const fuseA = atService?.breaker_a ?? undefined
+  const fusedEnd = Object.values(electrical?.disconnects ?? {}).some(
+    (each) => each.kind === 'pv_system' && each.fused === true,
+  )
+  const onTap = electrical?.connection?.kind === 'feeder_tap' ? (last ?? ac[0]) : undefined
+  const landing = landingName(job, wiring)
+  const devices = ac.flatMap((circuit) => {
+    if (circuit === atService) return serviceDevice(circuit, fused)
+    // Fuses of the disconnect at the end of a tap are counted with it.
+    if (circuit === onTap && fusedEnd) return []
+    return breaker(circuit, lands(circuit, last) ? landing : undefined)
+  })
+  const fuseA = (atService ?? onTap)?.breaker_a ?? undefined
   return [
     ...devices,
     ...combinerOf(job, wiring),
@@ -27,11 +38,25 @@ function each(item: string, name: string, quantity: number, why: string): Need {
 
 const fromCircuit = (circuit: CircuitValues): string => `circuit ${circuit.id} (wire: values.circuits.breaker_a)`
 
-function breaker(circuit: CircuitValues): Need[] {
+/** Whether a circuit ends where the PV system joins the house. */
+const lands = (circuit: CircuitValues, last: CircuitValues | undefined): boolean =>
+  circuit === last || (last === undefined && circuit.kind !== 'ac_supply_tap')
+
+/** Where the PV breaker goes in an installation of several panels; undefined in the short form. */
+function landingName({ project }: TakeOffJob, { distribution }: WiringValues): string | undefined {
+  const { connection, distribution: stated } = project.electrical ?? {}
+  if (stated === undefined) return undefined
+  const { id } = landingPanel(project.electrical)
+  if (connection?.kind === 'feeder_tap') return `at the end of tap ${connection.at ?? ''}`
+  return `in ${distribution.find((node) => node.id === id)?.name ?? id}`
+}
+
+function breaker(circuit: CircuitValues, place: string | undefined): Need[] {
   if (circuit.breaker_a === null) return []
   const poles = circuit.poles ?? 2
   const name = `Breaker, ${poles === 3 ? 'three' : 'two'} poles, ${circuit.breaker_a} A`
-  return [each(`breaker.${poles}p.${circuit.breaker_a}a`, name, 1, `1 for ${fromCircuit(circuit)}`)]
+  const why = `1 ${place === undefined ? '' : `${place} `}for ${fromCircuit(circuit)}`
+  return [each(`breaker.${poles}p.${circuit.breaker_a}a`, name, 1, why)]
 }
 
 /** Where a fused disconnect is the overcurrent device, its fuses are counted with it. */

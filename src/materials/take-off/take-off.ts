@@ -4,6 +4,7 @@ import { takeClamps } from './take-clamps.js'
 import { takeConnection } from './take-connection.js'
 import { takeDcDevices } from './take-dc-devices.js'
 import { takeEquipment } from './take-equipment.js'
+import { takeFeeders } from './take-feeders.js'
 import { takeGrounding } from './take-grounding.js'
 import { takeLabels } from './take-labels.js'
 import { takeMounts } from './take-mounts.js'
@@ -44,6 +45,7 @@ export function takeOff(job: TakeOffJob): TakeOff {
       ...takeWire(job, wiring),
       ...raceways.needs,
       ...takeConnection(job, wiring),
+      ...takeFeeders(job, wiring),
       ...takeDcDevices(job, wiring),
       ...takeLabels(labels ?? [], wiring.edition),
     )

@@ -93,15 +93,21 @@ export function earthSymbol(x: number, y: number): Primitive[] {
   ]
 }
 
-/** Number of a conductor on a wire. */
-export function tagSymbol(x: number, y: number, number: number): Primitive[] {
+/** Tag of a conductor on its wire: in a circle, or in a box where it has more than two characters. */
+export function tagSymbol(x: number, y: number, tag: string): Primitive[] {
+  if (tag.length > 2) return tagList(x, y, tag)
   return [
     { kind: 'circle', center: xy(x, y), radiusPt: 6.6, pen: 'thin', fill: 'white' },
-    label(x, y, String(number), { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
+    label(x, y, tag, { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
   ]
 }
 
-/** Several numbers of conductors in one box on a wire. */
+/** Width of the circle or box of a tag, points. */
+export function tagWidthPt(tag: string): number {
+  return tag.length > 2 ? textWidthPt(tag, TYPE_PT.small, 'bold') + 6 : 13.2
+}
+
+/** Several tags of conductors in one box on a wire. */
 export function tagList(x: number, y: number, text: string): Primitive[] {
   const width = textWidthPt(text, TYPE_PT.small, 'bold') + 6
   return [

@@ -1,0 +1,44 @@
+import type { NodeRuleValues, NodeValues, WiringValues } from '../../electrical/index.js'
+import { plainNumber, type Block } from '../layout/index.js'
+import { nodeTitle } from '../node-title.js'
+import { columns } from './columns.js'
+
+/** Every part of the installation with the rules that it was judged by, or only the one that governs. */
+export function nodeSchedule(wiring: WiringValues, governingOnly = false): Block {
+  return {
+    kind: 'table',
+    columns: columns(
+      ['Part', 0.17],
+      ['Bus', 0.07],
+      ['Main', 0.07],
+      ['Rule', 0.2],
+      ['Section', 0.17],
+      ['Sum', 0.09],
+      ['Limit', 0.09],
+      ['Holds', 0.14],
+    ),
+    rows: wiring.distribution.flatMap((node) => rowsOf(node, governingOnly)),
+  }
+}
+
+function rowsOf(node: NodeValues, governingOnly: boolean): string[][] {
+  const head = [nodeTitle(node), amps(node.bus_a), amps(node.main_a)]
+  const shown = node.rules.filter(({ rule }) => !governingOnly || rule === node.governs)
+  if (shown.length === 0) return [[...head, 'nothing stated to judge by', '', '', '', '']]
+  return shown.map((rule) => [
+    ...head,
+    rule.rule,
+    rule.section,
+    amps(rule.sum_a),
+    amps(rule.limit_a),
+    holdsText(node, rule),
+  ])
+}
+
+/** A way that does not hold matters only where no other way does. */
+function holdsText(node: NodeValues, { rule, holds, needed }: NodeRuleValues): string {
+  if (!holds) return needed === 'one_of' && node.complies ? 'no, not used' : 'NO'
+  return rule === node.governs ? 'yes, governs' : 'yes'
+}
+
+const amps = (value: number | null): string => (value === null ? '' : `${plainNumber(value, 1)} A`)
