@@ -71,7 +71,8 @@ function initiatorPlace(facts: LabelFacts): string {
   if (shutdown?.initiator === 'pv_disconnect') {
     const [first] = disconnectPlaces(facts)
     return first === undefined
-      ? withPlace(`PV SYSTEM BREAKER IN THE ${landingTitle(facts)}`, locationOf(landingPanel(facts), facts))
+      ? (tapDevice(facts) ??
+          withPlace(`PV SYSTEM BREAKER IN THE ${landingTitle(facts)}`, locationOf(landingPanel(facts), facts)))
       : `PV SYSTEM DISCONNECT, ${first}`
   }
   return shutdown?.initiator_outdoors === true ? 'SEPARATE SWITCH, OUTDOORS' : 'SEPARATE SWITCH'
@@ -80,6 +81,14 @@ function initiatorPlace(facts: LabelFacts): string {
 const withPlace = (what: string, place: string | undefined): string =>
   place === undefined ? what : `${what}, ${place.toUpperCase()}`
 
+/** What parts a system on a feeder tap: not a breaker in a panel, but the device at the end of the tap. */
+function tapDevice({ project }: LabelFacts): string | undefined {
+  const { kind, at = '' } = project.electrical?.connection ?? {}
+  return kind === 'feeder_tap'
+    ? `OVERCURRENT DEVICE AT THE END OF FEEDER TAP ${at.replaceAll('_', ' ').toUpperCase()}`
+    : undefined
+}
+
 /** Panels, disconnects and older sources, one a line. */
 function directory(facts: LabelFacts): string {
   const service = servicePanels(facts).map((place) =>
@@ -87,7 +96,8 @@ function directory(facts: LabelFacts): string {
   )
   const others = disconnectPlaces(facts).map((place) => `PV SYSTEM DISCONNECT: ${place}`)
   const inPanel = facts.longForm ? landingTitle(facts) : 'THIS PANEL'
-  const pv = others.length > 0 ? others : [`PV SYSTEM DISCONNECT: BACKFED BREAKER IN ${inPanel}`]
+  const pv =
+    others.length > 0 ? others : [`PV SYSTEM DISCONNECT: ${tapDevice(facts) ?? `BACKFED BREAKER IN ${inPanel}`}`]
   return ['LOCATION OF POWER SOURCE DISCONNECTS', ...service, ...pv, ...existingSources(facts)].join('\n')
 }
 

@@ -82,11 +82,12 @@ function combinerOf(job: TakeOffJob, { combiner }: WiringValues): Need[] {
   const stated = job.project.electrical?.combiner
   const rating = combiner.bus_a === null ? '' : `.${combiner.bus_a}a`
   const spaces = stated?.spaces_total === undefined ? '' : `, ${stated.spaces_total} spaces`
+  const place = stated?.location === undefined ? '' : `, for ${stated.location}`
   return [
     {
       ...each(
         `combiner${rating}`,
-        `Combiner panel${combiner.bus_a === null ? '' : `, bus ${combiner.bus_a} A`}${spaces}`,
+        `Combiner panel${combiner.bus_a === null ? '' : `, bus ${combiner.bus_a} A`}${spaces}${place}`,
         1,
         'gathers the circuits (wire: values.combiner)',
       ),
