@@ -84,6 +84,20 @@ describe('ways out when no rule holds', () => {
   })
 })
 
+describe('a supply-side connection that is too much for the service', () => {
+  it('reaches the ampacity of the service conductors with fewer inverters', () => {
+    const { values } = sizeWire(
+      microProject({
+        service: { rating_a: 100, conductor_ampacity_a: 20 },
+        connection: { kind: 'supply_side', overcurrent_device_distance_ft: 8 },
+      }),
+      context(),
+    )
+    expect(values.remedies[0]).toMatchObject({ reaches_a: 20, passes: true })
+    expect(JSON.stringify(values)).not.toContain('Infinity')
+  })
+})
+
 describe('a smaller main', () => {
   // A 200 A house with a 200 A busbar: (240 - 200) / 1.25 = 32 A. NEC annex D example D2(a), optional method: 89.5 A of load.
   const house = (load: boolean) =>

@@ -5,7 +5,7 @@ import { judgePanel } from './judge-panel.js'
 import { judgeService } from './judge-service.js'
 import { judgeTap } from './judge-tap.js'
 import { compare } from './node-rule.js'
-import { feederTo } from './flows.js'
+import { feederTo, flowOnSupplySide } from './flows.js'
 import { PV_SOURCE, SERVICE, type SourceNode, type Tree } from './tree.js'
 import { nodeVerdict, type NodeVerdict } from './verdict.js'
 
@@ -73,14 +73,21 @@ function wayTo(tree: Tree, panel: string): string[] {
   return feeder === undefined ? [SERVICE] : [...wayTo(tree, feeder.from), feeder.from, feeder.id]
 }
 
-/** Largest current of the PV system of the project that every node on its way takes, beside the other sources, A. */
-export function largestPvA(tree: Tree, verdicts: readonly NodeVerdict[]): Amperes {
+/**
+ * Largest current of the PV system of the project that every node on its way takes, beside the other sources, A; undefined
+ * where nothing that limits it is known.
+ */
+export function largestPvA(tree: Tree, verdicts: readonly NodeVerdict[]): Amperes | undefined {
   const pvA = tree.sources.find(({ id }) => id === PV_SOURCE)?.currentA ?? 0
   const onWay = new Set(pathOfPv(tree))
   const limits = verdicts
     .filter(({ id, kind }) => onWay.has(id) && kind !== 'service')
     .map(({ maxInverterA, inverterA }) => maxInverterA - (inverterA - pvA))
-  return Math.max(0, Math.min(...limits))
+  const supply = verdicts.flatMap(({ rules }) => rules).find(({ rule }) => rule === 'supply side')
+  const flow = flowOnSupplySide(tree)
+  const own = flow.sources.some(({ id }) => id === PV_SOURCE) && supply !== undefined
+  const most = Math.min(...limits, ...(own ? [supply.maxInverterA - (flow.currentA - pvA)] : []))
+  return Number.isFinite(most) ? Math.max(0, most) : undefined
 }
 
 /** Nodes between the PV system and the utility that do not take it; of the service only what sources have to do with. */

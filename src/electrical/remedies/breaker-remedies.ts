@@ -25,10 +25,13 @@ export function fewerInverters(job: Job, tree: Tree): Remedy {
   const pvA = pvOf(tree)?.currentA ?? 0
   return {
     key: 'fewer_inverters',
-    what: `Bring the inverters of this project down to ${reachesA.toFixed(1)} A`,
+    what:
+      reachesA === undefined
+        ? 'Fewer inverters'
+        : `Bring the inverters of this project down to ${reachesA.toFixed(1)} A`,
     section: sectionName(job, 'loadSideBusbar'),
     reachesA,
-    passes: reachesA > 0,
+    passes: reachesA === undefined ? undefined : reachesA > 0,
     why: `they give ${pvA.toFixed(1)} A; fewer inverters, or an output limit that is part of their listing and locked`,
   }
 }

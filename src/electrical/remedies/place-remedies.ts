@@ -1,5 +1,5 @@
 import { powerControlSections, SOURCE_FACTOR } from '../../tables/nec/index.js'
-import { judgeTree, type Tree } from '../distribution/index.js'
+import type { Tree } from '../distribution/index.js'
 import { supplySideRule, type Job } from '../system/index.js'
 import { atOppositeEnds, firstPanel, panelsOnWay, pvOf, withPanel, withPv } from './change-tree.js'
 import { byChange, sectionName, type Remedy } from './remedy.js'
@@ -65,16 +65,9 @@ export function supplySide(job: Job, tree: Tree): Remedy[] {
       },
     ]
   const changed = withPv(tree, { at: 'supply_side' })
-  const remedy = byChange(
-    { ...base, note: 'with leave of the utility and a disconnect that is fit as service equipment' },
-    changed,
-  )
-  const service = judgeTree(changed).find(({ kind }) => kind === 'service')
-  const othersA = tree.sources
-    .filter(({ id, at, runsInParallel }) => id !== 'pv' && at === 'supply_side' && runsInParallel)
-    .reduce((sum, { currentA }) => sum + currentA, 0)
-  const limitA = service?.rules.find((each) => each.rule === 'supply side')?.maxInverterA
-  return [{ ...remedy, reachesA: limitA === undefined ? undefined : Math.max(0, limitA - othersA) }]
+  return [
+    byChange({ ...base, note: 'with leave of the utility and a disconnect that is fit as service equipment' }, changed),
+  ]
 }
 
 /** Another panel of the house, and a new one ahead of the first that takes the PV breaker. */
