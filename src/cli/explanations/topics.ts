@@ -70,6 +70,15 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['weather', 'rights', 'data'],
   },
+  installation: {
+    title: 'How a house with several panels, feeders or an older system is stated',
+    paragraphs: [
+      'With one panel, `electrical.panel` and `electrical.connection` are enough. Otherwise `electrical.distribution` holds the tree: panels, feeders from panel to panel, taps on feeders, and sources that are there already. A panel that no feeder goes to is fed by the service; `connection.at` names the panel or tap that takes the PV system.',
+      'Every source that runs beside the utility counts on each busbar and conductor on its way to the service, and each of them is judged by every rule of the edition; size-wire lists them with section, sum and limit. When none holds it lists the ways out in the order in which an electrician tries them, with what each reaches; a smaller main only with `electrical.load_calculation`, prices from `electrical.remedy_costs_usd`.',
+      'What is not stated is not guessed: insulation and terminals count as 60 deg C, a breaker without a place as at the wrong end of its busbar. A power control system counts only with a dated document that shows its listing. A licensed electrician and the authority decide.',
+    ],
+    also: ['distribution', 'subpanel', 'feeder', 'service', 'tap', 'remedies'],
+  },
   editions: {
     title: 'Which editions of the codes are there',
     paragraphs: [
