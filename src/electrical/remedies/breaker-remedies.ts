@@ -42,6 +42,16 @@ export function smallerMain(job: Job, tree: Tree): Remedy[] {
   const mainA = panel?.mainA
   if (panel === undefined || mainA === undefined || !panelsOnWay(tree).includes(panel)) return []
   const base = { key: 'smaller_main', section: `${sectionName(job, 'leastDwellingService')}, Article 220` } as const
+  if (mainA <= LEAST_DWELLING_SERVICE_A && tree.feeders.every(({ to }) => to !== panel.id))
+    return [
+      {
+        ...base,
+        what: `Smaller main breaker in the ${panel.name}`,
+        reachesA: largestPvA(tree, judgeTree(tree)),
+        passes: false,
+        why: `the service of a one-family dwelling is not below ${LEAST_DWELLING_SERVICE_A} A, which the main of ${mainA} A does not exceed`,
+      },
+    ]
   const { loadA } = tree.service
   if (loadA === undefined)
     return [
@@ -110,7 +120,7 @@ export function fewerBreakers(job: Job, tree: Tree): Remedy[] {
     const rule = judgeTree(changed)
       .find((each) => each.id === id)
       ?.rules.find((each) => each.rule === 'sum of breakers')
-    return `${name}: load breakers of ${Math.max(0, (rule?.limitA ?? 0) - (rule?.sumA ?? 0)).toFixed(0)} A may stay`
+    return `${name}: load breakers of ${Math.max(0, (rule?.limitA ?? 0) - (rule?.sumA ?? 0)).toFixed(0)} A may stay, with the one that feeds the new panel among them`
   })
   return [{ ...remedy, why: `${remedy.why}; ${rooms.join('; ')}` }]
 }
