@@ -2,7 +2,7 @@ import { impedanceOhmPerKft, powerFactorOf, twoWireRiseV } from '../voltage/inde
 import { isAc, isSupplyTap, serviceOf, type CircuitValues, type Job } from '../system/index.js'
 import { flowThroughFeeder } from './flows.js'
 import { pathOfPv } from './judge-tree.js'
-import type { FeederNode, TapNode, Tree } from './tree.js'
+import { PV_SOURCE, type FeederNode, type TapNode, type Tree } from './tree.js'
 import type { Percent } from '../../values/index.js'
 
 /**
@@ -19,7 +19,7 @@ export function findFeederRise(job: Job, tree: Tree, circuits: readonly CircuitV
       .map((feeder) => recordRise(job, feeder, 'feeder', flowThroughFeeder(tree, feeder).currentA)),
     ...tree.taps
       .filter(({ id }) => way.has(id))
-      .map((tap) => recordRise(job, tap, 'tap', tree.sources.find(({ id }) => id === 'pv')?.currentA ?? 0)),
+      .map((tap) => recordRise(job, tap, 'tap', tree.sources.find(({ id }) => id === PV_SOURCE)?.currentA ?? 0)),
   ]
   if (pieces.length === 0) return
   const feedersPct = pieces.reduce((sum, pct) => sum + pct, 0)

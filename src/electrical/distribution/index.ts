@@ -1,6 +1,7 @@
 export { checkConnection, type ConnectionVerdict } from './check-connection.js'
 export { nodeValues } from './node-values.js'
 export { failingOnWay, judgeTree, largestPvA, pathOfPv } from './judge-tree.js'
+export { PV_SOURCE } from './tree.js'
 export type { Tree, PanelNode, FeederNode, TapNode, SourceNode, ServiceNode } from './tree.js'
 export type { NodeVerdict, NodeRule } from './verdict.js'
 export { findFeederRise } from './find-feeder-rise.js'

@@ -1,9 +1,6 @@
-import { pathOfPv, type PanelNode, type SourceNode, type Tree } from '../distribution/index.js'
+import { pathOfPv, PV_SOURCE, type PanelNode, type SourceNode, type Tree } from '../distribution/index.js'
 
-/** Id of the PV system among the sources. */
-const PV = 'pv'
-
-export const pvOf = (tree: Tree): SourceNode | undefined => tree.sources.find(({ id }) => id === PV)
+export const pvOf = (tree: Tree): SourceNode | undefined => tree.sources.find(({ id }) => id === PV_SOURCE)
 
 /** Panels on the way of the PV system to the utility, from the service inwards. */
 export function panelsOnWay(tree: Tree): PanelNode[] {
@@ -23,7 +20,7 @@ export const withPanel = (tree: Tree, id: string, change: Partial<PanelNode>): T
 
 export const withPv = (tree: Tree, change: Partial<SourceNode>): Tree => ({
   ...tree,
-  sources: tree.sources.map((source) => (source.id === PV ? { ...source, ...change } : source)),
+  sources: tree.sources.map((source) => (source.id === PV_SOURCE ? { ...source, ...change } : source)),
 })
 
 /** Every breaker that sources feed back through on the way at the end opposite to the feed. */

@@ -1,5 +1,5 @@
 import { powerControlSections, SOURCE_FACTOR } from '../../tables/nec/index.js'
-import type { Tree } from '../distribution/index.js'
+import { PV_SOURCE, type Tree } from '../distribution/index.js'
 import { supplySideRule, type Job } from '../system/index.js'
 import { atOppositeEnds, firstPanel, panelsOnWay, pvOf, withPanel, withPv } from './change-tree.js'
 import { byChange, sectionName, type Remedy } from './remedy.js'
@@ -19,7 +19,7 @@ export function powerControl(job: Job, tree: Tree): Remedy[] {
   const settingA = Math.min(
     ...panels.map((panel) => {
       const outsideA = tree.sources
-        .filter((source) => source.id !== 'pv' && source.runsInParallel && source.at !== 'supply_side')
+        .filter((source) => source.id !== PV_SOURCE && source.runsInParallel && source.at !== 'supply_side')
         .reduce((sum, source) => sum + Math.max(SOURCE_FACTOR * source.currentA, source.firstDevicesA[0] ?? 0), 0)
       return Math.min(CONTINUOUS_SHARE * panel.busA - outsideA, panel.mainA ?? Infinity)
     }),
@@ -30,7 +30,7 @@ export function powerControl(job: Job, tree: Tree): Remedy[] {
     powerControl: {
       settingA,
       panels: panels.map(({ id }) => id),
-      uncontrolled: tree.sources.filter(({ id }) => id !== 'pv').map(({ id }) => id),
+      uncontrolled: tree.sources.filter(({ id }) => id !== PV_SOURCE).map(({ id }) => id),
       fault: undefined,
     },
   }
@@ -101,9 +101,9 @@ function aheadOf(job: Job, tree: Tree, mainA: number): Remedy {
     sources:
       pv === undefined
         ? []
-        : [pv, ...tree.sources.filter(({ id }) => id !== 'pv')].map((source) => ({
+        : [pv, ...tree.sources.filter(({ id }) => id !== PV_SOURCE)].map((source) => ({
             ...source,
-            at: source.at === 'supply_side' && source.id !== 'pv' ? source.at : { panel: AHEAD.id },
+            at: source.at === 'supply_side' && source.id !== PV_SOURCE ? source.at : { panel: AHEAD.id },
             devices: source.devices.map((device) => ({ ...device, oppositeEnd: true })),
           })),
     powerControl: undefined,
