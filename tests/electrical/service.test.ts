@@ -230,3 +230,33 @@ describe('breakers that are fed from their load side', () => {
     expect(told(true)).toBe(false)
   })
 })
+
+describe('the place of breakers that carry current backwards', () => {
+  it('is asked for where a busbar has one, of a feeder and of an older system too', () => {
+    const without = <T extends object>(whole: T, key: keyof T): T => {
+      const { [key]: _, ...rest } = whole
+      return rest as T
+    }
+    const feeder = garageTree.feeders?.['to_garage'] as Feeder
+    const old = garageTree.sources?.['old_pv'] as NonNullable<typeof garageTree.sources>[string]
+    const places = (project: ReturnType<typeof treeProject>): string[] =>
+      sizeWire(project, context()).findings.flatMap(({ id, where }) => (id === 'wire.breaker-position' ? [where] : []))
+    expect(places(treeProject())).toEqual([])
+    expect(
+      places(
+        treeProject(
+          {
+            ...garageTree,
+            feeders: { to_garage: without(feeder, 'breaker_position') },
+            sources: { old_pv: without(old, 'breaker_position') },
+          },
+          { connection: { kind: 'load_side_breaker', at: 'garage' } },
+        ),
+      ).toSorted(),
+    ).toEqual([
+      'electrical.connection.breaker_position',
+      'electrical.distribution.feeders.to_garage.breaker_position',
+      'electrical.distribution.sources.old_pv.breaker_position',
+    ])
+  })
+})
