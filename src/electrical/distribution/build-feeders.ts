@@ -1,6 +1,6 @@
 import type { DistributionFeeder } from '../../project/index.js'
 import type { Job } from '../system/index.js'
-import { flowThroughFeeder, panelById } from './flows.js'
+import { flowAlong, flowThroughFeeder, panelById } from './flows.js'
 import { nodeConductor } from './feeder-conductor.js'
 import type { BackfedDevice, FeederNode, Tree } from './tree.js'
 
@@ -21,7 +21,7 @@ export function buildFeeders(job: Job, bare: Tree): FeederNode[] {
   return stated.map(([id, feeder]) => {
     const node = plain(id, feeder)
     const flow = flowThroughFeeder(skeleton, node)
-    const along = flow.sources.some(({ at }) => at !== 'supply_side' && 'tap' in at)
+    const along = flowAlong(skeleton, node).sources.length > 0
     const deviceA = feeder.breaker_a ?? panelById(bare, feeder.from)?.mainA ?? 0
     const beyondA = panelById(bare, feeder.to)
     const sumA = deviceA + Math.max(flow.requiredA, flow.firstDevicesA)
