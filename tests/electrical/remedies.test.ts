@@ -80,6 +80,27 @@ describe('ways out when no rule holds', () => {
     expect(starting(treeProject(), 'New panel with')).toMatchObject({ reaches_a: 124, passes: true })
   })
 
+  it('the main of a new panel stays as small as the one that is there', () => {
+    const inMain = treeProject(garageTree, {
+      connection: { kind: 'load_side_breaker', at: 'main', breaker_position: 'opposite_end' },
+    })
+    // (1.2 x 225 - 100) / 1.25 - 12 = 124 A; with a main of 200 A it would be 44 A.
+    expect(starting(inMain, 'Replace the main')?.reaches_a).toBeCloseTo(124, 9)
+  })
+
+  it('the breaker of a feeder is moved too', () => {
+    const feeder = garageTree.feeders?.['to_garage']
+    if (feeder === undefined) throw new Error('no feeder')
+    const wrongEnd = {
+      ...garageTree,
+      feeders: { to_garage: { ...feeder, breaker_position: 'other' as const } },
+      sources: {},
+    }
+    // 100 + 1.25 x 15 = 118.75 A of 120 A once it stands at the other end.
+    const moved = remediesOf(treeProject(wrongEnd, {}, 12)).find(({ what }) => what.startsWith('Move every breaker'))
+    expect(moved).toMatchObject({ passes: true, reaches_a: 16 })
+  })
+
   it('prices are those that the person states', () => {
     const priced = treeProject(garageTree, { remedy_costs_usd: { supply_side: 900 } })
     expect(starting(priced, 'Connect ahead')?.cost_usd).toBe(900)
