@@ -68,6 +68,19 @@ describe('service', () => {
   })
 })
 
+describe('service conductors whose insulation is not stated', () => {
+  it('stand in the list with their size, are not judged, and that is said', () => {
+    const { values, findings } = of({ rating_a: 200, conductor_size: '4/0', conductor_material: 'aluminum' })
+    expect(values.conductors.find(({ tag }) => tag === 'S1')).toMatchObject({
+      size_awg: '4/0',
+      ampacity_a: null,
+      ocpd_size_ok: null,
+    })
+    expect(values.distribution[0]?.rules.map(({ rule: name }) => name)).toEqual(['least service'])
+    expect(findings.map(({ id }) => id)).toContain('wire.service-unknown')
+  })
+})
+
 describe('grounding of the service', () => {
   const electrode = (size: Size, electrodes?: ('rod' | 'concrete_encased' | 'water_pipe')[]) =>
     of({

@@ -11,6 +11,10 @@ export function buildService(job: Job, panels: readonly PanelNode[], loadA: Ampe
     where: 'electrical.service',
     ratingA: service?.rating_a,
     conductor,
+    bare:
+      conductor === undefined && service?.conductor_size !== undefined && service.conductor_material !== undefined
+        ? { size: service.conductor_size, material: service.conductor_material, sets: service.conductor_sets ?? 1 }
+        : undefined,
     ampacityA: service?.conductor_ampacity_a ?? conductor?.ampacityA,
     loadA,
   }

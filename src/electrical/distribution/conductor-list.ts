@@ -202,7 +202,8 @@ function tapRow(tree: Tree, tap: TapNode, tag: string): ConductorValues {
 }
 
 function serviceRows({ service, panels, feeders }: Tree): ConductorValues[] {
-  const { conductor, ratingA, ampacityA } = service
+  const { ratingA, ampacityA } = service
+  const conductor = service.conductor ?? service.bare
   if (conductor === undefined) return []
   const first = panels.find(({ id }) => !feeders.some(({ to }) => to === id))
   return [
@@ -214,10 +215,11 @@ function serviceRows({ service, panels, feeders }: Tree): ConductorValues[] {
       size_awg: conductor.size,
       material: conductor.material,
       sets: conductor.sets,
-      ampacity_a: ampacityA ?? conductor.ampacityA,
+      ampacity_a: ampacityA ?? null,
       required_a: service.loadA ?? 0,
       ocpd_a: ratingA ?? null,
-      ocpd_size_ok: ratingA !== undefined && DWELLING_SERVICE_SHARE * ratingA <= (ampacityA ?? conductor.ampacityA),
+      ocpd_size_ok:
+        ampacityA === undefined ? null : ratingA !== undefined && DWELLING_SERVICE_SHARE * ratingA <= ampacityA,
       method: 'service conductors',
       section: '230.42, 310.12',
       grounding_awg: null,

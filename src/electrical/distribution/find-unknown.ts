@@ -25,7 +25,8 @@ export function findUnknown(
   }
   findFaultUnknown(job, tree, fault !== undefined)
   const { ratingA, ampacityA } = tree.service
-  if (job.electrical.distribution !== undefined && (ratingA === undefined || ampacityA === undefined))
+  const asked = job.electrical.distribution !== undefined || tree.service.bare !== undefined
+  if (asked && (ratingA === undefined || ampacityA === undefined))
     job.worksheet.find({
       severity: 'warning',
       id: 'wire.service-unknown',

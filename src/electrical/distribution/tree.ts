@@ -101,6 +101,8 @@ export interface ServiceNode {
   readonly where: string
   readonly ratingA: Amperes | undefined
   readonly conductor: NodeConductor | undefined
+  /** Size and metal as stated, where the insulation is not and so the ampacity is not known. */
+  readonly bare: Pick<NodeConductor, 'size' | 'material' | 'sets'> | undefined
   /** Stated, else of the conductor, A. */
   readonly ampacityA: Amperes | undefined
   readonly loadA: Amperes | undefined
