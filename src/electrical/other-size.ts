@@ -40,7 +40,7 @@ export function connectionAtSize(
 function jobAtSize(project: Project, modules: Readonly<Record<string, number>>): Job {
   // Only conductors under distribution or of the service are chosen or derated here.
   const derates =
-    project.electrical?.distribution !== undefined || project.electrical?.service?.conductor_insulation !== undefined
+    project.electrical?.distribution !== undefined || project.electrical?.service?.conductor_size !== undefined
   const context = {
     designTemperatures: derates
       ? designTemperatures(project.site, new Worksheet())

@@ -81,6 +81,18 @@ describe('service conductors whose insulation is not stated', () => {
   })
 })
 
+describe('an ampacity that is stated beside the size of the service conductors', () => {
+  const limit = (stated: number) => rule({ ...wires, conductor_ampacity_a: stated }, 'service conductors')?.limit_a
+
+  it('counts no further than the conductors carry', () => {
+    expect(limit(400)).toBe(180)
+    expect(limit(150)).toBe(150)
+    expect(ids({ ...wires, conductor_ampacity_a: 400 })).toContain('wire.service-ampacity')
+    expect(ids({ ...wires, conductor_ampacity_a: 180 })).not.toContain('wire.service-ampacity')
+    expect(ids({ ...wires, conductor_size: '1/0', conductor_ampacity_a: 400 })).toContain('wire.service-conductors')
+  })
+})
+
 describe('grounding of the service', () => {
   const electrode = (size: Size, electrodes?: ('rod' | 'concrete_encased' | 'water_pipe')[]) =>
     of({

@@ -27,6 +27,12 @@ export const DISTRIBUTION: Explanations = {
     sources: nec('dwellingService'),
     fix: 'Read size, metal and insulation on the conductors again; the utility or an electrician replaces those that are too small.',
   },
+  'wire.service-ampacity': {
+    means: 'The ampacity that is stated for the service conductors is more than their stated size can carry.',
+    rule: 'Ampacity follows size, metal, insulation and temperature; a figure beside them does not make the conductors larger, so the lower one counts.',
+    sources: nec('ampacityTable'),
+    fix: 'Read the conductors again and correct the size or the figure.',
+  },
   'wire.service-small': {
     means: 'The service of the dwelling is rated below 100 A.',
     rule: 'A one-family dwelling has a service disconnect of at least 100 A.',

@@ -15,9 +15,25 @@ export function buildService(job: Job, panels: readonly PanelNode[], loadA: Ampe
       conductor === undefined && service?.conductor_size !== undefined && service.conductor_material !== undefined
         ? { size: service.conductor_size, material: service.conductor_material, sets: service.conductor_sets ?? 1 }
         : undefined,
-    ampacityA: service?.conductor_ampacity_a ?? conductor?.ampacityA,
+    ampacityA: ampacityOf(job, conductor),
     loadA,
   }
+}
+
+/** Ampacity of the service, A: a stated figure counts no further than the size that is stated beside it can carry. */
+function ampacityOf(job: Job, conductor: NodeConductor | undefined): Amperes | undefined {
+  const statedA = job.electrical.service?.conductor_ampacity_a
+  if (statedA === undefined || conductor === undefined || statedA <= conductor.ampacityA)
+    return statedA ?? conductor?.ampacityA
+  job.worksheet.find({
+    severity: 'warning',
+    id: 'wire.service-ampacity',
+    message: `an ampacity of ${statedA} A is stated for the service conductors, ${conductor.size} ${conductor.material} carry at most ${conductor.ampacityA.toFixed(1)} A (${conductor.how}); the lower one counts`,
+    where: 'electrical.service.conductor_ampacity_a',
+    source: job.nec('ampacityTable'),
+    fix: 'Read size, metal and insulation on the conductors again, and take the figure out or correct it',
+  })
+  return conductor.ampacityA
 }
 
 /** Conductors of the service; undefined when size, metal or insulation are not stated, for which nothing is guessed. */
@@ -29,7 +45,8 @@ function serviceConductor(job: Job, panels: readonly PanelNode[]): NodeConductor
     where: 'electrical.service',
     material: service.conductor_material,
     size: service.conductor_size,
-    insulation: service.conductor_insulation ?? 'TW',
+    // Beside a stated ampacity the best insulation is the bound that it is held to.
+    insulation: service.conductor_insulation ?? 'THWN-2',
     sets: service.conductor_sets ?? 1,
     ambientC: service.conductor_ambient_c,
     currentCarrying: 2,
