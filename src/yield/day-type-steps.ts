@@ -53,6 +53,7 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
   return {
     ...cutColumns(columns, length),
     length,
+    latitudeDeg: climate.latitudeDeg,
     sunCount,
     fileRow: undefined,
     nightHours,
@@ -169,6 +170,7 @@ function addMonth(filled: FilledSteps, climate: MonthlyClimate, day: MeanDay): v
       columns.month[at] = day.month
       columns.sunIndex[at] = filled.sunCount + sunOfDay
       columns.hours[at] = stepH * days * kind.share
+      columns.spanH[at] = stepH
       columns.sunEast[at] = sun.east
       columns.sunNorth[at] = sun.north
       columns.sunUp[at] = sun.up

@@ -59,6 +59,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
   return {
     ...cutColumns(columns, length),
     length,
+    latitudeDeg: climate.latitudeDeg,
     sunCount: length,
     fileRow: fileRow.subarray(0, length),
     nightHours,
@@ -109,8 +110,11 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
     if (angle > Math.PI) angle -= FULL_TURN
     else if (angle < -Math.PI) angle += FULL_TURN
     const isCut = (angle < 0 ? -angle : angle) + HALF_HOUR_RAD > sun.sunset - CLEAR_OF_HORIZON_RAD
+    let spanH = 1
     if (isCut) {
-      angle = middleOfSunlight(angle, sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta))
+      const sunset = sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta)
+      spanH = sunlitHours(angle, sunset)
+      angle = middleOfSunlight(angle, sunset)
       if (angle === NO_SUNLIGHT) {
         nightHours[month] = nightHours[month]! + 1
         continue
@@ -128,6 +132,7 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
     const zenith = Math.acos(up)
     columns.month[length] = month
     columns.hours[length] = 1
+    columns.spanH[length] = spanH
     columns.sunEast[length] = -cosDelta * sinAngle
     columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
     columns.sunUp[length] = up
@@ -159,6 +164,13 @@ function middleOfSunlight(angle: number, sunset: number): number {
   const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
   const to = Math.min(angle + HALF_HOUR_RAD, sunset)
   return to <= from ? NO_SUNLIGHT : (from + to) / 2
+}
+
+/** Hours of the hour round an hour angle in which the sun is up. */
+function sunlitHours(angle: number, sunset: number): number {
+  const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
+  const to = Math.min(angle + HALF_HOUR_RAD, sunset)
+  return Math.max(0, to - from) / (2 * HALF_HOUR_RAD)
 }
 
 /** The sun at 0 h local standard time of a day. */

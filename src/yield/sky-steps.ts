@@ -1,9 +1,13 @@
+import type { Degrees } from '../values/index.js'
+
 /** What is known of each step, one column each, in the same order. */
 export interface SkyColumns {
   /** 0 to 11. */
   readonly month: Uint8Array
   /** Hours of the year that the step stands for. */
   readonly hours: Float64Array
+  /** Length of the step on its day, h, of which only the part with the sun up; the sun stands at its middle. */
+  readonly spanH: Float64Array
   /** Direction to the sun: east, north and up components of a unit vector (up = cosine of the zenith angle). */
   readonly sunEast: Float64Array
   readonly sunNorth: Float64Array
@@ -29,6 +33,8 @@ export interface SkyColumns {
  */
 export interface SkySteps extends SkyColumns {
   readonly length: number
+  /** Latitude of the place, degrees: with the direction to the sun it gives declination and hour angle. */
+  readonly latitudeDeg: Degrees
   readonly sunCount: number
   /** For people and for files: which hour of the file, or which kind of day and hour of solar time. */
   readonly label: (step: number) => StepLabel
@@ -57,6 +63,7 @@ export function newColumns(capacity: number): SkyColumns {
     month: new Uint8Array(capacity),
     sunIndex: new Uint32Array(capacity),
     hours: column(),
+    spanH: column(),
     sunEast: column(),
     sunNorth: column(),
     sunUp: column(),
@@ -77,6 +84,7 @@ export function cutColumns(columns: SkyColumns, length: number): SkyColumns {
     month: columns.month.subarray(0, length),
     sunIndex: columns.sunIndex.subarray(0, length),
     hours: columns.hours.subarray(0, length),
+    spanH: columns.spanH.subarray(0, length),
     sunEast: columns.sunEast.subarray(0, length),
     sunNorth: columns.sunNorth.subarray(0, length),
     sunUp: columns.sunUp.subarray(0, length),
