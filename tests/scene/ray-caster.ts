@@ -1,0 +1,216 @@
+// A second opinion on shade, from geometry alone: bodies in space, a grid of points on each module, rays to sun and sky.
+// It shares no line with src/scene, src/sun or src/yield; what it is given are the keys of a project and the places of modules.
+import { buildWorld, type Glass, type Thing } from './build-world.ts'
+import type { HouseInput, PlacedModule } from './house-input.ts'
+import { add, inner, onFrame, times, type Frame, type Vec } from './vectors.ts'
+
+/** How fine the caster looks. */
+export interface Fineness {
+  /** Points across and along a module. */
+  readonly across: number
+  readonly along: number
+  /** Directions of sky and ground from each point. */
+  readonly directions: number
+  /** Longest time between two positions of the sun, minutes. */
+  readonly sunMinutes: number
+}
+
+export const USUAL: Fineness = { across: 8, along: 12, directions: 192, sunMinutes: 5 }
+
+/** The sun of a step and how long the step lasts: the sun stands at its middle. */
+export interface SunStep {
+  readonly towards: Vec
+  readonly month: number
+  readonly spanH: number
+}
+
+/** Light on the unshaded module over a year, by where it comes from, in any one unit; sun by step, the others by month. */
+export interface LightOfYear {
+  readonly suns: readonly (SunStep & { readonly amount: number })[]
+  readonly sky: readonly number[]
+  readonly ground: readonly number[]
+}
+
+/** Share of light from sky and ground that arrives, by month. */
+export interface DiffuseShares {
+  readonly sky: readonly number[]
+  readonly ground: readonly number[]
+}
+
+/** What the caster knows of one module. */
+export interface CastModule {
+  readonly id: string
+  readonly array: string
+  /** Share of the beam that arrives while the sun moves through a step, 0 to 1. */
+  readonly beam: (step: SunStep) => number
+  readonly diffuse: () => DiffuseShares
+}
+
+/** Points in the middles of equal cells of a module. */
+function pointsOf({ frame, width, height }: Glass, { across, along }: Fineness): Vec[] {
+  const points: Vec[] = []
+  for (let j = 0; j < along; j += 1)
+    for (let i = 0; i < across; i += 1)
+      points.push(onFrame(frame, ((i + 0.5) / across) * width, ((j + 0.5) / along) * height))
+  return points
+}
+
+/** Height of the far horizon above level in a direction: straight between its points, round the compass. */
+export function horizonDeg(points: HouseInput['site']['horizon'], [east, north]: Vec): number {
+  if (points === undefined || points.length === 0) return -90
+  const bearing = ((Math.atan2(east, north) * 180) / Math.PI + 360) % 360
+  const sorted = [...points].sort((a, b) => a.azimuth_deg - b.azimuth_deg)
+  const next = sorted.find((point) => point.azimuth_deg >= bearing) ?? sorted[0]!
+  const last = sorted.findLast((point) => point.azimuth_deg < bearing) ?? sorted.at(-1)!
+  const gap = (((next.azimuth_deg - last.azimuth_deg) % 360) + 360) % 360 || 360
+  const gone = (((bearing - last.azimuth_deg) % 360) + 360) % 360
+  return last.elevation_deg + ((next.elevation_deg - last.elevation_deg) * gone) / gap
+}
+
+const elevationDeg = ([east, north, up]: Vec): number => (Math.atan2(up, Math.hypot(east, north)) * 180) / Math.PI
+
+/** The sun at equal times through a step: turned about the axis of the earth. */
+function sunPath(step: SunStep, latitudeDeg: number, minutes: number): Vec[] {
+  const count = Math.max(1, Math.ceil((step.spanH * 60) / minutes - 1e-9))
+  const phi = (latitudeDeg * Math.PI) / 180
+  const pole: Vec = [0, Math.cos(phi), Math.sin(phi)]
+  const noon: Vec = [0, -Math.sin(phi), Math.cos(phi)]
+  const [alongPole, alongNoon, west] = [inner(step.towards, pole), inner(step.towards, noon), -step.towards[0]]
+  return Array.from({ length: count }, (_, at) => {
+    const turned = (((at + 0.5) / count - 0.5) * step.spanH * Math.PI) / 12
+    const toNoon = alongNoon * Math.cos(turned) - west * Math.sin(turned)
+    const toWest = alongNoon * Math.sin(turned) + west * Math.cos(turned)
+    return add(add(times(pole, alongPole), times(noon, toNoon)), [-toWest, 0, 0])
+  })
+}
+
+/**
+ * Directions with the weight of the cosine law about a surface: evenly spread (two irrational steps), shifted from point to
+ * point so that no direction is looked at twice.
+ */
+function domeDirections({ right, upSlope, away }: Frame, count: number, shift: number): Vec[] {
+  return Array.from({ length: count }, (_, at) => {
+    const u = (0.5 + at / count + shift * 0.7548776662466927) % 1
+    const v = (0.5 + at * 0.6180339887498949 + shift * 0.5698402909980532) % 1
+    const sine = Math.sqrt(u)
+    const turn = 2 * Math.PI * v
+    return add(
+      add(times(right, sine * Math.cos(turn)), times(upSlope, sine * Math.sin(turn))),
+      times(away, Math.sqrt(1 - u)),
+    )
+  })
+}
+
+/** Nearest cut of a ray with a thing, ft; Infinity for none. */
+function reach(thing: Thing, from: Vec, along: Vec): number {
+  let nearest = Infinity
+  for (const piece of thing.pieces) {
+    const cut = piece(from, along)
+    if (cut < nearest) nearest = cut
+  }
+  return nearest
+}
+
+/**
+ * Casts the rays of a house.
+ *
+ * @param house The project, as written.
+ * @param modules Where its modules lie on their planes.
+ * @param thicknessIn Thickness of a module, in.
+ */
+export function castHouse(
+  house: HouseInput,
+  modules: readonly PlacedModule[],
+  thicknessIn: number,
+  fineness: Fineness = USUAL,
+): CastModule[] {
+  const { horizon, latitude_deg: latitudeDeg } = house.site
+  return buildWorld(house, modules, thicknessIn).map((glass) => {
+    const points = pointsOf(glass, fineness)
+    const things = glass.things.filter(
+      (thing) => thing.module !== glass.id && (thing.arrays?.includes(glass.array) ?? true),
+    )
+    /** Share of light that passes all things in the way, in a month. */
+    const passing = (from: Vec, along: Vec, month: number): number => {
+      let share = 1
+      for (const thing of things)
+        if (thing.passes[month]! < 1 && reach(thing, from, along) < Infinity) {
+          share *= thing.passes[month]!
+          if (share === 0) return 0
+        }
+      return share
+    }
+    return {
+      id: glass.id,
+      array: glass.array,
+      beam: (step) => {
+        let [arriving, all] = [0, 0]
+        for (const sun of sunPath(step, latitudeDeg, fineness.sunMinutes)) {
+          const slant = inner(sun, glass.frame.away)
+          if (slant <= 0 || sun[2] <= 0) continue
+          all += slant * points.length
+          if (elevationDeg(sun) < horizonDeg(horizon, sun)) continue
+          for (const point of points) arriving += slant * passing(point, sun, step.month)
+        }
+        return all > 0 ? arriving / all : 1
+      },
+      diffuse: () => diffuseShares(glass, points, things, fineness.directions, horizon),
+    }
+  })
+}
+
+/** Sky: directions above level. Ground: directions below it, dark where they meet a thing, bright on the module's own roof. */
+function diffuseShares(
+  glass: Glass,
+  points: readonly Vec[],
+  things: readonly Thing[],
+  count: number,
+  horizon: HouseInput['site']['horizon'],
+): DiffuseShares {
+  const sky = Array.from({ length: 12 }, () => 0)
+  const ground = Array.from({ length: 12 }, () => 0)
+  let [skyRays, groundRays] = [0, 0]
+  points.forEach((point, shift) => {
+    for (const along of domeDirections(glass.frame, count, shift)) {
+      const isSky = along[2] > 0
+      if (isSky) skyRays += 1
+      else groundRays += 1
+      if (isSky && elevationDeg(along) < horizonDeg(horizon, along)) continue
+      const hits = things.map((thing) => reach(thing, point, along))
+      const roof = Math.min(...things.map((thing, at) => (thing.roofOf === glass.plane ? hits[at]! : Infinity)))
+      const met = things.filter((thing, at) =>
+        thing.roofOf === glass.plane ? isSky && hits[at]! < Infinity : hits[at]! < (isSky ? Infinity : roof),
+      )
+      for (let month = 0; month < 12; month += 1) {
+        const share = met.reduce((left, thing) => left * thing.passes[month]!, 1)
+        if (isSky) sky[month]! += share
+        else ground[month]! += share
+      }
+    }
+  })
+  return {
+    sky: sky.map((sum) => (skyRays > 0 ? sum / skyRays : 1)),
+    ground: ground.map((sum) => (groundRays > 0 ? sum / groundRays : 1)),
+  }
+}
+
+/**
+ * Loss of a module's light over a year, %.
+ *
+ * @param module As cast.
+ * @param light Unshaded light of the year on it.
+ */
+export function lightLossPct(module: CastModule, light: LightOfYear): number {
+  const { sky, ground } = module.diffuse()
+  let [arriving, all] = [0, 0]
+  for (const step of light.suns) {
+    if (step.amount <= 0) continue
+    all += step.amount
+    arriving += step.amount * module.beam(step)
+  }
+  for (let month = 0; month < 12; month += 1) {
+    all += light.sky[month]! + light.ground[month]!
+    arriving += light.sky[month]! * sky[month]! + light.ground[month]! * ground[month]!
+  }
+  return 100 * (1 - arriving / all)
+}
