@@ -23,6 +23,12 @@ export type Albedo = (number | number[])
  */
 export type AzimuthDeg = number
 /**
+ * Corners of a figure of the site plan, in order round it.
+ * 
+ * @minItems 3
+ */
+export type PlanFigure = PlanPoint[]
+/**
  * Share of sunlight that passes (0 = solid); one number, or twelve with January first for a tree that drops its leaves.
  */
 export type Transmittance = (number | number[])
@@ -221,12 +227,6 @@ export type RiderPrice = (number | number[])
  * Month of the year, 1 = January.
  */
 export type MonthNumber = number
-/**
- * Corners of a figure of the site plan, in order round it.
- * 
- * @minItems 3
- */
-export type PlanFigure = PlanPoint[]
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -414,10 +414,10 @@ design_temperatures?: DesignTemperatures
  */
 horizon?: HorizonPoint[]
 /**
- * Trees, houses, poles that stand off the roof and shade it, keyed by your own ids.
+ * Trees, houses, walls and poles that stand off the roof and shade it, keyed by your own ids; each seen from the arrays (bearing_deg and distance_ft) or at a place of the plan (at, or corners).
  */
 obstacles?: {
-[k: string]: FarObstacle
+[k: string]: Obstacle
 }
 }
 /**
@@ -452,34 +452,61 @@ azimuth_deg: AzimuthDeg
 elevation_deg: number
 }
 /**
- * A thing off the roof, seen as an upright rectangle that faces the arrays.
+ * A thing off the roof that shades it. Seen from the arrays (bearing_deg, distance_ft, width_ft; an upright rectangle that faces them, heights above the arrays), or at a place of the plan: round (at, width_ft), a box (at, width_ft, length_ft, faces_deg) or an upright solid over any figure (corners), heights above the ground at its foot.
  */
-export interface FarObstacle {
+export interface Obstacle {
 /**
  * Direction from the arrays to the middle of it, degrees clockwise from true north.
  */
-bearing_deg: number
+bearing_deg?: number
 /**
  * Level distance from the arrays, ft.
  */
-distance_ft: number
+distance_ft?: number
+at?: PlanPoint
+corners?: PlanFigure
 /**
- * Width across the line of sight, ft.
+ * Width across the line of sight, ft; at a place of the plan the diameter of a round thing, or the width of a box across the direction that it faces.
  */
-width_ft: number
+width_ft?: number
 /**
- * Height of its top ABOVE THE ARRAYS, ft.
+ * Length of a box along the direction that it faces, ft; makes a thing at a place of the plan a box.
+ */
+length_ft?: number
+/**
+ * Direction that a box faces, degrees clockwise from true north; 0 when missing.
+ */
+faces_deg?: number
+/**
+ * Height of its top, ft: ABOVE THE ARRAYS with bearing_deg, above the ground at its foot with at or corners.
  */
 height_ft: number
 /**
- * Height of its lower edge above the arrays, ft (a crown on a bare trunk); negative is below.
+ * Height of its lower edge (a crown on a bare trunk), ft: above the arrays with bearing_deg, where negative is below; above the ground with at or corners, the ground when missing.
  */
 base_height_ft?: number
+/**
+ * Height of the ground at its foot above the level from which eave_height_ft counts, ft; negative where the land falls, 0 when missing. With at or corners only.
+ */
+ground_ft?: number
 transmittance?: Transmittance
 /**
  * Arrays that it shades; all of them when missing.
  */
 arrays?: Id[]
+}
+/**
+ * A point of the site plan.
+ */
+export interface PlanPoint {
+/**
+ * To the right on the drawing, ft.
+ */
+x_ft: number
+/**
+ * Up on the drawing, ft.
+ */
+y_ft: number
 }
 /**
  * One flat surface of the roof. Plane coordinates are x along the eave to the right (seen from outside, facing the slope) and y up the slope, from the left end of the eave.
@@ -502,6 +529,7 @@ outline?: Outline
  * Height of the eave above ground, ft.
  */
 eave_height_ft?: number
+eave_left?: EavePlace
 /**
  * Vents, chimneys, skylights and other boxes on the plane, keyed by your own ids.
  */
@@ -601,6 +629,19 @@ y_ft: number
 edge?: ("eave" | "ridge" | "rake" | "hip" | "valley" | "wall")
 }
 /**
+ * Left end of the eave (seen from outside, facing the slope) in plan coordinates, ft; with eave_height_ft the plane stands in space, so that planes, chimneys and trees shade each other. Leave it out where site_plan.roof_planes gives it. Without a site plan y points to true north and x to the east.
+ */
+export interface EavePlace {
+/**
+ * To the right on the plan, ft.
+ */
+x_ft: number
+/**
+ * Up on the plan, ft.
+ */
+y_ft: number
+}
+/**
  * A box on the plane.
  */
 export interface Obstruction {
@@ -627,7 +668,7 @@ height_ft: number
 /**
  * What it is. flue: outlet of a furnace, water heater, stove or fireplace; combustion_air: inlet of such an appliance; plumbing_vent; exhaust_vent: fan of a bath, kitchen or dryer; attic_vent. A vent or chimney of unknown use is asked about.
  */
-kind?: ("chimney" | "vent" | "flue" | "combustion_air" | "plumbing_vent" | "exhaust_vent" | "attic_vent" | "skylight" | "antenna" | "dormer" | "other")
+kind?: ("chimney" | "vent" | "flue" | "combustion_air" | "plumbing_vent" | "exhaust_vent" | "attic_vent" | "skylight" | "antenna" | "dormer" | "parapet" | "wing" | "other")
 /**
  * Space to keep free all round it, in; needed for a flue or combustion_air, from the sheet of the appliance or the fuel gas code.
  */
@@ -4625,19 +4666,6 @@ raceway_route?: PlanPoint[]
 ground_access?: PlanPoint[]
 }
 /**
- * A point of the site plan.
- */
-export interface PlanPoint {
-/**
- * To the right on the drawing, ft.
- */
-x_ft: number
-/**
- * Up on the drawing, ft.
- */
-y_ft: number
-}
-/**
  * The street that the lot lies on.
  */
 export interface PlanStreet {
@@ -4663,6 +4691,10 @@ name?: string
  */
 main?: boolean
 corners: PlanFigure
+/**
+ * Height of its level top above the ground, ft; makes it a solid that throws shade. Leave it out where roof planes with eave_height_ft stand over it.
+ */
+height_ft?: number
 }
 /**
  * Place of a roof plane in plan.

@@ -13,8 +13,6 @@ export {
 } from './reflection.js'
 export { hayDavies, isotropicSky, perez1990, type SkyBrightness, type SkyInstant, type SkyModel } from './sky.js'
 export { dot, type Direction, type Point } from './direction.js'
-export { isBehindObstacle, type FarObstacle } from './far-obstacle.js'
 export { horizonElevationDeg, type HorizonPoint } from './horizon.js'
 export { planeAxes, type PlaneAxes } from './plane-axes.js'
-export { isBehindBox, levelRise, plumbFrame, type PlumbFrame, type PlumbRay, type RoofBox } from './roof-box.js'
 export { trueAltitudeDeg } from './true-altitude.js'

@@ -3,9 +3,12 @@ import type { ArrayPlan } from './array-plan.js'
 import { cellRiseKPerWM2, type CellTemperatureModel } from './cell-temperature.js'
 import { emptyLadder, type Ladder } from './ladder.js'
 import { modulePowerW, type ModuleModel } from './module-model.js'
+import { seriesFactors, type SeriesWatch } from './series-factors.js'
+import { shareOfString, type SeriesCurve } from './series/index.js'
 import type { LossSettings, ModelSettings } from './settings.js'
+import type { ModuleShade } from './shade/index.js'
 import type { SkySteps } from './sky-steps.js'
-import type { Celsius, KilowattHours, Watts } from '../values/index.js'
+import type { KilowattHours, Watts } from '../values/index.js'
 
 /** Modules of an array that see the same light. */
 export interface ModuleGroup {
@@ -15,6 +18,8 @@ export interface ModuleGroup {
   readonly dcW: Float64Array
   /** Light that reaches it (before the glass), kWh/m2 a year. */
   readonly receivedKwhM2: number
+  /** Share of what its light is worth that shadows on some of its sections, or on its string, take beside the light. */
+  readonly mismatchLost: number
 }
 
 /** DC side of an array, all modules. */
@@ -39,6 +44,8 @@ export interface ArrayModels {
   readonly comparedRiseKPerWM2: number
   /** Share of light that snow takes, by step; undefined without snow. */
   readonly snow: Float64Array | undefined
+  /** What a module gives with some of its sections, or a string with some of its modules, in the shade. */
+  readonly curve: SeriesCurve
 }
 
 /** DC power of every module of an array through the year. */
@@ -50,12 +57,26 @@ export function arrayDc(steps: SkySteps, lit: ArrayLight, models: ArrayModels): 
   }
   const ladder = emptyLadder()
   let comparedKwh = 0
+  const strings = seriesFactors(
+    steps,
+    lit,
+    (group, watch) => {
+      groupDc(steps, lit, group, rise, models, watch)
+    },
+    models.curve,
+  )
   const groups = lit.groups.map((group): ModuleGroup => {
-    const { dcW, sums } = groupDc(steps, lit, group, rise, models)
+    const watch = strings.get(group)
+    const { dcW, sums } = groupDc(steps, lit, group, rise, models, watch === undefined ? undefined : { factor: watch })
     const count = group.members.length
     for (const name of SUMMED) ladder[name] += sums[name] * count
     comparedKwh += sums.compared * count
-    return { members: group.members, dcW, receivedKwhM2: sums.shade / (models.module.pmaxW / 1000) }
+    return {
+      members: group.members,
+      dcW,
+      receivedKwhM2: sums.shade / (models.module.pmaxW / 1000),
+      mismatchLost: sums.snow > 0 ? 1 - sums.bypass / sums.snow : 0,
+    }
   })
   let left = ladder.temperature
   for (const [name, loss] of fixedLosses(losses)) {
@@ -97,7 +118,8 @@ function groupDc(
   { light, planeWM2 }: ArrayLight,
   { shade }: ShadeGroup,
   rise: Float64Array,
-  { settings, losses, module, snow, comparedRiseKPerWM2 }: ArrayModels,
+  { settings, losses, module, snow, comparedRiseKPerWM2, curve }: ArrayModels,
+  watch: SeriesWatch | undefined,
 ): { readonly dcW: Float64Array; readonly sums: Sums } {
   const { length, month: months, hours, sunIndex, dryBulbC, ghiWM2 } = steps
   const { direct, sky, ground, directIn, skyModifier, groundModifier } = light
@@ -112,12 +134,11 @@ function groupDc(
     const month = months[step]!
     const hour = hours[step]!
     const sun = sunIndex[step]!
-    const far = shade === undefined ? 1 : shade.far[sun]!
-    const nearLit = shade === undefined ? 1 : shade.nearLit[sun]!
-    const sections = shade === undefined ? 1 : shade.sectionsLit[sun]!
+    const far = shade === undefined ? 1 : shade.through[sun]!
+    const nearLit = shade === undefined ? 1 : shade.lit[sun]!
     const skySeen = shade === undefined ? 1 : shade.sky[month]!
     const fromSky = sky[step]! * skySeen
-    const fromGround = ground[step]!
+    const fromGround = shade === undefined ? ground[step]! : ground[step]! * shade.ground
     const arrives = direct[step]! * far * nearLit + fromSky + fromGround
     const diffuseIn = fromSky * skyModifier + fromGround * groundModifier
     const sunIn = directIn[step]! * far
@@ -130,9 +151,30 @@ function groupDc(
     const heat = 1 + perK * (cellC - 25)
     const dim = slope === 0 || works <= 0 ? 1 : Math.max(0, 1 + slope * Math.log(works / 1000))
     let power = works > 0 && heat > 0 ? (pmaxW * works * dim * heat) / 1000 : 0
-    if (sections < 1) {
-      const best = partlyShadedW(module, (sunIn + diffuseIn) * free, diffuseIn * free, cellC, sections)
-      if (best < power) power = best
+    let isUneven = false
+    if (shade !== undefined && power > 0) {
+      const fullW = modulePowerW(module, (sunIn + diffuseIn) * free, cellC)
+      const dullW = modulePowerW(module, diffuseIn * free, cellC)
+      if (nearLit < 1) {
+        const best = fullW * ownShare(curve, shade, sun, fullW > 0 ? dullW / fullW : 1)
+        if (best < power) {
+          power = best
+          isUneven = true
+        }
+      }
+      if (watch?.fullW !== undefined && watch.dullW !== undefined) {
+        watch.fullW[step] = fullW
+        watch.dullW[step] = dullW
+      }
+    } else if (watch?.fullW !== undefined && watch.dullW !== undefined) {
+      watch.fullW[step] = power
+      watch.dullW[step] = power
+    }
+    if (watch?.aloneW !== undefined) watch.aloneW[step] = power
+    const factor = watch?.factor?.[step] ?? 1
+    if (factor < 1) {
+      power *= factor
+      isUneven = true
     }
     const beforeWiring = power * kept
     const out = beforeWiring * (1 - (resistive ? (losses.dcWiring * beforeWiring) / pmaxW : losses.dcWiring))
@@ -145,7 +187,7 @@ function groupDc(
     snowFree += works * hour
     wired += out * hour
     if (power > 0) {
-      const ideal = sections < 1 ? (power / (heat * dim)) * hour : pmaxW * (works / 1000) * hour
+      const ideal = isUneven ? (power / (heat * dim)) * hour : pmaxW * (works / 1000) * hour
       bypass += ideal
       dimmed += ideal * dim
       heated += power * hour
@@ -156,18 +198,15 @@ function groupDc(
   return { dcW, sums: { ...lightSums, ...powerAsKwh({ bypass, dimmed, heated, wired, compared }) } }
 }
 
-/**
- * Power of a module with a shadow on some of its bypass sections, W: its lit sections at full current, or all sections
- * at the current that diffuse light alone drives, whichever is more.
- *
- * @param sunnyWM2 Light that works in a lit section, W/m2.
- * @param dullWM2 Diffuse light alone, W/m2.
- * @param lit Share of the sections that no shadow touches.
- */
-function partlyShadedW(module: ModuleModel, sunnyWM2: number, dullWM2: number, cellC: Celsius, lit: number): Watts {
-  const sunny = modulePowerW(module, sunnyWM2, cellC) * lit
-  const dull = modulePowerW(module, dullWM2, cellC)
-  return sunny > dull ? sunny : dull
+/** Mean share over a step of the power that the module would give without shadows of solids. */
+function ownShare(curve: SeriesCurve, { time, sections }: ModuleShade, sun: number, dullShare: number): number {
+  const from = sun * (sections + 1)
+  let share = time[from + sections]!
+  for (let free = 0; free < sections; free += 1) {
+    const weight = time[from + free]!
+    if (weight > 0) share += weight * shareOfString(curve, free / sections, dullShare)
+  }
+  return share
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { ArrayPlan } from './array-plan.js'
-import { moduleShade, type ModuleShade } from './module-shade.js'
 import { planeLight, type PlaneLight } from './plane-light.js'
 import type { ModelSettings } from './settings.js'
+import { moduleShade, type ModuleShade, type ModuleView } from './shade/index.js'
 import type { SkyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
 
@@ -29,18 +29,24 @@ export function arrayLight(steps: SkySteps, sky: SkyLight, plan: ArrayPlan, sett
 }
 
 function shadeGroups(steps: SkySteps, plan: ArrayPlan, settings: ModelSettings): ShadeGroup[] {
-  const { scene, modules } = plan
+  const { views, modules } = plan
   const all = modules.map((_, index) => index)
-  const isFree = scene.horizon.length === 0 && scene.obstacles.length === 0 && scene.boxes.length === 0
-  if (isFree && modules.every((module) => module.shaded.neighbours.length === 0)) {
-    return [{ members: all, shade: undefined }]
+  if (views.every(isFree)) return [{ members: all, shade: undefined }]
+  const [only] = views
+  if (only !== undefined && views.length < modules.length) {
+    return [{ members: all, shade: moduleShade(steps, only, settings.diffuseShading) }]
   }
-  const first = modules[0]
-  if (first !== undefined && modules.every((module) => module.shaded.rectangle === undefined)) {
-    return [{ members: all, shade: moduleShade(steps, scene, first.shaded, settings.diffuseShading) }]
-  }
-  return modules.map((module, index) => ({
-    members: [index],
-    shade: moduleShade(steps, scene, module.shaded, settings.diffuseShading),
-  }))
+  const free = all.filter((index) => isFree(views[index]!))
+  const shaded = all.filter((index) => !isFree(views[index]!))
+  return [
+    ...(free.length === 0 ? [] : [{ members: free, shade: undefined }]),
+    ...shaded.map((index) => ({
+      members: [index],
+      shade: moduleShade(steps, views[index]!, settings.diffuseShading),
+    })),
+  ]
+}
+
+function isFree({ opaque, porous, horizon }: ModuleView): boolean {
+  return opaque.length === 0 && porous.length === 0 && horizon.length === 0
 }

@@ -1,15 +1,11 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
 import type { Inverter, Project, PvModule } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
-import { levelRise, planeAxes, plumbFrame, type FarObstacle, type PlaneAxes, type Point } from '../sun/index.js'
+import { isOnRacks, standIn, type Scene } from '../scene/index.js'
+import { planeAxes } from '../sun/index.js'
 import { StageError } from '../worksheet/index.js'
-import { feetOf, own, type Degrees, type Inches } from '../values/index.js'
-import type { ShadeScene, ShadedModule } from './module-shade.js'
-import { monthlyValues } from './months.js'
-import { rowNeighbours } from './row-shade.js'
-
-/** A module that differs less from its plane lies on it, degrees. */
-const LEAST_RACK_DEG = 0.5
+import { own, type Degrees, type Inches } from '../values/index.js'
+import { moduleView, type ModuleView } from './shade/index.js'
 
 /** One array as the estimate runs it. */
 export interface ArrayPlan {
@@ -21,7 +17,10 @@ export interface ArrayPlan {
   readonly moduleId: string
   readonly module: PvModule
   readonly modules: readonly PlannedModule[]
-  readonly scene: ShadeScene
+  /** What each module sees, in the order of `modules`; one view for all where the modules have no places. */
+  readonly views: readonly ModuleView[]
+  /** Things on the roof plane that are not counted, as nobody knows where the modules lie. */
+  readonly uncounted: number
   /** Whether racks turn the modules out of the roof plane. */
   readonly onRacks: boolean
   /** Module rows up the slope, for snow; undefined when the modules have no places. */
@@ -31,10 +30,19 @@ export interface ArrayPlan {
 export interface PlannedModule {
   /** Placement id, or `<array>.m<number>` when the modules have no places. */
   readonly id: string
-  readonly shaded: ShadedModule
   readonly inverterId: string
   /** String inverter that takes the module; undefined behind a module-level inverter. */
   readonly unit: string | undefined
+  /** Tracker input and string on it; undefined where each module has electronics of its own. */
+  readonly series: SeriesPlace | undefined
+}
+
+/** Where a module hangs in series with others. */
+export interface SeriesPlace {
+  /** `<unit> input <number>`: strings with the same are in parallel. */
+  readonly input: string
+  /** Number of the string in its array. */
+  readonly string: number
 }
 
 /** Looks an inverter up; the project file's rules have checked that it is there. */
@@ -55,19 +63,18 @@ export function inverterOf(project: Project, inverterId: string, where: string):
  * and the inverter that takes each.
  *
  * @param placements Places of this array's modules; empty when the project does not state them.
- * @param rowShade Whether rows on racks shade each other.
+ * @param scene The house in space.
  * @throws StageError when a part of the equipment is missing.
  */
 export function planArray(
   project: Project,
   arrayId: string,
   placements: readonly ModulePlacement[],
-  rowShade = true,
+  scene: Scene,
 ): ArrayPlan {
   const named = partsOf(project, arrayId)
   const { array, plane, module } = named
-  const roofTiltDeg = tiltDegOf(plane)
-  const tiltDeg = array.module_tilt_deg ?? roofTiltDeg
+  const tiltDeg = array.module_tilt_deg ?? tiltDegOf(plane)
   const azimuthDeg = array.module_azimuth_deg ?? plane.azimuth_deg
   const count = placements.length > 0 ? placements.length : (statedModuleCount(array) ?? 0)
   if (count === 0) {
@@ -78,13 +85,6 @@ export function planArray(
     )
   }
   const inverters = invertersOf(project, arrayId, count)
-  const scene = shadeScene(project, arrayId, named, planeAxes(tiltDeg, azimuthDeg))
-  const onRacks = rowShade && (Math.abs(tiltDeg - roofTiltDeg) > LEAST_RACK_DEG || azimuthDeg !== plane.azimuth_deg)
-  const sections = module.bypass_sections ?? 3
-  const shaded =
-    placements.length > 0
-      ? placedModules(placements, scene, sections, onRacks)
-      : Array.from({ length: count }, () => moduleWithoutPlace(sections))
   return {
     id: arrayId,
     tiltDeg,
@@ -95,11 +95,14 @@ export function planArray(
     module,
     modules: inverters.map((takes, index) => ({
       id: placements[index]?.id ?? `${arrayId}.m${index + 1}`,
-      shaded: shaded[index]!,
       ...takes,
     })),
-    scene,
-    onRacks,
+    views: viewsOf(project, arrayId, named, scene, placements),
+    uncounted:
+      placements.length > 0
+        ? 0
+        : Object.values(plane.obstructions ?? {}).filter(({ height_ft: heightFt }) => heightFt > 0).length,
+    onRacks: isOnRacks(project, arrayId),
     rows: placements.length > 0 ? new Set(placements.map((placement) => placement.row)).size : undefined,
   }
 }
@@ -125,101 +128,60 @@ function partsOf(project: Project, arrayId: string): ArrayParts {
   return { array, plane, module }
 }
 
-/** A module that nothing near can shade, as nobody knows where it lies. */
-function moduleWithoutPlace(sections: number): ShadedModule {
-  return {
-    middle: { east: 0, north: 0, up: 0 },
-    rectangle: undefined,
-    sections,
-    sectionsAlongX: true,
-    neighbours: [],
-  }
-}
-
-/** Modules where they lie, seen from the middle of the array. */
-function placedModules(
-  placements: readonly ModulePlacement[],
-  { roof, modulePlane }: ShadeScene,
-  sections: number,
-  onRacks: boolean,
-): ShadedModule[] {
-  const centre = middleOf(placements)
-  const middles = placements.map((placement): Point => {
-    const dx = placement.xFt + placement.widthFt / 2 - centre.x
-    const dy = placement.yFt + placement.heightFt / 2 - centre.y
-    return {
-      east: dx * roof.x.east + dy * roof.y.east,
-      north: dx * roof.x.north + dy * roof.y.north,
-      up: dx * roof.x.up + dy * roof.y.up,
-    }
-  })
-  return placements.map((placement, index) => {
-    const middle = middles[index]!
-    return {
-      middle,
-      neighbours: onRacks ? rowNeighbours(middle, middles, modulePlane) : [],
-      rectangle: placement,
-      sections,
-      sectionsAlongX: placement.orientation === 'portrait',
-    }
-  })
-}
-
-/** Horizon, far things and boxes on the roof round an array. */
-function shadeScene(
+/** What one module of an array sees; of an array without places, what its middle sees, without the things on its roof. */
+function viewsOf(
   project: Project,
   arrayId: string,
   { array, plane, module }: ArrayParts,
-  modulePlane: PlaneAxes,
-): ShadeScene {
-  const roofTiltDeg = tiltDegOf(plane)
-  return {
-    roof: planeAxes(roofTiltDeg, plane.azimuth_deg),
-    modulePlane,
-    horizon: (project.site.horizon ?? [])
-      .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
-      .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg),
-    obstacles: farObstacles(project, arrayId),
-    boxes: Object.values(plane.obstructions ?? {})
-      .filter((box) => box.height_ft > 0)
-      .map((box) => ({
-        xFt: box.x_ft,
-        yFt: box.y_ft,
-        widthFt: box.width_ft,
-        lengthFt: box.length_ft,
-        heightFt: box.height_ft,
-        risePerFt: box.kind === 'skylight' || box.kind === 'dormer' ? 0 : levelRise(roofTiltDeg),
-      })),
-    plumb: plumbFrame(roofTiltDeg),
-    moduleHeightFt: feetOf(array.standoff_in + (module.thickness_in ?? 0)),
+  scene: Scene,
+  placements: readonly ModulePlacement[],
+): ModuleView[] {
+  const solids = scene.worlds.get(array.roof_plane)?.solids ?? []
+  const horizon = (project.site.horizon ?? [])
+    .map((point) => ({ azimuthDeg: point.azimuth_deg, elevationDeg: point.elevation_deg }))
+    .toSorted((a, b) => a.azimuthDeg - b.azimuthDeg)
+  const sections = module.bypass_sections ?? 3
+  const faces = new Map(scene.faces.map((face) => [face.id, face]))
+  if (placements.length > 0) {
+    return placements.flatMap((placement) => {
+      const face = faces.get(placement.id)
+      return face === undefined
+        ? []
+        : [moduleView(face, solids, horizon, sections, placement.orientation === 'portrait')]
+    })
   }
-}
-
-function farObstacles(project: Project, arrayId: string): FarObstacle[] {
-  return Object.values(project.site.obstacles ?? {})
-    .filter((obstacle) => obstacle.arrays === undefined || obstacle.arrays.includes(arrayId))
-    .map((obstacle) => ({
-      bearingDeg: obstacle.bearing_deg,
-      distanceFt: obstacle.distance_ft,
-      widthFt: obstacle.width_ft,
-      topFt: obstacle.height_ft,
-      baseFt: obstacle.base_height_ft ?? Number.NEGATIVE_INFINITY,
-      transmittance: monthlyValues(obstacle.transmittance ?? 0),
-    }))
+  const frame = scene.frames.get(array.roof_plane)
+  if (frame === undefined) return []
+  const face = {
+    id: arrayId,
+    array: arrayId,
+    planeId: array.roof_plane,
+    middle: standIn(project, frame),
+    axes: planeAxes(array.module_tilt_deg ?? frame.tiltDeg, array.module_azimuth_deg ?? plane.azimuth_deg),
+    widthFt: 0,
+    heightFt: 0,
+    onRack: false,
+  }
+  const things = `roof_planes.${array.roof_plane}.obstructions.`
+  return [
+    moduleView(
+      face,
+      solids.filter(({ path }) => !path.startsWith(things)),
+      horizon,
+      sections,
+      true,
+    ),
+  ]
 }
 
 /** For each module in order, the inverter that takes it. */
-function invertersOf(
-  project: Project,
-  arrayId: string,
-  count: number,
-): { readonly inverterId: string; readonly unit: string | undefined }[] {
+function invertersOf(project: Project, arrayId: string, count: number): Omit<PlannedModule, 'id'>[] {
   const array = own(project.arrays, arrayId)
   if (array?.inverter !== undefined) {
     const inverterId = array.inverter
-    return Array.from({ length: count }, () => ({ inverterId, unit: undefined }))
+    return Array.from({ length: count }, () => ({ inverterId, unit: undefined, series: undefined }))
   }
-  const takes = (array?.strings ?? []).flatMap((string) => {
+  const takes = (array?.strings ?? []).flatMap((string, number) => {
     const inverterId = own(project.inverter_units, string.inverter_unit)?.inverter
     if (inverterId === undefined) {
       throw new StageError(
@@ -228,7 +190,10 @@ function invertersOf(
         'name one that is listed there',
       )
     }
-    return Array.from({ length: string.modules }, () => ({ inverterId, unit: string.inverter_unit }))
+    const unit = string.inverter_unit
+    const series =
+      array?.optimiser === undefined ? { input: `${unit} input ${string.input ?? 1}`, string: number } : undefined
+    return Array.from({ length: string.modules }, () => ({ inverterId, unit, series }))
   })
   if (takes.length !== count) {
     throw new StageError(
@@ -238,15 +203,4 @@ function invertersOf(
     )
   }
   return takes
-}
-
-function middleOf(placements: readonly ModulePlacement[]): { readonly x: number; readonly y: number } {
-  const sum = placements.reduce(
-    (so, placement) => ({
-      x: so.x + placement.xFt + placement.widthFt / 2,
-      y: so.y + placement.yFt + placement.heightFt / 2,
-    }),
-    { x: 0, y: 0 },
-  )
-  return { x: sum.x / placements.length, y: sum.y / placements.length }
 }

@@ -146,8 +146,8 @@ function sayUnplaced(project: Project, plans: readonly ArrayPlan[], worksheet: W
         fix: 'state arrangement.blocks with row_gap_in, or arrangement: fit',
       })
     }
-    const boxes = plan.scene.boxes.length
-    if (boxes === 0 || plan.rows !== undefined) continue
+    const boxes = plan.uncounted
+    if (boxes === 0) continue
     worksheet.find({
       severity: 'warning',
       id: 'yield.shade-without-places',

@@ -2,6 +2,7 @@ import { siteClimate, type Climate } from '../climate/index.js'
 import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
+import { buildScene, sceneFindings } from '../scene/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { own, type KilowattHours, type Watts } from '../values/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
@@ -14,6 +15,7 @@ import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleMode
 import { hourlySteps } from './hourly-steps.js'
 import { recordYield } from './record-yield.js'
 import type { Conversion } from './conversion.js'
+import { seriesCurve } from './series/index.js'
 import { lossSettings, modelSettings } from './settings.js'
 import { skyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
@@ -65,12 +67,14 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const placements = placeModules(project, arrangement)
   // The arrangement is reported by its own stage; here only what makes the estimate wrong.
   for (const finding of arrangement.result({}).findings) if (finding.severity === 'error') worksheet.find(finding)
+  const scene = buildScene(project, placements, context?.turned === undefined ? {} : { turned: context.turned })
+  for (const finding of sceneFindings(project, scene)) worksheet.find(finding)
   const plans = Object.keys(project.arrays).map((id) =>
     planArray(
       project,
       id,
       placements.filter((placement) => placement.array === id),
-      id !== context?.turned,
+      scene,
     ),
   )
   for (const { severity, message, where, fix } of unlikeStrings(project))
@@ -93,6 +97,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       temperature: cellTemperatureModel(project, plan, settings.temperature, worksheet),
       comparedRiseKPerWM2: cellRiseKPerWM2(comparisonTemperature(plan), 0),
       snow: snowShares(project, climate, steps, lit, worksheet),
+      curve: seriesCurve(plan.module, `equipment.modules.${plan.moduleId}`, worksheet),
     })
   })
   const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }

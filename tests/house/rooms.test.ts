@@ -45,6 +45,7 @@ const FLOORS = [
   ['project'],
   ['sun'],
   ['climate', 'roof'],
+  ['scene'],
   ['yield', 'structure', 'electrical'],
   ['materials'],
   ['money'],

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
 import { placeModules } from '../../src/roof/index.js'
 import { planArray } from '../../src/yield/array-plan.js'
-import { moduleShade } from '../../src/yield/module-shade.js'
-import type { SkySteps } from '../../src/yield/sky-steps.js'
+import { buildScene } from '../../src/scene/index.js'
+import { faceShadow } from '../../src/yield/shade/index.js'
 import { Worksheet } from '../../src/worksheet/index.js'
 import { estimateYield } from '../../src/yield/index.js'
 
@@ -47,20 +47,6 @@ function house(tiltDeg: number, azimuthDeg: number, things: Record<string, Thing
     },
     losses: { snow_pct: 0 },
   }
-}
-
-/** One sky with one sun. */
-function skyOf(towards: { east: number; north: number; up: number }): SkySteps {
-  const one = (value: number): Float64Array => Float64Array.of(value)
-  return {
-    length: 1,
-    sunCount: 1,
-    month: Uint8Array.of(0),
-    sunIndex: Uint32Array.of(0),
-    sunEast: one(towards.east),
-    sunNorth: one(towards.north),
-    sunUp: one(towards.up),
-  } as SkySteps
 }
 
 /**
@@ -134,17 +120,18 @@ describe('things on a roof plane have plumb sides and level tops', () => {
     ]) {
       for (const [tilt, azimuth, sunAzimuth, elevation] of cases) {
         const project = house(tilt, azimuth, { chimney: thing })
-        const plan = planArray(project, 'main', placeModules(project, new Worksheet()))
+        const placements = placeModules(project, new Worksheet())
+        const plan = planArray(project, 'main', placements, buildScene(project, placements))
         const sun = {
           east: Math.sin(sunAzimuth * RAD) * Math.cos(elevation * RAD),
           north: Math.cos(sunAzimuth * RAD) * Math.cos(elevation * RAD),
           up: Math.sin(elevation * RAD),
         }
-        for (const { shaded } of plan.modules) {
-          const shade = moduleShade(skyOf(sun), plan.scene, shaded, false)
-          const lit = litByWalking(tilt, azimuth, thing, shaded.rectangle!, 5.4 / 12, sun)
+        for (const [index, placement] of placements.entries()) {
+          const shadow = faceShadow(plan.views[index]!, sun)
+          const lit = litByWalking(tilt, azimuth, thing, placement, 5.4 / 12, sun)
           // 48 points against 576.
-          expect(Math.abs(shade.nearLit[0]! - lit)).toBeLessThan(0.07)
+          expect(Math.abs(shadow.lit - lit)).toBeLessThan(0.07)
           if (lit < 0.9) shadedCases++
         }
       }

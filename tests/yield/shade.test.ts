@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { horizonElevationDeg, isBehindBox, isBehindObstacle, planeAxes } from '../../src/sun/index.js'
+import { buildScene, isMet } from '../../src/scene/index.js'
+import { horizonElevationDeg, planeAxes } from '../../src/sun/index.js'
+import { placeModules } from '../../src/roof/index.js'
 import { estimateYield, type YieldValues } from '../../src/yield/index.js'
 
 const RAD = Math.PI / 180
@@ -9,7 +11,17 @@ const towards = (azimuth: number, elevation: number) => ({
   north: Math.cos(azimuth * RAD) * Math.cos(elevation * RAD),
   up: Math.sin(elevation * RAD),
 })
-const origin = { east: 0, north: 0, up: 0 }
+
+/** Solids round the array of a house that is changed, and the middle of its modules. */
+function solidsOf(change: (project: Project) => void) {
+  const project = houseOf(change)
+  const scene = buildScene(project, placeModules(project))
+  const middles = scene.faces.map(({ middle }) => middle)
+  const mean = (pick: (middle: (typeof middles)[number]) => number) =>
+    middles.reduce((sum, middle) => sum + pick(middle), 0) / middles.length
+  const origin = { east: mean(({ east }) => east), north: mean(({ north }) => north), up: mean(({ up }) => up) }
+  return { origin, solid: scene.worlds.get('south')!.solids[0]! }
+}
 
 describe('horizon', () => {
   const points = [
@@ -34,7 +46,13 @@ describe('horizon', () => {
 describe('far obstacle', () => {
   // 20 ft wide and 10 ft above the array at 40 ft: seen from the middle it is 2 atan(10/40) = 28.07 deg wide and
   // atan(10/40) = 14.04 deg high straight on (plane trigonometry).
-  const tree = { bearingDeg: 180, distanceFt: 40, widthFt: 20, topFt: 10, baseFt: -5, transmittance: [] }
+  const { origin, solid: tree } = solidsOf((project) => {
+    project.site.obstacles = {
+      tree: { bearing_deg: 180, distance_ft: 40, width_ft: 20, height_ft: 10, base_height_ft: -5 },
+    }
+  })
+  const hides = (north: number, azimuth: number, elevation: number): boolean =>
+    isMet(tree, origin.east, origin.north + north, origin.up, towards(azimuth, elevation))
   it.each([
     [180, 14.0, true],
     [180, 14.1, false],
@@ -44,25 +62,32 @@ describe('far obstacle', () => {
     [0, 5, false],
     [180, -8, false],
   ])('against azimuth %f, elevation %f: %s', (azimuth, elevation, hidden) => {
-    expect(isBehindObstacle(tree, origin, towards(azimuth, elevation))).toBe(hidden)
+    expect(hides(0, azimuth, elevation)).toBe(hidden)
   })
 
   it('is seen from a module ten feet nearer as higher', () => {
-    expect(isBehindObstacle(tree, { east: 0, north: -10, up: 0 }, towards(180, 18.4))).toBe(true)
-    expect(isBehindObstacle(tree, { east: 0, north: -10, up: 0 }, towards(180, 18.5))).toBe(false)
+    expect(hides(-10, 180, 18.4)).toBe(true)
+    expect(hides(-10, 180, 18.5)).toBe(false)
   })
 })
 
 describe('box on the roof', () => {
-  const box = { xFt: 10, yFt: 5, widthFt: 2, lengthFt: 2, heightFt: 4, risePerFt: 0 }
+  const { solid: box } = solidsOf((project) => {
+    const plane = project.roof_planes['south']!
+    plane.tilt_deg = 0
+    plane.azimuth_deg = 180
+    plane.obstructions = { chimney: { x_ft: 10, y_ft: 5, width_ft: 2, length_ft: 2, height_ft: 4 } }
+  })
+  // On a level roof that faces south x is east and y is north.
+  const hides = (x: number, y: number, up: number, azimuth: number): boolean =>
+    isMet(box, x, y, up, towards(azimuth, 45))
   it('shades a point along its shadow, as long as height over slope of the light', () => {
-    // Light along +x at 45 degrees above the roof: the shadow of a 4 ft box reaches 4 ft behind it.
-    const s = Math.SQRT1_2
-    expect(isBehindBox(box, 6.1, 6, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(true)
-    expect(isBehindBox(box, 5.9, 6, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(false)
-    expect(isBehindBox(box, 6.1, 7.1, { heightFt: 0, alongX: s, alongY: 0, away: s })).toBe(false)
-    expect(isBehindBox(box, 6.1, 6, { heightFt: 0, alongX: -s, alongY: 0, away: s })).toBe(false)
-    expect(isBehindBox(box, 6.1, 6, { heightFt: 4, alongX: s, alongY: 0, away: s })).toBe(false)
+    // Light from the east at 45 degrees above the roof: the shadow of a 4 ft box reaches 4 ft behind it.
+    expect(hides(6.1, 6, 0, 90)).toBe(true)
+    expect(hides(5.9, 6, 0, 90)).toBe(false)
+    expect(hides(6.1, 7.1, 0, 90)).toBe(false)
+    expect(hides(6.1, 6, 0, 270)).toBe(false)
+    expect(hides(6.1, 6, 4.01, 90)).toBe(false)
   })
 
   it('has plane axes at right angles that turn with the roof', () => {
@@ -74,6 +99,10 @@ describe('box on the roof', () => {
 })
 
 function house(change: (project: Project) => void): YieldValues {
+  return estimateYield(houseOf(change)).values
+}
+
+function houseOf(change: (project: Project) => void): Project {
   const project: Project = {
     format: 'gablewatt/2',
     title: 'shade',
@@ -98,7 +127,7 @@ function house(change: (project: Project) => void): YieldValues {
     losses: { snow_pct: 0 },
   }
   change(project)
-  return estimateYield(project).values
+  return project
 }
 
 describe('shade in the estimate', () => {
