@@ -18,16 +18,22 @@ export const behind = (out: Vec, through: Vec): HalfSpace => ({ out, limit: inne
 
 /** What all half-spaces have in common: a convex piece, which may be unbounded. */
 export function convex(sides: readonly HalfSpace[]): Body {
+  // Flat numbers, as this is asked millions of times.
+  const flat = Float64Array.from(sides.flatMap(({ out, limit }) => [...out, limit]))
   return (from, along) => {
     let enter = 0
     let leave = Infinity
-    for (const { out, limit } of sides) {
-      const room = limit - inner(out, from)
-      const speed = inner(out, along)
-      if (Math.abs(speed) < 1e-12) {
-        if (room < 0) return Infinity
-      } else if (speed > 0) leave = Math.min(leave, room / speed)
-      else enter = Math.max(enter, room / speed)
+    for (let at = 0; at < flat.length; at += 4) {
+      const [east, north, up] = [flat[at]!, flat[at + 1]!, flat[at + 2]!]
+      const room = flat[at + 3]! - (east * from[0] + north * from[1] + up * from[2])
+      const speed = east * along[0] + north * along[1] + up * along[2]
+      if (speed > 1e-12) {
+        const cut = room / speed
+        if (cut < leave) leave = cut
+      } else if (speed < -1e-12) {
+        const cut = room / speed
+        if (cut > enter) enter = cut
+      } else if (room < 0) return Infinity
       if (enter > leave - TOUCH_FT) return Infinity
     }
     return enter
