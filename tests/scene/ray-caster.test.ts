@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { convex, cylinder, prism, rectangle, triangles, type Corner } from './bodies.ts'
 import { cornersOf } from './build-world.ts'
 import type { HouseInput, OutlineInput, PlacedModule } from './house-input.ts'
-import { castHouse, horizonDeg, USUAL } from './ray-caster.ts'
+import { castHouse, horizonDeg, USUAL as STRIDING } from './ray-caster.ts'
 import { frameAt, sinDeg, towards, unit, type Vec } from './vectors.ts'
+
+const USUAL = { ...STRIDING, stride: 1 }
 
 const sunAt = (bearingDeg: number, heightDeg: number): Vec => {
   const [east, north] = towards(bearingDeg)
@@ -139,7 +141,7 @@ describe('beam', () => {
     const leaves = Array.from({ length: 12 }, (_, month) => (month === 6 ? 0.3 : 0.8))
     const tree = { bearing_deg: 180, distance_ft: 40, width_ft: 400, height_ft: 80, transmittance: leaves }
     const [house, modules] = flat({ obstacles: { tree, far: { ...tree, distance_ft: 50, transmittance: 0.5 } } })
-    const cast = castHouse(house, modules, 0)[0]!
+    const cast = castHouse(house, modules, 0, USUAL)[0]!
     expect(cast.beam(still(sunAt(180, 40), 6))).toBeCloseTo(0.15, 9)
     expect(cast.beam(still(sunAt(180, 40), 0))).toBeCloseTo(0.4, 9)
     expect(cast.beam(still(sunAt(180, 61), 0))).toBeCloseTo(0.8, 1)

@@ -13,13 +13,15 @@ export interface Fineness {
   readonly directions: number
   /** Longest time between two positions of the sun, minutes. */
   readonly sunMinutes: number
+  /** Every so many of the points look at one position of the sun, others at the next; 1 for all. */
+  readonly stride: number
 }
 
 /**
  * Fine enough for the comparisons: four times as many points, directions and positions of the sun move no module's loss by
  * more than 0.1 points (fineness.test.ts).
  */
-export const USUAL: Fineness = { across: 6, along: 8, directions: 256, sunMinutes: 5 }
+export const USUAL: Fineness = { across: 6, along: 8, directions: 128, sunMinutes: 5, stride: 6 }
 
 /** The sun of a step and how long the step lasts: the sun stands at its middle. */
 export interface SunStep {
@@ -159,13 +161,15 @@ export function castHouse(
       array: glass.array,
       beam: (step) => {
         let [arriving, all] = [0, 0]
-        for (const sun of sunPath(step, latitudeDeg, fineness.sunMinutes)) {
+        sunPath(step, latitudeDeg, fineness.sunMinutes).forEach((sun, turn) => {
           const slant = inner(sun, glass.frame.away)
-          if (slant <= 0 || sun[2] <= 0) continue
-          all += slant * points.length
-          if (elevationDeg(sun) < horizonDeg(horizon, sun)) continue
-          for (const point of points) arriving += slant * passing(point, sun, step.month)
-        }
+          if (slant <= 0 || sun[2] <= 0) return
+          const isDown = elevationDeg(sun) < horizonDeg(horizon, sun)
+          for (let at = turn % fineness.stride; at < points.length; at += fineness.stride) {
+            all += slant
+            if (!isDown) arriving += slant * passing(points[at]!, sun, step.month)
+          }
+        })
         return all > 0 ? arriving / all : 1
       },
       diffuse: () => diffuseShares(glass, points, things, fineness.directions, horizon),
@@ -181,30 +185,42 @@ function diffuseShares(
   count: number,
   horizon: HouseInput['site']['horizon'],
 ): DiffuseShares {
-  const sky = Array.from({ length: 12 }, () => 0)
-  const ground = Array.from({ length: 12 }, () => 0)
-  let [skyRays, groundRays] = [0, 0]
+  const ownRoof = things.filter((thing) => thing.roofOf === glass.plane)
+  const others = things.filter((thing) => thing.roofOf !== glass.plane)
+  const sky = new Tally()
+  const ground = new Tally()
   points.forEach((point, shift) => {
     for (const along of domeDirections(glass.frame, count, shift)) {
-      const isSky = along[2] > 0
-      if (isSky) skyRays += 1
-      else groundRays += 1
-      if (isSky && elevationDeg(along) < horizonDeg(horizon, along)) continue
-      const hits = things.map((thing) => reach(thing, point, along))
-      const roof = Math.min(...things.map((thing, at) => (thing.roofOf === glass.plane ? hits[at]! : Infinity)))
-      const met = things.filter((thing, at) =>
-        thing.roofOf === glass.plane ? isSky && hits[at]! < Infinity : hits[at]! < (isSky ? Infinity : roof),
-      )
-      for (let month = 0; month < 12; month += 1) {
-        const share = met.reduce((left, thing) => left * thing.passes[month]!, 1)
-        if (isSky) sky[month]! += share
-        else ground[month]! += share
-      }
+      const roof = Math.min(...ownRoof.map((thing) => reach(thing, point, along)))
+      if (along[2] <= 0) ground.add(others.filter((thing) => reach(thing, point, along) < roof))
+      else if (roof < Infinity || elevationDeg(along) < horizonDeg(horizon, along)) sky.addDark()
+      else sky.add(others.filter((thing) => reach(thing, point, along) < Infinity))
     }
   })
-  return {
-    sky: sky.map((sum) => (skyRays > 0 ? sum / skyRays : 1)),
-    ground: ground.map((sum) => (groundRays > 0 ? sum / groundRays : 1)),
+  return { sky: sky.shares(), ground: ground.shares() }
+}
+
+/** Counts rays, and for each month the light that arrives along them. */
+class Tally {
+  private rays = 0
+  private free = 0
+  private readonly through = Array.from({ length: 12 }, () => 0)
+
+  addDark(): void {
+    this.rays += 1
+  }
+
+  add(met: readonly Thing[]): void {
+    this.rays += 1
+    if (met.length === 0) this.free += 1
+    else
+      for (let month = 0; month < 12; month += 1)
+        this.through[month]! += met.reduce((left, thing) => left * thing.passes[month]!, 1)
+  }
+
+  /** Shares of 1 by month; whole where there are no rays. */
+  shares(): number[] {
+    return this.through.map((sum) => (this.rays > 0 ? (this.free + sum) / this.rays : 1))
   }
 }
 
