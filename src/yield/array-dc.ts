@@ -6,9 +6,8 @@ import { modulePowerW, type ModuleModel } from './module-model.js'
 import { seriesFactors, type SeriesWatch } from './series-factors.js'
 import { shareOfString, type SeriesCurve } from './series/index.js'
 import type { LossSettings, ModelSettings } from './settings.js'
-import type { ModuleShade } from './shade/index.js'
 import type { SkySteps } from './sky-steps.js'
-import type { KilowattHours, Watts } from '../values/index.js'
+import type { Celsius, KilowattHours, Watts } from '../values/index.js'
 
 /** Modules of an array that see the same light. */
 export interface ModuleGroup {
@@ -116,11 +115,13 @@ type Sums = Record<(typeof SUMMED)[number] | 'compared', number>
 function groupDc(
   steps: SkySteps,
   { light, planeWM2 }: ArrayLight,
-  { shade }: ShadeGroup,
+  group: ShadeGroup,
   rise: Float64Array,
-  { settings, losses, module, snow, comparedRiseKPerWM2, curve }: ArrayModels,
+  models: ArrayModels,
   watch: SeriesWatch | undefined,
 ): { readonly dcW: Float64Array; readonly sums: Sums } {
+  const { shade } = group
+  const { settings, losses, module, snow, comparedRiseKPerWM2 } = models
   const { length, month: months, hours, sunIndex, dryBulbC, ghiWM2 } = steps
   const { direct, sky, ground, directIn, skyModifier, groundModifier } = light
   const dcW = new Float64Array(length)
@@ -152,26 +153,24 @@ function groupDc(
     const dim = slope === 0 || works <= 0 ? 1 : Math.max(0, 1 + slope * Math.log(works / 1000))
     let power = works > 0 && heat > 0 ? (pmaxW * works * dim * heat) / 1000 : 0
     let isUneven = false
-    if (shade !== undefined && power > 0) {
-      const fullW = modulePowerW(module, (sunIn + diffuseIn) * free, cellC)
-      const dullW = modulePowerW(module, diffuseIn * free, cellC)
-      if (nearLit < 1) {
-        const best = fullW * ownShare(curve, shade, sun, fullW > 0 ? dullW / fullW : 1)
-        if (best < power) {
-          power = best
-          isUneven = true
-        }
+    if (nearLit < 1 && power > 0) {
+      const best = unevenW(models, group, {
+        sun,
+        sunnyWM2: (sunIn + diffuseIn) * free,
+        dullWM2: diffuseIn * free,
+        cellC,
+      })
+      if (best < power) {
+        power = best
+        isUneven = true
       }
-      if (watch?.fullW !== undefined && watch.dullW !== undefined) {
-        watch.fullW[step] = fullW
-        watch.dullW[step] = dullW
-      }
-    } else if (watch?.fullW !== undefined && watch.dullW !== undefined) {
-      watch.fullW[step] = power
-      watch.dullW[step] = power
     }
-    if (watch?.aloneW !== undefined) watch.aloneW[step] = power
-    const factor = watch?.factor?.[step] ?? 1
+    if (watch?.aloneW !== undefined) {
+      watch.aloneW[step] = power
+      watch.fullW[step] = modulePowerW(module, (sunIn + diffuseIn) * free, cellC)
+      watch.dullW[step] = modulePowerW(module, diffuseIn * free, cellC)
+    }
+    const factor = watch?.factor === undefined ? 1 : watch.factor[step]!
     if (factor < 1) {
       power *= factor
       isUneven = true
@@ -198,15 +197,29 @@ function groupDc(
   return { dcW, sums: { ...lightSums, ...powerAsKwh({ bypass, dimmed, heated, wired, compared }) } }
 }
 
-/** Mean share over a step of the power that the module would give without shadows of solids. */
-function ownShare(curve: SeriesCurve, { time, sections }: ModuleShade, sun: number, dullShare: number): number {
+/** A moment of a module with a shadow on it. */
+interface UnevenMoment {
+  readonly sun: number
+  /** Light that works in a lit section, and diffuse light alone, W/m2. */
+  readonly sunnyWM2: number
+  readonly dullWM2: number
+  readonly cellC: Celsius
+}
+
+/** Mean power over a step of a module on which shadows of solids fall, W. */
+function unevenW({ module, curve }: ArrayModels, { shade }: ShadeGroup, moment: UnevenMoment): Watts {
+  if (shade === undefined) return Infinity
+  const { sun, sunnyWM2, dullWM2, cellC } = moment
+  const { time, sections } = shade
+  const fullW = modulePowerW(module, sunnyWM2, cellC)
+  const dullShare = fullW > 0 ? modulePowerW(module, dullWM2, cellC) / fullW : 1
   const from = sun * (sections + 1)
   let share = time[from + sections]!
   for (let free = 0; free < sections; free += 1) {
     const weight = time[from + free]!
     if (weight > 0) share += weight * shareOfString(curve, free / sections, dullShare)
   }
-  return share
+  return fullW * share
 }
 
 /**

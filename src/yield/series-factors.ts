@@ -5,16 +5,15 @@ import { sunPath, type SunPath } from './shade/index.js'
 import type { SkySteps } from './sky-steps.js'
 
 /** What is asked of one module for its string, step by step. */
-export interface SeriesWatch {
-  /** Takes its power without shadows of solids, by diffuse light alone, and with its own shadows, W. */
-  readonly fullW?: Float64Array
-  readonly dullW?: Float64Array
-  readonly aloneW?: Float64Array
-  /** What its string leaves of what it would give alone. */
-  readonly factor?: Float64Array
-}
+export type SeriesWatch = Watched | { readonly factor: Float64Array; readonly aloneW?: undefined }
 
-type Watched = Required<Omit<SeriesWatch, 'factor'>>
+/** Takes the power of a module without shadows of solids, by diffuse light alone, and with its own shadows, W. */
+interface Watched {
+  readonly fullW: Float64Array
+  readonly dullW: Float64Array
+  readonly aloneW: Float64Array
+  readonly factor?: undefined
+}
 
 /** Differences in light below this share cost nothing, as the tops of the curves are flat. */
 const EVEN = 0.002

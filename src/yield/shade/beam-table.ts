@@ -10,6 +10,8 @@ export interface BeamTable {
   readonly lit: Float32Array | undefined
   /** Bypass sections that no shadow of a solid touches. */
   readonly sections: Uint8Array | undefined
+  /** Places where anything is shaded: 1, and 0 elsewhere; undefined where nothing ever is. */
+  readonly touched: Uint8Array | undefined
   /** For each thing that lets some light through, the share of the face that lies behind it. */
   readonly behind: readonly { readonly seen: SeenSolid; readonly share: Float32Array }[]
 }
@@ -28,7 +30,8 @@ export function beamTable(grid: SunGrid, view: ModuleView): BeamTable {
   const behind = porous.map((seen) => ({ seen, share: new Float32Array(size) }))
   const towards = { east: 0, north: 0, up: 0 }
   const shadow = { points: 0, sections: 0 }
-  let isShaded = false
+  const touched = new Uint8Array(size)
+  let [isShaded, isTouched] = [false, false]
   for (const place of grid.places) {
     towards.east = grid.east[place]!
     towards.north = grid.north[place]!
@@ -38,6 +41,7 @@ export function beamTable(grid: SunGrid, view: ModuleView): BeamTable {
       const here = shadowOf(view, towards, shadow)
       if (here) {
         isShaded = true
+        touched[place] = 1
         lit[place] = 1 - shadow.points / (sections * POINTS_PER_SECTION)
         free[place] = sections - shadow.sections
       }
@@ -45,9 +49,18 @@ export function beamTable(grid: SunGrid, view: ModuleView): BeamTable {
     for (const { seen, share } of behind) {
       if (isOutside(seen, towards)) continue
       share[place] = shareBehind(view, seen, towards)
+      if (share[place] > 0) {
+        isTouched = true
+        touched[place] = 1
+      }
     }
   }
-  return { lit: isShaded ? lit : undefined, sections: isShaded ? free : undefined, behind }
+  return {
+    lit: isShaded ? lit : undefined,
+    sections: isShaded ? free : undefined,
+    touched: isShaded || isTouched ? touched : undefined,
+    behind,
+  }
 }
 
 /** Shadow of solids and horizon on a face under a light from one direction. */

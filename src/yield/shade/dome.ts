@@ -1,51 +1,58 @@
-import { isMet } from '../../scene/index.js'
-import type { PlaneAxes } from '../../sun/index.js'
+import { isMet, type Solid } from '../../scene/index.js'
+import type { Direction, PlaneAxes } from '../../sun/index.js'
 import { isBelowHorizon } from './beam-table.js'
-import type { Cone, ModuleView } from './module-view.js'
+import type { ModuleView } from './module-view.js'
 
 /**
  * Directions from which an even sky and an even ground are looked at. With so many the share of the sky that a module sees
  * is within 0.05 % of one from 64 times as many (tests/yield/dome.test.ts), which is 0.02 % of a plane's year.
  */
-export const DOME_DIRECTIONS = 8192
+export const DOME_DIRECTIONS = 4096
 
-/** Steps of a sequence that fills four dimensions evenly: powers of the root of x^5 = x + 1. */
-const ROOT = 1.1673039782614187
-const STEP = [1 / ROOT, 1 / ROOT ** 2, 1 / ROOT ** 3, 1 / ROOT ** 4] as const
+/** Steps of a sequence that fills a square evenly: powers of the root of x^3 = x + 1. */
+const ROOT = 1.324717957244746
+const STEP = [1 / ROOT, 1 / ROOT ** 2] as const
+
+/** Every so many points of the face look in a direction; the next direction takes the next ones. */
+const POINT_STRIDE = 6
 
 /** Directions over a plane, each as likely as it counts for the plane's light (by the cosine of incidence). */
-export interface Dome {
-  /** East, north, up of each. */
+interface Dome {
+  /** East, north, up of each: first those towards the sky, then those towards the ground. */
   readonly towards: Float64Array
-  /** Point of the face that looks in each direction, as a share of the points. */
-  readonly point: Float64Array
+  readonly skies: number
+  readonly grounds: number
 }
 
-let last: { readonly axes: PlaneAxes; readonly dome: Dome; readonly count: number } | undefined
+let last: { readonly normal: Direction; readonly dome: Dome; readonly count: number } | undefined
 
 /** The dome over a plane; that of the last plane is kept. */
-export function domeOver(axes: PlaneAxes, count = DOME_DIRECTIONS): Dome {
-  if (last !== undefined && last.count === count && isSame(last.axes, axes)) return last.dome
+function domeOver({ x, y, normal }: PlaneAxes, count: number): Dome {
+  if (last !== undefined && last.count === count && isSame(last.normal, normal)) return last.dome
   const towards = new Float64Array(3 * count)
-  const point = new Float64Array(count)
-  const { x, y, normal } = axes
-  for (let index = 0; index < count; index += 1) {
-    const squared = (0.5 + STEP[0] * (index + 1)) % 1
-    const angle = 2 * Math.PI * ((0.5 + STEP[1] * (index + 1)) % 1)
-    const [sine, cosine] = [Math.sqrt(squared), Math.sqrt(1 - squared)]
-    const [across, along] = [sine * Math.cos(angle), sine * Math.sin(angle)]
-    towards[3 * index] = across * x.east + along * y.east + cosine * normal.east
-    towards[3 * index + 1] = across * x.north + along * y.north + cosine * normal.north
-    towards[3 * index + 2] = across * x.up + along * y.up + cosine * normal.up
-    point[index] = (0.5 + STEP[2] * (index + 1)) % 1
+  let [skies, grounds] = [0, 0]
+  for (let index = 1; index <= count; index += 1) {
+    const squared = (0.5 + STEP[0] * index) % 1
+    const angle = 2 * Math.PI * ((0.5 + STEP[1] * index) % 1)
+    const sine = Math.sqrt(squared)
+    const cosine = Math.sqrt(1 - squared)
+    const across = sine * Math.cos(angle)
+    const along = sine * Math.sin(angle)
+    const up = across * x.up + along * y.up + cosine * normal.up
+    const place = up > 0 ? skies : count - 1 - grounds
+    if (up > 0) skies += 1
+    else grounds += 1
+    towards[3 * place] = across * x.east + along * y.east + cosine * normal.east
+    towards[3 * place + 1] = across * x.north + along * y.north + cosine * normal.north
+    towards[3 * place + 2] = up
   }
-  const dome = { towards, point }
-  last = { axes, dome, count }
+  const dome = { towards, skies, grounds }
+  last = { normal, dome, count }
   return dome
 }
 
-function isSame(a: PlaneAxes, b: PlaneAxes): boolean {
-  return a.normal.east === b.normal.east && a.normal.north === b.normal.north && a.normal.up === b.normal.up
+function isSame(a: Direction, b: Direction): boolean {
+  return a.east === b.east && a.north === b.north && a.up === b.up
 }
 
 /** What a module sees of an even sky and of the ground. */
@@ -61,48 +68,80 @@ export interface DomeShares {
  * module's own roof reflects as the ground does.
  */
 export function domeShares(view: ModuleView, count = DOME_DIRECTIONS): DomeShares {
-  const { face, points, opaque, porous } = view
-  const { towards, point } = domeOver(face.axes, count)
-  const pointCount = points.length / 3
+  const dome = domeOver(view.face.axes, count)
+  const { skies, grounds } = dome
+  const hiddenGrounds = hiddenBySolids(view, dome, skies, count, undefined)
   const hidden = new Float64Array(12)
-  const through = new Float64Array(12)
-  const direction = { east: 0, north: 0, up: 0 }
-  let [skies, grounds, hiddenSkies, hiddenGrounds] = [0, 0, 0, 0]
-  for (let index = 0; index < count; index += 1) {
-    direction.east = towards[3 * index]!
-    direction.north = towards[3 * index + 1]!
-    direction.up = towards[3 * index + 2]!
-    const above = direction.up > 0
-    if (above) skies += 1
-    else grounds += 1
-    const at = 3 * Math.floor(point[index]! * pointCount)
-    const [east, north, up] = [points[at]!, points[at + 1]!, points[at + 2]!]
-    const isHidden =
-      (above && isBelowHorizon(view, direction)) ||
-      opaque.some(
-        (seen) => isIn(above ? seen.above : seen.whole, direction) && isMet(seen.solid, east, north, up, direction),
-      )
-    if (isHidden) {
-      if (above) hiddenSkies += 1
-      else hiddenGrounds += 1
-      continue
-    }
-    if (!above || porous.length === 0) continue
-    let isBehind = false
-    for (const { solid, above: cone } of porous) {
-      if (!isIn(cone, direction) || !isMet(solid, east, north, up, direction)) continue
-      if (!isBehind) through.fill(1)
-      isBehind = true
-      for (let month = 0; month < 12; month += 1) through[month] = through[month]! * (solid.transmittance?.[month] ?? 0)
-    }
-    if (isBehind) for (let month = 0; month < 12; month += 1) hidden[month] = hidden[month]! + 1 - through[month]!
-  }
+  const hiddenSkies = hiddenBySolids(view, dome, 0, skies, hidden)
   return {
     sky: hidden.map((months) => (skies === 0 ? 1 : 1 - (months + hiddenSkies) / skies)),
     ground: grounds === 0 ? 1 : 1 - hiddenGrounds / grounds,
   }
 }
 
-function isIn({ east, north, up, cosine }: Cone, towards: { east: number; north: number; up: number }): boolean {
-  return east * towards.east + north * towards.north + up * towards.up >= cosine
+/**
+ * Directions of a stretch that solids and the horizon hide, each by the share of the face that it hides them from.
+ *
+ * @param porousMonths Takes what other things hide of the rest, by month; undefined towards the ground.
+ */
+function hiddenBySolids(
+  view: ModuleView,
+  { towards }: Dome,
+  begin: number,
+  end: number,
+  porousMonths: Float64Array | undefined,
+): number {
+  const { opaque, porous, horizon } = view
+  const isSky = porousMonths !== undefined
+  const solids = isSky ? [...opaque, ...porous] : opaque
+  const cones = solids.map((seen) => (isSky ? seen.above : seen.whole))
+  const near: Solid[] = []
+  let sum = 0
+  for (let index = begin; index < end; index += 1) {
+    const east = towards[3 * index]!
+    const north = towards[3 * index + 1]!
+    const up = towards[3 * index + 2]!
+    near.length = 0
+    for (let each = 0; each < cones.length; each += 1) {
+      const cone = cones[each]!
+      if (cone.east * east + cone.north * north + cone.up * up >= cone.cosine) near.push(solids[each]!.solid)
+    }
+    if (isSky && horizon.length > 0 && isBelowHorizon(view, { east, north, up })) sum += 1
+    else if (near.length > 0) sum += hiddenFromFace(view, near, { east, north, up }, index, porousMonths)
+  }
+  return sum
+}
+
+/** Share of some points of the face from which solids hide a direction; what is porous goes into the months. */
+function hiddenFromFace(
+  { points }: ModuleView,
+  near: readonly Solid[],
+  towards: Direction,
+  index: number,
+  porousMonths: Float64Array | undefined,
+): number {
+  const count = points.length / 3
+  let hidden = 0
+  for (let point = index % POINT_STRIDE; point < count; point += POINT_STRIDE) {
+    const [east, north, up] = [points[3 * point]!, points[3 * point + 1]!, points[3 * point + 2]!]
+    const share = POINT_STRIDE / count
+    let through: readonly number[] | undefined
+    let isHidden = false
+    for (const solid of near) {
+      if (!isMet(solid, east, north, up, towards)) continue
+      const months = solid.transmittance
+      if (months === undefined) {
+        isHidden = true
+        break
+      }
+      through = through === undefined ? months : through.map((passes, month) => passes * months[month]!)
+    }
+    if (isHidden) hidden += share
+    else if (through !== undefined && porousMonths !== undefined) {
+      for (let month = 0; month < 12; month += 1) {
+        porousMonths[month] = porousMonths[month]! + share * (1 - through[month]!)
+      }
+    }
+  }
+  return hidden
 }

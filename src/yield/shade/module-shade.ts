@@ -38,7 +38,7 @@ export function moduleShade(steps: SkySteps, view: ModuleView, withDiffuse: bool
 
 function beamOfSteps(
   { from, place, share, month }: SunPath,
-  { lit, sections: free, behind }: BeamTable,
+  { lit, sections: free, touched, behind }: BeamTable,
   sections: number,
 ): Pick<ModuleShade, 'through' | 'lit' | 'time'> {
   const suns = month.length
@@ -47,7 +47,12 @@ function beamOfSteps(
   const litBySun = new Float64Array(suns).fill(1)
   const time = new Float64Array(suns * width)
   for (let sun = 0; sun < suns; sun += 1) {
-    let [passes, arrives] = [0, 0]
+    if (touched === undefined || !isTouched(touched, place, from[sun]!, from[sun + 1]!)) {
+      time[sun * width + sections] = 1
+      continue
+    }
+    let passes = 0
+    let arrives = 0
     for (let at = from[sun]!; at < from[sun + 1]!; at += 1) {
       const here = place[at]!
       let porous = 1
@@ -65,4 +70,9 @@ function beamOfSteps(
     litBySun[sun] = passes > 0 ? arrives / passes : 0
   }
   return { through, lit: litBySun, time }
+}
+
+function isTouched(touched: Uint8Array, place: Uint16Array, begin: number, end: number): boolean {
+  for (let at = begin; at < end; at += 1) if (touched[place[at]!] === 1) return true
+  return false
 }

@@ -1,11 +1,11 @@
 import { degreesOf, RADIANS_PER_DEGREE, type Degrees } from '../../values/index.js'
 
-/** Steps of hour angle and of declination. The sun moves 1.5 degrees of hour angle in 6 minutes. */
-export const HOUR_STEP_DEG = 1.5
+/** Steps of hour angle and of declination. The sun moves 2 degrees of hour angle in 8 minutes. */
+export const HOUR_STEP_DEG = 2
 export const COLUMNS = 360 / HOUR_STEP_DEG
 /** Beyond the sun's largest declination, degrees. */
 const MOST_DECLINATION_DEG = 23.5
-export const ROWS = 25
+export const ROWS = 19
 export const ROW_STEP_DEG = (2 * MOST_DECLINATION_DEG) / (ROWS - 1)
 /** Places down to this height are kept: a step at sunrise lies on either side of the horizon. */
 const LOWEST_UP = -0.03
