@@ -1,5 +1,15 @@
 // From the keys of a project to bodies and module surfaces in space, with nothing of the program's own geometry.
-import { behind, convex, cylinder, prism, rectangle, uprightSides, type Body, type Corner } from './bodies.ts'
+import {
+  behind,
+  convex,
+  cylinder,
+  prism,
+  rectangle,
+  triangles,
+  uprightSides,
+  type Body,
+  type Corner,
+} from './bodies.ts'
 import type { BoxInput, HouseInput, ObstacleInput, OutlineInput, PlacedModule, PlaneInput } from './house-input.ts'
 import { add, frameAt, onFrame, times, towards, UP, type Frame, type Vec } from './vectors.ts'
 
@@ -126,9 +136,31 @@ const above = (height: number) => behind([0, 0, -1], [0, 0, height])
 
 /** All between the outline of a plane and the level ground. */
 function wallsUnder(plane: PlaneInput, frame: Frame): Body[] {
-  if (plane.outline === undefined || plane.tilt_deg > 89.999) return []
+  if (plane.outline === undefined) return []
+  if (plane.tilt_deg > 89.999) return screen(cornersOf(plane.outline), frame)
   const corners = cornersOf(plane.outline).map(([x, y]) => level(onFrame(frame, x, y)))
   return prism(corners, [behind(frame.away, frame.origin), above(0)])
+}
+
+/** An upright plane is a thin wall, from its upper edges down to the ground. */
+function screen(outline: readonly Corner[], frame: Frame): Body[] {
+  const back = times(frame.away, -1)
+  return triangles(outline).map((three) => {
+    const xs = three.map(([x]) => x)
+    const upper = three.flatMap(([x, y], at) => {
+      const [nextX, nextY] = three[(at + 1) % 3]!
+      const out = add(times(frame.right, nextY - y), times(frame.upSlope, x - nextX))
+      return x - nextX > 1e-9 ? [behind(out, onFrame(frame, x, y))] : []
+    })
+    return convex([
+      behind(frame.away, frame.origin),
+      behind(back, onFrame(frame, 0, 0, -0.001)),
+      behind(frame.right, onFrame(frame, Math.max(...xs), 0)),
+      behind(times(frame.right, -1), onFrame(frame, Math.min(...xs), 0)),
+      ...upper,
+      above(0),
+    ])
+  })
 }
 
 /** A box on a plane: plumb sides, a level top or one that runs with the roof; square to the plane when that is steep. */
@@ -265,10 +297,13 @@ export function buildWorld(house: HouseInput, modules: readonly PlacedModule[], 
     const shape = house.roof_planes[plane]!
     const own: Thing[] = [thing(plane, [convex([behind(roof.away, roof.origin)])], { roofOf: plane })]
     for (const [name, box] of Object.entries(shape.obstructions ?? {})) own.push(thing(name, boxOn(shape, roof, box)))
-    const array = placed.filter((other) => other.module.array === module.array)
-    for (const [name, obstacle] of obstacles)
-      if (obstacle.bearing_deg !== undefined) own.push(asThing(name, obstacle, [farBody(middleOf(array), obstacle)]))
-    for (const other of placed) if (!other.inSpace && other.plane === plane) own.push(other.plate)
+    const beside = placed.filter((other) => !other.inSpace && other.plane === plane)
+    for (const [name, obstacle] of obstacles) {
+      const seen = beside.filter((other) => meant(obstacle, other.module.array))
+      if (obstacle.bearing_deg !== undefined && seen.length > 0)
+        own.push(asThing(name, obstacle, [farBody(middleOf(seen), obstacle)]))
+    }
+    for (const other of beside) own.push(other.plate)
     return { ...glass, things: own }
   })
 }

@@ -1,7 +1,7 @@
 // The keys of a project that the ray caster reads, as a person writes them.
 type Twelve = number | readonly number[]
 
-interface PlanPoint {
+export interface PlanPoint {
   readonly x_ft: number
   readonly y_ft: number
 }
@@ -49,11 +49,20 @@ export interface ObstacleInput {
   readonly arrays?: readonly string[]
 }
 
+export interface BlockInput extends PlanPoint {
+  readonly orientation: 'portrait' | 'landscape'
+  readonly rows: number
+  readonly columns: number
+  readonly gap_in: number
+  readonly row_gap_in: number
+}
+
 export interface ArrayInput {
   readonly roof_plane: string
   readonly standoff_in: number
   readonly module_tilt_deg?: number
   readonly module_azimuth_deg?: number
+  readonly arrangement?: { readonly blocks: Readonly<Record<string, BlockInput>> }
 }
 
 export interface HouseInput {
@@ -73,6 +82,9 @@ export interface HouseInput {
   }
   readonly roof_planes: Readonly<Record<string, PlaneInput>>
   readonly arrays: Readonly<Record<string, ArrayInput>>
+  readonly equipment?: {
+    readonly modules: Readonly<Record<string, { readonly length_in: number; readonly width_in: number }>>
+  }
 }
 
 /** Where a module lies on its plane: what the program lays out, or what a test says. */

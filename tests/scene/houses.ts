@@ -9,7 +9,7 @@ const slope = (tilt: number, azimuth: number, rest: Partial<PlaneInput> = {}): P
   outline: rect(36, 20),
   ...rest,
 })
-const group: Group = { plane: 'main', columns: 4, rows: 2, x: 8, y: 4 }
+const group: Group = { plane: 'main', columns: 2, rows: 2, x: 12, y: 4 }
 const chimney = (x: number, y: number, height = 5): { c: BoxInput } => ({
   c: { x_ft: x, y_ft: y, width_ft: 2.5, length_ft: 2.5, height_ft: height, kind: 'chimney' },
 })
@@ -53,7 +53,7 @@ export const OWN_PLANES: Record<string, HouseParts> = {
   ),
   'two far trees, one for the other array': {
     planes: { main: slope(26, 180, { outline: rect(50, 20) }) },
-    groups: { a: { ...group, columns: 3 }, b: { ...group, columns: 3, x: 28 } },
+    groups: { a: { ...group, rows: 1 }, b: { ...group, rows: 1, x: 28 } },
     ...trees({
       t: { bearing_deg: 200, distance_ft: 30, width_ft: 12, height_ft: 16, arrays: ['b'] },
       u: { bearing_deg: 205, distance_ft: 40, width_ft: 20, height_ft: 18, transmittance: 0.4 },
@@ -75,14 +75,16 @@ export const OWN_PLANES: Record<string, HouseParts> = {
   }),
   'racks on a flat roof': {
     planes: { main: slope(0, 180, { outline: rect(36, 30) }) },
-    groups: { a: { ...group, rows: 3, rowGapIn: 30, moduleTilt: 25, standoffIn: 24, orientation: 'landscape' } },
+    groups: {
+      a: { ...group, columns: 2, rows: 3, rowGapIn: 30, moduleTilt: 25, standoffIn: 24, orientation: 'landscape' },
+    },
   },
   'racks on an east slope turned south': {
     planes: { main: slope(10, 90, { outline: rect(40, 34) }) },
     groups: {
       a: {
         ...group,
-        columns: 3,
+        columns: 2,
         rows: 3,
         rowGapIn: 40,
         moduleTilt: 25,
@@ -127,7 +129,7 @@ const gable = (rest: Partial<PlaneInput> = {}): Record<string, PlaneInput> => ({
 export const IN_SPACE: Record<string, HouseParts> = {
   'gable, modules at the back': {
     planes: gable(),
-    groups: { a: group, b: { plane: 'back', columns: 4, rows: 2, x: 8, y: 6 } },
+    groups: { a: group, b: { plane: 'back', columns: 3, rows: 1, x: 8, y: 8 } },
   },
   'gable with a wing to the south': {
     planes: {
@@ -135,7 +137,7 @@ export const IN_SPACE: Record<string, HouseParts> = {
       east: space(35, 90, 12, -20, 9, { outline: rect(20, 8.5) }),
       west: space(35, 270, -2, 0, 9, { outline: rect(20, 8.5) }),
     },
-    groups: { a: { ...group, columns: 5, x: 14, y: 3 }, e: { plane: 'east', columns: 4, rows: 1, x: 2, y: 1.5 } },
+    groups: { a: { ...group, x: 14, y: 3 }, e: { plane: 'east', columns: 3, rows: 1, x: 2, y: 1.5 } },
   },
   'low plane beside a high house': {
     planes: { main: space(15, 180, 0, 0, 8), high: space(25, 180, -30, 0, 18, { outline: rect(29, 20) }) },
@@ -147,7 +149,7 @@ export const IN_SPACE: Record<string, HouseParts> = {
   },
   'chimney and a plane behind': {
     planes: gable({ obstructions: chimney(14, 16.5, 7) }),
-    groups: { b: { plane: 'back', columns: 5, rows: 2, x: 8, y: 6 } },
+    groups: { b: { plane: 'back', columns: 4, rows: 1, x: 10, y: 13 } },
   },
   'round tree and a house to the south': {
     planes: gable(),
@@ -165,7 +167,7 @@ export const IN_SPACE: Record<string, HouseParts> = {
     }),
   },
   'building of five corners and a wall of the plan, plan turned': {
-    planes: gable(),
+    planes: { main: gable()['main']! },
     groups: { a: group },
     site: {
       obstacles: {
@@ -240,8 +242,8 @@ export const IN_SPACE: Record<string, HouseParts> = {
           notch_at: 'upper_right',
         },
       }),
-      side: space(22, 90, 36, -30, 10, { outline: { shape: 'triangle', width_ft: 30, depth_ft: 16 } }),
-      hip: space(40, 270, -4, 10, 14, {
+      side: space(22, 90, 36, -50, 10, { outline: { shape: 'triangle', width_ft: 30, depth_ft: 16 } }),
+      hip: space(40, 270, -20, 10, 14, {
         outline: { shape: 'hip', width_ft: 26, depth_ft: 14, ridge_ft: 8, ridge_offset_ft: 4 },
       }),
     },
@@ -264,7 +266,9 @@ export const IN_SPACE: Record<string, HouseParts> = {
         obstructions: { p: { x_ft: 0, y_ft: 0, width_ft: 40, length_ft: 1, height_ft: 2.5, kind: 'parapet' } },
       }),
     },
-    groups: { a: { ...group, rows: 2, moduleTilt: 30, standoffIn: 10, rowGapIn: 60, orientation: 'landscape' } },
+    groups: {
+      a: { ...group, columns: 2, rows: 2, moduleTilt: 30, standoffIn: 10, rowGapIn: 60, orientation: 'landscape' },
+    },
   },
   'racks of two arrays on two flat roofs, 35 S': {
     latitude: -35,
@@ -277,6 +281,13 @@ export const IN_SPACE: Record<string, HouseParts> = {
       b: { ...group, plane: 'low', rows: 2, moduleTilt: 20, standoffIn: 12, rowGapIn: 30, orientation: 'landscape' },
     },
   },
+  'upright wall beside a low plane': {
+    planes: {
+      main: space(12, 180, 0, 0, 8),
+      wall: space(90, 270, 40, 24, 14, { outline: { shape: 'triangle', width_ft: 30, depth_ft: 12 } }),
+    },
+    groups: { a: { ...group, x: 24 } },
+  },
   'far tree seen from two planes in space': {
     planes: gable(),
     groups: { a: group, b: { plane: 'back', columns: 3, rows: 1, x: 8, y: 6 } },
@@ -285,4 +296,19 @@ export const IN_SPACE: Record<string, HouseParts> = {
       u: { bearing_deg: 90, distance_ft: 35, width_ft: 20, height_ft: 12, arrays: ['a'] },
     }),
   },
+}
+
+const seen = { bearing_deg: 180, distance_ft: 25, width_ft: 60, height_ft: 15 }
+
+/** Where the program gives another answer than the ray caster, and why the caster's is held to be right. */
+export const APART: Record<string, HouseParts> = {
+  // A crown that is not convex is taken as several things, and light that crosses two of them is dimmed twice.
+  'concave crown with leaves': IN_SPACE['concave crown with leaves']!,
+  // Modules on racks look over their own roof, which hides low light from behind it.
+  'racks on a north slope turned south': OWN_PLANES['racks on a north slope turned south']!,
+  'racks on an east slope turned south': OWN_PLANES['racks on an east slope turned south']!,
+  // Ground behind leaves counts as bright, ground behind a solid thing as dark: 0.0001 of the light makes the difference.
+  'steep plane behind a thin crown': own(slope(70, 180), trees({ t: { ...seen, transmittance: 0.0001 } })),
+  // The wall below an upright plane is missing.
+  'upright wall beside a low plane': IN_SPACE['upright wall beside a low plane']!,
 }

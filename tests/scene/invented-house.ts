@@ -47,7 +47,7 @@ export interface HouseParts {
   readonly planes: Readonly<Record<string, PlaneInput>>
   readonly groups: Readonly<Record<string, Group>>
   readonly site?: Partial<HouseInput['site']>
-  readonly sitePlan?: HouseInput['site_plan']
+  readonly sitePlan?: HouseInput['site_plan'] | undefined
 }
 
 /** A project of invented parts; modules of 5.7 by 3.7 ft. */

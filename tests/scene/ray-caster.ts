@@ -1,4 +1,4 @@
-// A second opinion on shade, from geometry alone: bodies in space, a grid of points on each module, rays to sun and sky.
+// A second opinion on shade, from geometry alone: bodies in space, points all over each module, rays to sun and sky.
 // It shares no line with src/scene, src/sun or src/yield; what it is given are the keys of a project and the places of modules.
 import { buildWorld, type Glass, type Thing } from './build-world.ts'
 import type { HouseInput, PlacedModule } from './house-input.ts'
@@ -6,22 +6,16 @@ import { add, cosDeg, inner, onFrame, sinDeg, times, type Frame, type Vec } from
 
 /** How fine the caster looks. */
 export interface Fineness {
-  /** Points across and along a module. */
-  readonly across: number
-  readonly along: number
-  /** Directions of sky and ground from each point. */
+  /** Points of a module that look at one position of the sun; others look at the next. */
+  readonly points: number
+  /** Directions of sky and ground, each from a point of its own. */
   readonly directions: number
   /** Longest time between two positions of the sun, minutes. */
   readonly sunMinutes: number
-  /** Every so many of the points look at one position of the sun, others at the next; 1 for all. */
-  readonly stride: number
 }
 
-/**
- * Fine enough for the comparisons: four times as many points, directions and positions of the sun move no module's loss by
- * more than 0.1 points (fineness.test.ts).
- */
-export const USUAL: Fineness = { across: 6, along: 8, directions: 128, sunMinutes: 5, stride: 6 }
+/** Fine enough for the comparisons: fineness.test.ts says how far from a much finer look. */
+export const USUAL: Fineness = { points: 12, directions: 6000, sunMinutes: 5 }
 
 /** The sun of a step and how long the step lasts: the sun stands at its middle. */
 export interface SunStep {
@@ -54,13 +48,20 @@ export interface CastModule {
   readonly diffuse: () => DiffuseShares
 }
 
-/** Points in the middles of equal cells of a module. */
-function pointsOf({ frame, width, height }: Glass, { across, along }: Fineness): Vec[] {
-  const points: Vec[] = []
-  for (let j = 0; j < along; j += 1)
-    for (let i = 0; i < across; i += 1)
-      points.push(onFrame(frame, ((i + 0.5) / across) * width, ((j + 0.5) / along) * height))
-  return points
+/** Number of a sequence that fills the unit interval evenly: its index in a base, mirrored at the point (van der Corput). */
+function even(index: number, base: number): number {
+  let [sum, digit, left] = [0, 1 / base, index + 1]
+  while (left > 0) {
+    sum += (left % base) * digit
+    left = Math.floor(left / base)
+    digit /= base
+  }
+  return sum
+}
+
+/** One of a sequence of points that fill a module evenly. */
+function pointOf({ frame, width, height }: Glass, index: number): Vec {
+  return onFrame(frame, even(index, 2) * width, even(index, 3) * height)
 }
 
 /** Height of the far horizon above level in a direction: straight between its points, round the compass. */
@@ -100,21 +101,15 @@ function sunPath(step: SunStep, latitudeDeg: number, minutes: number): Vec[] {
   })
 }
 
-/**
- * Directions with the weight of the cosine law about a surface: evenly spread (two irrational steps), shifted from point to
- * point so that no direction is looked at twice.
- */
-function domeDirections({ right, upSlope, away }: Frame, count: number, shift: number): Vec[] {
-  return Array.from({ length: count }, (_, at) => {
-    const u = (0.5 + at / count + shift * 0.7548776662466927) % 1
-    const v = (0.5 + at * 0.6180339887498949 + shift * 0.5698402909980532) % 1
-    const sine = Math.sqrt(u)
-    const turn = 2 * Math.PI * v
-    return add(
-      add(times(right, sine * Math.cos(turn)), times(upSlope, sine * Math.sin(turn))),
-      times(away, Math.sqrt(1 - u)),
-    )
-  })
+/** One of so many directions that fill the half space over a surface, dense by the cosine of incidence. */
+function directionOf({ right, upSlope, away }: Frame, index: number, count: number): Vec {
+  const squared = (index + 0.5) / count
+  const turn = 2 * Math.PI * even(index, 5)
+  const sine = Math.sqrt(squared)
+  return add(
+    add(times(right, sine * Math.cos(turn)), times(upSlope, sine * Math.sin(turn))),
+    times(away, Math.sqrt(1 - squared)),
+  )
 }
 
 /** Nearest cut of a ray with a thing, ft; Infinity for none. */
@@ -142,7 +137,7 @@ export function castHouse(
 ): CastModule[] {
   const { horizon, latitude_deg: latitudeDeg } = house.site
   return buildWorld(house, modules, thicknessIn).map((glass) => {
-    const points = pointsOf(glass, fineness)
+    let looked = 0
     const things = glass.things.filter(
       (thing) => thing.module !== glass.id && (thing.arrays?.includes(glass.array) ?? true),
     )
@@ -161,18 +156,19 @@ export function castHouse(
       array: glass.array,
       beam: (step) => {
         let [arriving, all] = [0, 0]
-        sunPath(step, latitudeDeg, fineness.sunMinutes).forEach((sun, turn) => {
+        for (const sun of sunPath(step, latitudeDeg, fineness.sunMinutes)) {
           const slant = inner(sun, glass.frame.away)
-          if (slant <= 0 || sun[2] <= 0) return
-          const isDown = elevationDeg(sun) < horizonDeg(horizon, sun)
-          for (let at = turn % fineness.stride; at < points.length; at += fineness.stride) {
-            all += slant
-            if (!isDown) arriving += slant * passing(points[at]!, sun, step.month)
+          if (slant <= 0 || sun[2] <= 0) continue
+          all += slant * fineness.points
+          if (elevationDeg(sun) < horizonDeg(horizon, sun)) continue
+          for (let each = 0; each < fineness.points; each += 1) {
+            arriving += slant * passing(pointOf(glass, looked), sun, step.month)
+            looked += 1
           }
-        })
+        }
         return all > 0 ? arriving / all : 1
       },
-      diffuse: () => diffuseShares(glass, points, things, fineness.directions, horizon),
+      diffuse: () => diffuseShares(glass, things, fineness.directions, horizon),
     }
   })
 }
@@ -180,7 +176,6 @@ export function castHouse(
 /** Sky: directions above level. Ground: directions below it, dark where they meet a thing, bright on the module's own roof. */
 function diffuseShares(
   glass: Glass,
-  points: readonly Vec[],
   things: readonly Thing[],
   count: number,
   horizon: HouseInput['site']['horizon'],
@@ -189,14 +184,14 @@ function diffuseShares(
   const others = things.filter((thing) => thing.roofOf !== glass.plane)
   const sky = new Tally()
   const ground = new Tally()
-  points.forEach((point, shift) => {
-    for (const along of domeDirections(glass.frame, count, shift)) {
-      const roof = Math.min(...ownRoof.map((thing) => reach(thing, point, along)))
-      if (along[2] <= 0) ground.add(others.filter((thing) => reach(thing, point, along) < roof))
-      else if (roof < Infinity || elevationDeg(along) < horizonDeg(horizon, along)) sky.addDark()
-      else sky.add(others.filter((thing) => reach(thing, point, along) < Infinity))
-    }
-  })
+  for (let index = 0; index < count; index += 1) {
+    const point = pointOf(glass, index)
+    const along = directionOf(glass.frame, index, count)
+    const roof = Math.min(...ownRoof.map((thing) => reach(thing, point, along)))
+    if (along[2] <= 0) ground.add(others.filter((thing) => reach(thing, point, along) < roof))
+    else if (roof < Infinity || elevationDeg(along) < horizonDeg(horizon, along)) sky.addDark()
+    else sky.add(others.filter((thing) => reach(thing, point, along) < Infinity))
+  }
   return { sky: sky.shares(), ground: ground.shares() }
 }
 

@@ -1,0 +1,64 @@
+// What must hold for every house, drawn at random: more things never give more light or energy, mirrored houses have mirrored
+// figures, and the ray caster agrees.
+import * as fc from '../fast-check.js'
+import { describe, expect, it } from 'vitest'
+import type { Project } from '../../src/project/index.js'
+import { runYield } from '../../src/yield/index.js'
+import { skyOver, type Weather } from './compare-losses.ts'
+import type { HouseInput } from './house-input.ts'
+import { mirroredEastWest, mirroredNorthSouth, skiesOfBothSides } from './mirror.ts'
+import { houseWith, randomHouse } from './random-houses.ts'
+
+/** Light and energy of every module, by id. */
+function modulesOf(house: HouseInput, { climate, steps }: Weather): { id: string; light: number; kwh: number }[] {
+  const { values } = runYield(house as unknown as Project, new Map(), { climate, steps }).result
+  return Object.values(values.arrays).flatMap(({ by_module }) =>
+    by_module.map(({ id, light_pct, ac_kwh }) => ({ id, light: light_pct, kwh: ac_kwh })),
+  )
+}
+
+/** The other of two columns; rows stay. */
+const across = (house: HouseInput, id: string): string =>
+  Object.values(house.arrays).some(({ arrangement }) => arrangement?.blocks['b']?.columns === 2)
+    ? id.replace(/c(\d)$/u, (_, column: string) => `c${3 - Number(column)}`)
+    : id
+
+describe('a house drawn at random', () => {
+  it('never has more light or energy with one thing more', () => {
+    fc.assert(
+      fc.property(randomHouse, (random) => {
+        const weather = skyOver(random.parts.latitude ?? 0)
+        const more = modulesOf(houseWith(random), weather)
+        const fewer = modulesOf(houseWith(random, random.additions.length - 1), weather)
+        more.forEach(({ light, kwh }, at) => {
+          expect(light).toBeLessThanOrEqual(fewer[at]!.light + 1e-9)
+          expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh + 1e-9)
+        })
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it.each<[string, (house: HouseInput) => HouseInput, (weather: Weather) => readonly [Weather, Weather]]>([
+    ['mirrored from east to west', mirroredEastWest, (weather) => [weather, weather]],
+    ['on the other hemisphere, under the mirrored sun', mirroredNorthSouth, skiesOfBothSides],
+  ])('has the same figures %s', (_, mirrored, skies) => {
+    fc.assert(
+      fc.property(randomHouse, fc.boolean(), (random, withDiffuse) => {
+        const drawn = houseWith({ ...random, parts: { ...random.parts, sitePlan: undefined } })
+        const house = { ...drawn, model: { diffuse_shading: withDiffuse } }
+        const [here, there] = skies(skyOver(house.site.latitude_deg))
+        const others = new Map(modulesOf(mirrored(house), there).map((module) => [module.id, module]))
+        // Beam alone is the same to the last digits; crowns are asked at every third point, and the sky along directions that
+        // are not mirrored.
+        const within = withDiffuse ? 0.15 : hasLeaves(house) ? 0.1 : 1e-6
+        for (const { id, light } of modulesOf(house, here))
+          expect(Math.abs(others.get(across(house, id))!.light - light)).toBeLessThan(within)
+      }),
+      { numRuns: 24 },
+    )
+  })
+})
+
+const hasLeaves = (house: HouseInput): boolean =>
+  Object.values(house.site.obstacles ?? {}).some(({ transmittance }) => transmittance !== undefined)
