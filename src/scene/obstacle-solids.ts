@@ -6,8 +6,9 @@ import { plate } from './plate.js'
 import { level, prisms, type SolidTraits } from './prism.js'
 import type { Solid } from './solid.js'
 
-/** Sides of the figure that stands round a round thing: 0.9 % wider than it at most. */
-const ROUND_SIDES = 24
+/** Sides of the figure that stands round a round thing. */
+const ROUND_SIDES = 16
+const NO_FACES = new Float64Array(0)
 /** What is seen from the arrays without a lower edge reaches this far down, ft. */
 const DEEP_FT = 1000
 
@@ -25,7 +26,12 @@ export function placedObstacles(project: Project): Solid[] {
       const ground = obstacle.ground_ft ?? 0
       const base = level(ground + (obstacle.base_height_ft ?? 0))
       const top = level(ground + obstacle.height_ft)
-      return prisms(footprint(obstacle, toGround), base, top, traitsOf(id, obstacle))
+      const solids = prisms(footprint(obstacle, toGround), base, top, traitsOf(id, obstacle))
+      if (obstacle.at === undefined || obstacle.length_ft !== undefined) return solids
+      const { xFt, yFt } = toGround(obstacle.at)
+      const radiusFt = (obstacle.width_ft ?? 0) / 2
+      const round = { east: xFt, north: yFt, radiusFt, base: base.up, top: top.up }
+      return solids.map((solid): Solid => ({ ...solid, faces: NO_FACES, round }))
     })
   const buildings = Object.entries(project.site_plan?.buildings ?? {}).flatMap(([id, building]) =>
     building.height_ft === undefined

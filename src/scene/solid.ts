@@ -10,7 +10,10 @@ export interface Solid {
   readonly path: string
   /** Four numbers a face: outward normal of length 1 (east, north, up), and its distance from the origin along it, ft. */
   readonly faces: Float64Array
+  /** Of a round thing these are those of a figure round it. */
   readonly corners: readonly Point[]
+  /** An upright round thing, which has no faces. */
+  readonly round?: Round
   /** Whether its sides are plumb. */
   readonly upright: boolean
   /** Share of light that passes, twelve months; undefined where none does. */
@@ -23,6 +26,15 @@ export interface Solid {
   readonly moduleId?: string
 }
 
+/** A plumb cylinder with level ends, ft. */
+export interface Round {
+  readonly east: number
+  readonly north: number
+  readonly radiusFt: Feet
+  readonly base: number
+  readonly top: number
+}
+
 /** Less of a way than this inside a solid is a touch, ft. */
 const TOUCH_FT = 1e-7
 
@@ -32,13 +44,14 @@ const TOUCH_FT = 1e-7
  * @param growFt Moves every face outwards (negative: inwards), ft.
  */
 export function isMet(
-  { faces }: Pick<Solid, 'faces'>,
+  { faces, round }: Pick<Solid, 'faces' | 'round'>,
   east: number,
   north: number,
   up: number,
   towards: Direction,
   growFt = 0,
 ): boolean {
+  if (round !== undefined) return isRoundMet(round, east, north, up, towards, growFt)
   let near = 0
   let far = Infinity
   for (let at = 0; at < faces.length; at += 4) {
@@ -56,8 +69,44 @@ export function isMet(
   return far > TOUCH_FT
 }
 
+function isRoundMet(
+  { east: middleEast, north: middleNorth, radiusFt, base, top }: Round,
+  east: number,
+  north: number,
+  up: number,
+  towards: Direction,
+  growFt: Feet,
+): boolean {
+  const reach = radiusFt + growFt
+  if (reach <= 0) return false
+  const [x, y] = [east - middleEast, north - middleNorth]
+  const level = towards.east * towards.east + towards.north * towards.north
+  const along = x * towards.east + y * towards.north
+  const beside = x * x + y * y - reach * reach
+  let near = 0
+  let far = Infinity
+  if (level > 1e-12) {
+    const under = along * along - level * beside
+    if (under < 0) return false
+    const root = Math.sqrt(under)
+    near = Math.max(0, (-along - root) / level)
+    far = (root - along) / level
+  } else if (beside > 0) return false
+  if (Math.abs(towards.up) > 1e-12) {
+    const one = (base - growFt - up) / towards.up
+    const other = (top + growFt - up) / towards.up
+    near = Math.max(near, Math.min(one, other))
+    far = Math.min(far, Math.max(one, other))
+  } else if (up < base - growFt || up > top + growFt) return false
+  return near <= far + TOUCH_FT && far > TOUCH_FT
+}
+
 /** How deep a point lies in a solid, ft: the distance to the nearest face; below zero outside. */
-export function depthFt({ faces }: Pick<Solid, 'faces'>, { east, north, up }: Point): Feet {
+export function depthFt({ faces, round }: Pick<Solid, 'faces' | 'round'>, { east, north, up }: Point): Feet {
+  if (round !== undefined) {
+    const aside = Math.hypot(east - round.east, north - round.north)
+    return Math.min(round.radiusFt - aside, up - round.base, round.top - up)
+  }
   let least = Infinity
   for (let at = 0; at < faces.length; at += 4) {
     const inside = faces[at + 3]! - (faces[at]! * east + faces[at + 1]! * north + faces[at + 2]! * up)

@@ -170,7 +170,7 @@ function middleOfSunlight(angle: number, sunset: number): number {
 function sunlitHours(angle: number, sunset: number): number {
   const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
   const to = Math.min(angle + HALF_HOUR_RAD, sunset)
-  return Math.max(0, to - from) / (2 * HALF_HOUR_RAD)
+  return Math.min(1, Math.max(0, to - from) / (2 * HALF_HOUR_RAD))
 }
 
 /** The sun at 0 h local standard time of a day. */

@@ -3,7 +3,7 @@ import type { ArrayDc } from './array-dc.js'
 import type { SkySteps } from './sky-steps.js'
 import { totalLadder, type ArrayAc, type SystemAc } from './system-ac.js'
 import type { YieldUncertainty } from './uncertainty.js'
-import type { AnnualYield, ArrayYield, ClimateValues, MonthlyYield, YieldValues } from './yield-values.js'
+import type { AnnualYield, ArrayYield, ClimateValues, MonthlyYield, SystemModule, YieldValues } from './yield-values.js'
 import type { KilowattHours, Kilowatts } from '../values/index.js'
 
 /** Adds the steps of the year up into the values that people and programs read. */
@@ -40,6 +40,7 @@ export function summarise(
     annual: { ...annualYield(monthly, ratedKw, ghiKwhM2), p90_kwh: uncertainty.single_year.p90_kwh },
     monthly,
     arrays: Object.fromEntries(perArray),
+    modules: arrays.flatMap((array) => systemModules(steps, array, system)),
     climate: climateValues(climate),
     ladder: totalLadder(system.arrays.values()),
     uncertainty,
@@ -80,6 +81,29 @@ function arrayYield(steps: SkySteps, array: ArrayDc, ac: ArrayAc, ghiKwhM2: numb
       light_pct: light.get(index) ?? 0,
     })),
   }
+}
+
+/** The modules of an array, with what shade costs each. */
+function systemModules(steps: SkySteps, { plan, groups, planeWM2 }: ArrayDc, system: SystemAc): SystemModule[] {
+  const planeKwhM2 = sum(monthlySum(steps, planeWM2))
+  const kwh = system.arrays.get(plan.id)?.moduleAcKwh
+  const groupOf = new Map(groups.flatMap((group) => group.members.map((member) => [member, group] as const)))
+  return plan.modules.map(({ id }, index) => {
+    const group = groupOf.get(index)
+    const light = planeKwhM2 > 0 && group !== undefined ? group.receivedKwhM2 / planeKwhM2 : 1
+    return {
+      id,
+      array: plan.id,
+      ac_kwh: kwh?.[index] ?? 0,
+      light_loss_pct: lossPct(1 - light),
+      mismatch_loss_pct: lossPct(group?.mismatchLost ?? 0),
+    }
+  })
+}
+
+/** A share as a percentage; rounding of the sums is no loss and no gain. */
+function lossPct(share: number): number {
+  return Math.abs(share) < 1e-9 ? 0 : 100 * share
 }
 
 function annualYield(

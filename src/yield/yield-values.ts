@@ -31,6 +31,17 @@ export interface ModuleYield {
   readonly light_pct: number
 }
 
+/** One module of the system, with what shade costs it. */
+export interface SystemModule {
+  readonly id: string
+  readonly array: string
+  readonly ac_kwh: number
+  /** Light that shade takes, of that on the free plane. */
+  readonly light_loss_pct: number
+  /** What shadows on some of its sections, or on other modules of its string, take of what its light is worth. */
+  readonly mismatch_loss_pct: number
+}
+
 export interface ArrayYield {
   readonly rated_kw: number
   readonly modules: number
@@ -47,6 +58,7 @@ export interface YieldValues {
   readonly annual: AnnualYield
   readonly monthly: readonly MonthlyYield[]
   readonly arrays: Readonly<Record<string, ArrayYield>>
+  readonly modules: readonly SystemModule[]
   readonly climate: ClimateValues
   readonly ladder: Ladder
   readonly uncertainty: YieldUncertainty

@@ -12,6 +12,8 @@ import { arrayDc } from '../../dist/yield/array-dc.js'
 import { arrayLight } from '../../dist/yield/array-light.js'
 import { planArray } from '../../dist/yield/array-plan.js'
 import { cellTemperatureModel, inverterModels, moduleModel } from '../../dist/yield/equipment-models.js'
+import { buildScene } from '../../dist/scene/index.js'
+import { seriesCurve } from '../../dist/yield/series/index.js'
 import { dayTypeSteps, hourlySteps, runYield } from '../../dist/yield/index.js'
 import { lossSettings, modelSettings } from '../../dist/yield/settings.js'
 import { skyLight } from '../../dist/yield/sky-light.js'
@@ -130,7 +132,7 @@ rmSync(scratch, { recursive: true })
 const sheet = new Worksheet()
 const settings = modelSettings(house, sheet)
 const losses = lossSettings(house.losses, 'module_level', sheet)
-const arrayPlan = planArray(house, 'a', [])
+const arrayPlan = planArray(house, 'a', [], buildScene(house, []))
 const models = {
   settings,
   losses,
@@ -138,6 +140,7 @@ const models = {
   temperature: cellTemperatureModel(house, arrayPlan, 'by_mounting', sheet),
   comparedRiseKPerWM2: 0.03,
   snow: undefined,
+  curve: seriesCurve(arrayPlan.module, 'equipment.modules.m', sheet),
 }
 const inverters = inverterModels(house, [arrayPlan], sheet)
 let kernelMs = Infinity

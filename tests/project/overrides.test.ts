@@ -84,7 +84,7 @@ describe('--set', () => {
     ],
     [
       'site.obstacles.oak.bearing_deg=205',
-      "site.obstacles.oak.distance_ft  missing; Level distance from the arrays, ft; for example 'distance_ft: 38'",
+      "site.obstacles.oak.height_ft  missing; Height of its top, ft: ABOVE THE ARRAYS with bearing_deg, above the ground at its foot with at or corners; for example 'height_ft: 14'",
     ],
     [
       'roof_planes.soth.azimuth_deg=190',

@@ -146,18 +146,20 @@ function arraySections(values: YieldValues): Section[] {
     ]),
   }
   const modules: Section[] = shaded.map((id) => {
-    const array = own(values.arrays, id)
-    const modules = array?.by_module ?? []
-    const darkest = modules.toSorted((a, b) => a.light_pct - b.light_pct).slice(0, 5)
+    const darkest = values.modules
+      .filter((module) => module.array === id)
+      .toSorted((a, b) => b.light_loss_pct + b.mismatch_loss_pct - a.light_loss_pct - a.mismatch_loss_pct)
+      .slice(0, 5)
     return {
       kind: 'table',
       heading: `Most shaded modules of ${id}`,
       columns: [
         { heading: 'Module' },
-        { heading: 'Light that arrives', unit: '%', decimals: 1 },
+        { heading: 'Light lost', unit: '%', decimals: 1 },
+        { heading: 'By uneven shade', unit: '%', decimals: 1 },
         { heading: 'AC', unit: 'kWh' },
       ],
-      rows: darkest.map((module) => [module.id, module.light_pct, module.ac_kwh]),
+      rows: darkest.map((module) => [module.id, module.light_loss_pct, module.mismatch_loss_pct, module.ac_kwh]),
     }
   })
   return [table, ...modules]

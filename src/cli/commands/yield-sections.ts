@@ -44,7 +44,7 @@ const STEP_WORDS: Readonly<Record<LadderStep, string>> = {
   reflection: 'after reflection at slanting sun',
   dirt: 'after dirt',
   snow: 'after snow',
-  bypass: 'after shaded bypass sections',
+  bypass: 'after uneven shade of sections and strings',
   low_light: 'after weak light',
   temperature: 'after cell temperature',
   rating_shortfall: 'after shortfall of the rating',

@@ -12,6 +12,7 @@ import { OUTPUT } from './output.js'
 import { PERMIT } from './permit.js'
 import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
+import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
@@ -24,6 +25,7 @@ export const EXPLANATIONS: Explanations = {
   ...CLIMATE,
   ...ROOF,
   ...YIELD,
+  ...SCENE,
   ...WIRE,
   ...DC_DEVICES,
   ...WIRING_METHODS,

@@ -11,6 +11,7 @@ import { checkInverters } from './inverters.js'
 import { checkLumber } from './lumber.js'
 import { checkModuleCounts } from './module-counts.js'
 import { checkModules } from './modules.js'
+import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
 import type { Rule } from './rule.js'
@@ -28,6 +29,8 @@ const RULES: readonly Rule[] = [
   checkFraming,
   checkSlopes,
   checkOutlines,
+  checkObstacles,
+  checkEavePlaces,
   checkIds,
   checkDistribution,
   checkPanelSpaces,

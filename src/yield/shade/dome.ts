@@ -1,5 +1,6 @@
 import { isMet, type Solid } from '../../scene/index.js'
 import type { Direction, PlaneAxes } from '../../sun/index.js'
+import type { Feet } from '../../values/index.js'
 import { isBelowHorizon } from './beam-table.js'
 import type { ModuleView } from './module-view.js'
 
@@ -91,35 +92,56 @@ function hiddenBySolids(
   end: number,
   porousMonths: Float64Array | undefined,
 ): number {
-  const { opaque, porous, horizon } = view
+  const { opaque, porous, horizon, radiusFt } = view
   const isSky = porousMonths !== undefined
   const solids = isSky ? [...opaque, ...porous] : opaque
   const cones = solids.map((seen) => (isSky ? seen.above : seen.whole))
   const near: Solid[] = []
+  const direction = { east: 0, north: 0, up: 0 }
   let sum = 0
   for (let index = begin; index < end; index += 1) {
     const east = towards[3 * index]!
     const north = towards[3 * index + 1]!
     const up = towards[3 * index + 2]!
+    direction.east = east
+    direction.north = north
+    direction.up = up
     near.length = 0
-    for (let each = 0; each < cones.length; each += 1) {
+    let isHidden = isSky && horizon.length > 0 && isBelowHorizon(view, direction)
+    for (let each = 0; each < cones.length && !isHidden; each += 1) {
       const cone = cones[each]!
-      if (cone.east * east + cone.north * north + cone.up * up >= cone.cosine) near.push(solids[each]!.solid)
+      if (cone.east * east + cone.north * north + cone.up * up < cone.cosine) continue
+      const { solid } = solids[each]!
+      // From most directions a thing hides all of the face, or nothing.
+      if (!meetsFace(view, solid, direction, radiusFt)) continue
+      if (solid.transmittance === undefined && meetsFace(view, solid, direction, -radiusFt)) isHidden = true
+      else near.push(solid)
     }
-    if (isSky && horizon.length > 0 && isBelowHorizon(view, { east, north, up })) sum += 1
-    else if (near.length > 0) sum += hiddenFromFace(view, near, { east, north, up }, index, porousMonths)
+    if (isHidden) sum += 1
+    else if (near.length > 0) sum += hiddenFromFace(view, near, direction, index, porousMonths)
   }
   return sum
 }
 
+function meetsFace({ face }: ModuleView, solid: Solid, towards: Direction, growFt: Feet): boolean {
+  const { middle } = face
+  return isMet(solid, middle.east, middle.north, middle.up, towards, growFt)
+}
+
 /** Share of some points of the face from which solids hide a direction; what is porous goes into the months. */
 function hiddenFromFace(
-  { points }: ModuleView,
+  view: ModuleView,
   near: readonly Solid[],
   towards: Direction,
   index: number,
   porousMonths: Float64Array | undefined,
 ): number {
+  const { points, radiusFt } = view
+  const [only] = near
+  if (near.length === 1 && only?.transmittance !== undefined && meetsFace(view, only, towards, -radiusFt)) {
+    addMonths(porousMonths, only.transmittance, 1)
+    return 0
+  }
   const count = points.length / 3
   let hidden = 0
   for (let point = index % POINT_STRIDE; point < count; point += POINT_STRIDE) {
@@ -137,11 +159,12 @@ function hiddenFromFace(
       through = through === undefined ? months : through.map((passes, month) => passes * months[month]!)
     }
     if (isHidden) hidden += share
-    else if (through !== undefined && porousMonths !== undefined) {
-      for (let month = 0; month < 12; month += 1) {
-        porousMonths[month] = porousMonths[month]! + share * (1 - through[month]!)
-      }
-    }
+    else if (through !== undefined) addMonths(porousMonths, through, share)
   }
   return hidden
+}
+
+function addMonths(months: Float64Array | undefined, through: readonly number[], share: number): void {
+  if (months === undefined) return
+  for (let month = 0; month < 12; month += 1) months[month] = months[month]! + share * (1 - through[month]!)
 }
