@@ -91,11 +91,7 @@ export function compareLosses(house: HouseInput, weather?: Weather, fineness: Fi
   const { climate, steps } = weather ?? skyOver(house.site.latitude_deg)
   const project = house as unknown as Project
   const run = runYield(project, new Map(), { climate, steps })
-  const stated = new Map(
-    Object.values(run.result.values.arrays).flatMap(({ by_module }) =>
-      by_module.map(({ id, light_pct }): [string, number] => [id, 100 - light_pct]),
-    ),
-  )
+  const stated = new Map(run.result.values.modules.map(({ id, light_loss_pct }) => [id, light_loss_pct]))
   const lights = new Map(Object.keys(house.arrays).map((id) => [id, lightOf(house, id, steps)]))
   return castHouse(house, placeModules(project, new Worksheet()), THICKNESS_IN, fineness).map((module) => ({
     id: module.id,

@@ -15,7 +15,7 @@ export interface Fineness {
 }
 
 /** Fine enough for the comparisons: fineness.test.ts says how far from a much finer look. */
-export const USUAL: Fineness = { points: 12, directions: 6000, sunMinutes: 5 }
+export const USUAL: Fineness = { points: 8, directions: 5000, sunMinutes: 5 }
 
 /** The sun of a step and how long the step lasts: the sun stands at its middle. */
 export interface SunStep {
@@ -48,20 +48,22 @@ export interface CastModule {
   readonly diffuse: () => DiffuseShares
 }
 
-/** Number of a sequence that fills the unit interval evenly: its index in a base, mirrored at the point (van der Corput). */
-function even(index: number, base: number): number {
-  let [sum, digit, left] = [0, 1 / base, index + 1]
-  while (left > 0) {
-    sum += (left % base) * digit
-    left = Math.floor(left / base)
-    digit /= base
-  }
-  return sum
-}
+/** The first numbers of a sequence that fills the unit interval evenly: indices in a base, mirrored at the point (van der Corput). */
+const evenly = (base: number): Float64Array =>
+  Float64Array.from({ length: 1 << 16 }, (_, index) => {
+    let [sum, digit, left] = [0, 1 / base, index + 1]
+    while (left > 0) {
+      sum += (left % base) * digit
+      left = Math.floor(left / base)
+      digit /= base
+    }
+    return sum
+  })
+const [BY_TWO, BY_THREE, BY_FIVE] = [evenly(2), evenly(3), evenly(5)]
 
 /** One of a sequence of points that fill a module evenly. */
 function pointOf({ frame, width, height }: Glass, index: number): Vec {
-  return onFrame(frame, even(index, 2) * width, even(index, 3) * height)
+  return onFrame(frame, BY_TWO[index % BY_TWO.length]! * width, BY_THREE[index % BY_THREE.length]! * height)
 }
 
 /** Height of the far horizon above level in a direction: straight between its points, round the compass. */
@@ -104,7 +106,7 @@ function sunPath(step: SunStep, latitudeDeg: number, minutes: number): Vec[] {
 /** One of so many directions that fill the half space over a surface, dense by the cosine of incidence. */
 function directionOf({ right, upSlope, away }: Frame, index: number, count: number): Vec {
   const squared = (index + 0.5) / count
-  const turn = 2 * Math.PI * even(index, 5)
+  const turn = 2 * Math.PI * BY_FIVE[index]!
   const sine = Math.sqrt(squared)
   return add(
     add(times(right, sine * Math.cos(turn)), times(upSlope, sine * Math.sin(turn))),
