@@ -7,6 +7,7 @@ import { runYield } from '../../src/yield/index.js'
 import { skyOver, type Weather } from './compare-losses.ts'
 import type { HouseInput } from './house-input.ts'
 import { mirroredEastWest, mirroredNorthSouth, skiesOfBothSides } from './mirror.ts'
+import { inventedHouse } from './invented-house.ts'
 import { houseWith, randomHouse } from './random-houses.ts'
 
 /** Light and energy of every module, by id. */
@@ -20,6 +21,29 @@ const across = (house: HouseInput, id: string): string =>
   Object.values(house.arrays).some(({ arrangement }) => arrangement?.blocks['b']?.columns === 2)
     ? id.replace(/c(\d)$/u, (_, column: string) => `c${3 - Number(column)}`)
     : id
+
+describe('a house', () => {
+  it('has the same figures whatever house was worked out before it', () => {
+    const facing = (azimuth_deg: number, tilt_deg = 0): HouseInput =>
+      inventedHouse({
+        planes: {
+          main: {
+            tilt_deg,
+            azimuth_deg,
+            outline: { shape: 'rectangle', width_ft: 36, depth_ft: 20 },
+            obstructions: { c: { x_ft: 14, y_ft: 1, width_ft: 2, length_ft: 2, height_ft: 6 } },
+          },
+        },
+        groups: { a: { plane: 'main', columns: 2, rows: 1, x: 12, y: 4 } },
+      })
+    const weather = skyOver(38)
+    const after = (...before: HouseInput[]): unknown => {
+      for (const house of before) modulesOf(house, weather)
+      return modulesOf(facing(180), weather)
+    }
+    expect(after(facing(180, 30), facing(90))).toEqual(after(facing(180, 30)))
+  })
+})
 
 describe('a house drawn at random', () => {
   it('never has more light or energy with one thing more', () => {

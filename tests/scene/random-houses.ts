@@ -29,10 +29,10 @@ const boxOnRoof: fc.Arbitrary<Addition> = fc
   .map(({ place: [left, low, across, along], x, y, width, length, height_ft, kind }) => ({
     kind: 'box' as const,
     box: {
-      x_ft: left! + (across! * x) / 10,
-      y_ft: low! + (along! * y) / 10,
-      width_ft: ((across! * (10 - x)) / 10) * (width / 10),
-      length_ft: ((along! * (10 - y)) / 10) * (length / 10),
+      x_ft: left + (across * x) / 10,
+      y_ft: low + (along * y) / 10,
+      width_ft: ((across * (10 - x)) / 10) * (width / 10),
+      length_ft: ((along * (10 - y)) / 10) * (length / 10),
       height_ft,
       kind,
     },

@@ -26,11 +26,19 @@ interface Dome {
   readonly grounds: number
 }
 
-let last: { readonly normal: Direction; readonly dome: Dome; readonly count: number } | undefined
+let last: { readonly axes: PlaneAxes; readonly dome: Dome; readonly count: number } | undefined
 
 /** The dome over a plane; that of the last plane is kept. */
-function domeOver({ x, y, normal }: PlaneAxes, count: number): Dome {
-  if (last !== undefined && last.count === count && isSame(last.normal, normal)) return last.dome
+function domeOver(axes: PlaneAxes, count: number): Dome {
+  // Level planes that face different ways have one normal, but not the same directions.
+  if (
+    last !== undefined &&
+    last.count === count &&
+    isSame(last.axes.normal, axes.normal) &&
+    isSame(last.axes.x, axes.x)
+  )
+    return last.dome
+  const { x, y, normal } = axes
   const towards = new Float64Array(3 * count)
   let [skies, grounds] = [0, 0]
   for (let index = 1; index <= count; index += 1) {
@@ -49,7 +57,7 @@ function domeOver({ x, y, normal }: PlaneAxes, count: number): Dome {
     towards[3 * place + 2] = up
   }
   const dome = { towards, skies, grounds }
-  last = { normal, dome, count }
+  last = { axes, dome, count }
   return dome
 }
 
