@@ -43,8 +43,8 @@ export interface ArrayModels {
   readonly comparedRiseKPerWM2: number
   /** Share of light that snow takes, by step; undefined without snow. */
   readonly snow: Float64Array | undefined
-  /** What a module gives with some of its sections, or a string with some of its modules, in the shade. */
-  readonly curve: SeriesCurve
+  /** What a module gives with some of its sections, or a string with some of its modules, in the shade; undefined without shade. */
+  readonly curve: SeriesCurve | undefined
 }
 
 /** DC power of every module of an array through the year. */
@@ -208,7 +208,7 @@ interface UnevenMoment {
 
 /** Mean power over a step of a module on which shadows of solids fall, W. */
 function unevenW({ module, curve }: ArrayModels, { shade }: ShadeGroup, moment: UnevenMoment): Watts {
-  if (shade === undefined) return Infinity
+  if (shade === undefined || curve === undefined) return Infinity
   const { sun, sunnyWM2, dullWM2, cellC } = moment
   const { time, sections } = shade
   const fullW = modulePowerW(module, sunnyWM2, cellC)

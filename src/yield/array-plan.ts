@@ -43,6 +43,8 @@ export interface SeriesPlace {
   readonly input: string
   /** Number of the string in its array. */
   readonly string: number
+  /** Lowest voltage of the tracker relative to that of the string's best point; 0 where the sheets do not tell. */
+  readonly leastVoltage: number
 }
 
 /** Looks an inverter up; the project file's rules have checked that it is there. */
@@ -174,6 +176,12 @@ function viewsOf(
   ]
 }
 
+function leastVoltageOf(project: Project, moduleId: string | undefined, inverterId: string, modules: number): number {
+  const vmpV = moduleId === undefined ? undefined : own(project.equipment.modules, moduleId)?.vmp_v
+  const leastV = own(project.equipment.inverters, inverterId)?.mppt_min_v
+  return vmpV === undefined || leastV === undefined ? 0 : Math.min(1, leastV / (modules * vmpV))
+}
+
 /** For each module in order, the inverter that takes it. */
 function invertersOf(project: Project, arrayId: string, count: number): Omit<PlannedModule, 'id'>[] {
   const array = own(project.arrays, arrayId)
@@ -192,7 +200,13 @@ function invertersOf(project: Project, arrayId: string, count: number): Omit<Pla
     }
     const unit = string.inverter_unit
     const series =
-      array?.optimiser === undefined ? { input: `${unit} input ${string.input ?? 1}`, string: number } : undefined
+      array?.optimiser === undefined
+        ? {
+            input: `${unit} input ${string.input ?? 1}`,
+            string: number,
+            leastVoltage: leastVoltageOf(project, array?.module, inverterId, string.modules),
+          }
+        : undefined
     return Array.from({ length: string.modules }, () => ({ inverterId, unit, series }))
   })
   if (takes.length !== count) {

@@ -97,7 +97,9 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       temperature: cellTemperatureModel(project, plan, settings.temperature, worksheet),
       comparedRiseKPerWM2: cellRiseKPerWM2(comparisonTemperature(plan), 0),
       snow: snowShares(project, climate, steps, lit, worksheet),
-      curve: seriesCurve(plan.module, `equipment.modules.${plan.moduleId}`, worksheet),
+      curve: lit.groups.some((group) => group.shade !== undefined)
+        ? seriesCurve(plan.module, `equipment.modules.${plan.moduleId}`, worksheet)
+        : undefined,
     })
   })
   const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }

@@ -33,10 +33,10 @@ export function seriesFactors(
   steps: SkySteps,
   { plan, groups }: ArrayLight,
   run: (group: ShadeGroup, watch: Watched) => void,
-  curve: SeriesCurve,
+  curve: SeriesCurve | undefined,
 ): Map<ShadeGroup, Float64Array> {
   const factors = new Map<ShadeGroup, Float64Array>()
-  if (groups.every((group) => group.shade === undefined) || plan.views.length < plan.modules.length) return factors
+  if (curve === undefined || plan.views.length < plan.modules.length) return factors
   const inputs = stringsByInput({ plan, groups })
   if (inputs.size === 0) return factors
   const watched = new Map<ShadeGroup, Watched>()
@@ -50,7 +50,8 @@ export function seriesFactors(
       run(group, watch)
       watched.set(group, watch)
     }
-    inputFactors(steps, strings, watched, curve, factors)
+    const leastVoltage = plan.modules[members[0]?.index ?? 0]?.series?.leastVoltage ?? 0
+    inputFactors(steps, strings, { watched, curve, leastVoltage }, factors)
   }
   return factors
 }
@@ -75,11 +76,16 @@ function stringsByInput({ plan, groups }: Pick<ArrayLight, 'plan' | 'groups'>): 
   return new Map([...inputs].map(([input, strings]) => [input, [...strings.values()]]))
 }
 
+interface InputModels {
+  readonly watched: ReadonlyMap<ShadeGroup, Watched>
+  readonly curve: SeriesCurve
+  readonly leastVoltage: number
+}
+
 function inputFactors(
   steps: SkySteps,
   strings: readonly (readonly StringMember[])[],
-  watched: ReadonlyMap<ShadeGroup, Watched>,
-  curve: SeriesCurve,
+  { watched, curve, leastVoltage }: InputModels,
   factors: Map<ShadeGroup, Float64Array>,
 ): void {
   const path = sunPath(steps)
@@ -104,7 +110,9 @@ function inputFactors(
       even += unevenShare(curve, level) * sumOf(level)
     })
     const shadows = meanOverPlaces(path, steps.sunIndex[step]!, free, lit, (shares) =>
-      shares.length === 1 ? shareOfString(curve, shares[0]!, dull / full) : shareOfParallel(curve, shares, dull / full),
+      shares.length === 1
+        ? shareOfString(curve, shares[0]!, dull / full, leastVoltage)
+        : shareOfParallel(curve, shares, dull / full, leastVoltage),
     )
     const together = even * shadows
     if (together < alone) factor[step] = together / alone

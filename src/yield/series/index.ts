@@ -1,14 +1,11 @@
 import type { PvModule } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-export interface SeriesCurve {
-  readonly sections: number
-}
-export function seriesCurve(module: PvModule, _path: string, _worksheet: Worksheet): SeriesCurve {
-  return { sections: module.bypass_sections ?? 3 }
-}
-export function shareOfString(_curve: SeriesCurve, litShare: number, dullShare: number): number {
-  return Math.max(litShare, dullShare)
-}
-export function shareOfParallel(_curve: SeriesCurve, litShares: readonly number[], dullShare: number): number {
-  return litShares.reduce((sum, lit) => sum + Math.max(lit, dullShare), 0) / litShares.length
+import { sectionCurve } from './section-curve.js'
+import { seriesTables, type SeriesCurve } from './series-curve.js'
+
+export { shareOfParallel, shareOfString, type SeriesCurve } from './series-curve.js'
+
+/** What modules with some of their sections in the shade give; see `shareOfString`. */
+export function seriesCurve(module: PvModule, path: string, worksheet: Worksheet): SeriesCurve {
+  return seriesTables(sectionCurve(module, path, worksheet))
 }
