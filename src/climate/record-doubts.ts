@@ -7,7 +7,7 @@ import { saySite } from './say-site.js'
 import { siteClearness } from './site-clearness.js'
 import { monthlyRecord } from './site-table.js'
 
-/** Sites that tell what the sun does about a house on an island, km of effective distance. */
+/** Sites that tell what the sun does about a house on an island, km. */
 const ISLAND_REACH_KM = 150
 /** Clearness over the year that differs by more than this is of two sides of an island. */
 const SIDES_DIFFER_REL = 0.1
@@ -27,7 +27,7 @@ export function recordDoubts(used: readonly WeightedSite[], house: House, worksh
     })
   if (region === 'islands' && nearest.effectiveKm > SAME_FOG_KM) {
     const about = used
-      .filter((one) => one.effectiveKm <= ISLAND_REACH_KM)
+      .filter((one) => one.distanceKm <= ISLAND_REACH_KM)
       .map((one) => ({ one, clearness: siteClearness(monthlyRecord(one.site), one.site.latitudeDeg).annualClearness }))
       .toSorted((a, b) => a.clearness - b.clearness)
     const [dull, bright] = [about[0], about.at(-1)]

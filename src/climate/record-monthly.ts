@@ -96,7 +96,9 @@ function sayBeside(one: WeightedSite, others: readonly WeightedSite[], house: Ho
 }
 
 function sayShare(site: MonthlyClimate['sites'][number]): string {
-  return site.weight === 1 ? saySite(site) : `${Math.round(100 * site.weight)} % ${saySite(site)}`
+  if (site.weight === 1) return saySite(site)
+  const share = site.weight < 0.005 ? 'under 1' : Math.round(100 * site.weight).toFixed(0)
+  return `${share} % ${saySite(site)}`
 }
 
 function recordDefaults(climate: MonthlyClimate, house: House, worksheet: Worksheet): void {
@@ -151,12 +153,7 @@ function recordShape(climate: MonthlyClimate, near: readonly WeightedSite[], wor
   })
 }
 
-function recordSteps(
-  climate: MonthlyClimate,
-  near: readonly WeightedSite[],
-  house: House,
-  worksheet: Worksheet,
-): void {
+function recordSteps(climate: MonthlyClimate, near: readonly WeightedSite[], house: House, worksheet: Worksheet): void {
   const east = isEast(climateRegion(house))
   worksheet.note({
     id: 'climate.weights',

@@ -133,7 +133,13 @@ function raise(
   belongs: (at: number) => boolean,
 ): number {
   const parts = kinds.flatMap(({ share, ghiWM2, dhiWM2 }) =>
-    Array.from(ghiWM2, (ghi, at) => ({ at, dhiWM2, ghi, weight: share * stepH * ghi, log: Math.log(dhiWM2[at]! / ghi) })),
+    Array.from(ghiWM2, (ghi, at) => ({
+      at,
+      dhiWM2,
+      ghi,
+      weight: share * stepH * ghi,
+      log: Math.log(dhiWM2[at]! / ghi),
+    })),
   )
   const some = parts.filter(({ at, ghi }) => ghi > 0 && belongs(at))
   const excess = (exponent: number): number =>

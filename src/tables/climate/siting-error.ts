@@ -1,6 +1,11 @@
 /** Parts of the country in which nearby stations stand for a house equally well. */
 export type ClimateRegion =
-  'pacific_coast' | 'interior_west' | 'interior_east' | 'east_gulf_coast' | 'islands' | 'alaska'
+  | 'pacific_coast'
+  | 'interior_west'
+  | 'interior_east'
+  | 'east_gulf_coast'
+  | 'islands'
+  | 'alaska'
 
 /**
  * Standard deviation of the year's global irradiation at a house, blended by the rule of `climate/choose-sites.ts`, by
