@@ -1,6 +1,6 @@
 import type { ClimateRegion } from '../tables/climate/index.js'
 import type { House } from './house.js'
-import { sitesByDistance, type SiteAtDistance } from './nearest-sites.js'
+import { nearestWithin, REACH_KM } from './nearest-sites.js'
 import { siteQuality } from './site-quality.js'
 
 /** West of this meridian neighbours agree so well that nearness counts, degrees. */
@@ -10,15 +10,11 @@ const WEST_DEG = -104
  * The part of the country that a house lies in, as far as stations near it tell: islands, Alaska and coasts by the nearest
  * site whose region is known, the interior by the house's own longitude.
  *
- * @param near Sites within reach that have design temperatures, nearest first.
  * @returns Undefined where no site is within reach.
  * @limits There is no coastline here: within some 30 km of the line 60 km from the ocean a house may count on either side.
  */
-export function climateRegion(
-  house: Pick<House, 'latitudeDeg' | 'longitudeDeg'>,
-  near: readonly SiteAtDistance[] = sitesByDistance(house),
-): ClimateRegion | undefined {
-  const nearest = near[0]
+export function climateRegion(house: Pick<House, 'latitudeDeg' | 'longitudeDeg'>): ClimateRegion | undefined {
+  const nearest = nearestWithin(house, REACH_KM)
   if (nearest === undefined) return undefined
   const region = siteQuality(nearest.site).region
   if (region !== 'interior_east' && region !== 'interior_west') return region

@@ -45,7 +45,13 @@ function rowsByDistance(place: Place, reachKm: number): { row: number; distanceK
 
 /** The built-in site with design temperatures that is nearest to a place, however far. */
 export function nearestSite(place: Place): SiteAtDistance | undefined {
-  return sitesByDistance(place)[0] ?? sitesByDistance(place, Infinity)[0]
+  return nearestWithin(place, REACH_KM) ?? nearestWithin(place, Infinity)
+}
+
+/** The nearest site with design temperatures within a distance, km. */
+export function nearestWithin(place: Place, reachKm: number): SiteAtDistance | undefined {
+  const nearest = rowsByDistance(place, reachKm).find((one) => isDesigned(one.row))
+  return nearest === undefined ? undefined : { site: siteAtRow(nearest.row), distanceKm: nearest.distanceKm }
 }
 
 /** The error for a house that no built-in site can stand for. */

@@ -1,7 +1,7 @@
 import { SNOWFALL_TABLE } from '../tables/climate/index.js'
 import type { Inches } from '../values/index.js'
 import type { House } from './house.js'
-import { sitesByDistance } from './nearest-sites.js'
+import { nearestWithin, REACH_KM } from './nearest-sites.js'
 import { rowOfSite, type ClimateSite } from './site-table.js'
 
 /** Mean snowfall at the nearest built-in site. */
@@ -25,7 +25,7 @@ let rows: readonly string[] | undefined
  * @limits A neighbour is off by 20 % in the median; see the table.
  */
 export function nearestSnowfall(house: Pick<House, 'latitudeDeg' | 'longitudeDeg'>): NearSnowfall | undefined {
-  const nearest = sitesByDistance(house)[0]
+  const nearest = nearestWithin(house, REACH_KM)
   if (nearest === undefined) return undefined
   rows ??= SNOWFALL_TABLE.split('\n')
   const [wmo, , , letters = '', note, depths = ''] = rows[rowOfSite(nearest.site)]!.split('\t')

@@ -118,7 +118,7 @@ function fitDiffuse(
 }
 
 /** Exponents closer than this are the same. */
-const EXPONENT_TOLERANCE = 1e-7
+const EXPONENT_TOLERANCE = 1e-6
 
 /**
  * Raises the diffuse fractions of some instants to the exponent with which their diffuse is the target, as far as that is
@@ -132,21 +132,27 @@ function raise(
   targetWhM2: number,
   belongs: (at: number) => boolean,
 ): number {
-  const parts = kinds.flatMap(({ share, ghiWM2, dhiWM2 }) =>
-    Array.from(ghiWM2, (ghi, at) => ({
-      at,
-      dhiWM2,
-      ghi,
-      weight: share * stepH * ghi,
-      log: Math.log(dhiWM2[at]! / ghi),
-    })),
-  )
-  const some = parts.filter(({ at, ghi }) => ghi > 0 && belongs(at))
-  const excess = (exponent: number): number =>
-    some.reduce((sum, { weight, log }) => sum + weight * Math.exp(exponent * log), -targetWhM2)
+  const weight: number[] = []
+  const log: number[] = []
+  const places: { readonly kind: KindOfDay; readonly at: number }[] = []
+  for (const kind of kinds) {
+    kind.ghiWM2.forEach((ghi, at) => {
+      if (!(ghi > 0) || !belongs(at)) return
+      weight.push(kind.share * stepH * ghi)
+      log.push(Math.log(kind.dhiWM2[at]! / ghi))
+      places.push({ kind, at })
+    })
+  }
+  const excess = (exponent: number): number => {
+    let sum = -targetWhM2
+    for (let index = 0; index < log.length; index += 1) sum += weight[index]! * Math.exp(exponent * log[index]!)
+    return sum
+  }
   const [low, high] = EXPONENTS
   const exponent = findRoot(excess, low, high, EXPONENT_TOLERANCE) ?? (excess(low) <= 0 ? low : high)
-  for (const { dhiWM2, at, ghi, log } of some) dhiWM2[at] = ghi * Math.exp(exponent * log)
+  places.forEach(({ kind, at }, index) => {
+    kind.dhiWM2[at] = kind.ghiWM2[at]! * Math.exp(exponent * log[index]!)
+  })
   return exponent
 }
 

@@ -159,12 +159,11 @@ function sunsOfDay(climate: MonthlyClimate, day: MeanDay, stepCount: number, ste
 }
 
 /**
- * In proportion to the global irradiance of a symmetric day. Where the sun does not set, the correlation's own height of the
- * sun, made for days that end, gives way to the real one.
+ * In proportion to the global irradiance of a symmetric day. The correlation was made for days that end; where the sun does
+ * not set, all hours count as equally clear.
  */
 function shareOfDay({ sunsetDeg }: MeanDay, hourAngleDeg: Degrees, up: number): number {
-  const share = globalShareOfDay(hourAngleDeg, sunsetDeg)
-  return sunsetDeg < 180 ? share : (share * up) / (1 + Math.cos(hourAngleDeg * RADIANS_PER_DEGREE))
+  return sunsetDeg < 180 ? globalShareOfDay(hourAngleDeg, sunsetDeg) : up
 }
 
 /** Adds the kinds of day of one month, each with its own course of light under the same sun. */
