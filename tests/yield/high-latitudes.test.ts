@@ -87,8 +87,10 @@ describe('the estimate at any latitude', () => {
               (column) => column[step]!,
             ) as [number, number, number, number]
             if (!(dni >= 0 && dhi >= 0 && dhi <= ghi + 1e-9)) wrong.push(`${step}: DNI ${dni}, DHI ${dhi}, GHI ${ghi}`)
-            if (!(dni <= steps.extraterrestrialWM2[step]! + 1e-6)) wrong.push(`${step}: DNI ${dni} is more than outside`)
-            if (!(Math.abs(dni * up + dhi - ghi) < 1e-6)) wrong.push(`${step}: DNI ${dni} and DHI ${dhi} are not ${ghi}`)
+            if (!(dni <= steps.extraterrestrialWM2[step]! + 1e-6))
+              wrong.push(`${step}: DNI ${dni} is more than outside`)
+            if (!(Math.abs(dni * up + dhi - ghi) < 1e-6))
+              wrong.push(`${step}: DNI ${dni} and DHI ${dhi} are not ${ghi}`)
             level[steps.month[step]!]! += (ghi * steps.hours[step]!) / 1000
           }
           expect(wrong).toEqual([])
