@@ -36,6 +36,6 @@ export function nearestSnowfall(house: Pick<House, 'latitudeDeg' | 'longitudeDeg
     ...nearest,
     monthlyIn,
     yearIn: monthlyIn?.reduce((sum, inches) => sum + inches, 0),
-    provisionalMonths: letters === 'P' ? 12 : [...letters].filter((letter) => letter === 'P').length,
+    provisionalMonths: letters === 'P' ? 12 : letters.replaceAll(/[^P]/gu, '').length,
   }
 }

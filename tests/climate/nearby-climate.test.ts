@@ -2,12 +2,14 @@ import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import {
   climateSites,
+  distanceKm,
   monthlyRecord,
   poolSites,
   DAYS_IN_MONTH,
   monthlyExtraterrestrialWhM2Day,
   nearbyClimate,
   siteClimate,
+  siteQuality,
   siteRecord,
   stationClimate,
   type House,
@@ -244,6 +246,55 @@ describe('nearbyClimate', () => {
       expect(climate.sites.length).toBeGreaterThan(0)
       expectSound(climate)
     }
+  })
+})
+
+describe('what is said of doubtful sites', () => {
+  it('names a flagged site within 40 km even where it hardly counts, used or left out', () => {
+    for (const one of climateSites().filter((each) => each.flags.some((flag) => flag.startsWith('ghi_nbr')))) {
+      // 35 km north of it.
+      const house = { latitudeDeg: one.latitudeDeg + 0.315, longitudeDeg: one.longitudeDeg }
+      const { climate, worksheet } = nearby(house)
+      const named = worksheet
+        .result(0)
+        .findings.filter((each) => ['climate.station-flagged', 'climate.near-site-left-out'].includes(each.id))
+      const used = climate.sites.some((each) => each.wmo === one.wmo)
+      const said = named.filter((each) => each.severity === 'warning' && each.message.includes(one.name))
+      // A dense neighbourhood may have eight nearer ones.
+      const nearer = poolSites().filter(
+        (each) =>
+          distanceKm(house.latitudeDeg, house.longitudeDeg, each.latitudeDeg, each.longitudeDeg) <
+          distanceKm(house.latitudeDeg, house.longitudeDeg, one.latitudeDeg, one.longitudeDeg),
+      )
+      expect(used || nearer.length < 8 ? said.length : 1, one.name).toBeGreaterThan(0)
+      if (used) expect(climate.sites.find((each) => each.wmo === one.wmo)!.flags).not.toEqual([])
+    }
+  })
+
+  it('says when the clock of a typical year is wrong, and takes mornings from the others', () => {
+    const place = { latitudeDeg: 46.77, longitudeDeg: -100.75 }
+    const { ids, climate, worksheet } = nearby(place)
+    expect(climate.sites.map((one) => one.wmo)).toContain('727640')
+    expect(ids).toContain('climate.site-clock-wrong')
+    expect(climate.morning).toBeDefined()
+    expect(worksheet.result(0).assumptions.map((one) => one.path)).not.toContain('site.climate.day_shape')
+    const single = new Worksheet()
+    expect(stationClimate('727640', place, single).morning).toBeUndefined()
+    expect(single.result(0).assumptions.map((one) => one.path)).toContain('site.climate.day_shape')
+    expect(single.result(0).findings.find((one) => one.id === 'climate.site-clock-wrong')?.severity).toBe('warning')
+  })
+
+  it('smooths the mornings of sites over the months with 1/4, 1/2 and 1/4', () => {
+    const { ghi } = stationClimate('722950', site('722950'), new Worksheet()).morning!
+    const own = siteQuality(site('722950')).morningGhi
+    expect(ghi[0]).toBeCloseTo(own[11]! / 4 + own[0]! / 2 + own[1]! / 4, 12)
+    expect(ghi[5]).toBeCloseTo(own[4]! / 4 + own[5]! / 2 + own[6]! / 4, 12)
+  })
+
+  it('takes a station without design temperatures when it is named', () => {
+    const leadville = poolSites().find((one) => one.name.startsWith('LEADVILLE'))!
+    expect(climateSites()).not.toContain(leadville)
+    expect(stationClimate(leadville.wmo, leadville, new Worksheet()).sites[0]!.wmo).toBe(leadville.wmo)
   })
 })
 
