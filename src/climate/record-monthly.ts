@@ -17,6 +17,8 @@ import { explainSiteFlag, radiationFlags } from './site-flags.js'
 import { siteQuality } from './site-quality.js'
 import type { MonthlyClimate } from './types.js'
 
+/** Beyond this latitude there are days without sunrise or sunset, degrees. */
+const POLAR_DEG = 66
 /** Share of the mean below which a site hardly counts. */
 const LITTLE = 0.1
 
@@ -58,6 +60,16 @@ export function recordMonthly(
       message: `climate site more than ${HIGH_M} m higher or lower than the house: ${high.map(saySite).join('; ')}`,
       where: 'site.elevation_ft',
       fix: 'check site.elevation_ft; temperature is corrected for height but sun, fog and snow are not',
+    })
+  }
+  if (Math.abs(climate.latitudeDeg) > POLAR_DEG) {
+    worksheet.find({
+      severity: 'note',
+      id: 'climate.polar',
+      message: `at ${climate.latitudeDeg.toFixed(1)} deg of latitude the sun stays down, or up, for part of the year: one mean day stands badly for the months between, and nothing was compared with hours beyond 62 deg`,
+      where: 'site.latitude_deg',
+      source: DAY_SHAPE_SOURCE,
+      fix: 'use an hourly weather file (site.climate: { epw: FILE })',
     })
   }
   const tableOffsetH = near[0]?.site.utcOffsetH

@@ -291,6 +291,11 @@ describe('what is said of doubtful sites', () => {
     expect(ghi[5]).toBeCloseTo(own[4]! / 4 + own[5]! / 2 + own[6]! / 4, 12)
   })
 
+  it('says beyond 66 deg that mean days stand badly for their months', () => {
+    expect(nearby({ latitudeDeg: 71.3, longitudeDeg: -156.8 }).ids).toContain('climate.polar')
+    expect(nearby({ latitudeDeg: 65, longitudeDeg: -147 }).ids).not.toContain('climate.polar')
+  })
+
   it('takes a station without design temperatures when it is named', () => {
     const leadville = poolSites().find((one) => one.name.startsWith('LEADVILLE'))!
     expect(climateSites()).not.toContain(leadville)

@@ -162,6 +162,12 @@ export const CLIMATE: Explanations = {
     sources: [DAY_SHAPE_SOURCE],
     fix: 'Nothing while other sites are used. Otherwise expect east and west roofs to differ more than the estimate says, or use an hourly weather file.',
   },
+  'climate.polar': {
+    means: 'The house lies where the sun stays down, or up, for part of the year.',
+    rule: 'Months without sun count as nothing. In months between polar night and day one mean day stands badly for the others, and the correlations of the monthly method were made for days that end.',
+    sources: [DAY_SHAPE_SOURCE],
+    fix: 'Use an hourly weather file for the place.',
+  },
   'climate.sides-of-island': {
     means: 'The climate sites about the house lie on dull and on bright sides of an island.',
     rule: 'Trade winds rain out on the windward side; a few km further the sky is clear. A weighted mean lies between and may be of neither place.',

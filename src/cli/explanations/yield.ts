@@ -1,3 +1,4 @@
+import { DAY_SHAPE_SOURCE } from '../../tables/climate/index.js'
 import { MOUNTING_SOURCE } from '../../tables/modules/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
 
@@ -12,8 +13,8 @@ export const YIELD: Explanations = {
   },
   'yield.monthly-method-limit': {
     means: 'On this plane the estimate from monthly means is less sure than on planes towards the equator.',
-    rule: 'Monthly means know no difference between mornings and afternoons, so fog in the morning or storms in the afternoon are shared out evenly.',
-    sources: [PRACTICE],
+    rule: 'Monthly means know how much of the sun comes before noon, but not in which hours. Against the hours of 60 stations the year of planes at 60 deg to east or west was off by 1.2 % rms and 4.5 % at most, of south ones up to 34 deg by 0.7 and 2.5 %.',
+    sources: [DAY_SHAPE_SOURCE],
     fix: 'Name an hourly weather file in site.climate.epw.',
   },
   'yield.unlike-strings': {
