@@ -1,41 +1,29 @@
 import { LAPSE_RATE_K_PER_M } from '../tables/climate/index.js'
+import { blendShape } from './blend-shape.js'
+import type { WeightedSite } from './choose-sites.js'
 import { monthlyExtraterrestrialWhM2Day } from './extraterrestrial.js'
 import type { House } from './house.js'
-import type { SiteAtDistance } from './nearest-sites.js'
 import { siteClearness } from './site-clearness.js'
-import { siteRecord } from './site-table.js'
+import { radiationFlags } from './site-flags.js'
+import { monthlyRecord } from './site-table.js'
+import { sitingErrorPct } from './siting-error.js'
 import type { ClimateSiteUse, MonthlyClimate } from './types.js'
-
-/** Distances below this count as this, so that one station on the spot cannot take all the weight, km. */
-const LEAST_DISTANCE_KM = 1
-
-/**
- * Inverse-distance weights.
- *
- * @param distancesKm Distances, km.
- * @returns Weights in the same order; they sum to 1.
- */
-export function inverseDistanceWeights(distancesKm: readonly number[]): number[] {
-  const inverse = distancesKm.map((distance) => 1 / Math.max(distance, LEAST_DISTANCE_KM))
-  const sum = inverse.reduce((a, b) => a + b, 0)
-  return inverse.map((value) => value / sum)
-}
 
 /**
  * Weighted mean climate of some sites, carried to the house: clearness index and diffuse fraction are averaged and
  * turned into irradiation with the sun of the house's own latitude; temperatures are corrected for height.
  *
- * @param near One site or more, nearest first.
+ * @param near One site or more with their weights, nearest first.
  * @param house The house; where its height is unknown the weighted height of the sites is taken.
  * @param name For people.
  */
-export function blendSites(near: readonly SiteAtDistance[], house: House, name: string): MonthlyClimate {
-  const weights = inverseDistanceWeights(near.map((one) => one.distanceKm))
+export function blendSites(near: readonly WeightedSite[], house: House, name: string): MonthlyClimate {
+  const weights = near.map((one) => one.weight)
   const mean = (pick: (index: number) => number): number =>
     weights.reduce((sum, weight, index) => sum + weight * pick(index), 0)
   const elevationM = house.elevationM ?? mean((index) => near[index]!.site.elevationM)
   const parts = near.map(({ site }) => {
-    const record = siteRecord(site)
+    const record = monthlyRecord(site)
     const correctionK = LAPSE_RATE_K_PER_M * (site.elevationM - elevationM)
     return { record, correctionK, ...siteClearness(record, site.latitudeDeg) }
   })
@@ -66,6 +54,8 @@ export function blendSites(near: readonly SiteAtDistance[], house: House, name: 
     windMs: months.map((month) => mean((index) => parts[index]!.record.windMs[month]!)),
     spreadRel: relativeDeviation(parts.map((part) => part.annualClearness)),
     leftOutRel: 0,
+    sitingErrorRel: sitingErrorPct(house, near) / 100,
+    morning: blendShape(near),
     sites: near.map((one, index): ClimateSiteUse => ({
       wmo: one.site.wmo,
       name: one.site.name,
@@ -73,6 +63,7 @@ export function blendSites(near: readonly SiteAtDistance[], house: House, name: 
       distanceKm: one.distanceKm,
       heightDifferenceM: house.elevationM === undefined ? undefined : one.site.elevationM - house.elevationM,
       weight: weights[index]!,
+      flags: radiationFlags(one.site),
     })),
   }
 }

@@ -1,5 +1,8 @@
+export { blendSites } from './blend-sites.js'
 export { checkClock } from './check-clock.js'
 export { checkEpwLocation } from './check-epw-location.js'
+export { alone, chooseSites, effectiveDistanceKm, weighted, type WeightedSite } from './choose-sites.js'
+export { climateRegion, isEast } from './climate-region.js'
 export { clockShift, closureRmsWM2, type ClockShift } from './clock-shift.js'
 export { clearnessExponent, clearnessQuantile, dayTypes, highestClearness, type DayType } from './day-types.js'
 export { designTemperatures } from './design-temperatures.js'
@@ -21,7 +24,18 @@ export { nearestSite } from './nearest-sites.js'
 export { parseEpw, type EpwFile } from './parse-epw.js'
 export { siteClimate } from './site-climate.js'
 export { explainSiteFlag } from './site-flags.js'
-export { climateSites, siteRecord, type ClimateSite, type SiteRecord } from './site-table.js'
+export { siteQuality, type SiteQuality } from './site-quality.js'
+export {
+  climateSites,
+  monthlyRecord,
+  poolSites,
+  siteRecord,
+  type ClimateSite,
+  type MonthlyRecord,
+  type SiteRecord,
+} from './site-table.js'
+export { sitingErrorPct } from './siting-error.js'
+export { nearestSnowfall, type NearSnowfall } from './snowfall.js'
 export { stationClimate } from './station-climate.js'
 export type {
   Climate,
@@ -30,4 +44,5 @@ export type {
   DesignTemperatures,
   HourlyClimate,
   MonthlyClimate,
+  MorningShares,
 } from './types.js'

@@ -1,4 +1,5 @@
 import { monthlyExtraterrestrialWhM2Day } from './extraterrestrial.js'
+import { morningShares } from './morning-shares.js'
 import type { HourlyClimate, MonthlyClimate } from './types.js'
 
 /** Monthly mean days made from a file's own hours, for comparing the two ways of estimating. */
@@ -39,6 +40,8 @@ export function monthlyFromHourly(hourly: HourlyClimate): MonthlyClimate {
     windMs: perDay(wind),
     spreadRel: 0,
     leftOutRel: 0,
+    sitingErrorRel: 0,
+    morning: morningShares(hourly),
     sites: [],
   }
 }

@@ -1,10 +1,12 @@
 import { StageError } from '../worksheet/index.js'
 import { distanceKm } from './distance.js'
 import type { House } from './house.js'
-import { siteAtRow, sitePositions, type ClimateSite } from './site-table.js'
+import { isDesigned, siteAtRow, sitePositions, type ClimateSite } from './site-table.js'
 
 /** Beyond this distance a site says nothing about a house and the table is refused, km. */
 export const REACH_KM = 500
+
+type Place = Pick<House, 'latitudeDeg' | 'longitudeDeg'>
 
 export interface SiteAtDistance {
   readonly site: ClimateSite
@@ -12,15 +14,23 @@ export interface SiteAtDistance {
 }
 
 /**
- * The built-in sites within reach, nearest first.
+ * The built-in sites within reach that have design temperatures, nearest first.
  *
  * @param place Degrees, north and east positive.
  * @param reachKm Largest distance, km.
  */
-export function sitesByDistance(
-  place: Pick<House, 'latitudeDeg' | 'longitudeDeg'>,
-  reachKm: number = REACH_KM,
-): SiteAtDistance[] {
+export function sitesByDistance(place: Place, reachKm: number = REACH_KM): SiteAtDistance[] {
+  return rowsByDistance(place, reachKm)
+    .filter((one) => isDesigned(one.row))
+    .map((one) => ({ site: siteAtRow(one.row), distanceKm: one.distanceKm }))
+}
+
+/** All built-in sites within reach, those without design temperatures too, nearest first. */
+export function poolByDistance(place: Place, reachKm: number = REACH_KM): SiteAtDistance[] {
+  return rowsByDistance(place, reachKm).map((one) => ({ site: siteAtRow(one.row), distanceKm: one.distanceKm }))
+}
+
+function rowsByDistance(place: Place, reachKm: number): { row: number; distanceKm: number }[] {
   const { latitudeDeg, longitudeDeg } = sitePositions()
   const near: { row: number; distanceKm: number }[] = []
   // One degree of latitude is never less than 110 km, so that most sites need no trigonometry.
@@ -30,13 +40,18 @@ export function sitesByDistance(
     const distance = distanceKm(place.latitudeDeg, place.longitudeDeg, latitudeDeg[row]!, longitudeDeg[row]!)
     if (distance <= reachKm) near.push({ row, distanceKm: distance })
   }
-  near.sort((a, b) => a.distanceKm - b.distanceKm)
-  return near.map((one) => ({ site: siteAtRow(one.row), distanceKm: one.distanceKm }))
+  return near.sort((a, b) => a.distanceKm - b.distanceKm)
 }
 
-/** The built-in site nearest to a place, however far. */
-export function nearestSite(place: Pick<House, 'latitudeDeg' | 'longitudeDeg'>): SiteAtDistance | undefined {
-  return sitesByDistance(place)[0] ?? sitesByDistance(place, Infinity)[0]
+/** The built-in site with design temperatures that is nearest to a place, however far. */
+export function nearestSite(place: Place): SiteAtDistance | undefined {
+  return nearestWithin(place, REACH_KM) ?? nearestWithin(place, Infinity)
+}
+
+/** The nearest site with design temperatures within a distance, km. */
+export function nearestWithin(place: Place, reachKm: number): SiteAtDistance | undefined {
+  const nearest = rowsByDistance(place, reachKm).find((one) => isDesigned(one.row))
+  return nearest === undefined ? undefined : { site: siteAtRow(nearest.row), distanceKm: nearest.distanceKm }
 }
 
 /** The error for a house that no built-in site can stand for. */

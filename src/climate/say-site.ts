@@ -1,7 +1,9 @@
 /** Beyond this distance a site may have another climate than the house, km. */
 export const FAR_KM = 80
+/** A site with doubts about its sun is always named up to this distance, km. */
+export const NEAR_KM = 40
 /** Beyond this difference in height a site may have another climate than the house, m. */
-export const HIGH_M = 300
+export const HIGH_M = 400
 
 /** `RENO AIRPORT, NV (12 km away, 30 m higher)`, for messages. */
 export function saySite(site: {

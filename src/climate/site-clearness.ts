@@ -1,5 +1,5 @@
 import { DAYS_IN_MONTH, monthlyExtraterrestrialWhM2Day } from './extraterrestrial.js'
-import type { SiteRecord } from './site-table.js'
+import type { MonthlyRecord } from './site-table.js'
 import type { Degrees } from '../values/index.js'
 
 /** Below this a month has too little sun for its mean day to give a clearness index, Wh/m2 per day. */
@@ -18,7 +18,7 @@ export interface SiteClearness {
 }
 
 /** Splits a site's global and diffuse irradiation into clearness index and diffuse fraction. */
-export function siteClearness(record: SiteRecord, latitudeDeg: Degrees): SiteClearness {
+export function siteClearness(record: MonthlyRecord, latitudeDeg: Degrees): SiteClearness {
   const extraterrestrial = monthlyExtraterrestrialWhM2Day(latitudeDeg)
   return {
     clearness: record.ghiWhM2Day.map((ghi, month) => {

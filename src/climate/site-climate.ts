@@ -1,4 +1,5 @@
 import type { Site } from '../project/index.js'
+import { SITING_SOURCE } from '../tables/climate/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { hourlyClimate } from './hourly-climate.js'
 import { houseOf } from './house.js'
@@ -22,11 +23,8 @@ export function siteClimate(site: Site, epwText: string | undefined, worksheet: 
       path: 'site.climate',
       value: 'nearby',
       unit: '',
-      why: 'the mean of the three nearest built-in sites scatters less than any one of them',
-      source: {
-        document: 'scatter of modelled typical years about their neighbours',
-        standing: 'common practice, no source',
-      },
+      why: 'the mean of the nearest eight built-in sites scatters less than any one of them',
+      source: SITING_SOURCE,
     })
   }
   if (choice === undefined || choice === 'nearby') return nearbyClimate(house, worksheet)

@@ -1,4 +1,4 @@
-import { SITE_TABLE } from '../tables/climate/index.js'
+import { EXTRA_SITE_TABLE, SITE_TABLE } from '../tables/climate/index.js'
 import type { Celsius, Degrees } from '../values/index.js'
 
 /** What identifies a built-in site. */
@@ -17,14 +17,18 @@ export interface ClimateSite {
   readonly flags: readonly string[]
 }
 
-/** The monthly and design values of one built-in site. Twelve values each, January first. */
-export interface SiteRecord {
+/** The monthly values of one built-in site. Twelve values each, January first. */
+export interface MonthlyRecord {
   readonly ghiWhM2Day: readonly number[]
   readonly dhiWhM2Day: readonly number[]
   readonly meanC: readonly Celsius[]
   readonly meanMaxC: readonly Celsius[]
   readonly meanMinC: readonly Celsius[]
   readonly windMs: readonly number[]
+}
+
+/** The monthly and design values of one built-in site. */
+export interface SiteRecord extends MonthlyRecord {
   /** Annual 0.4 % cooling dry-bulb, deg C. */
   readonly high0p4pctC: Celsius
   /** Mean of the annual extreme minimum dry-bulb, deg C. */
@@ -45,11 +49,17 @@ const DESIGN_SOURCES: Readonly<Record<string, string>> = {
 }
 
 let rows: readonly string[] | undefined
+let designedCount = 0
 const sites: (ClimateSite | undefined)[] = []
 const rowOfStation = new Map<string, number>()
 
+/** Sites with design temperatures come first; those that count for sun, temperature and wind alone follow. */
 function tableRows(): readonly string[] {
-  rows ??= SITE_TABLE.split('\n')
+  if (rows === undefined) {
+    const designed = SITE_TABLE.split('\n')
+    designedCount = designed.length
+    rows = [...designed, ...EXTRA_SITE_TABLE.split('\n')]
+  }
   return rows
 }
 
@@ -98,23 +108,34 @@ export function siteAtRow(row: number): ClimateSite {
   return site
 }
 
-/** All built-in sites in the order of the table. */
+/** The built-in sites that have design temperatures, in the order of the table. */
 export function climateSites(): readonly ClimateSite[] {
+  return poolSites().slice(0, designedCount)
+}
+
+/** All built-in sites: those with design temperatures, then those that have only sun, temperature and wind. */
+export function poolSites(): readonly ClimateSite[] {
   return tableRows().map((_, row) => siteAtRow(row))
 }
 
-/** Decodes the monthly and design values of one site. */
-export function siteRecord(site: ClimateSite): SiteRecord {
+/** Row of a site in the table, which is its row in the tables beside it too. */
+export function rowOfSite(site: Pick<ClimateSite, 'wmo'>): number {
   const row = rowOfStation.get(site.wmo)
   if (row === undefined) throw new Error(`station ${site.wmo} is not in the climate table`)
-  const rest = tableRows()[row]!.split('\t').slice(8)
-  const [file = '', design = '', estimates = '', numbers = ''] = rest
-  const texts = numbers.split(',')
-  const tenth = (index: number): number => Number(texts[index]) / 10
+  return row
+}
+
+/** Whether the site of a row has design temperatures. */
+export function isDesigned(row: number): boolean {
+  tableRows()
+  return row < designedCount
+}
+
+/** Decodes the monthly values of any site. */
+export function monthlyRecord(site: ClimateSite): MonthlyRecord {
+  const texts = tableRows()[rowOfSite(site)]!.split('\t')[11]!.split(',')
   const year = (first: number, scale: number): number[] =>
     texts.slice(first, first + 12).map((text) => Number(text) / scale)
-  const codes = estimates.split(' ')
-  const code = codes.find((one): one is keyof typeof ESTIMATED_FROM => one in ESTIMATED_FROM)
   return {
     ghiWhM2Day: year(0, 1),
     dhiWhM2Day: year(12, 1),
@@ -122,6 +143,21 @@ export function siteRecord(site: ClimateSite): SiteRecord {
     meanMaxC: year(36, 10),
     meanMinC: year(48, 10),
     windMs: year(60, 10),
+  }
+}
+
+/** Decodes the monthly and design values of one site that has design temperatures. */
+export function siteRecord(site: ClimateSite): SiteRecord {
+  const row = rowOfSite(site)
+  if (!isDesigned(row)) throw new Error(`station ${site.wmo} has no design temperatures`)
+  const rest = tableRows()[row]!.split('\t').slice(8)
+  const [file = '', design = '', estimates = '', numbers = ''] = rest
+  const texts = numbers.split(',')
+  const tenth = (index: number): number => Number(texts[index]) / 10
+  const codes = estimates.split(' ')
+  const code = codes.find((one): one is keyof typeof ESTIMATED_FROM => one in ESTIMATED_FROM)
+  return {
+    ...monthlyRecord(site),
     high0p4pctC: tenth(72),
     extremeLowC: texts[73] === '' ? undefined : tenth(73),
     high2pctC: tenth(74),

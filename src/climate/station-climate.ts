@@ -1,10 +1,11 @@
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { blendSites } from './blend-sites.js'
+import { alone } from './choose-sites.js'
 import { distanceKm } from './distance.js'
 import type { House } from './house.js'
 import { outOfReach, REACH_KM, sitesByDistance } from './nearest-sites.js'
 import { recordMonthly } from './record-monthly.js'
-import { climateSites } from './site-table.js'
+import { poolSites } from './site-table.js'
 import type { MonthlyClimate } from './types.js'
 
 /**
@@ -16,7 +17,7 @@ import type { MonthlyClimate } from './types.js'
  * @throws StageError when there is no such station or it is more than 500 km away.
  */
 export function stationClimate(wmo: string, house: House, worksheet: Worksheet): MonthlyClimate {
-  const site = climateSites().find((one) => one.wmo === wmo)
+  const site = poolSites().find((one) => one.wmo === wmo)
   if (site === undefined) {
     const nearest = sitesByDistance(house).slice(0, 3)
     if (nearest.length === 0) throw outOfReach(house)
@@ -35,7 +36,7 @@ export function stationClimate(wmo: string, house: House, worksheet: Worksheet):
       'choose a nearer station, set site.climate to nearby, or check site.latitude_deg and site.longitude_deg (east is positive)',
     )
   }
-  const near = [{ site, distanceKm: distance }]
+  const near = [alone({ site, distanceKm: distance }, house)]
   const climate = blendSites(near, house, `${site.name}, ${site.state}`)
   recordMonthly(climate, near, house, worksheet)
   return climate

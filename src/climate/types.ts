@@ -26,7 +26,20 @@ export interface MonthlyClimate {
   readonly spreadRel: number
   /** Relative change of the year's sun if nearer sites had not been left out for sticking out; 0 when none was. */
   readonly leftOutRel: number
+  /**
+   * Relative standard deviation of the year's sun as the house is not a station: by region and distance, see
+   * `sitingErrorPct`; 0 where the climate is the place's own.
+   */
+  readonly sitingErrorRel: number
+  /** When in the day the sun comes; undefined counts as a symmetric day. */
+  readonly morning?: MorningShares | undefined
   readonly sites: readonly ClimateSiteUse[]
+}
+
+/** Shares of a month's irradiation that fall before solar noon, 0 to 1, twelve values each, January first. */
+export interface MorningShares {
+  readonly ghi: readonly number[]
+  readonly dhi: readonly number[]
 }
 
 /** How one built-in site takes part. */
@@ -38,6 +51,8 @@ export interface ClimateSiteUse {
   /** Site height minus the house's, m; undefined when the house's height is unknown. */
   readonly heightDifferenceM: number | undefined
   readonly weight: number
+  /** Checks of its sun that the site failed; `explainSiteFlag` puts each into words. */
+  readonly flags: readonly string[]
 }
 
 /**

@@ -64,7 +64,7 @@ function siteLines(site: Site): string[] {
     `  longitude_deg: ${lon}  # <- yours: EAST is positive, all of America is negative`,
     ...(elevationFt === undefined ? [] : [`  elevation_ft: ${elevationFt}  # <- yours: ground above sea level`]),
     ...(utcOffsetH === undefined ? [] : [`  utc_offset_h: ${utcOffsetH}  # <- yours: local STANDARD time minus UTC`]),
-    "  climate: nearby  # the three nearest built-in sites; or { station: '724940' }, or { epw: weather.epw }",
+    "  climate: nearby  # the nearest built-in sites; or { station: '724940' }, or { epw: weather.epw }",
   ]
 }
 

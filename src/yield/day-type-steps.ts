@@ -1,14 +1,14 @@
-import { DAYS_IN_MONTH, dayTypes, MEAN_DAY_OF_YEAR, type MonthlyClimate } from '../climate/index.js'
+import { DAYS_IN_MONTH, MEAN_DAY_OF_YEAR, type MonthlyClimate } from '../climate/index.js'
 import {
   airMass,
   atDay,
   dailyExtraterrestrialWhM2,
   eccentricityFactor,
   ephemeris,
-  erbsHourly,
   globalShareOfDay,
   sunsetHourAngleDeg,
 } from '../sun/index.js'
+import { dayKinds, morningOf } from './day-kinds.js'
 import { daytimeTemperatureC } from './daytime-temperature.js'
 import { cutColumns, newColumns, type SkyColumns, type SkySteps } from './sky-steps.js'
 import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
@@ -17,6 +17,8 @@ import { RADIANS_PER_DEGREE, type Degrees } from '../values/index.js'
 const STEP_H = 0.5
 /** Number of kinds of day in a month, of equal probability. */
 export const DAY_TYPE_COUNT = 10
+/** Sine of the lowest sun that counts, so that light on the level can be turned into beam. */
+const LOWEST_SUN_UP = 1e-6
 /** Daily extraterrestrial irradiation below which a month counts as polar night, Wh/m2. */
 const POLAR_NIGHT_WH_M2 = 50
 
@@ -24,15 +26,20 @@ const POLAR_NIGHT_WH_M2 = 50
  * The steps of a table of monthly means: for each month the mean day's sun, and ten kinds of day from dull to clear, each
  * with its own course of global and diffuse irradiance.
  *
- * Global: the day's clearness times the extraterrestrial day, spread by Collares-Pereira & Rabl. Diffuse: the hourly
- * correlation of Erbs et al. at each step's own clearness. (The daily correlation together with an anisotropic sky gives
- * too much on tilted planes; see DEVELOPERS.md for the figures.)
+ * How the light of a kind of day runs is `dayKinds`: global by Collares-Pereira & Rabl, leaning as the month's morning
+ * share says; diffuse by the hourly correlation of Erbs et al. with the table's own diffuse coming out. (The daily correlation
+ * together with an anisotropic sky gives too much on tilted planes; see DEVELOPERS.md for the figures.)
  *
  * @param climate Monthly mean days.
  * @param solarConstantWM2 Solar constant, W/m2.
- * @limits Mornings and afternoons are alike, so planes that face east or west are less certain than south ones.
+ * @param diffuse `correlation` leaves the table's diffuse out, for comparing.
+ * @limits In polar day, when the sun does not set, the light follows the height of the sun; nothing was measured there.
  */
-export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number): SkySteps {
+export function dayTypeSteps(
+  climate: MonthlyClimate,
+  solarConstantWM2: number,
+  diffuse: 'table' | 'correlation' = 'table',
+): SkySteps {
   const capacity = 12 * DAY_TYPE_COUNT * (24 / STEP_H + 1)
   const filled: FilledSteps = {
     columns: newColumns(capacity),
@@ -47,7 +54,7 @@ export function dayTypeSteps(climate: MonthlyClimate, solarConstantWM2: number):
     const day = meanDay(climate, month, solarConstantWM2)
     nightHours[month] = day.days * (24 - day.dayLengthH)
     if (day.outsideWhM2 < POLAR_NIGHT_WH_M2 || day.meanWhM2 <= 0) continue
-    addMonth(filled, climate, day)
+    addMonth(filled, climate, day, diffuse)
   }
   const { columns, length, sunCount, solarHour, kindDays, kindNumber } = filled
   return {
@@ -114,12 +121,13 @@ function meanDay(climate: MonthlyClimate, month: number, solarConstantWM2: numbe
 interface SunOfStep {
   /** Solar time, h. */
   readonly hour: number
+  readonly hourAngleDeg: Degrees
   readonly east: number
   readonly north: number
   readonly up: number
   readonly zenithRad: number
   readonly airMass: number
-  /** In proportion to the global irradiance. */
+  /** In proportion to the global irradiance of a symmetric day. */
   readonly share: number
   readonly dryBulbC: number
 }
@@ -134,40 +142,57 @@ function sunsOfDay(climate: MonthlyClimate, day: MeanDay, stepCount: number, ste
   return Array.from({ length: stepCount }, (_, index) => {
     const hourAngleDeg = (index + 0.5) * stepH * 15 - day.sunsetDeg
     const angle = hourAngleDeg * RADIANS_PER_DEGREE
-    const up = Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * Math.cos(angle))
+    const up = Math.max(LOWEST_SUN_UP, sinPhi * sinDelta + cosPhi * cosDelta * Math.cos(angle))
     const zenithRad = Math.acos(Math.min(1, up))
     return {
       hour: 12 + hourAngleDeg / 15,
+      hourAngleDeg,
       east: -cosDelta * Math.sin(angle),
       north: cosPhi * sinDelta - sinPhi * cosDelta * Math.cos(angle),
       up,
       zenithRad,
       airMass: airMass(zenithRad / RADIANS_PER_DEGREE),
-      share: Math.max(0, globalShareOfDay(hourAngleDeg, day.sunsetDeg)),
+      share: Math.max(0, shareOfDay(day, hourAngleDeg, up)),
       dryBulbC: daytimeTemperatureC(meanC, swingK, 12 + hourAngleDeg / 15),
     }
   })
 }
 
+/**
+ * In proportion to the global irradiance of a symmetric day. The correlation was made for days that end; where the sun does
+ * not set, all hours count as equally clear.
+ */
+function shareOfDay({ sunsetDeg }: MeanDay, hourAngleDeg: Degrees, up: number): number {
+  return sunsetDeg < 180 ? globalShareOfDay(hourAngleDeg, sunsetDeg) : up
+}
+
 /** Adds the kinds of day of one month, each with its own course of light under the same sun. */
-function addMonth(filled: FilledSteps, climate: MonthlyClimate, day: MeanDay): void {
-  const { days, meanWhM2 } = day
+function addMonth(filled: FilledSteps, climate: MonthlyClimate, day: MeanDay, diffuse: 'table' | 'correlation'): void {
+  const { days, month } = day
   const stepCount = 2 * Math.ceil(day.dayLengthH / STEP_H / 2)
   const stepH = day.dayLengthH / stepCount
   const suns = sunsOfDay(climate, day, stepCount, stepH)
-  const shareSum = suns.reduce((sum, sun) => sum + sun.share * stepH, 0)
-  const meanClearness = Math.min(0.8, Math.max(0.15, meanWhM2 / day.outsideWhM2))
-  const windMs = climate.windMs[day.month]!
+  const instants = suns.map(({ hourAngleDeg, share, up }) => ({ hourAngleDeg, share, outsideWM2: day.normalWM2 * up }))
+  const { kinds } = dayKinds(
+    instants,
+    {
+      ghiWhM2: day.meanWhM2,
+      outsideWhM2: day.outsideWhM2,
+      stepH,
+      dhiWhM2: diffuse === 'table' ? climate.dhiWhM2Day[month] : undefined,
+      morning: morningOf(climate, month),
+    },
+    DAY_TYPE_COUNT,
+  )
+  const windMs = climate.windMs[month]!
   const { columns } = filled
-  dayTypes(meanClearness, DAY_TYPE_COUNT).forEach((kind, kindIndex) => {
-    // The mean of the kinds is meanClearness; the ratio carries months outside its range without losing energy.
-    const dayWhM2 = (kind.clearness / meanClearness) * meanWhM2
+  kinds.forEach((kind, kindIndex) => {
     suns.forEach((sun, sunOfDay) => {
-      const ghi = (dayWhM2 * sun.share) / shareSum
-      const dhi = ghi * erbsHourly(ghi / (day.normalWM2 * sun.up))
+      const ghi = kind.ghiWM2[sunOfDay]!
+      const dhi = kind.dhiWM2[sunOfDay]!
       const at = filled.length
       filled.length += 1
-      columns.month[at] = day.month
+      columns.month[at] = month
       columns.sunIndex[at] = filled.sunCount + sunOfDay
       columns.hours[at] = stepH * days * kind.share
       columns.spanH[at] = stepH

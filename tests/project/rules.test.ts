@@ -281,7 +281,7 @@ const CASES: readonly Case[] = [
   [
     'near the pole',
     [['latitude_deg: 38.6', 'latitude_deg: -66.1']],
-    '15:17  site.latitude_deg  -66.1 deg is too near the pole: the sun and sky models were checked from -66 to 66 deg only; are latitude and longitude swapped?',
+    "15:17  site.latitude_deg  -66.1 deg is too near the south pole for a roof on a utility's grid; are latitude and longitude swapped?",
   ],
   [
     'longitude without its sign',

@@ -64,6 +64,7 @@ function southRoof(longitudeDeg: number, utcOffsetH: number, nightW = 0): YieldR
     windMs: twelve(3),
     spreadRel: 0,
     leftOutRel: 0,
+    sitingErrorRel: 0,
     sites: [],
   }
   const project: Project = {

@@ -27,6 +27,7 @@ function climateAt(latitudeDeg: number, clearness: number): MonthlyClimate {
     windMs: twelve(3),
     spreadRel: 0,
     leftOutRel: 0,
+    sitingErrorRel: 0,
     sites: [],
   }
 }

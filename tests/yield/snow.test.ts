@@ -57,6 +57,31 @@ describe('snow in the estimate', () => {
     const cold = house((project) =>
       Object.assign(project.site, { latitude_deg: 46.84, longitude_deg: -92.18, elevation_ft: 1400 }),
     )
-    expect(estimateYield(cold).findings.map((finding) => finding.id)).toContain('yield.snow-not-counted')
+    const said = estimateYield(cold).findings.find((finding) => finding.id === 'yield.snow-not-counted')!
+    expect(said.severity).toBe('warning')
+    // Normals of the airport: 19.4 in in January, 86.1 in a year.
+    expect(said.message).toMatch(/about 86\.1 in of snow/)
+    expect(said.message).toContain('Jan 19.4, Feb 12.4')
+    expect(said.message).not.toContain('Jun')
+    expect(said.message).toMatch(/DULUTH INTERNATIONAL ARPT, MN, 1 km away|DULUTH.*, MN, \d+ km away/)
+    expect(lost(cold)).toBe(0)
+  })
+
+  it('is a note where little falls, and nothing where none does', () => {
+    const at = (latitude: number, longitude: number) =>
+      estimateYield(
+        house((project) =>
+          Object.assign(project.site, { latitude_deg: latitude, longitude_deg: longitude, elevation_ft: 300 }),
+        ),
+      ).findings.find((finding) => finding.id === 'yield.snow-not-counted')
+    expect(at(33.63, -84.44)?.severity).toBe('note')
+    expect(at(27.97, -82.53)).toBeUndefined()
+  })
+
+  it('says when the number of snowfalls stands for itself', () => {
+    const without = house((project) => Object.assign(project.site, { monthly_snowfall_in: SNOW.monthly_snowfall_in }))
+    const paths = (project: Project): string[] => estimateYield(project).assumptions.map((one) => one.path)
+    expect(paths(without)).toContain('site.monthly_snow_events')
+    expect(paths(house((project) => Object.assign(project.site, SNOW)))).not.toContain('site.monthly_snow_events')
   })
 })

@@ -1,10 +1,12 @@
 import {
+  DAY_SHAPE_SOURCE,
   DESIGN_SOURCE,
   EXTREME_LOW_ESTIMATE_SOURCE,
   FLAGGED_SITE_SOURCE,
   HIGH_2PCT_ESTIMATE_SOURCE,
   LAPSE_RATE_SOURCE,
   RADIATION_LIMITS,
+  SITING_SOURCE,
   TYPICAL_YEAR_SOURCE,
 } from '../../tables/climate/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
@@ -144,15 +146,39 @@ export const CLIMATE: Explanations = {
   'climate.near-site-left-out': {
     means:
       'A climate site near the house is not in the estimate, because its sunshine sticks out against its neighbours.',
-    rule: 'In the east and in Alaska single typical years scatter by 4 and 9 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
+    rule: 'In the east single typical years scatter by 4 % whatever the distance, and a site that sticks out is mostly scatter. It may still be right, so the message gives both figures and the difference is in the uncertainty.',
     sources: [FLAGGED_SITE_SOURCE],
     fix: 'If you know the place to be as that site says, set site.climate to { station: NUMBER }; or name an hourly weather file.',
   },
   'climate.station-flagged': {
     means: 'A climate site behind the estimate failed a check of the built-in table.',
-    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west and on the islands a site that sticks out mostly tells of its place (fog coast, windward side, mountain) and is used; in the east and in Alaska it is mostly scatter of the model behind it, and nearby leaves it out.',
+    rule: 'Sites that stick out against their neighbours, or whose columns contradict each other, are marked. In the west, in Alaska and on the islands a site that sticks out mostly tells of its place (fog coast, windward side, mountain) and is used; in the east it is mostly scatter of the model behind it, and nearby leaves it out.',
     sources: [FLAGGED_SITE_SOURCE],
     fix: 'Compare with a neighbour (site.climate: { station: NUMBER }) or with an hourly weather file for the place.',
+  },
+  'climate.site-clock-wrong': {
+    means: 'The hours of a typical year stand beside the sun, so it cannot say when in the day the sun comes.',
+    rule: 'Direct, diffuse and global radiation of one hour are tied by geometry; where they fit only with the stamps moved, the clock is wrong. Monthly sums do not suffer from it, the split into morning and afternoon does.',
+    sources: [DAY_SHAPE_SOURCE],
+    fix: 'Nothing while other sites are used. Otherwise expect east and west roofs to differ more than the estimate says, or use an hourly weather file.',
+  },
+  'climate.polar': {
+    means: 'The house lies where the sun stays down, or up, for part of the year.',
+    rule: 'Months without sun count as nothing. In months between polar night and day one mean day stands badly for the others, and the correlations of the monthly method were made for days that end.',
+    sources: [DAY_SHAPE_SOURCE],
+    fix: 'Use an hourly weather file for the place.',
+  },
+  'climate.sides-of-island': {
+    means: 'The climate sites about the house lie on dull and on bright sides of an island.',
+    rule: 'Trade winds rain out on the windward side; a few km further the sky is clear. A weighted mean lies between and may be of neither place.',
+    sources: [SITING_SOURCE],
+    fix: 'Name the site on the side of the house as site.climate: { station: NUMBER }, or use an hourly weather file.',
+  },
+  'climate.fog-coast': {
+    means: 'The house lies near the Pacific coast with no climate site close by.',
+    rule: 'Fog and low cloud end within a few km of the water. Up to 20 km from a site the year is known to 2.0 %, from 20 to 50 km to 4.8 %.',
+    sources: [SITING_SOURCE],
+    fix: 'Name a site that lies as the house does as site.climate: { station: NUMBER }, or use an hourly weather file.',
   },
   'sites.none-found': {
     means: 'No built-in climate site fits the words of the search.',

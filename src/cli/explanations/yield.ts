@@ -1,3 +1,4 @@
+import { DAY_SHAPE_SOURCE } from '../../tables/climate/index.js'
 import { MOUNTING_SOURCE } from '../../tables/modules/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
 
@@ -12,8 +13,8 @@ export const YIELD: Explanations = {
   },
   'yield.monthly-method-limit': {
     means: 'On this plane the estimate from monthly means is less sure than on planes towards the equator.',
-    rule: 'Monthly means know no difference between mornings and afternoons, so fog in the morning or storms in the afternoon are shared out evenly.',
-    sources: [PRACTICE],
+    rule: 'Monthly means know how much of the sun comes before noon, but not in which hours. Against the hours of 60 stations the year of planes at 60 deg to east or west was off by 1.2 % rms and 4.5 % at most, of south ones up to 34 deg by 0.7 and 2.5 %.',
+    sources: [DAY_SHAPE_SOURCE],
     fix: 'Name an hourly weather file in site.climate.epw.',
   },
   'yield.unlike-strings': {
@@ -43,8 +44,9 @@ export const YIELD: Explanations = {
     fix: 'State arrangement.blocks with row_gap_in, or arrangement: fit.',
   },
   'yield.snow-not-counted': {
-    means: 'The climate has cold months, and nothing says how much snow falls, so snow loss is not in the figures.',
-    rule: 'Snow on modules can take most of the energy of a winter month.',
+    means:
+      'Snow falls at the place or its months are cold, but what it takes from the modules is not in the figures, because the number of snowfalls or the snowfall itself is not known.',
+    rule: 'Snow on modules can take most of the energy of a winter month. Mean snowfall of the nearest built-in site is shown where there are normals for it; a neighbour is off by 20 % in the median, by 57 to 81 % in one case of ten, and by a factor of 2 on lake shores and mountains. The monthly method wants the number of snowfalls, which the normals do not have.',
     sources: [{ document: 'Townsend & Powers, 37th IEEE PVSC', edition: '2011', standing: 'from memory' }],
     fix: 'State site.monthly_snowfall_in with site.monthly_snow_events, or losses.snow_pct by month; zero is an answer too.',
   },

@@ -2,8 +2,8 @@ import type { HorizonPoint } from '../project-types.generated.js'
 import { showNumber } from '../words.js'
 import type { Report, Rule } from './rule.js'
 
-/** Beyond it the sun and sky models have not been checked, deg. */
-const HIGHEST_LATITUDE_DEG = 66
+/** Farther south there is ice and no utility: most probably latitude and longitude are swapped, deg. */
+const LOWEST_LATITUDE_DEG = -66
 /** Time zones bulge; more than this between sun time and clock time is a mistake, h. */
 const MOST_ZONE_OFFSET_H = 3.5
 const DEG_PER_HOUR = 15
@@ -11,10 +11,8 @@ const DEG_PER_HOUR = 15
 /** The place makes sense, and the horizon goes once round the compass. */
 export const checkSite: Rule = ({ site }, report) => {
   const { latitude_deg: latitude, longitude_deg: longitude, utc_offset_h: offset } = site
-  if (Math.abs(latitude) > HIGHEST_LATITUDE_DEG) {
-    const message =
-      `${latitude} deg is too near the pole: the sun and sky models were checked from ` +
-      `-${HIGHEST_LATITUDE_DEG} to ${HIGHEST_LATITUDE_DEG} deg only; are latitude and longitude swapped?`
+  if (latitude < LOWEST_LATITUDE_DEG) {
+    const message = `${latitude} deg is too near the south pole for a roof on a utility's grid; are latitude and longitude swapped?`
     report(['site', 'latitude_deg'], message)
   }
   if (offset !== undefined) {

@@ -32,8 +32,30 @@ export const HIGH_2PCT_ESTIMATE_SOURCE: Source = {
 /** Which sites that stick out against their neighbours are to be believed. */
 export const FLAGGED_SITE_SOURCE: Source = {
   document:
-    'leave-one-out comparison of the typical years of 1,020 US stations: error of the year on the Pacific coast 4.6 % with flagged sites, 5.0 % without; in the eastern interior 5.1 and 5.0 %',
+    'leave-one-out comparison of the typical years of 1,020 US stations: pairs within 20 km agree to 2 % in the west and on the Pacific coast; in the eastern interior single years scatter by 4 % however near',
   standing: 'secondary',
+}
+
+/** Which sites stand for a house with which weights, and how well. */
+export const SITING_SOURCE: Source = {
+  document:
+    'leave-one-out comparison of the typical years of 1,020 US stations: error of the year 4.30 % rms by this rule, 5.67 % by the nearest station alone',
+  standing: 'secondary',
+}
+
+/** Shares of the sun before and after solar noon. */
+export const DAY_SHAPE_SOURCE: Source = {
+  document:
+    'morning shares of global and diffuse irradiation computed from the Typical Meteorological Year 3 files; method checked on 60 stations against their own hours, all planes 0.83 % rms of the year against 1.67 % for a symmetric day',
+  standing: 'secondary',
+}
+
+/** Mean monthly snowfall. */
+export const SNOWFALL_SOURCE: Source = {
+  document: 'NOAA National Centers for Environmental Information, U.S. Climate Normals, monthly snowfall',
+  edition: '1981-2010',
+  place: 'mly-snow-normal',
+  standing: 'read',
 }
 
 /** Fall of air temperature with height. */
