@@ -1,4 +1,4 @@
-import { siteClimate, type Climate } from '../climate/index.js'
+import { siteClimate, weatherFileOf, type Climate } from '../climate/index.js'
 import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
@@ -52,9 +52,8 @@ export interface YieldContext {
  */
 export function runYield(project: Project, files: ReadonlyMap<string, string>, context?: YieldContext): YieldRun {
   const worksheet = new Worksheet()
-  const choice = project.site.climate
-  const epw = typeof choice === 'object' && 'epw' in choice ? files.get(choice.epw) : undefined
-  const climate = context?.climate ?? siteClimate(project.site, epw, worksheet)
+  const weather = files.get(weatherFileOf(project.site) ?? '')
+  const climate = context?.climate ?? siteClimate(project.site, weather, worksheet)
   const settings = modelSettings(project, worksheet)
   const steps =
     context?.steps ??

@@ -1,4 +1,5 @@
 export { RADIATION_LIMITS } from './radiation-limits.js'
+export { DECOMPOSITION, GAP_LIMITS, SERIES_LIMITS, SUM_LIMITS } from './series-limits.js'
 export { SITE_TABLE } from './sites.js'
 export {
   DESIGN_SOURCE,
