@@ -12,6 +12,7 @@ import { dayTypeSteps } from './day-type-steps.js'
 import { degradationOf } from './degradation.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
+import { recordWithinHour } from './record-within-hour.js'
 import { recordYield } from './record-yield.js'
 import type { Conversion } from './conversion.js'
 import { lossSettings, modelSettings } from './settings.js'
@@ -54,7 +55,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const worksheet = new Worksheet()
   const weather = files.get(weatherFileOf(project.site) ?? '')
   const climate = context?.climate ?? siteClimate(project.site, weather, worksheet)
-  const settings = modelSettings(project, worksheet)
+  const settings = modelSettings(project, worksheet, hasShortSteps(climate))
   const steps =
     context?.steps ??
     (climate.kind === 'hourly'
@@ -96,6 +97,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   })
   const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }
   const system = systemAc(steps, arrays, conversion.inverters, settings, losses)
+  recordWithinHour(project, system, worksheet)
   const comparedRatio = comparisonRatio(arrays)
   const uncertainty = yieldUncertainty(
     {
@@ -111,6 +113,13 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const values = summarise(climate, steps, arrays, system, uncertainty)
   recordYield({ project, climate, plans, values, comparedRatio }, worksheet)
   return { result: worksheet.result(values), climate, steps, arrays, system, conversion }
+}
+
+/** Steps up to this length show the clouds within the hour, h. */
+const SHORT_STEP_H = 0.25
+
+function hasShortSteps(climate: Climate): boolean {
+  return climate.kind === 'hourly' && climate.stepH <= SHORT_STEP_H + 1e-9
 }
 
 /** Estimates the energy of a project; see `runYield` for what is behind it. */
