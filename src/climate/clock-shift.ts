@@ -25,11 +25,7 @@ const LEAST_COS_ZENITH = 0.1
  * @param everyNthDay 1 uses all days, 3 every third.
  * @param inMonths Which months count, 1 to 12; all when missing.
  */
-export function clockShift(
-  climate: HourlyClimate,
-  everyNthDay = 3,
-  inMonths?: (month: number) => boolean,
-): ClockShift {
+export function clockShift(climate: HourlyClimate, everyNthDay = 3, inMonths?: (month: number) => boolean): ClockShift {
   const hours = daylightHours(climate, everyNthDay, inMonths)
   const asStamped = closureRms(hours, 0)
   let best = { shiftH: 0, rms: asStamped }

@@ -208,10 +208,7 @@ function stations(
   spreading: SkySteps | undefined,
 ): Station[] {
   const found: Station[] = []
-  const units = new Map<
-    string,
-    { inverter: InverterModel; inputs: Station['inputs'][number][] }
-  >()
+  const units = new Map<string, { inverter: InverterModel; inputs: Station['inputs'][number][] }>()
   for (const { plan, groups, planeWM2 } of arrays) {
     const spread = spreading === undefined ? undefined : spreadBySteps(spreading, planeWM2)
     for (const { members, dcW } of groups) {

@@ -109,7 +109,9 @@ describe('a station of hours', () => {
 
   it('takes one year of several, and refuses several', () => {
     const two = stationText([...hours, ...rowsOf(2026)], 0.5)
-    expect(refused(two).message).toContain('line 8762: 1 Jan 00:30 2026 is the same moment of the year as 1 Jan 00:30 2025')
+    expect(refused(two).message).toContain(
+      'line 8762: 1 Jan 00:30 2026 is the same moment of the year as 1 Jan 00:30 2025',
+    )
     expect(Array.from(climateOf(two, TABLE, { year: 2026 }).climate.ghiWM2)).toEqual(Array.from(climate.ghiWM2))
     expect(refused(two, TABLE, { year: 2030 }).where).toBe('site.climate.year')
   })
@@ -207,7 +209,10 @@ describe('gaps', () => {
 
 describe('radiation that cannot be', () => {
   const changed = (change: (row: Row, index: number) => Partial<Row>): string =>
-    stationText(hours.map((row, index) => ({ ...row, ...change(row, index) })), 0.5)
+    stationText(
+      hours.map((row, index) => ({ ...row, ...change(row, index) })),
+      0.5,
+    )
   const noon = (index: number): boolean => index % 24 === 12
 
   it('is taken as missing, and told with its first place', () => {
@@ -236,7 +241,10 @@ describe('radiation that cannot be', () => {
   })
 
   it('that stands still is told', () => {
-    const still = climateOf(changed((_, index) => (index >= 4402 && index < 4406 ? { ghi: 333 } : {})), GLOBAL_ONLY)
+    const still = climateOf(
+      changed((_, index) => (index >= 4402 && index < 4406 ? { ghi: 333 } : {})),
+      GLOBAL_ONLY,
+    )
     expect(still.findings.find(({ id }) => id === 'climate.series-doubtful')!.message).toContain(
       '4 the same value for 3 h and more (kept), first 3 Jul 10:30',
     )
@@ -247,7 +255,10 @@ describe('radiation that cannot be', () => {
       '3.6 times that of SEATTLE SEATTLE-TACOMA INTL A, WA',
     )
     expect(refused(changed((row) => ({ ghi: Number(row.ghi) * 0.5 }))).message).toContain('energy of half an hour')
-    const dim = climateOf(changed((row) => ({ ghi: Number(row.ghi) * 0.7 })), GLOBAL_ONLY)
+    const dim = climateOf(
+      changed((row) => ({ ghi: Number(row.ghi) * 0.7 })),
+      GLOBAL_ONLY,
+    )
     expect(dim.ids).toContain('climate.year-sum')
     expect(dim.findings.find(({ id }) => id === 'climate.month-sums')!.message).toContain('Jul 0.69, Aug 0.70')
     const far = { ...HOUSE, latitudeDeg: 44.5, longitudeDeg: -150 }

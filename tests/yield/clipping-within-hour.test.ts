@@ -107,7 +107,8 @@ describe('clouds within the hour in the estimate', () => {
     const run = runYield(project(1.6), files)
     const short = { ...run.climate, stepH: 0.25 } as typeof run.climate
     const stepped = (model?: Project['model']): number =>
-      runYield(project(1.6, model && { model }), files, { climate: short, steps: run.steps }).result.values.annual.ac_kwh
+      runYield(project(1.6, model && { model }), files, { climate: short, steps: run.steps }).result.values.annual
+        .ac_kwh
     expect(stepped()).toBe(stepped({ clipping_within_hour: 'none' }))
   })
 })

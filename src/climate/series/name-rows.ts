@@ -13,7 +13,8 @@ export function nameRows(rows: readonly number[], year: SeriesYear): string {
 /** `5 Mar 14:30, line 1534` */
 export function sayRow(row: number, year: SeriesYear): string {
   const rowsPerDay = Math.round(24 / year.stepH)
-  const hour = year.middleH[row % rowsPerDay]! - year.middleH[0]! + ((year.middleH[0]! % year.stepH) + year.stepH) % year.stepH
+  const hour =
+    year.middleH[row % rowsPerDay]! - year.middleH[0]! + (((year.middleH[0]! % year.stepH) + year.stepH) % year.stepH)
   const line = year.line[row]!
   return `${sayMoment(year.month[row]!, year.day[row]!, hour)}, ${line === 0 ? 'no row' : `line ${line}`}`
 }

@@ -58,7 +58,7 @@ export function readSolarDatabase(text: string, { stamps_mark: mark }: WeatherFi
     const unit = stated === undefined ? Object.values(units)[0] : (units as Record<string, UnitName>)[stated]
     if (unit === undefined)
       throw seriesError(2, undefined, `${unitOf} is '${stated ?? ''}', expected ${Object.keys(units).join(', ')}`, FIX)
-    columns.set(name, { at: at(column), unit: unit as UnitName })
+    columns.set(name, { at: at(column), unit })
   }
   const zoneMs = (utcOffsetH - stampOffsetH) * MS_PER_HOUR
   const read = readSeriesRows(table, {

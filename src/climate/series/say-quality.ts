@@ -34,7 +34,8 @@ export function sayQuality(
     .map(([test, what]) => `${quality[test].length} ${what}, first ${nameRows(quality[test].slice(0, 1), year)}`)
     .join('; ')
   const said = `${quality.failing.length} of ${quality.daylight} intervals of daylight (${percent(share)}) fail a test: ${counts}`
-  const fix = 'compare with a neighbouring station; a wrong clock, zone, unit or place of the station fails many at once'
+  const fix =
+    'compare with a neighbouring station; a wrong clock, zone, unit or place of the station fails many at once'
   if (share > LIMITS.refusedShare)
     throw new StageError(SERIES_PATH, `weather file: ${said}; at most ${percent(LIMITS.refusedShare)} may fail`, fix)
   const daylight = Array.from(sun.sunlit.keys()).filter((row) => sun.sunlit[row]! > 0)

@@ -20,8 +20,5 @@ export const checkWeatherFile: Rule = ({ site: { climate } }, report) => {
   if (table === undefined) return
   const { global, direct, diffuse } = table.columns
   if (global === undefined && (direct === undefined || diffuse === undefined))
-    report(
-      [...path('table'), 'columns'],
-      'there is no radiation to work with: name global, or both direct and diffuse',
-    )
+    report([...path('table'), 'columns'], 'there is no radiation to work with: name global, or both direct and diffuse')
 }

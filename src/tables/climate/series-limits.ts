@@ -57,7 +57,8 @@ export const GAP_LIMITS = {
 export const DECOMPOSITION = {
   source: {
     document: 'Erbs, Klein & Duffie 1982, Solar Energy 28:293',
-    place: 'against measured direct and diffuse at Golden CO and Saint-Pierre, La Reunion, 76 days: plane bias up to 2.5 %, steep 5 %',
+    place:
+      'against measured direct and diffuse at Golden CO and Saint-Pierre, La Reunion, 76 days: plane bias up to 2.5 %, steep 5 %',
     standing: 'secondary',
   } satisfies Source as Source,
   southRel: 0.02,
@@ -67,7 +68,8 @@ export const DECOMPOSITION = {
 /** Sums of a file against the nearest station of the built-in table. */
 export const SUM_LIMITS = {
   source: {
-    document: 'typical years of 1,020 US stations: single years differ by 3 to 5 %, months of a typical year by 10 % rms',
+    document:
+      'typical years of 1,020 US stations: single years differ by 3 to 5 %, months of a typical year by 10 % rms',
     standing: 'secondary',
   } satisfies Source as Source,
   /** Stations further away say nothing, km. */
