@@ -8,8 +8,11 @@ import { FAR_KM, HIGH_M, saySite } from './say-site.js'
 /** The sun and the clock of a place may differ by this much, h: time zones are uneven. */
 const CLOCK_FROM_SUN_H = 2.2
 
-/** Warns when an EPW file is for a place far from the house, much higher or lower, or in another time zone. */
-export function checkEpwLocation(location: EpwLocation, house: House, worksheet: Worksheet): void {
+/** What of a weather file's place is compared with the house. */
+type Place = Pick<EpwLocation, 'city' | 'state' | 'latitudeDeg' | 'longitudeDeg' | 'utcOffsetH' | 'elevationM'>
+
+/** Warns when a weather file is for a place far from the house, much higher or lower, or in another time zone. */
+export function checkEpwLocation(location: Place, house: House, worksheet: Worksheet, path: string = EPW_PATH): void {
   const distance = distanceKm(house.latitudeDeg, house.longitudeDeg, location.latitudeDeg, location.longitudeDeg)
   const heightDifferenceM = house.elevationM === undefined ? undefined : location.elevationM - house.elevationM
   const said = saySite({ name: location.city, state: location.state, distanceKm: distance, heightDifferenceM })
@@ -19,7 +22,7 @@ export function checkEpwLocation(location: EpwLocation, house: House, worksheet:
     warn(
       'climate.epw-far',
       `the weather file is for ${said}, more than ${FAR_KM} km from the house`,
-      EPW_PATH,
+      path,
       'choose a file for a nearer place, or check site.latitude_deg and site.longitude_deg (east is positive)',
     )
   }
@@ -43,7 +46,7 @@ export function checkEpwLocation(location: EpwLocation, house: House, worksheet:
     warn(
       'climate.epw-clock',
       `the clock of the weather file (UTC ${sign(location.utcOffsetH)} h) is far from the sun at its longitude ${location.longitudeDeg} deg`,
-      EPW_PATH,
+      path,
       'check the sign of the longitude in the first line of the file: east is positive',
     )
   }

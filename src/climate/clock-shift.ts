@@ -19,13 +19,14 @@ const LEAST_COS_ZENITH = 0.1
 
 /**
  * Finds the clock error of a file of hours: the shift of its stamps, -1.5 to 1.5 h in steps of 0.05 h, with which
- * DNI cos z + DHI fits GHI best, the sun taken at mid-hour.
+ * DNI cos z + DHI fits GHI best, the sun taken at the middle of the interval.
  *
  * @param climate The file; its longitude and time zone count as part of its clock.
  * @param everyNthDay 1 uses all days, 3 every third.
+ * @param inMonths Which months count, 1 to 12; all when missing.
  */
-export function clockShift(climate: HourlyClimate, everyNthDay = 3): ClockShift {
-  const hours = daylightHours(climate, everyNthDay)
+export function clockShift(climate: HourlyClimate, everyNthDay = 3, inMonths?: (month: number) => boolean): ClockShift {
+  const hours = daylightHours(climate, everyNthDay, inMonths)
   const asStamped = closureRms(hours, 0)
   let best = { shiftH: 0, rms: asStamped }
   for (let twentieth = -30; twentieth <= 30; twentieth++) {
@@ -39,7 +40,7 @@ export function clockShift(climate: HourlyClimate, everyNthDay = 3): ClockShift 
  * Root mean square of DNI cos z + DHI - GHI over the daylight hours (GHI above 50 W/m2, cos z above 0.1).
  *
  * @param climate The file.
- * @param shiftH Hours added to its stamps; the sun is taken half an hour before the moved stamp.
+ * @param shiftH Hours added to its stamps; the sun is taken at the middle of the moved interval.
  * @returns W/m2; 0 when no hour is bright enough.
  */
 export function closureRmsWM2(climate: HourlyClimate, shiftH: number): number {
@@ -57,7 +58,11 @@ interface DaylightHours {
   readonly beam: Float64Array
 }
 
-function daylightHours(climate: HourlyClimate, everyNthDay: number): DaylightHours {
+function daylightHours(
+  climate: HourlyClimate,
+  everyNthDay: number,
+  inMonths: (month: number) => boolean = () => true,
+): DaylightHours {
   const size = climate.length
   const [high, cosine, sine] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)]
   const [dni, beam] = [new Float64Array(size), new Float64Array(size)]
@@ -66,12 +71,14 @@ function daylightHours(climate: HourlyClimate, everyNthDay: number): DaylightHou
     Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE),
   ]
   let count = 0
-  for (let day = 0; day * 24 < size; day += everyNthDay) {
-    const sun = spencerSun(climate.dayOfYear[day * 24]!)
-    const offsetH = sun.equationOfTimeH + climate.longitudeDeg / 15 - climate.utcOffsetH - 12.5
-    for (let row = day * 24; row < day * 24 + 24; row++) {
+  const rowsPerDay = Math.round(24 / climate.stepH)
+  for (let from = 0; from < size; from += everyNthDay * rowsPerDay) {
+    if (!inMonths(climate.month[from]!)) continue
+    const sun = spencerSun(climate.dayOfYear[from]!)
+    const offsetH = sun.equationOfTimeH + climate.longitudeDeg / 15 - climate.utcOffsetH - 12
+    for (let row = from; row < from + rowsPerDay; row++) {
       if (climate.ghiWM2[row]! <= LEAST_GHI_WM2) continue
-      const omega = (climate.hour[row]! + offsetH) * 15 * RADIANS_PER_DEGREE
+      const omega = (climate.middleH[row]! + offsetH) * 15 * RADIANS_PER_DEGREE
       high[count] = sinLatitude * sun.sinDeclination
       cosine[count] = cosLatitude * sun.cosDeclination * Math.cos(omega)
       sine[count] = cosLatitude * sun.cosDeclination * Math.sin(omega)

@@ -22,7 +22,7 @@ export { monthlyFromHourly } from './monthly-from-hourly.js'
 export { nearbyClimate } from './nearby-climate.js'
 export { nearestSite } from './nearest-sites.js'
 export { parseEpw, type EpwFile } from './parse-epw.js'
-export { siteClimate } from './site-climate.js'
+export { siteClimate, weatherFileOf } from './site-climate.js'
 export { explainSiteFlag } from './site-flags.js'
 export { siteQuality, type SiteQuality } from './site-quality.js'
 export {

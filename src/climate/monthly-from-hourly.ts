@@ -5,17 +5,18 @@ import type { HourlyClimate, MonthlyClimate } from './types.js'
 /** Monthly mean days made from a file's own hours, for comparing the two ways of estimating. */
 export function monthlyFromHourly(hourly: HourlyClimate): MonthlyClimate {
   const [ghi, dhi, mean, maximum, minimum, wind, days] = [zeros(), zeros(), zeros(), zeros(), zeros(), zeros(), zeros()]
-  for (let start = 0; start < hourly.length; start += 24) {
+  const rowsPerDay = Math.round(24 / hourly.stepH)
+  for (let start = 0; start < hourly.length; start += rowsPerDay) {
     const month = hourly.month[start]! - 1
     let [highest, lowest] = [-Infinity, Infinity]
-    for (let row = start; row < start + 24; row++) {
+    for (let row = start; row < start + rowsPerDay; row++) {
       const temperature = hourly.dryBulbC[row]!
       if (temperature > highest) highest = temperature
       if (temperature < lowest) lowest = temperature
-      ghi[month]! += hourly.ghiWM2[row]!
-      dhi[month]! += hourly.dhiWM2[row]!
-      mean[month]! += temperature / 24
-      wind[month]! += hourly.windMs[row]! / 24
+      ghi[month]! += hourly.ghiWM2[row]! * hourly.stepH
+      dhi[month]! += hourly.dhiWM2[row]! * hourly.stepH
+      mean[month]! += temperature / rowsPerDay
+      wind[month]! += hourly.windMs[row]! / rowsPerDay
     }
     maximum[month]! += highest
     minimum[month]! += lowest

@@ -29,6 +29,8 @@ export function parseEpw(text: string): EpwFile {
   const place = [location.city, location.state].filter((part) => part !== '' && part !== '-').join(', ')
   const climate: HourlyClimate = {
     kind: 'hourly',
+    stepH: 1,
+    middleH: Float64Array.from(rows.hour, (hour) => hour - 0.5),
     name: location.dataSource === '' ? place : `${place} (${location.dataSource})`,
     latitudeDeg: location.latitudeDeg,
     longitudeDeg: location.longitudeDeg,

@@ -14,7 +14,7 @@ export function saySite(site: {
 }): string {
   const height = site.heightDifferenceM === undefined ? '' : `, ${sayHeight(site.heightDifferenceM)}`
   const distance = site.distanceKm < 1 ? 'less than 1 km' : `${Math.round(site.distanceKm)} km`
-  return `${site.name}, ${site.state} (${distance} away${height})`
+  return `${[site.name, site.state].filter((part) => part !== '').join(', ')} (${distance} away${height})`
 }
 
 function sayHeight(differenceM: number): string {

@@ -4,6 +4,7 @@ import { StageError, type Worksheet } from '../worksheet/index.js'
 import { hourlyClimate } from './hourly-climate.js'
 import { houseOf } from './house.js'
 import { nearbyClimate } from './nearby-climate.js'
+import { seriesClimate } from './series/series-climate.js'
 import { stationClimate } from './station-climate.js'
 import type { Climate } from './types.js'
 
@@ -11,11 +12,11 @@ import type { Climate } from './types.js'
  * The climate that the project asks for: `nearby` when it says nothing, a station, or an hourly file.
  *
  * @param site The project's site.
- * @param epwText Text of the file that `site.climate.epw` names; undefined when it names none.
+ * @param weatherText Text of the file that `weatherFileOf` names; undefined when it names none.
  * @param worksheet Takes sites, defaults and warnings.
  * @throws StageError when no site or file can serve.
  */
-export function siteClimate(site: Site, epwText: string | undefined, worksheet: Worksheet): Climate {
+export function siteClimate(site: Site, weatherText: string | undefined, worksheet: Worksheet): Climate {
   const house = houseOf(site)
   const choice = site.climate
   if (choice === undefined) {
@@ -29,12 +30,20 @@ export function siteClimate(site: Site, epwText: string | undefined, worksheet: 
   }
   if (choice === undefined || choice === 'nearby') return nearbyClimate(house, worksheet)
   if ('station' in choice) return stationClimate(choice.station, house, worksheet)
-  if (epwText === undefined) {
+  const path = 'epw' in choice ? 'site.climate.epw' : 'site.climate.file'
+  if (weatherText === undefined) {
     throw new StageError(
-      'site.climate.epw',
-      `the weather file ${choice.epw} was not read`,
+      path,
+      `the weather file ${weatherFileOf(site) ?? ''} was not read`,
       'give its path relative to the project file',
     )
   }
-  return hourlyClimate(epwText, house, worksheet)
+  if ('file' in choice && choice.kind !== 'epw') return seriesClimate(choice, weatherText, house, worksheet)
+  return hourlyClimate(weatherText, house, worksheet, choice.clock_shift_h, path)
+}
+
+/** Name of the weather file as the project writes it; undefined when it names none. */
+export function weatherFileOf({ climate }: Pick<Site, 'climate'>): string | undefined {
+  if (typeof climate !== 'object' || 'station' in climate) return undefined
+  return 'epw' in climate ? climate.epw : climate.file
 }

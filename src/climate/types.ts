@@ -56,22 +56,32 @@ export interface ClimateSiteUse {
 }
 
 /**
- * A year of hours from a weather file. All arrays have `length` entries; entry i is the hour that ENDS at its stamp.
- * Radiation is the mean over that hour, W/m2; temperature, wind and snow depth are the values at the stamp.
+ * A year of weather in intervals of one length, 5 to 60 minutes, whole days from 1 January on. All arrays have `length`
+ * entries. Radiation is the mean over the interval, W/m2; the sun is taken at its middle.
  */
 export interface HourlyClimate {
   readonly kind: 'hourly'
+  /** Length of an interval, h: 1 for a file of hours, 1/12 for five minutes. */
+  readonly stepH: number
+  /** Middle of each interval, h of local standard time from the midnight of its day; a mended clock may leave the day. */
+  readonly middleH: Float64Array
+  /**
+   * One standard deviation that splitting global radiation by a correlation adds to a year on a plane, as a share of 1:
+   * `southRel` on planes towards the equator up to 34 deg, `otherRel` on others; undefined where direct and diffuse are
+   * in the file.
+   */
+  readonly decompositionRel?: { readonly southRel: number; readonly otherRel: number }
   readonly name: string
   readonly latitudeDeg: Degrees
   readonly longitudeDeg: Degrees
   readonly elevationM: number
   readonly utcOffsetH: number
   readonly length: number
-  /** 1 to 12, and day of month, and hour 1 to 24 (hour-ending, local standard time). */
+  /** 1 to 12, and day of month, and hour 1 to 24 in which the interval's middle lies (local standard time). */
   readonly month: Uint8Array
   readonly day: Uint8Array
   readonly hour: Uint8Array
-  /** Day of the year counted from 1 in a year of 365 days (366 when `length` is 8784). */
+  /** Day of the year counted from 1 in a year of 365 days (366 where the file has a 29 February). */
   readonly dayOfYear: Uint16Array
   readonly ghiWM2: Float64Array
   readonly dniWM2: Float64Array

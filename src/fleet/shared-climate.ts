@@ -1,4 +1,4 @@
-import { siteClimate } from '../climate/index.js'
+import { siteClimate, weatherFileOf } from '../climate/index.js'
 import type { Project } from '../project/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { digest } from './digest.js'
@@ -59,6 +59,7 @@ function climateProof({ site }: Project, files: ReadonlyMap<string, string>): Re
   return worksheet.result({})
 }
 
-function weatherText({ climate }: Project['site'], files: ReadonlyMap<string, string>): string | undefined {
-  return typeof climate === 'object' && 'epw' in climate ? files.get(climate.epw) : undefined
+function weatherText(site: Project['site'], files: ReadonlyMap<string, string>): string | undefined {
+  const name = weatherFileOf(site)
+  return name === undefined ? undefined : files.get(name)
 }

@@ -15,6 +15,7 @@ export interface Reference {
 export const REFERENCES: readonly Reference[] = [
   { segments: ['equipment', 'file'], most: LARGEST_YAML_BYTES, mergedInto: ['equipment'] },
   { segments: ['site', 'climate', 'epw'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
+  { segments: ['site', 'climate', 'file'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
   { segments: ['materials', 'price_list'], most: LARGEST_YAML_BYTES },
   { segments: ['usage', 'green_button'], most: LARGEST_METER_BYTES },
   { segments: ['usage', 'interval_csv', 'file'], most: LARGEST_METER_BYTES, fallback: 'latin1' },

@@ -71,9 +71,12 @@ function hoursOfFile(run: YieldRun, system: SystemAc): ExpectedHours {
     const month = climate.month[row]! - 1
     const day = climate.day[row]!
     const lit = rowKwh[row]!
-    const energy = Number.isNaN(lit) ? night[month]! / steps.nightHours[month]! : lit
+    const energy = Number.isNaN(lit) ? (night[month]! / steps.nightHours[month]!) * climate.stepH : lit
     if (month === 1 && day === 29) leapDayKwh += energy
-    else kwh[MONTH_STARTS[month]! + (day - 1) * 24 + climate.hour[row]! - 1] = energy
+    else {
+      const midnight = MONTH_STARTS[month]! + (day - 1) * 24
+      spread(kwh, midnight, climate.middleH[row]! - climate.stepH / 2, climate.stepH, energy)
+    }
   }
   return { kwh, from: 'weather_file', leapDayKwh }
 }

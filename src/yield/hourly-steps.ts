@@ -3,8 +3,7 @@ import { airMassReader, atDay, eccentricityFactor, ephemeris } from '../sun/inde
 import { cutColumns, newColumns, type SkyColumns, type SkySteps } from './sky-steps.js'
 import { RADIANS_PER_DEGREE, type Radians } from '../values/index.js'
 
-const HALF_HOUR_RAD = 7.5 * RADIANS_PER_DEGREE
-/** Hours whose ends are at least this far from sunrise and sunset need no closer look. */
+/** Intervals whose ends are at least this far from sunrise and sunset need no closer look. */
 const CLEAR_OF_HORIZON_RAD = 2 * RADIANS_PER_DEGREE
 const FULL_TURN = 2 * Math.PI
 
@@ -22,10 +21,10 @@ interface SunDay {
 }
 
 /**
- * The steps of an hourly weather file. The sun stands where it is at the middle of the hour, or of the part of the hour
- * in which it is up.
+ * The steps of a weather file. The sun stands where it is at the middle of the interval, or of the part of it in which
+ * the sun is up.
  *
- * @param climate Hours that end at their stamps, local standard time.
+ * @param climate Intervals of one length, local standard time.
  * @param solarConstantWM2 Solar constant, W/m2.
  */
 export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): SkySteps {
@@ -41,6 +40,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
   }
   const sinPhi = Math.sin(climate.latitudeDeg * RADIANS_PER_DEGREE)
   const cosPhi = Math.cos(climate.latitudeDeg * RADIANS_PER_DEGREE)
+  const isLeap = climate.dayOfYear[climate.length - 1] === 366
   let midnight = sunAtMidnight(0, climate.utcOffsetH)
   let end = 0
   for (let from = 0; from < climate.length; from = end) {
@@ -48,7 +48,7 @@ export function hourlySteps(climate: HourlyClimate, solarConstantWM2: number): S
     end = from + 1
     while (end < climate.length && climate.dayOfYear[end] === dayOfYear) end += 1
     // Days after 29 February stand one day later in a leap year's count.
-    const day = dayOfYear - 1 - (climate.length > 8760 && dayOfYear > 59 ? 1 : 0)
+    const day = dayOfYear - 1 - (isLeap && dayOfYear > 59 ? 1 : 0)
     const begin = midnight.day === day ? midnight : sunAtMidnight(day, climate.utcOffsetH)
     midnight = sunAtMidnight(day + 1, climate.utcOffsetH)
     const sun = sunOfDay(climate, begin, midnight, sinPhi, cosPhi)
@@ -95,28 +95,30 @@ interface DayOfFile {
 function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): void {
   const { columns, nightHours } = filled
   const { sun, sinPhi, cosPhi, normalWM2 } = day
-  // The hour angle of the row before is turned on by an hour: two sines a day instead of two an hour.
-  const cosTurn = Math.cos(sun.hourAnglePerHour)
-  const sinTurn = Math.sin(sun.hourAnglePerHour)
+  const { stepH } = climate
+  const halfStep = 7.5 * RADIANS_PER_DEGREE * stepH
+  // The hour angle of the row before is turned on by a step: two sines a day instead of two a step.
+  const cosTurn = Math.cos(sun.hourAnglePerHour * stepH)
+  const sinTurn = Math.sin(sun.hourAnglePerHour * stepH)
   let lastRow = -2
   let [cosLast, sinLast] = [1, 0]
   let length = filled.length
   for (let row = day.from; row < day.end; row += 1) {
     const month = climate.month[row]! - 1
-    const hour = climate.hour[row]! - 0.5
+    const hour = climate.middleH[row]!
     const sinDelta = sun.sinDelta + sun.sinDeltaPerHour * hour
     const cosDelta = sun.cosDelta + sun.cosDeltaPerHour * hour
     let angle = sun.hourAngle + sun.hourAnglePerHour * hour
     if (angle > Math.PI) angle -= FULL_TURN
     else if (angle < -Math.PI) angle += FULL_TURN
-    const isCut = (angle < 0 ? -angle : angle) + HALF_HOUR_RAD > sun.sunset - CLEAR_OF_HORIZON_RAD
-    let spanH = 1
+    const isCut = (angle < 0 ? -angle : angle) + halfStep > sun.sunset - CLEAR_OF_HORIZON_RAD
+    let spanH = stepH
     if (isCut) {
       const sunset = sunsetAngle(sinPhi, cosPhi, sinDelta, cosDelta)
-      spanH = sunlitHours(angle, sunset)
-      angle = middleOfSunlight(angle, sunset)
+      spanH = sunlitShare(angle, sunset, halfStep) * stepH
+      angle = middleOfSunlight(angle, sunset, halfStep)
       if (angle === NO_SUNLIGHT) {
-        nightHours[month] = nightHours[month]! + 1
+        nightHours[month] = nightHours[month]! + stepH
         continue
       }
     }
@@ -131,7 +133,7 @@ function addDay(filled: FilledHours, climate: HourlyClimate, day: DayOfFile): vo
     const up = Math.min(1, Math.max(1e-6, sinPhi * sinDelta + cosPhi * cosDelta * cosAngle))
     const zenith = Math.acos(up)
     columns.month[length] = month
-    columns.hours[length] = 1
+    columns.hours[length] = stepH
     columns.spanH[length] = spanH
     columns.sunEast[length] = -cosDelta * sinAngle
     columns.sunNorth[length] = cosPhi * sinDelta - sinPhi * cosDelta * cosAngle
@@ -159,18 +161,18 @@ function copyWeather({ columns, fileRow }: FilledHours, step: number, climate: H
 /** No hour angle: the sun stays down. */
 const NO_SUNLIGHT = 1e9
 
-/** Hour angle at the middle of the part of an hour in which the sun is up, radians; `NO_SUNLIGHT` when it stays down. */
-function middleOfSunlight(angle: number, sunset: number): number {
-  const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
-  const to = Math.min(angle + HALF_HOUR_RAD, sunset)
+/** Hour angle at the middle of the part of an interval in which the sun is up, radians; `NO_SUNLIGHT` when it stays down. */
+function middleOfSunlight(angle: number, sunset: number, halfStep: Radians): number {
+  const from = Math.max(angle - halfStep, -sunset)
+  const to = Math.min(angle + halfStep, sunset)
   return to <= from ? NO_SUNLIGHT : (from + to) / 2
 }
 
-/** Hours of the hour round an hour angle in which the sun is up. */
-function sunlitHours(angle: number, sunset: number): number {
-  const from = Math.max(angle - HALF_HOUR_RAD, -sunset)
-  const to = Math.min(angle + HALF_HOUR_RAD, sunset)
-  return Math.min(1, Math.max(0, to - from) / (2 * HALF_HOUR_RAD))
+/** Share of the interval round an hour angle in which the sun is up. */
+function sunlitShare(angle: number, sunset: number, halfStep: Radians): number {
+  const from = Math.max(angle - halfStep, -sunset)
+  const to = Math.min(angle + halfStep, sunset)
+  return Math.min(1, Math.max(0, to - from) / (2 * halfStep))
 }
 
 /** The sun at 0 h local standard time of a day. */

@@ -9,7 +9,7 @@ export interface StepTable {
 }
 
 /**
- * Course of the year behind an estimate: 8760 (or 8784) rows for an hourly file, sun up or not (night consumption is
+ * Course of the year behind an estimate: a row for each interval of a weather file, sun up or not (night consumption is
  * negative); one row for each daylight step of each day type otherwise, with the number of days of the year that it
  * stands for.
  */
@@ -32,7 +32,7 @@ function hourTable(run: YieldRun, length: number): StepTable {
   })
   const rows = Array.from({ length }, (_, row) => {
     const step = stepOfRow[row]!
-    const when = [climate.month[row]!, climate.day[row]!, climate.hour[row]!]
+    const when = [climate.month[row]!, climate.day[row]!, climate.middleH[row]! + climate.stepH / 2]
     if (step < 0) {
       const dark = [climate.ghiWM2[row]!, climate.dniWM2[row]!, climate.dhiWM2[row]!]
       return [...when, ...dark, climate.dryBulbC[row]!, ...arrays.map(() => 0), 0, 0, -system.nightW]

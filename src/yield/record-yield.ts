@@ -26,7 +26,7 @@ export function recordYield(estimate: RecordedYield, worksheet: Worksheet): void
   recordPerformanceRatio(values, worksheet)
   sayTemperatureSpread(values, comparedRatio, worksheet)
   if (climate.kind === 'monthly') sayMonthlyLimits(values.arrays, worksheet)
-  sayClipping(values, climate, worksheet)
+  sayClipping(estimate, worksheet)
   sayUnplaced(project, plans, worksheet)
 }
 
@@ -123,13 +123,14 @@ function sayMonthlyLimits(arrays: Readonly<Record<string, ArrayYield>>, workshee
   }
 }
 
-function sayClipping(values: YieldValues, climate: Climate, worksheet: Worksheet): void {
+function sayClipping({ project, values, climate }: RecordedYield, worksheet: Worksheet): void {
   const { clipped_kwh: clipped, ac_kwh: ac } = values.annual
   if (clipped < 0.005 * ac) return
+  const isSmooth = climate.kind === 'monthly' && project.model?.clipping_within_hour === 'none'
   worksheet.find({
     severity: 'note',
     id: 'yield.clipping',
-    message: `inverters cut off ${clipped.toFixed(0)} kWh a year (${((100 * clipped) / ac).toFixed(1)} % of the output)${climate.kind === 'monthly' ? '; broken clouds cut off more than smooth days show, take it as a lower bound' : ''}`,
+    message: `inverters cut off ${clipped.toFixed(0)} kWh a year (${((100 * clipped) / ac).toFixed(1)} % of the output)${isSmooth ? '; broken clouds cut off more than smooth days show, take it as a lower bound' : ''}`,
     where: 'equipment.inverters',
   })
 }

@@ -1,4 +1,4 @@
-import { siteClimate, type Climate } from '../climate/index.js'
+import { siteClimate, weatherFileOf, type Climate } from '../climate/index.js'
 import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
@@ -13,6 +13,7 @@ import { dayTypeSteps } from './day-type-steps.js'
 import { degradationOf } from './degradation.js'
 import { cellTemperatureModel, comparisonTemperature, inverterModels, moduleModel } from './equipment-models.js'
 import { hourlySteps } from './hourly-steps.js'
+import { recordWithinHour } from './record-within-hour.js'
 import { recordYield } from './record-yield.js'
 import type { Conversion } from './conversion.js'
 import { seriesCurve } from './series/index.js'
@@ -54,10 +55,9 @@ export interface YieldContext {
  */
 export function runYield(project: Project, files: ReadonlyMap<string, string>, context?: YieldContext): YieldRun {
   const worksheet = new Worksheet()
-  const choice = project.site.climate
-  const epw = typeof choice === 'object' && 'epw' in choice ? files.get(choice.epw) : undefined
-  const climate = context?.climate ?? siteClimate(project.site, epw, worksheet)
-  const settings = modelSettings(project, worksheet)
+  const weather = files.get(weatherFileOf(project.site) ?? '')
+  const climate = context?.climate ?? siteClimate(project.site, weather, worksheet)
+  const settings = modelSettings(project, worksheet, hasShortSteps(climate))
   const steps =
     context?.steps ??
     (climate.kind === 'hourly'
@@ -104,6 +104,7 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   })
   const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }
   const system = systemAc(steps, arrays, conversion.inverters, settings, losses)
+  recordWithinHour(project, system, worksheet)
   const comparedRatio = comparisonRatio(arrays)
   const sureness = yieldUncertainty(
     {
@@ -120,6 +121,13 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const values = summarise(climate, steps, arrays, system, sureness)
   recordYield({ project, climate, plans, values, comparedRatio }, worksheet)
   return { result: worksheet.result(values), climate, steps, arrays, system, conversion }
+}
+
+/** Steps up to this length show the clouds within the hour, h. */
+const SHORT_STEP_H = 0.25
+
+function hasShortSteps(climate: Climate): boolean {
+  return climate.kind === 'hourly' && climate.stepH <= SHORT_STEP_H + 1e-9
 }
 
 /** Estimates the energy of a project; see `runYield` for what is behind it. */

@@ -14,6 +14,8 @@ export interface ModelSettings {
   readonly temperature: NonNullable<Model['temperature']>
   readonly wiringLoss: 'resistive' | 'proportional'
   readonly diffuseShading: boolean
+  /** Whether clouds within an hour count when inverters clip; not for weather in short steps. */
+  readonly clippingWithinHour: boolean
   readonly solarConstantWM2: number
   readonly albedo: readonly number[]
 }
@@ -27,8 +29,12 @@ const PEREZ_SOURCE: Source = {
   standing: 'secondary',
 }
 
-/** Fills in the model choices, each default as an assumption. */
-export function modelSettings(project: Project, worksheet: Worksheet): ModelSettings {
+/**
+ * Fills in the model choices, each default as an assumption.
+ *
+ * @param hasShortSteps Whether the weather shows the clouds within the hour by itself (steps of 15 minutes and less).
+ */
+export function modelSettings(project: Project, worksheet: Worksheet, hasShortSteps = false): ModelSettings {
   const model = project.model ?? {}
   const skyName =
     model.sky ??
@@ -84,6 +90,7 @@ export function modelSettings(project: Project, worksheet: Worksheet): ModelSett
     temperature,
     wiringLoss: model.wiring_loss ?? 'resistive',
     diffuseShading: model.diffuse_shading ?? true,
+    clippingWithinHour: model.clipping_within_hour !== 'none' && !hasShortSteps,
     solarConstantWM2: model.solar_constant_w_m2 ?? SOLAR_CONSTANT_W_M2,
     albedo: monthlyValues(albedo),
   }

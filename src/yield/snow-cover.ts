@@ -20,17 +20,17 @@ export function snowCover(
   rows: number | undefined,
 ): Float64Array {
   const share = new Float64Array(climate.length)
-  const slide = 0.197 * Math.sin(radiansOf(tiltDeg))
+  const slide = 0.197 * Math.sin(radiansOf(tiltDeg)) * climate.stepH
+  const rowsPerHour = Math.round(1 / climate.stepH)
   let covered = 0
-  let before = climate.snowDepthCm[climate.length - 1]!
   for (let row = 0; row < climate.length; row += 1) {
     const depth = climate.snowDepthCm[row]!
+    const before = climate.snowDepthCm[(row - rowsPerHour + climate.length) % climate.length]!
     if (depth >= 0 && before >= 0 && depth - before >= 1) covered = 1
     else if (covered > 0 && climate.dryBulbC[row]! > planeWM2[row]! / -80) {
       covered = Math.max(0, covered - slide)
     }
     if (depth === 0) covered = 0
-    before = depth
     share[row] = rows === undefined ? covered : Math.ceil(covered * rows - 1e-9) / rows
   }
   return share

@@ -1,9 +1,10 @@
 import type { ArrayDc } from './array-dc.js'
+import { meanClippedW, REACH_OF_MEAN, REACH_SPREADS, spreadWithinHour } from './clipping-within-hour.js'
 import { unlimitedAcW, type InverterModel } from './inverter-model.js'
 import { emptyLadder, type Ladder } from './ladder.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
-import type { Watts } from '../values/index.js'
+import type { KilowattHours, Watts } from '../values/index.js'
 
 /** Energy of something by month, kWh. */
 export interface MonthlyEnergy {
@@ -27,6 +28,8 @@ export interface SystemAc {
   readonly clippedW: Float64Array
   /** What all inverters draw while the sun is down, W. */
   readonly nightW: Watts
+  /** What clipping takes because clouds come and go within the hour, on top of what means of the hour lose, kWh a year. */
+  readonly withinHourKwh: KilowattHours
 }
 
 /** An inverter, and which modules of which arrays hang on it. */
@@ -38,6 +41,8 @@ interface Station {
     readonly arrayId: string
     readonly dcW: Float64Array
     readonly modules: readonly number[]
+    /** Spread of light within the step over its mean; undefined where it does not count. */
+    readonly spread: Float64Array | undefined
   }[]
 }
 
@@ -64,8 +69,13 @@ export function systemAc(
       moduleAcKwh: new Float64Array(array.plan.modules.length),
     })
   }
-  const totals = { acW: new Float64Array(length), dcW: new Float64Array(length), clippedW: new Float64Array(length) }
-  for (const station of stations(arrays, inverters)) {
+  const totals = {
+    acW: new Float64Array(length),
+    dcW: new Float64Array(length),
+    clippedW: new Float64Array(length),
+    withinHourKwh: 0,
+  }
+  for (const station of stations(arrays, inverters, settings.clippingWithinHour ? steps : undefined)) {
     runStation(steps, station, { settings, losses }, result, totals)
   }
   const nightW = addNight(steps, arrays, inverters, result)
@@ -77,7 +87,12 @@ function runStation(
   station: Station,
   { settings, losses }: { readonly settings: ModelSettings; readonly losses: LossSettings },
   arrays: ReadonlyMap<string, ArrayAc>,
-  totals: { readonly acW: Float64Array; readonly dcW: Float64Array; readonly clippedW: Float64Array },
+  totals: {
+    readonly acW: Float64Array
+    readonly dcW: Float64Array
+    readonly clippedW: Float64Array
+    withinHourKwh: number
+  },
 ): void {
   const { inverter, inputs, count } = station
   const { length, month: months, hours } = steps
@@ -91,7 +106,13 @@ function runStation(
     dc /= count
     if (dc <= 0) continue
     const free = unlimitedAcW(inverter, dc)
-    const limited = free > rating ? rating : free
+    let limited = free > rating ? rating : free
+    const spreadW = free * REACH_OF_MEAN > rating ? free * spreadOf(inputs, step, dc * count) : 0
+    if (spreadW > 0 && free + REACH_SPREADS * spreadW > rating) {
+      const onAverage = free - meanClippedW(free, rating, spreadW)
+      totals.withinHourKwh += ((limited - onAverage) * hours[step]! * count) / 1000
+      limited = onAverage
+    }
     const wired = limited * (1 - (resistive ? (losses.acWiring * limited) / rating : losses.acWiring))
     const delivered = wired * up
     const month = months[step]!
@@ -111,6 +132,29 @@ function runStation(
     const array = arrays.get(input.arrayId) as ArrayAc
     tallies[index]!.into(array, input.modules)
   })
+}
+
+/**
+ * Spread of an inverter's power within a step over its mean: clouds come over all its inputs at once.
+ *
+ * @param dcW DC power of all its inputs, W.
+ */
+function spreadOf(inputs: Station['inputs'], step: number, dcW: Watts): number {
+  let spread = 0
+  for (const input of inputs) {
+    if (input.spread === undefined) return 0
+    spread += (input.dcW[step]! * input.modules.length * input.spread[step]!) / dcW
+  }
+  return spread
+}
+
+/** Spread of the light on a plane by step. */
+function spreadBySteps({ length, ghiWM2, extraterrestrialWM2, sunUp }: SkySteps, planeWM2: Float64Array): Float64Array {
+  const spread = new Float64Array(length)
+  for (let step = 0; step < length; step += 1) {
+    spread[step] = spreadWithinHour(planeWM2[step]!, ghiWM2[step]! / (extraterrestrialWM2[step]! * sunUp[step]!))
+  }
+  return spread
 }
 
 /** Energy of one input of an inverter; `energy` turns W of the inverter at a step into this input's kWh. */
@@ -153,14 +197,20 @@ class Tally {
   }
 }
 
-/** Module-level inverters become one station per shade group, string inverters one station each. */
-function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, InverterModel>): Station[] {
+/**
+ * Module-level inverters become one station per shade group, string inverters one station each.
+ *
+ * @param spreading The steps, where the spread of light within them counts.
+ */
+function stations(
+  arrays: readonly ArrayDc[],
+  inverters: ReadonlyMap<string, InverterModel>,
+  spreading: SkySteps | undefined,
+): Station[] {
   const found: Station[] = []
-  const units = new Map<
-    string,
-    { inverter: InverterModel; inputs: { arrayId: string; dcW: Float64Array; modules: number[] }[] }
-  >()
-  for (const { plan, groups } of arrays) {
+  const units = new Map<string, { inverter: InverterModel; inputs: Station['inputs'][number][] }>()
+  for (const { plan, groups, planeWM2 } of arrays) {
+    const spread = spreading === undefined ? undefined : spreadBySteps(spreading, planeWM2)
     for (const { members, dcW } of groups) {
       const alone: number[] = []
       const byUnit = new Map<string, number[]>()
@@ -172,13 +222,13 @@ function stations(arrays: readonly ArrayDc[], inverters: ReadonlyMap<string, Inv
       const inverterId = plan.modules[members[0]!]?.inverterId ?? ''
       const inverter = inverters.get(inverterId)
       if (alone.length > 0 && inverter !== undefined) {
-        found.push({ inverter, count: alone.length, inputs: [{ arrayId: plan.id, dcW, modules: alone }] })
+        found.push({ inverter, count: alone.length, inputs: [{ arrayId: plan.id, dcW, modules: alone, spread }] })
       }
       for (const [unit, modules] of byUnit) {
         const unitInverter = inverters.get(plan.modules[modules[0]!]?.inverterId ?? '')
         if (unitInverter === undefined) continue
         const station = units.get(unit) ?? { inverter: unitInverter, inputs: [] }
-        station.inputs.push({ arrayId: plan.id, dcW, modules })
+        station.inputs.push({ arrayId: plan.id, dcW, modules, spread })
         units.set(unit, station)
       }
     }

@@ -48,8 +48,9 @@ describe('the clock check', () => {
     expect(findings({ ...climate, utcOffsetH: -7.5 })[0]?.id).toBe('climate.clock-shift')
   })
 
-  it('does not believe a shift below a quarter of an hour', () => {
-    expect(findings({ ...climate, utcOffsetH: -7.9 })).toEqual([])
+  it('tells a tenth of an hour, and does not believe less', () => {
+    expect(findings({ ...climate, utcOffsetH: -7.9 })[0]?.message).toContain('+0.10 h')
+    expect(findings({ ...climate, utcOffsetH: -7.95 })).toEqual([])
   })
 
   it('says when the radiations disagree whatever the clock', () => {

@@ -43,6 +43,8 @@ const level = dni.map((value, at) => {
 
 const hours: HourlyClimate = {
   kind: 'hourly',
+  stepH: 1,
+  middleH: Float64Array.from(begins, (ms) => new Date(ms).getUTCHours() + 0.5),
   name: 'measured hours',
   ...PLACE,
   length: lines.length,

@@ -37,6 +37,8 @@ function unpacked({ deflated, ...place }: PackedYear): HourlyClimate {
     pick(days[Math.floor(hour / 24)]!, Math.floor(hour / 24))
   return {
     kind: 'hourly',
+    stepH: 1,
+    middleH: Float64Array.from({ length: HOURS }, (_, hour) => (hour % 24) + 0.5),
     ...place,
     length: HOURS,
     month: Uint8Array.from({ length: HOURS }, (_, hour) => ofDay(([month]) => month!, hour)),

@@ -126,6 +126,7 @@ describe('snow', () => {
   const winter = (depthCm: readonly number[], dryBulbC: number): HourlyClimate =>
     ({
       kind: 'hourly',
+      stepH: 1,
       length: depthCm.length,
       snowDepthCm: Float64Array.from(depthCm),
       dryBulbC: new Float64Array(depthCm.length).fill(dryBulbC),

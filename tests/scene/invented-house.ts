@@ -24,6 +24,7 @@ export function evenClimate(latitudeDeg: number, clearness = 0.55): MonthlyClima
     windMs: twelve(3),
     spreadRel: 0,
     leftOutRel: 0,
+    sitingErrorRel: 0,
     sites: [],
   }
 }

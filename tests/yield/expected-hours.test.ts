@@ -205,6 +205,7 @@ function withLeapDay(climate: HourlyClimate): HourlyClimate {
     month: insert(climate.month, same),
     day: insert(climate.day, () => 29),
     hour: insert(climate.hour, same),
+    middleH: insert(climate.middleH, same),
     dayOfYear: Uint16Array.from({ length: 8784 }, (_, row) => Math.floor(row / 24) + 1),
     ghiWM2: insert(climate.ghiWM2, same),
     dniWM2: insert(climate.dniWM2, same),

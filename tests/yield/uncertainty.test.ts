@@ -120,7 +120,7 @@ describe('how sure the energy is', () => {
       { arrays: [array(5000, { azimuthDeg: 90, tiltDeg: 60 })] },
       { temperatureSpread: 0.04 },
       { rowShade: 1 },
-      { climate: { ...climate, spreadRel: 0.12 } },
+      { climate: { ...climate, sitingErrorRel: 0.12 } },
     ]
     for (const doubt of doubts) expect(of(doubt).exceedance.first_year.p90_kwh).toBeLessThan(plain)
   })

@@ -1,12 +1,16 @@
 import {
   DAY_SHAPE_SOURCE,
+  DECOMPOSITION,
   DESIGN_SOURCE,
   EXTREME_LOW_ESTIMATE_SOURCE,
   FLAGGED_SITE_SOURCE,
+  GAP_LIMITS,
   HIGH_2PCT_ESTIMATE_SOURCE,
   LAPSE_RATE_SOURCE,
   RADIATION_LIMITS,
   SITING_SOURCE,
+  SERIES_LIMITS,
+  SUM_LIMITS,
   TYPICAL_YEAR_SOURCE,
 } from '../../tables/climate/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
@@ -18,7 +22,7 @@ export const CLIMATE: Explanations = {
       'The hours of the weather file do not fit the course of the sun: morning or afternoon comes too early or too late.',
     rule: 'Global radiation is direct radiation on the level plus diffuse radiation; this adds up only when the sun stands where it stood in the measured hour. The shift that makes it add up best is the likely slip of the clock.',
     sources: [PRACTICE],
-    fix: 'See that each row is stamped with the end of its hour in local standard time, and check longitude (east positive) and time zone in the first line of the file.',
+    fix: 'See that stamps mean what is said of them (an EPW hour ends at its stamp, in local standard time), and check longitude (east positive) and time zone. site.climate.clock_shift_h: auto moves the stamps, a number moves them by so many hours.',
   },
   'climate.closure-poor': {
     means:
@@ -26,6 +30,84 @@ export const CLIMATE: Explanations = {
     rule: 'The three radiations of one moment are tied by geometry. When they disagree, at least one of them is wrong, and the energy estimate inherits the error.',
     sources: [PRACTICE],
     fix: 'Use a file whose radiations come from one instrument or one model. Direct and diffuse are the two that count here.',
+  },
+  'climate.clock-moved': {
+    means: 'The stamps of the weather file were moved, or left, as site.climate.clock_shift_h says.',
+    rule: 'The sun is taken at the middle of each interval by the moved clock; nothing else of the file changes.',
+    sources: [PRACTICE],
+    fix: 'Nothing, when you meant it. Take the key out to have the clock only checked.',
+  },
+  'climate.clock-unknown': {
+    means: 'The clock of the weather file could not be compared with the sun.',
+    rule: 'Three radiations tell the clock by adding up; global radiation alone by the symmetry of its clearest days. Neither was clear enough here.',
+    sources: [PRACTICE],
+    fix: 'See that stamps_mark, clock and time zone are those of the station.',
+  },
+  'climate.sums-unchecked': {
+    means: 'No built-in station is near enough to compare the sums of the weather file with.',
+    rule: 'A wrong unit or length of interval shows as twice, half or 3.6 times the radiation of a station nearby.',
+    sources: [SUM_LIMITS.source],
+    fix: 'Compare the yearly global radiation with a map of your country: 800 to 2200 kWh/m2 over most of the world.',
+  },
+  'climate.year-sum': {
+    means: 'A year of global radiation of the weather file is far from that of the nearest built-in station.',
+    rule: 'Single years differ by 3 to 5 %. More than 25 % is told; more than 70 % up, or as far down, is refused. Known slips (2, 1/2, 3.6 ...) are named.',
+    sources: [SUM_LIMITS.source],
+    fix: 'Check unit and interval of the radiation columns: W/m2 is a mean power, Wh/m2 the energy of the interval.',
+  },
+  'climate.month-sums': {
+    means: 'Single months of the weather file have much more or less sun than the nearest built-in station.',
+    rule: 'Months of a typical year differ from the long mean by 10 % rms, so one month is mostly weather. A ratio that drifts one way is a soiled, ageing or shaded sensor.',
+    sources: [SUM_LIMITS.source],
+    fix: 'Look at the months in order. When they drift, use another file.',
+  },
+  'climate.series-doubtful': {
+    means: 'Some intervals of the weather file fail a test of measured radiation.',
+    rule: 'What is physically impossible is taken as missing and filled; what is extremely rare, does not add up or stands still is kept and counted. More than 5 % of the daylight is a warning with its months, more than 20 % is refused (judgement).',
+    sources: [SERIES_LIMITS.source],
+    fix: 'Compare with a neighbouring station. A wrong clock, zone, unit or place of the station fails many intervals at once.',
+  },
+  'climate.series-night-light': {
+    means: 'The weather file has light while the sun is well below the horizon.',
+    rule: 'More than 10 W/m2 with the sun 1 deg below the horizon is a wrong clock or zone, or a lamp. It was left out.',
+    sources: [SERIES_LIMITS.source],
+    fix: 'Check clock, time zone and place of the station.',
+  },
+  'climate.series-negative': {
+    means: 'Radiation below 0 W/m2 was counted as 0.',
+    rule: 'Instruments that look at a cold sky read a little below zero at night, usually down to -10, at worst -30 W/m2.',
+    sources: [SERIES_LIMITS.source],
+    fix: 'Nothing. By day it may be an offset of the instrument that takes from every value.',
+  },
+  'climate.series-third-derived': {
+    means: 'Two of three radiations were measured, the third was computed from them.',
+    rule: 'Global radiation is direct radiation on the level plus diffuse radiation. With two of them no model is needed.',
+    sources: [PRACTICE],
+    fix: 'Nothing. Direct radiation from a difference is uncertain with a low sun, and taken as 0 below 3 deg.',
+  },
+  'climate.series-split': {
+    means: 'Only global radiation was measured, and a correlation split it into direct and diffuse.',
+    rule: 'The clearer an interval, the less of its light is diffuse. Hour by hour this misses direct radiation by 70 to 100 W/m2; a year on a plane by 2 % towards the equator and 4 % on steep, east and west planes.',
+    sources: [DECOMPOSITION.source],
+    fix: 'Use a file with measured direct or diffuse radiation to narrow this.',
+  },
+  'climate.series-gaps-filled': {
+    means: 'Missing radiation of the weather file was filled.',
+    rule: 'Up to 2 h: straight lines of clearness and diffuse share. Up to 3 days: the mean of the same hours of the nearest whole days before and after, by the sun above the air. Longer gaps are refused.',
+    sources: [GAP_LIMITS.source],
+    fix: 'Nothing, when gaps are few. Otherwise use another year or another station.',
+  },
+  'climate.series-temperature-filled': {
+    means: 'Missing air temperature of the weather file was filled.',
+    rule: 'Straight lines up to 6 h, then the mean day of the month. A kelvin changes the energy by 0.3 to 0.4 %.',
+    sources: [GAP_LIMITS.source],
+    fix: 'Nothing, when gaps are few.',
+  },
+  'climate.series-snow-missing': {
+    means: 'Some intervals of the weather file have no snow depth.',
+    rule: 'Snow on modules is found from the rise of the snow depth; an interval without it starts no snowfall.',
+    sources: [PRACTICE],
+    fix: 'Nothing, when the gaps are few. Otherwise state losses.snow_pct by month.',
   },
   'climate.epw-radiation-doubtful': {
     means:

@@ -2,6 +2,7 @@ export { DAY_SHAPE_TABLE } from './day-shapes.js'
 export { EXTRA_SITE_TABLE } from './extra-sites.js'
 export { RADIATION_LIMITS } from './radiation-limits.js'
 export { BLENDED_SITING_ERROR_PCT, NEAREST_SITE_ERROR_PCT, type ClimateRegion } from './siting-error.js'
+export { DECOMPOSITION, GAP_LIMITS, SERIES_LIMITS, SUM_LIMITS } from './series-limits.js'
 export { SITE_TABLE } from './sites.js'
 export { SNOWFALL_TABLE } from './snowfall.js'
 export {

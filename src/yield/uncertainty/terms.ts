@@ -1,4 +1,5 @@
 import type { Climate } from '../../climate/index.js'
+import { DECOMPOSITION, SITING_SOURCE } from '../../tables/climate/index.js'
 import { METHOD_ERROR, METHOD_SOURCE, UNCERTAINTY } from '../../tables/losses/index.js'
 import type { Degrees, KilowattHours } from '../../values/index.js'
 import type { Source } from '../../worksheet/index.js'
@@ -112,10 +113,10 @@ function placeTerm(climate: Climate, all: (relative: number) => number[]): Term 
   }
   return {
     name: 'siting',
-    relative: all(climate.spreadRel),
+    relative: all(climate.sitingErrorRel),
     isShared: true,
-    why: 'the house is not a station: by region and distance',
-    source: UNCERTAINTY.typicalYear.source,
+    why: 'the house is not a station: error of the year where others stand for it, by region and distance',
+    source: SITING_SOURCE,
   }
 }
 
@@ -131,14 +132,35 @@ function methodTerm(latitudeDeg: Degrees, arrays: readonly UncertainArray[]): Te
 
 /** Error of the monthly method on a plane, relative; see METHOD_ERROR. */
 export function methodError(latitudeDeg: Degrees, tiltDeg: Degrees, azimuthDeg: Degrees): number {
-  const equator = latitudeDeg < 0 ? 0 : 180
-  const turned = Math.abs(azimuthDeg - equator) % 360
-  const away = Math.min(turned, 360 - turned)
+  const away = awayFromEquatorDeg(latitudeDeg, azimuthDeg)
   const row = METHOD_ERROR.find((each) => away <= each.awayDeg && tiltDeg <= each.tiltDeg)
   return (row ?? METHOD_ERROR.at(-1))?.relative ?? 0
 }
 
+/** How far a direction turns away from that of the equator, degrees. */
+function awayFromEquatorDeg(latitudeDeg: Degrees, azimuthDeg: Degrees): Degrees {
+  const equator = latitudeDeg < 0 ? 0 : 180
+  const turned = Math.abs(azimuthDeg - equator) % 360
+  return Math.min(turned, 360 - turned)
+}
+
 /** A weather file whose diffuse light was made from its global light. */
-function decompositionTerms(_climate: Climate, _arrays: readonly UncertainArray[]): Term[] {
-  return []
+function decompositionTerms(climate: Climate, arrays: readonly UncertainArray[]): Term[] {
+  const made = climate.kind === 'hourly' ? climate.decompositionRel : undefined
+  if (made === undefined) return []
+  return [
+    {
+      name: 'diffuse light from global',
+      relative: arrays.map(({ tiltDeg, azimuthDeg }) =>
+        isTowardsEquator(climate.latitudeDeg, tiltDeg, azimuthDeg) ? made.southRel : made.otherRel,
+      ),
+      isShared: true,
+      why: 'the file has global radiation only; less on planes towards the equator of 34 degrees at most than on others',
+      source: DECOMPOSITION.source,
+    },
+  ]
+}
+
+function isTowardsEquator(latitudeDeg: Degrees, tiltDeg: Degrees, azimuthDeg: Degrees): boolean {
+  return tiltDeg < 3 || (tiltDeg <= 34 && awayFromEquatorDeg(latitudeDeg, azimuthDeg) <= 67.5)
 }

@@ -1,0 +1,102 @@
+import type { WeatherFile } from '../../project/index.js'
+import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { DECOMPOSITION } from '../../tables/climate/index.js'
+import { checkEpwLocation } from '../check-epw-location.js'
+import type { House } from '../house.js'
+import type { HourlyClimate } from '../types.js'
+import { checkSums } from './check-sums.js'
+import { checkKind } from './file-kind.js'
+import { layOutYear } from './lay-out-year.js'
+import { mendClock } from './mend-clock.js'
+import { qualityOf, type Measured } from './quality.js'
+import { readSolarDatabase } from './read-solar-database.js'
+import { readStation } from './read-station.js'
+import { readTypicalYear } from './read-typical-year.js'
+import { repairRadiation } from './repair-radiation.js'
+import { repairWeather } from './repair-weather.js'
+import { rowSun } from './row-sun.js'
+import { sayQuality } from './say-quality.js'
+import { sayRepairs } from './say-repairs.js'
+import { SERIES_PATH } from './series-error.js'
+import type { SeriesFile } from './series-file.js'
+
+/**
+ * Climate of a house from a weather series that is not EPW: read, laid out as one year, its clock compared with the sun,
+ * judged and repaired. Every change of what was measured is counted and told.
+ *
+ * @param choice What the project says of the file. @param text The file.
+ * @param house Place of the house.
+ * @param worksheet Takes what was found, filled, split and moved.
+ * @throws StageError with line and column of the file, or with what the project must state.
+ */
+export function seriesClimate(choice: WeatherFile, text: string, house: House, worksheet: Worksheet): HourlyClimate {
+  checkKind(text, choice.kind)
+  const file = readFile(choice, text, house)
+  const laidOut = layOutYear(file, choice.year)
+  const measured: Measured = {
+    ghi: laidOut.columns.get('ghi'),
+    dni: laidOut.columns.get('dni'),
+    dhi: laidOut.columns.get('dhi'),
+  }
+  if (measured.ghi === undefined && (measured.dni === undefined || measured.dhi === undefined))
+    throw new StageError(
+      SERIES_PATH,
+      'weather file: there is no global radiation, and not both direct and diffuse',
+      'name the column of global radiation, or those of direct and diffuse',
+    )
+  checkSums(measured, laidOut, file, rowSun(laidOut, file), worksheet)
+  const year = mendClock(choice.clock_shift_h, measured, laidOut, file, worksheet)
+  const sun = rowSun(year, file)
+  const quality = qualityOf(measured, sun, year.stepH)
+  sayQuality(quality, measured, sun, year, worksheet)
+  const radiation = repairRadiation(measured, sun, year.stepH, quality.beyond)
+  const weather = repairWeather(year)
+  sayRepairs({ radiation, weather, quality, measured, sun, year }, worksheet)
+  checkEpwLocation(
+    { ...file, city: file.name, state: '', elevationM: file.elevationM ?? house.elevationM ?? 0 },
+    house,
+    worksheet,
+    SERIES_PATH,
+  )
+  return {
+    kind: 'hourly',
+    name: file.name,
+    latitudeDeg: file.latitudeDeg,
+    longitudeDeg: file.longitudeDeg,
+    elevationM: file.elevationM ?? house.elevationM ?? 0,
+    utcOffsetH: file.utcOffsetH,
+    stepH: year.stepH,
+    middleH: year.middleH,
+    length: year.length,
+    month: year.month,
+    day: year.day,
+    // The clock hour in which the interval's middle lies, by the mended clock, within its day.
+    hour: Uint8Array.from(year.middleH, (middle) => Math.min(24, Math.max(1, Math.floor(middle) + 1))),
+    dayOfYear: year.dayOfYear,
+    ghiWM2: radiation.ghi,
+    dniWM2: radiation.dni,
+    dhiWM2: radiation.dhi,
+    dryBulbC: weather.dryBulbC,
+    windMs: weather.windMs,
+    snowDepthCm: weather.snowDepthCm,
+    ...(isMostlySplit(radiation.split.length, quality.daylight)
+      ? { decompositionRel: { southRel: DECOMPOSITION.southRel, otherRel: DECOMPOSITION.otherRel } }
+      : {}),
+  }
+}
+
+/** A file counts as made from global radiation alone once a tenth of its daylight was split. */
+function isMostlySplit(split: number, daylight: number): boolean {
+  return split > 0.1 * daylight
+}
+
+function readFile(choice: WeatherFile, text: string, house: House): SeriesFile {
+  if (choice.kind === 'tmy3_csv') return readTypicalYear(text)
+  if (choice.kind === 'us_solar_database_csv') return readSolarDatabase(text, choice)
+  if (choice.table !== undefined) return readStation(text, choice.table, house, choice.file)
+  throw new StageError(
+    'site.climate.table',
+    'missing; kind: station_csv wants to know how the table is to be read',
+    'state site.climate.table with stamp_columns, stamp_format, stamps_mark, clock and columns',
+  )
+}
