@@ -61,9 +61,18 @@ describe('the picture of the modules', () => {
   const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
 
   it('tells energy and losses of each module, and of arrays without places in a list', () => {
-    for (const text of ['r1c1', '612 kWh', 'r1c2', '403 kWh', 'light -21.3 %', 'mism. -12.5 %'])
+    for (const text of [
+      'r1c1',
+      '612 kWh',
+      'r1c2',
+      '403 kWh',
+      'light -21.3 %',
+      'light -0.2 %',
+      'mism. 0.0 %',
+      'mism. -12.5 %',
+    ])
       expect(texts).toContain(text)
-    expect(texts).toContain('shed: 2 modules, 500 kWh a year each; light -3.0 %, mismatch -0.0 %')
+    expect(texts).toContain('shed: 2 modules, 500 kWh a year each; light -3.0 %, mismatch 0.0 %')
   })
 
   it('draws modules to one scale where they lie, the darker the more they lose', () => {

@@ -90,9 +90,14 @@ function moduleFigure(
 export function figuresOf(module: SystemModule): string[] {
   return [
     `${module.ac_kwh.toFixed(0)} kWh`,
-    `light -${module.light_loss_pct.toFixed(1)} %`,
-    `mism. -${module.mismatch_loss_pct.toFixed(1)} %`,
+    `light ${takenText(module.light_loss_pct)} %`,
+    `mism. ${takenText(module.mismatch_loss_pct)} %`,
   ]
+}
+
+/** A loss with its sign, percent; nothing lost has none. */
+export function takenText(lossPct: number): string {
+  return lossPct < 0.05 ? '0.0' : `-${lossPct.toFixed(1)}`
 }
 
 /** Lines in the middle of a box, as large as they fit, 6 points at the most. */

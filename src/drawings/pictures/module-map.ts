@@ -2,7 +2,7 @@ import type { Arrangement } from '../../roof/index.js'
 import type { SystemModule } from '../../yield/index.js'
 import { label, TYPE_PT } from '../layout/index.js'
 import type { Primitive, Sheet } from '../model/index.js'
-import { drawPlane, type DrawnPlane } from './map-plane.js'
+import { drawPlane, takenText, type DrawnPlane } from './map-plane.js'
 import { LOSS_CLASSES } from './loss-shade.js'
 
 /** What a picture of the modules' yields is drawn from. */
@@ -67,11 +67,15 @@ function unplacedList(modules: readonly SystemModule[], bottom: number): { drawn
   const arrays = [...new Set(modules.map(({ array }) => array))]
   const rows = arrays.map((array) => {
     const own = modules.filter((module) => module.array === array)
-    const span = (of: (module: SystemModule) => number, decimals: number): string => {
-      const [least, most] = [Math.min(...own.map(of)).toFixed(decimals), Math.max(...own.map(of)).toFixed(decimals)]
-      return least === most ? least : `${least} to ${most}`
+    const span = (written: (module: SystemModule) => string): string => {
+      const ordered = own.toSorted((a, b) => a.ac_kwh - b.ac_kwh).map(written)
+      const [first, last] = [ordered[0] ?? '', ordered.at(-1) ?? '']
+      return first === last ? first : `${first} to ${last}`
     }
-    return `${array}: ${own.length} module${own.length === 1 ? '' : 's'}, ${span(({ ac_kwh: kwh }) => kwh, 0)} kWh a year each; light -${span(({ light_loss_pct: pct }) => pct, 1)} %, mismatch -${span(({ mismatch_loss_pct: pct }) => pct, 1)} %`
+    const energy = span((module) => module.ac_kwh.toFixed(0))
+    const light = span((module) => takenText(module.light_loss_pct))
+    const mismatch = span((module) => takenText(module.mismatch_loss_pct))
+    return `${array}: ${own.length} module${own.length === 1 ? '' : 's'}, ${energy} kWh a year each; light ${light} %, mismatch ${mismatch} %`
   })
   const top = bottom + 16
   return {

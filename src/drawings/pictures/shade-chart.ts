@@ -1,5 +1,5 @@
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
-import { xy, type Look, type Primitive, type Sheet } from '../model/index.js'
+import { xy, type Look, type Primitive, type Sheet, type XY } from '../model/index.js'
 import type { Degrees } from '../../values/index.js'
 import { hiddenParts, type Hiding } from './hidden-runs.js'
 import { halfDayDeg, planeEdgeDeg, sunCourses, sunPlace } from './sun-course.js'
@@ -97,8 +97,19 @@ function planeBack({ tiltDeg, azimuthDeg }: ShadeChartInput, { middleDeg }: Fram
   const points = edge.map(({ column, heightDeg }) => xy(CHART.left + column * CHART.perAzimuth, yOf(heightDeg)))
   return [
     { kind: 'path', points: [...points, xy(RIGHT, BOTTOM), xy(CHART.left, BOTTOM)], closed: true, ...BEHIND },
-    { kind: 'path', points, pen: 'medium', dash: 'dashed' },
+    ...aboveLevel(points).map((part): Primitive => ({ kind: 'path', points: part, pen: 'medium', dash: 'dashed' })),
   ]
+}
+
+/** The stretches of an edge that rise above level. */
+function aboveLevel(points: readonly XY[]): XY[][] {
+  const parts: XY[][] = [[]]
+  points.forEach((point, index) => {
+    const isLevel = (at: number): boolean => (points[at]?.y ?? BOTTOM) >= BOTTOM
+    if (isLevel(index) && isLevel(index - 1) && isLevel(index + 1)) parts.push([])
+    else parts.at(-1)!.push(point)
+  })
+  return parts.filter((part) => part.length > 1)
 }
 
 const COMPASS: Readonly<Record<number, string>> = {
