@@ -222,7 +222,9 @@ function strokes(
   for (const { azimuthDeg, elevationDeg } of places) {
     const x = frame.x(azimuthDeg)
     const leaps = before !== undefined && Math.abs(x - before.x) > 180 * CHART.perAzimuth
-    if (elevationDeg < -1e-9 || leaps) lines.push([])
+    // Over the zenith the sun changes sides; there is nothing between.
+    const turns = before !== undefined && Math.abs(x - before.x) > 120 * CHART.perAzimuth
+    if (elevationDeg < -1e-9 || turns) lines.push([])
     if (leaps) joinEdge(lines, before!, { x, elevationDeg })
     if (elevationDeg >= -1e-9) lines.at(-1)!.push([x, yOf(elevationDeg)])
     before = { x, elevationDeg }
