@@ -12,9 +12,18 @@ export { monthlySnowLoss } from './monthly-snow-loss.js'
 export { partOfSystem } from './part-of-system.js'
 export { estimateYield, runYield, type YieldContext, type YieldRun } from './run-yield.js'
 export type { SkySteps, StepLabel } from './sky-steps.js'
+export { seenSky, type SeenSky } from './seen-sky.js'
 export { sweepAngle, type Sweep, type SweepPoint } from './sweep.js'
 export { snowCover } from './snow-cover.js'
 export { performanceRatio } from './summarise.js'
 export { AGE_TERM } from './uncertainty/index.js'
 export type { SystemAc } from './system-ac.js'
-export type { AnnualYield, ArrayYield, ClimateValues, ModuleYield, MonthlyYield, YieldValues } from './yield-values.js'
+export type {
+  AnnualYield,
+  ArrayYield,
+  ClimateValues,
+  ModuleYield,
+  MonthlyYield,
+  SystemModule,
+  YieldValues,
+} from './yield-values.js'

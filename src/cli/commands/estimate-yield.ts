@@ -6,6 +6,7 @@ import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesReport } from '../options.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { own } from '../../values/index.js'
+import { yieldPictures } from './yield-pictures.js'
 import { ladderSection, monthlyTable } from './yield-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -21,6 +22,9 @@ interface Options {
   readonly hourly?: string
   readonly sweep?: 'tilt' | 'azimuth'
   readonly array?: string
+  readonly shadeChart?: string
+  readonly module?: string
+  readonly byModule?: string
 }
 
 export function configure(command: Command): void {
@@ -31,15 +35,27 @@ export function configure(command: Command): void {
         .addOption(
           new Option('--sweep <angle>', 'yearly yield of one array against an angle').choices(['tilt', 'azimuth']),
         )
-        .option('--array <id>', 'the array that --sweep turns; needed when there are several'),
+        .option(
+          '--shade-chart <file>',
+          "also write as SVG what hides the sky from a module or the middle of an array, with the sun's courses",
+        )
+        .addOption(new Option('--module <id>', 'the module that --shade-chart looks from').conflicts('array'))
+        .option('--by-module <file>', 'also write as SVG the roof with the yield and the loss by shade of each module')
+        .option(
+          '--array <id>',
+          'the array that --sweep turns or --shade-chart looks from; needed when there are several',
+        ),
     ),
   )
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project, files } = await context.project()
-  if (options.array !== undefined && options.sweep === undefined) {
-    throw new UsageError('--array goes with --sweep tilt or --sweep azimuth')
+  if (options.array !== undefined && options.sweep === undefined && options.shadeChart === undefined) {
+    throw new UsageError('--array goes with --sweep tilt, --sweep azimuth or --shade-chart')
+  }
+  if (options.module !== undefined && options.shadeChart === undefined) {
+    throw new UsageError('--module goes with --shade-chart')
   }
   const swept = options.sweep === undefined ? undefined : arrayToSweep(Object.keys(project.arrays), options.array)
   const house = await houseOf(context, options.hourly === undefined && swept === undefined ? ['yield'] : [])
@@ -57,17 +73,15 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     cautions: STAGE_CAUTIONS.yield,
     next: `gablewatt check-project ${context.args[0] ?? 'project.yaml'}`,
   }
-  if (options.hourly === undefined) return { report }
-  const table = stepTable(await house.estimate())
-  return {
-    report,
-    files: [
-      {
-        path: options.hourly,
-        content: renderCsv({ columns: table.headings.map((key) => ({ heading: key, key })), rows: table.rows }),
-      },
-    ],
+  const written = await yieldPictures(options, project, house, result.values)
+  if (options.hourly !== undefined) {
+    const table = stepTable(await house.estimate())
+    written.push({
+      path: options.hourly,
+      content: renderCsv({ columns: table.headings.map((key) => ({ heading: key, key })), rows: table.rows }),
+    })
   }
+  return { report, files: written }
 }
 
 function arrayToSweep(ids: readonly string[], named: string | undefined): string {
