@@ -281,6 +281,23 @@ export const IN_SPACE: Record<string, HouseParts> = {
       b: { ...group, plane: 'low', rows: 2, moduleTilt: 20, standoffIn: 12, rowGapIn: 30, orientation: 'landscape' },
     },
   },
+  'round crown high on a bare trunk': {
+    planes: gable(),
+    groups: { a: group },
+    ...trees({ oak: { at: { x_ft: 15, y_ft: -8 }, width_ft: 16, height_ft: 40, base_height_ft: 21, ground_ft: -1 } }),
+  },
+  'round tower': {
+    planes: gable(),
+    groups: { a: { ...group, rows: 1 } },
+    ...trees({ silo: { at: { x_ft: 19, y_ft: -14 }, width_ft: 20, height_ft: 27 } }),
+  },
+  'steep low plane before the walls of a house': {
+    planes: {
+      main: space(65, 180, 0, 0, 0.5, { outline: rect(20, 8) }),
+      house: space(10, 180, 2, -34, 9, { outline: rect(24, 20) }),
+    },
+    groups: { a: { ...group, rows: 1, x: 6, y: 1 } },
+  },
   'upright wall beside a low plane': {
     planes: {
       main: space(12, 180, 0, 0, 8),
