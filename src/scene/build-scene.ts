@@ -5,7 +5,7 @@ import { moduleFaces, modulePlate, type ModuleFace } from './module-faces.js'
 import { placedObstacles, seenObstacles } from './obstacle-solids.js'
 import { middleOf } from './plate.js'
 import { onRoof, roofFrame, type RoofFrame } from './roof-frame.js'
-import { outlineOf, roofBody, roofThings } from './roof-solids.js'
+import { endlessRoof, outlineOf, roofBody, roofThings } from './roof-solids.js'
 import type { Solid } from './solid.js'
 
 /** Things that see each other, in one system of coordinates. */
@@ -64,7 +64,11 @@ export function buildScene(
     })
     add(together, [...bodies, ...placedObstacles(project)])
   }
-  for (const id of alone) add([id], [])
+  for (const id of alone) {
+    const frame = frames.get(id)
+    const hasRacks = racks.some((face) => face.planeId === id)
+    add([id], frame !== undefined && hasRacks ? [endlessRoof(frame)] : [])
+  }
   return { frames, worlds, faces }
 }
 

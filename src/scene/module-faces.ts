@@ -1,7 +1,7 @@
 import { tiltDegOf } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
-import { planeAxes, type PlaneAxes, type Point } from '../sun/index.js'
+import { dot, planeAxes, type PlaneAxes, type Point } from '../sun/index.js'
 import { feetOf, own, type Feet } from '../values/index.js'
 import { moved } from './faces.js'
 import { plate } from './plate.js'
@@ -54,13 +54,19 @@ export function moduleFaces(
       xFt: placement.xFt + placement.widthFt / 2,
       yFt: placement.yFt + placement.heightFt / 2,
     }
+    const axes = planeAxes(tiltDeg, azimuthDeg)
+    // The clear height of a module on a rack is that of its lowest corner.
+    const { normal } = frame.axes
+    const reachFt =
+      (placement.widthFt * Math.abs(dot(normal, axes.x)) + placement.heightFt * Math.abs(dot(normal, axes.y))) / 2
+    const heightFt = feetOf(array.standoff_in + (module?.thickness_in ?? 0)) + reachFt
     return [
       {
         id: placement.id,
         array: placement.array,
         planeId: placement.roofPlane,
-        middle: onRoof(frame, middle, feetOf(array.standoff_in + (module?.thickness_in ?? 0))),
-        axes: planeAxes(tiltDeg, azimuthDeg),
+        middle: onRoof(frame, middle, heightFt),
+        axes,
         widthFt: placement.widthFt,
         heightFt: placement.heightFt,
         onRack: isOnRacks(project, placement.array),

@@ -3,6 +3,8 @@ import { roofSurface } from '../roof/index.js'
 import type { Direction } from '../sun/index.js'
 import { boxCorners, type Point as PlanePoint } from '../values/index.js'
 import { Worksheet } from '../worksheet/index.js'
+import { convexParts } from './convex-parts.js'
+import { moved, packFaces } from './faces.js'
 import { box, plate } from './plate.js'
 import { level, prisms, raised } from './prism.js'
 import { onRoof, roofSheet, type RoofFrame } from './roof-frame.js'
@@ -10,6 +12,8 @@ import type { Solid } from './solid.js'
 
 /** On a steeper plane things stand at right angles to it, as on a wall, degrees. */
 const WALL_DEG = 60
+/** Far enough for an endless plane, ft. */
+const FAR_FT = 100_000
 
 /** Corners of a roof plane in its own coordinates, ft; none where the project states no outline. */
 export function outlineOf(planeId: string, plane: RoofPlane): readonly PlanePoint[] {
@@ -23,10 +27,47 @@ export function roofBody(frame: RoofFrame, plane: RoofPlane): Solid[] {
   const path = `roof_planes.${frame.planeId}`
   const traits = { path, transmittance: undefined, arrays: undefined, bodyOf: frame.planeId }
   const top = roofSheet(frame)
-  const inSpace = outline.map((corner) => onRoof(frame, corner))
-  if (top === undefined) return [plate(inSpace, traits)]
-  const figure = inSpace.map(({ east, north }): PlanePoint => ({ xFt: east, yFt: north }))
+  if (top === undefined) {
+    const figures = [...convexParts(outline), wallBelow(frame, outline)]
+    return figures.map((figure) =>
+      plate(
+        figure.map((corner) => onRoof(frame, corner)),
+        traits,
+      ),
+    )
+  }
+  const figure = outline.map((corner): PlanePoint => {
+    const { east, north } = onRoof(frame, corner)
+    return { xFt: east, yFt: north }
+  })
   return prisms(figure, level(0), top, traits)
+}
+
+/** What of an upright plane stands below its own outline, down to the ground. */
+function wallBelow({ origin }: RoofFrame, outline: readonly PlanePoint[]): PlanePoint[] {
+  const [xs, ys] = [outline.map(({ xFt }) => xFt), outline.map(({ yFt }) => yFt)]
+  const [left, low] = [Math.min(...xs), Math.min(...ys)]
+  return boxCorners({ xFt: left, yFt: -origin.up, widthFt: Math.max(...xs) - left, heightFt: low + origin.up })
+}
+
+/** A plane that stands in no space, as modules on racks over it look at it: without end. */
+export function endlessRoof(frame: RoofFrame): Solid {
+  const { x, y, normal } = frame.axes
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([along, up]) => moved(moved(frame.origin, x, along! * FAR_FT), y, up! * FAR_FT))
+  return {
+    path: `roof_planes.${frame.planeId}`,
+    faces: packFaces([{ normal, through: frame.origin }]),
+    corners,
+    upright: false,
+    transmittance: undefined,
+    arrays: undefined,
+    bodyOf: frame.planeId,
+  }
 }
 
 /** Chimneys, vents, dormers and other things on a plane: sides plumb, tops level or with the roof. */

@@ -20,7 +20,7 @@ export interface Solid {
   readonly transmittance: readonly number[] | undefined
   /** Arrays that it shades; undefined for all. */
   readonly arrays: readonly string[] | undefined
-  /** Roof plane whose body it is: it does not shade modules on that plane. */
+  /** Roof plane whose body it is: it shades modules on that plane only where racks turn them. */
   readonly bodyOf?: string
   /** Module that is this plate: it does not shade itself. */
   readonly moduleId?: string

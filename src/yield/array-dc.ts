@@ -139,7 +139,7 @@ function groupDc(
     const nearLit = shade === undefined ? 1 : shade.lit[sun]!
     const skySeen = shade === undefined ? 1 : shade.sky[month]!
     const fromSky = sky[step]! * skySeen
-    const fromGround = shade === undefined ? ground[step]! : ground[step]! * shade.ground
+    const fromGround = shade === undefined ? ground[step]! : ground[step]! * shade.ground[month]!
     const arrives = direct[step]! * far * nearLit + fromSky + fromGround
     const diffuseIn = fromSky * skyModifier + fromGround * groundModifier
     const sunIn = directIn[step]! * far

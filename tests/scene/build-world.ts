@@ -11,7 +11,7 @@ import {
   type Corner,
 } from './bodies.ts'
 import type { BoxInput, HouseInput, ObstacleInput, OutlineInput, PlacedModule, PlaneInput } from './house-input.ts'
-import { add, frameAt, onFrame, times, towards, UP, type Frame, type Vec } from './vectors.ts'
+import { add, frameAt, inner, onFrame, times, towards, UP, type Frame, type Vec } from './vectors.ts'
 
 /** A thing that throws shade. */
 export interface Thing {
@@ -240,9 +240,18 @@ function frameInSpace(house: HouseInput, id: string): Frame | undefined {
 function glassFrame(house: HouseInput, module: PlacedModule, roof: Frame, thicknessFt: number): Frame {
   const array = house.arrays[module.array]!
   const plane = house.roof_planes[array.roof_plane]!
-  const lift = array.standoff_in / 12 + thicknessFt
+  const tilt = array.module_tilt_deg ?? plane.tilt_deg
+  const azimuth = array.module_azimuth_deg ?? plane.azimuth_deg
+  // The lowest corner of a turned module keeps the clear height, so its middle stands higher by how far that corner hangs.
+  const about = frameAt([0, 0, 0], tilt, azimuth)
+  const hangs = Math.min(
+    ...[-0.5, 0.5].flatMap((u) =>
+      [-0.5, 0.5].map((v) => inner(roof.away, onFrame(about, u * module.widthFt, v * module.heightFt))),
+    ),
+  )
+  const lift = array.standoff_in / 12 + thicknessFt - hangs
   const middle = onFrame(roof, module.xFt + module.widthFt / 2, module.yFt + module.heightFt / 2, lift)
-  const turned = frameAt(middle, array.module_tilt_deg ?? plane.tilt_deg, array.module_azimuth_deg ?? plane.azimuth_deg)
+  const turned = frameAt(middle, tilt, azimuth)
   return { ...turned, origin: onFrame(turned, -module.widthFt / 2, -module.heightFt / 2) }
 }
 

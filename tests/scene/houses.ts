@@ -24,6 +24,10 @@ const LEAVES = [0.6, 0.6, 0.5, 0.3, 0.2, 0.1, 0.1, 0.1, 0.1, 0.2, 0.4, 0.6]
 
 /** Planes that are worlds of their own: things on them, far things, horizons, racks. */
 export const OWN_PLANES: Record<string, HouseParts> = {
+  'steep plane behind a thin crown': own(
+    slope(70, 180),
+    trees({ t: { bearing_deg: 180, distance_ft: 25, width_ft: 60, height_ft: 15, transmittance: 0.0001 } }),
+  ),
   'chimney above the array, 18 deg': own(slope(18, 180, { obstructions: chimney(14, 16.2) })),
   'chimney below it, 30 deg': own(slope(30, 180, { obstructions: chimney(14, 1.4) })),
   'chimney beside it, 45 deg, west': own(slope(45, 250, { obstructions: chimney(24, 9, 6) })),
@@ -313,19 +317,4 @@ export const IN_SPACE: Record<string, HouseParts> = {
       u: { bearing_deg: 90, distance_ft: 35, width_ft: 20, height_ft: 12, arrays: ['a'] },
     }),
   },
-}
-
-const seen = { bearing_deg: 180, distance_ft: 25, width_ft: 60, height_ft: 15 }
-
-/** Where the program gives another answer than the ray caster, and why the caster's is held to be right. */
-export const APART: Record<string, HouseParts> = {
-  // A crown that is not convex is taken as several things, and light that crosses two of them is dimmed twice.
-  'concave crown with leaves': IN_SPACE['concave crown with leaves']!,
-  // Modules on racks look over their own roof, which hides low light from behind it.
-  'racks on a north slope turned south': OWN_PLANES['racks on a north slope turned south']!,
-  'racks on an east slope turned south': OWN_PLANES['racks on an east slope turned south']!,
-  // Ground behind leaves counts as bright, ground behind a solid thing as dark: 0.0001 of the light makes the difference.
-  'steep plane behind a thin crown': own(slope(70, 180), trees({ t: { ...seen, transmittance: 0.0001 } })),
-  // The wall below an upright plane is missing.
-  'upright wall beside a low plane': IN_SPACE['upright wall beside a low plane']!,
 }

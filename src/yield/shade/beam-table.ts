@@ -13,7 +13,15 @@ export interface BeamTable {
   /** Places where anything is shaded: 1, and 0 elsewhere; undefined where nothing ever is. */
   readonly touched: Uint8Array | undefined
   /** For each thing that lets some light through, the share of the face that lies behind it. */
-  readonly behind: readonly { readonly seen: SeenSolid; readonly share: Float32Array }[]
+  readonly behind: readonly HiddenBehind[]
+}
+
+/** What a thing that lets light through hides, by place of the sun. */
+export interface HiddenBehind {
+  /** Its convex parts; light passes the thing once, however many of them it meets. */
+  readonly parts: readonly SeenSolid[]
+  readonly transmittance: readonly number[]
+  readonly share: Float32Array
 }
 
 /** Every so many points of the face are asked about things that let light through. */
@@ -27,7 +35,11 @@ export function beamTable(grid: SunGrid, view: ModuleView): BeamTable {
   const hasSolids = opaque.length > 0 || horizon.length > 0
   const lit = hasSolids ? new Float32Array(size).fill(1) : undefined
   const free = hasSolids ? new Uint8Array(size).fill(sections) : undefined
-  const behind = porous.map((seen) => ({ seen, share: new Float32Array(size) }))
+  const behind = thingsOf(porous).map((parts): HiddenBehind => ({
+    parts,
+    transmittance: parts[0]?.solid.transmittance ?? [],
+    share: new Float32Array(size),
+  }))
   const towards = { east: 0, north: 0, up: 0 }
   const shadow = { points: 0, sections: 0 }
   const touched = new Uint8Array(size)
@@ -46,9 +58,9 @@ export function beamTable(grid: SunGrid, view: ModuleView): BeamTable {
         free[place] = sections - shadow.sections
       }
     }
-    for (const { seen, share } of behind) {
-      if (isOutside(seen, towards)) continue
-      share[place] = shareBehind(view, seen, towards)
+    for (const { parts, share } of behind) {
+      if (parts.every((seen) => isOutside(seen, towards))) continue
+      share[place] = shareBehind(view, parts, towards)
       if (share[place] > 0) {
         isTouched = true
         touched[place] = 1
@@ -124,14 +136,32 @@ function all({ sections }: ModuleView, into: { points: number; sections: number 
   return true
 }
 
-function shareBehind({ face, points, radiusFt }: ModuleView, { solid }: SeenSolid, towards: Towards): number {
+/** The parts of each thing together. */
+function thingsOf(seen: readonly SeenSolid[]): SeenSolid[][] {
+  const things = new Map<string, SeenSolid[]>()
+  for (const each of seen) things.set(each.solid.path, [...(things.get(each.solid.path) ?? []), each])
+  return [...things.values()]
+}
+
+function shareBehind(view: ModuleView, parts: readonly SeenSolid[], towards: Towards): number {
+  const { face, points, radiusFt } = view
   const { middle } = face
-  if (!isMet(solid, middle.east, middle.north, middle.up, towards, radiusFt)) return 0
-  if (isMet(solid, middle.east, middle.north, middle.up, towards, -radiusFt)) return 1
-  let [hidden, asked] = [0, 0]
+  const near: Solid[] = []
+  for (const { solid } of parts) {
+    if (!isMet(solid, middle.east, middle.north, middle.up, towards, radiusFt)) continue
+    if (isMet(solid, middle.east, middle.north, middle.up, towards, -radiusFt)) return 1
+    near.push(solid)
+  }
+  if (near.length === 0) return 0
+  let hidden = 0
+  let asked = 0
   for (let at = 0; at < points.length; at += 3 * POROUS_STRIDE) {
     asked += 1
-    if (isMet(solid, points[at]!, points[at + 1]!, points[at + 2]!, towards)) hidden += 1
+    for (const solid of near) {
+      if (!isMet(solid, points[at]!, points[at + 1]!, points[at + 2]!, towards)) continue
+      hidden += 1
+      break
+    }
   }
   return hidden / asked
 }

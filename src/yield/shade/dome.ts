@@ -69,8 +69,8 @@ function isSame(a: Direction, b: Direction): boolean {
 export interface DomeShares {
   /** Share of the sky's light on the free plane that arrives, twelve months. */
   readonly sky: Float64Array
-  /** Share of the ground's light on the free plane that arrives. */
-  readonly ground: number
+  /** Share of the ground's light on the free plane that arrives, twelve months. */
+  readonly ground: Float64Array
 }
 
 /**
@@ -80,30 +80,34 @@ export interface DomeShares {
 export function domeShares(view: ModuleView, count = DOME_DIRECTIONS): DomeShares {
   const dome = domeOver(view.face.axes, count)
   const { skies, grounds } = dome
-  const hiddenGrounds = hiddenBySolids(view, dome, skies, count, undefined)
-  const hidden = new Float64Array(12)
-  const hiddenSkies = hiddenBySolids(view, dome, 0, skies, hidden)
-  return {
-    sky: hidden.map((months) => (skies === 0 ? 1 : 1 - (months + hiddenSkies) / skies)),
-    ground: grounds === 0 ? 1 : 1 - hiddenGrounds / grounds,
+  const shares = (begin: number, end: number, isSky: boolean): Float64Array => {
+    const hidden = new Float64Array(12)
+    const bySolids = hiddenBySolids(view, dome, begin, end, { isSky, months: hidden })
+    return hidden.map((months) => (end === begin ? 1 : Math.max(0, 1 - (months + bySolids) / (end - begin))))
   }
+  return { sky: shares(0, skies, true), ground: shares(skies, skies + grounds, false) }
+}
+
+/** Half of the directions, and what takes by month what is hidden by things that let some light through. */
+interface Half {
+  readonly isSky: boolean
+  readonly months: Float64Array
 }
 
 /**
  * Directions of a stretch that solids and the horizon hide, each by the share of the face that it hides them from.
  *
- * @param porousMonths Takes what other things hide of the rest, by month; undefined towards the ground.
+ * @param half Takes what things hide that let some light through.
  */
 function hiddenBySolids(
   view: ModuleView,
   { towards }: Dome,
   begin: number,
   end: number,
-  porousMonths: Float64Array | undefined,
+  { isSky, months }: Half,
 ): number {
   const { opaque, porous, horizon, radiusFt } = view
-  const isSky = porousMonths !== undefined
-  const solids = isSky ? [...opaque, ...porous] : opaque
+  const solids = [...opaque, ...porous].filter((seen) => isSky || !seen.isOwnRoof)
   const cones = solids.map((seen) => (isSky ? seen.above : seen.whole))
   const near: Solid[] = []
   const direction = { east: 0, north: 0, up: 0 }
@@ -127,7 +131,7 @@ function hiddenBySolids(
       else near.push(solid)
     }
     if (isHidden) sum += 1
-    else if (near.length > 0) sum += hiddenFromFace(view, near, direction, index, porousMonths)
+    else if (near.length > 0) sum += hiddenFromFace(view, near, direction, index, months)
   }
   return sum
 }
@@ -143,7 +147,7 @@ function hiddenFromFace(
   near: readonly Solid[],
   towards: Direction,
   index: number,
-  porousMonths: Float64Array | undefined,
+  porousMonths: Float64Array,
 ): number {
   const { points, radiusFt } = view
   const [only] = near
@@ -158,8 +162,11 @@ function hiddenFromFace(
     const share = POINT_STRIDE / count
     let through: readonly number[] | undefined
     let isHidden = false
+    let passed = ''
     for (const solid of near) {
-      if (!isMet(solid, east, north, up, towards)) continue
+      // Parts of one thing stand in a row, and light passes it once.
+      if (solid.path === passed || !isMet(solid, east, north, up, towards)) continue
+      passed = solid.path
       const months = solid.transmittance
       if (months === undefined) {
         isHidden = true
@@ -173,7 +180,6 @@ function hiddenFromFace(
   return hidden
 }
 
-function addMonths(months: Float64Array | undefined, through: readonly number[], share: number): void {
-  if (months === undefined) return
+function addMonths(months: Float64Array, through: readonly number[], share: number): void {
   for (let month = 0; month < 12; month += 1) months[month] = months[month]! + share * (1 - through[month]!)
 }

@@ -20,8 +20,8 @@ export interface ModuleShade {
   readonly time: Float64Array
   /** Share of the sky's light that arrives, twelve months. */
   readonly sky: Float64Array
-  /** Share of the ground's light that arrives. */
-  readonly ground: number
+  /** Share of the ground's light that arrives, twelve months. */
+  readonly ground: Float64Array
   readonly beam: BeamTable
 }
 
@@ -32,7 +32,9 @@ export interface ModuleShade {
  */
 export function moduleShade(steps: SkySteps, view: ModuleView, withDiffuse: boolean): ModuleShade {
   const beam = beamTable(sunGrid(steps.latitudeDeg), view)
-  const diffuse = withDiffuse ? domeShares(view) : { sky: new Float64Array(12).fill(1), ground: 1 }
+  const diffuse = withDiffuse
+    ? domeShares(view)
+    : { sky: new Float64Array(12).fill(1), ground: new Float64Array(12).fill(1) }
   return { ...beamOfSteps(sunPath(steps), beam, view.sections), sections: view.sections, ...diffuse, beam }
 }
 
@@ -56,9 +58,9 @@ function beamOfSteps(
     for (let at = from[sun]!; at < from[sun + 1]!; at += 1) {
       const here = place[at]!
       let porous = 1
-      for (const { seen, share: hides } of behind) {
+      for (const { transmittance, share: hides } of behind) {
         const hidden = hides[here]!
-        if (hidden > 0) porous *= 1 - hidden * (1 - (seen.solid.transmittance?.[month[sun]!] ?? 0))
+        if (hidden > 0) porous *= 1 - hidden * (1 - transmittance[month[sun]!]!)
       }
       const weight = share[at]!
       passes += weight * porous

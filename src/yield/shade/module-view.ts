@@ -17,6 +17,8 @@ export interface SeenSolid {
   /** Where it is seen above level, and where it is seen at all. */
   readonly above: Cone
   readonly whole: Cone
+  /** Whether it is the module's own roof, which reflects as the ground does. */
+  readonly isOwnRoof: boolean
 }
 
 /** A module, and everything that may stand between it and the light. */
@@ -56,13 +58,14 @@ export function moduleView(
 ): ModuleView {
   const radiusFt = Math.hypot(face.widthFt, face.heightFt) / 2
   const seen = solids
-    .filter((solid) => solid.bodyOf !== face.planeId && solid.moduleId !== face.id)
+    .filter((solid) => (face.onRack || solid.bodyOf !== face.planeId) && solid.moduleId !== face.id)
     .filter((solid) => solid.arrays?.includes(face.array) !== false)
     .filter((solid) => reachesInFront(solid, face))
     .map((solid): SeenSolid => ({
       solid,
       above: coneOf(solid, face.middle, radiusFt, true),
       whole: coneOf(solid, face.middle, radiusFt, false),
+      isOwnRoof: solid.bodyOf === face.planeId,
     }))
   return {
     face,
