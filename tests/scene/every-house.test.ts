@@ -58,7 +58,7 @@ describe('a house drawn at random', () => {
           expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh * (1 + 1e-6))
         })
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     )
   })
 
@@ -78,7 +78,7 @@ describe('a house drawn at random', () => {
         for (const { id, lost } of modulesOf(house, here))
           expect(Math.abs(others.get(across(house, id))!.lost - lost)).toBeLessThan(within)
       }),
-      { numRuns: 24 },
+      { numRuns: 12 },
     )
   })
 })

@@ -36,7 +36,7 @@ export const OWN_PLANES: Record<string, HouseParts> = {
   ),
   'chimney, 35 S': own(slope(25, 0, { obstructions: chimney(5, 9) }), { latitude: -35 }),
   'chimney, 12 S': own(slope(18, 90, { obstructions: chimney(24, 5) }), { latitude: -12 }),
-  'chimney, 64 N': own(slope(40, 180, { obstructions: chimney(14, 1.4) }), { latitude: 64 }),
+  'chimney, 64 N': own(slope(40, 180, { obstructions: chimney(14, 1) }), { latitude: 64 }),
   'box square to a wall of 70 deg': own(slope(70, 180, { obstructions: chimney(24, 9, 3) })),
   'parapet on a flat roof': own(
     slope(0, 180, {
