@@ -171,7 +171,8 @@ export const IN_SPACE: Record<string, HouseParts> = {
     }),
   },
   'building of five corners and a wall of the plan, plan turned': {
-    planes: { main: gable()['main']! },
+    // Its place stands on the site plan.
+    planes: { main: slope(30, 180, { eave_height_ft: 10 }) },
     groups: { a: group },
     site: {
       obstacles: {
@@ -191,6 +192,7 @@ export const IN_SPACE: Record<string, HouseParts> = {
     },
     sitePlan: {
       up_azimuth_deg: 25,
+      roof_planes: { main: { eave_left: { x_ft: 2, y_ft: -1 } } },
       buildings: {
         shed: {
           corners: [
