@@ -63,6 +63,13 @@ export const OWN_PLANES: Record<string, HouseParts> = {
       u: { bearing_deg: 205, distance_ft: 40, width_ft: 20, height_ft: 18, transmittance: 0.4 },
     }),
   },
+  'one crown behind another': own(
+    slope(30, 180),
+    trees({
+      t: { bearing_deg: 180, distance_ft: 25, width_ft: 24, height_ft: 16, transmittance: 0.5 },
+      u: { bearing_deg: 180, distance_ft: 45, width_ft: 50, height_ft: 30, transmittance: 0.4 },
+    }),
+  ),
   '6 ft tree at 40 ft': own(
     slope(30, 180),
     trees({ t: { bearing_deg: 180, distance_ft: 40, width_ft: 6, height_ft: 6 } }),
