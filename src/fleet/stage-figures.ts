@@ -12,12 +12,12 @@ import type { Figures } from './types.js'
  * results are for --out-dir.
  */
 
-export function yieldFigures({ rated_kw, annual, monthly, arrays, climate, uncertainty }: YieldValues): Figures {
+export function yieldFigures({ rated_kw, annual, monthly, arrays, climate, exceedance }: YieldValues): Figures {
   return figuresOf({
     rated_kw,
     // Not what the inverters clip: often a fraction of a kWh, of which any change is a large share.
     annual: { ...annual, clipped_kwh: undefined },
-    ten_year_p90_kwh: uncertainty.ten_year_mean.p90_kwh,
+    ten_year_p90_kwh: exceedance.ten_year_mean.p90_kwh,
     monthly_ac_kwh: byKey(monthly, ({ month, ac_kwh }) => [String(month).padStart(2, '0'), ac_kwh]),
     arrays: byKey(Object.entries(arrays), ([id, { modules, tilt_deg, annual: year }]) => [
       id,

@@ -1,7 +1,7 @@
 import type { Project } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import type { Point } from '../sun/index.js'
-import { moduleFaces, modulePlate, type ModuleFace } from './module-faces.js'
+import { moduleFaces, rackPlates, type ModuleFace } from './module-faces.js'
 import { placedObstacles, seenObstacles } from './obstacle-solids.js'
 import { middleOf } from './plate.js'
 import { onRoof, roofFrame, type RoofFrame } from './roof-frame.js'
@@ -51,7 +51,7 @@ export function buildScene(
   const worlds = new Map<string, World>()
   const racks = faces.filter((face) => face.onRack && face.array !== turned)
   const add = (planes: readonly string[], solids: readonly Solid[]): void => {
-    const here = racks.filter((face) => planes.includes(face.planeId)).map(modulePlate)
+    const here = rackPlates(racks.filter((face) => planes.includes(face.planeId)))
     const seen = seenObstacles(project, (arrays) => middleOfArrays(project, { planes, arrays }, faces, frames))
     const things = planes.flatMap((id) => thingsOn(project, frames, id))
     const world = { planes, solids: [...solids, ...things, ...seen, ...here] }

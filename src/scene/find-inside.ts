@@ -25,7 +25,7 @@ export function modulesInside({ faces, worlds }: Scene): Finding[] {
     const things = `roof_planes.${face.planeId}.obstructions.`
     const points = [face.middle, ...faceCorners(face)]
     for (const solid of worlds.get(face.planeId)?.solids ?? []) {
-      if (solid.bodyOf === face.planeId || solid.moduleId !== undefined || solid.path.startsWith(things)) continue
+      if (solid.bodyOf === face.planeId || solid.isRack === true || solid.path.startsWith(things)) continue
       const deepest = Math.max(...points.map((point) => depthFt(solid, point)))
       const key = `${face.array} ${solid.path}`
       if (deepest < TOUCH_FT || found.has(key)) continue
@@ -69,7 +69,7 @@ export function planesInside(project: Project, { frames, worlds }: Scene): Findi
 
 function isStanding(solid: Solid, planeId: string): boolean {
   const isOwn = solid.bodyOf === planeId || solid.path.startsWith(`roof_planes.${planeId}.`)
-  return !isOwn && solid.moduleId === undefined && solid.transmittance === undefined
+  return !isOwn && solid.isRack !== true && solid.transmittance === undefined
 }
 
 function pathsOf({ solids }: World): string[] {
@@ -81,8 +81,8 @@ export function hiddenThings({ worlds }: Scene): Finding[] {
   return [...new Set(worlds.values())].flatMap((world) =>
     pathsOf(world).flatMap((path): Finding[] => {
       const parts = world.solids.filter((solid) => solid.path === path)
-      if (parts.some((part) => part.moduleId !== undefined || part.bodyOf !== undefined)) return []
-      const others = world.solids.filter((other) => other.path !== path && other.moduleId === undefined)
+      if (parts.some((part) => part.isRack === true || part.bodyOf !== undefined)) return []
+      const others = world.solids.filter((other) => other.path !== path && other.isRack !== true)
       const around = (point: Point): Solid | undefined => others.find((other) => depthFt(other, point) > -ROUNDING_FT)
       const points = parts.flatMap(({ corners }) => [...corners, middleOf(corners)])
       const round = points.every((point) => around(point) !== undefined) ? around(points[0]!) : undefined

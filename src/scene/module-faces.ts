@@ -85,12 +85,44 @@ export function faceCorners({ middle, axes, widthFt, heightFt }: ModuleFace): Po
   ].map(([across, up]) => moved(moved(middle, axes.x, (across! * widthFt) / 2), axes.y, (up! * heightFt) / 2))
 }
 
-/** A module on a rack, which shades others. */
-export function modulePlate(face: ModuleFace): Solid {
-  return plate(faceCorners(face), {
-    path: `arrays.${face.array}`,
+/** Modules of a row that lie nearer than this to each other throw one shadow, ft: light through a gap of an inch is nothing. */
+const ONE_SHADOW_FT = 2 / 12
+/** Modules whose lower edges are in line belong to a row, ft. */
+const IN_LINE_FT = 1e-7
+
+/** Modules on racks, which shade others: those that lie side by side are one plate. */
+export function rackPlates(faces: readonly ModuleFace[]): Solid[] {
+  const rows: { readonly first: ModuleFace; readonly members: ModuleFace[] }[] = []
+  for (const face of faces.toSorted((a, b) => along(a, a) - along(b, b))) {
+    const row = rows.find(({ first, members }) => continues(first, members.at(-1) ?? first, face))
+    if (row === undefined) rows.push({ first: face, members: [face] })
+    else row.members.push(face)
+  }
+  return rows.map(({ first, members }) => rowPlate(first, members.at(-1) ?? first))
+}
+
+/** Place along the lower edge of a face. */
+function along({ axes }: ModuleFace, { middle }: ModuleFace): number {
+  return dot(axes.x, middle)
+}
+
+function continues(first: ModuleFace, before: ModuleFace, face: ModuleFace): boolean {
+  const { axes } = first
+  const isAlike = first.array === face.array && first.heightFt === face.heightFt
+  const isInLine =
+    Math.abs(dot(axes.y, face.middle) - dot(axes.y, first.middle)) < IN_LINE_FT &&
+    Math.abs(dot(axes.normal, face.middle) - dot(axes.normal, first.middle)) < IN_LINE_FT
+  const gapFt = along(first, face) - along(first, before) - (face.widthFt + before.widthFt) / 2
+  return isAlike && isInLine && gapFt < ONE_SHADOW_FT
+}
+
+function rowPlate(first: ModuleFace, last: ModuleFace): Solid {
+  const [lowerLeft, , , upperLeft] = faceCorners(first)
+  const [, lowerRight, upperRight] = faceCorners(last)
+  return plate([lowerLeft!, lowerRight!, upperRight!, upperLeft!], {
+    path: `arrays.${first.array}`,
     transmittance: undefined,
     arrays: undefined,
-    moduleId: face.id,
+    isRack: true,
   })
 }

@@ -22,8 +22,8 @@ export interface Solid {
   readonly arrays: readonly string[] | undefined
   /** Roof plane whose body it is: it shades modules on that plane only where racks turn them. */
   readonly bodyOf?: string
-  /** Module that is this plate: it does not shade itself. */
-  readonly moduleId?: string
+  /** Whether it is a row of modules on racks. */
+  readonly isRack?: boolean
 }
 
 /** A plumb cylinder with level ends, ft. */

@@ -40,9 +40,13 @@ export function outputOfYear(degradation: number, year: number): number {
   return (1 - degradation) ** (year - 1)
 }
 
+/** Output of the first years together, relative to the first year alone; `degradation` as a share of 1. */
+export function lifeOutput(degradation: number, years: number): number {
+  if (degradation < 1e-9) return years
+  return (1 - (1 - degradation) ** years) / degradation
+}
+
 /** Mean output of the first years relative to the first year alone; `degradation` as a share of 1. */
 export function meanOutput(degradation: number, years: number): number {
-  let sum = 0
-  for (let year = 1; year <= years; year++) sum += outputOfYear(degradation, year)
-  return sum / years
+  return lifeOutput(degradation, years) / years
 }

@@ -4,7 +4,7 @@ import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
 import { buildScene, sceneFindings } from '../scene/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
-import { own, type KilowattHours, type Watts } from '../values/index.js'
+import { own, type Watts } from '../values/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
 import { arrayLight } from './array-light.js'
 import { planArray, type ArrayPlan } from './array-plan.js'
@@ -21,8 +21,8 @@ import { skyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
 import { snowShares } from './snow-shares.js'
 import { summarise } from './summarise.js'
-import { systemAc, type SystemAc } from './system-ac.js'
-import { yieldUncertainty } from './uncertainty.js'
+import { systemAc, type ArrayAc, type SystemAc } from './system-ac.js'
+import { yieldUncertainty, type UncertainArray } from './uncertainty/index.js'
 import type { YieldValues } from './yield-values.js'
 
 /** The estimate with everything behind it, for stages that need more than its values. */
@@ -105,18 +105,19 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
   const conversion = { inverters: inverterModels(project, plans, worksheet), settings, losses }
   const system = systemAc(steps, arrays, conversion.inverters, settings, losses)
   const comparedRatio = comparisonRatio(arrays)
-  const uncertainty = yieldUncertainty(
+  const sureness = yieldUncertainty(
     {
-      annualKwh: acKwh(system),
-      method: climate.kind,
-      sites: climate.kind === 'monthly' ? climate : { spreadRel: 0, leftOutRel: 0 },
+      climate,
+      arrays: arrays.map(({ plan }) => uncertainArray(plan, system)),
       temperatureSpread: Math.abs(comparedRatio - 1) / 2,
       rowShade: shareOfUnplacedRacks(plans),
+      availabilityLoss: losses.availability,
       ageing,
+      life: lifeOf(project, worksheet),
     },
     worksheet,
   )
-  const values = summarise(climate, steps, arrays, system, uncertainty)
+  const values = summarise(climate, steps, arrays, system, sureness)
   recordYield({ project, climate, plans, values, comparedRatio }, worksheet)
   return { result: worksheet.result(values), climate, steps, arrays, system, conversion }
 }
@@ -152,8 +153,32 @@ function inverterKind(project: Project, plans: readonly ArrayPlan[]): 'module_le
   return kinds.includes('string') ? 'string' : 'module_level'
 }
 
-function acKwh(system: SystemAc): KilowattHours {
-  let sum = 0
-  for (const array of system.arrays.values()) for (const kwh of array.acKwh) sum += kwh
-  return sum
+/** What of an array its uncertainty rests on. */
+function uncertainArray({ id, tiltDeg, azimuthDeg }: ArrayPlan, system: SystemAc): UncertainArray {
+  const { acKwh, ladder } = system.arrays.get(id) as ArrayAc
+  const lost = (before: number, after: number): number => (before > 0 ? Math.max(0, 1 - after / before) : 0)
+  return {
+    id,
+    kwh: acKwh.reduce((sum, kwh) => sum + kwh, 0),
+    tiltDeg,
+    azimuthDeg,
+    shadeLoss: lost(ladder.plane, ladder.shade),
+    dirtLoss: lost(ladder.reflection, ladder.dirt),
+    snowLoss: lost(ladder.dirt, ladder.snow),
+  }
+}
+
+/** Years that the system is in use: those of the study, or the usual warranty of the output. */
+function lifeOf(project: Project, worksheet: Worksheet): { readonly years: number; readonly path: string } {
+  const path = 'finance.years'
+  const years =
+    project.finance?.years ??
+    worksheet.assume({
+      path,
+      value: 25,
+      unit: 'years',
+      why: 'years in use for the energy of a lifetime: makers usually warrant the output of modules as long',
+      source: { document: '', standing: 'common practice, no source' },
+    })
+  return { years, path }
 }

@@ -2,7 +2,7 @@ import type { Climate } from '../climate/index.js'
 import type { ArrayDc } from './array-dc.js'
 import type { SkySteps } from './sky-steps.js'
 import { totalLadder, type ArrayAc, type SystemAc } from './system-ac.js'
-import type { YieldUncertainty } from './uncertainty.js'
+import type { YieldUncertainty } from './uncertainty/index.js'
 import type { AnnualYield, ArrayYield, ClimateValues, MonthlyYield, SystemModule, YieldValues } from './yield-values.js'
 import type { KilowattHours, Kilowatts } from '../values/index.js'
 
@@ -12,7 +12,7 @@ export function summarise(
   steps: SkySteps,
   arrays: readonly ArrayDc[],
   system: SystemAc,
-  uncertainty: YieldUncertainty,
+  sureness: YieldUncertainty,
 ): YieldValues {
   const ghiKwhM2 = sum(monthlySum(steps, steps.ghiWM2))
   const perArray = arrays.map((array): readonly [string, ArrayYield] => {
@@ -37,13 +37,13 @@ export function summarise(
   })
   return {
     rated_kw: ratedKw,
-    annual: { ...annualYield(monthly, ratedKw, ghiKwhM2), p90_kwh: uncertainty.single_year.p90_kwh },
+    annual: { ...annualYield(monthly, ratedKw, ghiKwhM2), p90_kwh: sureness.exceedance.first_year.p90_kwh },
     monthly,
     arrays: Object.fromEntries(perArray),
     modules: arrays.flatMap((array) => systemModules(steps, array, system)),
     climate: climateValues(climate),
     ladder: totalLadder(system.arrays.values()),
-    uncertainty,
+    ...sureness,
   }
 }
 

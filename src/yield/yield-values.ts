@@ -1,5 +1,5 @@
 import type { Ladder } from './ladder.js'
-import type { YieldUncertainty } from './uncertainty.js'
+import type { YieldUncertainty } from './uncertainty/index.js'
 
 /** Results of the energy estimate; names and units are part of the JSON format. */
 export interface AnnualYield {
@@ -61,7 +61,9 @@ export interface YieldValues {
   readonly modules: readonly SystemModule[]
   readonly climate: ClimateValues
   readonly ladder: Ladder
-  readonly uncertainty: YieldUncertainty
+  readonly uncertainty: YieldUncertainty['uncertainty']
+  readonly exceedance: YieldUncertainty['exceedance']
+  readonly lifetime: YieldUncertainty['lifetime']
 }
 
 export interface ClimateValues {

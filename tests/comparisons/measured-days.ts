@@ -10,7 +10,7 @@ import { monthlyExtraterrestrialWhM2Day, type HourlyClimate, type MonthlyClimate
 import { productionLimits, readProduction, reviewProduction, type ReviewRequest } from '../../src/fieldwork/index.js'
 import type { Project } from '../../src/project/index.js'
 import { cosDeg, SOLAR_CONSTANT_W_M2, sunPosition } from '../../src/sun/index.js'
-import { dayTypeSteps, hourlySteps, runYield, type YieldRun } from '../../src/yield/index.js'
+import { AGE_TERM, dayTypeSteps, hourlySteps, runYield, type YieldRun } from '../../src/yield/index.js'
 
 const folder = process.argv[2]
 if (folder === undefined) {
@@ -129,8 +129,8 @@ for (const [name, modules] of [
   const monthly = fortnightAsMonth()
   const run = runYield(project, new Map(), { climate: monthly, steps: dayTypeSteps(monthly, SOLAR_CONSTANT_W_M2) })
   const hourly = runYield(project, new Map(), { climate: hours, steps: hourlySteps(hours, SOLAR_CONSTANT_W_M2) })
-  const terms = hourly.result.values.uncertainty.terms.filter((term) => term.name !== 'year to year')
-  const spread = Math.sqrt(terms.reduce((sum, term) => sum + (term.relative_pct / 100) ** 2, 0))
+  const terms = hourly.result.values.uncertainty.filter(({ term, lasts }) => lasts && term !== AGE_TERM)
+  const spread = Math.sqrt(terms.reduce((sum, term) => sum + (term.percent / 100) ** 2, 0))
   const table = `time,ac_w\n${lines.map((line) => `${line.slice(0, 16)},${line.split(',')[names.indexOf(name)] ?? ''}`).join('\n')}\n`
   const read = readProduction(
     'reunion_roof1_hourly.csv',

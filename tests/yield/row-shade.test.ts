@@ -160,9 +160,9 @@ describe('rows on racks', () => {
     expect(findings.find((one) => one.id === 'yield.row-shade-without-places')?.message).toContain(
       'at worst all direct light',
     )
-    expect(values.uncertainty.terms.find((term) => term.name === 'shade of row on row')?.relative_pct).toBe(5)
+    expect(values.uncertainty.find(({ term }) => term === 'shade of row on row')?.percent).toBe(5)
     const placed = estimateYield(small(6))
     expect(placed.findings.map((one) => one.id)).not.toContain('yield.row-shade-without-places')
-    expect(placed.values.uncertainty.terms.map((term) => term.name)).not.toContain('shade of row on row')
+    expect(placed.values.uncertainty.map(({ term }) => term)).not.toContain('shade of row on row')
   })
 })

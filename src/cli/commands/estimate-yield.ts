@@ -80,7 +80,7 @@ function arrayToSweep(ids: readonly string[], named: string | undefined): string
 }
 
 function yieldSections(values: YieldValues): Section[] {
-  const { annual, climate, uncertainty } = values
+  const { annual, climate, uncertainty, exceedance, lifetime } = values
   return [
     {
       kind: 'facts',
@@ -102,18 +102,25 @@ function yieldSections(values: YieldValues): Section[] {
       heading: 'How sure it is',
       columns: [
         { heading: 'Exceeded in' },
-        { heading: 'One year', unit: 'kWh' },
-        { heading: `Mean of years 1 to 10, ${uncertainty.degradation_pct_per_year} % less a year`, unit: 'kWh' },
+        { heading: 'First year', unit: 'kWh' },
+        { heading: 'Any year', unit: 'kWh' },
+        { heading: 'Mean of years 1 to 10', unit: 'kWh' },
+        { heading: `${lifetime.years} years together`, unit: 'kWh' },
       ],
       rows: (['p50_kwh', 'p90_kwh', 'p99_kwh'] as const).map((key) => [
         `${key.slice(1, 3)} % of cases (${key.slice(0, 3).toUpperCase()})`,
-        uncertainty.single_year[key],
-        uncertainty.ten_year_mean[key],
+        exceedance.first_year[key],
+        exceedance.any_year[key],
+        exceedance.ten_year_mean[key],
+        lifetime[key],
       ]),
     },
     {
       kind: 'list',
-      items: uncertainty.terms.map((term) => `${term.name}: ${term.relative_pct.toFixed(1)} % (${term.why})`),
+      items: [
+        ...uncertainty.map(({ term, percent, why, source }) => `${term}: ${percent.toFixed(1)} % (${why}; ${source})`),
+        `output falls by ${lifetime.degradation_pct_per_year} % a year with age`,
+      ],
     },
   ]
 }

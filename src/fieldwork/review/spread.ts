@@ -1,8 +1,6 @@
 import { DAYS_IN_MONTH } from '../../climate/index.js'
-import type { YieldRun } from '../../yield/index.js'
+import { AGE_TERM, type YieldRun } from '../../yield/index.js'
 import { KIND_COUNT, type DayModel } from './day-model.js'
-
-const SLOW_TERM = 'year to year'
 
 /** What no further day of measuring makes smaller, as relative standard deviations. */
 export interface LastingSpread {
@@ -14,8 +12,8 @@ export interface LastingSpread {
 
 /** How sure the estimate is apart from the weather of a year: its terms without that of year to year, added as squares. */
 export function methodSpread(run: YieldRun): number {
-  const terms = run.result.values.uncertainty.terms.filter((term) => term.name !== SLOW_TERM)
-  return Math.sqrt(terms.reduce((sum, term) => sum + (term.relative_pct / 100) ** 2, 0))
+  const lasting = run.result.values.uncertainty.filter(({ term, lasts }) => lasts && term !== AGE_TERM)
+  return Math.sqrt(lasting.reduce((sum, { percent }) => sum + (percent / 100) ** 2, 0))
 }
 
 /**
@@ -27,7 +25,7 @@ export function methodSpread(run: YieldRun): number {
  * @returns Relative standard deviation; 0 when the days alone spread as much as years are known to.
  */
 export function slowWeatherSpread(run: YieldRun, model: DayModel, correlation: number): number {
-  const known = (run.result.values.uncertainty.terms.find((term) => term.name === SLOW_TERM)?.relative_pct ?? 0) / 100
+  const known = (run.result.values.uncertainty.find(({ lasts }) => !lasts)?.percent ?? 0) / 100
   return Math.sqrt(Math.max(0, known ** 2 - yearSpreadOfDays(model, correlation) ** 2))
 }
 

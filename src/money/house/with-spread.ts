@@ -1,18 +1,15 @@
 import type { Finance } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { YieldRun } from '../../yield/index.js'
-
-/** Name of the term of the energy estimate that changes from year to year; the others last. */
-const YEARLY = 'year to year'
+import { AGE_TERM, type YieldRun } from '../../yield/index.js'
 
 /**
  * Finance with the spread of the energy estimate where the project states none: the estimate knows it better than a
  * default for all estimates.
  */
 export function withSpread(finance: Finance, run: YieldRun, worksheet: Worksheet): Finance {
-  const { terms } = run.result.values.uncertainty
+  const terms = run.result.values.uncertainty.filter(({ term }) => term !== AGE_TERM)
   const squares = (yearly: boolean): number =>
-    terms.filter(({ name }) => (name === YEARLY) === yearly).reduce((sum, term) => sum + term.relative_pct ** 2, 0)
+    terms.filter(({ lasts }) => lasts !== yearly).reduce((sum, { percent }) => sum + percent ** 2, 0)
   const stated = finance.uncertainty ?? {}
   const sigma = (key: 'yield_sigma_pct' | 'weather_sigma_pct', value: number, why: string): number =>
     stated[key] ??

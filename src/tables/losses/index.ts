@@ -1,2 +1,2 @@
 export { LOSS_DEFAULTS, type LossDefault } from './defaults.js'
-export { EXCEEDANCE_Z, UNCERTAINTY, type UncertaintyTerm } from './uncertainty.js'
+export { EXCEEDANCE_Z, METHOD_ERROR, METHOD_SOURCE, UNCERTAINTY, type UncertaintyTerm } from './uncertainty.js'

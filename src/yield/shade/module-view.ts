@@ -58,7 +58,7 @@ export function moduleView(
 ): ModuleView {
   const radiusFt = Math.hypot(face.widthFt, face.heightFt) / 2
   const seen = solids
-    .filter((solid) => (face.onRack || solid.bodyOf !== face.planeId) && solid.moduleId !== face.id)
+    .filter((solid) => face.onRack || solid.bodyOf !== face.planeId)
     .filter((solid) => solid.arrays?.includes(face.array) !== false)
     .filter((solid) => reachesInFront(solid, face))
     .map((solid): SeenSolid => ({
