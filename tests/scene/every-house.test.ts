@@ -4,7 +4,7 @@ import * as fc from '../fast-check.js'
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
 import { runYield } from '../../src/yield/index.js'
-import { skyOver, type Weather } from './compare-losses.ts'
+import { compareLosses, skyOver, worst, type Weather } from './compare-losses.ts'
 import type { HouseInput } from './house-input.ts'
 import { mirroredEastWest, mirroredNorthSouth, skiesOfBothSides } from './mirror.ts'
 import { inventedHouse } from './invented-house.ts'
@@ -46,6 +46,17 @@ describe('a house', () => {
 })
 
 describe('a house drawn at random', () => {
+  it('loses the light that the ray caster says', () => {
+    fc.assert(
+      fc.property(randomHouse, (random) => {
+        // Half of the houses lie within 0.04 points, 99 of 100 within 0.3; the others are rows close together on racks, whose
+        // shallow shadows fall between points, and steep planes that face away from the sun and have little light to lose.
+        expect(Math.abs(worst(compareLosses(houseWith(random))))).toBeLessThan(0.75)
+      }),
+      { numRuns: 12 },
+    )
+  })
+
   it('never has more light or energy with one thing more', () => {
     fc.assert(
       fc.property(randomHouse, (random) => {
@@ -54,10 +65,11 @@ describe('a house drawn at random', () => {
         const fewer = modulesOf(houseWith(random, random.additions.length - 1), weather)
         more.forEach(({ lost, kwh }, at) => {
           expect(lost).toBeGreaterThanOrEqual(fewer[at]!.lost - 1e-9)
-          expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh + 1e-9)
+          // The curve of a partly shaded module is read between its points.
+          expect(kwh).toBeLessThanOrEqual(fewer[at]!.kwh * (1 + 1e-6))
         })
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     )
   })
 
@@ -73,11 +85,11 @@ describe('a house drawn at random', () => {
         const others = new Map(modulesOf(mirrored(house), there).map((module) => [module.id, module]))
         // Beam alone is the same to the last digits; crowns are asked at every third point, and the sky along directions that
         // are not mirrored.
-        const within = withDiffuse ? 0.15 : hasLeaves(house) ? 0.1 : 1e-6
+        const within = withDiffuse ? 0.3 : hasLeaves(house) ? 0.1 : 1e-6
         for (const { id, lost } of modulesOf(house, here))
           expect(Math.abs(others.get(across(house, id))!.lost - lost)).toBeLessThan(within)
       }),
-      { numRuns: 24 },
+      { numRuns: 12 },
     )
   })
 })

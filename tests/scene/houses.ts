@@ -36,7 +36,7 @@ export const OWN_PLANES: Record<string, HouseParts> = {
   ),
   'chimney, 35 S': own(slope(25, 0, { obstructions: chimney(5, 9) }), { latitude: -35 }),
   'chimney, 12 S': own(slope(18, 90, { obstructions: chimney(24, 5) }), { latitude: -12 }),
-  'chimney, 64 N': own(slope(40, 180, { obstructions: chimney(14, 1.4) }), { latitude: 64 }),
+  'chimney, 64 N': own(slope(40, 180, { obstructions: chimney(14, 1) }), { latitude: 64 }),
   'box square to a wall of 70 deg': own(slope(70, 180, { obstructions: chimney(24, 9, 3) })),
   'parapet on a flat roof': own(
     slope(0, 180, {
@@ -63,6 +63,13 @@ export const OWN_PLANES: Record<string, HouseParts> = {
       u: { bearing_deg: 205, distance_ft: 40, width_ft: 20, height_ft: 18, transmittance: 0.4 },
     }),
   },
+  'one crown behind another': own(
+    slope(30, 180),
+    trees({
+      t: { bearing_deg: 180, distance_ft: 25, width_ft: 24, height_ft: 16, transmittance: 0.5 },
+      u: { bearing_deg: 180, distance_ft: 45, width_ft: 50, height_ft: 30, transmittance: 0.4 },
+    }),
+  ),
   '6 ft tree at 40 ft': own(
     slope(30, 180),
     trees({ t: { bearing_deg: 180, distance_ft: 40, width_ft: 6, height_ft: 6 } }),
@@ -171,7 +178,8 @@ export const IN_SPACE: Record<string, HouseParts> = {
     }),
   },
   'building of five corners and a wall of the plan, plan turned': {
-    planes: { main: gable()['main']! },
+    // Its place stands on the site plan.
+    planes: { main: slope(30, 180, { eave_height_ft: 10 }) },
     groups: { a: group },
     site: {
       obstacles: {
@@ -191,6 +199,7 @@ export const IN_SPACE: Record<string, HouseParts> = {
     },
     sitePlan: {
       up_azimuth_deg: 25,
+      roof_planes: { main: { eave_left: { x_ft: 2, y_ft: -1 } } },
       buildings: {
         shed: {
           corners: [
@@ -284,6 +293,23 @@ export const IN_SPACE: Record<string, HouseParts> = {
       a: { ...group, rows: 1, y: 1, moduleTilt: 30, standoffIn: 24, orientation: 'landscape' },
       b: { ...group, plane: 'low', rows: 2, moduleTilt: 20, standoffIn: 12, rowGapIn: 30, orientation: 'landscape' },
     },
+  },
+  'round crown high on a bare trunk': {
+    planes: gable(),
+    groups: { a: group },
+    ...trees({ oak: { at: { x_ft: 15, y_ft: -8 }, width_ft: 16, height_ft: 40, base_height_ft: 21, ground_ft: -1 } }),
+  },
+  'round tower': {
+    planes: gable(),
+    groups: { a: { ...group, rows: 1 } },
+    ...trees({ silo: { at: { x_ft: 19, y_ft: -14 }, width_ft: 20, height_ft: 27 } }),
+  },
+  'steep low plane before the walls of a house': {
+    planes: {
+      main: space(65, 180, 0, 0, 0.5, { outline: rect(20, 8) }),
+      house: space(10, 180, 2, -34, 9, { outline: rect(24, 20) }),
+    },
+    groups: { a: { ...group, rows: 1, x: 6, y: 1 } },
   },
   'upright wall beside a low plane': {
     planes: {

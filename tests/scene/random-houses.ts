@@ -149,7 +149,7 @@ export const randomHouse: fc.Arbitrary<RandomHouse> = fc.boolean().chain((inSpac
       }),
     })
     .map(({ base: { latitude, tilt, azimuth, up, onRacks }, additions }) => {
-      const racks = onRacks && tilt < 20 && !inSpace
+      const racks = onRacks && tilt < 20
       // The left end of the eave, so that the middle of the plane stands over (15, 8) of the plan.
       const turn = ((azimuth - (up ?? 0)) * Math.PI) / 180
       const run = DEPTH_FT * Math.cos((tilt * Math.PI) / 180)

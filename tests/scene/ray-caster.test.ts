@@ -1,7 +1,7 @@
 // The ray caster itself, against shapes that can be worked out by hand.
 import { describe, expect, it } from 'vitest'
 import { convex, cylinder, prism, rectangle, triangles, type Corner } from './bodies.ts'
-import { cornersOf } from './build-world.ts'
+import { cornersOf } from './outline-corners.ts'
 import type { HouseInput, OutlineInput, PlacedModule } from './house-input.ts'
 import { castHouse, horizonDeg, USUAL } from './ray-caster.ts'
 import { frameAt, sinDeg, towards, unit, type Vec } from './vectors.ts'

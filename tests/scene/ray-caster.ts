@@ -15,7 +15,7 @@ export interface Fineness {
 }
 
 /** Fine enough for the comparisons: fineness.test.ts says how far from a much finer look. */
-export const USUAL: Fineness = { points: 8, directions: 5000, sunMinutes: 5 }
+export const USUAL: Fineness = { points: 8, directions: 4000, sunMinutes: 7.5 }
 
 /** The sun of a step and how long the step lasts: the sun stands at its middle. */
 export interface SunStep {
