@@ -304,6 +304,16 @@ describe('what is said of doubtful sites', () => {
 })
 
 describe('stationClimate', () => {
+  it('warns of a height that differs by more than 400 m', () => {
+    const one = site('724880')
+    const warns = (aboveM: number): boolean => {
+      const worksheet = new Worksheet()
+      stationClimate('724880', { ...one, elevationM: one.elevationM + aboveM }, worksheet)
+      return worksheet.result(0).findings.some((finding) => finding.id === 'climate.site-height')
+    }
+    expect([399, 401, -399, -401].map(warns)).toEqual([false, true, false, true])
+  })
+
   it('gives back the sunshine and temperature of a site for a house on the spot', () => {
     const one = site('727450')
     const climate = stationClimate('727450', one, new Worksheet())
