@@ -28,7 +28,7 @@ it('a day like those beside it has light in proportion to its own sun above the 
 it('more diffuse than global is counted, with two radiations too', () => {
   const sun = sunOf([400])
   const quality = qualityOf(
-    { ghi: Float64Array.of(0, 100, 100, 0), dni: undefined, dhi: Float64Array.of(0, 104, 106, 0) },
+    { ghi: Float64Array.of(0, 100, 101, 0), dni: undefined, dhi: Float64Array.of(0, 104, 107, 0) },
     sun,
     6,
   )
