@@ -15,14 +15,14 @@ const sunOf = (daily: readonly number[]): RowSun => {
 }
 
 it('a day like those beside it has light in proportion to its own sun above the air', () => {
-  const sun = sunOf([400, 500, 600, 700])
+  const sun = sunOf([400, 450, 600, 700])
   const ghi = Float64Array.from([0, 200, 200, 0, 0, 0, 0, 0, 0, 300, 300, 0, 0, 350, 350, 0])
   const dhi = ghi.map((light) => light / 2)
   const dni = new Float64Array(16)
   const isMissing = Uint8Array.from({ length: 16 }, (_, row) => (row === 5 || row === 6 ? 1 : 0))
   expect(fillGaps({ ghi, dni, dhi }, isMissing, sun, 6).fromDays).toEqual([{ from: 5, rows: 2 }])
   // Clearness is 0.5 on both days, and so it is in between.
-  expect([ghi[5], dhi[5], dni[5]]).toEqual([250, 125, 250])
+  expect([ghi[5], dhi[5], dni[5]]).toEqual([225, 112.5, 225])
 })
 
 it('more diffuse than global is counted, with two radiations too', () => {
