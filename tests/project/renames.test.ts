@@ -147,7 +147,9 @@ describe('results before and after the names changed', () => {
       readFileSync(new URL('fixtures/demo-house-version-1.json', import.meta.url), 'utf8'),
     ) as Before
     const loaded = loadProject({ path: join(ROOT, 'examples/lark-hollow.yaml') })
-    const result = estimateYield(countFitted(loaded.project), loaded.files)
+    // Version 1 clipped means of the hour only.
+    const model = { ...loaded.project.model, clipping_within_hour: 'none' } as const
+    const result = estimateYield({ ...countFitted(loaded.project), model }, loaded.files)
     const context = { tool: 'gablewatt', project: undefined, locate: () => undefined, showWork: false }
     const after = JSON.parse(renderJson({ title: '', stage: 'yield', sections: [], result }, context)) as {
       values: Before['values']

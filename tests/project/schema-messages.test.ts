@@ -134,7 +134,7 @@ describe('what is said about a value that the schema refuses', () => {
       'alternatives: misspelt word',
       'climate: nearby',
       'climate: neaby',
-      "19:12  site.climate  found text 'neaby'; expected one of: nearby; a map with station; a map with epw; did you mean nearby?",
+      "19:12  site.climate  found text 'neaby'; expected one of: nearby; a map with station; a map with epw; a map with file, kind; did you mean nearby?",
     ],
     [
       'alternatives: the map that is meant',
@@ -146,13 +146,13 @@ describe('what is said about a value that the schema refuses', () => {
       'alternatives: two maps at once',
       'climate: nearby',
       "climate: { station: '724940', epw: a.epw }",
-      '19:12  site.climate  found a map with station, epw; expected one of: nearby; a map with station; a map with epw',
+      '19:12  site.climate  found a map with station, epw; expected one of: nearby; a map with station; a map with epw; a map with file, kind',
     ],
     [
       'alternatives: no map fits',
       'climate: nearby',
-      'climate: { file: a.epw }',
-      '19:12  site.climate  found a map with file; expected one of: nearby; a map with station; a map with epw',
+      'climate: { folder: a.epw }',
+      '19:12  site.climate  found a map with folder; expected one of: nearby; a map with station; a map with epw; a map with file, kind',
     ],
     [
       'alternatives: number out of range',
