@@ -1,6 +1,9 @@
-import { crossingEdges, own } from '../../values/index.js'
+import { crossingEdges, own, signedAreaFt2 } from '../../values/index.js'
 import type { Obstacle, Project } from '../project-types.generated.js'
 import type { Report, Rule } from './rule.js'
+
+/** A smaller figure is a slip, square ft. */
+const LEAST_AREA_FT2 = 1e-3
 
 /** Every obstacle has one place and one shape, and somewhere to stand. */
 export const checkObstacles: Rule = (project, report) => {
@@ -71,6 +74,8 @@ function checkFigure(obstacle: Obstacle, tell: Tell): void {
   for (const key of ['width_ft', 'length_ft', 'faces_deg'] as const)
     if (obstacle[key] !== undefined) tell(key, 'corners give the figure already; leave it out')
   const corners = (obstacle.corners ?? []).map(({ x_ft: xFt, y_ft: yFt }) => ({ xFt, yFt }))
+  if (Math.abs(signedAreaFt2(corners)) < LEAST_AREA_FT2)
+    tell('corners', 'the figure has no area: all its corners lie on one line; check the corners', 'value')
   const crossing = crossingEdges(corners)
   if (crossing !== undefined)
     tell(

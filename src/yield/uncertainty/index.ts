@@ -1,2 +1,3 @@
-export { yieldUncertainty, type Exceedance, type UncertaintyTermValue, type YieldUncertainty } from './exceedance.js'
+export { yieldUncertainty } from './exceedance.js'
 export { AGE_TERM, YEARLY_TERM, type UncertainArray, type UncertaintyBasis } from './terms.js'
+export type { Exceedance, UncertaintyTermValue, YieldUncertainty } from './uncertainty-values.js'

@@ -2,7 +2,7 @@ import { EXCEEDANCE_Z, LOSS_DEFAULTS } from '../../tables/losses/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import { meanOutput } from '../degradation.js'
 import { DRAWS, MEAN_YEARS } from './draws.js'
-import type { YieldUncertainty } from './exceedance.js'
+import type { YieldUncertainty } from './uncertainty-values.js'
 import { AGE_TERM, type UncertaintyBasis } from './terms.js'
 
 const SQUARES: Source = { document: 'independent causes add up as squares', standing: 'common practice, no source' }
