@@ -18,8 +18,9 @@ export interface Clearance {
 /** Heights a line over a surface; undefined where it passes more than 3 ft beside it. */
 export function clearanceOver(line: OverheadLine, hanging: HangingLine, surface: Surface): Clearance | undefined {
   const rule = ruleOf(line, hanging, surface)
-  const spared = line.ends_at === 'wall' && line.kind === 'service_drop' ? hanging.spans.length - 1 : undefined
   const beyondFt = RULE.beyondEdgeFt + hanging.levelStepFt / 2
+  const toWall = line.ends_at === 'wall' && line.kind === 'service_drop' && endsAt(hanging, surface)
+  const spared = toWall ? hanging.spans.length - 1 : undefined
   let least = Infinity
   for (const [index, places] of hanging.spans.entries()) {
     for (const place of places) {
@@ -39,6 +40,16 @@ export function clearanceOver(line: OverheadLine, hanging: HangingLine, surface:
   }
   if (least === Infinity) return undefined
   return { clearanceFt: least, errorFt: (hanging.levelStepFt / 2) * (hanging.steepest + surface.steepest), ...rule }
+}
+
+/** Whether the wall on which a line ends is below a surface: the roof of another building is not spared. */
+function endsAt(hanging: HangingLine, { parts }: Surface): boolean {
+  const end = hanging.spans.at(-1)?.at(-1)
+  if (end === undefined) return false
+  const at: Point = { xFt: end.east, yFt: end.north }
+  return parts.some(
+    ({ figure }) => containsPoint(figure, at) || highestEdge(figure, at, RULE.beyondEdgeFt, () => 0) !== undefined,
+  )
 }
 
 /** Highest level of the edges of a figure within a distance of a place. */

@@ -162,6 +162,15 @@ describe('a drop that ends at the house', () => {
     const paths = (project: Project): string[] => judge(project).values.map((each) => each.to)
     expect(paths(mast(-0.5, 9, 'wall'))).not.toContain('roof_planes.south')
     expect(to(mast(-0.5, 9), 'roof_planes.south').clearance_ft).toBeCloseTo(-1, 9)
+    // A roof that it only passes on its way is not spared.
+    const passing = house(0, {
+      ends_at: 'wall',
+      points: [
+        { x_ft: -40, y_ft: -2, height_ft: 17 },
+        { x_ft: 60, y_ft: -2, height_ft: 17 },
+      ],
+    })
+    expect(to(passing, 'roof_planes.south')).toMatchObject({ required_ft: 8, complies: false })
   })
 })
 
