@@ -31,13 +31,13 @@ export const OVERHEAD: Explanations = {
   },
   'wire.overhead-clearance': {
     means: 'A line hangs lower over a roof, modules, the ground, a driveway or a street than the code permits.',
-    rule: '8 ft over roofs, kept 3 ft beyond their edges; 3 ft over roofs of 4 in 12 and steeper up to 300 V; 18 in over a short piece of overhang to its mast; over ground 10 to 18 ft by place and voltage. The faces of modules count as a new surface of the roof.',
+    rule: 'Lines keep 8 ft over roofs, held 3 ft beyond their edges; 3 ft over roofs of 4 in 12 and steeper up to 300 V; 18 in over a short piece of overhang to its mast; over ground 10 to 18 ft by place and voltage. The faces of modules count as a new surface of the roof.',
     sources: [ROOFS],
     fix: 'Have the line raised or moved by the utility, or keep modules away from below it.',
   },
   'wire.overhead-work': {
     means: 'People, ladders or tools on this job come nearer to a line than 10 ft.',
-    rule: '10 ft up to 50 kV for everybody who is not a qualified line worker; insulation of a service drop is weathered and does not count.',
+    rule: 'Ten feet up to 50 kV for everybody who is not a qualified line worker; insulation of a service drop is weathered and does not count.',
     sources: [WORK],
     fix: 'Let the utility cut or cover the line for the days of the work, or work elsewhere.',
   },

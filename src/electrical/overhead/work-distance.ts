@@ -90,7 +90,7 @@ function beyond(from: Point, eave: Point, byFt: Feet): Point {
 function nearestOn(from: Point, a: Point, b: Point): Point {
   const [de, dn] = [b.east - a.east, b.north - a.north]
   const along = ((from.east - a.east) * de + (from.north - a.north) * dn) / Math.max(de * de + dn * dn, 1e-12)
-  const t = Math.min(1, Math.max(0, along))
+  const t = Math.max(0, Math.min(1, along))
   return { east: a.east + de * t, north: a.north + dn * t, up: a.up }
 }
 
