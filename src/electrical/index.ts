@@ -79,6 +79,7 @@ export {
   type GroundingValues,
   type NodeRuleValues,
   type NodeValues,
+  type OverheadValues,
   type PanelValues,
   type RacewayValues,
   type RemedyValues,

@@ -22,6 +22,7 @@ import { faultValues } from './fault/index.js'
 import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
+import { checkOverhead } from './overhead/index.js'
 import { checkDrawnRoute, resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
@@ -57,6 +58,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const bonding = serviceBonding(job)
   const faults = faultAtPanels(tree, fault)
   checkShutdown(job, circuits, strings, panel.inverter_a)
+  const overhead = checkOverhead(job)
   reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
@@ -80,5 +82,6 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     },
     ...serviceValues(job, circuits),
     ...(dcCombiners.length === 0 ? {} : { dc_combiners: dcCombiners }),
+    ...(overhead.length === 0 ? {} : { overhead }),
   })
 }

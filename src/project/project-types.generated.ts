@@ -42,6 +42,12 @@ export type Transmittance = (number | number[])
  */
 export type Id = string
 /**
+ * Overhead lines near the house, keyed by your own ids; `none` says that somebody looked and there is none within 25 ft of the roofs, the ladders and the ground where rails are carried.
+ */
+export type OverheadLines = ("none" | {
+[k: string]: OverheadLine
+})
+/**
  * Where the modules lie: `fit` lets the program place them, or blocks placed by you.
  */
 export type Arrangement = ("fit" | {
@@ -424,6 +430,7 @@ horizon?: HorizonPoint[]
 obstacles?: {
 [k: string]: Obstacle
 }
+overhead_lines?: OverheadLines
 }
 /**
  * A weather file of one year in intervals of 5 to 60 minutes, and what kind of file it is.
@@ -657,6 +664,71 @@ x_ft: number
  * Up on the drawing, ft.
  */
 y_ft: number
+}
+/**
+ * A line through the air over two or more supports, hanging between them. State sag_ft or lowest_ft.
+ */
+export interface OverheadLine {
+/**
+ * What it is: the service drop of this house, or any other line of the utility.
+ */
+kind: ("service_drop" | "line")
+/**
+ * Supports, from the pole to the house; in the coordinates of the site plan (without one: x east, y north).
+ * 
+ * @minItems 2
+ * @maxItems 20
+ */
+points: OverheadSupport[]
+/**
+ * How far the middle of each span hangs below the straight line between its supports, ft, on a hot day. Sight it; never guess low.
+ */
+sag_ft?: number
+/**
+ * Height above the ground of the lowest place of the line between supports, ft, instead of sag_ft; every span is taken to hang as low.
+ */
+lowest_ft?: number
+/**
+ * Voltage to ground, V.
+ */
+to_ground_v: number
+/**
+ * Highest voltage between conductors, V.
+ */
+between_v: number
+/**
+ * `multiplex`: insulated conductors cabled together with a grounded bare messenger (triplex, quadruplex); `open`: single conductors, covered or bare.
+ */
+cable: ("multiplex" | "open")
+/**
+ * How a service drop ends at the house (its last point): on a mast or support that comes through the overhang of the eave, on any other mast through the roof, or on the side of the building. Decides which exceptions may be used; none when missing.
+ */
+ends_at?: ("overhang_mast" | "mast" | "wall")
+/**
+ * Height above the ground of the lowest point of the drip loop at the house, ft.
+ */
+drip_loop_ft?: number
+/**
+ * Whether no vehicle can come below the line on the lot, outside the driveway.
+ */
+pedestrians_only?: boolean
+}
+/**
+ * A support of a line.
+ */
+export interface OverheadSupport {
+/**
+ * To the right on the site plan, ft.
+ */
+x_ft: number
+/**
+ * Up on the site plan, ft.
+ */
+y_ft: number
+/**
+ * Height of the lowest conductor there, ft above the level from which eave_height_ft counts.
+ */
+height_ft: number
 }
 /**
  * One flat surface of the roof. Plane coordinates are x along the eave to the right (seen from outside, facing the slope) and y up the slope, from the left end of the eave.

@@ -368,7 +368,7 @@ describe.each([
         '29 CFR 1926.501 and .502, 501(b)(4), 502(i)(2)-(4) (secondary source)',
       ],
       [
-        'overhead lines are found first: ladder, rail, raceway and people keep 10 ft away (up to 50 kV, more above); where that cannot be, the utility covers or cuts them',
+        'overhead lines are found first: ladder, rail, raceway and people keep 10 ft away (up to 50 kV, more above); where that cannot be, the utility covers or cuts them. The project does not say whether there are any (site.overhead_lines): look before anything is carried',
         '29 CFR 1926 subparts K and CC, 1910.333(c)(3), 10 ft up to 50 kV (from memory, unverified)',
       ],
       ['the ground below is roped off; tools on the roof are tied', PRACTICE],

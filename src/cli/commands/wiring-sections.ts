@@ -1,6 +1,7 @@
 import { cableText, type WiringValues } from '../../electrical/index.js'
 import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
+import { overheadSection } from './overhead-section.js'
 import { treeSections } from './tree-sections.js'
 import { deviceSections } from './device-sections.js'
 
@@ -58,6 +59,7 @@ export function wiringSections(values: WiringValues): Section[] {
     ...(values.strings.length === 0 ? [] : [strings(values)]),
     ...treeSections(values),
     ...deviceSections(values),
+    ...(values.overhead === undefined ? [] : [overheadSection(values.overhead)]),
     panelRules(values),
     grounding(values),
   ]

@@ -9,6 +9,7 @@ import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
 import { OUTPUT } from './output.js'
+import { OVERHEAD } from './overhead.js'
 import { PERMIT } from './permit.js'
 import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
@@ -27,6 +28,7 @@ export const EXPLANATIONS: Explanations = {
   ...YIELD,
   ...SCENE,
   ...WIRE,
+  ...OVERHEAD,
   ...DC_DEVICES,
   ...WIRING_METHODS,
   ...CONNECTION,

@@ -10,8 +10,8 @@ export const planPoint = ({ x_ft: x, y_ft: y }: PlanPoint): XY => xy(x, y)
  * Up the slope counts by its level part only.
  */
 export function planeInPlan(project: Project, planeId: string): ((point: Point) => XY) | undefined {
-  const place = own(project.site_plan?.roof_planes, planeId)?.eave_left
   const plane: RoofPlane | undefined = own(project.roof_planes, planeId)
+  const place = own(project.site_plan?.roof_planes, planeId)?.eave_left ?? plane?.eave_left
   if (place === undefined || plane === undefined) return undefined
   const flat = Math.cos(radiansOf(tiltDegOf(plane, `roof_planes.${planeId}`)))
   const turn = (degrees: number): XY => {

@@ -2,8 +2,10 @@ import type { PlanEquipment, SitePlan } from '../../project/index.js'
 import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { boundsOf, xy, type Primitive, type XY } from '../model/index.js'
+import { boundsOf, xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { degreesOf, own, radiansOf, type Degrees } from '../../values/index.js'
+import { obstacleFigures } from './site-obstacles.js'
+import { overheadFigures } from './site-overhead.js'
 import { lotDistances } from './lot-distances.js'
 import { planeInPlan, planPoint } from './plan-frame.js'
 import { clippedTo, toXY } from './plane-figures.js'
@@ -26,8 +28,12 @@ const BESIDE: readonly XY[] = [14, 22, 32, 44].flatMap((by) =>
 )
 const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
 
-/** Everything of the site plan, ft. */
-export function siteFigures(input: PacketInput, plan: SitePlan): Primitive[] {
+/**
+ * Everything of the site plan, ft.
+ *
+ * @param sheet What of the plan the sheet has room for.
+ */
+export function siteFigures(input: PacketInput, plan: SitePlan, sheet: Box): Primitive[] {
   const lot = plan.lot.map(planPoint)
   const buildings = Object.entries(plan.buildings ?? {})
   const main = buildings.find(([, building]) => building.main === true) ?? buildings[0]
@@ -43,6 +49,8 @@ export function siteFigures(input: PacketInput, plan: SitePlan): Primitive[] {
       fill: 'white',
     })),
     ...roofs(input),
+    ...obstacleFigures(input.project, sheet),
+    ...overheadFigures(input.project, sheet),
     ...(plan.raceway_route === undefined
       ? []
       : [{ kind: 'path', points: plan.raceway_route.map(planPoint), pen: 'heavy', dash: 'dashed' } as const]),
@@ -57,7 +65,14 @@ export function siteFigures(input: PacketInput, plan: SitePlan): Primitive[] {
       offsetPt: 0,
       text: feetInches(lengthFt, 1),
     })),
-    ...buildings.map(([id, building]) => buildingName(building.name ?? id, building.corners.map(planPoint))),
+    ...buildings.map(([id, building]) =>
+      buildingName(
+        building.height_ft === undefined
+          ? (building.name ?? id)
+          : `${building.name ?? id}, ${building.height_ft} ft high`,
+        building.corners.map(planPoint),
+      ),
+    ),
   ]
 }
 

@@ -1,3 +1,5 @@
+import type { Project } from '../../project/index.js'
+import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import {
   centredOrigin,
   SITE_SCALES,
@@ -14,6 +16,8 @@ import { boundsOf, xy, type Box, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { planPoint } from './plan-frame.js'
 import { EQUIPMENT, siteFigures } from './site-figures.js'
+import { obstaclesBeyond } from './site-obstacles.js'
+import { overheadLines, overheadNotes, overheadRows, supportsShown } from './site-overhead.js'
 
 /** Room on paper round the lot for street, lot lines and their lengths, points. */
 const ROOM = 52
@@ -32,12 +36,12 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     width: drawBox.width - 2 * ROOM,
     height: drawBox.height - 2 * ROOM,
   }
-  const shown = [
+  const lot = [
     ...plan.lot,
     ...(plan.driveway ?? []),
     ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
-  ]
-  const bounds = boundsOf(shown.map(planPoint))
+  ].map(planPoint)
+  const bounds = boundsOf([...lot, ...supportsShown(job.input.project, boundsOf(lot))])
   const scale = largestScale(SITE_SCALES, bounds.width, bounds.height, room)
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
@@ -45,10 +49,15 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     scale,
     room,
   )
-  const viewport = { scalePtPerFt: scale.ptPerFt, originPt, box: drawBox, primitives: siteFigures(job.input, plan) }
+  const viewport = {
+    scalePtPerFt: scale.ptPerFt,
+    originPt,
+    box: drawBox,
+    primitives: siteFigures(job.input, plan, bounds),
+  }
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
   const notesBox = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
-  return flowBlocks(notes(job), notesBox, 1, body).map((paper, page) => {
+  return flowBlocks(notes(job, bounds), notesBox, 1, body).map((paper, page) => {
     if (page > 0) return { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
     const low = planBox.y + planBox.height
     return {
@@ -65,8 +74,10 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
   })
 }
 
-function notes(job: SheetJob): Block[] {
-  const plan = job.input.project.site_plan
+function notes(job: SheetJob, sheet: Box): Block[] {
+  const { project, wire } = job.input
+  const plan = project.site_plan
+  const overhead = wire?.values.overhead ?? []
   const pieces = Object.values(plan?.equipment ?? {})
   const named = new Map(pieces.map((each) => [`${each.kind} ${each.name ?? ''}`, each]))
   const keys: Block = {
@@ -84,7 +95,8 @@ function notes(job: SheetJob): Block[] {
     { kind: 'heading', text: 'Equipment' },
     keys,
     { kind: 'heading', text: 'Legend' },
-    legend(),
+    legend(project),
+    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
     { kind: 'heading', text: 'Notes' },
     {
       kind: 'list',
@@ -94,12 +106,40 @@ function notes(job: SheetJob): Block[] {
         'Distances to the lot lines are measured from the nearest corner of the main building.',
         'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
         'Where the raceway crosses a roof it keeps clear of the pathways and takes the shortest way to the wall.',
+        ...overheadNotes(project),
+        ...obstaclesBeyond(project, sheet),
       ],
     },
   ]
 }
 
-function legend(): Block {
+const OVERHEAD_LEGEND: readonly (readonly [string, (x: number, y: number) => Primitive])[] = [
+  [
+    'Overhead line with its supports',
+    (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'medium' }),
+  ],
+  [
+    `${SAFETY_FIGURES.lineDistanceFt} ft from an overhead line, level`,
+    (x, y) => ({ kind: 'rectangle', x, y, width: 24, height: 9, pen: 'thin', dash: 'hidden' }),
+  ],
+]
+
+/** Heights that are kept and needed; distances to places of work too. */
+function overheadTable(values: Parameters<typeof overheadRows>[0]): Block {
+  return {
+    kind: 'table',
+    columns: [
+      { heading: 'Line', share: 0.14 },
+      { heading: 'Over or near', share: 0.3 },
+      { heading: 'Is', share: 0.14 },
+      { heading: 'Needed', share: 0.16 },
+      { heading: 'By', share: 0.26 },
+    ],
+    rows: overheadRows(values),
+  }
+}
+
+function legend(project: Project): Block {
   const rows: readonly (readonly [string, (x: number, y: number) => Primitive])[] = [
     [
       'Lot line',
@@ -125,6 +165,7 @@ function legend(): Block {
       'Raceway',
       (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'dashed' }),
     ],
+    ...(overheadLines(project).length === 0 ? [] : OVERHEAD_LEGEND),
   ]
   return {
     kind: 'figure',

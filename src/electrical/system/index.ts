@@ -56,6 +56,7 @@ export type {
   RuleValues,
   SegmentValues,
   ServiceValues,
+  OverheadValues,
   StringValues,
   WiringValues,
 } from './wiring-values.js'

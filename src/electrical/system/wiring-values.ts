@@ -29,6 +29,26 @@ export interface WiringValues {
   readonly service?: ServiceValues
   /** Outputs of DC combiners; missing where there are none. */
   readonly dc_combiners?: readonly DcCombinerValues[]
+  /** Heights and distances of overhead lines; missing where none is stated. */
+  readonly overhead?: readonly OverheadValues[]
+}
+
+/** Least height of a line over a surface, or least distance to a place of work. */
+export interface OverheadValues {
+  /** The line. */
+  readonly id: string
+  /** Path in the project file of what lies below or near, or `ground`, `service entrance`. */
+  readonly to: string
+  readonly what: string
+  readonly kind: 'clearance' | 'work'
+  readonly clearance_ft: number
+  /** By how much the true value can be less. */
+  readonly error_ft: number
+  readonly required_ft: number
+  readonly section: string
+  /** Whether the section rules lines of this voltage. */
+  readonly ruled: boolean
+  readonly complies: boolean
 }
 
 export interface ServiceValues {

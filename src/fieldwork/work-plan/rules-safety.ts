@@ -1,5 +1,6 @@
 import { SAFETY_FIGURES as FIGURES, WORK_SOURCES } from '../../tables/fieldwork/index.js'
 import type { TaskRule } from './task-rule.js'
+import { overheadText } from './overhead-words.js'
 import type { Feet } from '../../values/index.js'
 
 /** Rules for employers; for owners who work themselves the same is good practice. */
@@ -55,7 +56,7 @@ export const SAFETY_RULES: readonly TaskRule[] = [
   {
     id: 'safety.overhead-lines',
     source: WORK_SOURCES.overheadLines,
-    says: `overhead lines are found first: ladder, rail, raceway and people keep ${FIGURES.lineDistanceFt} ft away (up to ${FIGURES.lineDistanceUpToKv} kV, more above); where that cannot be, the utility covers or cuts them`,
+    says: overheadText,
   },
   {
     id: 'safety.below',

@@ -17,8 +17,8 @@ export interface WorkPlanNeeds {
   readonly cellC: Celsius | undefined
 }
 
-/** How far the edition is known stands in every result that it rules. */
-const IS_TOLD: ReadonlySet<string> = new Set(['wire.edition-secondary'])
+/** How far the edition is known stands in every result that it rules; what is deadly stands in every plan of work. */
+const IS_TOLD: ReadonlySet<string> = new Set(['wire.edition-secondary', 'wire.overhead-work'])
 
 /** The work plan, with the errors of the stages that it rests on: a plan for a design that fails a check must say so. */
 export function workPlanFrom(

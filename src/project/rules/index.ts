@@ -12,6 +12,7 @@ import { checkLumber } from './lumber.js'
 import { checkModuleCounts } from './module-counts.js'
 import { checkModules } from './modules.js'
 import { checkEavePlaces, checkObstacles } from './obstacles.js'
+import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
 import type { Rule } from './rule.js'
@@ -33,6 +34,7 @@ const RULES: readonly Rule[] = [
   checkOutlines,
   checkObstacles,
   checkEavePlaces,
+  checkOverhead,
   checkIds,
   checkDistribution,
   checkPanelSpaces,

@@ -46,6 +46,7 @@ export { labelRules, type LabelCondition, type LabelRule, type LabelSpot } from 
 export { labelWordRows } from './label-word-rows.js'
 export type { LabelColours, LabelWords } from './label-word-row.js'
 export { labelWords, onOneLine } from './label-words.js'
+export { groundClearances, OVERHEAD_RULED_UP_TO_V, roofClearance, type GroundClearance } from './overhead-clearances.js'
 export { pvHighTemperature, pvHighTemperatureAmpacity } from './pv-high-temperature.js'
 export { EXPANSION_FITTING_FROM_IN, PVC_COEFFICIENT_PER_F, pvcExpansion, STEEL_SHARE_OF_PVC } from './pvc-expansion.js'
 export { rapidShutdownRules, type RapidShutdownRule } from './rapid-shutdown-rules.js'

@@ -1,0 +1,1 @@
+export { checkOverhead } from './check-overhead.js'
