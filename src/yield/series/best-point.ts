@@ -24,6 +24,23 @@ function powerAt(curve: SectionCurve, current: number, lit: number, light: numbe
   return current * (lit * voltageAt(curve, current, 1) + (1 - lit) * voltageAt(curve, current, light))
 }
 
+/**
+ * Power of a string that is held at a voltage, relative to the best point of all lit.
+ *
+ * @param voltage Relative to that of the best point of all lit.
+ */
+export function powerAtVoltage(curve: SectionCurve, lit: number, light: number, voltage: number): number {
+  let low = 0
+  let high = curve.short
+  // The voltage of the string falls with its current.
+  for (let round = 0; round < 24; round += 1) {
+    const middle = (low + high) / 2
+    if (lit * voltageAt(curve, middle, 1) + (1 - lit) * voltageAt(curve, middle, light) > voltage) low = middle
+    else high = middle
+  }
+  return low * voltage
+}
+
 /** Highest value of a function with one top. */
 function top(from: number, to: number, value: (at: number) => number): number {
   let [low, high] = [from, to]

@@ -1,4 +1,4 @@
-import { bestPower } from './best-point.js'
+import { bestPower, powerAtVoltage } from './best-point.js'
 import type { SectionCurve } from './section-curve.js'
 
 /** Steps of the share of lit sections, and of the light of the dull ones. */
@@ -15,6 +15,9 @@ export interface SeriesCurve {
   /** Power with the dull sections passed by, and with all of them carrying the dull current: `row * columns + column`. */
   readonly past: Float64Array
   readonly along: Float64Array
+  /** The curve behind the tables, and what strings in parallel were found to give. */
+  readonly section: SectionCurve
+  readonly parallel: Map<string, number>
 }
 
 const known = new Map<string, SeriesCurve>()
@@ -41,7 +44,7 @@ export function seriesTables(curve: SectionCurve): SeriesCurve {
       along[at] = column === 0 ? 0 : bestPower(curve, lit, light, 'along') / all
     }
   }
-  const tables = { dull, past, along }
+  const tables: SeriesCurve = { dull, past, along, section: curve, parallel: new Map() }
   if (known.size >= MOST_KNOWN) known.clear()
   known.set(key, tables)
   return tables
@@ -68,6 +71,11 @@ function lookUp(table: Float64Array, row: number, column: number): number {
   return below * (1 - up) + above * up
 }
 
+/** Light of the dull sections at a column. */
+function lightOf(column: number): number {
+  return (column / LIGHT_STEPS) ** 2
+}
+
 /**
  * Best power of a string with some of its sections dull, relative to all of them lit.
  *
@@ -79,18 +87,24 @@ export function shareOfString(curve: SeriesCurve, litShare: number, dullShare: n
   if (litShare >= 1) return 1
   const column = columnOf(curve, dullShare)
   const along = lookUp(curve.along, litShare * LIT_STEPS, column)
-  if (litShare < leastVoltage) return along
-  const past = lookUp(curve.past, litShare * LIT_STEPS, column)
+  const isHeld = leastVoltage > 0 && leastVoltage > litShare - (1 - litShare) * curve.section.diode
+  const past = isHeld
+    ? powerAtVoltage(curve.section, litShare, lightOf(column), leastVoltage)
+    : lookUp(curve.past, litShare * LIT_STEPS, column)
   return past > along ? past : along
 }
 
+/** Voltages at which strings in parallel are tried, relative to the best point of whole strings. */
+const VOLTAGES = Array.from({ length: 18 }, (_, index) => 0.15 + index * 0.05)
+/** Steps of the dull share that strings in parallel are worked out for; between them straight lines. */
+const DULL_STEPS = 25
+const MOST_PARALLEL = 20_000
+
 /**
- * Mean share of strings in parallel on one tracker, which holds all of them at one voltage: tried are the voltage of whole
- * strings and that of the lit sections of each. A string above its own lit sections' voltage carries the dull current; one
- * below it gives its current at the lower voltage.
+ * Mean share of strings in parallel on one tracker, which holds all of them at one voltage.
  *
  * @param litShares Of each string; all have the same number of the same module.
- * @limits The current of a string that is held below its best voltage is taken as that of its best point: a little too low.
+ * @limits Voltages are tried in steps of 5 %: up to 0.5 % too low.
  */
 export function shareOfParallel(
   curve: SeriesCurve,
@@ -98,18 +112,28 @@ export function shareOfParallel(
   dullShare: number,
   leastVoltage = 0,
 ): number {
-  const column = columnOf(curve, dullShare)
+  if (litShares.every((lit) => lit >= 1)) return 1
+  const place = Math.min(1, Math.max(0, dullShare)) * DULL_STEPS
+  const low = Math.min(DULL_STEPS - 1, Math.floor(place))
+  const lits = litShares.toSorted((a, b) => a - b)
+  const at = (step: number): number => knownParallel(curve, lits, step, leastVoltage)
+  return at(low) * (1 - (place - low)) + at(low + 1) * (place - low)
+}
+
+function knownParallel(curve: SeriesCurve, lits: readonly number[], step: number, leastVoltage: number): number {
+  const key = `${lits.map((lit) => lit.toFixed(4)).join(' ')} ${step} ${leastVoltage}`
+  const known = curve.parallel.get(key)
+  if (known !== undefined) return known
+  const light = lightOf(columnOf(curve, step / DULL_STEPS))
   let best = 0
-  for (let tried = -1; tried < litShares.length; tried += 1) {
-    const voltage = tried < 0 ? 1 : litShares[tried]!
+  for (const voltage of VOLTAGES) {
     if (voltage < leastVoltage) continue
     let sum = 0
-    for (const lit of litShares) {
-      if (lit > voltage) sum += voltage
-      else if (lit === voltage) sum += lit >= 1 ? 1 : lookUp(curve.past, lit * LIT_STEPS, column)
-      else sum += voltage * lookUp(curve.along, lit * LIT_STEPS, column)
-    }
+    for (const lit of lits) sum += powerAtVoltage(curve.section, lit, light, voltage)
     if (sum > best) best = sum
   }
-  return Math.min(1, best / litShares.length)
+  const share = Math.min(1, best / lits.length)
+  if (curve.parallel.size >= MOST_PARALLEL) curve.parallel.clear()
+  curve.parallel.set(key, share)
+  return share
 }
