@@ -91,10 +91,11 @@ export const UNCERTAINTY = {
   },
   degradation: {
     relative: 0.003,
-    why: 'loss with age of a system: median 0.5 to 0.6 % a year, mean 0.8 to 0.9 %; per year',
+    why: 'loss with age of a system, per year: the distance of the published median, 0.5 to 0.6 %, from the mean, 0.8 to 0.9 %, is taken as the spread (judgement: single systems spread more widely)',
     source: {
       document: 'Jordan, Kurtz, VanSant & Newmiller: Compendium of photovoltaic degradation rates',
       edition: '2016',
+      place: 'abstract; the spread is judgement',
       standing: 'read',
     },
   },

@@ -12,12 +12,13 @@ export function yieldUncertainty(basis: UncertaintyBasis, worksheet: Worksheet):
   const draws = drawEnergies(basis, terms, UNCERTAINTY.degradation.relative)
   const result: YieldUncertainty = {
     uncertainty: [
-      ...terms.map((term): UncertaintyTermValue => ({
+      ...terms.filter(hasEffect).map((term): UncertaintyTermValue => ({
         term: term.name,
         percent: 100 * ofSystem(basis, term),
         source: saySource(term.source),
         why: term.why,
         lasts: term.name !== YEARLY_TERM,
+        shared: term.isShared ? 'system' : 'array',
       })),
       {
         term: AGE_TERM,
@@ -25,6 +26,7 @@ export function yieldUncertainty(basis: UncertaintyBasis, worksheet: Worksheet):
         source: saySource(UNCERTAINTY.degradation.source),
         why: `${UNCERTAINTY.degradation.why}; here over half of ${basis.life.years} years, and none in the first`,
         lasts: true,
+        shared: 'system',
       },
     ],
     exceedance: {
@@ -40,6 +42,10 @@ export function yieldUncertainty(basis: UncertaintyBasis, worksheet: Worksheet):
   }
   recordUncertainty(basis, result, worksheet)
   return result
+}
+
+function hasEffect({ relative }: Term): boolean {
+  return relative.some((each) => each > 0)
 }
 
 /** Of the whole system: arrays with one draw add up as they are, others as squares. */

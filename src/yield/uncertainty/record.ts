@@ -1,7 +1,8 @@
 import { EXCEEDANCE_Z, LOSS_DEFAULTS } from '../../tables/losses/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import { meanOutput } from '../degradation.js'
-import { DRAWS, MEAN_YEARS } from './draws.js'
+import { MEAN_YEARS } from './draws.js'
+import { DRAWS } from './lattice.js'
 import type { YieldUncertainty } from './uncertainty-values.js'
 import { AGE_TERM, type UncertaintyBasis } from './terms.js'
 

@@ -43,15 +43,15 @@ export interface Term {
   readonly name: string
   /** Relative standard deviation of each array's energy. */
   readonly relative: readonly number[]
-  /** Loss that is doubted, by array: it cannot be less than nothing. Undefined for what may go either way. */
-  readonly loss?: readonly number[]
+  /** Most that the energy of each array can become, relative: a loss cannot be less than nothing. Without: no bound. */
+  readonly most?: readonly number[]
   /** Whether the arrays share it: one draw for all, or one for each. */
   readonly isShared: boolean
   readonly why: string
   readonly source: Source
 }
 
-/** Every cause of doubt about a year's energy that lasts or changes from year to year. */
+/** Every cause of doubt about a year's energy that lasts or changes from year to year; those without effect are 0. */
 export function termsOf(basis: UncertaintyBasis): Term[] {
   const { climate, arrays, temperatureSpread, rowShade, availabilityLoss } = basis
   const all = (relative: number): number[] => arrays.map(() => relative)
@@ -63,7 +63,7 @@ export function termsOf(basis: UncertaintyBasis): Term[] {
     why,
     source,
   })
-  const terms: Term[] = [
+  return [
     placeTerm(climate, all),
     ...(climate.kind === 'monthly' ? [methodTerm(climate.latitudeDeg, arrays)] : decompositionTerms(climate, arrays)),
     {
@@ -75,8 +75,10 @@ export function termsOf(basis: UncertaintyBasis): Term[] {
     },
     {
       name: 'shade',
-      relative: each(({ shadeLoss }) => UNCERTAINTY.shade.relative * shadeLoss),
-      loss: each(({ shadeLoss }) => shadeLoss),
+      ...doubtedLoss(
+        each(({ shadeLoss }) => shadeLoss),
+        (loss) => UNCERTAINTY.shade.relative * loss,
+      ),
       isShared: false,
       why: UNCERTAINTY.shade.why,
       source: UNCERTAINTY.shade.source,
@@ -84,13 +86,17 @@ export function termsOf(basis: UncertaintyBasis): Term[] {
     shared('shade of row on row', rowShade * UNCERTAINTY.rowShade.relative, UNCERTAINTY.rowShade),
     {
       ...shared('snow', 0, UNCERTAINTY.snow),
-      relative: each(({ snowLoss }) => UNCERTAINTY.snow.relative * snowLoss),
-      loss: each(({ snowLoss }) => snowLoss),
+      ...doubtedLoss(
+        each(({ snowLoss }) => snowLoss),
+        (loss) => UNCERTAINTY.snow.relative * loss,
+      ),
     },
     {
       ...shared('dirt', 0, UNCERTAINTY.dirt),
-      relative: each(({ dirtLoss }) => UNCERTAINTY.dirt.relative * dirtLoss),
-      loss: each(({ dirtLoss }) => dirtLoss),
+      ...doubtedLoss(
+        each(({ dirtLoss }) => dirtLoss),
+        (loss) => UNCERTAINTY.dirt.relative * loss,
+      ),
     },
     shared('rating of the modules', UNCERTAINTY.rating.relative, UNCERTAINTY.rating),
     shared('cell temperature method', temperatureSpread, {
@@ -98,12 +104,24 @@ export function termsOf(basis: UncertaintyBasis): Term[] {
       source: { document: 'difference of two published methods, worked out for this system', standing: 'project file' },
     }),
     {
-      ...shared('time out of order', UNCERTAINTY.availability.relative, UNCERTAINTY.availability),
-      loss: all(availabilityLoss),
+      ...shared('time out of order', 0, UNCERTAINTY.availability),
+      ...doubtedLoss(all(availabilityLoss), () => UNCERTAINTY.availability.relative),
     },
     shared(YEARLY_TERM, UNCERTAINTY.yearToYear.relative, UNCERTAINTY.yearToYear),
   ]
-  return terms.filter((term) => term.relative.some((relative) => relative > 0))
+}
+
+/**
+ * What doubt about a loss is for the energy that the loss leaves. Where nothing is left, nothing is in doubt.
+ *
+ * @param losses By array, 0 to 1.
+ * @param spreadOf Standard deviation of a loss, in the same share as the loss.
+ */
+function doubtedLoss(losses: readonly number[], spreadOf: (loss: number) => number): Pick<Term, 'relative' | 'most'> {
+  return {
+    relative: losses.map((loss) => (loss < 1 ? spreadOf(loss) / (1 - loss) : 0)),
+    most: losses.map((loss) => (loss < 1 ? 1 / (1 - loss) : 1)),
+  }
 }
 
 function placeTerm(climate: Climate, all: (relative: number) => number[]): Term {

@@ -14,6 +14,8 @@ export interface UncertaintyTermValue {
   readonly why: string
   /** Whether it is the same in every year, so that a mean over years does not lessen it. */
   readonly lasts: boolean
+  /** Whether it is one and the same for the system, or comes out differently for each array. */
+  readonly shared: 'system' | 'array'
 }
 
 /** How sure the energy of the system is. */
