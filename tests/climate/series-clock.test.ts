@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { hourlyClimate } from '../../src/climate/index.js'
+import { hourlyClimate, type HourlyClimate } from '../../src/climate/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 import { SEATTLE_EPW } from './epw-fixture.js'
 import { climateOf, GLOBAL_ONLY, HOUSE, rowsOf, stationText, TABLE } from './series-fixture.js'
@@ -15,6 +15,12 @@ const refused = (...args: Parameters<typeof climateOf>): StageError => {
     throw error
   }
   throw new Error('the file was taken')
+}
+
+/** Middle of the quarter of an hour with the most light of a day, h. */
+function brightestH({ ghiWM2, middleH }: HourlyClimate, day: number): number {
+  const light = ghiWM2.subarray(96 * day, 96 * day + 96)
+  return middleH[96 * day + light.indexOf(Math.max(...light))]!
 }
 
 describe('the clock of a series', () => {
@@ -44,6 +50,9 @@ describe('the clock of a series', () => {
     const error = refused(stationText(quarters, 1.125), GLOBAL_ONLY)
     expect(error.message).toMatch(/(?:0\.9|1\.0)\d h too late/u)
     const mended = climateOf(stationText(quarters, 1.125), GLOBAL_ONLY, { clock_shift_h: 'auto' })
+    // The stamps are an hour late: what they call 12:37 is 11:37, and the brightest quarter of a day is where it was.
+    expect(Math.abs(mended.climate.middleH[50]! - 11.625)).toBeLessThan(0.1)
+    expect(Math.abs(brightestH(mended.climate, 100) - brightestH(right.climate, 100))).toBeLessThan(0.1)
     const { message } = mended.findings.find(({ id }) => id === 'climate.clock-moved')!
     expect(message).toMatch(/moved by -(?:0\.9|1\.0)\d h/u)
   })
