@@ -120,6 +120,26 @@ describe('shade on modules in series', () => {
     expect(mismatch('one string', withChimney)).toBeLessThan(12)
   })
 
+  it('takes a shadow on one module from the whole string, with nothing else in it', () => {
+    // Beam only: what a string loses besides is what the shadow of the chimney does to it.
+    const beamOnly = (project: Project): void => {
+      project.roof_planes['south']!.obstructions = {
+        stack: { kind: 'chimney', x_ft: 2, y_ft: 4, width_ft: 3, length_ft: 1.5, height_ft: 3 },
+      }
+      project.model = { diffuse_shading: false }
+    }
+    const lost = values('one string', beamOnly).modules
+    const alone = values('modules', beamOnly).modules
+    const energy = (modules: typeof lost): number => modules.reduce((sum, module) => sum + module.ac_kwh, 0)
+    const free = energy(values('one string', () => {}).modules)
+    const freeAlone = energy(values('modules', () => {}).modules)
+    expect(energy(lost) / free).toBeLessThan(energy(alone) / freeAlone - 0.001)
+    // Modules that nothing shades lose as the string does.
+    const unshaded = lost.filter((module) => module.light_loss_pct === 0)
+    expect(unshaded.length).toBeGreaterThan(3)
+    for (const module of unshaded) expect(module.mismatch_loss_pct).toBeGreaterThan(0.05)
+  })
+
   it('costs less on two inputs than on one string, as the other string is free', () => {
     const onlyLeft = (project: Project): void => {
       project.roof_planes['south']!.obstructions = {
