@@ -134,10 +134,9 @@ describe('shade on modules in series', () => {
     const free = energy(values('one string', () => {}).modules)
     const freeAlone = energy(values('modules', () => {}).modules)
     expect(energy(lost) / free).toBeLessThan(energy(alone) / freeAlone - 0.001)
-    // Modules that nothing shades lose as the string does.
-    const unshaded = lost.filter((module) => module.light_loss_pct === 0)
-    expect(unshaded.length).toBeGreaterThan(3)
-    for (const module of unshaded) expect(module.mismatch_loss_pct).toBeGreaterThan(0.05)
+    // Those that the shadow hardly reaches lose as the string does: more than their own light.
+    const hardly = lost.toSorted((a, b) => a.light_loss_pct - b.light_loss_pct).slice(0, 4)
+    for (const module of hardly) expect(module.mismatch_loss_pct).toBeGreaterThan(2 * module.light_loss_pct)
   })
 
   it('costs less on two inputs than on one string, as the other string is free', () => {
