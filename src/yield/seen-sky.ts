@@ -89,7 +89,7 @@ function lightFrom(view: ModuleView, azimuthDeg: Degrees, elevationDeg: Degrees)
   const level = Math.cos(elevation)
   const towards = { east: level * Math.sin(azimuth), north: level * Math.cos(azimuth), up: Math.sin(elevation) }
   const { middle } = view.face
-  if (view.horizon.length > 0 && isBelowHorizon(view, towards)) return NONE
+  if (view.horizon.length > 0 && isBelowHorizon(view.horizon, towards)) return NONE
   if (view.opaque.some(({ solid }) => isMet(solid, middle.east, middle.north, middle.up, towards))) return NONE
   return view.porous
     .filter(({ solid }) => isMet(solid, middle.east, middle.north, middle.up, towards))
