@@ -5,8 +5,19 @@ import asc from 'assemblyscript/asc'
 
 const folder = new URL('../src/yield/kernel/', import.meta.url)
 /** Every file after those that it takes something from. */
-const FILES = ['layout', 'meets', 'beam', 'dome']
-const EXPORTED = ['beam', 'dome']
+const FILES = [
+  'layout',
+  '../../values/statistics/normal-law',
+  'meets',
+  'beam',
+  'dome',
+  'module-power',
+  'series',
+  'module-dc',
+  'mean-clipped',
+  'station',
+]
+const EXPORTED = ['beam', 'dome', 'moduleDc', 'station']
 const read = (name) => readFileSync(new URL(name, folder), 'utf8')
 
 // One text: the compiler has its own words for the memory, and its numbers have a size.
@@ -14,7 +25,10 @@ const text = [read('memory.as'), ...FILES.map((name) => read(`${name}.ts`))]
   .join('\n')
   .replaceAll(/^import [\s\S]*? from '.*'\n/gmu, '')
   .replaceAll(/^export (?=(?:function|const) )/gmu, '')
-const source = `${text}\nexport { ${EXPORTED.join(', ')} }\n`
+// Where the compiler's own tables end.
+const source = `${text}
+function firstFree(): i32 { return __heap_base as i32 }
+export { ${[...EXPORTED, 'firstFree'].join(', ')} }\n`
 
 let binary
 const { error, stderr } = await asc.main(

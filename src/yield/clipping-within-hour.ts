@@ -1,4 +1,3 @@
-import { normalBelow, normalDensity, type Watts } from '../values/index.js'
 import type { Source } from '../worksheet/index.js'
 
 /** Where the spread within an hour comes from. */
@@ -8,12 +7,6 @@ export const SPREAD_SOURCE: Source = {
   place: 's = 140 W/m2 x clip(min(G, 1050 - G)/350, 0.15, 1) x clip((0.80 - kt)/0.25, 0.1, 1)',
   standing: 'secondary',
 }
-
-/** Spreads of this many standard deviations and more below the limit clip nothing that counts. */
-export const REACH_SPREADS = 4
-
-/** The spread is at most 140/350 of the light above 52 W/m2, so power further below a limit than this never reaches it. */
-export const REACH_OF_MEAN = 1 + (REACH_SPREADS * 140) / 350
 
 /** Spread of light in the middle of its range, W/m2, and the light about which it is symmetric. */
 const MOST_WM2 = 140
@@ -37,18 +30,4 @@ export function spreadWithinHour(planeWM2: number, clearness: number): number {
   const flank = Math.min(1, Math.max(LEAST_SHARE, Math.min(planeWM2, UPPER_WM2 - planeWM2) / FLANK_WM2))
   const clouds = Math.min(1, Math.max(LEAST_CLEAR, (CLEAR_KT - clearness) / FADE_KT))
   return (MOST_WM2 * flank * clouds) / planeWM2
-}
-
-/**
- * Power that a limit cuts off on average when power varies normally about its mean.
- *
- * @param meanW Mean power without the limit, W. @param limitW The limit, W. @param spreadW Standard deviation, W.
- * @returns E = s phi(x) + (P - L) Phi(x), x = (P - L)/s, W; never less than what the mean alone loses.
- * @source Mean of the excess of a normal variable over a limit (elementary).
- */
-export function meanClippedW(meanW: Watts, limitW: Watts, spreadW: Watts): Watts {
-  const above = meanW - limitW
-  if (spreadW <= 0) return Math.max(0, above)
-  const x = above / spreadW
-  return Math.max(0, above, spreadW * normalDensity(x) + above * normalBelow(x))
 }

@@ -1,3 +1,4 @@
+import { powerOf } from './kernel/index.js'
 import type { Celsius, Percent, Watts } from '../values/index.js'
 
 /** Power of one module as a function of light and temperature. */
@@ -28,18 +29,5 @@ export function lowLightSlope(efficiencyAt200Pct: Percent): number {
  * @source P = Pmax E/1000 (1 + gamma (Tc - 25)), data-sheet form.
  */
 export function modulePowerW(model: ModuleModel, irradianceWM2: number, cellC: Celsius): Watts {
-  if (irradianceWM2 <= 0) return 0
-  const power =
-    model.pmaxW *
-    (irradianceWM2 / 1000) *
-    lowLightFactor(model, irradianceWM2) *
-    (1 + model.powerCoefficientPerK * (cellC - 25))
-  return power > 0 ? power : 0
-}
-
-/** Relative efficiency at an irradiance, 0 and more. */
-function lowLightFactor(model: ModuleModel, irradianceWM2: number): number {
-  if (model.lowLightSlope === 0) return 1
-  const factor = 1 + model.lowLightSlope * Math.log(irradianceWM2 / 1000)
-  return factor > 0 ? factor : 0
+  return powerOf(model.pmaxW, model.powerCoefficientPerK, model.lowLightSlope, irradianceWM2, cellC)
 }

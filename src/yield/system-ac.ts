@@ -1,6 +1,7 @@
 import type { ArrayDc } from './array-dc.js'
-import { meanClippedW, REACH_OF_MEAN, REACH_SPREADS, spreadWithinHour } from './clipping-within-hour.js'
-import { unlimitedAcW, type InverterModel } from './inverter-model.js'
+import { spreadWithinHour } from './clipping-within-hour.js'
+import type { InverterModel } from './inverter-model.js'
+import { engine, LAYOUT, type Engine } from './kernel/index.js'
 import { emptyLadder, type Ladder } from './ladder.js'
 import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
@@ -69,83 +70,119 @@ export function systemAc(
       moduleAcKwh: new Float64Array(array.plan.modules.length),
     })
   }
-  const totals = {
-    acW: new Float64Array(length),
-    dcW: new Float64Array(length),
-    clippedW: new Float64Array(length),
-    withinHourKwh: 0,
-  }
+  const machine = engine()
+  const mark = machine.mark()
+  const system = storeSystem(machine, steps)
+  let withinHourKwh = 0
   for (const station of stations(arrays, inverters, settings.clippingWithinHour ? steps : undefined)) {
-    runStation(steps, station, { settings, losses }, result, totals)
+    withinHourKwh += runStation(machine, system, station, { settings, losses }, result)
   }
+  const totals = {
+    acW: machine.copyReals(system.acW, length),
+    dcW: machine.copyReals(system.dcW, length),
+    clippedW: machine.copyReals(system.clippedW, length),
+    withinHourKwh,
+  }
+  machine.release(mark)
   const nightW = addNight(steps, arrays, inverters, result)
   return { arrays: result, ...totals, nightW }
 }
 
-function runStation(
-  steps: SkySteps,
-  station: Station,
-  { settings, losses }: { readonly settings: ModelSettings; readonly losses: LossSettings },
-  arrays: ReadonlyMap<string, ArrayAc>,
-  totals: {
-    readonly acW: Float64Array
-    readonly dcW: Float64Array
-    readonly clippedW: Float64Array
-    withinHourKwh: number
-  },
-): void {
-  const { inverter, inputs, count } = station
-  const { length, month: months, hours } = steps
-  const rating = inverter.acRatingW
-  const up = 1 - losses.availability
-  const resistive = settings.wiringLoss === 'resistive'
-  const tallies = inputs.map(() => new Tally())
-  for (let step = 0; step < length; step += 1) {
-    let dc = 0
-    for (const input of inputs) dc += input.dcW[step]! * input.modules.length
-    dc /= count
-    if (dc <= 0) continue
-    const free = unlimitedAcW(inverter, dc)
-    let limited = free > rating ? rating : free
-    const spreadW = free * REACH_OF_MEAN > rating ? free * spreadOf(inputs, step, dc * count) : 0
-    if (spreadW > 0 && free + REACH_SPREADS * spreadW > rating) {
-      const onAverage = free - meanClippedW(free, rating, spreadW)
-      totals.withinHourKwh += ((limited - onAverage) * hours[step]! * count) / 1000
-      limited = onAverage
-    }
-    const wired = limited * (1 - (resistive ? (losses.acWiring * limited) / rating : losses.acWiring))
-    const delivered = wired * up
-    const month = months[step]!
-    const kwh = (hours[step]! * count) / 1000
-    totals.acW[step] = totals.acW[step]! + delivered * count
-    totals.dcW[step] = totals.dcW[step]! + dc * count
-    totals.clippedW[step] = totals.clippedW[step]! + (free - limited) * count
-    for (let index = 0; index < inputs.length; index += 1) {
-      const input = inputs[index]!
-      const share = (input.dcW[step]! * input.modules.length) / count / dc
-      const tally = tallies[index]!
-      tally.addMonth(month, kwh * share, dc, free - limited, delivered)
-      tally.addLosses(kwh * share, free, limited, wired, delivered)
-    }
-  }
-  inputs.forEach((input, index) => {
-    const array = arrays.get(input.arrayId) as ArrayAc
-    tallies[index]!.into(array, input.modules)
-  })
+/** Columns of the whole system where the kernel finds them. */
+interface StoredSystem {
+  readonly length: number
+  readonly month: number
+  readonly hours: number
+  readonly acW: number
+  readonly dcW: number
+  readonly clippedW: number
 }
 
-/**
- * Spread of an inverter's power within a step over its mean: clouds come over all its inputs at once.
- *
- * @param dcW DC power of all its inputs, W.
- */
-function spreadOf(inputs: Station['inputs'], step: number, dcW: Watts): number {
-  let spread = 0
-  for (const input of inputs) {
-    if (input.spread === undefined) return 0
-    spread += (input.dcW[step]! * input.modules.length * input.spread[step]!) / dcW
+function storeSystem(machine: Engine, { length, month, hours }: SkySteps): StoredSystem {
+  const total = (): number => machine.storeReals(new Float64Array(length))
+  return {
+    length,
+    month: machine.storeInts(month),
+    hours: machine.storeReals(hours),
+    acW: total(),
+    dcW: total(),
+    clippedW: total(),
   }
-  return spread
+}
+
+/** Runs a station through the year; returns what clipping within the hour takes on top, kWh. */
+function runStation(
+  machine: Engine,
+  system: StoredSystem,
+  { inverter, inputs, count }: Station,
+  { settings, losses }: { readonly settings: ModelSettings; readonly losses: LossSettings },
+  arrays: ReadonlyMap<string, ArrayAc>,
+): KilowattHours {
+  const mark = machine.mark()
+  const job = machine.take(LAYOUT.AC_SIZE)
+  const first = machine.take(inputs.length * LAYOUT.INPUT_SIZE)
+  const points = machine.storeReals(inverter.dcW)
+  const efficiency = machine.storeReals(inverter.efficiency)
+  const columns = inputs.map(({ dcW, spread }) => ({
+    dcW: machine.storeReals(dcW),
+    spread: spread === undefined ? 0 : machine.storeReals(spread),
+  }))
+  const { ints, reals } = machine
+  for (const [offset, value] of [
+    [LAYOUT.AC_LENGTH, system.length],
+    [LAYOUT.AC_MONTH, system.month],
+    [LAYOUT.AC_HOURS, system.hours],
+    [LAYOUT.AC_INPUTS, first],
+    [LAYOUT.AC_INPUT_COUNT, inputs.length],
+    [LAYOUT.AC_POINTS, points],
+    [LAYOUT.AC_EFFICIENCY, efficiency],
+    [LAYOUT.AC_POINT_COUNT, inverter.dcW.length],
+    [LAYOUT.AC_RESISTIVE, settings.wiringLoss === 'resistive' ? 1 : 0],
+    [LAYOUT.AC_TOTAL_AC, system.acW],
+    [LAYOUT.AC_TOTAL_DC, system.dcW],
+    [LAYOUT.AC_TOTAL_CLIPPED, system.clippedW],
+  ] as const) {
+    ints[(job + offset) >> 2] = value
+  }
+  reals[(job + LAYOUT.AC_RATING) >> 3] = inverter.acRatingW
+  reals[(job + LAYOUT.AC_WIRING) >> 3] = losses.acWiring
+  reals[(job + LAYOUT.AC_UP) >> 3] = 1 - losses.availability
+  reals[(job + LAYOUT.AC_COUNT) >> 3] = count
+  inputs.forEach(({ modules }, index) => {
+    const at = first + index * LAYOUT.INPUT_SIZE
+    ints[(at + LAYOUT.INPUT_DC) >> 2] = columns[index]!.dcW
+    ints[(at + LAYOUT.INPUT_SPREAD) >> 2] = columns[index]!.spread
+    reals[(at + LAYOUT.INPUT_MODULES) >> 3] = modules.length
+    reals.fill(0, (at + LAYOUT.INPUT_TALLY) >> 3, (at + LAYOUT.INPUT_SIZE) >> 3)
+  })
+  machine.kernels.station(job)
+  inputs.forEach(({ arrayId, modules }, index) => {
+    const tally = (first + index * LAYOUT.INPUT_SIZE + LAYOUT.INPUT_TALLY) >> 3
+    addTally(arrays.get(arrayId) as ArrayAc, modules, reals.subarray(tally, tally + TALLY_NUMBERS))
+  })
+  const withinHourKwh = reals[(job + LAYOUT.AC_WITHIN_HOUR) >> 3]!
+  machine.release(mark)
+  return withinHourKwh
+}
+
+/** Three times twelve months, and four losses. */
+const TALLY_NUMBERS = 40
+
+/** Adds the energy of one input of an inverter to its array, kWh. */
+function addTally(array: ArrayAc, modules: readonly number[], tally: Float64Array): void {
+  for (let month = 0; month < 12; month += 1) {
+    array.dcKwh[month] = array.dcKwh[month]! + tally[month]!
+    array.acKwh[month] = array.acKwh[month]! + tally[12 + month]!
+    array.clippedKwh[month] = array.clippedKwh[month]! + tally[24 + month]!
+  }
+  const [inverter = 0, clipping = 0, cables = 0, delivered = 0] = tally.subarray(36)
+  array.ladder.inverter += inverter
+  array.ladder.clipping += clipping
+  array.ladder.ac_cables += cables
+  array.ladder.out_of_order += delivered
+  for (const module of modules) {
+    array.moduleAcKwh[module] = array.moduleAcKwh[module]! + delivered / modules.length
+  }
 }
 
 /** Spread of the light on a plane by step. */
@@ -155,46 +192,6 @@ function spreadBySteps({ length, ghiWM2, extraterrestrialWM2, sunUp }: SkySteps,
     spread[step] = spreadWithinHour(planeWM2[step]!, ghiWM2[step]! / (extraterrestrialWM2[step]! * sunUp[step]!))
   }
   return spread
-}
-
-/** Energy of one input of an inverter; `energy` turns W of the inverter at a step into this input's kWh. */
-class Tally {
-  readonly #dcKwh = new Float64Array(12)
-  readonly #acKwh = new Float64Array(12)
-  readonly #clippedKwh = new Float64Array(12)
-  #inverter = 0
-  #clipping = 0
-  #acWiring = 0
-  #availability = 0
-
-  addMonth(month: number, energy: number, dc: number, clipped: number, delivered: number): void {
-    this.#dcKwh[month] = this.#dcKwh[month]! + dc * energy
-    this.#acKwh[month] = this.#acKwh[month]! + delivered * energy
-    this.#clippedKwh[month] = this.#clippedKwh[month]! + clipped * energy
-  }
-
-  /** Adds what is left after each loss. */
-  addLosses(energy: number, free: number, limited: number, wired: number, delivered: number): void {
-    this.#inverter += free * energy
-    this.#clipping += limited * energy
-    this.#acWiring += wired * energy
-    this.#availability += delivered * energy
-  }
-
-  into(array: ArrayAc, modules: readonly number[]): void {
-    for (let month = 0; month < 12; month += 1) {
-      array.dcKwh[month] = array.dcKwh[month]! + this.#dcKwh[month]!
-      array.acKwh[month] = array.acKwh[month]! + this.#acKwh[month]!
-      array.clippedKwh[month] = array.clippedKwh[month]! + this.#clippedKwh[month]!
-    }
-    array.ladder.inverter += this.#inverter
-    array.ladder.clipping += this.#clipping
-    array.ladder.ac_cables += this.#acWiring
-    array.ladder.out_of_order += this.#availability
-    for (const module of modules) {
-      array.moduleAcKwh[module] = array.moduleAcKwh[module]! + this.#availability / modules.length
-    }
-  }
 }
 
 /**

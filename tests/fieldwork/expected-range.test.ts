@@ -1,7 +1,7 @@
 // The stated 80 % range against days drawn from the kinds of day by other code than the one that made the range.
 import { describe, expect, it } from 'vitest'
 import { kindTransitions } from '../../src/fieldwork/review/kind-transitions.js'
-import { normalBelow, normalQuantile } from '../../src/values/statistics/normal.js'
+import { normalBelow, normalQuantile } from '../../src/values/index.js'
 import { kindsOfDay, quantileKwh, shareBelow, sumDistribution } from '../../src/fieldwork/review/index.js'
 import { dayOf, drawKinds, model, randomOf, run, shareOfNormal } from './synthetic.js'
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Project } from '../../src/project/index.js'
 import { estimateYield, runYield } from '../../src/yield/index.js'
-import { meanClippedW, spreadWithinHour } from '../../src/yield/clipping-within-hour.js'
+import { spreadWithinHour } from '../../src/yield/clipping-within-hour.js'
+import { meanClippedW } from '../../src/yield/kernel/index.js'
 import { SEATTLE_EPW } from '../climate/epw-fixture.js'
 
 /** Mean excess over a limit by the trapezoid rule over the normal density. */

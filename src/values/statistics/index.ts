@@ -1,4 +1,5 @@
 export { findRoot } from './find-root.js'
-export { normalBelow, normalDensity, normalQuantile, normalQuantiles } from './normal.js'
+export { normalBelow, normalDensity } from './normal-law.js'
+export { normalQuantile, normalQuantiles } from './normal.js'
 export { quantile } from './quantile.js'
 export { normalDeviates, RandomSource } from './random.js'

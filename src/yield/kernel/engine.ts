@@ -1,5 +1,7 @@
 import { beam } from './beam.js'
 import { dome } from './dome.js'
+import { moduleDc } from './module-dc.js'
+import { station } from './station.js'
 import { workOn } from './memory.js'
 import { KERNELS_WASM } from './kernels.generated.js'
 
@@ -7,6 +9,10 @@ import { KERNELS_WASM } from './kernels.generated.js'
 export interface Kernels {
   readonly beam: typeof beam
   readonly dome: typeof dome
+  readonly moduleDc: typeof moduleDc
+  readonly station: typeof station
+  /** First address that is not the kernels' own. */
+  readonly firstFree: () => number
 }
 
 /** Kernels and the memory that they work on. Addresses are bytes. */
@@ -18,12 +24,13 @@ export class Engine {
   ints: Int32Array
   bytes: Uint8Array
   readonly #grow: (bytes: number) => ArrayBuffer
-  #next = 8
+  #next: number
 
   /** @param grow Makes the memory at least this large, with all that is in it. */
   constructor(kernels: Kernels, grow: (bytes: number) => ArrayBuffer) {
     this.kernels = kernels
     this.#grow = grow
+    this.#next = (kernels.firstFree() + 7) & ~7
     const buffer = grow(FIRST_BYTES)
     this.reals = new Float64Array(buffer)
     this.floats = new Float32Array(buffer)
@@ -43,6 +50,25 @@ export class Engine {
       this.bytes = new Uint8Array(buffer)
     }
     return at
+  }
+
+  /** Room with numbers in it. */
+  storeReals(values: ArrayLike<number>): number {
+    const at = this.take(8 * values.length)
+    this.reals.set(values, at >> 3)
+    return at
+  }
+
+  /** Room with whole numbers in it. */
+  storeInts(values: ArrayLike<number>): number {
+    const at = this.take(4 * values.length)
+    this.ints.set(values, at >> 2)
+    return at
+  }
+
+  /** A copy of numbers. */
+  copyReals(at: number, count: number): Float64Array {
+    return this.reals.slice(at >> 3, (at >> 3) + count)
   }
 
   /** Where the next room will be, for `release`. */
@@ -70,7 +96,7 @@ export function engine(): Engine {
 /** The kernels as JavaScript. */
 export function scriptEngine(): Engine {
   let buffer = new ArrayBuffer(0)
-  return new Engine({ beam, dome }, (bytes) => {
+  return new Engine({ beam, dome, moduleDc, station, firstFree: () => 8 }, (bytes) => {
     const larger = new ArrayBuffer((bytes + 7) & ~7)
     new Uint8Array(larger).set(new Uint8Array(buffer))
     buffer = larger

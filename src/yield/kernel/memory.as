@@ -19,3 +19,5 @@ type Real = f64
 @inline function setByte(address: Int, value: Int): void { store<u8>(address, value as u8) }
 // @ts-ignore: decorator
 @inline function toReal(value: Int): Real { return value as f64 }
+// @ts-ignore: decorator
+@inline function toInt(value: Real): Int { return value as i32 }

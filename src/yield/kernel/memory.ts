@@ -55,3 +55,8 @@ export function setByte(address: Int, value: Int): void {
 export function toReal(value: Int): Real {
   return value
 }
+
+/** The whole part of a number that is not below zero. */
+export function toInt(value: Real): Int {
+  return Math.trunc(value)
+}
