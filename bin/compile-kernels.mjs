@@ -10,14 +10,27 @@ const FILES = [
   '../../values/statistics/normal-law',
   'meets',
   'beam',
+  'beam-steps',
   'dome',
   'module-power',
   'series',
   'module-dc',
   'mean-clipped',
   'station',
+  '../degradation-law',
+  'draws',
 ]
-const EXPORTED = ['beam', 'dome', 'moduleDc', 'station']
+const EXPORTED = [
+  'beam',
+  'beamSteps',
+  'dome',
+  'moduleDc',
+  'station',
+  'normalParts',
+  'scaleDraws',
+  'addDraws',
+  'yearDraws',
+]
 const read = (name) => readFileSync(new URL(name, folder), 'utf8')
 
 // One text: the compiler has its own words for the memory, and its numbers have a size.
@@ -31,7 +44,8 @@ function firstFree(): i32 { return __heap_base as i32 }
 export { ${[...EXPORTED, 'firstFree'].join(', ')} }\n`
 
 let binary
-const { error, stderr } = await asc.main(
+const complaints = []
+const { error } = await asc.main(
   [
     'kernels.ts',
     '--outFile',
@@ -50,10 +64,13 @@ const { error, stderr } = await asc.main(
       if (name === 'kernels.wasm') binary = content
     },
     listFiles: () => [],
+    stderr: { write: (text) => complaints.push(text) },
   },
 )
 if (error !== null) {
-  process.stderr.write(`${stderr.toString()}\n${error.message}\n`)
+  process.stderr.write(`${complaints.join('')}
+${error.message}
+`)
   process.exit(1)
 }
 

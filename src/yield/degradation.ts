@@ -2,6 +2,8 @@ import type { Project } from '../project/index.js'
 import { LOSS_DEFAULTS } from '../tables/losses/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 
+export { lifeOutput, meanOutput, outputOfYear } from './degradation-law.js'
+
 /**
  * Loss of output per year of age as the project states it, %: `finance` wins over `losses`, as in the payback.
  *
@@ -28,25 +30,4 @@ export function degradationOf(
   const usual = LOSS_DEFAULTS.degradation_pct_per_year
   const { why, source } = usual
   return { pctPerYear: worksheet.assume({ path, value: usual.stringPct, unit: '%/year', why, source }), path }
-}
-
-/**
- * Output of a year relative to the first.
- *
- * @param degradation Loss per year, as a share of 1.
- * @param year From 1.
- */
-export function outputOfYear(degradation: number, year: number): number {
-  return (1 - degradation) ** (year - 1)
-}
-
-/** Output of the first years together, relative to the first year alone; `degradation` as a share of 1. */
-export function lifeOutput(degradation: number, years: number): number {
-  if (degradation < 1e-9) return years
-  return (1 - (1 - degradation) ** years) / degradation
-}
-
-/** Mean output of the first years relative to the first year alone; `degradation` as a share of 1. */
-export function meanOutput(degradation: number, years: number): number {
-  return lifeOutput(degradation, years) / years
 }

@@ -123,13 +123,13 @@ function inputFactors(
 /** Share of the sections of a string that no shadow touches, by place of the sun; undefined where none ever does. */
 function freeSections(members: readonly StringMember[]): Float32Array | undefined {
   const shades = members.map(({ group }) => group.shade).filter((shade): shade is ModuleShade => shade !== undefined)
-  const shaded = shades.filter((shade) => shade.beam.sections !== undefined)
-  const first = shaded[0]?.beam.sections
+  const shaded = shades.filter((shade) => shade.freeSections !== undefined)
+  const first = shaded[0]?.freeSections
   if (first === undefined) return undefined
   const share = new Float32Array(first.length)
   for (let place = 0; place < share.length; place += 1) {
     let lost = 0
-    for (const { beam, sections } of shaded) lost += 1 - beam.sections![place]! / sections
+    for (const { freeSections, sections } of shaded) lost += 1 - freeSections![place]! / sections
     share[place] = 1 - lost / members.length
   }
   return share

@@ -1,5 +1,7 @@
 import { beam } from './beam.js'
+import { beamSteps } from './beam-steps.js'
 import { dome } from './dome.js'
+import { addDraws, normalParts, scaleDraws, yearDraws } from './draws.js'
 import { moduleDc } from './module-dc.js'
 import { station } from './station.js'
 import { workOn } from './memory.js'
@@ -8,9 +10,14 @@ import { KERNELS_WASM } from './kernels.generated.js'
 /** The hot loops, by their names; what they take stands at each of them. */
 export interface Kernels {
   readonly beam: typeof beam
+  readonly beamSteps: typeof beamSteps
   readonly dome: typeof dome
   readonly moduleDc: typeof moduleDc
   readonly station: typeof station
+  readonly normalParts: typeof normalParts
+  readonly scaleDraws: typeof scaleDraws
+  readonly addDraws: typeof addDraws
+  readonly yearDraws: typeof yearDraws
   /** First address that is not the kernels' own. */
   readonly firstFree: () => number
 }
@@ -96,13 +103,16 @@ export function engine(): Engine {
 /** The kernels as JavaScript. */
 export function scriptEngine(): Engine {
   let buffer = new ArrayBuffer(0)
-  return new Engine({ beam, dome, moduleDc, station, firstFree: () => 8 }, (bytes) => {
-    const larger = new ArrayBuffer((bytes + 7) & ~7)
-    new Uint8Array(larger).set(new Uint8Array(buffer))
-    buffer = larger
-    workOn(buffer)
-    return buffer
-  })
+  return new Engine(
+    { beam, beamSteps, dome, moduleDc, station, normalParts, scaleDraws, addDraws, yearDraws, firstFree: () => 8 },
+    (bytes) => {
+      const larger = new ArrayBuffer((bytes + 7) & ~7)
+      new Uint8Array(larger).set(new Uint8Array(buffer))
+      buffer = larger
+      workOn(buffer)
+      return buffer
+    },
+  )
 }
 
 /** What the engine needs of WebAssembly, which the library's types do not know. */

@@ -2,7 +2,7 @@ import { engine, LAYOUT, type Engine } from '../kernel/index.js'
 import { domeOver, type Dome } from './dome-cells.js'
 import { isBelowHorizon } from './horizon.js'
 import type { ModuleView } from './module-view.js'
-import { storeView, thingsOf } from './shade-memory.js'
+import { storeView, type StoredView } from './shade-memory.js'
 
 /**
  * Directions in which an even sky and the ground are looked at. With so many the share of the sky that a module sees is
@@ -27,10 +27,16 @@ export interface DomeShares {
  * module's own roof reflects as the ground does.
  */
 export function domeShares(view: ModuleView, count = DOME_DIRECTIONS): DomeShares {
-  const dome = domeOver(view.face.axes, count)
   const machine = engine()
   const mark = machine.mark()
-  const { view: at, near } = storeView(machine, view, thingsOf(view.porous))
+  const shares = domeOf(machine, storeView(machine, view), view, count)
+  machine.release(mark)
+  return shares
+}
+
+/** The same for a module that stands in the memory of the kernels. */
+export function domeOf(machine: Engine, stored: StoredView, view: ModuleView, count = DOME_DIRECTIONS): DomeShares {
+  const dome = domeOver(view.face.axes, count)
   const skyAt = machine.take(dome.bytes.length)
   const groundAt = skyAt + dome.skyCells * LAYOUT.CELL_SIZE
   const passes = machine.take(MONTHS_SIZE)
@@ -42,14 +48,13 @@ export function domeShares(view: ModuleView, count = DOME_DIRECTIONS): DomeShare
     machine.reals.fill(0, months >> 3, (months + MONTHS_SIZE) >> 3)
     const cells = isSky ? skyAt : groundAt
     const cellCount = isSky ? dome.skyCells : dome.groundCells
+    const { view: at, near } = stored
     const bySolids = machine.kernels.dome(at, cells, cellCount, isSky ? 1 : 0, below, near, passes, months)
     return machine.reals
       .slice(months >> 3, (months + MONTHS_SIZE) >> 3)
       .map((hidden) => (all === 0 ? 1 : Math.max(0, 1 - (hidden + bySolids) / all)))
   }
-  const seen = { sky: shares(true), ground: shares(false) }
-  machine.release(mark)
-  return seen
+  return { sky: shares(true), ground: shares(false) }
 }
 
 const belowByHorizon = new WeakMap<ModuleView['horizon'], { readonly dome: Dome; readonly below: Uint8Array }>()

@@ -1,6 +1,6 @@
 export { moduleShade, type ModuleShade } from './module-shade.js'
 export { moduleView, type ModuleView } from './module-view.js'
 export { sunPath, type SunPath } from './sun-path.js'
-export { faceShadow, type FaceShadow } from './beam-table.js'
+export { faceShadow, type FaceShadow } from './beam-shade.js'
 export { isBelowHorizon } from './horizon.js'
 export { domeShares } from './dome.js'

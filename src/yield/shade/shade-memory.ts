@@ -4,16 +4,20 @@ import { LAYOUT, type Engine } from '../kernel/index.js'
 import { isBelowHorizon } from './horizon.js'
 import type { Cone, ModuleView, SeenSolid } from './module-view.js'
 import { COLUMNS, ROWS, type SunGrid } from './sun-grid.js'
+import type { SunPath } from './sun-path.js'
 
 /** Addresses of what a module sees. */
 export interface StoredView {
   readonly view: number
   /** Room for twice as many whole numbers as it sees solids. */
   readonly near: number
+  /** Things that let some light through, and twelve shares for each of them. */
+  readonly things: number
+  readonly transmittance: number
 }
 
 /** The parts of each thing together. */
-export function thingsOf(seen: readonly SeenSolid[]): SeenSolid[][] {
+function thingsOf(seen: readonly SeenSolid[]): SeenSolid[][] {
   const things = new Map<string, SeenSolid[]>()
   for (const each of seen) {
     const parts = things.get(each.solid.path)
@@ -24,7 +28,8 @@ export function thingsOf(seen: readonly SeenSolid[]): SeenSolid[][] {
 }
 
 /** Puts what a module sees where the kernels find it. */
-export function storeView(engine: Engine, view: ModuleView, things: readonly (readonly SeenSolid[])[]): StoredView {
+export function storeView(engine: Engine, view: ModuleView): StoredView {
+  const things = thingsOf(view.porous)
   const { face, opaque, porous, points, sections, radiusFt } = view
   const count = opaque.length + porous.length
   const at = engine.take(LAYOUT.VIEW_SIZE)
@@ -62,7 +67,7 @@ export function storeView(engine: Engine, view: ModuleView, things: readonly (re
     for (const part of parts) store(part, thing)
     reals.set(parts[0]?.solid.transmittance ?? [], (transmittance + 96 * thing) >> 3)
   })
-  return { view: at, near }
+  return { view: at, near, things: things.length, transmittance }
 }
 
 function storeCone(reals: Float64Array, at: number, { east, north, up, cosine }: Cone): void {
@@ -102,11 +107,7 @@ export function storeGrid(engine: Engine, grid: SunGrid): StoredGrid {
     flatGrids.set(grid, flat)
   }
   const { places } = grid
-  const directions = engine.take(8 * flat.length)
-  const list = engine.take(4 * places.length)
-  engine.reals.set(flat, directions >> 3)
-  engine.ints.set(places, list >> 2)
-  return { directions, places: list, count: places.length }
+  return { directions: engine.storeReals(flat), places: engine.storeInts(places), count: places.length }
 }
 
 const belowByHorizon = new WeakMap<readonly HorizonPoint[], { readonly grid: SunGrid; readonly below: Uint8Array }>()
@@ -127,4 +128,24 @@ export function storeBelow(engine: Engine, { horizon }: ModuleView, grid: SunGri
   const at = engine.take(known.below.length)
   engine.bytes.set(known.below, at)
   return at
+}
+
+/** Addresses of what the sun passes over; see SunPath. */
+export interface StoredPath {
+  readonly suns: number
+  readonly from: number
+  readonly place: number
+  readonly share: number
+  readonly month: number
+}
+
+/** Puts what the sun passes over where the kernels find it. */
+export function storePath(engine: Engine, { from, place, share, month }: SunPath): StoredPath {
+  return {
+    suns: month.length,
+    from: engine.storeInts(from),
+    place: engine.storeInts(place),
+    share: engine.storeReals(share),
+    month: engine.storeInts(month),
+  }
 }

@@ -1,5 +1,6 @@
-import { lifeOutput, meanOutput, outputOfYear } from '../degradation.js'
-import { courses, DRAWS, normals, wholes, type Course } from './lattice.js'
+import { normalQuantile } from '../../values/index.js'
+import { engine, type Engine } from '../kernel/index.js'
+import { courses, DRAWS, type Course } from './lattice.js'
 import { YEARLY_TERM, type Term, type UncertaintyBasis } from './terms.js'
 
 /** Years of the long mean. */
@@ -32,50 +33,57 @@ export function drawEnergies(
   const yearly = terms.find(({ name }) => name === YEARLY_TERM)?.relative[0] ?? 0
   const years = basis.life.years
   const course = courses(seed)
-  const ages = wholes(course(), years)
-  const ageing = normals(course())
-  const [weather, weatherOfTen, weatherOfLife] = [normals(course()), normals(course()), normals(course())]
-  const energy = lastingEnergy(basis, lasting, course)
-  const column = (): Float64Array => new Float64Array(DRAWS)
-  const draws = { firstYear: column(), anyYear: column(), tenYearMean: column(), life: column() }
-  const rate = basis.ageing.pctPerYear / 100
-  const [ofTen, ofLife] = [yearly / Math.sqrt(MEAN_YEARS), yearly / Math.sqrt(years)]
-  for (let draw = 0; draw < DRAWS; draw += 1) {
-    const kwh = energy[draw]!
-    const loss = Math.max(0, rate + degradationSpread * ageing[draw]!)
-    const year = Math.max(0, 1 + yearly * weather[draw]!)
-    draws.firstYear[draw] = kwh * year
-    draws.anyYear[draw] = kwh * outputOfYear(loss, ages[draw]!) * year
-    draws.tenYearMean[draw] = kwh * meanOutput(loss, MEAN_YEARS) * Math.max(0, 1 + ofTen * weatherOfTen[draw]!)
-    draws.life[draw] = kwh * lifeOutput(loss, years) * Math.max(0, 1 + ofLife * weatherOfLife[draw]!)
-  }
-  for (const each of Object.values(draws)) each.sort()
+  const machine = engine()
+  const mark = machine.mark()
+  const parts = machine.take(8 * DRAWS)
+  machine.kernels.normalParts(parts, DRAWS, normalQuantile(0.5 / DRAWS))
+  // Of the age, the loss with age, and the weather of one year, of ten and of the life.
+  const yearCourses = machine.storeReals(
+    [course(), course(), course(), course(), course()].flatMap(({ start, stride }) => [start, stride]),
+  )
+  const energy = lastingEnergy(machine, parts, basis, lasting, course)
+  const into = machine.take(4 * 8 * DRAWS)
+  machine.kernels.yearDraws(
+    energy,
+    parts,
+    DRAWS,
+    yearCourses,
+    basis.ageing.pctPerYear / 100,
+    degradationSpread,
+    yearly,
+    years,
+    MEAN_YEARS,
+    into,
+  )
+  const sorted = (column: number): Float64Array => machine.copyReals(into + 8 * DRAWS * column, DRAWS).sort()
+  const draws = { firstYear: sorted(0), anyYear: sorted(1), tenYearMean: sorted(2), life: sorted(3) }
+  machine.release(mark)
   return draws
 }
 
-/** Energy of a year of mean weather, by draw. */
-function lastingEnergy({ arrays }: UncertaintyBasis, terms: readonly Term[], course: () => Course): Float64Array {
-  const sum = new Float64Array(DRAWS)
-  const shared = terms.filter(({ isShared }) => isShared).map((term) => ({ term, deviates: lazyNormals(course()) }))
+/** Address of the energy of a year of mean weather, by draw. */
+function lastingEnergy(
+  machine: Engine,
+  parts: number,
+  { arrays }: UncertaintyBasis,
+  terms: readonly Term[],
+  course: () => Course,
+): number {
+  const sum = machine.storeReals(new Float64Array(DRAWS))
+  const energy = machine.take(8 * DRAWS)
+  const withCourse = (some: readonly Term[]): { term: Term; course: Course }[] =>
+    some.map((term) => ({ term, course: course() }))
+  const shared = withCourse(terms.filter(({ isShared }) => isShared))
   arrays.forEach((array, number) => {
-    const own = terms.filter(({ isShared }) => !isShared).map((term) => ({ term, deviates: lazyNormals(course()) }))
-    const energy = new Float64Array(DRAWS).fill(array.kwh)
-    for (const { term, deviates } of [...shared, ...own]) {
+    const own = withCourse(terms.filter(({ isShared }) => !isShared))
+    machine.reals.fill(array.kwh, energy >> 3, (energy >> 3) + DRAWS)
+    for (const { term, course: taken } of [...shared, ...own]) {
       const relative = term.relative[number] ?? 0
       if (relative === 0) continue
       const most = term.most?.[number] ?? Infinity
-      const z = deviates()
-      for (let draw = 0; draw < DRAWS; draw += 1) {
-        energy[draw] = energy[draw]! * Math.min(most, Math.max(0, 1 + relative * z[draw]!))
-      }
+      machine.kernels.scaleDraws(energy, parts, DRAWS, taken.start, taken.stride, relative, most)
     }
-    for (let draw = 0; draw < DRAWS; draw += 1) sum[draw] = sum[draw]! + energy[draw]!
+    machine.kernels.addDraws(sum, energy, DRAWS)
   })
   return sum
-}
-
-/** Deviates that are worked out when the first array asks for them: many terms have no effect. */
-function lazyNormals(course: Course): () => Float64Array {
-  let deviates: Float64Array | undefined
-  return () => (deviates ??= normals(course))
 }

@@ -40,14 +40,3 @@ export function normals({ start, stride }: Course): Float64Array {
   }
   return deviates
 }
-
-/** Whole numbers from 1 to `most` in the order of a course, equally often. */
-export function wholes({ start, stride }: Course, most: number): Uint16Array {
-  const numbers = new Uint16Array(DRAWS)
-  for (let draw = 0, place = start; draw < DRAWS; draw += 1) {
-    numbers[draw] = 1 + Math.floor((place / DRAWS) * most)
-    place += stride
-    if (place >= DRAWS) place -= DRAWS
-  }
-  return numbers
-}
