@@ -4,7 +4,6 @@
  */
 export type * from './project-types.generated.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
-export { drawnRouteFt, drawnWay, type DrawnLength } from './drawn-way.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } from './module-count.js'
 export { unlikeStrings, type UnlikeStrings } from './parallel-strings.js'

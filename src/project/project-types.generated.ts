@@ -214,9 +214,9 @@ from_point: number
  */
 to_point: number
 /**
- * Up and down along it, ft, all added; a plan does not show them. 0 where there is none.
+ * Up and down along it, ft, all added; 0 where there is none. When missing it follows from the heights of the points: their height_ft, or the roof plane on which they lie.
  */
-vertical_ft: number
+vertical_ft?: number
 })
 /**
  * Whether fractions below half an ampere are dropped before an AC overcurrent device is chosen, which NEC 2026 is reported to permit. Not done when missing; in other editions it has no effect and a warning says so.
@@ -4885,7 +4885,7 @@ equipment?: {
  * 
  * @minItems 2
  */
-raceway_route?: PlanPoint[]
+raceway_route?: RoutePoint[]
 /**
  * Where ladders may be set up to reach the roof pathways.
  */
@@ -4958,6 +4958,23 @@ x_ft: number
  * Up on the drawing, ft.
  */
 y_ft: number
+}
+/**
+ * A point of the raceway on the site plan.
+ */
+export interface RoutePoint {
+/**
+ * To the right on the drawing, ft.
+ */
+x_ft: number
+/**
+ * Up on the drawing, ft.
+ */
+y_ft: number
+/**
+ * Height above the ground there, ft; for lengths from the drawing. When missing it is that of the roof plane on which the point lies.
+ */
+height_ft?: number
 }
 /**
  * How to read the table of measured production, and how its days hang together. Options of the command win over these.

@@ -1,5 +1,6 @@
 export { buildScene, standIn, type Scene, type SceneWishes, type World } from './build-scene.js'
 export { faceCorners, isOnRacks, type ModuleFace } from './module-faces.js'
+export { drawnRouteFt, drawnWay, type DrawnLength } from './drawn-way.js'
 export { planToGround, type ToGround } from './plan-axes.js'
 export { footprint, isAtPlace } from './obstacle-solids.js'
 export { heightAt, type Sheet } from './prism.js'

@@ -3,6 +3,7 @@ import { sizeWire } from '../../src/electrical/index.js'
 import type { DrawnWay, Project, SitePlan, WiringSegment } from '../../src/project/index.js'
 import { context, microProject } from './demo.js'
 
+const degrees = (radians: number): number => (radians * 180) / Math.PI
 const point = (x: number, y: number) => ({ x_ft: x, y_ft: y })
 
 /** A raceway of 7 + 8 ft on the south plane, and a line of 3 + 4 and 12 ft on the plan. */
@@ -16,6 +17,7 @@ const sized = (
   lengthFt: WiringSegment['length_ft'],
   change: Partial<WiringSegment> = {},
   site_plan: SitePlan | null = plan,
+  roof: Partial<Project['roof_planes'][string]> = {},
 ) => {
   const project = microProject()
   const home = {
@@ -33,6 +35,7 @@ const sized = (
   const whole: Project = {
     ...project,
     ...(site_plan === null ? {} : { site_plan }),
+    roof_planes: { south: { ...(project.roof_planes['south'] ?? { azimuth_deg: 180 }), ...roof } },
     electrical: { ...project.electrical, runs: { ...project.electrical?.runs, home } },
   }
   return sizeWire(whole, context())
@@ -65,6 +68,36 @@ describe('length_ft: drawn', () => {
       lengthOf(sized('drawn', { location: 'outdoor_wall', drawn: { ...drawn, from_point: 4, to_point: 2 } })),
     ).toBe(25)
     expect(lengthOf(sized('drawn', { location: 'outdoor_wall', drawn: { ...drawn, vertical_ft: 0 } }))).toBe(16)
+  })
+
+  it('takes what climbs or falls from the heights of the points, stated or of the roof below them', () => {
+    // On the plane south (eave 10 ft up, 6 in 12): 8 ft level up the slope are 4 ft higher; then over the eave, down a wall of 10 ft
+    // and 6 ft along it to a panel 5 ft up.
+    const way: SitePlan = {
+      ...plan,
+      raceway_route: [
+        point(20, 18),
+        point(20, 10),
+        { ...point(20, 10), height_ft: 0 },
+        { ...point(26, 10), height_ft: 5 },
+      ],
+    }
+    const roof = {
+      tilt_deg: degrees(Math.atan(0.5)),
+      eave_height_ft: 10,
+      outline: { shape: 'rectangle' as const, width_ft: 40, depth_ft: 18 },
+    }
+    const slope = Math.hypot(8, 4)
+    const home = (from: number, to: number) =>
+      lengthOf(sized('drawn', { location: 'outdoor_wall', drawn: { from_point: from, to_point: to } }, way, roof))
+    expect(home(1, 2)).toBeCloseTo(slope, 6)
+    expect(home(2, 3)).toBeCloseTo(10, 6)
+    expect(home(3, 4)).toBeCloseTo(6 + 5, 6)
+    expect(home(4, 1)).toBeCloseTo(slope + 10 + 11, 6)
+    const loose: SitePlan = { ...way, raceway_route: [point(20, 18), point(20, 80)] }
+    expect(() => sized('drawn', { drawn: { from_point: 1, to_point: 2 } }, loose, roof)).toThrow(
+      'point 2 of site_plan.raceway_route lies on no roof plane',
+    )
   })
 
   it.each([

@@ -1,4 +1,5 @@
-import { drawnRouteFt, drawnWay, type DrawnLength, type WiringSegment } from '../../project/facts.js'
+import type { WiringSegment } from '../../project/facts.js'
+import { drawnRouteFt, drawnWay, type DrawnLength } from '../../scene/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { isShared, positive, type Circuit, type Job } from '../system/index.js'
 import type { RacewaySegment } from './raceway-segment.js'
@@ -36,7 +37,7 @@ function drawnLengthFt(job: Job, way: DrawnLength | string, where: string): Feet
     throw new StageError(
       `${where}.length_ft`,
       `the length is to be taken from the drawings, but ${way}`,
-      'State length_ft in feet; or draw the way and name it under drawn: roof_plane, or from_point, to_point and vertical_ft',
+      'State length_ft in feet; or draw the way and name it under drawn: roof_plane, or from_point and to_point (with vertical_ft, or height_ft of the points)',
     )
   positive(way.lengthFt, `${where}.length_ft`, 'the drawn length')
   job.worksheet.note({

@@ -1,12 +1,12 @@
-import type { Feet } from '../values/index.js'
-import { own } from '../values/index.js'
-import type { DrawnWay, PlanPoint, Project } from './project-types.generated.js'
+import type { DrawnWay, PlanPoint, Project } from '../project/index.js'
+import { own, type Feet } from '../values/index.js'
+import { climbOf } from './route-heights.js'
 
 /** Length of a line that the drawings show. */
 export interface DrawnLength {
   /** Line and up and down together. */
   readonly lengthFt: Feet
-  /** Of the line itself: along the slope on a roof, level on the site plan. */
+  /** Of the line itself: along the slope on a roof, else level on the site plan. */
   readonly lineFt: Feet
   readonly verticalFt: Feet
   readonly on: 'roof' | 'site'
@@ -23,10 +23,11 @@ export interface DrawnLength {
  * @returns A sentence that says why there is none.
  */
 export function drawnWay(
-  { site_plan: plan }: Pick<Project, 'site_plan'>,
+  project: Pick<Project, 'site_plan' | 'roof_planes'>,
   way: DrawnWay | undefined,
   onlyRoof: boolean,
 ): DrawnLength | string {
+  const { site_plan: plan } = project
   if (way === undefined) {
     if (!onlyRoof) return 'no way is named for it'
     const drawn = Object.entries(plan?.roof_planes ?? {}).filter(([, plane]) => plane.raceway !== undefined)
@@ -48,14 +49,20 @@ export function drawnWay(
   const { from_point: first, to_point: last, vertical_ft: verticalFt } = way
   if (Math.max(first, last) > route.length)
     return `site_plan.raceway_route has ${route.length} points, not ${Math.max(first, last)}`
-  const lineFt = lineLengthFt(route.slice(Math.min(first, last) - 1, Math.max(first, last)))
+  const from = `site_plan.raceway_route, points ${first} to ${last}`
+  const [begin, end] = [Math.min(first, last) - 1, Math.max(first, last)]
+  if (verticalFt !== undefined) {
+    const lineFt = lineLengthFt(route.slice(begin, end))
+    return { lengthFt: lineFt + verticalFt, lineFt, verticalFt, on: 'site', from, verticalFrom: 'vertical_ft' }
+  }
+  const climb = climbOf(project, route, begin, end)
+  if (typeof climb === 'string') return climb
   return {
-    lengthFt: lineFt + verticalFt,
-    lineFt,
-    verticalFt,
+    lengthFt: climb.lineFt + climb.verticalFt,
+    ...climb,
     on: 'site',
-    from: `site_plan.raceway_route, points ${first} to ${last}`,
-    verticalFrom: 'vertical_ft',
+    from,
+    verticalFrom: 'heights of the points: height_ft, else of the roof plane below them',
   }
 }
 
