@@ -4,7 +4,7 @@ import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
 import { attachmentSheets } from './sheets/attachment.js'
-import { calculationSheets } from './sheets/calculation.js'
+import { electricalCalculation, structuralCalculation } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
 import { documentSheets } from './sheets/document-index.js'
 import type { SheetJob } from './sheets/job.js'
@@ -32,10 +32,10 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...sitePlanSheets(job),
     ...roofPlanSheets(job),
     ...attachmentSheets(job),
-    ...calculation(job, 'S-601', 'Structural calculation', input.mounts?.worksheet),
+    ...stepsOr(input.mounts?.worksheet, (steps) => structuralCalculation(job, steps)),
     ...oneLineSheets(job),
     ...scheduleSheets(job),
-    ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
+    ...stepsOr(input.wire?.worksheet, (steps) => electricalCalculation(job, steps)),
     ...labelSheets(job),
   ]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
@@ -46,6 +46,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   return [...covers, ...drafts].map((draft) => composeSheet(draft, stationery))
 }
 
-function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {
-  return steps === undefined || steps.length === 0 ? [] : calculationSheets(job, id, title, steps, id.startsWith('E-'))
+/** Sheets for a calculation, where there is one. */
+function stepsOr(steps: readonly Step[] = [], sheets: (steps: readonly Step[]) => SheetDraft[]): SheetDraft[] {
+  return steps.length === 0 ? [] : sheets(steps)
 }

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { drawPacket, packetGaps } from '../../src/drawings/index.js'
 import type { Project } from '../../src/project/index.js'
+import { calculationRows, groupedRows } from '../../src/drawings/sheets/calculation-rows.js'
+import type { Step } from '../../src/worksheet/index.js'
 import { hipHouse, microHouse, packetInput, stringHouse } from './demo-packet.js'
-import { readPacket, tableOf } from './read-sheet.js'
+import { readPacket, tablesOf } from './read-sheet.js'
 
 const tight = (text: string | undefined): string => (text ?? '').replaceAll(/\s+/gu, '')
 const HEADS = ['What is worked out', 'Formula', 'Numbers', 'Result', 'Check', 'Source']
@@ -35,29 +37,88 @@ describe.each([
         'None',
       ]),
     )
-    const rows = sheets.flatMap((read) => tableOf(read, HEADS))
-    expect(rows).toHaveLength(steps.length)
-    for (const [index, step] of steps.entries()) {
-      const [what, formula, numbers, result, check, source] = (rows[index] ?? []).map(tight)
-      const of = (value: number | string, unit: string): string => tight(`${digits(value)} ${unit}`)
-      // In the electrical one each row begins with the circuit or segment that it is about.
-      const subject = step.id.split('.').slice(1, -1).join('.')
-      expect(what).toBe(tight(named && subject !== '' ? `${subject}: ${step.says}` : step.says))
-      expect(formula).toBe(tight(step.formula))
-      expect(numbers).toBe(
-        step.inputs.map(({ symbol, value, unit }) => tight(`${symbol}=`) + of(value, unit)).join(';'),
-      )
-      expect(result).toBe(tight(`${step.result.symbol}=`) + of(step.result.value, step.result.unit))
-      expect(check).toBe(
-        step.check === undefined
-          ? ''
-          : tight(
-              `${step.check.relation === '<=' ? '≤' : '≥'} ${Number(step.check.limit.toFixed(3))}: ${step.check.pass ? 'passes' : 'FAILS'}`,
-            ),
-      )
-      expect(source?.startsWith(tight(step.source.document))).toBe(true)
-      if (step.source.standing === 'from memory') expect(source).toContain('(frommemory,unverified)')
+    const found = sheets.flatMap((read) => tablesOf(read, HEADS).flat())
+    const subject = (step: Step): string | undefined => {
+      const part = named ? step.id.split('.').slice(1, -1).join('.') : (step.id.split('.')[1] ?? '')
+      return part !== '' && (named || part === 'check' || part in input.project.roof_planes) ? part : undefined
     }
+    const expected = calculationRows(steps, subject)
+    // Every step stands in one row, and no row twice.
+    expect(expected.flatMap(({ ids }) => ids).toSorted()).toEqual(steps.map(({ id: each }) => each).toSorted())
+    expect(found).toHaveLength(expected.length)
+    const inOrder = named ? expected : groupedRows(expected).flatMap(({ rows }) => rows)
+    const byId = new Map(steps.map((step) => [step.id, step]))
+    for (const [index, { subjects, says, ids }] of inOrder.entries()) {
+      const [what, formula, numbers, result, check, source] = (found[index] ?? []).map(tight)
+      const of = (value: number | string, unit: string): string => tight(`${digits(value)} ${unit}`)
+      // In the electrical one each row begins with the circuits or segments that it is about.
+      expect(what).toBe(tight(named && subjects.length > 0 ? `${subjects.join(', ')}: ${says}` : says))
+      for (const step of ids.map((each) => byId.get(each)!)) {
+        expect(formula).toBe(tight(step.formula))
+        expect(numbers).toBe(
+          step.inputs.map(({ symbol, value, unit }) => tight(`${symbol}=`) + of(value, unit)).join(';'),
+        )
+        expect(result).toBe(tight(`${step.result.symbol}=`) + of(step.result.value, step.result.unit))
+        expect(check).toBe(
+          step.check === undefined
+            ? ''
+            : tight(
+                `${step.check.relation === '<=' ? '≤' : '≥'} ${Number(step.check.limit.toFixed(3))}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+              ),
+        )
+        expect(source?.startsWith(tight(step.source.document))).toBe(true)
+        if (step.source.standing === 'from memory') expect(source).toContain('(frommemory,unverified)')
+      }
+    }
+  })
+})
+
+describe('rows of a calculation', () => {
+  const step = (id: string, says: string, value = 3): Step => ({
+    id,
+    says,
+    formula: 'p = q',
+    inputs: [{ symbol: 'q', value, unit: 'psf', from: id }],
+    result: { symbol: 'p', value, unit: 'psf' },
+    source: { document: 'ASCE 7-16', standing: 'read' },
+  })
+  const rowsOf = (steps: readonly Step[]) =>
+    calculationRows(steps, ({ id }) => (id.startsWith('structure.all') ? undefined : id.split('.')[1])).map(
+      ({ subjects, says, ids }) => [subjects.join(' '), says, ids.length],
+    )
+
+  test('are one for zones and planes with the same numbers, and only for these', () => {
+    expect(
+      rowsOf([
+        step('structure.all', 'Velocity pressure'),
+        step('structure.south.zone-1', 'Wind away from the roof in zone 1'),
+        step('structure.south.zone-2e', 'Wind away from the roof in zone 2e', 4),
+        step('structure.south.zone-2r', 'Wind away from the roof in zone 2r', 4),
+        step('structure.south.snow', 'Snow on plane south'),
+        step('structure.west.zone-1', 'Wind away from the roof in zone 1'),
+        step('structure.west.zone-2e', 'Wind towards the roof in zone 2e', 4),
+        step('structure.west.snow', 'Snow on plane west'),
+      ]),
+    ).toEqual([
+      ['', 'Velocity pressure', 1],
+      ['south west', 'Wind away from the roof in zone 1', 2],
+      ['south', 'Wind away from the roof in zones 2e, 2r', 2],
+      ['south west', 'Snow on each plane', 2],
+      ['west', 'Wind towards the roof in zone 2e', 1],
+    ])
+  })
+
+  test('stay apart where formula, unit, check or source differ', () => {
+    const first = step('structure.south.a', 'Load')
+    const others: Step[] = [
+      { ...first, formula: 'p = 2 q' },
+      { ...first, result: { ...first.result, unit: 'lb' } },
+      { ...first, check: { relation: '<=', limit: 4, pass: true } },
+      { ...first, source: { document: 'ASCE 7-22', standing: 'read' } },
+    ]
+    expect(rowsOf([first, ...others.map((each, index) => ({ ...each, id: `structure.west.${index}` }))])).toHaveLength(
+      5,
+    )
   })
 })
 

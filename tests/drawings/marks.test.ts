@@ -22,7 +22,7 @@ import { hatchLines } from '../../src/drawings/model/hatch-lines.js'
 import { spread } from '../../src/drawings/sheets/one-line-job.js'
 import { noteColumn } from '../../src/drawings/sheets/note-column.js'
 import { clippedTo, uprightInside } from '../../src/drawings/sheets/plane-figures.js'
-import { amount } from '../../src/drawings/sheets/calculation.js'
+import { amount } from '../../src/drawings/sheets/amount.js'
 import type { WireTag } from '../../src/drawings/diagram/wire-tags.js'
 import { ptPerFt, readSheet, type Spot, type TextMark } from './read-sheet.js'
 

@@ -13,7 +13,7 @@ import {
 import { GLYPH_RUNS, UNITS_PER_EM } from '../../src/drawings/model/glyph-widths.js'
 import { textWidthPt } from '../../src/drawings/model/index.js'
 import { readFonts } from '../../src/packet/read-fonts.js'
-import { amount } from '../../src/drawings/sheets/calculation.js'
+import { amount } from '../../src/drawings/sheets/amount.js'
 import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { bookmarksOf, flat, linesOf, pagesOf, type PdfPage } from './pdf-text.js'
 

@@ -173,6 +173,14 @@ export function drawnDimensions(
 
 /** The printed table whose headings are these: the words of each cell by row, on one sheet. */
 export function tableOf(read: ReadSheet, headings: readonly string[]): string[][] {
+  const [table] = tablesOf(read, headings)
+  if (table === undefined) throw new Error(`no table ${headings.join(' | ')} on ${read.sheet.id}`)
+  return table
+}
+
+/** All printed tables whose headings are these, on one sheet. */
+export function tablesOf(read: ReadSheet, headings: readonly string[]): string[][][] {
+  const tables: string[][][] = []
   const first = read.said.filter(({ text }) => text === headings[0])
   for (const start of first) {
     const heads = headings.map((heading) =>
@@ -190,7 +198,7 @@ export function tableOf(read: ReadSheet, headings: readonly string[]): string[][
       const row = read.boxes.find(
         (box) => Math.abs(box.x - header.x) < 0.01 && Math.abs(box.y - bottom) < 0.01 && box.width === header.width,
       )
-      if (row === undefined) return rows
+      if (row === undefined) break
       rows.push(
         headings.map((_, index) =>
           read.said
@@ -204,8 +212,9 @@ export function tableOf(read: ReadSheet, headings: readonly string[]): string[][
       )
       bottom = row.y + row.height
     }
+    tables.push(rows)
   }
-  throw new Error(`no table ${headings.join(' | ')} on ${read.sheet.id}`)
+  return tables
 }
 
 const inside = (box: BoxMark, { x, y }: Spot): boolean =>

@@ -1,45 +1,32 @@
 import type { Step } from '../../worksheet/index.js'
-import { flowBlocks, plainNumber, type SheetDraft } from '../layout/index.js'
+import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
 import { sheetSource } from '../sheet-source.js'
+import { amount } from './amount.js'
+import { calculationRows, groupedRows, type CalculationRow } from './calculation-rows.js'
 import { continued, type SheetJob } from './job.js'
 
-/**
- * Sheets of a calculation: each step with formula, numbers, result, check and source.
- *
- * @param isNamed Whether each row begins with what it is about, as many circuits and segments are worked out alike.
- */
-export function calculationSheets(
-  job: SheetJob,
-  id: string,
-  title: string,
-  steps: readonly Step[],
-  isNamed = false,
-): SheetDraft[] {
-  const rows = steps.map((step) => [
-    [...(isNamed ? subjectOf(step) : []), step.says].join(': '),
-    step.formula,
-    step.inputs.map((input) => `${input.symbol} = ${amount(input.value, input.unit)}`).join('; '),
-    `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
-    step.check === undefined
-      ? ''
-      : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
-    sheetSource(step.source),
-  ])
+/** How a calculation is laid out. */
+interface Calculation {
+  readonly id: string
+  readonly title: string
+  readonly steps: readonly Step[]
+  /** What a step is about; undefined for the whole. */
+  readonly subjectOf: (step: Step) => string | undefined
+  /** Heading over the rows about some subjects; without it each row begins with its subjects. */
+  readonly heading?: (subjects: readonly string[]) => string
+}
+
+/** Sheets of a calculation: each step with formula, numbers, result, check and source; equal ones once. */
+function calculationSheets(job: SheetJob, { id, title, steps, subjectOf, heading }: Calculation): SheetDraft[] {
+  const rows = calculationRows(steps, subjectOf)
+  const groups = heading === undefined ? [{ subjects: [], rows }] : groupedRows(rows)
   const pages = flowBlocks(
     [
       { kind: 'heading', text: title },
-      {
-        kind: 'table',
-        columns: [
-          { heading: 'What is worked out', share: 0.23 },
-          { heading: 'Formula', share: 0.17 },
-          { heading: 'Numbers', share: 0.23 },
-          { heading: 'Result', share: 0.13, bold: true },
-          { heading: 'Check', share: 0.08 },
-          { heading: 'Source', share: 0.16 },
-        ],
-        rows,
-      },
+      ...groups.flatMap((group): Block[] => [
+        ...(heading === undefined ? [] : [{ kind: 'heading', text: heading(group.subjects) } as const]),
+        { kind: 'table', columns: COLUMNS, rows: group.rows.map((row) => cells(row, heading === undefined)) },
+      ]),
     ],
     job.stationery.body,
   )
@@ -51,16 +38,59 @@ export function calculationSheets(
   }))
 }
 
-/** What a step is about: `home.roof.b1` of the step `wire.home.roof.b1.terminal`. */
-function subjectOf({ id }: Step): string[] {
-  const subject = id.split('.').slice(1, -1).join('.')
-  return subject === '' ? [] : [subject]
+const COLUMNS = [
+  { heading: 'What is worked out', share: 0.23 },
+  { heading: 'Formula', share: 0.17 },
+  { heading: 'Numbers', share: 0.23 },
+  { heading: 'Result', share: 0.13, bold: true },
+  { heading: 'Check', share: 0.08 },
+  { heading: 'Source', share: 0.16 },
+]
+
+function cells({ subjects, says, step }: CalculationRow, isNamed: boolean): string[] {
+  return [
+    isNamed && subjects.length > 0 ? `${subjects.join(', ')}: ${says}` : says,
+    step.formula,
+    step.inputs.map((input) => `${input.symbol} = ${amount(input.value, input.unit)}`).join('; '),
+    `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
+    step.check === undefined
+      ? ''
+      : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+    sheetSource(step.source),
+  ]
 }
 
-/** A number with its unit, or a name as it stands. */
-export function amount(value: number | string, unit: string): string {
-  if (typeof value === 'string') return unit === '' ? value : `${value} ${unit}`
-  const size = Math.abs(value)
-  const text = plainNumber(value, size >= 1000 ? 0 : size >= 10 ? 2 : size >= 0.01 || size === 0 ? 4 : 7)
-  return unit === '' ? text : `${text} ${unit}`
+/** The structural calculation, with a heading for each roof plane, or for planes that are alike. */
+export function structuralCalculation(job: SheetJob, steps: readonly Step[]): SheetDraft[] {
+  const planes = Object.keys(job.input.project.roof_planes)
+  return calculationSheets(job, {
+    id: 'S-601',
+    title: 'Structural calculation',
+    steps,
+    subjectOf: ({ id }) => {
+      const part = id.split('.')[1]
+      return part !== undefined && (planes.includes(part) || part === CHECKS) ? part : undefined
+    },
+    heading: (subjects) => {
+      if (subjects.length === 0) return 'The whole roof'
+      if (subjects.length === 1 && subjects[0] === CHECKS) return 'The hardest case of each check'
+      return `Roof ${subjects.length === 1 ? 'plane' : 'planes'} ${subjects.join(', ')}`
+    },
+  })
+}
+
+const CHECKS = 'check'
+
+/** The electrical calculation: each row begins with the circuits or segments that it is about. */
+export function electricalCalculation(job: SheetJob, steps: readonly Step[]): SheetDraft[] {
+  return calculationSheets(job, {
+    id: 'E-603',
+    title: 'Electrical calculation',
+    steps,
+    // `home.roof.b1` of the step `wire.home.roof.b1.terminal`.
+    subjectOf: ({ id }) => {
+      const subject = id.split('.').slice(1, -1).join('.')
+      return subject === '' ? undefined : subject
+    },
+  })
 }
