@@ -87,7 +87,7 @@ describe('figures in feet', () => {
     const outline = rest.at(-1)
     expect([
       ground?.kind === 'path' && [ground.fill, ground.pen],
-      line?.kind === 'path' && [line.pen, line.color],
+      line?.kind === 'hatch' && [line.pen, line.color],
     ]).toEqual([
       ['light', undefined],
       ['hair', 'grey'],
@@ -97,7 +97,7 @@ describe('figures in feet', () => {
     const bare = marksOf([
       { kind: 'path', points: [xy(0, 0), xy(9, 0), xy(9, 9)], closed: true, hatch: { angleDeg: 0, gapPt: 4 } },
     ])
-    expect(bare.every((mark) => mark.kind === 'path' && mark.pen === 'hair')).toBe(true)
+    expect(bare.map((mark) => mark.kind)).toEqual(['hatch'])
   })
 
   test('hatch lines run at their angle, as far apart as they should, crosswise when wanted', () => {

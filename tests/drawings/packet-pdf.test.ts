@@ -11,7 +11,7 @@ import {
   type PacketInput,
 } from '../../src/drawings/index.js'
 import { GLYPH_RUNS, UNITS_PER_EM } from '../../src/drawings/model/glyph-widths.js'
-import { textWidthPt } from '../../src/drawings/model/index.js'
+import { hatchLines, rounded, textWidthPt } from '../../src/drawings/model/index.js'
 import { readFonts } from '../../src/packet/read-fonts.js'
 import { amount } from '../../src/drawings/sheets/calculation.js'
 import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
@@ -159,7 +159,11 @@ describe('SVG', () => {
             ? [mark.center.x, mark.center.y, mark.radius]
             : mark.kind === 'rectangle'
               ? [mark.x, mark.y, mark.width, mark.height]
-              : [mark.at.x, mark.at.y, mark.sizePt],
+              : mark.kind === 'hatch'
+                ? hatchLines(mark.points, mark)
+                    .flat()
+                    .flatMap(({ x, y }) => [rounded(x), rounded(y)])
+                : [mark.at.x, mark.at.y, mark.sizePt],
       )
       // The first figure is the white paper.
       expect(drawn.slice(1)).toEqual(expected)

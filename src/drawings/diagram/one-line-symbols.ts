@@ -1,5 +1,5 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
-import { textWidthPt, xy, type Primitive } from '../model/index.js'
+import { onLayer, textWidthPt, xy, type Primitive } from '../model/index.js'
 
 /** Photovoltaic source: a box with a sun arrow. */
 export function sourceSymbol(x: number, y: number): Primitive[] {
@@ -96,10 +96,10 @@ export function earthSymbol(x: number, y: number): Primitive[] {
 /** Tag of a conductor on its wire: in a circle, or in a box where it has more than two characters. */
 export function tagSymbol(x: number, y: number, tag: string): Primitive[] {
   if (tag.length > 2) return tagList(x, y, tag)
-  return [
+  return onLayer<Primitive>('symbol', [
     { kind: 'circle', center: xy(x, y), radiusPt: 6.6, pen: 'thin', fill: 'white' },
     label(x, y, tag, { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
-  ]
+  ])
 }
 
 /** Width of the circle or box of a tag, points. */
@@ -110,10 +110,10 @@ export function tagWidthPt(tag: string): number {
 /** Several tags of conductors in one box on a wire. */
 export function tagList(x: number, y: number, text: string): Primitive[] {
   const width = textWidthPt(text, TYPE_PT.small, 'bold') + 6
-  return [
+  return onLayer<Primitive>('symbol', [
     { kind: 'rectangle', x: x - width / 2, y: y - 6.6, width, height: 13.2, pen: 'thin', fill: 'white' },
     label(x, y, text, { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
-  ]
+  ])
 }
 
 /** Box with a name above it. */

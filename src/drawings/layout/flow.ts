@@ -1,4 +1,4 @@
-import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
 import type { Block } from './block.js'
 import type { Piece } from './piece.js'
 import { tablePieces } from './table-pieces.js'
@@ -66,10 +66,11 @@ function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mos
     case 'heading': {
       const lines = wrapText(block.text, TYPE_PT.head, 'bold', widthPt).length
       const height = blockHeightPt(lines, TYPE_PT.head) + 3
-      const draw: Piece['draw'] = (x, y) => [
-        label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt }),
-        line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
-      ]
+      const draw: Piece['draw'] = (x, y) =>
+        onLayer<Primitive>('title', [
+          label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt }),
+          line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
+        ])
       return [{ heightPt: height, gapPt: 12, keep: true, draw }]
     }
     case 'text':
@@ -100,7 +101,7 @@ function paragraph(text: string, widthPt: number, face: Face): Piece[] {
   return lines.map((each, index) => ({
     heightPt: TYPE_PT.text * 1.22,
     gapPt: index === 0 ? 5 : 0,
-    draw: (x, y) => [label(x, y, each, { face })],
+    draw: (x, y) => onLayer('note', [label(x, y, each, { face })]),
   }))
 }
 
@@ -111,6 +112,6 @@ function listItem(text: string, mark: string, widthPt: number): Piece[] {
     heightPt: TYPE_PT.text * 1.22,
     gapPt: index === 0 ? 3.5 : 0,
     keep: index < lines.length - 1,
-    draw: (x, y) => [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)],
+    draw: (x, y) => onLayer('note', [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)]),
   }))
 }

@@ -1,4 +1,4 @@
-import { xy, type Primitive } from '../model/index.js'
+import { onLayer, xy, type Primitive } from '../model/index.js'
 import type { Scale } from './scales.js'
 import { label, TYPE_PT } from './text.js'
 import { radiansOf, type Degrees } from '../../values/index.js'
@@ -9,7 +9,7 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
   const at = (along: number, across: number): { x: number; y: number } =>
     xy(x + along * Math.sin(turn) + across * Math.cos(turn), y - along * Math.cos(turn) + across * Math.sin(turn))
   const letter = at(radiusPt + 8, 0)
-  return [
+  return onLayer<Primitive>('symbol', [
     { kind: 'circle', center: xy(x, y), radiusPt: radiusPt * 0.62, pen: 'thin' },
     {
       kind: 'path',
@@ -26,7 +26,7 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
       fill: 'white',
     },
     label(letter.x, letter.y, 'N', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
-  ]
+  ])
 }
 
 /** Scale bar on paper with the scale in words; x and y are its upper left corner. */
@@ -50,5 +50,5 @@ export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
     const text = count === 4 ? `${4 * step} ft` : String(count * step)
     drawn.push(label(x + count * step * scale.ptPerFt, top + 6, text, { sizePt: TYPE_PT.small, align: 'center' }))
   }
-  return drawn
+  return onLayer('symbol', drawn)
 }

@@ -1,4 +1,4 @@
-import { blockHeightPt, wrapText, type Face } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, type Face, type Primitive } from '../model/index.js'
 import type { TableColumn } from './block.js'
 import type { Piece } from './piece.js'
 import { label, line, TYPE_PT } from './text.js'
@@ -89,23 +89,24 @@ function rowPiece(
   return {
     heightPt,
     gapPt: 0,
-    draw: (x, y) => [
-      {
-        kind: 'rectangle',
-        x,
-        y,
-        width: widthPt,
-        height: heightPt,
-        pen: 'hair',
-        ...(fill === undefined ? {} : { fill }),
-      },
-      ...columns.slice(1).map(({ leftPt }) => line(x + leftPt, y, x + leftPt, y + heightPt, { pen: 'hair' })),
-      ...columns.flatMap(({ leftPt, widthPt: width, align, face }, index) => {
-        const lines = cells[index] ?? []
-        const left = x + leftPt
-        const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
-        return lines.length === 0 ? [] : [label(at, y + PAD, lines.join('\n'), { sizePt: SIZE, align, face })]
-      }),
-    ],
+    draw: (x, y) =>
+      onLayer<Primitive>('schedule', [
+        {
+          kind: 'rectangle',
+          x,
+          y,
+          width: widthPt,
+          height: heightPt,
+          pen: 'hair',
+          ...(fill === undefined ? {} : { fill }),
+        },
+        ...columns.slice(1).map(({ leftPt }) => line(x + leftPt, y, x + leftPt, y + heightPt, { pen: 'hair' })),
+        ...columns.flatMap(({ leftPt, widthPt: width, align, face }, index) => {
+          const lines = cells[index] ?? []
+          const left = x + leftPt
+          const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
+          return lines.length === 0 ? [] : [label(at, y + PAD, lines.join('\n'), { sizePt: SIZE, align, face })]
+        }),
+      ]),
   }
 }

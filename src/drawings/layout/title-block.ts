@@ -1,4 +1,4 @@
-import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
 import { label, line, TYPE_PT } from './text.js'
 
 /** What the title block of every sheet says. */
@@ -55,7 +55,7 @@ export function drawTitleBlock(facts: TitleFacts, sheet: SheetFacts, box: Box): 
     else drawn.push(...drawLines(lines, x + PAD, box.y + PAD, width - 2 * PAD))
     x += width
   }
-  return drawn
+  return onLayer('titleBlock', drawn)
 }
 
 function cellWidth(index: number, widthPt: number): number {

@@ -1,9 +1,12 @@
 import type { XY } from './geometry.js'
+import type { LayerKey } from './layers.js'
 import type { Color, Dash, Pen } from './pens.js'
+import type { Hatch } from './primitive.js'
 import type { Face } from './text-metrics.js'
 import type { Degrees } from '../../values/index.js'
 
 interface MarkLook {
+  readonly layer: LayerKey
   readonly pen?: Pen | undefined
   readonly dash: Dash
   readonly color: Color
@@ -21,11 +24,22 @@ export type Mark =
       readonly height: number
     })
   | (MarkLook & { readonly kind: 'circle'; readonly center: XY; readonly radius: number })
+  | HatchMark
   | TextMark
+
+/** Parallel lines that fill a polygon. */
+export interface HatchMark extends Hatch {
+  readonly kind: 'hatch'
+  readonly layer: LayerKey
+  readonly points: readonly XY[]
+  readonly pen: Pen
+  readonly color: Color
+}
 
 /** One line of text. */
 export interface TextMark {
   readonly kind: 'text'
+  readonly layer: LayerKey
   readonly text: string
   /** Left end of the baseline. */
   readonly at: XY

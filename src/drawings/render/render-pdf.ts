@@ -2,8 +2,10 @@ import {
   COLORS,
   DASH_PT,
   flattenSheet,
+  hatchLines,
   PEN_PT,
   textFigure,
+  type HatchMark,
   type Mark,
   type Sheet,
   type TextMark,
@@ -107,12 +109,16 @@ function drawMark(doc: PdfDocument, mark: Mark): void {
     case 'circle':
       doc.circle(mark.center.x, mark.center.y, mark.radius)
       return paint(doc, mark)
+    case 'hatch':
+      for (const [from, to] of hatchLines(mark.points, mark)) doc.moveTo(from.x, from.y).lineTo(to.x, to.y)
+      doc.lineWidth(PEN_PT[mark.pen]).undash().stroke(COLORS[mark.color])
+      return
     case 'text':
       return drawText(doc, mark)
   }
 }
 
-function paint(doc: PdfDocument, mark: Exclude<Mark, TextMark>): void {
+function paint(doc: PdfDocument, mark: Exclude<Mark, TextMark | HatchMark>): void {
   const fill = mark.fill === undefined ? undefined : COLORS[mark.fill]
   if (mark.pen === undefined) {
     if (fill !== undefined) doc.fill(fill)

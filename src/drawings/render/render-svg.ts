@@ -2,8 +2,10 @@ import {
   COLORS,
   DASH_PT,
   flattenSheet,
+  hatchLines,
   PEN_PT,
   rounded,
+  type HatchMark,
   type Mark,
   type Sheet,
   type TextMark,
@@ -37,17 +39,26 @@ function markText(mark: Mark): string {
       return `<rect x="${mark.x}" y="${mark.y}" width="${mark.width}" height="${mark.height}"${lookText(mark)}/>`
     case 'circle':
       return `<circle cx="${mark.center.x}" cy="${mark.center.y}" r="${mark.radius}"${lookText(mark)}/>`
+    case 'hatch':
+      return hatchText(mark)
     case 'text':
       return (mark.halo ? haloText(mark) : '') + lineText(mark)
   }
 }
 
-function lookText(mark: Exclude<Mark, TextMark>): string {
+function lookText(mark: Exclude<Mark, TextMark | HatchMark>): string {
   const fill = mark.fill === undefined ? 'none' : COLORS[mark.fill]
   if (mark.pen === undefined) return ` fill="${fill}"`
   const dash = DASH_PT[mark.dash]
   const dashes = dash.length === 0 ? '' : ` stroke-dasharray="${dash.join(' ')}"`
   return ` fill="${fill}" stroke="${COLORS[mark.color]}" stroke-width="${PEN_PT[mark.pen]}"${dashes}`
+}
+
+function hatchText(mark: HatchMark): string {
+  const lines = hatchLines(mark.points, mark).map(
+    ([from, to]) => `M${rounded(from.x)} ${rounded(from.y)} L${rounded(to.x)} ${rounded(to.y)}`,
+  )
+  return `<path d="${lines.join(' ')}" fill="none" stroke="${COLORS[mark.color]}" stroke-width="${PEN_PT[mark.pen]}"/>`
 }
 
 function haloText(mark: TextMark): string {

@@ -1,4 +1,5 @@
 import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { onLayer } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
@@ -54,13 +55,15 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
         ]
       : []
     const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
-    const drawn = [...heading, ...figure]
+    const drawn = [...heading, ...onLayer('oneLine', figure)]
     if (index > 0) {
       drafts.push({ id: '', title: CONTINUED, scale: 'None', paper: drawn })
       continue
     }
     const tree = treeSheets(job.input.project, wiring, bottom + 20, body)
-    rest.push(...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
+    rest.push(
+      ...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper: onLayer('oneLine', paper) })),
+    )
     const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
       { kind: 'heading', text: 'Conductors by tag' },
@@ -79,7 +82,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       id: '',
       title: 'One-line diagram',
       scale: 'None',
-      paper: [...drawn, ...(tree.below?.drawn ?? []), ...first],
+      paper: [...drawn, ...onLayer('oneLine', tree.below?.drawn ?? []), ...first],
     })
     rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
   }

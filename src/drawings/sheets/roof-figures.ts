@@ -1,7 +1,7 @@
 import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
+import { onLayer, textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
 import { degreesOf, feetOf, own, radiansOf } from '../../values/index.js'
 import { clippedTo, toXY, uprightInside } from './plane-figures.js'
 import { shortModuleName } from './short-module-name.js'
@@ -15,15 +15,18 @@ const NEAR: readonly XY[] = [0, -9, 9, -18, 18, -27, 27].flatMap((dy) => [0, -14
 export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
   const outline = plane.corners.map(toXY)
   return [
-    ...plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
-    ...pathways(plane, outline),
-    ...rafters(input, plane, outline),
-    { kind: 'path', points: outline, closed: true, pen: 'heavy' },
+    ...onLayer(
+      'roofPath',
+      plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
+    ),
+    ...onLayer('roofPath', pathways(plane, outline)),
+    ...onLayer('rafter', rafters(input, plane, outline)),
+    { kind: 'path', points: outline, closed: true, pen: 'heavy', layer: 'roofOutline' },
     ...plane.edges.map((edge) => edgeName(edge)),
-    ...plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction),
-    ...modules(input, plane, ptPerFt),
+    ...onLayer('roofObject', plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction)),
+    ...onLayer('module', modules(input, plane, ptPerFt)),
     ...railsAndMounts(input, plane),
-    ...raceway(input, plane),
+    ...onLayer('circuit', raceway(input, plane)),
   ]
 }
 
@@ -113,7 +116,16 @@ function obstruction(keepOut: KeepOut): Primitive[] {
   const middle = points.reduce((sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length), xy(0, 0))
   const clear: Primitive[] =
     keepOut.clearanceIn > 0
-      ? [{ kind: 'path', points: keepOut.corners.map(toXY), closed: true, pen: 'hair', dash: 'dashed' }]
+      ? [
+          {
+            kind: 'path',
+            points: keepOut.corners.map(toXY),
+            closed: true,
+            pen: 'hair',
+            dash: 'dashed',
+            layer: 'roofPath',
+          },
+        ]
       : []
   const name = label(middle.x, middle.y, keepOut.name.toUpperCase().replaceAll('_', ' '), {
     sizePt: TYPE_PT.small,
@@ -173,7 +185,7 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
       pen: 'thin',
       fill: 'black',
     }))
-  return [...rails, ...mounts]
+  return [...onLayer('rail', rails), ...onLayer('mount', mounts)]
 }
 
 function middleOfLongest(points: readonly XY[]): XY | undefined {
@@ -203,7 +215,16 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
           }),
         ]
   const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
-    { kind: 'rectangle', x: at.x_ft - 0.35, y: at.y_ft - 0.35, width: 0.7, height: 0.7, pen: 'medium', fill: 'white' },
+    {
+      kind: 'rectangle',
+      x: at.x_ft - 0.35,
+      y: at.y_ft - 0.35,
+      width: 0.7,
+      height: 0.7,
+      pen: 'medium',
+      fill: 'white',
+      layer: 'equipment',
+    },
     label(at.x_ft, at.y_ft, `JB${index + 1}`, {
       sizePt: TYPE_PT.small,
       face: 'bold',

@@ -12,7 +12,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { boundsOf, xy, type Box, type Primitive } from '../model/index.js'
+import { boundsOf, onLayer, xy, type Box, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { planPoint } from './plan-frame.js'
 import { EQUIPMENT, siteFigures } from './site-figures.js'
@@ -171,9 +171,16 @@ function legend(project: Project): Block {
     kind: 'figure',
     heightPt: rows.length * 15,
     draw: (x, y, width) =>
-      rows.flatMap(([text, draw], index) => [
-        draw(x, y + index * 15),
-        label(x + 32, y + index * 15 + 4.5, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 32 }),
-      ]),
+      onLayer(
+        'legend',
+        rows.flatMap(([text, draw], index) => [
+          draw(x, y + index * 15),
+          label(x + 32, y + index * 15 + 4.5, text, {
+            sizePt: TYPE_PT.small,
+            valign: 'middle',
+            maxWidthPt: width - 32,
+          }),
+        ]),
+      ),
   }
 }

@@ -1,0 +1,25 @@
+import { isAnnotation, type LayerKey } from './layers.js'
+import type { Primitive } from './primitive.js'
+
+/** The layer of what no sheet has put on one. */
+const USUAL: Readonly<Record<Primitive['kind'], LayerKey>> = {
+  path: 'symbol',
+  rectangle: 'symbol',
+  circle: 'symbol',
+  text: 'text',
+  dimension: 'dimension',
+  leader: 'note',
+}
+
+export const layerOf = (primitive: Primitive): LayerKey => primitive.layer ?? USUAL[primitive.kind]
+
+/**
+ * Puts on a layer what is on none yet. Texts, dimensions and leaders go to a layer of annotation only: what is written
+ * beside a thing does not vanish with the thing.
+ */
+export function onLayer<P extends Primitive>(layer: LayerKey, primitives: readonly P[]): P[] {
+  return primitives.map((each) => {
+    const isWritten = each.kind === 'text' || each.kind === 'dimension' || each.kind === 'leader'
+    return each.layer !== undefined || (isWritten && !isAnnotation(layer)) ? each : { ...each, layer }
+  })
+}
