@@ -1,7 +1,7 @@
 import type { XY } from './geometry.js'
 import type { LayerKey } from './layers.js'
 import { layerOf } from './on-layer.js'
-import { rounded, roundedPoint, type Mark } from './mark.js'
+import type { Mark, Part } from './mark.js'
 import type {
   CirclePrimitive,
   DimensionPrimitive,
@@ -32,8 +32,15 @@ const NOTE_PT = 7
 /** A look on its layer. */
 type Inked = Look & { readonly layer: LayerKey }
 
-/** Turns a primitive into marks and texts on paper. */
-export function expand(primitive: Primitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+/** Marks and texts of a primitive, and what they make together. */
+export interface Expanded {
+  readonly marks: readonly Mark[]
+  readonly texts: readonly PlacedText[]
+  readonly part?: Part
+}
+
+/** Turns a primitive into marks and texts on paper, not rounded. */
+export function expand(primitive: Primitive, placing: Placing): Expanded {
   switch (primitive.kind) {
     case 'path':
       return {
@@ -62,17 +69,16 @@ function lookOf(look: Inked): Pick<Mark & { kind: 'path' }, 'layer' | 'pen' | 'd
 }
 
 function stroke(points: readonly XY[], layer: LayerKey, pen: Look['pen'] = 'thin'): Mark {
-  return { kind: 'path', layer, points: points.map(roundedPoint), closed: false, pen, dash: 'solid', color: 'black' }
+  return { kind: 'path', layer, points, closed: false, pen, dash: 'solid', color: 'black' }
 }
 
 function figureMarks(points: readonly XY[], closed: boolean, look: Inked): Mark[] {
-  const corners = points.map(roundedPoint)
   const { layer, hatch } = look
-  const outline: Mark = { kind: 'path', points: corners, closed, ...lookOf(look) }
+  const outline: Mark = { kind: 'path', points, closed, ...lookOf(look) }
   if (hatch === undefined) return [outline]
   const ground: Mark[] =
-    look.fill === undefined ? [] : [{ kind: 'path', points: corners, closed, ...lookOf({ layer, fill: look.fill }) }]
-  const lines: Mark = { kind: 'hatch', layer, points: corners, ...hatch, pen: 'hair', color: 'grey' }
+    look.fill === undefined ? [] : [{ kind: 'path', points, closed, ...lookOf({ layer, fill: look.fill }) }]
+  const lines: Mark = { kind: 'hatch', layer, points, ...hatch, pen: 'hair', color: 'grey' }
   return [...ground, lines, ...(look.pen === undefined ? [] : [{ ...outline, fill: undefined }])]
 }
 
@@ -84,7 +90,7 @@ function rectangleMarks(rectangle: Primitive & { kind: 'rectangle' }, placing: P
     const corners = [a, { x: a.x + wide, y: a.y }, { x: a.x + wide, y: a.y + high }, { x: a.x, y: a.y + high }]
     return figureMarks(corners, true, inked(rectangle))
   }
-  const box = { x: rounded(a.x), y: rounded(a.y), width: rounded(wide), height: rounded(high) }
+  const box = { x: a.x, y: a.y, width: wide, height: high }
   return [{ kind: 'rectangle', ...box, ...lookOf(inked(rectangle)) }]
 }
 
@@ -93,17 +99,17 @@ function circleMarks(circle: CirclePrimitive, placing: Placing): Mark[] {
   const radius = circle.radiusPt ?? (circle.radius ?? 0) * placing.scale
   const { fromDeg, toDeg } = circle
   if (fromDeg === undefined || toDeg === undefined) {
-    return [{ kind: 'circle', center: roundedPoint(center), radius: rounded(radius), ...lookOf(inked(circle)) }]
+    return [{ kind: 'circle', center, radius, ...lookOf(inked(circle)) }]
   }
   const steps = Math.max(2, Math.ceil(Math.abs(toDeg - fromDeg) / 6))
   const points = Array.from({ length: steps + 1 }, (_, step) => {
     const turn = radiansOf(fromDeg + ((toDeg - fromDeg) * step) / steps)
-    return roundedPoint({ x: center.x + radius * Math.cos(turn), y: center.y - radius * Math.sin(turn) })
+    return { x: center.x + radius * Math.cos(turn), y: center.y - radius * Math.sin(turn) }
   })
   return [{ kind: 'path', points, closed: false, ...lookOf(inked(circle)) }]
 }
 
-function expandDimension(dimension: DimensionPrimitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+function expandDimension(dimension: DimensionPrimitive, placing: Placing): Expanded {
   const [from, to] = [placing.point(dimension.from), placing.point(dimension.to)]
   const length = Math.hypot(to.x - from.x, to.y - from.y)
   const [ux, uy] = length === 0 ? [1, 0] : [(to.x - from.x) / length, (to.y - from.y) / length]
@@ -158,10 +164,11 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     shifts: order,
     ...(dimension.optional === true ? { optional: true } : {}),
   }
-  return { marks, texts: [{ text, at: middle }] }
+  const part: Part = { kind: 'dimension', from, to, lineFrom: a, lineTo: b, text: dimension.text }
+  return { marks, texts: [{ text, at: middle }], part }
 }
 
-function expandLeader(leader: LeaderPrimitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+function expandLeader(leader: LeaderPrimitive, placing: Placing): Expanded {
   const tip = placing.point(leader.tip)
   const layer = layerOf(leader)
   const right = leader.reachPt.x >= 0
@@ -171,10 +178,10 @@ function expandLeader(leader: LeaderPrimitive, placing: Placing): { marks: Mark[
   if (leader.end === 'arrow') {
     const turn = Math.atan2(knee.y - tip.y, knee.x - tip.x)
     const barb = (by: number): XY => ({ x: tip.x + 6 * Math.cos(turn + by), y: tip.y + 6 * Math.sin(turn + by) })
-    const points = [tip, barb(0.26), barb(-0.26)].map(roundedPoint)
+    const points = [tip, barb(0.26), barb(-0.26)]
     marks.push({ kind: 'path', layer, points, closed: true, dash: 'solid', color: 'black', fill: 'black' })
   } else {
-    const dot = { center: roundedPoint(tip), radius: 1.3 }
+    const dot = { center: tip, radius: 1.3 }
     marks.push({ kind: 'circle', layer, ...dot, dash: 'solid', color: 'black', fill: 'black' })
   }
   const text: TextPrimitive = {

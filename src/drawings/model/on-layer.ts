@@ -1,4 +1,5 @@
 import { isAnnotation, type LayerKey } from './layers.js'
+import type { XY } from './geometry.js'
 import type { Primitive } from './primitive.js'
 
 /** The layer of what no sheet has put on one. */
@@ -22,4 +23,15 @@ export function onLayer<P extends Primitive>(layer: LayerKey, primitives: readon
     const isWritten = each.kind === 'text' || each.kind === 'dimension' || each.kind === 'leader'
     return each.layer !== undefined || (isWritten && !isAnnotation(layer)) ? each : { ...each, layer }
   })
+}
+
+/**
+ * Makes primitives one symbol, so that a CAD program can pick, count and exchange it.
+ *
+ * @param name Capitals, digits and hyphens.
+ * @param at Its place, in the units of the primitives.
+ */
+export function asSymbol<P extends Primitive>(name: string, at: XY, primitives: readonly P[]): P[] {
+  const symbol = { name, at }
+  return primitives.map((each) => (each.symbol === undefined ? { ...each, symbol } : each))
 }

@@ -26,6 +26,16 @@ export interface Hatch {
 export interface Belonging {
   /** The layer for a CAD program; without it the usual one of its kind. */
   readonly layer?: LayerKey | undefined
+  /** The symbol that it is a part of. */
+  readonly symbol?: DrawnSymbol | undefined
+}
+
+/** A sign that a drawing shows in several places: a module, a mount, a breaker. All its primitives hold the same object. */
+export interface DrawnSymbol {
+  /** Capitals, digits and hyphens. */
+  readonly name: string
+  /** Its place, in the units of its primitives. */
+  readonly at: XY
 }
 
 /** A line, or a polygon when closed. */
