@@ -26,12 +26,12 @@ export function onLayer<P extends Primitive>(layer: LayerKey, primitives: readon
 }
 
 /**
- * Makes primitives one symbol, so that a CAD program can pick, count and exchange it.
+ * Makes primitives one symbol, so that a CAD program can pick, count and exchange it; symbols among them become a part of it.
  *
  * @param name Capitals, digits and hyphens.
  * @param at Its place, in the units of the primitives.
  */
 export function asSymbol<P extends Primitive>(name: string, at: XY, primitives: readonly P[]): P[] {
   const symbol = { name, at }
-  return primitives.map((each) => (each.symbol === undefined ? { ...each, symbol } : each))
+  return primitives.map((each) => ({ ...each, symbol }))
 }

@@ -16,6 +16,8 @@ export interface Viewport {
   readonly originPt: XY
   /** Part of the paper that the drawing must keep to. */
   readonly box: Box
+  /** Whether nearer things hide what lies behind them, as in a section; in a plan a CAD program shows all that there is. */
+  readonly hides?: boolean
   /** In feet, y up. */
   readonly primitives: readonly Primitive[]
 }

@@ -86,6 +86,7 @@ function placeDetail(
     scalePtPerFt: scale.ptPerFt,
     originPt,
     box,
+    hides: true,
     primitives: onLayer('detail', detail.primitives),
   }
   const tips = detail.notes.map((note) => ({

@@ -2,7 +2,7 @@ import type { PlanEquipment, SitePlan } from '../../project/index.js'
 import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { boundsOf, onLayer, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, boundsOf, onLayer, xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { degreesOf, own, radiansOf, type Degrees } from '../../values/index.js'
 import { obstacleFigures } from './site-obstacles.js'
 import { overheadFigures } from './site-overhead.js'
@@ -130,14 +130,18 @@ function roofs(input: PacketInput): Primitive[] {
       ),
       ...modules
         .filter((module) => module.roofPlane === plane.id)
-        .map((module): Primitive => ({
-          kind: 'path',
-          points: boxCorners(module).map(place),
-          layer: 'module',
-          closed: true,
-          pen: 'thin',
-          fill: 'mid',
-        })),
+        .flatMap((module) =>
+          asSymbol<Primitive>('PV-MODULE', place(module), [
+            {
+              kind: 'path',
+              points: boxCorners(module).map(place),
+              layer: 'module',
+              closed: true,
+              pen: 'thin',
+              fill: 'mid',
+            },
+          ]),
+        ),
       ...arrayNames(
         modules.filter((module) => module.roofPlane === plane.id),
         place,
@@ -186,14 +190,16 @@ function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
 function equipment(each: PlanEquipment): Primitive[] {
   const at = planPoint(each)
   return [
-    {
-      kind: 'circle',
-      center: at,
-      radiusPt: 2.4,
-      pen: 'thin',
-      fill: 'black',
-      layer: each.kind === 'main_panel' ? 'panel' : 'equipment',
-    },
+    ...asSymbol<Primitive>('EQUIPMENT', at, [
+      {
+        kind: 'circle',
+        center: at,
+        radiusPt: 2.4,
+        pen: 'thin',
+        fill: 'black',
+        layer: each.kind === 'main_panel' ? 'panel' : 'equipment',
+      },
+    ]),
     label(at.x, at.y, EQUIPMENT[each.kind][0], {
       sizePt: TYPE_PT.text,
       face: 'bold',
