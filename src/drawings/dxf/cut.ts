@@ -78,8 +78,13 @@ function crossings(from: XY, to: XY, figure: readonly XY[]): number[] {
 }
 
 /** Whether a figure lies over a point, and not just touches it. */
-function covers({ figure, box }: Mask, { x, y }: XY): boolean {
-  if (x < box.x || x > box.x + box.width || y < box.y || y > box.y + box.height) return false
+function covers({ figure, box }: Mask, point: XY): boolean {
+  const { x, y } = point
+  return x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height && isInside(point, figure)
+}
+
+/** Whether a point lies inside a figure and not at its edge. */
+export function isInside({ x, y }: XY, figure: readonly XY[]): boolean {
   let inside = false
   for (const [index, a] of figure.entries()) {
     const b = figure[(index + 1) % figure.length] ?? a

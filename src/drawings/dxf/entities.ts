@@ -69,7 +69,7 @@ export function shapeEntity(shape: Shape, handle: string, owner: Owner): Pair[] 
         [40, shape.radius],
       ]
     case 'fill':
-      return hatchEntity(head('HATCH', handle, owner, layer, shape), loop(shape.points), SOLID)
+      return hatchEntity(head('HATCH', handle, owner, layer, shape), [loop(shape.points)], SOLID)
     case 'disc': {
       const { x, y } = shape.center
       const ends = [x - shape.radius, x + shape.radius]
@@ -86,13 +86,17 @@ export function shapeEntity(shape: Shape, handle: string, owner: Owner): Pair[] 
         ]),
         [97, 0],
       ]
-      return hatchEntity(head('HATCH', handle, owner, layer, shape), round, SOLID)
+      return hatchEntity(head('HATCH', handle, owner, layer, shape), [round], SOLID)
     }
     case 'hatch':
-      return hatchEntity(head('HATCH', handle, owner, layer, shape), loop(shape.points), {
-        solid: false,
-        pattern: linesPattern(shape),
-      })
+      return hatchEntity(
+        head('HATCH', handle, owner, layer, shape),
+        [loop(shape.points), ...shape.islands.map((each) => loop(each, 2))],
+        {
+          solid: false,
+          pattern: linesPattern(shape),
+        },
+      )
     case 'text':
       return [
         ...head('TEXT', handle, owner, layer, shape),
@@ -136,8 +140,9 @@ interface Pattern {
 
 const SOLID: Pattern = { solid: true, pattern: [] }
 
-const loop = (points: readonly XY[]): Pair[] => [
-  [92, 3],
+/** A boundary of a hatch: bit 1 says that it is the outer one, bit 2 that it is a polyline. */
+const loop = (points: readonly XY[], kind = 3): Pair[] => [
+  [92, kind],
   [72, 0],
   [73, 1],
   [93, points.length],
@@ -148,7 +153,11 @@ const loop = (points: readonly XY[]): Pair[] => [
   [97, 0],
 ]
 
-function hatchEntity(start: readonly Pair[], boundary: readonly Pair[], { solid, pattern }: Pattern): Pair[] {
+function hatchEntity(
+  start: readonly Pair[],
+  boundaries: readonly (readonly Pair[])[],
+  { solid, pattern }: Pattern,
+): Pair[] {
   return [
     ...start,
     [100, 'AcDbHatch'],
@@ -159,8 +168,8 @@ function hatchEntity(start: readonly Pair[], boundary: readonly Pair[], { solid,
     [2, solid ? 'SOLID' : '_USER'],
     [70, solid ? 1 : 0],
     [71, 0],
-    [91, 1],
-    ...boundary,
+    [91, boundaries.length],
+    ...boundaries.flat(),
     [75, 0],
     [76, solid ? 1 : 0],
     ...pattern,

@@ -5,7 +5,7 @@ export type Pair = readonly [code: number, value: string | number]
 const isWhole = (code: number): boolean =>
   (code >= 60 && code <= 99) ||
   (code >= 170 && code <= 179) ||
-  (code >= 270 && code <= 289) ||
+  (code >= 270 && code <= 299) ||
   (code >= 370 && code <= 389) ||
   (code >= 400 && code <= 409)
 
@@ -36,8 +36,12 @@ export function dxfText(text: string): string {
     .replaceAll(/\\(?=[UuMm]\+)/gu, '\\U+005C')
     .replaceAll(/%{2,}/gu, (run) => '%%%'.repeat(run.length))
     .replaceAll('^', '^ ')
+    .replaceAll(/(?<!%)[\u00b0\u00b1\u2300]/gu, (sign) => SIGNS[sign] ?? sign)
   return coded(plain)
 }
+
+/** Signs that have codes of their own. */
+const SIGNS: Readonly<Record<string, string>> = { '°': '%%d', '±': '%%p', '⌀': '%%c' }
 
 /** A text of a dimension, which takes codes of its own. */
 export function dxfFormatted(text: string): string {

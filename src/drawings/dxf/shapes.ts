@@ -11,7 +11,7 @@ import {
   type XY,
 } from '../model/index.js'
 import { radiansOf } from '../../values/index.js'
-import { cutAway, type Mask } from './cut.js'
+import { cutAway, isInside, type Mask } from './cut.js'
 
 /** From paper (points, y down) to a space of a DXF file (inches, y up). */
 export interface Space {
@@ -38,6 +38,8 @@ export type Shape = { readonly layer: LayerKey; readonly color?: number | undefi
       readonly angleDeg: Degrees
       readonly gapIn: Inches
       readonly cross: boolean
+      /** Figures in it that stay free of its lines. */
+      readonly islands: readonly (readonly XY[])[]
     }
   | {
       readonly kind: 'text'
@@ -92,7 +94,10 @@ export function shapesOf(mark: Mark, space: Space, masks: readonly Mask[], fills
     case 'hatch': {
       const { angleDeg, gapPt, cross = false } = mark
       const points = mark.points.map(space.point)
-      return [{ kind: 'hatch', layer, points, angleDeg, gapIn: gapPt * space.inPerPt, cross }]
+      const islands = masks
+        .filter(({ figure }) => figure.every((corner) => isInside(corner, mark.points)))
+        .map(({ figure }) => figure.map(space.point))
+      return [{ kind: 'hatch', layer, points, angleDeg, gapIn: gapPt * space.inPerPt, cross, islands }]
     }
     case 'text': {
       if (mark.text.trim() === '' || mark.widthPt === 0) return []
@@ -156,8 +161,9 @@ export function movedBy(shape: Shape, by: XY): Shape {
   switch (shape.kind) {
     case 'line':
     case 'fill':
-    case 'hatch':
       return { ...shape, points: shape.points.map(move) }
+    case 'hatch':
+      return { ...shape, points: shape.points.map(move), islands: shape.islands.map((each) => each.map(move)) }
     case 'circle':
     case 'disc':
       return { ...shape, center: move(shape.center) }

@@ -93,7 +93,12 @@ export function makeDrawer(handles: Handles): {
         begun.add(part)
         continue
       }
-      for (const shape of shapesOf(mark, space, hides ? masksAfter(marks, index) : [], hides)) {
+      for (const shape of shapesOf(
+        mark,
+        space,
+        hides || mark.kind === 'hatch' ? masksAfter(marks, index) : [],
+        hides,
+      )) {
         into.pairs.push(...shapeEntity(shape, handles.next(), owner))
         into.reach.push(...reachOf(shape))
       }
@@ -105,8 +110,10 @@ export function makeDrawer(handles: Handles): {
 /** What is drawn after a mark and hides what lies under it. */
 function masksAfter(marks: readonly Mark[], index: number): Mask[] {
   const mark = marks[index]
-  if (mark === undefined || mark.kind === 'text' || mark.kind === 'circle' || mark.kind === 'hatch') return []
-  return marks.slice(index + 1).flatMap((each) => {
+  if (mark === undefined || mark.kind === 'text' || mark.kind === 'circle') return []
+  // A hatch leaves room for the words on it; what else lies on it has lines of its own.
+  const over = marks.slice(index + 1).filter(({ kind }) => mark.kind !== 'hatch' || kind === 'text')
+  return over.flatMap((each) => {
     const figure = hidingFigure(each)
     return figure === undefined ? [] : [maskOf(figure)]
   })
