@@ -16,8 +16,8 @@ export const examples: readonly [Example, Example, Example] = [
     does: 'what there is so far, stamped DRAFT, with what fails',
   },
   {
-    line: 'draw-permit project.yaml --size letter --svg sheets --out packet.pdf',
-    does: 'on letter paper, each sheet as SVG too',
+    line: 'draw-permit project.yaml --size letter --svg sheets --dxf cad --out packet.pdf',
+    does: 'on letter paper, each sheet as SVG and as DXF too',
   },
 ]
 
