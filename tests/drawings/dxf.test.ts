@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import dxfParser, { type IDxf } from 'dxf-parser'
 import { describe, expect, test } from 'vitest'
-import { drawPacket, renderDxf, type PaperName } from '../../src/drawings/index.js'
+import { drawPacket, flattenSheet, renderDxf, type PaperName } from '../../src/drawings/index.js'
 import { cutAway, maskOf } from '../../src/drawings/dxf/cut.js'
 import { dxfFormatted, dxfText, realText } from '../../src/drawings/dxf/pairs.js'
 import { cornersOf, LAYERS, xy } from '../../src/drawings/model/index.js'
@@ -276,6 +276,26 @@ describe('texts', () => {
       }),
       { numRuns: 3000 },
     )
+  })
+
+  test('are as high and as long as they were laid out', () => {
+    const [sheet] = drawPacket(packetInput(microHouse())).filter(({ id }) => id === 'E-601')
+    if (sheet === undefined) throw new Error('no diagram')
+    const marks = flattenSheet(sheet).marks.flatMap((mark) =>
+      mark.kind === 'text' && mark.part === undefined && mark.text.trim() !== '' ? [mark] : [],
+    )
+    const written = readDxf(renderDxf(sheet)).entities.filter(({ type }) => type === 'TEXT')
+    expect(written.length).toBe(marks.length)
+    for (const [index, mark] of marks.entries()) {
+      const record = written[index]
+      const [from, to] = record === undefined ? [] : [pointsOf(record, 10)[0], pointsOf(record, 11)[0]]
+      if (record === undefined || from === undefined || to === undefined) throw new Error('no text')
+      expect([shown(one(record, 1)), one(record, 72)]).toEqual([mark.text, '5'])
+      expect(Math.hypot(to.x - from.x, to.y - from.y) * 72).toBeCloseTo(mark.widthPt, 2)
+      // Capitals of the font are 1493 of 2048 units high (its table of metrics).
+      expect(numberOf(record, 40) * 72).toBeCloseTo((mark.sizePt * 1493) / 2048, 3)
+      expect([from.x * 72, 792 - from.y * 72]).toEqual([expect.closeTo(mark.at.x, 2), expect.closeTo(mark.at.y, 2)])
+    }
   })
 
   test('cannot break a line or a group', () => {
