@@ -636,7 +636,7 @@ describe('as SVG', () => {
     for (const part of [
       'xml:lang="de"',
       'width="5.5556in" height="4.1667in" viewBox="0 0 400 300"',
-      '<title>T-001 Test</title>',
+      '<title id="sheet-title">T-001 Test</title>',
       '<path d="M1 2 L3 4" fill="none" stroke="#555555" stroke-width="1.4" stroke-dasharray="10 2 2 2"/>',
       '<path d="M1 2 L3 4 L5 2 Z" fill="#d2d2d2"/>',
       '<rect x="1" y="2" width="3" height="4" fill="#ffd100" stroke="#000000" stroke-width="0.25" stroke-dasharray="2.5 1.8"/>',

@@ -6,6 +6,6 @@ export { rounded, type FlatSheet, type HatchMark, type Mark, type Part, type Tex
 export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens.js'
 export { asSymbol, onLayer } from './on-layer.js'
 export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
-export { onPaper, type PaperSize, type Sheet, type Viewport } from './sheet.js'
+export { onPaper, sheetSays, type PaperSize, type Sheet, type Viewport } from './sheet.js'
 export { blockHeightPt, textFigure } from './text-block.js'
 export { CAP_HEIGHT, DESCENT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'

@@ -87,6 +87,7 @@ function placeDetail(
     originPt,
     box,
     hides: true,
+    says: `${name}, ${inches(12 * widthFt)} wide and ${inches(12 * heightFt)} high as drawn; its parts: ${detail.notes.map((note) => note.text).join('; ')}.`,
     primitives: onLayer('detail', detail.primitives),
   }
   const tips = detail.notes.map((note) => ({
