@@ -3,11 +3,12 @@ import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
 import { roundedMark, type FlatSheet, type Mark, type Part, type TextMark } from './mark.js'
 import type { DrawnSymbol, Primitive } from './primitive.js'
 import { onPaper, type Sheet } from './sheet.js'
+import type { Tag } from './tag.js'
 import { textFigure, textMarks } from './text-block.js'
 
 interface Waiting extends PlacedText {
   readonly within: Box
-  readonly belongs: Pick<TextMark, 'view' | 'part'>
+  readonly belongs: Pick<TextMark, 'view' | 'part' | 'tag' | 'order'>
 }
 
 /**
@@ -19,11 +20,18 @@ interface Waiting extends PlacedText {
 export function flattenSheet(sheet: Sheet, exact = false): FlatSheet {
   const figures: Mark[] = []
   const waiting: Waiting[] = []
+  let order = 0
   const take = (primitives: Sheet['paper'], placing: Placing, within: Box, view?: number): void => {
+    const figure: Tag | undefined =
+      view === undefined ? undefined : { kind: 'Figure', says: sheet.viewports[view]?.says }
     const symbols = new Map<DrawnSymbol, Part>()
     for (const primitive of primitives) {
       const { marks, texts, part = symbolPart(primitive, placing, symbols) } = expand(primitive, placing)
-      const belongs = { ...(view === undefined ? {} : { view }), ...(part === undefined ? {} : { part }) }
+      const belongs = {
+        ...(view === undefined ? {} : { view }),
+        ...(part === undefined ? {} : { part }),
+        ...partOfSheet(figure ?? primitive.tag, order++),
+      }
       figures.push(...marks.map((mark) => ({ ...(exact ? mark : roundedMark(mark)), ...belongs })))
       waiting.push(...texts.map((each) => ({ ...each, within, belongs })))
     }
@@ -36,6 +44,9 @@ export function flattenSheet(sheet: Sheet, exact = false): FlatSheet {
   const { texts, collisions } = placeTexts(waiting)
   return { marks: [...figures, ...texts], collisions }
 }
+
+const partOfSheet = (tag: Tag | undefined, order: number): Pick<TextMark, 'tag' | 'order'> =>
+  tag === undefined ? { order } : { tag, order }
 
 /** The part that a primitive's symbol is on paper: the same object for all its primitives. */
 function symbolPart({ symbol }: Primitive, placing: Placing, known: Map<DrawnSymbol, Part>): Part | undefined {

@@ -2,6 +2,7 @@ import type { XY } from './geometry.js'
 import type { LayerKey } from './layers.js'
 import type { Color, Dash, Pen } from './pens.js'
 import type { Hatch } from './primitive.js'
+import type { Tag } from './tag.js'
 import type { Face } from './text-metrics.js'
 import type { Degrees } from '../../values/index.js'
 
@@ -12,6 +13,9 @@ interface Belongs {
   readonly view?: number
   /** What it is a part of; all marks of one whole hold the same object. */
   readonly part?: Part | undefined
+  readonly tag?: Tag | undefined
+  /** Its place in the order of reading. */
+  readonly order?: number
 }
 
 /** A whole that several marks make: a symbol at its place, or a dimension. Points on paper. */

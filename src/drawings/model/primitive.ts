@@ -1,6 +1,7 @@
 import type { XY } from './geometry.js'
 import type { LayerKey } from './layers.js'
 import type { Color, Dash, Pen } from './pens.js'
+import type { Tag } from './tag.js'
 import type { Face } from './text-metrics.js'
 import type { Degrees } from '../../values/index.js'
 
@@ -28,6 +29,8 @@ export interface Belonging {
   readonly layer?: LayerKey | undefined
   /** The symbol that it is a part of. */
   readonly symbol?: DrawnSymbol | undefined
+  /** The part of what the sheet says; without it texts are paragraphs, and figures are not read aloud. */
+  readonly tag?: Tag | undefined
 }
 
 /** A sign that a drawing shows in several places: a module, a mount, a breaker. All its primitives hold the same object. */

@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import { panelPlace, placeTitle } from '../labels/label-places.js'
 import type { LabelPlace, RequiredLabel } from '../labels/required-labels.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
-import { onLayer, xy, type Primitive } from '../model/index.js'
+import { inPart, onLayer, xy, type Primitive } from '../model/index.js'
 import { clipName } from '../tree/clip-name.js'
 
 const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
@@ -83,7 +83,16 @@ export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringV
           ),
         )
       }
-      return onLayer('equipment', drawn)
+      const says = `Wall with the equipment from the array to the meter, not to scale, with the numbers of the labels at each: ${used
+        .map(
+          (place) =>
+            `${nameOf(place)} ${labels
+              .filter((each) => each.places.includes(place))
+              .map((each) => each.number)
+              .join(', ')}`,
+        )
+        .join('; ')}.`
+      return inPart({ kind: 'Figure', says }, onLayer('equipment', drawn))
     },
   }
 }
