@@ -20,7 +20,14 @@ export {
   type WiringContext,
   type WiringValues,
 } from './electrical/index.js'
-export { renderSvg, requiredLabels, type PaperName, type RequiredLabel, type Sheet } from './drawings/index.js'
+export {
+  renderDxf,
+  renderSvg,
+  requiredLabels,
+  type PaperName,
+  type RequiredLabel,
+  type Sheet,
+} from './drawings/index.js'
 export {
   planWork,
   productionLimits,

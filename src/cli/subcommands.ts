@@ -39,7 +39,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'draw-permit',
-    summary: 'the drawings for the building department, as PDF and SVG',
+    summary: 'the drawings for the building department, as PDF, SVG and DXF',
     load: () => import('./commands/draw-permit.js'),
   },
   {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -6,6 +6,8 @@ import { stringify } from 'yaml'
 import { ensureBuilt, gablewattWarm } from '../cli/binary.js'
 import { microHouse } from './demo-packet.js'
 import { flat, pagesOf } from './pdf-text.js'
+import { one, pointsOf, readDxf, type DxfRecord } from './read-dxf.js'
+import type { Spot } from './read-sheet.js'
 
 describe('draw-permit', () => {
   const folder = mkdtempSync(join(tmpdir(), 'permit-'))
@@ -29,6 +31,40 @@ describe('draw-permit', () => {
     expect(pages.length).toBe(readdirSync(at('sheets')).length)
     expect([pages[0]?.widthPt, pages[0]?.heightPt]).toEqual([1224, 792])
     expect(readFileSync(join(at('sheets'), 'A-101.svg'), 'utf8')).toContain('width="17in" height="11in"')
+  })
+
+  test('writes each sheet as DXF too, mounts and modules where space-mounts has them', async () => {
+    const out = ['--out', at('cad.pdf'), '--dxf', at('cad')]
+    const run = await gablewattWarm(['draw-permit', at('house.yaml'), ...out])
+    expect(run.exitCode).toBe(0)
+    expect(readdirSync(at('cad'))).toEqual(readdirSync(at('sheets')).map((name) => name.replace('.svg', '.dxf')))
+    const told = await gablewattWarm(['space-mounts', at('house.yaml'), '--json'])
+    const { values } = JSON.parse(told.stdout) as {
+      values: Record<'mounts' | 'rails', { plane: string; x_in: number; y_in: number; length_in: number }[]>
+    }
+    const file = readDxf(readFileSync(join(at('cad'), 'A-101.dxf'), 'utf8'))
+    const [plane] = values.mounts.map((each) => each.plane)
+    const placesOf = (type: string, is: (record: DxfRecord) => boolean) =>
+      file.entities.filter((record) => record.type === type && is(record)).map((record) => pointsOf(record, 10)[0])
+    const near = (points: readonly (Spot | undefined)[], x: number, y: number): boolean =>
+      points.some((each) => each !== undefined && Math.hypot(each.x - x, each.y - y) < 0.01)
+    const mounts = placesOf('INSERT', (record) => one(record, 2) === 'PV-MOUNT')
+    const own = values.mounts.filter((each) => each.plane === plane)
+    expect(mounts.length).toBe(own.length)
+    for (const { x_in: x, y_in: y } of own) expect(near(mounts, x, y)).toBe(true)
+    const rails = placesOf('LINE', (record) => one(record, 8) === 'E-PVAR-RAIL')
+    for (const { x_in: x, y_in: y } of values.rails.filter((each) => each.plane === plane))
+      expect(near(rails, x, y)).toBe(true)
+  })
+
+  test('leaves what is there already, and writes nothing then', async () => {
+    mkdirSync(at('held'))
+    writeFileSync(join(at('held'), 'E-601.dxf'), 'mine')
+    const run = await gablewattWarm(['draw-permit', at('house.yaml'), '--out', at('held.pdf'), '--dxf', at('held')])
+    expect([run.exitCode, run.stderr.includes('E-601.dxf: the file exists already')]).toEqual([3, true])
+    expect(readdirSync(at('held'))).toEqual(['E-601.dxf'])
+    expect(readFileSync(join(at('held'), 'E-601.dxf'), 'utf8')).toBe('mine')
+    expect(readdirSync(folder)).not.toContain('held.pdf')
   })
 
   test('is the same to the byte in another time zone', async () => {

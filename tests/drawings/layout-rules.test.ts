@@ -10,6 +10,7 @@ import {
   type TextMark,
   type XY,
 } from '../../src/drawings/model/index.js'
+import { hatchLines } from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
 import { hipHouse, longNames, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 import { knownService, longTree, supplyTree, threeLevels } from './tree-houses.js'
@@ -35,6 +36,7 @@ const isText = (mark: Mark): mark is TextMark => mark.kind === 'text'
 
 /** Every straight piece of a figure. */
 function strokesOf(mark: Mark): [XY, XY][] {
+  if (mark.kind === 'hatch') return hatchLines(mark.points, mark)
   if (mark.kind === 'text' || mark.kind === 'circle' || mark.pen === undefined) return []
   const points =
     mark.kind === 'path' ? mark.points : cornersOf({ x: mark.x, y: mark.y, width: mark.width, height: mark.height })
@@ -47,7 +49,7 @@ function strokesOf(mark: Mark): [XY, XY][] {
 
 /** Whether a filled figure hides what was drawn before it under all of a text. */
 function hides(mark: Mark, text: readonly XY[]): boolean {
-  if (mark.kind === 'text' || mark.kind === 'path' || mark.fill === undefined) return false
+  if (mark.kind === 'text' || mark.kind === 'path' || mark.kind === 'hatch' || mark.fill === undefined) return false
   if (mark.kind === 'circle')
     return text.every(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y) <= mark.radius)
   return text.every(({ x, y }) => x >= mark.x && x <= mark.x + mark.width && y >= mark.y && y <= mark.y + mark.height)
@@ -61,7 +63,7 @@ function outsideFrame(sheet: Sheet, marks: readonly Mark[]): string[] {
     const points =
       mark.kind === 'text'
         ? textFigure(mark)
-        : mark.kind === 'path'
+        : mark.kind === 'path' || mark.kind === 'hatch'
           ? mark.points
           : mark.kind === 'circle'
             ? [

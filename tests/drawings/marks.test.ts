@@ -87,7 +87,7 @@ describe('figures in feet', () => {
     const outline = rest.at(-1)
     expect([
       ground?.kind === 'path' && [ground.fill, ground.pen],
-      line?.kind === 'path' && [line.pen, line.color],
+      line?.kind === 'hatch' && [line.pen, line.color],
     ]).toEqual([
       ['light', undefined],
       ['hair', 'grey'],
@@ -97,7 +97,7 @@ describe('figures in feet', () => {
     const bare = marksOf([
       { kind: 'path', points: [xy(0, 0), xy(9, 0), xy(9, 9)], closed: true, hatch: { angleDeg: 0, gapPt: 4 } },
     ])
-    expect(bare.every((mark) => mark.kind === 'path' && mark.pen === 'hair')).toBe(true)
+    expect(bare.map((mark) => mark.kind)).toEqual(['hatch'])
   })
 
   test('hatch lines run at their angle, as far apart as they should, crosswise when wanted', () => {
@@ -636,7 +636,7 @@ describe('as SVG', () => {
     for (const part of [
       'xml:lang="de"',
       'width="5.5556in" height="4.1667in" viewBox="0 0 400 300"',
-      '<title>T-001 Test</title>',
+      '<title id="sheet-title">T-001 Test</title>',
       '<path d="M1 2 L3 4" fill="none" stroke="#555555" stroke-width="1.4" stroke-dasharray="10 2 2 2"/>',
       '<path d="M1 2 L3 4 L5 2 Z" fill="#d2d2d2"/>',
       '<rect x="1" y="2" width="3" height="4" fill="#ffd100" stroke="#000000" stroke-width="0.25" stroke-dasharray="2.5 1.8"/>',

@@ -130,6 +130,17 @@ describe('the packet of the demo house', () => {
   })
 })
 
+type SvgNode = Readonly<Record<string, unknown>>
+
+/** Figures in the order of drawing, through groups; what is only defined is left out. */
+function figuresOf(nodes: unknown): { tag: string; at: Record<string, string> }[] {
+  return (Array.isArray(nodes) ? (nodes as SvgNode[]) : []).flatMap((node) => {
+    const [tag = ''] = Object.keys(node).filter((key) => key !== ':@')
+    if (tag === 'g') return figuresOf(node[tag])
+    return tag === 'defs' ? [] : [{ tag, at: (node[':@'] ?? {}) as Record<string, string> }]
+  })
+}
+
 describe('SVG', () => {
   const parser = new XMLParser({ ignoreAttributes: false, attributeNamePrefix: '', preserveOrder: true })
   const numbers = (text: string): number[] => [...text.matchAll(/-?\d+(?:\.\d+)?/gu)].map(Number)
@@ -145,16 +156,14 @@ describe('SVG', () => {
       expect(XMLValidator.validate(svg)).toBe(true)
       const drawn: number[][] = []
       const written: string[] = []
-      for (const node of (parser.parse(svg) as { svg?: { path?: unknown; ':@'?: Record<string, string> }[] }[]).find(
-        (each) => each.svg !== undefined,
-      )?.svg ?? []) {
-        const [tag] = Object.keys(node).filter((key) => key !== ':@')
-        const at = node[':@'] ?? {}
+      const root = (parser.parse(svg) as SvgNode[]).find((each) => each['svg'] !== undefined)
+      for (const { tag, at } of figuresOf(root?.['svg'])) {
         if (tag === 'path') drawn.push(numbers(at['d'] ?? ''))
         if (tag === 'circle') drawn.push([at['cx'], at['cy'], at['r']].map(Number))
         if (tag === 'rect') drawn.push([at['x'], at['y'], at['width'], at['height']].map(Number))
         if (tag === 'text') drawn.push([at['x'], at['y'], at['font-size']].map(Number))
         if (tag === 'text') written.push(at['textLength'] ?? '0')
+        if (tag === 'polygon' && at['fill']?.startsWith('url(') === true) drawn.push(numbers(at['points'] ?? ''))
       }
       const { marks } = flattenSheet(sheet)
       const expected = marks.map((mark) =>
@@ -164,7 +173,9 @@ describe('SVG', () => {
             ? [mark.center.x, mark.center.y, mark.radius]
             : mark.kind === 'rectangle'
               ? [mark.x, mark.y, mark.width, mark.height]
-              : [mark.at.x, mark.at.y, mark.sizePt],
+              : mark.kind === 'hatch'
+                ? mark.points.flatMap(({ x, y }) => [x, y])
+                : [mark.at.x, mark.at.y, mark.sizePt],
       )
       // The first figure is the white paper.
       expect(drawn.slice(1)).toEqual(expected)

@@ -128,6 +128,7 @@ const OTHERS = [
   'readPriceList',
   'readTariff',
   'readUsage',
+  'renderDxf',
   'renderSvg',
   'runFleet',
   'runHouse',

@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { Option, type Command } from 'commander'
-import { PAPER_SIZES, renderSvg, type PaperName, type Sheet } from '../../drawings/index.js'
+import { PAPER_SIZES, renderDxf, renderSvg, type PaperName, type Sheet } from '../../drawings/index.js'
 import { makeFolder } from '../../files/index.js'
 import { preparePacket } from '../../packet/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
@@ -16,14 +16,15 @@ export const examples: readonly [Example, Example, Example] = [
     does: 'what there is so far, stamped DRAFT, with what fails',
   },
   {
-    line: 'draw-permit project.yaml --size letter --svg sheets --out packet.pdf',
-    does: 'on letter paper, each sheet as SVG too',
+    line: 'draw-permit project.yaml --size letter --svg sheets --dxf cad --out packet.pdf',
+    does: 'on letter paper, each sheet as SVG and as DXF too',
   },
 ]
 
 interface Options {
   readonly size: PaperName
   readonly svg?: string
+  readonly dxf?: string
   readonly draft?: boolean
   readonly allowOutside?: boolean
 }
@@ -36,6 +37,7 @@ export function configure(command: Command): void {
           new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'),
         )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
+        .option('--dxf <folder>', 'also write each sheet as DXF for a CAD program into this folder')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
   )
@@ -48,7 +50,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
   context.progress('drawing the sheets')
   const { pdf, sheets } = await packet.draw(options.draft === true)
-  const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
+  const files = [
+    ...sheetFiles(options.svg, 'svg', sheets, (sheet) => renderSvg(sheet)),
+    ...sheetFiles(options.dxf, 'dxf', sheets, renderDxf),
+  ]
   return { document: pdf, files, notes, failed: errors.length > 0 }
 }
 
@@ -64,7 +69,13 @@ function notDrawn(errors: readonly Finding[]): StageError | DesignError {
   return isUnfinished ? new StageError('', message, fix) : new DesignError(`${message}\n  fix: ${fix}`)
 }
 
-function svgFiles(folder: string, sheets: readonly Sheet[]): OutputFile[] {
+function sheetFiles(
+  folder: string | undefined,
+  ending: string,
+  sheets: readonly Sheet[],
+  render: (sheet: Sheet) => string,
+): OutputFile[] {
+  if (folder === undefined) return []
   makeFolder(folder)
-  return sheets.map((sheet) => ({ path: join(folder, `${sheet.id}.svg`), content: renderSvg(sheet) }))
+  return sheets.map((sheet) => ({ path: join(folder, `${sheet.id}.${ending}`), content: render(sheet) }))
 }

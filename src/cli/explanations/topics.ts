@@ -104,6 +104,7 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     paragraphs: [
       'draw-permit draws to true scale on 11x17, letter or A3: cover, site plan, a roof plan for each plane, attachment details, structural calculation, one-line diagram, schedules, electrical calculation and the labels of the edition at size; then your own specification sheets and letters from `documents`.',
       'Failing checks stop it (exit code 1) unless --draft. What an engineer has answered for stands on the letter that the project names among its documents; the letter is appended and named on the packet, and without its file the check fails.',
+      '--svg FOLDER and --dxf FOLDER also write each sheet by itself. In a DXF file plans and details stand in the model at real size in inches, on layers of the national CAD guideline, and the layout named after the sheet is the paper; a sheet without a scale stands in the model at the size of the paper. Words of dimensions stay as they were drawn when points are moved.',
     ],
     also: ['permit', 'permit-packet'],
   },

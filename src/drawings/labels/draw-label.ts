@@ -1,5 +1,5 @@
 import { label, line } from '../layout/index.js'
-import { blockHeightPt, CAP_HEIGHT, wrapText, type Primitive, POINTS_PER_INCH } from '../model/index.js'
+import { blockHeightPt, CAP_HEIGHT, onLayer, wrapText, type Primitive, POINTS_PER_INCH } from '../model/index.js'
 import type { LabelPart } from './label-style.js'
 import type { RequiredLabel } from './required-labels.js'
 
@@ -42,7 +42,7 @@ export function drawLabel(each: RequiredLabel, x: number, top: number, widthPt: 
     ]
   })
   const outline: Primitive = { kind: 'rectangle', x, y: top, width: widthPt, height: y - top, pen: 'heavy' }
-  return [...drawn, outline]
+  return onLayer('warningLabel', [...drawn, outline])
 }
 
 /** The house with its array, as the placard shows it: which part is shut down. */

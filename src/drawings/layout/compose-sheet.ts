@@ -1,5 +1,6 @@
 import {
   inset,
+  onLayer,
   textWidthPt,
   type Box,
   type PaperSize,
@@ -63,10 +64,10 @@ export function composeSheet(draft: SheetDraft, stationery: Stationery): Sheet {
     scaleNote: scale,
     viewports: draft.viewports ?? [],
     paper: [
-      { kind: 'rectangle', ...frame, pen: 'heavy' },
+      { kind: 'rectangle', ...frame, pen: 'heavy', layer: 'titleBlock' },
       ...draft.paper,
       ...drawTitleBlock(facts, { id, title, scale, size: `${size.name} sheet` }, box),
-      ...(facts.draft ? draftStamp(frame) : []),
+      ...(facts.draft ? onLayer('titleBlock', draftStamp(frame)) : []),
     ],
   }
 }

@@ -1,4 +1,13 @@
-import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
+import {
+  asArtifact,
+  blockHeightPt,
+  onLayer,
+  wrapText,
+  type Box,
+  type Face,
+  type Primitive,
+  type Tag,
+} from '../model/index.js'
 import type { Block } from './block.js'
 import type { Piece } from './piece.js'
 import { tablePieces } from './table-pieces.js'
@@ -47,7 +56,7 @@ export function flowBlocks(
       start = area.y
       if (piece.header !== undefined) {
         const x = area.x + column * (widthPt + columnGapPt)
-        pages.at(-1)?.push(...piece.header.draw(x, start))
+        pages.at(-1)?.push(...asArtifact(piece.header.draw(x, start)))
         start += piece.header.heightPt
       }
     }
@@ -66,18 +75,21 @@ function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mos
     case 'heading': {
       const lines = wrapText(block.text, TYPE_PT.head, 'bold', widthPt).length
       const height = blockHeightPt(lines, TYPE_PT.head) + 3
-      const draw: Piece['draw'] = (x, y) => [
-        label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt }),
-        line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
-      ]
+      const draw: Piece['draw'] = (x, y) =>
+        onLayer<Primitive>('title', [
+          label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt, tag: { kind: 'H2' } }),
+          line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
+        ])
       return [{ heightPt: height, gapPt: 12, keep: true, draw }]
     }
     case 'text':
       return paragraph(block.text, widthPt, block.bold === true ? 'bold' : 'plain')
-    case 'list':
+    case 'list': {
+      const list: Tag = { kind: 'L' }
       return block.items.flatMap((item, index) =>
-        listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt),
+        listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt, list),
       )
+    }
     case 'facts':
       return tablePieces(
         [
@@ -97,20 +109,30 @@ function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mos
 
 function paragraph(text: string, widthPt: number, face: Face): Piece[] {
   const lines = wrapText(text, TYPE_PT.text, face, widthPt)
+  const tag: Tag = { kind: 'P' }
   return lines.map((each, index) => ({
     heightPt: TYPE_PT.text * 1.22,
     gapPt: index === 0 ? 5 : 0,
-    draw: (x, y) => [label(x, y, each, { face })],
+    draw: (x, y) => onLayer('note', [label(x, y, each, { face, tag })]),
   }))
 }
 
-function listItem(text: string, mark: string, widthPt: number): Piece[] {
+function listItem(text: string, mark: string, widthPt: number, list: Tag): Piece[] {
+  const item: Tag = { kind: 'LI', within: list }
+  const [before, body]: [Tag, Tag] = [
+    { kind: 'Lbl', within: item },
+    { kind: 'LBody', within: item },
+  ]
   const indent = 14
   const lines = wrapText(text, TYPE_PT.text, 'plain', widthPt - indent)
   return lines.map((each, index) => ({
     heightPt: TYPE_PT.text * 1.22,
     gapPt: index === 0 ? 3.5 : 0,
     keep: index < lines.length - 1,
-    draw: (x, y) => [...(index === 0 ? [label(x, y, mark)] : []), label(x + indent, y, each)],
+    draw: (x, y) =>
+      onLayer('note', [
+        ...(index === 0 ? [label(x, y, mark, { tag: before })] : []),
+        label(x + indent, y, each, { tag: body }),
+      ]),
   }))
 }

@@ -1,4 +1,4 @@
-import { xy, type Primitive } from '../model/index.js'
+import { asSymbol, inPart, onLayer, xy, type Primitive } from '../model/index.js'
 import type { Scale } from './scales.js'
 import { label, TYPE_PT } from './text.js'
 import { radiansOf, type Degrees } from '../../values/index.js'
@@ -9,24 +9,31 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
   const at = (along: number, across: number): { x: number; y: number } =>
     xy(x + along * Math.sin(turn) + across * Math.cos(turn), y - along * Math.cos(turn) + across * Math.sin(turn))
   const letter = at(radiusPt + 8, 0)
-  return [
-    { kind: 'circle', center: xy(x, y), radiusPt: radiusPt * 0.62, pen: 'thin' },
-    {
-      kind: 'path',
-      points: [at(radiusPt, 0), at(-radiusPt * 0.55, radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
-      closed: true,
-      pen: 'thin',
-      fill: 'black',
-    },
-    {
-      kind: 'path',
-      points: [at(radiusPt, 0), at(-radiusPt * 0.55, -radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
-      closed: true,
-      pen: 'thin',
-      fill: 'white',
-    },
-    label(letter.x, letter.y, 'N', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
-  ]
+  return inPart(
+    { kind: 'Figure', says: 'North arrow' },
+    asSymbol(
+      'NORTH',
+      xy(x, y),
+      onLayer<Primitive>('symbol', [
+        { kind: 'circle', center: xy(x, y), radiusPt: radiusPt * 0.62, pen: 'thin' },
+        {
+          kind: 'path',
+          points: [at(radiusPt, 0), at(-radiusPt * 0.55, radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
+          closed: true,
+          pen: 'thin',
+          fill: 'black',
+        },
+        {
+          kind: 'path',
+          points: [at(radiusPt, 0), at(-radiusPt * 0.55, -radiusPt * 0.42), at(-radiusPt * 0.25, 0)],
+          closed: true,
+          pen: 'thin',
+          fill: 'white',
+        },
+        label(letter.x, letter.y, 'N', { face: 'bold', sizePt: TYPE_PT.head, align: 'center', valign: 'middle' }),
+      ]),
+    ),
+  )
 }
 
 /** Scale bar on paper with the scale in words; x and y are its upper left corner. */
@@ -50,5 +57,5 @@ export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
     const text = count === 4 ? `${4 * step} ft` : String(count * step)
     drawn.push(label(x + count * step * scale.ptPerFt, top + 6, text, { sizePt: TYPE_PT.small, align: 'center' }))
   }
-  return drawn
+  return inPart({ kind: 'Figure', says: `Scale bar, ${scale.note}` }, onLayer('symbol', drawn))
 }

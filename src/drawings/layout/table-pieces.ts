@@ -1,4 +1,4 @@
-import { blockHeightPt, wrapText, type Face } from '../model/index.js'
+import { blockHeightPt, onLayer, rowCells, wrapText, type Face, type Primitive, type Tag } from '../model/index.js'
 import type { TableColumn } from './block.js'
 import type { Piece } from './piece.js'
 import { label, line, TYPE_PT } from './text.js'
@@ -29,10 +29,11 @@ export function tablePieces(
   mostPt: number,
 ): Piece[] {
   const placed = placeColumns(columns, widthPt)
-  const header = headerOf(columns, placed, widthPt)
+  const table: Tag = { kind: 'Table' }
+  const header = headerOf(columns, placed, widthPt, table)
   const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
   const body = rows.flatMap((cells) =>
-    cutRow(wrapped(placed, cells), mostLines).map((lines) => rowPiece(placed, lines, { widthPt })),
+    cutRow(wrapped(placed, cells), mostLines).map((lines) => rowPiece(placed, lines, { widthPt, table })),
   )
   const first = header ?? body[0]
   if (first === undefined) return []
@@ -58,6 +59,7 @@ function headerOf(
   columns: readonly TableColumn[],
   placed: readonly PlacedColumn[],
   widthPt: number,
+  table: Tag,
 ): Piece | undefined {
   if (columns.every((column) => column.heading === '')) return undefined
   const bold = placed.map((column): PlacedColumn => ({ ...column, face: 'bold' }))
@@ -65,7 +67,7 @@ function headerOf(
     bold,
     columns.map((column) => column.heading),
   )
-  return rowPiece(bold, lines, { widthPt, fill: 'light' })
+  return rowPiece(bold, lines, { widthPt, table, fill: 'light' })
 }
 
 function wrapped(columns: readonly PlacedColumn[], cells: readonly string[]): string[][] {
@@ -83,29 +85,42 @@ function cutRow(lines: Lines, mostLines: number): Lines[] {
 function rowPiece(
   columns: readonly PlacedColumn[],
   cells: Lines,
-  { widthPt, fill }: { readonly widthPt: number; readonly fill?: 'light' },
+  { widthPt, table, fill }: { readonly widthPt: number; readonly table: Tag; readonly fill?: 'light' },
 ): Piece {
+  const tags = rowCells(
+    table,
+    columns.map(({ face }) =>
+      fill !== undefined
+        ? { kind: 'TH', scope: 'Column' }
+        : face === 'bold'
+          ? { kind: 'TH', scope: 'Row' }
+          : { kind: 'TD' },
+    ),
+  )
   const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * PAD
   return {
     heightPt,
     gapPt: 0,
-    draw: (x, y) => [
-      {
-        kind: 'rectangle',
-        x,
-        y,
-        width: widthPt,
-        height: heightPt,
-        pen: 'hair',
-        ...(fill === undefined ? {} : { fill }),
-      },
-      ...columns.slice(1).map(({ leftPt }) => line(x + leftPt, y, x + leftPt, y + heightPt, { pen: 'hair' })),
-      ...columns.flatMap(({ leftPt, widthPt: width, align, face }, index) => {
-        const lines = cells[index] ?? []
-        const left = x + leftPt
-        const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
-        return lines.length === 0 ? [] : [label(at, y + PAD, lines.join('\n'), { sizePt: SIZE, align, face })]
-      }),
-    ],
+    draw: (x, y) =>
+      onLayer<Primitive>('schedule', [
+        {
+          kind: 'rectangle',
+          x,
+          y,
+          width: widthPt,
+          height: heightPt,
+          pen: 'hair',
+          ...(fill === undefined ? {} : { fill }),
+        },
+        ...columns.slice(1).map(({ leftPt }) => line(x + leftPt, y, x + leftPt, y + heightPt, { pen: 'hair' })),
+        ...columns.flatMap(({ leftPt, widthPt: width, align, face }, index) => {
+          const lines = cells[index] ?? []
+          const left = x + leftPt
+          const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
+          return lines.length === 0
+            ? []
+            : [label(at, y + PAD, lines.join('\n'), { sizePt: SIZE, align, face, tag: tags[index] })]
+        }),
+      ]),
   }
 }

@@ -1,4 +1,14 @@
-import { blockHeightPt, wrapText, type Box, type Face, type Primitive } from '../model/index.js'
+import {
+  ARTIFACT,
+  blockHeightPt,
+  inPart,
+  onLayer,
+  wrapText,
+  type Box,
+  type Face,
+  type Primitive,
+  type Tag,
+} from '../model/index.js'
 import { label, line, TYPE_PT } from './text.js'
 
 /** What the title block of every sheet says. */
@@ -29,6 +39,8 @@ interface Line {
   readonly text: string
   readonly sizePt: number
   readonly face: Face
+  /** Whether it is a part of the sheet's heading. */
+  readonly heads?: true
 }
 
 const SHARES = [0.235, 0.235, 0.15, 0.2, 0.09, 0.09] as const
@@ -47,15 +59,16 @@ export function titleBlockHeightPt(facts: TitleFacts, titles: readonly string[],
 /** Draws the block along the bottom of the frame. */
 export function drawTitleBlock(facts: TitleFacts, sheet: SheetFacts, box: Box): Primitive[] {
   const drawn: Primitive[] = [line(box.x, box.y, box.x + box.width, box.y, { pen: 'heavy' })]
+  const heading: Tag = { kind: 'H1', says: `${sheet.id} ${sheet.title}` }
   let x = box.x
   for (const [index, lines] of cells(facts, sheet).entries()) {
     const width = cellWidth(index, box.width)
     if (index > 0) drawn.push(line(x, box.y, x, box.y + box.height, { pen: 'thin' }))
-    if (index === SHARES.length - 1) drawn.push(...sheetNumber(sheet, { ...box, x, width }))
-    else drawn.push(...drawLines(lines, x + PAD, box.y + PAD, width - 2 * PAD))
+    if (index === SHARES.length - 1) drawn.push(...sheetNumber(sheet, { ...box, x, width }, heading))
+    else drawn.push(...drawLines(lines, x + PAD, box.y + PAD, width - 2 * PAD, heading))
     x += width
   }
-  return drawn
+  return onLayer('titleBlock', inPart(ARTIFACT, drawn))
 }
 
 function cellWidth(index: number, widthPt: number): number {
@@ -82,7 +95,7 @@ function cells(facts: TitleFacts, sheet: SheetFacts): Line[][] {
     ],
     [
       cap('SHEET'),
-      { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold' },
+      { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold', heads: true },
       ...(facts.draft ? [cap('DRAFT - NOT FOR PERMIT')] : []),
     ],
     [cap('DATE'), say(facts.date), cap('REVISION'), say(facts.revision), cap('SCALE'), say(sheet.scale)],
@@ -98,7 +111,7 @@ function lineHeight({ text, sizePt, face }: Line, width: number): number {
   return blockHeightPt(wrapText(text, sizePt, face, width).length, sizePt) + 1.5
 }
 
-function drawLines(lines: readonly Line[], x: number, top: number, width: number): Primitive[] {
+function drawLines(lines: readonly Line[], x: number, top: number, width: number, heading: Tag): Primitive[] {
   let y = top
   return lines.map((each) => {
     const at = y
@@ -108,12 +121,13 @@ function drawLines(lines: readonly Line[], x: number, top: number, width: number
       sizePt,
       face,
       maxWidthPt: width,
+      tag: each.heads === true ? heading : undefined,
       ...(face === 'bold' && sizePt === TYPE_PT.small ? { color: 'grey' as const } : {}),
     })
   })
 }
 
-function sheetNumber(sheet: SheetFacts, box: Box): Primitive[] {
+function sheetNumber(sheet: SheetFacts, box: Box, heading: Tag): Primitive[] {
   const middle = box.x + box.width / 2
   let size: number = TYPE_PT.number
   while (size > TYPE_PT.head && wrapText(sheet.id, size, 'bold', box.width - 2 * PAD).length > 1) size -= 0.5
@@ -124,6 +138,7 @@ function sheetNumber(sheet: SheetFacts, box: Box): Primitive[] {
       face: 'bold',
       align: 'center',
       valign: 'middle',
+      tag: heading,
     }),
     label(middle, box.y + box.height - PAD, sheet.size, { sizePt: TYPE_PT.small, align: 'center', valign: 'bottom' }),
   ]

@@ -1,6 +1,7 @@
 import type { XY } from './geometry.js'
-import { hatchLines } from './hatch-lines.js'
-import { rounded, roundedPoint, type Mark } from './mark.js'
+import type { LayerKey } from './layers.js'
+import { layerOf } from './on-layer.js'
+import type { Mark, Part } from './mark.js'
 import type {
   CirclePrimitive,
   DimensionPrimitive,
@@ -28,12 +29,22 @@ export interface PlacedText {
 
 const NOTE_PT = 7
 
-/** Turns a primitive into marks and texts on paper. */
-export function expand(primitive: Primitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+/** A look on its layer. */
+type Inked = Look & { readonly layer: LayerKey }
+
+/** Marks and texts of a primitive, and what they make together. */
+export interface Expanded {
+  readonly marks: readonly Mark[]
+  readonly texts: readonly PlacedText[]
+  readonly part?: Part
+}
+
+/** Turns a primitive into marks and texts on paper, not rounded. */
+export function expand(primitive: Primitive, placing: Placing): Expanded {
   switch (primitive.kind) {
     case 'path':
       return {
-        marks: figureMarks(primitive.points.map(placing.point), primitive.closed === true, primitive),
+        marks: figureMarks(primitive.points.map(placing.point), primitive.closed === true, inked(primitive)),
         texts: [],
       }
     case 'rectangle':
@@ -49,29 +60,26 @@ export function expand(primitive: Primitive, placing: Placing): { marks: Mark[];
   }
 }
 
-function lookOf(look: Look): Pick<Mark & { kind: 'path' }, 'pen' | 'dash' | 'color' | 'fill'> {
-  return { pen: look.pen, dash: look.dash ?? 'solid', color: look.color ?? 'black', fill: look.fill }
+function inked<P extends Primitive>(primitive: P): P & { layer: LayerKey } {
+  return { ...primitive, layer: layerOf(primitive) }
 }
 
-function stroke(points: readonly XY[], pen: Look['pen'] = 'thin', color: Look['color'] = 'black'): Mark {
-  return { kind: 'path', points: points.map(roundedPoint), closed: false, pen, dash: 'solid', color }
+function lookOf(look: Inked): Pick<Mark & { kind: 'path' }, 'layer' | 'pen' | 'dash' | 'color' | 'fill'> {
+  return { layer: look.layer, pen: look.pen, dash: look.dash ?? 'solid', color: look.color ?? 'black', fill: look.fill }
 }
 
-function figureMarks(points: readonly XY[], closed: boolean, look: Look): Mark[] {
-  const hatch =
-    look.hatch === undefined ? [] : hatchLines(points, look.hatch).map((line) => stroke(line, 'hair', 'grey'))
-  const filled: Mark[] =
-    look.fill === undefined || hatch.length === 0
-      ? []
-      : [{ kind: 'path', points: points.map(roundedPoint), closed, ...lookOf({ fill: look.fill }) }]
-  if (hatch.length > 0 && look.pen === undefined) return [...filled, ...hatch]
-  const outline: Mark = {
-    kind: 'path',
-    points: points.map(roundedPoint),
-    closed,
-    ...lookOf(hatch.length > 0 ? { ...look, fill: undefined } : look),
-  }
-  return [...filled, ...hatch, outline]
+function stroke(points: readonly XY[], layer: LayerKey, pen: Look['pen'] = 'thin'): Mark {
+  return { kind: 'path', layer, points, closed: false, pen, dash: 'solid', color: 'black' }
+}
+
+function figureMarks(points: readonly XY[], closed: boolean, look: Inked): Mark[] {
+  const { layer, hatch } = look
+  const outline: Mark = { kind: 'path', points, closed, ...lookOf(look) }
+  if (hatch === undefined) return [outline]
+  const ground: Mark[] =
+    look.fill === undefined ? [] : [{ kind: 'path', points, closed, ...lookOf({ layer, fill: look.fill }) }]
+  const lines: Mark = { kind: 'hatch', layer, points, ...hatch, pen: 'hair', color: 'grey' }
+  return [...ground, lines, ...(look.pen === undefined ? [] : [{ ...outline, fill: undefined }])]
 }
 
 function rectangleMarks(rectangle: Primitive & { kind: 'rectangle' }, placing: Placing): Mark[] {
@@ -80,10 +88,10 @@ function rectangleMarks(rectangle: Primitive & { kind: 'rectangle' }, placing: P
   const [wide, high] = [width * placing.scale, height * placing.scale]
   if (rectangle.hatch !== undefined) {
     const corners = [a, { x: a.x + wide, y: a.y }, { x: a.x + wide, y: a.y + high }, { x: a.x, y: a.y + high }]
-    return figureMarks(corners, true, rectangle)
+    return figureMarks(corners, true, inked(rectangle))
   }
-  const box = { x: rounded(a.x), y: rounded(a.y), width: rounded(wide), height: rounded(high) }
-  return [{ kind: 'rectangle', ...box, ...lookOf(rectangle) }]
+  const box = { x: a.x, y: a.y, width: wide, height: high }
+  return [{ kind: 'rectangle', ...box, ...lookOf(inked(rectangle)) }]
 }
 
 function circleMarks(circle: CirclePrimitive, placing: Placing): Mark[] {
@@ -91,23 +99,24 @@ function circleMarks(circle: CirclePrimitive, placing: Placing): Mark[] {
   const radius = circle.radiusPt ?? (circle.radius ?? 0) * placing.scale
   const { fromDeg, toDeg } = circle
   if (fromDeg === undefined || toDeg === undefined) {
-    return [{ kind: 'circle', center: roundedPoint(center), radius: rounded(radius), ...lookOf(circle) }]
+    return [{ kind: 'circle', center, radius, ...lookOf(inked(circle)) }]
   }
   const steps = Math.max(2, Math.ceil(Math.abs(toDeg - fromDeg) / 6))
   const points = Array.from({ length: steps + 1 }, (_, step) => {
     const turn = radiansOf(fromDeg + ((toDeg - fromDeg) * step) / steps)
-    return roundedPoint({ x: center.x + radius * Math.cos(turn), y: center.y - radius * Math.sin(turn) })
+    return { x: center.x + radius * Math.cos(turn), y: center.y - radius * Math.sin(turn) }
   })
-  return [{ kind: 'path', points, closed: false, ...lookOf(circle) }]
+  return [{ kind: 'path', points, closed: false, ...lookOf(inked(circle)) }]
 }
 
-function expandDimension(dimension: DimensionPrimitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+function expandDimension(dimension: DimensionPrimitive, placing: Placing): Expanded {
   const [from, to] = [placing.point(dimension.from), placing.point(dimension.to)]
   const length = Math.hypot(to.x - from.x, to.y - from.y)
   const [ux, uy] = length === 0 ? [1, 0] : [(to.x - from.x) / length, (to.y - from.y) / length]
   // Left of the way on paper, where y goes down.
   const [nx, ny] = [uy, -ux]
   const { offsetPt: offset, sizePt = NOTE_PT } = dimension
+  const layer = layerOf(dimension)
   const sign = offset < 0 ? -1 : 1
   const at = (point: XY, distance: number, along = 0): XY => ({
     x: point.x + nx * distance + ux * along,
@@ -121,12 +130,13 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
         { x: point.x - dx, y: point.y - dy },
         { x: point.x + dx, y: point.y + dy },
       ],
+      layer,
       'medium',
     )
   }
-  const marks: Mark[] = [stroke([at(a, 0, -3), at(b, 0, 3)], 'hair'), tick(a), tick(b)]
+  const marks: Mark[] = [stroke([at(a, 0, -3), at(b, 0, 3)], layer, 'hair'), tick(a), tick(b)]
   for (const point of [from, to]) {
-    if (Math.abs(offset) > 4) marks.push(stroke([at(point, 2 * sign), at(point, offset + 3 * sign)], 'hair'))
+    if (Math.abs(offset) > 4) marks.push(stroke([at(point, 2 * sign), at(point, offset + 3 * sign)], layer, 'hair'))
   }
   const width = textWidthPt(dimension.text, sizePt)
   const angle = degreesOf(Math.atan2(-uy, ux))
@@ -143,6 +153,7 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const order = fits ? [{ x: 0, y: 0 }, ...away, ...ends] : [...away.slice(0, 2), ...ends, ...away.slice(2)]
   const text: TextPrimitive = {
     kind: 'text',
+    layer,
     at: middle,
     text: dimension.text,
     sizePt,
@@ -153,25 +164,29 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     shifts: order,
     ...(dimension.optional === true ? { optional: true } : {}),
   }
-  return { marks, texts: [{ text, at: middle }] }
+  const part: Part = { kind: 'dimension', from, to, lineFrom: a, lineTo: b, text: dimension.text }
+  return { marks, texts: [{ text, at: middle }], part }
 }
 
-function expandLeader(leader: LeaderPrimitive, placing: Placing): { marks: Mark[]; texts: PlacedText[] } {
+function expandLeader(leader: LeaderPrimitive, placing: Placing): Expanded {
   const tip = placing.point(leader.tip)
+  const layer = layerOf(leader)
   const right = leader.reachPt.x >= 0
   const end = { x: tip.x + leader.reachPt.x, y: tip.y + leader.reachPt.y }
   const knee = { x: end.x + (right ? -8 : 8), y: end.y }
-  const marks: Mark[] = [stroke([tip, knee, end], 'hair')]
+  const marks: Mark[] = [stroke([tip, knee, end], layer, 'hair')]
   if (leader.end === 'arrow') {
     const turn = Math.atan2(knee.y - tip.y, knee.x - tip.x)
     const barb = (by: number): XY => ({ x: tip.x + 6 * Math.cos(turn + by), y: tip.y + 6 * Math.sin(turn + by) })
-    const points = [tip, barb(0.26), barb(-0.26)].map(roundedPoint)
-    marks.push({ kind: 'path', points, closed: true, dash: 'solid', color: 'black', fill: 'black' })
+    const points = [tip, barb(0.26), barb(-0.26)]
+    marks.push({ kind: 'path', layer, points, closed: true, dash: 'solid', color: 'black', fill: 'black' })
   } else {
-    marks.push({ kind: 'circle', center: roundedPoint(tip), radius: 1.3, dash: 'solid', color: 'black', fill: 'black' })
+    const dot = { center: tip, radius: 1.3 }
+    marks.push({ kind: 'circle', layer, ...dot, dash: 'solid', color: 'black', fill: 'black' })
   }
   const text: TextPrimitive = {
     kind: 'text',
+    layer,
     at: end,
     text: leader.text,
     sizePt: leader.sizePt ?? NOTE_PT,

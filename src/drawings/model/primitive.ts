@@ -1,5 +1,7 @@
 import type { XY } from './geometry.js'
+import type { LayerKey } from './layers.js'
 import type { Color, Dash, Pen } from './pens.js'
+import type { Tag } from './tag.js'
 import type { Face } from './text-metrics.js'
 import type { Degrees } from '../../values/index.js'
 
@@ -21,15 +23,33 @@ export interface Hatch {
   readonly cross?: boolean
 }
 
+/** Where a primitive belongs. */
+export interface Belonging {
+  /** The layer for a CAD program; without it the usual one of its kind. */
+  readonly layer?: LayerKey | undefined
+  /** The symbol that it is a part of. */
+  readonly symbol?: DrawnSymbol | undefined
+  /** The part of what the sheet says; without it texts are paragraphs, and figures are not read aloud. */
+  readonly tag?: Tag | undefined
+}
+
+/** A sign that a drawing shows in several places: a module, a mount, a breaker. All its primitives hold the same object. */
+export interface DrawnSymbol {
+  /** Capitals, digits and hyphens. */
+  readonly name: string
+  /** Its place, in the units of its primitives. */
+  readonly at: XY
+}
+
 /** A line, or a polygon when closed. */
-export interface PathPrimitive extends Look {
+export interface PathPrimitive extends Look, Belonging {
   readonly kind: 'path'
   readonly points: readonly XY[]
   readonly closed?: boolean
 }
 
 /** An upright rectangle; x and y are the least of its corners. */
-export interface RectanglePrimitive extends Look {
+export interface RectanglePrimitive extends Look, Belonging {
   readonly kind: 'rectangle'
   readonly x: number
   readonly y: number
@@ -38,7 +58,7 @@ export interface RectanglePrimitive extends Look {
 }
 
 /** A circle, or an arc counter-clockwise as seen, when angles are given. */
-export interface CirclePrimitive extends Look {
+export interface CirclePrimitive extends Look, Belonging {
   readonly kind: 'circle'
   readonly center: XY
   readonly radius?: number
@@ -48,7 +68,7 @@ export interface CirclePrimitive extends Look {
   readonly toDeg?: Degrees
 }
 
-export interface TextPrimitive {
+export interface TextPrimitive extends Belonging {
   readonly kind: 'text'
   readonly at: XY
   readonly text: string
@@ -70,7 +90,7 @@ export interface TextPrimitive {
 }
 
 /** A distance with extension lines and slashed ends. */
-export interface DimensionPrimitive {
+export interface DimensionPrimitive extends Belonging {
   readonly kind: 'dimension'
   readonly from: XY
   readonly to: XY
@@ -82,7 +102,7 @@ export interface DimensionPrimitive {
 }
 
 /** A note with a line that ends in a dot or an arrow. */
-export interface LeaderPrimitive {
+export interface LeaderPrimitive extends Belonging {
   readonly kind: 'leader'
   readonly tip: XY
   /** From the tip to the note on paper, points, y down. */

@@ -16,6 +16,10 @@ export interface Viewport {
   readonly originPt: XY
   /** Part of the paper that the drawing must keep to. */
   readonly box: Box
+  /** Whether nearer things hide what lies behind them, as in a section; in a plan a CAD program shows all that there is. */
+  readonly hides?: boolean
+  /** What it shows with its main dimensions, for people who do not see it. */
+  readonly says?: string
   /** In feet, y up. */
   readonly primitives: readonly Primitive[]
 }
@@ -32,6 +36,12 @@ export interface Sheet {
   readonly viewports: readonly Viewport[]
   /** In points from the upper left corner, y down. */
   readonly paper: readonly Primitive[]
+}
+
+/** What a sheet shows, in words. */
+export function sheetSays({ title, scaleNote, viewports }: Sheet): string {
+  const scale = scaleNote === 'None' ? 'not to scale' : `scale ${scaleNote}`
+  return [`${title}, ${scale}.`, ...viewports.flatMap(({ says }) => (says === undefined ? [] : [says]))].join(' ')
 }
 
 /** Where a point of a viewport lies on paper: the only change of units and of direction there is. */

@@ -1,6 +1,7 @@
 import type { XY } from './geometry.js'
 import type { TextMark } from './mark.js'
 import { rounded, roundedPoint } from './mark.js'
+import { layerOf } from './on-layer.js'
 import type { TextPrimitive } from './primitive.js'
 import { ASCENT, DESCENT, LEADING, textWidthPt, wrapText } from './text-metrics.js'
 import { radiansOf } from '../../values/index.js'
@@ -29,6 +30,7 @@ export function textMarks(text: TextPrimitive, at: XY, block: number): TextMark[
     const dy = top + (ASCENT + index * LEADING) * sizePt
     return {
       kind: 'text',
+      layer: layerOf(text),
       text: line,
       at: roundedPoint({ x: at.x + dx * cos - dy * sin, y: at.y + dx * sin + dy * cos }),
       widthPt: rounded(widthPt),

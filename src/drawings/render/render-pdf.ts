@@ -2,12 +2,15 @@ import {
   COLORS,
   DASH_PT,
   flattenSheet,
+  hatchLines,
   PEN_PT,
   textFigure,
+  type HatchMark,
   type Mark,
   type Sheet,
   type TextMark,
 } from '../model/index.js'
+import { makeStructure } from './pdf-structure.js'
 
 /** Files of the embedded fonts, whole. */
 export interface FontFiles {
@@ -35,16 +38,24 @@ const NO_FEATURES = {
 } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
 
 /**
- * Draws sheets as one PDF: embedded fonts, a bookmark for each sheet, no scaling when printed, bytes that depend on
- * the input alone.
+ * Draws sheets as one PDF: embedded fonts, a bookmark for each sheet, a structure to read it aloud by, no scaling when
+ * printed, bytes that depend on the input alone.
+ *
+ * @param tagged Whether the file has that structure; what is drawn into pages of another file has none.
  */
-export async function renderPdf(sheets: readonly Sheet[], fonts: FontFiles, info: PdfInfo): Promise<Uint8Array> {
+export async function renderPdf(
+  sheets: readonly Sheet[],
+  fonts: FontFiles,
+  info: PdfInfo,
+  tagged = true,
+): Promise<Uint8Array> {
   const { default: Document } = await import('pdfkit')
   const doc = new Document({
     autoFirstPage: false,
     pdfVersion: '1.7',
     lang: info.language,
     displayTitle: true,
+    tagged,
     info: {
       Title: info.title,
       Author: info.author,
@@ -58,10 +69,14 @@ export async function renderPdf(sheets: readonly Sheet[], fonts: FontFiles, info
   keepTrueSize(doc)
   doc.registerFont('plain', fonts.plain)
   doc.registerFont('bold', fonts.bold)
+  const structure = tagged ? makeStructure(doc) : undefined
+  const draw = (mark: Mark): void => drawMark(doc, mark)
   for (const sheet of sheets) {
     doc.addPage({ size: [sheet.size.widthPt, sheet.size.heightPt], margin: 0 })
     doc.outline.addItem(`${sheet.id} ${sheet.title}`)
-    for (const mark of flattenSheet(sheet).marks) drawMark(doc, mark)
+    const { marks } = flattenSheet(sheet)
+    if (structure === undefined) marks.forEach(draw)
+    else structure.drawSheet(sheet, marks, draw)
   }
   doc.end()
   return await done
@@ -107,12 +122,16 @@ function drawMark(doc: PdfDocument, mark: Mark): void {
     case 'circle':
       doc.circle(mark.center.x, mark.center.y, mark.radius)
       return paint(doc, mark)
+    case 'hatch':
+      for (const [from, to] of hatchLines(mark.points, mark)) doc.moveTo(from.x, from.y).lineTo(to.x, to.y)
+      doc.lineWidth(PEN_PT[mark.pen]).undash().stroke(COLORS[mark.color])
+      return
     case 'text':
       return drawText(doc, mark)
   }
 }
 
-function paint(doc: PdfDocument, mark: Exclude<Mark, TextMark>): void {
+function paint(doc: PdfDocument, mark: Exclude<Mark, TextMark | HatchMark>): void {
   const fill = mark.fill === undefined ? undefined : COLORS[mark.fill]
   if (mark.pen === undefined) {
     if (fill !== undefined) doc.fill(fill)

@@ -1,5 +1,5 @@
 import { inches } from '../layout/index.js'
-import { xy, type Primitive, type XY } from '../model/index.js'
+import { onLayer, xy, type Primitive, type XY } from '../model/index.js'
 import type { Framing, Mount } from '../../project/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
 import { feetOf } from '../../values/index.js'
@@ -53,22 +53,37 @@ export function attachmentSection(facts: AttachmentFacts): Detail {
   const half = HALF_WIDTH_IN
   const thread = facts.threadInRafterIn
   const primitives: Primitive[] = [
-    box(-breadthIn / 2, -depthIn, breadthIn, depthIn, { pen: 'heavy', hatch: { angleDeg: 60, gapPt: 7 } }),
+    box(-breadthIn / 2, -depthIn, breadthIn, depthIn, {
+      pen: 'heavy',
+      hatch: { angleDeg: 60, gapPt: 7 },
+      layer: 'rafter',
+    }),
     box(-half, 0, 2 * half, sheathingIn, { pen: 'medium', hatch: { angleDeg: 30, gapPt: 5 } }),
     box(-half, sheathingIn, 2 * half, coveringIn, { pen: 'medium', fill: 'mid' }),
     ...breaks(half, roof),
-    ...(seam ? seamWithClamp(roof) : [flashing(roof, baseIn)]),
-    ...(seam ? [] : [box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light' })]),
+    ...(seam ? onLayer('mount', seamWithClamp(roof)) : [flashing(roof, baseIn)]),
+    ...(seam ? [] : [box(-1.6, roof, 3.2, Math.max(0.12, baseIn), { pen: 'medium', fill: 'light', layer: 'mount' })]),
     box(seam ? CLAMP_HALF_IN : 1.1, roof + lift, 0.28, frame - roof - lift - railHigh * 0.25, {
       pen: 'medium',
       fill: 'light',
+      layer: 'mount',
     }),
-    box(-half, frame - railHigh, 2 * half, railHigh, { pen: 'medium', fill: 'white' }),
-    { kind: 'path', points: [ft(-half, frame - railHigh * 0.35), ft(half, frame - railHigh * 0.35)], pen: 'hair' },
-    box(-half, frame, 2 * half, moduleIn, { pen: 'medium', fill: 'light' }),
-    { kind: 'path', points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)], pen: 'hair' },
-    box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid' }),
-    ...holder(facts, { lagHalf, head, tip, roof }),
+    box(-half, frame - railHigh, 2 * half, railHigh, { pen: 'medium', fill: 'white', layer: 'rail' }),
+    {
+      kind: 'path',
+      points: [ft(-half, frame - railHigh * 0.35), ft(half, frame - railHigh * 0.35)],
+      pen: 'hair',
+      layer: 'rail',
+    },
+    box(-half, frame, 2 * half, moduleIn, { pen: 'medium', fill: 'light', layer: 'module' }),
+    {
+      kind: 'path',
+      points: [ft(-half, frame + moduleIn - 0.25), ft(half, frame + moduleIn - 0.25)],
+      pen: 'hair',
+      layer: 'module',
+    },
+    box(0.75, frame - railHigh * 0.78, 1, railHigh * 0.4, { pen: 'thin', fill: 'mid', layer: 'mount' }),
+    ...onLayer('mount', holder(facts, { lagHalf, head, tip, roof })),
     dimension([-half, frame], [-half, roof], -14, inches(standoffIn)),
     dimension([-half, frame + moduleIn], [-half, frame], -14, inches(moduleIn)),
     dimension([-breadthIn / 2, 0], [-breadthIn / 2, -depthIn], -34, inches(depthIn)),

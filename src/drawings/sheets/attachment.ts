@@ -12,7 +12,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { inset, onPaper, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
+import { inset, onLayer, onPaper, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
 import { attachmentFacts, type AttachmentFacts } from './attachment-facts.js'
 import { attachmentSection, type Detail } from './attachment-section.js'
 import { endClamp, midClamp } from './clamp-details.js'
@@ -82,7 +82,14 @@ function placeDetail(
   const low = xy(feetOf(detail.low.x), feetOf(detail.low.y))
   const high = xy(feetOf(detail.high.x), feetOf(detail.high.y))
   const originPt = centredOrigin(low, high, scale, room)
-  const viewport: Viewport = { scalePtPerFt: scale.ptPerFt, originPt, box, primitives: detail.primitives }
+  const viewport: Viewport = {
+    scalePtPerFt: scale.ptPerFt,
+    originPt,
+    box,
+    hides: true,
+    says: `${name}, ${inches(12 * widthFt)} wide and ${inches(12 * heightFt)} high as drawn; its parts: ${detail.notes.map((note) => note.text).join('; ')}.`,
+    primitives: onLayer('detail', detail.primitives),
+  }
   const tips = detail.notes.map((note) => ({
     tip: onPaper(viewport, xy(feetOf(note.at.x), feetOf(note.at.y))),
     text: note.text,
@@ -94,15 +101,17 @@ function placeDetail(
     viewport,
     paper: [
       ...notes,
-      { kind: 'circle', center: xy(box.x + 12, bottom + 13), radiusPt: 10, pen: 'medium' },
-      label(box.x + 12, bottom + 13, String(number), {
-        face: 'bold',
-        sizePt: TYPE_PT.head,
-        align: 'center',
-        valign: 'middle',
-      }),
-      label(box.x + 28, bottom + 4, name.toUpperCase(), { face: 'bold', maxWidthPt: box.width - 30 }),
-      label(box.x + 28, bottom + 15, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 30 }),
+      ...onLayer<Primitive>('title', [
+        { kind: 'circle', center: xy(box.x + 12, bottom + 13), radiusPt: 10, pen: 'medium' },
+        label(box.x + 12, bottom + 13, String(number), {
+          face: 'bold',
+          sizePt: TYPE_PT.head,
+          align: 'center',
+          valign: 'middle',
+        }),
+        label(box.x + 28, bottom + 4, name.toUpperCase(), { face: 'bold', maxWidthPt: box.width - 30 }),
+        label(box.x + 28, bottom + 15, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 30 }),
+      ]),
     ],
   }
 }

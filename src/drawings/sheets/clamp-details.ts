@@ -1,5 +1,5 @@
 import { inches } from '../layout/index.js'
-import { xy, type Primitive, type XY } from '../model/index.js'
+import { onLayer, xy, type Primitive, type XY } from '../model/index.js'
 import type { AttachmentFacts } from './attachment-facts.js'
 import type { Detail } from './attachment-section.js'
 import { feetOf } from '../../values/index.js'
@@ -21,10 +21,10 @@ const box = (
 })
 
 function frameEnd(x: number, width: number, high: number): Primitive[] {
-  return [
+  return onLayer('module', [
     box(x, 0, width, high, { fill: 'light' }),
     { kind: 'path', points: [ft(x, high - 0.3), ft(x + width, high - 0.3)], pen: 'hair' },
-  ]
+  ])
 }
 
 /** Two modules side by side with the clamp between them, looking up the slope. */
@@ -34,11 +34,12 @@ export function midClamp(facts: AttachmentFacts): Detail {
   const wide = 4
   return {
     primitives: [
-      box(-gap / 2 - wide, -RAIL_IN, 2 * wide + gap, RAIL_IN, { fill: 'white' }),
+      box(-gap / 2 - wide, -RAIL_IN, 2 * wide + gap, RAIL_IN, { fill: 'white', layer: 'rail' }),
       {
         kind: 'path',
         points: [ft(-gap / 2 - wide, -RAIL_IN * 0.35), ft(gap / 2 + wide, -RAIL_IN * 0.35)],
         pen: 'hair',
+        layer: 'rail',
       },
       ...frameEnd(-gap / 2 - wide, wide, high),
       ...frameEnd(gap / 2, wide, high),
@@ -75,8 +76,8 @@ export function endClamp(facts: AttachmentFacts): Detail {
   const wide = 5
   return {
     primitives: [
-      box(-wide, -RAIL_IN, wide + end, RAIL_IN, { fill: 'white' }),
-      { kind: 'path', points: [ft(-wide, -RAIL_IN * 0.35), ft(end, -RAIL_IN * 0.35)], pen: 'hair' },
+      box(-wide, -RAIL_IN, wide + end, RAIL_IN, { fill: 'white', layer: 'rail' }),
+      { kind: 'path', points: [ft(-wide, -RAIL_IN * 0.35), ft(end, -RAIL_IN * 0.35)], pen: 'hair', layer: 'rail' },
       ...frameEnd(-wide, wide, high),
       box(0, 0, 0.14, high, { pen: 'thin', fill: 'mid' }),
       box(-0.35, high, 0.95, 0.16, { fill: 'mid' }),

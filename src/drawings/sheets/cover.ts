@@ -3,7 +3,7 @@ import { landingPanel } from '../../project/facts.js'
 import { moduleCountOf, type Project } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
-import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
 import { nodeTitle } from '../node-title.js'
 import { pvOutputA } from '../pv-output.js'
@@ -218,10 +218,13 @@ function legend(): Block {
     kind: 'figure',
     heightPt: rows.length * 13,
     draw: (x, y, width) =>
-      rows.flatMap(([text, draw], index) => [
-        draw(x, y + 6 + index * 13),
-        label(x + 38, y + 6 + index * 13, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 38 }),
-      ]),
+      onLayer(
+        'legend',
+        rows.flatMap(([text, draw], index) => [
+          draw(x, y + 6 + index * 13),
+          label(x + 38, y + 6 + index * 13, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 38 }),
+        ]),
+      ),
   }
 }
 

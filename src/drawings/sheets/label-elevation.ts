@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import { panelPlace, placeTitle } from '../labels/label-places.js'
 import type { LabelPlace, RequiredLabel } from '../labels/required-labels.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { inPart, onLayer, xy, type Primitive } from '../model/index.js'
 import { clipName } from '../tree/clip-name.js'
 
 const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
@@ -83,7 +83,16 @@ export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringV
           ),
         )
       }
-      return drawn
+      const says = `Wall with the equipment from the array to the meter, not to scale, with the numbers of the labels at each: ${used
+        .map(
+          (place) =>
+            `${nameOf(place)} ${labels
+              .filter((each) => each.places.includes(place))
+              .map((each) => each.number)
+              .join(', ')}`,
+        )
+        .join('; ')}.`
+      return inPart({ kind: 'Figure', says }, onLayer('equipment', drawn))
     },
   }
 }
@@ -116,10 +125,10 @@ function piece(
     const inRow = Math.min(room, numbers.length - row * room)
     const cx = place === 'dc_raceway' ? middle + 12 : middle + ((index % room) - (inRow - 1) / 2) * 12.5
     const cy = top - 9 - (rows - 1 - row) * 12.5
-    return [
+    return onLayer<Primitive>('symbol', [
       { kind: 'circle', center: xy(cx, cy), radiusPt: 5.8, pen: 'thin', fill: 'white' },
       label(cx, cy, String(number), { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
-    ]
+    ])
   })
   return [
     shape,

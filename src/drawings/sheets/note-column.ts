@@ -1,5 +1,5 @@
 import { label, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive, type XY } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, type Primitive, type XY } from '../model/index.js'
 
 /** A note of a detail and the point that it is about, on paper. */
 export interface Note {
@@ -35,7 +35,7 @@ export function noteColumn(
     const middle = y + height / 2
     y += height + gap
     const end = column.x - 3 * direction
-    return [
+    return onLayer<Primitive>('note', [
       { kind: 'path', points: [note.tip, { x: end - 10 * direction, y: middle }, { x: end, y: middle }], pen: 'hair' },
       { kind: 'circle', center: note.tip, radiusPt: 1.3, fill: 'black' },
       label(column.x, middle, note.text, {
@@ -45,6 +45,6 @@ export function noteColumn(
         maxWidthPt: column.widthPt,
         halo: true,
       }),
-    ]
+    ])
   })
 }

@@ -1,5 +1,5 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, onLayer, wrapText, type Primitive } from '../model/index.js'
 import { bondingList, bondingOf } from '../diagram/bonding.js'
 import type { DiagramJob } from './one-line-job.js'
 import { earthSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
@@ -18,14 +18,14 @@ export function grounding(job: DiagramJob, y: number, leaves: { readonly x: numb
   const electrodeText = `array electrode: ${awg(wiring.grounding.electrode.size_awg ?? '')}`
   const words = ['existing grounding electrode system']
   if (wiring.grounding.electrode.size_awg !== null) words.push(electrodeText)
-  return [
+  return onLayer('ground', [
     ...groundLine(job, y, end),
     line(end, leaves.y, end, y, { pen: 'thin', dash: 'dashed' }),
     ...(electrode === undefined ? [] : tagSymbol(end, (leaves.y + y) / 2, electrode.tag)),
     ...earthSymbol(end, y),
     ...words.map((text, index) => label(end + 12, y + 6 + 18 * index, text, { sizePt: SIZE, maxWidthPt: widthPt })),
     ...bondingList(others, end + 12, bondingTop(job, y, end), widthPt).drawn,
-  ]
+  ])
 }
 
 /** The dashed line that the ground of every circuit comes down to, with what it is made of. */
@@ -35,11 +35,11 @@ export function groundLine({ box, wiring }: DiagramJob, y: number, end: number):
   const size = facts.equipment.map((each) => awg(each.size_awg))
   const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
   const { array } = bondingOf(wiring)
-  return [
+  return onLayer('ground', [
     line(left, y, end, y, { pen: 'thin', dash: 'dashed' }),
     ...(array === undefined ? [] : tagSymbol(left + 7, y, array.tag)),
     label(left + 18, y + 4, text, { sizePt: SIZE, maxWidthPt: end - left - 38 }),
-  ]
+  ])
 }
 
 const bondingTop = (job: DiagramJob, y: number, endX: number): number => {

@@ -1,4 +1,5 @@
-import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { counted, flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { inPart, onLayer, type Tag } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
@@ -54,13 +55,20 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
         ]
       : []
     const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
-    const drawn = [...heading, ...figure]
+    const drawn = [...heading, ...inPart(diagramTag(group.length, sources.length), onLayer('oneLine', figure))]
     if (index > 0) {
       drafts.push({ id: '', title: CONTINUED, scale: 'None', paper: drawn })
       continue
     }
     const tree = treeSheets(job.input.project, wiring, bottom + 20, body)
-    rest.push(...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
+    rest.push(
+      ...tree.sheets.map((paper) => ({
+        id: '',
+        title: CONTINUED,
+        scale: 'None',
+        paper: inPart({ ...TREE }, onLayer('oneLine', paper)),
+      })),
+    )
     const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
       { kind: 'heading', text: 'Conductors by tag' },
@@ -79,11 +87,25 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       id: '',
       title: 'One-line diagram',
       scale: 'None',
-      paper: [...drawn, ...(tree.below?.drawn ?? []), ...first],
+      paper: [...drawn, ...inPart({ ...TREE }, onLayer('oneLine', tree.below?.drawn ?? [])), ...first],
     })
     rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
   }
   return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
+}
+
+/** The diagram in words; what each conductor is stands in the table below it. */
+function diagramTag(shown: number, all: number): Tag {
+  const which = shown === all ? counted(all, 'source') : `${shown} of ${counted(all, 'source')}`
+  return {
+    kind: 'Figure',
+    says: `One-line diagram, not to scale: ${which} from the modules through inverters, boxes and devices to the main panel and the utility, with grounding; the circled tags are those of the table of conductors.`,
+  }
+}
+
+const TREE: Tag = {
+  kind: 'Figure',
+  says: 'Diagram of the installation, not to scale: service, panels, feeders and breakers with their ratings, as the tables list them.',
 }
 
 function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {

@@ -1,7 +1,7 @@
 import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, onLayer, textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
 import { degreesOf, feetOf, own, radiansOf } from '../../values/index.js'
 import { clippedTo, toXY, uprightInside } from './plane-figures.js'
 import { shortModuleName } from './short-module-name.js'
@@ -15,15 +15,18 @@ const NEAR: readonly XY[] = [0, -9, 9, -18, 18, -27, 27].flatMap((dy) => [0, -14
 export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
   const outline = plane.corners.map(toXY)
   return [
-    ...plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
-    ...pathways(plane, outline),
-    ...rafters(input, plane, outline),
-    { kind: 'path', points: outline, closed: true, pen: 'heavy' },
+    ...onLayer(
+      'roofPath',
+      plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
+    ),
+    ...onLayer('roofPath', pathways(plane, outline)),
+    ...onLayer('rafter', rafters(input, plane, outline)),
+    { kind: 'path', points: outline, closed: true, pen: 'heavy', layer: 'roofOutline' },
     ...plane.edges.map((edge) => edgeName(edge)),
-    ...plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction),
-    ...modules(input, plane, ptPerFt),
+    ...onLayer('roofObject', plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction)),
+    ...onLayer('module', modules(input, plane, ptPerFt)),
     ...railsAndMounts(input, plane),
-    ...raceway(input, plane),
+    ...onLayer('circuit', raceway(input, plane)),
   ]
 }
 
@@ -113,7 +116,16 @@ function obstruction(keepOut: KeepOut): Primitive[] {
   const middle = points.reduce((sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length), xy(0, 0))
   const clear: Primitive[] =
     keepOut.clearanceIn > 0
-      ? [{ kind: 'path', points: keepOut.corners.map(toXY), closed: true, pen: 'hair', dash: 'dashed' }]
+      ? [
+          {
+            kind: 'path',
+            points: keepOut.corners.map(toXY),
+            closed: true,
+            pen: 'hair',
+            dash: 'dashed',
+            layer: 'roofPath',
+          },
+        ]
       : []
   const name = label(middle.x, middle.y, keepOut.name.toUpperCase().replaceAll('_', ' '), {
     sizePt: TYPE_PT.small,
@@ -134,7 +146,9 @@ function modules(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Pri
       const wide = module.widthFt * ptPerFt - 3
       const turned = textWidthPt(name, TYPE_PT.small) > wide && module.heightFt > module.widthFt
       return [
-        { kind: 'path', points: boxCorners(module).map(toXY), closed: true, pen: 'medium', fill: 'light' },
+        ...asSymbol<Primitive>('PV-MODULE', xy(module.xFt, module.yFt), [
+          { kind: 'path', points: boxCorners(module).map(toXY), closed: true, pen: 'medium', fill: 'light' },
+        ]),
         label(module.xFt + module.widthFt / 2, module.yFt + module.heightFt / 2, name, {
           sizePt: TYPE_PT.small,
           align: 'center',
@@ -166,14 +180,13 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
     })
   const mounts = values.mounts
     .filter((mount) => mount.plane === plane.id)
-    .map((mount): Primitive => ({
-      kind: 'circle',
-      center: xy(feetOf(mount.x_in), feetOf(mount.y_in)),
-      radiusPt: 2.2,
-      pen: 'thin',
-      fill: 'black',
-    }))
-  return [...rails, ...mounts]
+    .flatMap((mount) => {
+      const center = xy(feetOf(mount.x_in), feetOf(mount.y_in))
+      return asSymbol<Primitive>('PV-MOUNT', center, [
+        { kind: 'circle', center, radiusPt: 2.2, pen: 'thin', fill: 'black' },
+      ])
+    })
+  return [...onLayer('rail', rails), ...onLayer('mount', mounts)]
 }
 
 function middleOfLongest(points: readonly XY[]): XY | undefined {
@@ -203,7 +216,18 @@ function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
           }),
         ]
   const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
-    { kind: 'rectangle', x: at.x_ft - 0.35, y: at.y_ft - 0.35, width: 0.7, height: 0.7, pen: 'medium', fill: 'white' },
+    ...asSymbol('JUNCTION-BOX', xy(at.x_ft, at.y_ft), [
+      {
+        kind: 'rectangle',
+        x: at.x_ft - 0.35,
+        y: at.y_ft - 0.35,
+        width: 0.7,
+        height: 0.7,
+        pen: 'medium',
+        fill: 'white',
+        layer: 'equipment',
+      } as const,
+    ]),
     label(at.x_ft, at.y_ft, `JB${index + 1}`, {
       sizePt: TYPE_PT.small,
       face: 'bold',

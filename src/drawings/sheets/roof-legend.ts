@@ -2,7 +2,7 @@ import type { ArrangedPlane } from '../../roof/index.js'
 import { own } from '../../values/index.js'
 import type { PacketInput } from '../inputs.js'
 import { label, TYPE_PT, type Block } from '../layout/index.js'
-import { xy, type Primitive, type XY } from '../model/index.js'
+import { onLayer, xy, type Primitive, type XY } from '../model/index.js'
 
 /** A sign of the roof plan: what it means, where it stands, and how it looks in a box from a corner. */
 interface Sign {
@@ -81,13 +81,16 @@ export function roofLegend(input: PacketInput, plane: ArrangedPlane): Block {
     kind: 'figure',
     heightPt: signs.length * STEP,
     draw: (x, y, width) =>
-      signs.flatMap(({ says, draw }, index) => [
-        draw(x, y + index * STEP),
-        label(x + 28, y + index * STEP + HEIGHT / 2, says, {
-          sizePt: TYPE_PT.small,
-          valign: 'middle',
-          maxWidthPt: width - 28,
-        }),
-      ]),
+      onLayer(
+        'legend',
+        signs.flatMap(({ says, draw }, index) => [
+          draw(x, y + index * STEP),
+          label(x + 28, y + index * STEP + HEIGHT / 2, says, {
+            sizePt: TYPE_PT.small,
+            valign: 'middle',
+            maxWidthPt: width - 28,
+          }),
+        ]),
+      ),
   }
 }

@@ -2,6 +2,8 @@ import type { ArrangedPlane } from '../../roof/index.js'
 import {
   ARCHITECT_SCALES,
   centredOrigin,
+  counted,
+  feetInches,
   flowBlocks,
   largestScale,
   northArrow,
@@ -49,6 +51,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft
     scalePtPerFt: scale.ptPerFt,
     originPt,
     box: drawBox,
+    says: planSays(job, plane),
     primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane)],
   }
   // Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth.
@@ -69,4 +72,14 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft
       ],
     }
   })
+}
+
+/** The plan in words. */
+function planSays({ input }: SheetJob, plane: ArrangedPlane): string {
+  const { width, height } = boundsOf(plane.corners.map(toXY))
+  const modules = input.arrangement.values.modules.filter(({ roofPlane }) => roofPlane === plane.id)
+  const mounts = input.mounts?.values.mounts.filter((each) => each.plane === plane.id) ?? []
+  const rails = input.mounts?.values.rails.filter((each) => each.plane === plane.id) ?? []
+  const held = mounts.length === 0 ? '' : ` on ${counted(rails.length, 'rail')} with ${counted(mounts.length, 'mount')}`
+  return `Plan of roof plane ${plane.id}, ${feetInches(width)} along the eave and ${feetInches(height)} up the slope, with ${counted(modules.length, 'module')}${held}, ${counted(plane.pathways.length, 'fire access pathway')} and the dimensions of all; rails and mounts are listed in the table beside it.`
 }

@@ -2,7 +2,7 @@ import type { PlanEquipment, SitePlan } from '../../project/index.js'
 import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { boundsOf, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, boundsOf, onLayer, xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { degreesOf, own, radiansOf, type Degrees } from '../../values/index.js'
 import { obstacleFigures } from './site-obstacles.js'
 import { overheadFigures } from './site-overhead.js'
@@ -39,21 +39,30 @@ export function siteFigures(input: PacketInput, plan: SitePlan, sheet: Box): Pri
   const main = buildings.find(([, building]) => building.main === true) ?? buildings[0]
   const distances = main === undefined ? [] : lotDistances(lot, main[1].corners.map(planPoint))
   return [
-    { kind: 'path', points: lot, closed: true, pen: 'heavy', dash: 'center' },
+    { kind: 'path', points: lot, closed: true, pen: 'heavy', dash: 'center', layer: 'lotLine' },
     ...(plan.driveway === undefined ? [] : driveway(plan.driveway.map(planPoint))),
     ...buildings.map(([, building]): Primitive => ({
       kind: 'path',
       points: building.corners.map(planPoint),
+      layer: 'building',
       closed: true,
       pen: 'medium',
       fill: 'white',
     })),
     ...roofs(input),
-    ...obstacleFigures(input.project, sheet),
-    ...overheadFigures(input.project, sheet),
+    ...onLayer('siteObject', obstacleFigures(input.project, sheet)),
+    ...onLayer('overhead', overheadFigures(input.project, sheet)),
     ...(plan.raceway_route === undefined
       ? []
-      : [{ kind: 'path', points: plan.raceway_route.map(planPoint), pen: 'heavy', dash: 'dashed' } as const]),
+      : [
+          {
+            kind: 'path',
+            points: plan.raceway_route.map(planPoint),
+            pen: 'heavy',
+            dash: 'dashed',
+            layer: 'circuit',
+          } as const,
+        ]),
     ...(plan.ground_access ?? []).flatMap(ladder),
     ...Object.entries(plan.equipment ?? {}).flatMap(([, each]) => equipment(each)),
     ...street(plan, lot),
@@ -79,7 +88,7 @@ export function siteFigures(input: PacketInput, plan: SitePlan, sheet: Box): Pri
 function driveway(points: readonly XY[]): Primitive[] {
   const box = boundsOf(points)
   return [
-    { kind: 'path', points, closed: true, pen: 'thin', fill: 'light' },
+    { kind: 'path', points, closed: true, pen: 'thin', fill: 'light', layer: 'driveway' },
     label(box.x + box.width / 2, box.y + box.height / 2, 'DRIVEWAY', {
       sizePt: TYPE_PT.small,
       align: 'center',
@@ -100,12 +109,20 @@ function roofs(input: PacketInput): Primitive[] {
     const stated = own(input.project.site_plan?.roof_planes, plane.id)
     const point = (each: { x_ft: number; y_ft: number }): XY => place({ xFt: each.x_ft, yFt: each.y_ft })
     return [
-      { kind: 'path', points: plane.corners.map(place), closed: true, pen: 'thin', dash: 'dashed' },
+      {
+        kind: 'path',
+        points: plane.corners.map(place),
+        closed: true,
+        pen: 'thin',
+        dash: 'dashed',
+        layer: 'roofOutline',
+      },
       ...plane.pathways.flatMap((pathway) =>
         pathway.figures.map((figure): Primitive => ({
           kind: 'path',
           points: clippedTo(plane.corners.map(toXY), figure.map(toXY)).map(({ x, y }) => place({ xFt: x, yFt: y })),
           closed: true,
+          layer: 'roofPath',
           pen: 'hair',
           dash: 'dashed',
           hatch: { angleDeg: 135, gapPt: 4, cross: true },
@@ -113,20 +130,33 @@ function roofs(input: PacketInput): Primitive[] {
       ),
       ...modules
         .filter((module) => module.roofPlane === plane.id)
-        .map((module): Primitive => ({
-          kind: 'path',
-          points: boxCorners(module).map(place),
-          closed: true,
-          pen: 'thin',
-          fill: 'mid',
-        })),
+        .flatMap((module) =>
+          asSymbol<Primitive>('PV-MODULE', place(module), [
+            {
+              kind: 'path',
+              points: boxCorners(module).map(place),
+              layer: 'module',
+              closed: true,
+              pen: 'thin',
+              fill: 'mid',
+            },
+          ]),
+        ),
       ...arrayNames(
         modules.filter((module) => module.roofPlane === plane.id),
         place,
       ),
       ...(stated?.raceway === undefined
         ? []
-        : [{ kind: 'path', points: stated.raceway.map(point), pen: 'heavy', dash: 'dashed' } as const]),
+        : [
+            {
+              kind: 'path',
+              points: stated.raceway.map(point),
+              pen: 'heavy',
+              dash: 'dashed',
+              layer: 'circuit',
+            } as const,
+          ]),
     ]
   })
 }
@@ -152,7 +182,7 @@ function arrayNames(modules: readonly ModulePlacement[], place: (point: Point) =
 function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
   const size = 5
   return [
-    { kind: 'circle', center: planPoint(at), radiusPt: size, pen: 'thin', fill: 'white' },
+    { kind: 'circle', center: planPoint(at), radiusPt: size, pen: 'thin', fill: 'white', layer: 'roofPath' },
     label(at.x_ft, at.y_ft, 'L', { sizePt: TYPE_PT.small, face: 'bold', align: 'center', valign: 'middle' }),
   ]
 }
@@ -160,7 +190,16 @@ function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
 function equipment(each: PlanEquipment): Primitive[] {
   const at = planPoint(each)
   return [
-    { kind: 'circle', center: at, radiusPt: 2.4, pen: 'thin', fill: 'black' },
+    ...asSymbol<Primitive>('EQUIPMENT', at, [
+      {
+        kind: 'circle',
+        center: at,
+        radiusPt: 2.4,
+        pen: 'thin',
+        fill: 'black',
+        layer: each.kind === 'main_panel' ? 'panel' : 'equipment',
+      },
+    ]),
     label(at.x, at.y, EQUIPMENT[each.kind][0], {
       sizePt: TYPE_PT.text,
       face: 'bold',

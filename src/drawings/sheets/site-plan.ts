@@ -1,7 +1,9 @@
-import type { Project } from '../../project/index.js'
+import type { Project, SitePlan } from '../../project/index.js'
 import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import {
   centredOrigin,
+  counted,
+  feetInches,
   SITE_SCALES,
   flowBlocks,
   label,
@@ -12,7 +14,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { boundsOf, xy, type Box, type Primitive } from '../model/index.js'
+import { boundsOf, onLayer, xy, type Box, type Primitive } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { planPoint } from './plan-frame.js'
 import { EQUIPMENT, siteFigures } from './site-figures.js'
@@ -53,6 +55,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     scalePtPerFt: scale.ptPerFt,
     originPt,
     box: drawBox,
+    says: siteSays(job, plan),
     primitives: siteFigures(job.input, plan, bounds),
   }
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
@@ -72,6 +75,17 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
       ],
     }
   })
+}
+
+/** The plan in words. */
+function siteSays({ input }: SheetJob, plan: SitePlan): string {
+  const sides = plan.lot.map((from, index) => {
+    const to = plan.lot[(index + 1) % plan.lot.length] ?? from
+    return feetInches(Math.hypot(to.x_ft - from.x_ft, to.y_ft - from.y_ft), 1)
+  })
+  const buildings = Object.keys(plan.buildings ?? {}).length
+  const modules = input.arrangement.values.modules.length
+  return `Plan of the lot with sides of ${sides.join(', ')}, ${counted(buildings, 'building')}, ${counted(modules, 'module')} on the roof, the equipment that the table beside it names, and the distances of the main building to the lot lines.`
 }
 
 function notes(job: SheetJob, sheet: Box): Block[] {
@@ -171,9 +185,16 @@ function legend(project: Project): Block {
     kind: 'figure',
     heightPt: rows.length * 15,
     draw: (x, y, width) =>
-      rows.flatMap(([text, draw], index) => [
-        draw(x, y + index * 15),
-        label(x + 32, y + index * 15 + 4.5, text, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 32 }),
-      ]),
+      onLayer(
+        'legend',
+        rows.flatMap(([text, draw], index) => [
+          draw(x, y + index * 15),
+          label(x + 32, y + index * 15 + 4.5, text, {
+            sizePt: TYPE_PT.small,
+            valign: 'middle',
+            maxWidthPt: width - 32,
+          }),
+        ]),
+      ),
   }
 }

@@ -9,7 +9,7 @@ export function lighter(primitives: readonly Primitive[]): Primitive[] {
   return primitives.map((each): Primitive => {
     if (each.kind === 'text' || each.kind === 'dimension' || each.kind === 'leader') return each
     const pen = each.pen === 'heavy' ? 'medium' : each.pen === 'medium' ? 'thin' : each.pen
-    return { ...each, color: 'grey', pen, ...(each.fill === 'black' ? { fill: 'grey' } : {}) }
+    return { ...each, layer: 'oneLineExisting', color: 'grey', pen, ...(each.fill === 'black' ? { fill: 'grey' } : {}) }
   })
 }
 

@@ -1,0 +1,132 @@
+import { ARTIFACT, boundsOf, cornersOf, textFigure, type Mark, type Sheet, type Tag, type XY } from '../model/index.js'
+
+type PdfDocument = PDFKit.PDFDocument
+type Element = PDFKit.PDFStructureElement
+type Content = PDFKit.PDFStructureContent
+
+/** What pdfkit takes; its types name half of it. */
+interface ElementOptions {
+  readonly title?: string
+  readonly alt?: string
+  readonly actual?: string
+  readonly bbox?: readonly [left: number, top: number, right: number, bottom: number]
+  readonly scope?: 'Column' | 'Row'
+}
+
+/** Builds the tree by which a program reads a PDF aloud, sheet by sheet. */
+export interface Structure {
+  /** Draws marks in their order, each run of one part as content of its own, and adds the parts to the tree. */
+  readonly drawSheet: (sheet: Sheet, marks: readonly Mark[], draw: (mark: Mark) => void) => void
+}
+
+/** A part with what was drawn for it on a sheet. */
+interface Drawn {
+  readonly tag: Tag
+  readonly order: number
+  readonly contents: Content[]
+  readonly reach: XY[]
+}
+
+/** @source ISO 32000-1 14.7 and 14.8: structure, tagged PDF (from memory) */
+export function makeStructure(doc: PdfDocument): Structure {
+  const whole = doc.struct('Document')
+  doc.addStructure(whole)
+  const elements = new Map<Tag, Element>()
+
+  /** The element of a part, and of all that it lies in; a row comes with its cells. */
+  const elementOf = (tag: Tag, section: Element, reach: readonly XY[]): Element => {
+    const known = elements.get(tag)
+    if (known !== undefined) return known
+    const parent = tag.within === undefined ? section : elementOf(tag.within, section, [])
+    // A row has made its cells.
+    const made = elements.get(tag)
+    if (made !== undefined) return made
+    const element = structOf(doc, tag.kind, optionsOf(tag, reach))
+    elements.set(tag, element)
+    parent.add(element)
+    for (const part of tag.parts ?? []) elementOf(part, section, [])
+    return element
+  }
+
+  return {
+    drawSheet: (sheet, marks, draw) => {
+      const section = structOf(doc, 'Sect', { title: `${sheet.id} ${sheet.title}` })
+      whole.add(section)
+      const found = drawRuns(doc, marks, draw)
+      for (const { tag, contents, reach } of inReadingOrder(found)) {
+        const element = elementOf(tag, section, reach)
+        for (const content of contents) element.add(content)
+      }
+    },
+  }
+}
+
+const structOf = (doc: PdfDocument, kind: string, options: ElementOptions): Element =>
+  doc.struct(kind, options as unknown as Parameters<PdfDocument['struct']>[1])
+
+/** Headings of the sheet come first, then all else in the order in which it was laid out. */
+function inReadingOrder(found: readonly Drawn[]): Drawn[] {
+  return found.toSorted((a, b) => Number(b.tag.kind === 'H1') - Number(a.tag.kind === 'H1') || a.order - b.order)
+}
+
+function drawRuns(doc: PdfDocument, marks: readonly Mark[], draw: (mark: Mark) => void): Drawn[] {
+  const paragraphs = new Map<number, Tag>()
+  const found = new Map<Tag, Drawn>()
+  let open: Tag | undefined
+  const close = (): void => {
+    if (open !== undefined) doc.endMarkedContent()
+    open = undefined
+  }
+  for (const mark of marks) {
+    if (mark.kind === 'text' && mark.text.trim() === '') continue
+    const tag = tagOf(mark, paragraphs)
+    if (tag !== open) {
+      close()
+      if (tag.kind === 'Artifact') doc.markContent('Artifact', { type: 'Layout' })
+      else {
+        const drawn = found.get(tag) ?? { tag, order: mark.order ?? 0, contents: [], reach: [] }
+        found.set(tag, drawn)
+        drawn.contents.push(doc.markStructureContent(tag.kind))
+      }
+      open = tag
+    }
+    found.get(tag)?.reach.push(...reachOf(mark))
+    draw(mark)
+  }
+  close()
+  return [...found.values()]
+}
+
+/** A text without a part is a paragraph with the other lines of its block; a figure without one is not read aloud. */
+function tagOf(mark: Mark, paragraphs: Map<number, Tag>): Tag {
+  if (mark.tag !== undefined) return mark.tag
+  if (mark.kind !== 'text') return ARTIFACT
+  const paragraph = paragraphs.get(mark.block) ?? { kind: 'P' }
+  paragraphs.set(mark.block, paragraph)
+  return paragraph
+}
+
+function optionsOf({ kind, says, scope }: Tag, reach: readonly XY[]): ElementOptions {
+  const box = reach.length === 0 ? undefined : boundsOf(reach)
+  return {
+    ...(kind === 'Figure' ? { alt: says ?? '' } : says === undefined ? {} : { actual: says }),
+    ...(kind === 'Figure' && box !== undefined ? { bbox: [box.x, box.y, box.x + box.width, box.y + box.height] } : {}),
+    ...(scope === undefined ? {} : { scope }),
+  }
+}
+
+function reachOf(mark: Mark): readonly XY[] {
+  switch (mark.kind) {
+    case 'text':
+      return textFigure(mark)
+    case 'rectangle':
+      return cornersOf(mark)
+    case 'circle': {
+      const { center, radius } = mark
+      return cornersOf({ x: center.x - radius, y: center.y - radius, width: 2 * radius, height: 2 * radius })
+    }
+    case 'path':
+    case 'hatch':
+      return mark.points
+  }
+}
