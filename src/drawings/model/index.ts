@@ -1,4 +1,5 @@
 export { boundsOf, cornersOf, figuresOverlap, inset, POINTS_PER_INCH, xy, type Box, type XY } from './geometry.js'
+export { makeGrid, type Grid } from './grid.js'
 export { flattenSheet } from './flatten.js'
 export { rounded, type FlatSheet, type Mark, type TextMark } from './mark.js'
 export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens.js'
