@@ -13,7 +13,7 @@ import { oneLineSheets } from './sheets/one-line.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
-import { titleFacts } from './title-facts.js'
+import { stationeryWishes, titleFacts } from './title-facts.js'
 
 /**
  * The drawings of the packet, in order, before the person's own documents.
@@ -25,7 +25,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   const stationery = makeStationery(
     PAPER_SIZES[input.size],
     titleFacts(input),
-    Object.keys(input.arrangement.values.planes),
+    stationeryWishes(input),
   )
   const job: SheetJob = { input, stationery }
   const drafts: SheetDraft[] = [
@@ -43,7 +43,9 @@ export function drawPacket(input: PacketInput): Sheet[] {
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
   if (covers.length > 1)
     covers = coverSheets(job, [...covers.map((each) => [each.id, each.title] as const), ...following])
-  return [...covers, ...drafts].map((draft) => composeSheet(draft, stationery))
+  const all = [...covers, ...drafts]
+  const of = all.length + documentSheets(input.documents).length
+  return all.map((draft, index) => composeSheet(draft, stationery, { number: index + 1, of }))
 }
 
 function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {

@@ -47,12 +47,8 @@ const REACH = 1
 /** Signs no larger than this are symbols. */
 const SIGN_PT = 8
 
-/**
- * Measures a composed sheet.
- *
- * @param room Room for the drawing, without title strip; the fill is counted in it.
- */
-export function measureSheet(sheet: Sheet, room: Box = sheet.frame): SheetMeasure {
+/** Measures a composed sheet. */
+export function measureSheet(sheet: Sheet): SheetMeasure {
   const { marks } = flattenSheet(sheet)
   const texts = marks.filter((mark): mark is TextMark => mark.kind === 'text' && mark.text.trim() !== '')
   const sizes = texts.map((text) => text.sizePt)
@@ -62,7 +58,7 @@ export function measureSheet(sheet: Sheet, room: Box = sheet.frame): SheetMeasur
     textOverLine: textsOverLines(marks, texts),
     signOverSign: signsOverSigns(marks),
     leastCapitalIn: sizes.length === 0 ? undefined : (Math.min(...sizes) * CAP_HEIGHT) / POINTS_PER_INCH,
-    fill: fillOf(marks, room),
+    fill: fillOf(marks, sheet.body ?? sheet.frame),
   }
 }
 

@@ -25,7 +25,7 @@ import { feetOf } from '../../values/index.js'
 export function attachmentSheets(job: SheetJob): SheetDraft[] {
   const facts = attachmentFacts(job.input)
   if (facts === undefined) return []
-  const { body } = job.stationery
+  const { body, unitPt } = job.stationery
   const width = body.width * 0.5
   const left: Box = { ...body, width }
   const right: Box = { ...body, x: body.x + width + 14, width: body.width - width - 14 }
@@ -38,12 +38,12 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
     height: clampHeight,
   }))
   const drawn = [
-    placeDetail(1, sectionName(facts), attachmentSection(facts), left, Math.max(110, left.width * 0.3)),
+    placeDetail(1, sectionName(facts), attachmentSection(facts), left, Math.max(110, left.width * 0.3), unitPt),
     ...(mid === undefined || end === undefined
       ? []
       : [
-          placeDetail(2, 'Between two modules', midClamp(facts), mid, half * 0.4),
-          placeDetail(3, 'End of a row', endClamp(facts), end, half * 0.4),
+          placeDetail(2, 'Between two modules', midClamp(facts), mid, half * 0.4, unitPt),
+          placeDetail(3, 'End of a row', endClamp(facts), end, half * 0.4, unitPt),
         ]),
   ]
   const textBox = { ...right, y: right.y + clampHeight + 12, height: right.height - clampHeight - 12 }
@@ -75,10 +75,11 @@ function placeDetail(
   detail: Detail,
   box: Box,
   notesPt: number,
+  unitPt: number,
 ): { viewport: Viewport; paper: Primitive[] } {
   const room = inset({ ...box, width: box.width - notesPt, height: box.height - 28 }, box.height < 200 ? 22 : 40)
   const [widthFt, heightFt] = [feetOf(detail.high.x - detail.low.x), feetOf(detail.high.y - detail.low.y)]
-  const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room)
+  const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room, unitPt)
   const low = xy(feetOf(detail.low.x), feetOf(detail.low.y))
   const high = xy(feetOf(detail.high.x), feetOf(detail.high.y))
   const originPt = centredOrigin(low, high, scale, room)

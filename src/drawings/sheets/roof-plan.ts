@@ -38,7 +38,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft
     height: drawBox.height - ROOM.top - ROOM.bottom,
   }
   const bounds = boundsOf(plane.corners.map(toXY))
-  const scale = largestScale(ARCHITECT_SCALES, bounds.width, bounds.height, room)
+  const scale = largestScale(ARCHITECT_SCALES, bounds.width, bounds.height, room, job.stationery.unitPt)
   const originPt = centredOrigin(
     { x: bounds.x, y: bounds.y },
     { x: bounds.x + bounds.width, y: bounds.y + bounds.height },
