@@ -22,11 +22,7 @@ import { stationeryWishes, titleFacts } from './title-facts.js'
  */
 export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
-  const stationery = makeStationery(
-    PAPER_SIZES[input.size],
-    titleFacts(input),
-    stationeryWishes(input),
-  )
+  const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
   const drafts: SheetDraft[] = [
     ...sitePlanSheets(job),

@@ -45,7 +45,14 @@ function plainHouse({ between, name }: Draw): Project {
         ...plane,
         outline: { shape: 'rectangle', width_ft: width, depth_ft: depth },
         obstructions: {
-          plumbing_vent: { kind: 'vent', x_ft: width - 3, y_ft: depth - 4, width_ft: 0.5, length_ft: 0.5, height_ft: 1 },
+          plumbing_vent: {
+            kind: 'vent',
+            x_ft: width - 3,
+            y_ft: depth - 4,
+            width_ft: 0.5,
+            length_ft: 0.5,
+            height_ft: 1,
+          },
         },
       },
     },

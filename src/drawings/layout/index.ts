@@ -1,6 +1,12 @@
 export type { Block, TableColumn } from './block.js'
 export { composeStamp } from './compose-stamp.js'
-export { composeSheet, makeStationery, type SheetDraft, type Stationery, type StationeryWishes } from './compose-sheet.js'
+export {
+  composeSheet,
+  makeStationery,
+  type SheetDraft,
+  type Stationery,
+  type StationeryWishes,
+} from './compose-sheet.js'
 export { enlarged } from './enlarge.js'
 export { flowBlocks } from './flow.js'
 export { counted, feetInches, inches, plainNumber } from './lengths.js'

@@ -1,15 +1,18 @@
 import {
   boundsOf,
   CAP_HEIGHT,
-  cornersOf,
+  cornersOfMark,
   figuresOverlap,
   flattenSheet,
+  LETTERS_ONLY,
+  lieOn,
   makeGrid,
+  obstaclesOf,
+  strokesOf,
   POINTS_PER_INCH,
   textFigure,
   type Box,
   type Mark,
-  type Pen,
   type Sheet,
   type TextMark,
   type XY,
@@ -29,15 +32,6 @@ export interface SheetMeasure {
   readonly leastCapitalIn: number | undefined
   /** Share of the room for the drawing that lies within a finger's width of a mark. */
   readonly fill: number
-}
-
-interface Stroke {
-  readonly points: readonly [XY, XY]
-  readonly pen: Pen
-  /** Whether a text with a white ground may cut it: hatch, rafters and other hair lines in grey or dashes. */
-  readonly isQuiet: boolean
-  /** Place in the order of drawing. */
-  readonly order: number
 }
 
 /** Cells by which the fill is counted, points. */
@@ -86,29 +80,14 @@ function textsOverText(texts: readonly TextMark[]): string[] {
 }
 
 function textsOverLines(marks: readonly Mark[], texts: readonly TextMark[]): string[] {
-  const strokes = makeGrid<Stroke>()
-  const grounds = makeGrid<{ readonly figure: readonly XY[]; readonly order: number; readonly isWhite: boolean }>()
-  for (const [order, mark] of marks.entries()) {
-    for (const stroke of strokesOf(mark, order)) strokes.add(boundsOf(stroke.points), stroke)
-    if (mark.kind === 'text' || mark.fill === undefined) continue
-    const figure = cornersOfMark(mark)
-    grounds.add(boundsOf(figure), { figure, order, isWhite: mark.fill === 'white' })
-  }
+  const obstacles = obstaclesOf(marks)
   return texts.flatMap((text) => {
     // The letters only, without the room for descenders.
-    const figure = textFigure(text, -0.12 * text.sizePt)
-    const box = boundsOf(figure)
-    const below = grounds.near(box).filter((ground) => figure.every((point) => isInFigure(point, ground.figure)))
-    const top = Math.max(-1, ...below.map(({ order }) => order))
-    const cut = strokes
-      .near(box)
-      .filter((stroke) => stroke.order > top && !(text.halo && stroke.isQuiet))
-      .filter((stroke) => figuresOverlap(figure, stroke.points, 0.05))
-    const isErased =
-      text.halo && grounds.near(box).some((each) => !each.isWhite && figuresOverlap(figure, each.figure, 0.3))
+    const { cuts, isOnQuiet, isOnFill } = lieOn(obstacles, textFigure(text, LETTERS_ONLY * text.sizePt))
     return [
-      ...cut.slice(0, 1).map(({ pen }) => `${text.text} (${pen} line)`),
-      ...(isErased ? [`${text.text} (its ground hides an area)`] : []),
+      ...(cuts === undefined ? [] : [`${text.text} (${cuts.pen} line)`]),
+      ...(isOnQuiet && !text.halo ? [`${text.text} (hatch)`] : []),
+      ...(text.halo && isOnFill ? [`${text.text} (its ground hides an area)`] : []),
     ]
   })
 }
@@ -159,27 +138,6 @@ function piecesOf([a, b]: readonly [XY, XY]): [XY, XY][] {
   return Array.from({ length: steps }, (_, step) => [at(step), at(step + 1)])
 }
 
-function strokesOf(mark: Mark, order: number): Stroke[] {
-  if (mark.kind === 'text' || mark.pen === undefined) return []
-  const points = cornersOfMark(mark)
-  const closed = mark.kind !== 'path' || mark.closed
-  const { pen } = mark
-  const isQuiet = (pen === 'hair' && (mark.color !== 'black' || mark.dash !== 'solid')) || mark.color === 'mid'
-  return points.flatMap((point, index): Stroke[] => {
-    const next = points[index + 1] ?? (closed ? points[0] : undefined)
-    return next === undefined ? [] : [{ points: [point, next], pen, isQuiet, order }]
-  })
-}
-
-function cornersOfMark(mark: Exclude<Mark, TextMark>): readonly XY[] {
-  if (mark.kind === 'path') return mark.points
-  if (mark.kind === 'rectangle') return cornersOf(mark)
-  return Array.from({ length: 16 }, (_, index) => ({
-    x: mark.center.x + mark.radius * Math.cos((index * Math.PI) / 8),
-    y: mark.center.y + mark.radius * Math.sin((index * Math.PI) / 8),
-  }))
-}
-
 const boundsOfMark = (mark: Mark): Box => boundsOf(mark.kind === 'text' ? textFigure(mark) : cornersOfMark(mark))
 
 function isWithin(inner: Box, outer: Box): boolean {
@@ -197,14 +155,3 @@ function nameOf(mark: Mark): string {
   const { x, y } = boundsOfMark(mark)
   return `${mark.kind} at ${x.toFixed(0)}, ${y.toFixed(0)}`
 }
-
-function isInFigure(point: XY, figure: readonly XY[]): boolean {
-  let inside = false
-  for (const [index, a] of figure.entries()) {
-    const b = figure[(index + 1) % figure.length] ?? a
-    if (a.y > point.y === b.y > point.y) continue
-    if (a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x) > point.x) inside = !inside
-  }
-  return inside
-}
-

@@ -112,7 +112,10 @@ function fitted(cells: readonly (readonly Line[])[], width: number, heightPt: nu
     cell.map((each) => ({ each, lines: wrapText(each.text, each.sizePt, each.face, width) })),
   )
   const total = (): number =>
-    broken.reduce((sum, cell) => sum + 2 * PAD + cell.reduce((high, { each, lines }) => high + lineHigh(lines, each), 0), 0)
+    broken.reduce(
+      (sum, cell) => sum + 2 * PAD + cell.reduce((high, { each, lines }) => high + lineHigh(lines, each), 0),
+      0,
+    )
   while (total() > heightPt) {
     const longest = broken.flat().toSorted((a, b) => b.lines.length - a.lines.length)[0]
     if (longest === undefined || longest.lines.length < 2) break
@@ -125,8 +128,7 @@ const lineHigh = (lines: readonly string[], { sizePt }: Line): number => blockHe
 
 function cellHeight(cell: readonly Line[], width: number): number {
   return (
-    2 * PAD +
-    cell.reduce((sum, each) => sum + lineHigh(wrapText(each.text, each.sizePt, each.face, width), each), 0)
+    2 * PAD + cell.reduce((sum, each) => sum + lineHigh(wrapText(each.text, each.sizePt, each.face, width), each), 0)
   )
 }
 
@@ -147,11 +149,7 @@ function revisionsHeight(revisions: readonly RevisionRow[]): number {
 }
 
 /** The newest revisions, newest last; an empty row when there is none yet. */
-function drawRevisions(
-  revisions: readonly RevisionRow[],
-  box: Box,
-  rule: (y: number) => Primitive,
-): Primitive[] {
+function drawRevisions(revisions: readonly RevisionRow[], box: Box, rule: (y: number) => Primitive): Primitive[] {
   const shown = revisions.slice(-MOST_REVISIONS)
   const [date, text] = [box.x + 20, box.x + 62]
   const bottom = box.y + revisionsHeight(revisions)
