@@ -37,7 +37,12 @@ export function enlarged(primitive: Primitive, by: number): Primitive {
     case 'text':
       return { ...each, at: point(each.at, by) }
     case 'dimension':
-      return { ...each, from: point(each.from, by), to: point(each.to, by) }
+      return {
+        ...each,
+        from: point(each.from, by),
+        to: point(each.to, by),
+        ...(each.between === undefined ? {} : { between: each.between.map((at) => point(at, by)) }),
+      }
     case 'leader':
       return { ...each, tip: point(each.tip, by) }
   }

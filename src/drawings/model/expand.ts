@@ -125,6 +125,7 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     )
   }
   const marks: Mark[] = [stroke([at(a, 0, -3), at(b, 0, 3)], 'hair'), tick(a), tick(b)]
+  for (const point of dimension.between ?? []) marks.push(tick(at(placing.point(point), offset)))
   for (const point of [from, to]) {
     if (Math.abs(offset) > 4) marks.push(stroke([at(point, 2 * sign), at(point, offset + 3 * sign)], 'hair'))
   }

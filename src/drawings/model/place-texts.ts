@@ -11,6 +11,9 @@ export interface Waiting extends PlacedText {
   readonly within: Box
 }
 
+/** What a later place of those that a text names costs, next to lying on hatch. */
+const RANK_COST = 0.12
+
 type Figure = readonly XY[]
 
 /** Room round a text that no other text enters, points. */
@@ -43,13 +46,13 @@ export class TextPlaces {
     return isFree
   }
 
-  /** Puts a text at the best of the places that it names: on nothing, else on quiet lines, else within an area. */
+  /** Puts a text at the best of the places that it names: early ones, on nothing rather than on quiet lines or in an area. */
   settleBeside(index: number, { text, at, within }: Waiting): boolean {
     const shifts = text.shifts === undefined || text.shifts.length === 0 ? [{ x: 0, y: 0 }] : text.shifts
-    const tries = shifts.flatMap((shift) => {
+    const tries = shifts.flatMap((shift, rank) => {
       const marks = textMarks(text, { x: at.x + shift.x, y: at.y + shift.y }, index)
       const cost = this.#cost(marks, within)
-      return cost === undefined ? [] : [{ marks, cost }]
+      return cost === undefined ? [] : [{ marks, cost: cost + RANK_COST * rank }]
     })
     return this.#take(index, tries)
   }
@@ -65,7 +68,7 @@ export class TextPlaces {
         const marks = textMarks(level, spot, index)
         const cost = this.#cost(marks, within)
         const line = leaderLine(at, spot, box)
-        if (cost === undefined || cost > 1 || this.#crosses(line)) return []
+        if (cost === undefined || cost === 0.5 || this.#crosses(line)) return []
         return [{ marks, cost, line }]
       })
       if (this.#take(index, tries)) return true
@@ -130,14 +133,14 @@ export class TextPlaces {
     })
   }
 
-  /** 0 on nothing, 1 on quiet lines, 2 within an area; undefined where the text may not lie. */
+  /** 0 on nothing, less than 1 on quiet lines or within an area; undefined where the text may not lie. */
   #cost(marks: readonly TextMark[], within: Box): number | undefined {
     if (!this.#isFree(marks, within)) return undefined
     let cost = 0
     for (const mark of marks) {
       const lie = lieOn(this.#obstacles, textFigure(mark, LETTERS_ONLY * mark.sizePt))
       if (lie.cuts !== undefined || (lie.isOnQuiet && (lie.isOnFill || !mark.halo))) return undefined
-      cost = Math.max(cost, lie.isOnFill ? 2 : lie.isOnQuiet ? 1 : 0)
+      cost = Math.max(cost, lie.isOnFill ? 0.5 : lie.isOnQuiet ? 0.4 : 0)
     }
     return cost
   }
