@@ -3,6 +3,7 @@ import { checkGlyphs } from './check-glyphs.js'
 import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
+import { attachmentFacts } from './sheets/attachment-facts.js'
 import { attachmentSheets } from './sheets/attachment.js'
 import { calculationSheets } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
@@ -26,7 +27,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   const job: SheetJob = { input, stationery }
   const drafts: SheetDraft[] = [
     ...sitePlanSheets(job),
-    ...roofPlanSheets(job),
+    ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
     ...calculation(job, 'S-601', 'Structural calculation', input.mounts?.worksheet),
     ...oneLineSheets(job),

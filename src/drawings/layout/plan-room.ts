@@ -46,7 +46,13 @@ export function planRoom(
       width: drawBox.width - around.left - around.right,
       height: drawBox.height - around.top - around.bottom,
     }
-    return { scale: largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt), drawBox, room, notesBox, notesColumns }
+    return {
+      scale: largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt),
+      drawBox,
+      room,
+      notesBox,
+      notesColumns,
+    }
   }
   const beside = made(
     { ...body, width: body.width - notesWidth - GAP },
@@ -55,11 +61,7 @@ export function planRoom(
   )
   const columns = body.width > 560 ? 3 : 2
   const over = (height: number): PlanRoom =>
-    made(
-      { ...body, height },
-      { ...body, y: body.y + height + GAP, height: body.height - height - GAP },
-      columns,
-    )
+    made({ ...body, height }, { ...body, y: body.y + height + GAP, height: body.height - height - GAP }, columns)
   const most = over(body.height - notesHeight - GAP)
   // The notes take what the plan leaves.
   const needed = plan.heightFt * most.scale.ptPerFt + around.top + around.bottom

@@ -154,9 +154,7 @@ function equalSpans(points: readonly XY[]): XY[][] {
     else groups.push([from, to])
   }
   return groups.flatMap((group) =>
-    group.length > LEAST_EQUAL
-      ? [group]
-      : group.slice(1).map((to, index): XY[] => [group[index] ?? to, to]),
+    group.length > LEAST_EQUAL ? [group] : group.slice(1).map((to, index): XY[] => [group[index] ?? to, to]),
   )
 }
 

@@ -84,7 +84,11 @@ export function roofLegend(input: PacketInput, plane: ArrangedPlane): Block[] {
     gapPt: GAP,
     draw: (x, y, width) => [
       draw(x, says.length > LONG ? y + HEIGHT / 2 : y),
-      label(x + 28, y + (says.length > LONG ? HEIGHT : HEIGHT / 2), says, { sizePt: TYPE_PT.small, valign: 'middle', maxWidthPt: width - 28 }),
+      label(x + 28, y + (says.length > LONG ? HEIGHT : HEIGHT / 2), says, {
+        sizePt: TYPE_PT.small,
+        valign: 'middle',
+        maxWidthPt: width - 28,
+      }),
     ],
   }))
 }

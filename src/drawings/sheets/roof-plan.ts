@@ -5,6 +5,7 @@ import {
   flowBlocks,
   mapMarks,
   planRoom,
+  type Block,
   type SheetDraft,
 } from '../layout/index.js'
 import { boundsOf, type Viewport } from '../model/index.js'
@@ -16,25 +17,41 @@ import { railBlocks, roofNotes } from './roof-notes.js'
 
 /** Height of the notes when they stand below the plan. */
 const NOTES_HEIGHT = 156
+/** Sheet of the rails when no other takes them. */
 const RAILS_SHEET = 'A-601'
 
 /**
  * Sheets A-101, A-102 and so on: the plan of each plane that carries modules, along its surface. The rails stand beside the
- * plans when they all find room there, else together on sheet A-601.
+ * plans when they all find room there.
+ *
+ * @param railsOn Sheet that takes the rails of all planes when they do not; without it they have one of their own.
  */
-export function roofPlanSheets(job: SheetJob): SheetDraft[] {
-  const { modules, planes } = job.input.arrangement.values
-  const used = Object.values(planes).filter((plane) => modules.some((module) => module.roofPlane === plane.id))
-  const sheets = (rails: 'here' | 'apart'): SheetDraft[][] =>
-    used.map((plane, index) => planSheets(job, plane, `A-1${String(index + 1).padStart(2, '0')}`, rails))
-  const together = sheets('here')
-  if (job.input.mounts === undefined || together.every((each) => each.length === 1)) return together.flat()
-  return [...sheets('apart').flat(), ...railSheets(job, used)]
+export function roofPlanSheets(job: SheetJob, railsOn?: string): SheetDraft[] {
+  const together = plansOf(job, 'here')
+  if (railsApart(job, together).length === 0) return together.flat()
+  const plans = plansOf(job, railsOn ?? RAILS_SHEET).flat()
+  return railsOn === undefined ? [...plans, ...railSheets(job)] : plans
+}
+
+/** Tables of the rails when the plans have no room for them. */
+export function railsApart(job: SheetJob, plans: readonly SheetDraft[][] = plansOf(job, 'here')): Block[] {
+  if (job.input.mounts === undefined || plans.every((each) => each.length === 1)) return []
+  return planesOf(job).flatMap((plane) => railBlocks(job.input, plane, true))
+}
+
+function planesOf({ input }: SheetJob): ArrangedPlane[] {
+  const { modules, planes } = input.arrangement.values
+  return Object.values(planes).filter((plane) => modules.some((module) => module.roofPlane === plane.id))
+}
+
+/** Sheets of each plane. */
+function plansOf(job: SheetJob, rails: string): SheetDraft[][] {
+  return planesOf(job).map((plane, index) => planSheets(job, plane, `A-1${String(index + 1).padStart(2, '0')}`, rails))
 }
 
 /** Rails and mounts of all planes. */
-function railSheets(job: SheetJob, planes: readonly ArrangedPlane[]): SheetDraft[] {
-  const blocks = planes.flatMap((plane) => railBlocks(job.input, plane, true))
+function railSheets(job: SheetJob): SheetDraft[] {
+  const blocks = railsApart(job)
   const { body } = job.stationery
   const title = 'Rails and mounts'
   return flowBlocks(blocks, body, body.width > 560 ? 2 : 1).map((paper, page) => ({
@@ -45,7 +62,7 @@ function railSheets(job: SheetJob, planes: readonly ArrangedPlane[]): SheetDraft
   }))
 }
 
-function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: 'here' | 'apart'): SheetDraft[] {
+function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: string): SheetDraft[] {
   const { body, unitPt } = job.stationery
   const bounds = boundsOf(plane.corners.map(toXY))
   const { scale, room, drawBox, notesBox, notesColumns } = planRoom(
@@ -73,7 +90,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: 'her
   const title = `Roof plan: ${plane.id}`
   const blocks = [
     mapMarks(scale, north),
-    ...roofNotes(job.input, plane, rails === 'here' ? railBlocks(job.input, plane, false) : RAILS_SHEET),
+    ...roofNotes(job.input, plane, rails === 'here' ? railBlocks(job.input, plane, false) : rails),
   ]
   return flowBlocks(blocks, notesBox, notesColumns, body).map((notes, page) =>
     page > 0
