@@ -40,6 +40,8 @@ const CELL_PT = 18
 const REACH = 1
 /** Signs no larger than this are symbols. */
 const SIGN_PT = 8
+/** Smaller ones are dots at the ends of leaders, which stand on what they name. */
+const DOT_PT = 1.5
 
 /** Measures a composed sheet. */
 export function measureSheet(sheet: Sheet): SheetMeasure {
@@ -95,7 +97,7 @@ function textsOverLines(marks: readonly Mark[], texts: readonly TextMark[]): str
 function signsOverSigns(marks: readonly Mark[]): string[] {
   const grid = makeGrid<{ readonly center: XY; readonly radius: number }>()
   return marks.flatMap((mark) => {
-    if (mark.kind !== 'circle' || mark.radius > SIGN_PT) return []
+    if (mark.kind !== 'circle' || mark.radius > SIGN_PT || mark.radius < DOT_PT) return []
     const found = grid
       .near(boundsOfMark(mark))
       .filter(

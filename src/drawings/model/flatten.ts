@@ -48,7 +48,7 @@ function placeAll(
   }
   const aside: [number, Waiting][] = []
   for (const [index, each] of movable.filter(([, { text }]) => text.optional !== true)) {
-    if (!places.settleBeside(index, each)) aside.push([index, each])
+    if (each.text.aside === true || !places.settleBeside(index, each)) aside.push([index, each])
   }
   for (const [index, each] of aside) {
     if (places.settleAside(index, each)) continue
