@@ -87,6 +87,27 @@ export class TextPlaces {
     return this.#take(index, tries, text.aside !== true)
   }
 
+  /** Whether a figure lies within a part of the paper, on nothing but quiet lines. */
+  isClear(figure: Figure, within: Box): boolean {
+    const box = boundsOf(figure)
+    const lie = lieOn(this.#obstacles, figure)
+    return (
+      isInside(box, within) &&
+      lie.cuts === undefined &&
+      !lie.isOnFill &&
+      !lie.isOnQuiet &&
+      !this.#taken.near(box).some((other) => figuresOverlap(figure, other))
+    )
+  }
+
+  /** Puts texts and figures where there is room. */
+  put(texts: readonly TextMark[], figures: readonly Mark[], room: Figure): void {
+    const [first] = texts
+    if (first !== undefined) this.#placed.set(first.block, [...(this.#placed.get(first.block) ?? []), ...texts])
+    this.#leaders.push(...figures)
+    this.#taken.add(boundsOf(room), room)
+  }
+
   /** All texts in the order of their numbers, and the lines to what they name. */
   result(): { readonly texts: TextMark[]; readonly leaders: readonly Mark[] } {
     const texts = [...this.#placed].toSorted(([a], [b]) => a - b).flatMap(([, marks]) => marks)
