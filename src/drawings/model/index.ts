@@ -1,4 +1,5 @@
 export { boundsOf, cornersOf, figuresOverlap, inset, POINTS_PER_INCH, xy, type Box, type XY } from './geometry.js'
+export { makeGrid, type Grid } from './grid.js'
 export { flattenSheet } from './flatten.js'
 export { hatchLines } from './hatch-lines.js'
 export { LAYERS, type Layer, type LayerKey, type Linetype } from './layers.js'
@@ -6,6 +7,7 @@ export { rounded, type FlatSheet, type HatchMark, type Mark, type Part, type Tex
 export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens.js'
 export { asSymbol, onLayer } from './on-layer.js'
 export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
+export { cornersOfMark, LETTERS_ONLY, lieOn, obstaclesOf, strokesOf } from './obstacles.js'
 export { onPaper, sheetSays, type PaperSize, type Sheet, type Viewport } from './sheet.js'
 export { ARTIFACT, asArtifact, inPart, rowCells, type Tag, type TagKind } from './tag.js'
 export { blockHeightPt, textFigure } from './text-block.js'

@@ -67,6 +67,7 @@ export const LAYERS = {
   text: layer(['G-ANNO-TEXT', 'Text', 3, 0.25, 'CONTINUOUS', 'secondary']),
   dimension: layer(['G-ANNO-DIMS', 'Dimensions', 3, 0.18, 'CONTINUOUS', 'secondary']),
   note: layer(['G-ANNO-NOTE', 'Notes and leaders', 3, 0.18, 'CONTINUOUS', 'secondary']),
+  keynote: layer(['G-ANNO-KEYN', 'Keyed notes', 3, 0.18, 'CONTINUOUS', 'from memory']),
   symbol: layer(['G-ANNO-SYMB', 'North arrows, scale bars, marks', 3, 0.25, 'CONTINUOUS', 'from memory']),
   legend: layer(['G-ANNO-LEGN', 'Legends', 3, 0.18, 'CONTINUOUS', 'from memory']),
   schedule: layer(['G-ANNO-SCHD', 'Schedules and tables', 3, 0.18, 'CONTINUOUS', 'from memory']),

@@ -85,6 +85,8 @@ export interface TextPrimitive extends Belonging {
   readonly halo?: boolean
   /** Places to try, as shifts on paper (points, y down), when `at` is taken. Without it the text stays where it is. */
   readonly shifts?: readonly XY[]
+  /** Whether the text stands beside what it names with a line to it, as things that lie close together need. */
+  readonly aside?: boolean
   /** Whether the text may be left out when no place is free, because it is told elsewhere on the sheet. */
   readonly optional?: boolean
 }
@@ -99,6 +101,8 @@ export interface DimensionPrimitive extends Belonging {
   readonly text: string
   readonly sizePt?: number
   readonly optional?: boolean
+  /** Places between the ends that the line marks too, without lines to them. */
+  readonly between?: readonly XY[]
 }
 
 /** A note with a line that ends in a dot or an arrow. */

@@ -89,8 +89,10 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
   const [ox, oy] = [dy / length, dx / length]
   const angle = degreesOf(Math.atan2(dy, dx))
   const rotationDeg = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
-  const out = [9, 18, 27].flatMap((by) =>
-    [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)),
+  const out = [9, 14].flatMap((by) =>
+    [0, 30, -30, 60, -60, 100, -100, 150, -150].map((along) =>
+      xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along),
+    ),
   )
   return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
     sizePt: TYPE_PT.text,
@@ -183,7 +185,7 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
     .flatMap((mount) => {
       const center = xy(feetOf(mount.x_in), feetOf(mount.y_in))
       return asSymbol<Primitive>('PV-MOUNT', center, [
-        { kind: 'circle', center, radiusPt: 2.2, pen: 'thin', fill: 'black' },
+        { kind: 'circle', center, radiusPt: 1.7, pen: 'thin', fill: 'black' },
       ])
     })
   return [...onLayer('rail', rails), ...onLayer('mount', mounts)]
