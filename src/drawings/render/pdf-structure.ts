@@ -61,14 +61,14 @@ export function makeStructure(doc: PdfDocument): Structure {
   }
 }
 
-const structOf = (doc: PdfDocument, kind: string, options: ElementOptions): Element =>
-  doc.struct(kind, options as unknown as Parameters<PdfDocument['struct']>[1])
+const structOf = (doc: PdfDocument, kind: string, options: ElementOptions): Element => doc.struct(kind, options)
 
 /** Headings of the sheet come first, then all else in the order in which it was laid out. */
 function inReadingOrder(found: readonly Drawn[]): Drawn[] {
   return found.toSorted((a, b) => Number(b.tag.kind === 'H1') - Number(a.tag.kind === 'H1') || a.order - b.order)
 }
 
+/** Lines of one part end in a space where they go on, so that their words are read apart. */
 function drawRuns(doc: PdfDocument, marks: readonly Mark[], draw: (mark: Mark) => void): Drawn[] {
   const paragraphs = new Map<number, Tag>()
   const found = new Map<Tag, Drawn>()
@@ -77,8 +77,8 @@ function drawRuns(doc: PdfDocument, marks: readonly Mark[], draw: (mark: Mark) =
     if (open !== undefined) doc.endMarkedContent()
     open = undefined
   }
-  for (const mark of marks) {
-    if (mark.kind === 'text' && mark.text.trim() === '') continue
+  const shown = marks.filter((mark) => mark.kind !== 'text' || mark.text.trim() !== '')
+  for (const [index, mark] of shown.entries()) {
     const tag = tagOf(mark, paragraphs)
     if (tag !== open) {
       close()
@@ -91,7 +91,9 @@ function drawRuns(doc: PdfDocument, marks: readonly Mark[], draw: (mark: Mark) =
       open = tag
     }
     found.get(tag)?.reach.push(...reachOf(mark))
-    draw(mark)
+    const next = shown[index + 1]
+    const goesOn = mark.kind === 'text' && next !== undefined && tagOf(next, paragraphs) === tag
+    draw(goesOn && !/[-/_]$/u.test(mark.text) ? { ...mark, text: `${mark.text} ` } : mark)
   }
   close()
   return [...found.values()]
