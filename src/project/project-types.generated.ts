@@ -145,6 +145,10 @@ export type CalculatedLoad = number
  */
 export type FeederConductorCount = number
 /**
+ * Whether a neutral lies in it, for schedules and the three-line diagram. Yes when missing, as a panel with loads of 120 V needs one.
+ */
+export type FeederNeutral = boolean
+/**
  * Raceway or cable that it lies in. Metal raceways have to be bonded; the ampacity of NM and UF cable is that of the 60 deg C column.
  */
 export type FeederMethod = ("EMT" | "RMC" | "IMC" | "PVC 40" | "PVC 80" | "LFMC" | "LFNC" | "MC" | "SE" | "NM" | "UF")
@@ -2805,6 +2809,7 @@ conductor_sets?: ConductorSets
 ambient_c?: FeederAmbient
 current_carrying?: FeederConductorCount
 ground_size_awg?: ConductorSize
+neutral?: FeederNeutral
 method?: FeederMethod
 /**
  * Length one way, ft.
@@ -2828,6 +2833,7 @@ size_awg?: ConductorSize
 insulation?: FeederInsulation
 ambient_c?: FeederAmbient
 current_carrying?: FeederConductorCount
+neutral?: FeederNeutral
 /**
  * Length from the feeder to the device at its end, ft.
  */
