@@ -3,15 +3,16 @@ import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { bondingOf, neutralBar } from '../diagram/bonding.js'
-import { grounding, PANEL_AT } from './one-line-grounding.js'
+import { AT } from './one-line-places.js'
+import { grounding } from './one-line-grounding.js'
 import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { awg, lettered } from '../diagram/wire-tags.js'
+import { torqueWords } from '../diagram/torque-words.js'
 import { serviceWords } from '../diagram/service-words.js'
 
 const SIZE = TYPE_PT.small
-const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
 export function drawConnection(
@@ -134,6 +135,7 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
     input.project.electrical?.panel?.interrupting_rating_a === undefined
       ? ''
       : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,
+    torqueWords(input.project.electrical?.panel?.terminal_torque_lb_in),
   ].filter((each) => each !== '')
 }
 

@@ -6,18 +6,20 @@ import { own } from '../../values/index.js'
 import { drawConnection } from './one-line-connection.js'
 import { groundingDepthPt } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
+import { AT } from './one-line-places.js'
+import { drawShutdown } from './one-line-shutdown.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
   breakerSymbol,
+  converterSymbol,
   fusedSwitchSymbol,
   inverterSymbol,
   namedBox,
+  shutdownUnitSymbol,
   sourceSymbol,
   switchSymbol,
 } from '../diagram/one-line-symbols.js'
 
-/** Where things stand across the diagram, shares of its width. */
-const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const
 const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
@@ -71,6 +73,7 @@ export function oneLineDiagram(
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
+    ...drawShutdown(job, rows, outputs),
   ]
   return { drawn, bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job)) : bottom }
 }
@@ -84,7 +87,8 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const width = box.width * AT.symbol - 12
   const symbolX = box.x + box.width * AT.symbol
   const micro = source.unit === undefined
-  const start = symbolX + (micro ? 54 : 26)
+  const { device } = source
+  const start = symbolX + (micro ? 54 : device === undefined ? 26 : 50)
   const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
   const top = y - sourceTextHeight(source, width) / 2
@@ -106,6 +110,12 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     line(start, y, end, y, { pen: 'medium' }),
     ...sourceSymbol(symbolX, y),
     ...(micro ? [line(symbolX + 26, y, symbolX + 32, y, { pen: 'medium' }), ...inverterSymbol(symbolX + 33, y)] : []),
+    ...(device === undefined
+      ? []
+      : [line(symbolX + 26, y, start, y, { pen: 'medium' }), ...DEVICE[device](symbolX + 32, y)]),
+    ...(source.shutdown === 'modules'
+      ? [label(symbolX + (micro ? 43 : 41), y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
+      : []),
     { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
@@ -114,6 +124,8 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
+
+const DEVICE = { converter: converterSymbol, 'shutdown unit': shutdownUnitSymbol } as const
 
 /** DC combiners whose first string is a circuit. */
 const combinersOf = ({ dc_combiners: combiners = [] }: WiringValues, id: string): string[] =>
@@ -127,7 +139,7 @@ function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primiti
     { kind: 'rectangle', x: x - 16, y: y - 12, width: right - x + 16, height: 20, pen: 'medium', fill: 'white' },
     line(x - 16, y, right, y, { pen: 'medium' }),
     // Modules are live while there is light.
-    ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y)),
+    ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y, 'left')),
     label(x + 16, y - 14, `DC ${id.replaceAll('_', ' ')}${rating}`, { sizePt: SIZE, align: 'right', valign: 'bottom' }),
   ]
 }
@@ -190,7 +202,7 @@ function inverterOutputs(
 function inverterInput(x: number, y: number, withSwitch: boolean, input: number): Primitive[] {
   return [
     line(x, y, x + 26, y, { pen: 'medium' }),
-    ...(withSwitch ? switchSymbol(x + 13, y) : []),
+    ...(withSwitch ? switchSymbol(x + 13, y, 'left') : []),
     { kind: 'circle', center: xy(x + 26, y), radiusPt: 1.5, fill: 'black' },
     label(x + 30, y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
   ]

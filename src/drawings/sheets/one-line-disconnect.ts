@@ -48,7 +48,7 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
 
 function symbolOf({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x: number, y: number) => Primitive[] {
   if (fused === true) return (x, y) => fusedSwitchSymbol(x, y, 'right')
-  return breaker === true ? breakerSymbol : switchSymbol
+  return breaker === true ? breakerSymbol : (x, y) => switchSymbol(x, y, 'right')
 }
 
 function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[]): string {
@@ -58,6 +58,7 @@ function words(stated: Disconnect | undefined, supply: boolean, outputs: readonl
     stated?.rating_a === undefined ? undefined : `${stated.rating_a} A`,
     stated?.lockable === true ? 'lockable' : undefined,
     stated?.service_rated === true ? 'service rated' : undefined,
+    stated?.interrupting_rating_a === undefined ? undefined : `interrupts ${stated.interrupting_rating_a} A`,
     supply && ratings.length > 0 ? `overcurrent device ${ratings.join(', ')}` : undefined,
   ]
     .filter((each) => each !== undefined)
