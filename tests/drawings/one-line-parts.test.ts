@@ -82,9 +82,9 @@ const isWire = ({ points: [a, b, ...more], pen, dash, closed }: PathMark): boole
 const isEarthBar = ({ points: [a, b] }: PathMark): boolean =>
   [16, 10, 4].some((length) => Math.abs(Math.abs((b?.x ?? 0) - (a?.x ?? 0)) - length) < 0.01)
 
-/** Everything above the tables of the sheet: the diagram. */
+/** Everything above the legend and the tables of the sheet: the diagram. */
 function diagramOf(read: ReadSheet): ReadSheet {
-  const table = read.said.find(({ text }) => text === 'Conductors by tag')
+  const table = read.said.find(({ text }) => text === 'Symbols')
   const bottom = (table?.at.y ?? Infinity) - 20
   const above = (y: number): boolean => y < bottom && y > 20
   return {

@@ -8,12 +8,13 @@ import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevel
 
 const TAG = /^(?:\d+[a-z]*|[FTSG]\d+)$/u
 
-/** Texts of the sheets of the diagram above their tables. */
+/** Texts of the sheets of the diagram above their legend and tables. */
 function diagramOf(input: PacketInput): { readonly sheets: readonly ReadSheet[]; readonly said: readonly Said[] } {
   const sheets = readPacket(input).filter(({ sheet }) => sheet.id.startsWith('E-601'))
   const said = sheets.flatMap((read) => {
     const heads = read.boxes.filter(({ fill, width }) => fill === 'light' && width > 600)
-    const bottom = Math.min(...heads.map(({ y }) => y), Infinity)
+    const legend = read.said.filter(({ text }) => text === 'Symbols').map(({ at }) => at.y)
+    const bottom = Math.min(...heads.map(({ y }) => y), ...legend, Infinity)
     return read.said.filter(({ at }) => at.y < bottom)
   })
   return { sheets, said }

@@ -103,7 +103,7 @@ function panel(
       align: 'center',
       valign: 'bottom',
     }),
-    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper),
+    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper?.tag),
     supply
       ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,

@@ -185,6 +185,9 @@ function inverterOutputs(
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 66, height),
       ...inverterSymbol(x + 40, y),
+      ...(ownRows.some(({ source }) => source.shutdown === 'inverter')
+        ? [label(x + 50, y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
+        : []),
       ...ownRows.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, {

@@ -3,6 +3,7 @@ import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
+import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
@@ -63,6 +64,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     rest.push(...tree.sheets.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
     const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
+      ...oneLineLegend({ input: job.input, wiring, sources }, body.width),
       { kind: 'heading', text: 'Conductors by tag' },
       conductorSchedule(wiring),
       { kind: 'heading', text: 'Ratings' },

@@ -61,7 +61,7 @@ export function drawPanel(
       }),
       label(x - 3, entryY + 20, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }),
       label(wordsX + wordsPt, factsTop, facts, { sizePt: SIZE, align: 'right', maxWidthPt: wordsPt }),
-      ...neutralBar(x + 41, entryY + 28, x + PANEL_PT, jumper),
+      ...neutralBar(x + 41, entryY + 28, x + PANEL_PT, jumper?.tag),
       ...hung.drawn,
     ],
     bottom: Math.max(hung.bottom, factsBottom) + 10,
