@@ -13,6 +13,7 @@ import { oneLineSheets } from './sheets/one-line.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
+import { threeLineSheets } from './three-line/three-line-sheets.js'
 import { titleFacts } from './title-facts.js'
 
 /**
@@ -37,6 +38,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...scheduleSheets(job),
     ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
     ...labelSheets(job),
+    ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),
   ]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.

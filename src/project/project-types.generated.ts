@@ -289,6 +289,7 @@ tariff?: Tariff
 incentives?: Incentives
 finance?: Finance
 site_plan?: SitePlan
+drawings?: Drawings
 production?: Production
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
@@ -4964,6 +4965,15 @@ x_ft: number
  * Up on the drawing, ft.
  */
 y_ft: number
+}
+/**
+ * What the permit packet shows beside its usual sheets.
+ */
+export interface Drawings {
+/**
+ * Whether it has a three-line diagram, sheet E-605: every wire of every conductor. Some building departments ask for it.
+ */
+three_line?: boolean
 }
 /**
  * How to read the table of measured production, and how its days hang together. Options of the command win over these.

@@ -25,6 +25,7 @@ interface Options {
   readonly size: PaperName
   readonly svg?: string
   readonly draft?: boolean
+  readonly threeLine?: boolean
   readonly allowOutside?: boolean
 }
 
@@ -36,6 +37,7 @@ export function configure(command: Command): void {
           new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'),
         )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
+        .option('--three-line', 'with a three-line diagram, sheet E-605, as drawings.three_line asks for')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
   )

@@ -6,7 +6,7 @@ import type { MountValues } from '../../structure/index.js'
 import { sortFindings, StageError, Worksheet, type Finding, type Result } from '../../worksheet/index.js'
 
 /** What the person decides of a packet. */
-export type PacketWishes = Pick<PacketInput, 'size' | 'documents'>
+export type PacketWishes = Pick<PacketInput, 'size' | 'documents' | 'threeLine'>
 
 /** What the sheets are drawn from. A stage that could not run stands with its reason. */
 export interface PacketNeeds {
@@ -19,7 +19,7 @@ export interface PacketNeeds {
 export function packetFrom(
   project: Project,
   { arrangement, mounts, wire: wiring }: PacketNeeds,
-  { size, documents }: PacketWishes,
+  { size, documents, threeLine }: PacketWishes,
 ): Omit<PacketInput, 'draft'> {
   const parts: Omit<PacketInput, 'draft' | 'findings'> = {
     project,
@@ -28,6 +28,7 @@ export function packetFrom(
     mounts: mounts instanceof StageError ? undefined : mounts,
     wire: wiring instanceof StageError ? undefined : wiring,
     documents,
+    threeLine,
   }
   const findings = [
     ...packetGaps(parts),
