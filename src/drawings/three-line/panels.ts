@@ -68,7 +68,7 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   const entryY = box.y + HEAD_PT + supplySide.length * ROW_PT + 24
   const rows = rowsOf(panel)
   const ys = rows.map((_, index) => entryY + index * ROW_PT)
-  const frameBottom = (ys.at(-1) ?? entryY) + 32
+  const frameBottom = (ys.at(-1) ?? entryY) + 40
   const root = fedBy === 'service'
   const feeding = root ? lettered(wiring, 'S')[0] : fedBy
   const incoming: readonly Wire[] = feeding === undefined ? allWires(phases, !root) : wiresOf(feeding, undefined)
@@ -78,7 +78,8 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   return [
     { kind: 'rectangle', x, y: entryY - 30, width, height: frameBottom - entryY + 30, pen: 'medium' },
     label(x, entryY - 33, name, { sizePt: SIZE, face: 'bold', valign: 'bottom', maxWidthPt: width + 60 }),
-    label(x, frameBottom + 3, facts, { sizePt: SIZE, maxWidthPt: width + 60 }),
+    // Left of the conductor to the electrode.
+    label(buses.x('G') - 9, frameBottom + 3, facts, { sizePt: SIZE, align: 'right', maxWidthPt: 190 }),
     ...drawBuses(buses, entryY - 20, frameBottom - 6),
     // What feeds it.
     ...incoming.flatMap((wire) => [
@@ -89,17 +90,17 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
       ? []
       : [
           ...poles(slots, incoming, right - 11, entryY, breakerSymbol),
-          label(right - 3, entryY + 24, `${panel.ownMainA} A`, { sizePt: SIZE, align: 'right' }),
+          label(right - 3, entryY - 27, `${panel.ownMainA} A`, { sizePt: SIZE, align: 'right' }),
         ]),
     ...(root
       ? [
-          ...neutralBond(buses, frameBottom - 14),
-          ...bondWords(buses.x('G'), frameBottom - 14, first ? jumper?.tag : undefined),
+          ...neutralBond(buses, frameBottom - 16),
+          ...bondWords(buses.x('G'), frameBottom - 16, first ? jumper?.tag : undefined),
         ]
       : []),
     ...(root
       ? serviceSide(job, strip, { right, box, entryY, buses, incoming, frameBottom })
-      : fedFrom(slots, feeding, incoming, right, entryY)),
+      : fedFrom(job, feeding, incoming, right, entryY)),
     // What hangs on it.
     ...rows.flatMap((row, index) => drawRowOfPanel(job, row, { x, buses, y: ys[index] ?? entryY, left: box.x })),
   ]
@@ -199,7 +200,7 @@ function drawTapRow(
         run(wire, at, y + slots.dy(wire), end, y + slots.dy(wire)),
       ]
     }),
-    ...(conductor === undefined ? [] : tagStroke(slots, wires, from - 40, y, conductor.tag)),
+    ...(conductor === undefined ? [] : tagStroke(slots, wires, from - 28, y, conductor.tag)),
     ...(pv
       ? []
       : [
@@ -283,28 +284,19 @@ function goesOn(x: number, y: number, tag: string, to: string, left: number): Pr
 
 /** The end of the feeder that was drawn at another panel. */
 function fedFrom(
-  slots: Slots,
+  { slots, wiring }: PanelJob,
   feeding: ConductorValues | undefined,
   wires: readonly Wire[],
   right: number,
   y: number,
 ): Primitive[] {
+  const from = wiring.distribution.find(({ id }) => id === feeding?.from)
+  const words = `from ${from === undefined ? 'the panel before' : clipName(nodeTitle(from), SIZE, 'plain', RIGHT_PT - 46)}${feeding === undefined ? '' : `, feeder ${feeding.tag}: ${sizeText(feeding)}`}`
   return [
     ...bundle(slots, wires, right, right + 40, y),
-    ...wireNames(slots, wires, right + 20, y),
+    ...wireNames(slots, wires, right + 14, y),
     line(right + 40, y - 22, right + 40, y + 22, { pen: 'medium' }),
-    label(
-      right + 44,
-      y,
-      feeding === undefined
-        ? 'from its feeder'
-        : `feeder from the panel before; its conductors: see schedule, ${sizeText(feeding)}`,
-      {
-        sizePt: SIZE,
-        valign: 'middle',
-        maxWidthPt: RIGHT_PT - 46,
-      },
-    ),
+    label(right + 44, y, words, { sizePt: SIZE, valign: 'middle', maxWidthPt: RIGHT_PT - 46 }),
   ]
 }
 
@@ -334,15 +326,14 @@ function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, place: Se
     ]
   const [tag] = lettered(wiring, 'S')
   const meterX = edge - 46
+  const words = `TO ${project.parties?.utility?.name ?? 'the utility'}${tag === undefined ? '\nservice conductors: size not stated' : ''}`
   const { electrode, others } = bondingOf(wiring)
   const pvBondTag = others.find(({ from, method }) => from === 'PV disconnect' && method === 'main bonding jumper')?.tag
   const earthX = buses.x('G')
   return [
     ...bundle(slots, incoming, right, edge - 8, entryY),
     ...wireNames(slots, incoming, right + 14, entryY),
-    ...(tag === undefined
-      ? [label(right + 40, entryY - 32, 'service conductors: size not stated', { sizePt: SIZE, valign: 'bottom' })]
-      : tagStroke(slots, incoming, edge - 86, entryY, tag.tag)),
+    ...(tag === undefined ? [] : tagStroke(slots, incoming, edge - 86, entryY, tag.tag)),
     ...meterSymbol(meterX, entryY - 5),
     label(meterX, entryY - 24, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
     ...incoming.map((wire): Primitive => ({
@@ -356,7 +347,7 @@ function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, place: Se
       pen: 'thin',
       fill: 'black',
     })),
-    label(edge, entryY + 22, `TO ${project.parties?.utility?.name ?? 'the utility'}`, {
+    label(edge, entryY + 22, words, {
       sizePt: SIZE,
       align: 'right',
       maxWidthPt: 120,
@@ -368,10 +359,7 @@ function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, place: Se
     ...bondingList(
       others.filter(({ tag: each }) => each !== pvBondTag),
       right + 6,
-      entryY +
-        22 +
-        blockHeightPt(wrapText(`TO ${project.parties?.utility?.name ?? ''}`, SIZE, 'plain', 120).length, SIZE) +
-        6,
+      entryY + 22 + blockHeightPt(wrapText(words, SIZE, 'plain', 120).length, SIZE) + 6,
       RIGHT_PT - 8,
     ).drawn,
   ]
@@ -398,7 +386,7 @@ function joinAhead(job: PanelJob, leaf: Leaf, index: number, place: ServicePlace
       ? []
       : [
           ...poles(slots, wires, end + 24, y, breakerSymbol),
-          label(end + 24, y + 22, device === null ? '' : `${device} A`, { sizePt: SIZE, align: 'center' }),
+          label(end + 24, y - 27, device === null ? '' : `${device} A`, { sizePt: SIZE, align: 'center' }),
         ]),
     ...leafSymbol(job, leaf, wires, end, y),
   ]

@@ -66,16 +66,11 @@ export function drawPvSystem(
       ...(further === 0
         ? []
         : [
-            label(
-              box.x + box.width * ACROSS.flag,
-              bottom,
-              `and ${further} further circuits, on the sheets that follow`,
-              {
-                sizePt: SIZE,
-                align: 'right',
-                valign: 'middle',
-              },
-            ),
+            label(box.x + box.width, bottom + 12, `and ${further} further circuits, on the sheets that follow`, {
+              sizePt: SIZE,
+              align: 'right',
+              valign: 'middle',
+            }),
           ]),
     ],
     bottom: bottom + 22,
@@ -139,7 +134,8 @@ function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
   const tap = wiring.circuits.find(({ kind }) => kind === 'ac_supply_tap')
   const letters = new Map(landingsOf(wiring).map(({ circuit, letter }) => [circuit, letter]))
   const to = landingTitle(input.project, wiring).toUpperCase()
-  return outputs.flatMap((output, index) => {
+  const through: Through[] = []
+  const drawn = outputs.flatMap((output, index) => {
     const own = output.circuit.kind === 'ac_combined_output' ? conductorsOf(job, [output.circuit.id]) : []
     const half = tap === undefined ? Math.ceil(own.length / 2) : own.length
     const before = own.slice(0, half)
@@ -147,18 +143,10 @@ function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
     const inside = isThere ? [x - 24, x + 24] : [x, x]
     const left = pieceOf(job, before, output.wires, output, [output.x, inside[0] ?? x])
     const right = pieceOf(job, after, left.wires, output, [inside[1] ?? x, flagX], tap)
+    through.push({ wires: left.wires, beyond: right.wires, y: output.y, x })
     return [
       ...left.drawn,
       ...right.drawn,
-      ...(isThere
-        ? disconnect(
-            job,
-            { wires: left.wires, beyond: right.wires, y: output.y, x },
-            stated,
-            supply,
-            output.circuit.breaker_a,
-          )
-        : []),
       line(flagX, output.y - 22, flagX, output.y + 22, { pen: 'medium' }),
       ...joinFlag(flagX + 3, output.y, letters.get(output.circuit.id) ?? ''),
       label(flagX + 31, output.y, `TO ${to}`, {
@@ -169,6 +157,8 @@ function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
       }),
     ]
   })
+  const devices = [...new Set(outputs.flatMap(({ circuit }) => circuit.breaker_a ?? []))]
+  return [...drawn, ...(isThere ? disconnect(job, through, stated, supply ? devices : []) : [])]
 }
 
 /** Conductors in series, or the same wires going on where their conductor is tagged elsewhere. */
@@ -192,46 +182,58 @@ interface Through {
   readonly y: number
 }
 
-/** The PV system disconnect: lines through its poles, the neutral past them; ahead of the service its bond to the ground. */
+/**
+ * The PV system disconnect with the poles of all outputs: lines through its poles, the neutral past them; ahead of the
+ * service its bond to the ground.
+ *
+ * @param devicesA Overcurrent devices in it.
+ */
 function disconnect(
   { slots, wiring }: PvJob,
-  { wires, beyond, x, y }: Through,
+  through: readonly Through[],
   stated: readonly [string, Disconnect] | undefined,
-  supply: boolean,
-  deviceA: number | null,
+  devicesA: readonly number[],
 ): Primitive[] {
-  const each = stated?.[1] ?? { fused: supply, breaker: false }
-  const symbol =
-    each.fused === true
-      ? (at: number, to: number) => fusedSwitchSymbol(at, to, 'right')
-      : each.breaker === true
-        ? breakerSymbol
-        : (at: number, to: number) => switchSymbol(at, to, 'right')
+  const ys = through.map(({ y }) => y)
+  const [top, bottom, x] = [Math.min(...ys) - 30, Math.max(...ys) + 26, through[0]?.x ?? 0]
+  const symbol = poleSymbol(stated?.[1] ?? { fused: devicesA.length > 0 })
   const bond = bondingOf(wiring).others.find(
     ({ from, method }) => from === 'PV disconnect' && method === 'main bonding jumper',
   )
   const words = [
     stated?.[1].rating_a === undefined ? '' : `${stated[1].rating_a} A`,
-    supply && deviceA !== null ? `overcurrent device ${deviceA} A` : '',
+    devicesA.length === 0 ? '' : `overcurrent device ${devicesA.join(', ')} A`,
   ].filter((word) => word !== '')
   return [
-    { kind: 'rectangle', x: x - 24, y: y - 32, width: 48, height: 58, pen: 'medium' },
-    ...wires
-      .filter((wire) => wire !== 'G' || beyond.includes('G'))
-      .flatMap((wire) => bundle(slots, [wire], x - 24, x + 24, y)),
-    // A ground that does not go on ends at the enclosure.
-    ...(wires.includes('G') && !beyond.includes('G')
-      ? [run('G', x - 24, y + slots.dy('G'), x - 8, y + slots.dy('G')), dot(x - 8, y + slots.dy('G'))]
-      : []),
-    ...poles(slots, wires, x, y, symbol),
-    ...(bond === undefined ? [] : pvBond(slots, x, y, bond.tag)),
-    label(x - 24, y - 34, (stated?.[0] ?? 'PV disconnect').replaceAll('_', ' ').toUpperCase(), {
+    { kind: 'rectangle', x: x - 24, y: top, width: 48, height: bottom - top, pen: 'medium' },
+    ...through.flatMap(({ wires, beyond, y }) => [
+      ...bundle(
+        slots,
+        wires.filter((wire) => wire !== 'G' || beyond.includes('G')),
+        x - 24,
+        x + 24,
+        y,
+      ),
+      // A ground that does not go on ends at the enclosure.
+      ...(wires.includes('G') && !beyond.includes('G')
+        ? [run('G', x - 24, y + slots.dy('G'), x - 8, y + slots.dy('G')), dot(x - 8, y + slots.dy('G'))]
+        : []),
+      ...poles(slots, wires, x, y, symbol),
+    ]),
+    ...(bond === undefined ? [] : pvBond(slots, x, Math.max(...ys), bond.tag)),
+    label(x - 24, top - 2, (stated?.[0] ?? 'PV disconnect').replaceAll('_', ' ').toUpperCase(), {
       sizePt: SIZE,
       face: 'bold',
       valign: 'bottom',
     }),
-    label(x - 24, y + (bond === undefined ? 28 : 43), words.join(', '), { sizePt: SIZE, maxWidthPt: 120 }),
+    label(x - 24, bottom + (bond === undefined ? 2 : 17), words.join(', '), { sizePt: SIZE, maxWidthPt: 120 }),
   ]
+}
+
+/** How a pole of a disconnect is drawn. */
+function poleSymbol({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x: number, y: number) => Primitive[] {
+  if (fused === true) return (x, y) => fusedSwitchSymbol(x, y, 'right')
+  return breaker === true ? breakerSymbol : (x, y) => switchSymbol(x, y, 'right')
 }
 
 /** Neutral to enclosure of a service disconnect of its own. */

@@ -57,7 +57,12 @@ export function inSeries(
     const [start, end] = [from + index * step, from + (index + 1) * step]
     return [
       ...bundle(slots, wires, start, end, y),
-      ...(index === 0 ? wireNames(slots, wires, from + 14, y) : []),
+      ...wireNames(
+        slots,
+        newcomers(wires, index === 0 ? [] : wiresOf(conductors[index - 1] ?? conductor, circuit)),
+        start + (index === 0 ? 14 : 21),
+        y,
+      ),
       ...tagStroke(slots, wires, (start + end) / 2 + (index === 0 ? 5 : 0), y, conductor.tag),
       ...(index === conductors.length - 1 ? [] : boxOn(slots, end, y, 'JB')),
     ]
@@ -65,6 +70,10 @@ export function inSeries(
   const last = conductors.at(-1)
   return { drawn, last: last === undefined ? [] : wiresOf(last, circuit) }
 }
+
+/** Wires that begin where those before them went on. */
+const newcomers = (wires: readonly Wire[], before: readonly Wire[]): Wire[] =>
+  wires.filter((wire) => !before.includes(wire))
 
 /** A row from the modules to the collector, or to the string inverter. */
 export function drawRow(job: PvJob, source: OneLineSource, y: number): { drawn: Primitive[]; leaving: Leaving } {

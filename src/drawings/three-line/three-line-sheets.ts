@@ -12,7 +12,7 @@ const STRIP_PT = 520
 const GAP_PT = 24
 const NOTES = [
   'Every conductor of the schedule is drawn with all its wires. Tags are those of sheet E-601; the stroke under a tag goes through the wires of its conductor.',
-  'Dashed: equipment ground. Poles joined by a dotted line open together. Neutral and ground are bonded at the service disconnect only (250.24, 250.142(B)).',
+  'Dashed: equipment ground. Poles joined by a dotted line open together. Neutral and ground are bonded at service disconnects only (250.24, 250.142(B)).',
 ]
 
 /** Sheet E-605: every wire of every conductor, from the modules to the utility. Only on request. */

@@ -8,7 +8,7 @@ export type Wire = 'L1' | 'L2' | 'L3' | 'N' | 'G' | '+' | '-'
 
 /** Distance of two wires, and height of a row of them with its tag, points. */
 export const PITCH_PT = 10
-export const ROW_PT = 70
+export const ROW_PT = 64
 
 const SIZE = TYPE_PT.small
 
