@@ -1,15 +1,15 @@
-import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import { bondingOf } from '../diagram/bonding.js'
-import { breakerSymbol, fusedSwitchSymbol, switchSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
+import { breakerSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
 import { landingTitle } from '../sheets/one-line-landing.js'
 import type { OneLineSource } from '../sheets/one-line-sources.js'
 import { landingsOf } from '../tree/tree-parts.js'
 import { dot, joinFlag } from '../tree/tree-symbols.js'
 import { busesFrom, BUS_STEP_PT, drawBuses, toBuses } from './buses.js'
+import { drawDisconnect, type Through } from './pv-disconnect.js'
 import { ACROSS, conductorsOf, drawInverter, drawRow, inSeries, type Leaving, type PvJob } from './sources.js'
-import { bundle, poles, ROW_PT, run, type Slots, type Wire } from './wires.js'
+import { bundle, poles, ROW_PT, run, type Wire } from './wires.js'
 
 const SIZE = TYPE_PT.small
 
@@ -158,7 +158,7 @@ function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
     ]
   })
   const devices = [...new Set(outputs.flatMap(({ circuit }) => circuit.breaker_a ?? []))]
-  return [...drawn, ...(isThere ? disconnect(job, through, stated, supply ? devices : []) : [])]
+  return [...drawn, ...(isThere ? drawDisconnect(job, through, stated, supply ? devices : []) : [])]
 }
 
 /** Conductors in series, or the same wires going on where their conductor is tagged elsewhere. */
@@ -173,78 +173,6 @@ function pieceOf(
   if (conductors.length === 0) return { drawn: bundle(job.slots, wires, span[0], span[1], y), wires }
   const { drawn, last } = inSeries(job, conductors, tap ?? circuit, span, y)
   return { drawn, wires: last }
-}
-
-interface Through {
-  readonly wires: readonly Wire[]
-  readonly beyond: readonly Wire[]
-  readonly x: number
-  readonly y: number
-}
-
-/**
- * The PV system disconnect with the poles of all outputs: lines through its poles, the neutral past them; ahead of the
- * service its bond to the ground.
- *
- * @param devicesA Overcurrent devices in it.
- */
-function disconnect(
-  { slots, wiring }: PvJob,
-  through: readonly Through[],
-  stated: readonly [string, Disconnect] | undefined,
-  devicesA: readonly number[],
-): Primitive[] {
-  const ys = through.map(({ y }) => y)
-  const [top, bottom, x] = [Math.min(...ys) - 30, Math.max(...ys) + 26, through[0]?.x ?? 0]
-  const symbol = poleSymbol(stated?.[1] ?? { fused: devicesA.length > 0 })
-  const bond = bondingOf(wiring).others.find(
-    ({ from, method }) => from === 'PV disconnect' && method === 'main bonding jumper',
-  )
-  const words = [
-    stated?.[1].rating_a === undefined ? '' : `${stated[1].rating_a} A`,
-    devicesA.length === 0 ? '' : `overcurrent device ${devicesA.join(', ')} A`,
-  ].filter((word) => word !== '')
-  return [
-    { kind: 'rectangle', x: x - 24, y: top, width: 48, height: bottom - top, pen: 'medium' },
-    ...through.flatMap(({ wires, beyond, y }) => [
-      ...bundle(
-        slots,
-        wires.filter((wire) => wire !== 'G' || beyond.includes('G')),
-        x - 24,
-        x + 24,
-        y,
-      ),
-      // A ground that does not go on ends at the enclosure.
-      ...(wires.includes('G') && !beyond.includes('G')
-        ? [run('G', x - 24, y + slots.dy('G'), x - 8, y + slots.dy('G')), dot(x - 8, y + slots.dy('G'))]
-        : []),
-      ...poles(slots, wires, x, y, symbol),
-    ]),
-    ...(bond === undefined ? [] : pvBond(slots, x, Math.max(...ys), bond.tag)),
-    label(x - 24, top - 2, (stated?.[0] ?? 'PV disconnect').replaceAll('_', ' ').toUpperCase(), {
-      sizePt: SIZE,
-      face: 'bold',
-      valign: 'bottom',
-    }),
-    label(x - 24, bottom + (bond === undefined ? 2 : 17), words.join(', '), { sizePt: SIZE, maxWidthPt: 120 }),
-  ]
-}
-
-/** How a pole of a disconnect is drawn. */
-function poleSymbol({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x: number, y: number) => Primitive[] {
-  if (fused === true) return (x, y) => fusedSwitchSymbol(x, y, 'right')
-  return breaker === true ? breakerSymbol : (x, y) => switchSymbol(x, y, 'right')
-}
-
-/** Neutral to enclosure of a service disconnect of its own. */
-function pvBond(slots: Slots, x: number, y: number, tag: string): Primitive[] {
-  const [top, bottom] = [y + slots.dy('N'), y + slots.dy('G')]
-  return [
-    line(x - 8, top, x - 8, bottom, { pen: 'heavy' }),
-    dot(x - 8, top),
-    line(x - 8, bottom, x - 8, y + 34, { pen: 'hair' }),
-    ...tagSymbol(x - 8, y + 35, tag),
-  ]
 }
 
 /** The conductor that bonds rails and frames, under the rows. */
