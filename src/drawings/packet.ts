@@ -14,6 +14,7 @@ import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
 import { threeLineSheets } from './three-line/three-line-sheets.js'
+import { wallSheets } from './wall/wall-sheets.js'
 import { titleFacts } from './title-facts.js'
 
 /**
@@ -39,6 +40,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
     ...labelSheets(job),
     ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),
+    ...wallSheets(job),
   ]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.

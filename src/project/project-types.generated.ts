@@ -4965,6 +4965,34 @@ x_ft: number
  * Up on the drawing, ft.
  */
 y_ft: number
+/**
+ * Height of its lower edge above the ground in front of it, in; with width_in and height_in it stands on the elevation of its wall, sheet E-606.
+ */
+bottom_in?: number
+/**
+ * Width of its enclosure, in.
+ */
+width_in?: number
+/**
+ * Height of its enclosure, in; of a round meter the diameter of its socket.
+ */
+height_in?: number
+/**
+ * Height of the middle of the grip of its highest switch or breaker above the ground, in.
+ */
+handle_in?: number
+/**
+ * Clear depth in front of it where one stands at work, in; NEC 110.26.
+ */
+clear_depth_in?: number
+/**
+ * Clear width in front of it, in; it need not be in the middle.
+ */
+clear_width_in?: number
+/**
+ * Clear height in front of it from the ground up, in.
+ */
+clear_height_in?: number
 }
 /**
  * What the permit packet shows beside its usual sheets.
@@ -4974,6 +5002,24 @@ export interface Drawings {
  * Whether it has a three-line diagram, sheet E-605: every wire of every conductor. Some building departments ask for it.
  */
 three_line?: boolean
+meter?: MeterRule
+}
+/**
+ * What the utility asks of the place of its meter, from its rules for new services; sheet E-606 and a check go by it.
+ */
+export interface MeterRule {
+/**
+ * Least height of the middle of the meter above the ground, in.
+ */
+center_min_in?: number
+/**
+ * Greatest height of the middle of the meter above the ground, in.
+ */
+center_max_in?: number
+/**
+ * Clear depth in front of the meter, in.
+ */
+clear_front_in?: number
 }
 /**
  * How to read the table of measured production, and how its days hang together. Options of the command win over these.

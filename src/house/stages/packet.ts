@@ -1,4 +1,4 @@
-import { packetGaps, type PacketInput } from '../../drawings/index.js'
+import { packetGaps, wallFindings, type PacketInput } from '../../drawings/index.js'
 import type { WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import type { Arrangement } from '../../roof/index.js'
@@ -32,6 +32,7 @@ export function packetFrom(
   }
   const findings = [
     ...packetGaps(parts),
+    ...wallFindings(project),
     ...arrangement.findings,
     ...told('structure', project.structure, mounts),
     ...told('electrical', project.electrical, wiring),
@@ -52,5 +53,6 @@ export function permitGaps(project: Project, arrangement: Result<Arrangement>): 
   for (const gap of packetGaps({ project, arrangement })) {
     worksheet.find({ ...gap, severity: gap.severity === 'error' ? 'warning' : gap.severity })
   }
+  for (const finding of wallFindings(project)) worksheet.find(finding)
   return worksheet.result({})
 }
