@@ -7,7 +7,7 @@ import { HIGHEST_HANDLE_IN, neededSpace, needsSpace } from './working-space.js'
 
 const SIZE = TYPE_PT.small
 /** What is shown of the wall beyond its outer pieces, ft, and room below the ground for dimensions, points. */
-const BESIDE_FT = 3
+const BESIDE_FT = 2
 const BELOW_PT = 52
 const ABOVE_PT = 30
 
@@ -124,7 +124,8 @@ function drawPiece(piece: WallPiece, place: Place, numbers: readonly number[]): 
       kind: 'dimension',
       from: xy(x - width / 2, place.y(0)),
       to: xy(x - width / 2, meter ? (high + low) / 2 : low),
-      offsetPt: 9,
+      // Left of the name.
+      offsetPt: Math.max(9, (room - width) / 2 + 4),
       text: feetInches(feetOf(meter ? bottomIn + heightIn / 2 : bottomIn)),
       sizePt: SIZE,
     },

@@ -8,6 +8,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
+import type { Project } from '../../project/index.js'
 import { columns } from '../sheets/columns.js'
 import { continued, type SheetJob } from '../sheets/job.js'
 import { feetOf } from '../../values/index.js'
@@ -16,7 +17,7 @@ import { equipmentWalls, outlineOf, type EquipmentWall, type WallPiece } from '.
 import { neededSpace, needsSpace } from './working-space.js'
 
 /** Most that a wall may take of the height of the sheet, and room beside it for words, points. */
-const SHARE = 0.6
+const SHARE = 0.75
 const BESIDE_PT = 240
 
 /** Sheet E-606: walls with equipment to scale, with heights and working space; none while no height is stated. */
@@ -47,6 +48,7 @@ export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
     kind: 'list',
     items: [
       'Heights are above the ground in front of the equipment; of a meter to its middle. Numbers are those of the labels on sheet E-604.',
+      ...meterNote(input.project.drawings?.meter),
       'Dotted: working space in front of equipment, 110.26(A): as wide as the equipment and at least 30 in, which need not be in the middle; 6\'-6" high or as high as the equipment; 36 in deep at condition 1, nothing live or grounded opposite.',
     ],
   }
@@ -56,6 +58,21 @@ export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
     scale: scale.note,
     paper,
   }))
+}
+
+/** What the utility asks of its meter. */
+function meterNote(rule: NonNullable<Project['drawings']>['meter']): string[] {
+  if (rule === undefined) return []
+  const { center_min_in: least, center_max_in: most, clear_front_in: front } = rule
+  const bounds = [
+    least === undefined ? '' : `at least ${feetInches(feetOf(least))}`,
+    most === undefined ? '' : `at most ${feetInches(feetOf(most))}`,
+  ].filter((each) => each !== '')
+  const parts = [
+    bounds.length === 0 ? '' : `its middle ${bounds.join(' and ')} above the ground`,
+    front === undefined ? '' : `${inches(front)} clear in front of it`,
+  ].filter((each) => each !== '')
+  return parts.length === 0 ? [] : [`The utility asks of the meter: ${parts.join(', ')}.`]
 }
 
 /** Where labels of a piece are fixed, as the label sheet calls it. */
