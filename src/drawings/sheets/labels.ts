@@ -2,34 +2,39 @@ import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
 import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '../labels/required-labels.js'
 import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive, POINTS_PER_INCH } from '../model/index.js'
+import { scaleLabel } from '../labels/scale-label.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
 
-const COLUMN_PT = 400
+/** Least width of a column of labels at true size, and at half size, points. */
+const COLUMN_PT = { 1: 400, 0.5: 280 } as const
+/** Paper that is too small for labels at true size. */
+const SMALL_PAPER_PT = 1000
 const SIZE = TYPE_PT.small
 
-/** Sheet E-604: every label of the edition at true size with its colours, and where each goes. */
+/** Sheet E-604: every label of the edition at true size, on letter paper at half size, with its colours, and where each goes. */
 export function labelSheets(job: SheetJob): SheetDraft[] {
   const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const labels = requiredLabels(job.input.project, wiring)
   const asked = labelsToAsk(job.input.project, wiring)
   const { body } = job.stationery
-  const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT + 18)))
+  const share = body.width < SMALL_PAPER_PT ? 0.5 : 1
+  const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT[share] + 18)))
   const columnPt = (body.width - 18 * (columns - 1)) / columns
   const blocks: Block[] = [
     { kind: 'heading', text: `Labels by ${wiring.edition}` },
     {
       kind: 'list',
       items: [
-        'Drawn at true size. Colours are named in words, so that a copy in black and white says the same.',
+        `${share === 1 ? 'Drawn at true size.' : 'Drawn at half size: a label is twice as wide and as high as here; heights of letters are those of the label.'} Colours are named in words, so that a copy in black and white says the same.`,
         'Fixed for good, not written by hand, of a material that lasts where they are.',
         'Words that the code does not fix may be worded otherwise by the authority.',
         'REFLECTIVE beside a label: the code asks for reflective material.',
       ],
     },
     labelElevation(labels, wiring),
-    ...labels.map((each) => labelBlock(each, columnPt)),
+    ...labels.map((each) => labelBlock(each, columnPt, share)),
     ...(asked.length === 0
       ? []
       : ([
@@ -40,14 +45,14 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
   return flowBlocks(blocks, body, columns).map((paper, page) => ({
     id: continued('E-604', page),
     title: page === 0 ? 'Labels and placards' : 'Labels and placards, continued',
-    scale: 'Labels at true size',
+    scale: share === 1 ? 'Labels at true size' : 'Labels at half size',
     paper,
   }))
 }
 
-function labelBlock(each: RequiredLabel, columnPt: number): Block {
-  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, columnPt - 26)
-  const height = labelHeightPt(each, widthPt)
+function labelBlock(each: RequiredLabel, columnPt: number, share: 0.5 | 1): Block {
+  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, (columnPt - 26) / share)
+  const height = labelHeightPt(each, widthPt) * share
   const notes = noteText(each)
   const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)
   return {
@@ -56,7 +61,7 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
     draw: (x, y): readonly Primitive[] => [
       { kind: 'circle', center: xy(x + 10, y + 14), radiusPt: 9, pen: 'medium' },
       label(x + 10, y + 14, String(each.number), { face: 'bold', align: 'center', valign: 'middle' }),
-      ...drawLabel(each, x + 26, y, widthPt),
+      ...scaleLabel(drawLabel(each, x + 26, y, widthPt), xy(x + 26, y), share),
       label(x + 26, y + height + 5, noteLines.join('\n'), { sizePt: SIZE }),
     ],
   }

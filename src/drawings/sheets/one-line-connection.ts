@@ -122,7 +122,7 @@ function panel(
 }
 
 /** Ratings of the panel and of what feeds it. */
-function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
+function panelFacts({ input, wiring, labels }: DiagramJob, supply: boolean): string[] {
   const { connection, service } = input.project.electrical ?? {}
   const atTheEnd = !supply && connection?.breaker_position === 'opposite_end'
   return [
@@ -136,6 +136,7 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
       ? ''
       : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,
     torqueWords(input.project.electrical?.panel?.terminal_torque_lb_in),
+    labels('main_panel'),
   ].filter((each) => each !== '')
 }
 
@@ -181,6 +182,7 @@ function service(
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
     ...lettered(job.wiring, 'S').flatMap(({ tag }) => tagSymbol((meterX + 11 + edge - 8) / 2, y, tag)),
+    label(meterX, y - 23, job.labels('meter'), { sizePt: SIZE, align: 'center', valign: 'bottom' }),
     label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
     {
       kind: 'path',

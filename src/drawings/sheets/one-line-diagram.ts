@@ -67,7 +67,8 @@ export function oneLineDiagram(
     bottom + 14,
     centre + 96,
     Math.max(...ys) + (job.further > 0 ? 64 : 40),
-    lowest(rows) + (job.further > 0 ? 64 : 0),
+    // The words under a combiner that goes on, or under a string inverter.
+    lowest(rows) + (job.further > 0 || rows.some(({ source }) => source.unit !== undefined) ? 66 : 0),
   )
   const drawn = [
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
@@ -120,7 +121,7 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
     ...spread(onward, junctionX + 8, outside === undefined ? end - (micro ? 26 : 6) : switchX - 18, y),
-    ...(outside === undefined ? [] : dcSwitch(switchX, y, ...outside)),
+    ...(outside === undefined ? [] : dcSwitch(switchX, y, outside, job.labels('dc_disconnect'))),
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
@@ -131,7 +132,7 @@ const DEVICE = { converter: converterSymbol, 'shutdown unit': shutdownUnitSymbol
 const combinersOf = ({ dc_combiners: combiners = [] }: WiringValues, id: string): string[] =>
   combiners.filter(({ strings }) => strings[0] === id).map((each) => each.id)
 
-function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primitive[] {
+function dcSwitch(x: number, y: number, [id, stated]: readonly [string, Disconnect], marks: string): Primitive[] {
   const rating = stated.rating_a === undefined ? '' : ` ${stated.rating_a} A`
   const fused = stated.fused === true
   const right = x + (fused ? 22 : 16)
@@ -140,6 +141,7 @@ function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primiti
     line(x - 16, y, right, y, { pen: 'medium' }),
     // Modules are live while there is light.
     ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y, 'left')),
+    label(right, y + 10, marks, { sizePt: SIZE, align: 'right' }),
     label(x + 16, y - 14, `DC ${id.replaceAll('_', ' ')}${rating}`, { sizePt: SIZE, align: 'right', valign: 'bottom' }),
   ]
 }
@@ -180,7 +182,7 @@ function inverterOutputs(
     const circuit = job.wiring.circuits.find((each) => each.id === unit)
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
-    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}`
+    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}${inverterMarks(job)}`
     const withSwitch = inverter?.dc_disconnect === true
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 66, height),
@@ -199,6 +201,17 @@ function inverterOutputs(
     ]
     return { circuitId: unit, x: end, y, breakerA: circuit?.breaker_a ?? null, drawn }
   })
+}
+
+/** Labels of the inverter, and of the DC raceway and disconnect that lead to it. */
+function inverterMarks({ labels, input }: DiagramJob): string {
+  const outside = Object.values(input.project.electrical?.disconnects ?? {}).some(({ kind }) => kind === 'dc')
+  const marks = [
+    ['', labels('inverter')],
+    ['DC raceway ', labels('dc_raceway')],
+    ['DC disconnect ', outside ? '' : labels('dc_disconnect')],
+  ]
+  return marks.flatMap(([of = '', at = '']) => (at === '' ? [] : [`\n${of}${at}`])).join('')
 }
 
 /** One input of a string inverter: the switch that it may hold, and the number of the input. */
@@ -251,10 +264,17 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         { pen: 'heavy' },
       ),
       label(x - 24, low - 29, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 110 }),
-      label(x - 24, high + 23, `${ratings}, ${plainNumber(combined.continuous_a)} A out`, {
-        sizePt: SIZE,
-        maxWidthPt: 100,
-      }),
+      label(
+        x - 24,
+        high + 23,
+        [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
+          .filter((each) => each !== '')
+          .join(', '),
+        {
+          sizePt: SIZE,
+          maxWidthPt: 100,
+        },
+      ),
       ...(job.further === 0
         ? []
         : [

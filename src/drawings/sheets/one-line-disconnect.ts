@@ -42,7 +42,10 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
       valign: 'bottom',
       maxWidthPt: 92,
     }),
-    label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs), { sizePt: SIZE, maxWidthPt: toX - x - 8 }),
+    label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs, job.labels('pv_disconnect')), {
+      sizePt: SIZE,
+      maxWidthPt: toX - x - 8,
+    }),
   ]
 }
 
@@ -51,9 +54,9 @@ function symbolOf({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x
   return breaker === true ? breakerSymbol : (x, y) => switchSymbol(x, y, 'right')
 }
 
-function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[]): string {
+function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[], marks: string): string {
   const ratings = [...new Set(outputs.flatMap((output) => (output.breakerA === null ? [] : [`${output.breakerA} A`])))]
-  return [
+  const facts = [
     'PV system disconnect',
     stated?.rating_a === undefined ? undefined : `${stated.rating_a} A`,
     stated?.lockable === true ? 'lockable' : undefined,
@@ -63,4 +66,5 @@ function words(stated: Disconnect | undefined, supply: boolean, outputs: readonl
   ]
     .filter((each) => each !== undefined)
     .join(', ')
+  return marks === '' ? facts : `${facts}\n${marks}`
 }

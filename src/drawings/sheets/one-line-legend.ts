@@ -154,6 +154,7 @@ const SIGNS: readonly Sign[] = [
 /** What holds for the whole diagram. */
 const NOTES = [
   'Terminals are tightened to the torque that stands beside the equipment; where none stands, to its marking (110.14(D)).',
+  'Numbers of labels are those of sheet E-604.',
   'Lines that cross without a dot do not join.',
 ]
 

@@ -76,7 +76,7 @@ interface End {
 type Initiator = 'service_disconnect' | 'pv_disconnect' | 'switch'
 
 /** Where the control line ends: at the disconnect or panel of the diagram, at a switch of its own, or in words. */
-function endOf({ box, input }: DiagramJob, outputs: readonly Output[], initiator: Initiator): End {
+function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], initiator: Initiator): End {
   const { electrical } = input.project
   const y = box.y + DOWN_PT
   const disconnectX = box.x + box.width * AT.disconnect
@@ -89,7 +89,12 @@ function endOf({ box, input }: DiagramJob, outputs: readonly Output[], initiator
       down: [],
       drawn: [
         ...boxedSwitch(disconnectX, y),
-        label(disconnectX + 20, y, `${INITIATOR_WORDS}: SWITCH`, { sizePt: SIZE, face: 'bold', valign: 'middle' }),
+        label(
+          disconnectX + 20,
+          y,
+          [`${INITIATOR_WORDS}: SWITCH`, labels('shutdown_switch')].filter((each) => each !== '').join(', '),
+          { sizePt: SIZE, face: 'bold', valign: 'middle' },
+        ),
       ],
     }
   if (initiator === 'pv_disconnect' && drawnDisconnect) {

@@ -1,4 +1,5 @@
 import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { labelMarks } from '../labels/label-marks.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
@@ -26,6 +27,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const sources = oneLineSources(job.input, wiring)
   const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
   const tags = wireTags(wiring)
+  const labels = labelMarks(job.input.project, wiring)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
@@ -38,6 +40,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       input: job.input,
       wiring,
       tags,
+      labels,
       box,
       withConnection: index === 0,
       further: index === 0 ? sources.length - group.length : 0,
