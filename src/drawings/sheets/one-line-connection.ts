@@ -107,7 +107,7 @@ function panel(
     supply
       ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,
-          maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20,
+          maxWidthPt: supplyWordsPt(job),
         })
       : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts, {
           sizePt: SIZE,
@@ -119,6 +119,15 @@ function panel(
     ...existingLoads(x, busX, top, bottom),
     ...(supply ? [] : outputs.flatMap((output) => outputBreaker(output, x, busX))),
   ]
+}
+
+/** Width of the words under the panel of a supply-side connection, points. */
+const supplyWordsPt = ({ box }: DiagramJob): number => box.width * (AT.tap - AT.panel) - 20
+
+/** How far below the top the words under the panel of a supply-side connection reach, points: its wire passes below them. */
+export function supplyPanelPt(job: DiagramJob): number {
+  const lines = wrapText(panelFacts(job, true).join('\n'), SIZE, 'plain', supplyWordsPt(job)).length
+  return 96 + blockHeightPt(lines, SIZE)
 }
 
 /** Ratings of the panel and of what feeds it. */

@@ -3,7 +3,7 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
-import { drawConnection } from './one-line-connection.js'
+import { drawConnection, supplyPanelPt } from './one-line-connection.js'
 import { groundingDepthPt } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { AT } from './one-line-places.js'
@@ -27,8 +27,10 @@ const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 16
 const LANDING_PT = 56
 
 /** Least distance from the top to the first wire: the short form draws its panel beside the rows. */
-function connectionPt({ input }: DiagramJob): number {
-  const { connection, distribution } = input.project.electrical ?? {}
+function connectionPt(job: DiagramJob): number {
+  const { connection, distribution } = job.input.project.electrical ?? {}
+  if (distribution === undefined && connection?.kind === 'supply_side')
+    return Math.max(CONNECTION_PT.supply_side, supplyPanelPt(job) + 10)
   return distribution === undefined ? CONNECTION_PT[connection?.kind ?? 'load_side_breaker'] : LANDING_PT
 }
 

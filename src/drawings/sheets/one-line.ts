@@ -16,8 +16,8 @@ const CONTINUED = 'One-line diagram, continued'
 const DIAGRAM_SHARE = 0.66
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
-/** Room for a heading, the head of a table and some rows, points. */
-const LEAST_TABLE_PT = 80
+/** Room for the heading of the legend, and between it and what is above, points. */
+const LEGEND_HEAD_PT = 40
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
@@ -77,7 +77,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     const roomPt = body.y + body.height - top
     // A heading does not stand alone at the foot of the sheet.
     const [first = [], ...others] =
-      roomPt < LEAST_TABLE_PT
+      roomPt < LEGEND_HEAD_PT + legendHeightPt(tables)
         ? [[], ...flowBlocks(tables, body)]
         : flowBlocks(tables, { ...body, y: top, height: roomPt }, 1, body)
     drafts.push({
@@ -89,6 +89,12 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
   }
   return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
+}
+
+/** Height of the symbols, which come first, points. */
+const legendHeightPt = (blocks: readonly Block[]): number => {
+  const figure = blocks.find(({ kind }) => kind === 'figure')
+  return figure?.kind === 'figure' ? figure.heightPt : 0
 }
 
 function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {
