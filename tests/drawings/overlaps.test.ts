@@ -53,14 +53,14 @@ function onOneAnother(read: ReadSheet): string[] {
   )
 }
 
-/** Texts that a wire runs through. */
+/** Texts that a wire runs through, or grazes. */
 function struckOut(read: ReadSheet): string[] {
   const wires = read.paths.filter(({ points, pen, closed }) => points.length === 2 && !closed && pen === 'medium')
   return linesOf(read).flatMap((text) =>
     wires.some(({ points: [a, b] }) => {
       if (a === undefined || b === undefined || Math.abs(a.y - b.y) > 0.01) return false
       const [from, to] = [Math.min(a.x, b.x), Math.max(a.x, b.x)]
-      return a.y > text.top + 0.3 && a.y < text.bottom - 0.3 && from < text.left && to > text.right
+      return a.y > text.top - 1 && a.y < text.bottom + 1.5 && from < text.left && to > text.right
     })
       ? [`${read.sheet.id}: ${text.text}`]
       : [],
