@@ -114,7 +114,20 @@ describe('the legend', () => {
     ],
     ['Neutral bar', ({ said }, bottom) => said.some(({ text, at }) => text === 'N' && at.y < bottom)],
     ['Generator', ({ said }, bottom) => said.some(({ text, at }) => text === 'G' && at.y < bottom)],
-    ['Storage', ({ said }, bottom) => said.some(({ text, at }) => text === 'BAT' && at.y < bottom)],
+    [
+      'Storage',
+      ({ paths }, bottom) => {
+        // A long plate with a short thick one 4 pt beside it.
+        const upright = paths.filter(
+          ({ points: [a, b] }) => a !== undefined && b !== undefined && a.x === b.x && a.y < bottom,
+        )
+        const long = upright.filter(({ points: [a, b] }) => Math.abs(Math.abs((a?.y ?? 0) - (b?.y ?? 0)) - 16) < 0.01)
+        const short = upright.filter(({ points: [a, b] }) => Math.abs(Math.abs((a?.y ?? 0) - (b?.y ?? 0)) - 8) < 0.01)
+        return long.some((each) =>
+          short.some((other) => Math.abs((other.points[0]?.x ?? 0) - (each.points[0]?.x ?? 0) - 4) < 0.01),
+        )
+      },
+    ],
     ['RS: listed', ({ said }, bottom) => said.some(({ text, at }) => text === 'RS' && at.y < bottom)],
     [
       'Goes on at the same letter',
