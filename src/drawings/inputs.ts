@@ -20,6 +20,8 @@ export interface PacketInput {
   readonly project: Project
   readonly size: PaperName
   readonly draft: boolean
+  /** Whether a three-line diagram was asked for beside the project's own wish. */
+  readonly threeLine?: boolean | undefined
   readonly arrangement: Result<Arrangement>
   readonly mounts?: Result<MountValues> | undefined
   readonly wire?: Result<WiringValues> | undefined

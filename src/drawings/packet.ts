@@ -15,6 +15,8 @@ import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
 import { stationeryWishes, titleFacts } from './title-facts.js'
+import { threeLineSheets } from './three-line/three-line-sheets.js'
+import { wallSheets } from './wall/wall-sheets.js'
 
 /**
  * The drawings of the packet, in order, before the person's own documents.
@@ -34,6 +36,8 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...scheduleSheets(job),
     ...stepsOr(input.wire?.worksheet, (steps) => electricalCalculation(job, steps)),
     ...labelSheets(job),
+    ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),
+    ...wallSheets(job),
   ]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.

@@ -10,6 +10,8 @@ export interface PacketOptions {
   readonly size?: PaperName
   /** Whether documents may lie outside the folder of the project. */
   readonly allowOutside?: boolean | undefined
+  /** Whether there is a three-line diagram although `drawings.three_line` of the project does not ask for one. */
+  readonly threeLine?: boolean | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -40,7 +42,7 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder }: LoadedProject,
   house: House,
-  { size = '11x17', allowOutside = false }: PacketOptions = {},
+  { size = '11x17', allowOutside = false, threeLine }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   const stated = documentsOf(project)
   const { readDocuments } = await import('./read-documents.js')
@@ -50,7 +52,7 @@ export async function preparePacket(
     allowOutside,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
-  const input = await house.packet({ size, documents })
+  const input = await house.packet({ size, documents, threeLine })
   return {
     notes: documents.flatMap((document) => document.notes),
     errors: input.findings.filter((finding) => finding.severity === 'error'),

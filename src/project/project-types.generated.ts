@@ -145,6 +145,10 @@ export type CalculatedLoad = number
  */
 export type FeederConductorCount = number
 /**
+ * Whether a neutral lies in it, for schedules and the three-line diagram. Yes when missing, as a panel with loads of 120 V needs one.
+ */
+export type FeederNeutral = boolean
+/**
  * Raceway or cable that it lies in. Metal raceways have to be bonded; the ampacity of NM and UF cable is that of the 60 deg C column.
  */
 export type FeederMethod = ("EMT" | "RMC" | "IMC" | "PVC 40" | "PVC 80" | "LFMC" | "LFNC" | "MC" | "SE" | "NM" | "UF")
@@ -253,7 +257,6 @@ format: "gablewatt/2"
 title: string
 parties?: Parties
 document?: DocumentInfo
-drawings?: DrawingStyle
 codes?: Codes
 site: Site
 /**
@@ -286,6 +289,7 @@ tariff?: Tariff
 incentives?: Incentives
 finance?: Finance
 site_plan?: SitePlan
+drawings?: Drawings
 production?: Production
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
@@ -350,15 +354,6 @@ revision?: string
  * Whether people and places in this file are invented.
  */
 invented?: boolean
-}
-/**
- * What the authority asks of the form of the drawings.
- */
-export interface DrawingStyle {
-/**
- * Height of the smallest capital letters on the printed sheets, inches. Missing: 3/32 in and at least 10 point type on 11x17 and A3, 0.081 in on letter paper. Some authorities ask for 1/8 in.
- */
-least_text_in?: number
 }
 /**
  * Code editions that the authority has adopted. Ask the building department; one edition of each.
@@ -2815,6 +2810,7 @@ conductor_sets?: ConductorSets
 ambient_c?: FeederAmbient
 current_carrying?: FeederConductorCount
 ground_size_awg?: ConductorSize
+neutral?: FeederNeutral
 method?: FeederMethod
 /**
  * Length one way, ft.
@@ -2838,6 +2834,7 @@ size_awg?: ConductorSize
 insulation?: FeederInsulation
 ambient_c?: FeederAmbient
 current_carrying?: FeederConductorCount
+neutral?: FeederNeutral
 /**
  * Length from the feeder to the device at its end, ft.
  */
@@ -4968,6 +4965,34 @@ x_ft: number
  * Up on the drawing, ft.
  */
 y_ft: number
+/**
+ * Height of its lower edge above the ground in front of it, in; with width_in and height_in it stands on the elevation of its wall, sheet E-606.
+ */
+bottom_in?: number
+/**
+ * Width of its enclosure, in.
+ */
+width_in?: number
+/**
+ * Height of its enclosure, in; of a round meter the diameter of its socket.
+ */
+height_in?: number
+/**
+ * Height of the middle of the grip of its highest switch or breaker above the ground, in.
+ */
+handle_in?: number
+/**
+ * Clear depth in front of it where one stands at work, in; NEC 110.26.
+ */
+clear_depth_in?: number
+/**
+ * Clear width in front of it, in; it need not be in the middle.
+ */
+clear_width_in?: number
+/**
+ * Clear height in front of it from the ground up, in.
+ */
+clear_height_in?: number
 }
 /**
  * A point of the raceway on the site plan.
@@ -4985,6 +5010,37 @@ y_ft: number
  * Height above the ground there, ft; for lengths from the drawing. When missing it is that of the roof plane on which the point lies.
  */
 height_ft?: number
+}
+/**
+ * What the permit packet shows beside its usual sheets, and what the authority asks of its form.
+ */
+export interface Drawings {
+/**
+ * Height of the smallest capital letters on the printed sheets, inches. Missing: 3/32 in and at least 10 point type on 11x17 and A3, 0.081 in on letter paper. Some authorities ask for 1/8 in.
+ */
+least_text_in?: number
+/**
+ * Whether it has a three-line diagram, sheet E-605: every wire of every conductor. Some building departments ask for it.
+ */
+three_line?: boolean
+meter?: MeterRule
+}
+/**
+ * What the utility asks of the place of its meter, from its rules for new services; sheet E-606 and a check go by it.
+ */
+export interface MeterRule {
+/**
+ * Least height of the middle of the meter above the ground, in.
+ */
+center_min_in?: number
+/**
+ * Greatest height of the middle of the meter above the ground, in.
+ */
+center_max_in?: number
+/**
+ * Clear depth in front of the meter, in.
+ */
+clear_front_in?: number
 }
 /**
  * How to read the table of measured production, and how its days hang together. Options of the command win over these.

@@ -90,14 +90,18 @@ const isWire = ({ points: [a, b, ...more], pen, dash, closed }: PathMark): boole
 const isEarthBar = ({ points: [a, b] }: PathMark): boolean =>
   [16, 10, 4].some((length) => Math.abs(Math.abs((b?.x ?? 0) - (a?.x ?? 0)) - length) < 0.01)
 
-/** Everything above the tables of the sheet: the diagram. */
+/** Words without the numbers of labels, which a test of their own looks at. */
+const withoutLabels = (text: string): string =>
+  text.replaceAll(/[,;]? ?(?:DC (?:raceway|disconnect) )?\blabels? \d+(?:, \d+)*/gu, '').trim()
+
+/** Everything above the legend and the tables of the sheet: the diagram. */
 function diagramOf(read: ReadSheet): ReadSheet {
-  const table = read.said.find(({ text }) => text === 'Conductors by tag')
+  const table = read.said.find(({ text }) => text === 'Symbols')
   const bottom = (table?.at.y ?? Infinity) - 20
   const above = (y: number): boolean => y < bottom && y > 20
   return {
     ...read,
-    said: read.said.filter(({ at }) => above(at.y)),
+    said: read.said.filter(({ at }) => above(at.y)).map((each) => ({ ...each, text: withoutLabels(each.text) })),
     paths: read.paths.filter(({ points }) => points.every(({ y }) => above(y))),
     boxes: read.boxes.filter(({ y, height }) => above(y) && above(y + height)),
     circles: read.circles.filter(({ center }) => above(center.y)),

@@ -3,17 +3,18 @@ import type { PacketInput } from '../../src/drawings/index.js'
 import type { NodeValues } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
 import { manyBranches, microHouse, packetInput, stringHouse, withSmallLetters } from './demo-packet.js'
-import { readPacket, type ReadSheet, type Said } from './read-sheet.js'
+import { readPacket, tableOf, type ReadSheet, type Said } from './read-sheet.js'
 import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
 
 const TAG = /^(?:\d+[a-z]*|[FTSG]\d+)$/u
 
-/** Texts of the sheets of the diagram above their tables. */
+/** Texts of the sheets of the diagram above their legend and tables. */
 function diagramOf(input: PacketInput): { readonly sheets: readonly ReadSheet[]; readonly said: readonly Said[] } {
   const sheets = readPacket(input).filter(({ sheet }) => sheet.id.startsWith('E-601'))
   const said = sheets.flatMap((read) => {
     const heads = read.boxes.filter(({ fill, width }) => fill === 'light' && width > 600)
-    const bottom = Math.min(...heads.map(({ y }) => y), Infinity)
+    const legend = read.said.filter(({ text }) => text === 'Symbols').map(({ at }) => at.y)
+    const bottom = Math.min(...heads.map(({ y }) => y), ...legend, Infinity)
     return read.said.filter(({ at }) => at.y < bottom)
   })
   return { sheets, said }
@@ -42,11 +43,31 @@ describe.each([
   ['long names', longTree],
 ] as const)('diagram of %s', (_, make) => {
   const input = packetInput(withSmallLetters(make()), '11x17', true)
-  const { said } = diagramOf(input)
+  const { said, sheets } = diagramOf(input)
 
   test('every conductor of the list stands on it once, and no other', () => {
     const { conductors } = wiringOf(input)
     expect(tagsOn(said).toSorted()).toEqual(conductors.map(({ tag }) => tag).toSorted())
+  })
+
+  test('every conductor of the list stands in the schedule once, with number, size, insulation and ground', () => {
+    const { conductors } = wiringOf(input)
+    const rows = sheets.flatMap((read) =>
+      read.said.some(({ text }) => text === 'Tag')
+        ? tableOf(read, ['Tag', 'From', 'To', 'Number', 'Size', 'Insulation', 'Ground'])
+        : [],
+    )
+    expect(rows.map(([tag]) => tag)).toEqual(conductors.map(({ tag }) => tag))
+    for (const [tag, , , number, size, insulation, ground] of rows) {
+      const row = conductors.find((each) => each.tag === tag)
+      const wire = tag?.startsWith('G') === true ? 1 : (row?.count.lines ?? Number.NaN)
+      expect([tag, number]).toEqual([tag, `${wire}${row?.count.neutral === 1 ? ' + N' : ''}`])
+      expect(size).toContain(row?.size_awg ?? 'no size')
+      const fixed = tag?.startsWith('G') === true || row?.method === 'listed trunk cable'
+      expect([tag, insulation]).toEqual([tag, row?.insulation ?? (fixed ? '' : 'not stated')])
+      const none = tag?.startsWith('G') === true ? '' : 'none'
+      expect([tag, ground?.split(' ')[0]]).toEqual([tag, row?.count.ground === 1 ? row.grounding_awg : none])
+    }
   })
 })
 

@@ -4,10 +4,25 @@ import type { Disconnect, Project } from '../../src/project/index.js'
 import { microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { readPacket } from './read-sheet.js'
 
+/** Marks of a sheet without its legend, which shows symbols too, and what stands below it. */
+function aboveLegend(marks: readonly Mark[]): readonly Mark[] {
+  const legend = marks.find((mark) => mark.kind === 'text' && mark.text === 'Symbols')
+  const bottom = legend?.kind === 'text' ? legend.at.y : Infinity
+  const topOf = (mark: Mark): number =>
+    mark.kind === 'text'
+      ? mark.at.y
+      : mark.kind === 'rectangle'
+        ? mark.y
+        : mark.kind === 'circle'
+          ? mark.center.y
+          : (mark.points[0]?.y ?? 0)
+  return marks.filter((mark) => topOf(mark) < bottom)
+}
+
 const marksOf = (project: Project, id = 'E-601'): readonly Mark[] =>
   readPacket(packetInput(project))
     .filter(({ sheet }) => sheet.id.startsWith(id))
-    .flatMap(({ marks }) => marks)
+    .flatMap(({ marks }) => aboveLegend(marks))
 const textsOf = (project: Project, id: string): string =>
   marksOf(project, id)
     .flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { ConductorValues, RacewayValues } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
 import {
   hipHouse,
@@ -42,6 +43,16 @@ function rowsOf(sheets: readonly ReadSheet[], headings: readonly string[]): stri
   })
   if (found.length === 0) throw new Error(`no table ${headings.join(' | ')}`)
   return found.flat()
+}
+
+type Tagged = Pick<ConductorValues, 'tag' | 'circuits'>
+
+/** Conductors of a circuit as its raceway holds them; a trunk cable of these houses has two lines, a bond is one alone. */
+function numberOf({ tag, circuits }: Tagged, raceway: RacewayValues | undefined): string {
+  if (raceway === undefined) return tag.startsWith('G') ? '1' : '2'
+  const own = raceway.conductors.filter(({ circuit }) => circuit === circuits[0])
+  const count = (use: string): number => own.reduce((sum, each) => sum + (each.use === use ? each.count : 0), 0)
+  return `${count('current_carrying')}${count('neutral') === 0 ? '' : ' + N'}`
 }
 
 /** At most so many decimals, none that are needless. */
@@ -228,7 +239,20 @@ describe.each(houses)('schedules of %s', (_, make) => {
   })
 
   test('every conductor has its tag, ends, size, ampacity, current, device and ground, on both sheets', () => {
-    const heads = ['Tag', 'From', 'To', 'Size', 'Ampacity', 'Required', 'Device', 'Raceway or method', 'Fill', 'Ground']
+    const heads = [
+      'Tag',
+      'From',
+      'To',
+      'Number',
+      'Size',
+      'Insulation',
+      'Ground',
+      'Raceway or method',
+      'Fill',
+      'Ampacity',
+      'Required',
+      'Device',
+    ]
     const titles = new Map(wiring.distribution.map(({ id, name }) => [id, called(id, name)]))
     const trunks = new Set(
       wiring.circuits.flatMap(({ segments }) => segments.filter(({ id }) => id.endsWith('.trunk'))),
@@ -247,10 +271,10 @@ describe.each(houses)('schedules of %s', (_, make) => {
         each.tag,
         titles.get(each.from) ?? each.from,
         titles.get(each.to) ?? each.to,
+        numberOf(each, raceway),
         `${size(each.size_awg)} ${each.material === 'copper' ? 'Cu' : 'Al'}`,
-        amps(each.ampacity_a),
-        each.required_a === 0 ? 'load not stated' : amps(each.required_a),
-        each.ocpd_a === null ? '' : `${each.ocpd_a} A${each.ocpd_size_ok === false ? ', too large' : ''}`,
+        raceway?.conductors.find(({ circuit }) => circuit === each.circuits[0])?.insulation ?? '',
+        each.ampacity_a === null ? '' : each.grounding_awg === null ? 'none' : size(each.grounding_awg),
         raceway === undefined
           ? each.method
           : raceway.type === 'none'
@@ -259,7 +283,9 @@ describe.each(houses)('schedules of %s', (_, make) => {
         raceway === undefined || raceway.fill_pct === null
           ? ''
           : `${figure(raceway.fill_pct, 0)} of ${figure(raceway.fill_limit_pct ?? 0, 0)} %`,
-        each.ampacity_a === null || each.grounding_awg === null ? '' : size(each.grounding_awg),
+        amps(each.ampacity_a),
+        each.required_a === 0 ? 'load not stated' : amps(each.required_a),
+        each.ocpd_a === null ? '' : `${each.ocpd_a} A${each.ocpd_size_ok === false ? ', too large' : ''}`,
       ]
     })
     for (const rows of [rowsOf(sheets, heads), rowsOf(diagram, heads)])

@@ -42,6 +42,7 @@ export const TREE_CASES: Readonly<Record<string, Case>> = {
   'distribution.feeders.*.ambient_c': tree(60),
   'distribution.feeders.*.current_carrying': tree(12),
   'distribution.feeders.*.ground_size_awg': tree('14'),
+  'distribution.feeders.*.neutral': tree(false),
   'distribution.feeders.*.method': tree('NM'),
   'distribution.feeders.*.length_ft': tree(200),
   'distribution.taps.*.feeder': tree('g', {
@@ -64,6 +65,7 @@ export const TREE_CASES: Readonly<Record<string, Case>> = {
   'distribution.taps.*.material': tree('aluminum'),
   'distribution.taps.*.size_awg': tree('6'),
   'distribution.taps.*.insulation': tree('TW'),
+  'distribution.taps.*.neutral': tree(false),
   'distribution.taps.*.ambient_c': tree(60),
   'distribution.taps.*.current_carrying': tree(12),
   'distribution.taps.*.length_ft': tree(18),

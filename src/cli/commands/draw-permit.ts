@@ -26,6 +26,7 @@ interface Options {
   readonly svg?: string
   readonly dxf?: string
   readonly draft?: boolean
+  readonly threeLine?: boolean
   readonly allowOutside?: boolean
 }
 
@@ -38,6 +39,7 @@ export function configure(command: Command): void {
         )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
         .option('--dxf <folder>', 'also write each sheet as DXF for a CAD program into this folder')
+        .option('--three-line', 'with a three-line diagram, sheet E-605, as drawings.three_line asks for')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
   )

@@ -1,6 +1,7 @@
 import { PRACTICE, type Explanations } from './explanation.js'
 import { INSULATION_SOURCE } from '../../tables/fieldwork/index.js'
 
+const WORKING_SPACE = { document: 'NEC', edition: '2017', place: '110.26(A)', standing: 'read' } as const
 const adopted = 'Ask the building department which edition it has adopted.'
 
 /** Findings of the permit packet, the work plan, and of stages that cannot run. */
@@ -95,5 +96,54 @@ export const PERMIT: Explanations = {
     rule: 'Sizes are worked out, not chosen at the house; until then the plan stops at that step.',
     sources: [PRACTICE],
     fix: 'Run `gablewatt size-wire` and do what it asks for.',
+  },
+  'wall.space-depth': {
+    means: 'In front of a piece of equipment less depth is clear than somebody needs who works on it while it is live.',
+    rule: 'Up to 1000 V to ground 3 ft are the least where nothing live or grounded stands opposite (condition 1); with a grounded wall opposite more is asked above 150 V.',
+    sources: [WORKING_SPACE],
+    fix: 'Put the equipment where the space is free, or clear the space; then state clear_depth_in anew.',
+  },
+  'wall.space-width': {
+    means: 'In front of a piece of equipment less width is clear than it needs.',
+    rule: 'The width of the equipment, at least 30 in. The equipment need not be in the middle of it.',
+    sources: [WORKING_SPACE],
+    fix: 'Put the equipment where the space is free, or clear the space; then state clear_width_in anew.',
+  },
+  'wall.space-height': {
+    means: 'In front of a piece of equipment less height is clear than it needs.',
+    rule: '6.5 ft from the ground, or the height of the equipment where it reaches higher. Service equipment of existing dwellings up to 200 A may have less; ask the authority.',
+    sources: [WORKING_SPACE],
+    fix: 'Put the equipment where the space is free, or ask the authority about existing service equipment.',
+  },
+  'wall.space-unknown': {
+    means: 'Nobody states how much space is clear in front of the equipment, so that was not checked.',
+    rule: 'Equipment that may be worked on while it is live has a clear space in front of it.',
+    sources: [WORKING_SPACE],
+    fix: 'Measure depth, width and height and state clear_depth_in, clear_width_in and clear_height_in under site_plan.equipment.',
+  },
+  'wall.handle-too-high': {
+    means: 'The grip of a switch or breaker hangs higher than it may.',
+    rule: 'The middle of the grip in its highest position is at most 6 ft 7 in above the floor or ground.',
+    sources: [{ document: 'NEC', edition: '2023', place: '404.8(A)', standing: 'read' }],
+    fix: 'Hang the enclosure lower, or put the switch lower in it.',
+  },
+  'wall.meter-height': {
+    means: 'The meter hangs higher or lower than the utility asks.',
+    rule: 'Utilities publish heights of their meters; the project states those of its own under drawings.meter.',
+    sources: [PRACTICE],
+    fix: 'Move the meter, or ask the utility to accept its place in writing.',
+  },
+  'wall.meter-front': {
+    means: 'In front of the meter less is clear than the utility asks.',
+    rule: 'Utilities publish the space that they want in front of their meters; the project states it under drawings.meter.',
+    sources: [PRACTICE],
+    fix: 'Clear the space, or ask the utility to accept it in writing.',
+  },
+  'wall.meter-unknown': {
+    means:
+      'The project states what the utility asks of its meter and not where the meter is, so that was not compared.',
+    rule: 'A rule is compared with what is measured, never with a guess.',
+    sources: [PRACTICE],
+    fix: 'State bottom_in, height_in and clear_depth_in of the meter under site_plan.equipment.',
   },
 }

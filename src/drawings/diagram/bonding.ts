@@ -30,14 +30,15 @@ export function bondingOf(wiring: WiringValues): Bonding {
  * Bar of the neutral with the jumper to the enclosure, in a box.
  *
  * @param x Place of the bar; `frameX` is the side of the box.
+ * @param jumper Tag of the jumper; nothing is drawn without one.
  */
-export function neutralBar(x: number, y: number, frameX: number, jumper: ConductorValues | undefined): Primitive[] {
+export function neutralBar(x: number, y: number, frameX: number, jumper: string | undefined): Primitive[] {
   if (jumper === undefined) return []
   return [
     label(x, y - 8, 'N', { sizePt: SIZE, align: 'center', valign: 'bottom' }),
     line(x, y - 7, x, y + 7, { pen: 'heavy' }),
     line(x, y, frameX, y),
-    ...tagSymbol((x + frameX) / 2, y, jumper.tag),
+    ...tagSymbol((x + frameX) / 2, y, jumper),
   ]
 }
 

@@ -35,9 +35,47 @@ export function breakerSymbol(x: number, y: number): Primitive[] {
   ])
 }
 
-/** Switch in a level wire. x is its middle. */
-export function switchSymbol(x: number, y: number): Primitive[] {
-  return openBlade(x - 8, x + 8, y)
+/**
+ * Switch in a level wire, its jaw on the side that stays under voltage while it is open and its hinge on the load side.
+ *
+ * @param x Its middle.
+ * @source IEEE 315 (form from memory)
+ */
+export function switchSymbol(x: number, y: number, live: 'left' | 'right'): Primitive[] {
+  return live === 'left' ? openBlade(x + 8, x - 8, y) : openBlade(x - 8, x + 8, y)
+}
+
+/** Switch of a control line in a box of its own, 32 pt wide. */
+export function boxedSwitch(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'rectangle', x: x - 16, y: y - 11, width: 32, height: 18, pen: 'medium', fill: 'white' },
+    line(x - 16, y, x + 16, y),
+    ...switchSymbol(x, y, 'left'),
+  ]
+}
+
+/** Converter of direct current: a square cut from corner to corner, direct current on both sides. x is its left. */
+export function converterSymbol(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'rectangle', x, y: y - 9, width: 18, height: 18, pen: 'medium', fill: 'white' },
+    line(x, y + 9, x + 18, y - 9),
+    ...[
+      [x + 2, y - 6],
+      [x + 10, y + 4],
+    ].flatMap(([from = 0, at = 0]) => [
+      line(from, at, from + 6, at),
+      line(from, at + 2.4, from + 6, at + 2.4, { dash: 'hidden' }),
+    ]),
+  ]
+}
+
+/** Shutdown unit behind modules: a switch that a control line opens, in a box. x is its left. */
+export function shutdownUnitSymbol(x: number, y: number): Primitive[] {
+  return [
+    { kind: 'rectangle', x, y: y - 9, width: 18, height: 18, pen: 'medium', fill: 'white' },
+    line(x, y, x + 18, y, { pen: 'medium' }),
+    ...openBlade(x + 14, x + 4, y),
+  ]
 }
 
 /**

@@ -29,6 +29,9 @@ export interface NumberedWay {
 }
 
 const TRUNK = 'listed trunk cable'
+
+export const isTrunk = ({ method }: ConductorValues): boolean => method === TRUNK
+
 /** Tags that begin with a number mark what lies between the array and the connection. */
 const NUMBERED = /^(\d+)[a-z]*$/u
 

@@ -2,7 +2,7 @@ import type { ConductorValues, WiringValues } from '../../electrical/index.js'
 import { plainNumber, type Block } from '../layout/index.js'
 import { columns } from './columns.js'
 import { nodeTitles } from './node-titles.js'
-import { awg, fillText, racewayKind, racewayOfTag, sizeText } from '../diagram/wire-tags.js'
+import { awg, fillText, isTrunk, racewayKind, racewayOfTag, sizeText } from '../diagram/wire-tags.js'
 
 /** Every conductor from the array to the utility by the tag that marks it on the diagram. */
 export function conductorSchedule(wiring: WiringValues): Block {
@@ -11,30 +11,46 @@ export function conductorSchedule(wiring: WiringValues): Block {
   return {
     kind: 'table',
     columns: columns(
-      ['Tag', 0.05],
-      ['From', 0.15],
-      ['To', 0.15],
-      ['Size', 0.12],
-      ['Ampacity', 0.08],
-      ['Required', 0.08],
-      ['Device', 0.09],
-      ['Raceway or method', 0.14],
-      ['Fill', 0.07],
+      ['Tag', 0.045],
+      ['From', 0.125],
+      ['To', 0.125],
+      ['Number', 0.065],
+      ['Size', 0.085],
+      ['Insulation', 0.085],
       ['Ground', 0.07],
+      ['Raceway or method', 0.12],
+      ['Fill', 0.07],
+      ['Ampacity', 0.065],
+      ['Required', 0.08],
+      ['Device', 0.065],
     ),
     rows: wiring.conductors.map((each) => [
       each.tag,
       place(each.from),
       place(each.to),
+      countText(each),
       sizeText(each),
+      each.insulation ?? (each.count.lines === 0 || isTrunk(each) ? '' : 'not stated'),
+      groundText(each),
+      methodText(wiring, each),
+      fillOf(wiring, each),
       amps(each.ampacity_a),
       requiredText(each),
       deviceText(each),
-      methodText(wiring, each),
-      fillOf(wiring, each),
-      each.ampacity_a === null || each.grounding_awg === null ? '' : awg(each.grounding_awg),
     ]),
   }
+}
+
+/** `2`, or `2 + N` with a neutral; a conductor of grounding and bonding is one alone. */
+function countText({ count: { lines, neutral } }: ConductorValues): string {
+  if (lines === 0) return '1'
+  return neutral === 0 ? String(lines) : `${lines} + N`
+}
+
+/** Ground beside the conductors of a circuit; a bare or bonding conductor has none. */
+function groundText({ ampacity_a: ampacity, grounding_awg: ground, count }: ConductorValues): string {
+  if (ampacity === null) return ''
+  return ground === null || count.ground === 0 ? 'none' : awg(ground)
 }
 
 /** A feeder or a service whose load nobody states carries nothing that is known. */

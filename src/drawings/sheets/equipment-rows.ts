@@ -111,6 +111,7 @@ export function inverterRatings(inverter: Inverter): string {
       inverter.mppt_min_v !== undefined && inverter.mppt_max_v !== undefined,
     ],
     [`branch device at most ${inverter.max_branch_ocpd_a} A`, inverter.max_branch_ocpd_a !== undefined],
+    [`AC terminals ${inverter.terminal_torque_lb_in} lb-in`, inverter.terminal_torque_lb_in !== undefined],
     ['rapid shutdown', inverter.rapid_shutdown === true],
     ['arc-fault protection', inverter.dc_afci === true],
   ])

@@ -3,15 +3,16 @@ import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { bondingOf, neutralBar } from '../diagram/bonding.js'
-import { grounding, PANEL_AT } from './one-line-grounding.js'
+import { AT } from './one-line-places.js'
+import { grounding } from './one-line-grounding.js'
 import { drawLanding } from './one-line-landing.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { awg, lettered } from '../diagram/wire-tags.js'
+import { torqueWords } from '../diagram/torque-words.js'
 import { serviceWords } from '../diagram/service-words.js'
 
 const SIZE = TYPE_PT.small
-const AT = { disconnect: 0.68, panel: PANEL_AT, meter: 0.92, tap: 0.88 } as const
 
 /** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
 export function drawConnection(
@@ -102,11 +103,11 @@ function panel(
       align: 'center',
       valign: 'bottom',
     }),
-    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper),
+    ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper?.tag),
     supply
       ? label(x + 14, bottom + 4, facts, {
           sizePt: SIZE,
-          maxWidthPt: job.box.width * (AT.tap - AT.panel) - 20,
+          maxWidthPt: supplyWordsPt(job),
         })
       : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts, {
           sizePt: SIZE,
@@ -120,8 +121,17 @@ function panel(
   ]
 }
 
+/** Width of the words under the panel of a supply-side connection, points. */
+const supplyWordsPt = ({ box }: DiagramJob): number => box.width * (AT.tap - AT.panel) - 20
+
+/** How far below the top the words under the panel of a supply-side connection reach, points: its wire passes below them. */
+export function supplyPanelPt(job: DiagramJob): number {
+  const lines = wrapText(panelFacts(job, true).join('\n'), SIZE, 'plain', supplyWordsPt(job)).length
+  return 96 + blockHeightPt(lines, SIZE)
+}
+
 /** Ratings of the panel and of what feeds it. */
-function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
+function panelFacts({ input, wiring, labels }: DiagramJob, supply: boolean): string[] {
   const { connection, service } = input.project.electrical ?? {}
   const atTheEnd = !supply && connection?.breaker_position === 'opposite_end'
   return [
@@ -134,6 +144,8 @@ function panelFacts({ input, wiring }: DiagramJob, supply: boolean): string[] {
     input.project.electrical?.panel?.interrupting_rating_a === undefined
       ? ''
       : `breakers interrupt ${input.project.electrical.panel.interrupting_rating_a} A`,
+    torqueWords(input.project.electrical?.panel?.terminal_torque_lb_in),
+    labels('main_panel'),
   ].filter((each) => each !== '')
 }
 
@@ -179,6 +191,7 @@ function service(
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),
     ...lettered(job.wiring, 'S').flatMap(({ tag }) => tagSymbol((meterX + 11 + edge - 8) / 2, y, tag)),
+    label(meterX, y - 23, job.labels('meter'), { sizePt: SIZE, align: 'center', valign: 'bottom' }),
     label(meterX, y - 14, 'METER', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'bottom' }),
     {
       kind: 'path',

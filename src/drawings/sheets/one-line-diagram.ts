@@ -3,21 +3,23 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
-import { drawConnection } from './one-line-connection.js'
+import { drawConnection, supplyPanelPt } from './one-line-connection.js'
 import { groundingDepthPt } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
+import { AT } from './one-line-places.js'
+import { drawShutdown } from './one-line-shutdown.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
   breakerSymbol,
+  converterSymbol,
   fusedSwitchSymbol,
   inverterSymbol,
   namedBox,
+  shutdownUnitSymbol,
   sourceSymbol,
   switchSymbol,
 } from '../diagram/one-line-symbols.js'
 
-/** Where things stand across the diagram, shares of its width. */
-const AT = { symbol: 0.2, junction: 0.31, inverter: 0.385, combiner: 0.545 } as const
 const SIZE = TYPE_PT.small
 /** Room above the first row, and least distance from the top to the first wire into the panel, points. */
 const HEAD_PT = 26
@@ -25,8 +27,10 @@ const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 16
 const LANDING_PT = 56
 
 /** Least distance from the top to the first wire: the short form draws its panel beside the rows. */
-function connectionPt({ input }: DiagramJob): number {
-  const { connection, distribution } = input.project.electrical ?? {}
+function connectionPt(job: DiagramJob): number {
+  const { connection, distribution } = job.input.project.electrical ?? {}
+  if (distribution === undefined && connection?.kind === 'supply_side')
+    return Math.max(CONNECTION_PT.supply_side, supplyPanelPt(job) + 10)
   return distribution === undefined ? CONNECTION_PT[connection?.kind ?? 'load_side_breaker'] : LANDING_PT
 }
 
@@ -65,12 +69,14 @@ export function oneLineDiagram(
     bottom + 14,
     centre + 96,
     Math.max(...ys) + (job.further > 0 ? 64 : 40),
-    lowest(rows) + (job.further > 0 ? 64 : 0),
+    // The words under a combiner that goes on, or under a string inverter.
+    lowest(rows) + (job.further > 0 || rows.some(({ source }) => source.unit !== undefined) ? 66 : 0),
   )
   const drawn = [
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
     ...outputs.flatMap((output) => output.drawn),
     ...drawConnection(job, outputs, centre, groundY),
+    ...drawShutdown(job, rows, outputs),
   ]
   return { drawn, bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job)) : bottom }
 }
@@ -84,7 +90,8 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
   const width = box.width * AT.symbol - 12
   const symbolX = box.x + box.width * AT.symbol
   const micro = source.unit === undefined
-  const start = symbolX + (micro ? 54 : 26)
+  const { device } = source
+  const start = symbolX + (micro ? 54 : device === undefined ? 26 : 50)
   const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
   const top = y - sourceTextHeight(source, width) / 2
@@ -106,20 +113,28 @@ function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: 
     line(start, y, end, y, { pen: 'medium' }),
     ...sourceSymbol(symbolX, y),
     ...(micro ? [line(symbolX + 26, y, symbolX + 32, y, { pen: 'medium' }), ...inverterSymbol(symbolX + 33, y)] : []),
+    ...(device === undefined
+      ? []
+      : [line(symbolX + 26, y, start, y, { pen: 'medium' }), ...DEVICE[device](symbolX + 32, y)]),
+    ...(source.shutdown === 'modules'
+      ? [label(symbolX + (micro ? 43 : 41), y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
+      : []),
     { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
     ...spread(onward, junctionX + 8, outside === undefined ? end - (micro ? 26 : 6) : switchX - 18, y),
-    ...(outside === undefined ? [] : dcSwitch(switchX, y, ...outside)),
+    ...(outside === undefined ? [] : dcSwitch(switchX, y, outside, job.labels('dc_disconnect'))),
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
 }
+
+const DEVICE = { converter: converterSymbol, 'shutdown unit': shutdownUnitSymbol } as const
 
 /** DC combiners whose first string is a circuit. */
 const combinersOf = ({ dc_combiners: combiners = [] }: WiringValues, id: string): string[] =>
   combiners.filter(({ strings }) => strings[0] === id).map((each) => each.id)
 
-function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primitive[] {
+function dcSwitch(x: number, y: number, [id, stated]: readonly [string, Disconnect], marks: string): Primitive[] {
   const rating = stated.rating_a === undefined ? '' : ` ${stated.rating_a} A`
   const fused = stated.fused === true
   const right = x + (fused ? 22 : 16)
@@ -127,7 +142,8 @@ function dcSwitch(x: number, y: number, id: string, stated: Disconnect): Primiti
     { kind: 'rectangle', x: x - 16, y: y - 12, width: right - x + 16, height: 20, pen: 'medium', fill: 'white' },
     line(x - 16, y, right, y, { pen: 'medium' }),
     // Modules are live while there is light.
-    ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y)),
+    ...(fused ? fusedSwitchSymbol(x, y, 'left') : switchSymbol(x, y, 'left')),
+    label(right, y + 10, marks, { sizePt: SIZE, align: 'right' }),
     label(x + 16, y - 14, `DC ${id.replaceAll('_', ' ')}${rating}`, { sizePt: SIZE, align: 'right', valign: 'bottom' }),
   ]
 }
@@ -168,11 +184,14 @@ function inverterOutputs(
     const circuit = job.wiring.circuits.find((each) => each.id === unit)
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
-    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}`
+    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}${inverterMarks(job)}`
     const withSwitch = inverter?.dc_disconnect === true
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 66, height),
       ...inverterSymbol(x + 40, y),
+      ...(ownRows.some(({ source }) => source.shutdown === 'inverter')
+        ? [label(x + 50, y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
+        : []),
       ...ownRows.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, {
@@ -186,11 +205,22 @@ function inverterOutputs(
   })
 }
 
+/** Labels of the inverter, and of the DC raceway and disconnect that lead to it. */
+function inverterMarks({ labels, input }: DiagramJob): string {
+  const outside = Object.values(input.project.electrical?.disconnects ?? {}).some(({ kind }) => kind === 'dc')
+  const marks = [
+    ['', labels('inverter')],
+    ['DC raceway ', labels('dc_raceway')],
+    ['DC disconnect ', outside ? '' : labels('dc_disconnect')],
+  ]
+  return marks.flatMap(([of = '', at = '']) => (at === '' ? [] : [`\n${of}${at}`])).join('')
+}
+
 /** One input of a string inverter: the switch that it may hold, and the number of the input. */
 function inverterInput(x: number, y: number, withSwitch: boolean, input: number): Primitive[] {
   return [
     line(x, y, x + 26, y, { pen: 'medium' }),
-    ...(withSwitch ? switchSymbol(x + 13, y) : []),
+    ...(withSwitch ? switchSymbol(x + 13, y, 'left') : []),
     { kind: 'circle', center: xy(x + 26, y), radiusPt: 1.5, fill: 'black' },
     label(x + 30, y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
   ]
@@ -236,10 +266,17 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         { pen: 'heavy' },
       ),
       label(x - 24, low - 29, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 110 }),
-      label(x - 24, high + 23, `${ratings}, ${plainNumber(combined.continuous_a)} A out`, {
-        sizePt: SIZE,
-        maxWidthPt: 100,
-      }),
+      label(
+        x - 24,
+        high + 23,
+        [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
+          .filter((each) => each !== '')
+          .join(', '),
+        {
+          sizePt: SIZE,
+          maxWidthPt: 100,
+        },
+      ),
       ...(job.further === 0
         ? []
         : [

@@ -42,24 +42,29 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
       valign: 'bottom',
       maxWidthPt: 92,
     }),
-    label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs), { sizePt: SIZE, maxWidthPt: toX - x - 8 }),
+    label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs, job.labels('pv_disconnect')), {
+      sizePt: SIZE,
+      maxWidthPt: toX - x - 8,
+    }),
   ]
 }
 
 function symbolOf({ fused, breaker }: Pick<Disconnect, 'fused' | 'breaker'>): (x: number, y: number) => Primitive[] {
   if (fused === true) return (x, y) => fusedSwitchSymbol(x, y, 'right')
-  return breaker === true ? breakerSymbol : switchSymbol
+  return breaker === true ? breakerSymbol : (x, y) => switchSymbol(x, y, 'right')
 }
 
-function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[]): string {
+function words(stated: Disconnect | undefined, supply: boolean, outputs: readonly Output[], marks: string): string {
   const ratings = [...new Set(outputs.flatMap((output) => (output.breakerA === null ? [] : [`${output.breakerA} A`])))]
-  return [
+  const facts = [
     'PV system disconnect',
     stated?.rating_a === undefined ? undefined : `${stated.rating_a} A`,
     stated?.lockable === true ? 'lockable' : undefined,
     stated?.service_rated === true ? 'service rated' : undefined,
+    stated?.interrupting_rating_a === undefined ? undefined : `interrupts ${stated.interrupting_rating_a} A`,
     supply && ratings.length > 0 ? `overcurrent device ${ratings.join(', ')}` : undefined,
   ]
     .filter((each) => each !== undefined)
     .join(', ')
+  return marks === '' ? facts : `${facts}\n${marks}`
 }

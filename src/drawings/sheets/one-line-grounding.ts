@@ -1,13 +1,12 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, onLayer, wrapText, type Primitive } from '../model/index.js'
 import { bondingList, bondingOf } from '../diagram/bonding.js'
+import { AT } from './one-line-places.js'
 import type { DiagramJob } from './one-line-job.js'
 import { earthSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
 import { awg } from '../diagram/wire-tags.js'
 
 const SIZE = TYPE_PT.small
-/** Where the panel stands across the diagram, share of its width. */
-export const PANEL_AT = 0.775
 
 /** Grounds of the PV system to the electrode of the house, and what bonds the service. */
 export function grounding(job: DiagramJob, y: number, leaves: { readonly x: number; readonly y: number }): Primitive[] {
@@ -52,7 +51,7 @@ const bondingTop = (job: DiagramJob, y: number, endX: number): number => {
 export function groundingDepthPt(job: DiagramJob): number {
   if (!job.withConnection) return 0
   const { box, input } = job
-  const end = box.x + box.width * PANEL_AT + (input.project.electrical?.connection?.kind === 'supply_side' ? 7 : 32)
+  const end = box.x + box.width * AT.panel + (input.project.electrical?.connection?.kind === 'supply_side' ? 7 : 32)
   const widthPt = box.x + box.width - end - 14
   return bondingTop(job, 0, end) + bondingList(bondingOf(job.wiring).others, 0, 0, widthPt).heightPt
 }

@@ -1,4 +1,5 @@
 import type { WiringValues } from '../../electrical/index.js'
+import type { LabelMarks } from '../labels/label-marks.js'
 import type { PacketInput } from '../inputs.js'
 import type { Box, Primitive } from '../model/index.js'
 import { tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
@@ -10,6 +11,8 @@ export interface DiagramJob {
   readonly input: PacketInput
   readonly wiring: WiringValues
   readonly tags: readonly WireTag[]
+  /** Numbers of the labels at a place. */
+  readonly labels: LabelMarks
   readonly box: Box
   /** Sheet where the diagram is continued or came from. */
   readonly note?: string | undefined

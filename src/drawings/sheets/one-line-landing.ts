@@ -5,11 +5,11 @@ import type { Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { landingsOf } from '../tree/tree-parts.js'
 import { joinFlag } from '../tree/tree-symbols.js'
+import { AT } from './one-line-places.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { groundLine } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 
-const AT = { disconnect: 0.68, flag: 0.84 } as const
 const SIZE = TYPE_PT.small
 
 /** From the collected outputs over the disconnect to a flag that stands again where they land in the installation. */

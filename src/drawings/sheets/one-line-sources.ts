@@ -11,6 +11,10 @@ export interface OneLineSource {
   readonly lines: readonly string[]
   /** Key under inverter_units of the string inverter that it leads to; undefined behind module-level inverters. */
   readonly unit: string | undefined
+  /** What stands behind its modules. */
+  readonly device?: 'converter' | 'shutdown unit' | undefined
+  /** What the rapid shutdown acts on; undefined where the project names no equipment that is shut down. */
+  readonly shutdown: 'modules' | 'inverter' | undefined
 }
 
 /** Strings first by inverter, then branches. */
@@ -37,6 +41,7 @@ function branchSource(input: PacketInput, circuit: CircuitValues): OneLineSource
   return {
     circuit,
     unit: undefined,
+    shutdown: inverter?.rapid_shutdown === true ? 'modules' : undefined,
     title: `BRANCH ${circuit.id}`,
     lines: [
       ...lines,
@@ -59,15 +64,28 @@ function stringSource(input: PacketInput, wiring: WiringValues, circuit: Circuit
   const index = Number(/_s(\d+)$/.exec(circuit.id)?.[1] ?? '1') - 1
   const stated = array?.strings?.[index]
   const voltage = input.wire?.values.strings.find((each) => each.id === circuit.id)
+  const converter = own(input.project.equipment.optimisers, voltage?.optimiser?.id)
+  const units = converter === undefined ? input.project.electrical?.rapid_shutdown?.equipment : undefined
+  const device = converter === undefined ? (units === undefined ? undefined : 'shutdown unit') : 'converter'
+  const inverter = own(
+    input.project.equipment.inverters,
+    own(input.project.inverter_units, stated?.inverter_unit)?.inverter,
+  )
+  const atModules = units !== undefined || converter?.rapid_shutdown === true
   return {
     circuit,
     unit: stated?.inverter_unit,
+    device,
+    shutdown: atModules ? 'modules' : inverter?.rapid_shutdown === true ? 'inverter' : undefined,
     title: `STRING ${circuit.id}`,
     lines: [
       `${counted(count, 'module')} in series, ${module?.name ?? array?.module ?? ''}, ${module?.pmax_w ?? '?'} W`,
       voltage?.optimiser === undefined
         ? `Isc ${module?.isc_a ?? '?'} A; ${plainNumber(circuit.continuous_a)} A highest current`
         : `${counted(voltage.optimiser.units, 'converter')} ${own(input.project.equipment.optimisers, voltage.optimiser.id)?.name ?? voltage.optimiser.id}; ${plainNumber(circuit.continuous_a)} A highest current`,
+      ...(units === undefined
+        ? []
+        : [`${counted(Math.ceil(count / units.modules_per_unit), 'shutdown unit')} ${units.name ?? ''}`.trim()]),
       ...(voltage === undefined
         ? []
         : [`${plainNumber(voltage.voc_cold_v, 0)} V highest, of ${plainNumber(voltage.limit_v, 0)} V`]),

@@ -1,9 +1,11 @@
 import { counted, flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { inPart, onLayer, type Tag } from '../model/index.js'
+import { labelMarks } from '../labels/label-marks.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
+import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
@@ -15,8 +17,8 @@ const CONTINUED = 'One-line diagram, continued'
 const DIAGRAM_SHARE = 0.66
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
-/** Room for a heading, the head of a table and some rows, points. */
-const LEAST_TABLE_PT = 80
+/** Room for the heading of the legend, and between it and what is above, points. */
+const LEGEND_HEAD_PT = 40
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
@@ -26,6 +28,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const sources = oneLineSources(job.input, wiring)
   const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
   const tags = wireTags(wiring)
+  const labels = labelMarks(job.input.project, wiring)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
@@ -38,6 +41,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       input: job.input,
       wiring,
       tags,
+      labels,
       box,
       withConnection: index === 0,
       further: index === 0 ? sources.length - group.length : 0,
@@ -71,6 +75,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     )
     const top = (tree.below?.bottom ?? bottom) + 14
     const tables: Block[] = [
+      ...oneLineLegend({ input: job.input, wiring, sources }, body.width),
       { kind: 'heading', text: 'Conductors by tag' },
       conductorSchedule(wiring),
       { kind: 'heading', text: 'Ratings' },
@@ -80,7 +85,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     const roomPt = body.y + body.height - top
     // A heading does not stand alone at the foot of the sheet.
     const [first = [], ...others] =
-      roomPt < LEAST_TABLE_PT
+      roomPt < LEGEND_HEAD_PT + legendHeightPt(tables)
         ? [[], ...flowBlocks(tables, body)]
         : flowBlocks(tables, { ...body, y: top, height: roomPt }, 1, body)
     drafts.push({
@@ -106,6 +111,12 @@ function diagramTag(shown: number, all: number): Tag {
 const TREE: Tag = {
   kind: 'Figure',
   says: 'Diagram of the installation, not to scale: service, panels, feeders and breakers with their ratings, as the tables list them.',
+}
+
+/** Height of the symbols, which come first, points. */
+const legendHeightPt = (blocks: readonly Block[]): number => {
+  const figure = blocks.find(({ kind }) => kind === 'figure')
+  return figure?.kind === 'figure' ? figure.heightPt : 0
 }
 
 function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {

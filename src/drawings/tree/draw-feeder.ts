@@ -4,6 +4,7 @@ import { nodeTitle } from '../node-title.js'
 import { breakerSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import { drawTap, tapHeightPt } from './draw-tap.js'
+import { panelPlace } from '../labels/label-places.js'
 import { panelFacts } from './panel-facts.js'
 import type { FeederPart, PanelPart } from './tree-parts.js'
 import { PANEL_PT, type Drawn, type TreeRoom } from './tree-room.js'
@@ -26,7 +27,7 @@ export function drawLoadPanel(room: TreeRoom, panel: PanelPart, level: number, t
   const right = room.leftOf(level) + PANEL_PT
   const left = right - LOADS.width
   const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'plain', LOADS.words)
-  const words = `${name}\nloads only, ${panelFacts(panel)}`
+  const words = `${name}\nloads only, ${panelFacts(panel, room.labels(panelPlace(panel.node)))}`
   const height = Math.max(34, blockHeightPt(wrapText(words, SIZE, 'plain', LOADS.words).length, SIZE) + 12)
   const y = top + height / 2
   return {

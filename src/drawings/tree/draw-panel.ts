@@ -7,6 +7,7 @@ import { breakerSymbol, namedBox } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import { deviceOf, drawLeaf, leafHeightPt } from './draw-leaf.js'
 import { carriesLoadsOnly, drawCut, drawFeeder, drawLoadPanel, feederWordsPt, type FedPanel } from './draw-feeder.js'
+import { panelPlace } from '../labels/label-places.js'
 import { panelFacts } from './panel-facts.js'
 import type { FeederPart, Leaf, PanelPart } from './tree-parts.js'
 import { PANEL_PT, type Drawn, type TreeRoom } from './tree-room.js'
@@ -39,7 +40,7 @@ export function drawPanel(
   const entryY = nameTop + 3 + ENTRY_PT.up
   const hung = hangOn(room, panel, level, entryY + ENTRY_PT.down)
   const frameBottom = Math.max(hung.lastRow + 18, hung.wordsBottom + 4, entryY + ENTRY_PT.down + 2)
-  const facts = panelFacts(panel)
+  const facts = panelFacts(panel, room.labels(panelPlace(panel.node)))
   const factsTop = frameBottom + 4
   const factsBottom = factsTop + blockHeightPt(wrapText(facts, SIZE, 'plain', wordsPt).length, SIZE)
   const frame = [
@@ -61,7 +62,7 @@ export function drawPanel(
       }),
       label(x - 3, entryY + 20, 'existing\nloads', { sizePt: SIZE, align: 'right', valign: 'middle' }),
       label(wordsX + wordsPt, factsTop, facts, { sizePt: SIZE, align: 'right', maxWidthPt: wordsPt }),
-      ...neutralBar(x + 41, entryY + 28, x + PANEL_PT, jumper),
+      ...neutralBar(x + 41, entryY + 28, x + PANEL_PT, jumper?.tag),
       ...hung.drawn,
     ],
     bottom: Math.max(hung.bottom, factsBottom) + 10,

@@ -1,5 +1,6 @@
 import type { Project } from '../../project/index.js'
 import type { WiringValues } from '../../electrical/index.js'
+import { labelMarks } from '../labels/label-marks.js'
 import { label, line, plainNumber, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Box, type Primitive } from '../model/index.js'
 import { bondingList, bondingOf } from '../diagram/bonding.js'
@@ -29,7 +30,7 @@ export function drawTree(
   cuts: ReadonlyMap<string, string>,
 ): Drawn<Primitive> {
   const depth = Math.max(1, ...parts.roots.map((root) => depthFrom(root, cuts)))
-  const room = treeRoom(box, depth, cuts)
+  const room = treeRoom(box, depth, cuts, labelMarks(project, wiring))
   const { jumper } = bondingOf(wiring)
   const drawn: Primitive[] = []
   const rows: number[] = []
@@ -62,13 +63,14 @@ export function drawTree(
 }
 
 /** Service conductors, meter and the way to the utility. */
-function toUtility({ box, gutterX }: TreeRoom, wiring: WiringValues, y: number, adapter: boolean): Primitive[] {
+function toUtility({ box, gutterX, labels }: TreeRoom, wiring: WiringValues, y: number, adapter: boolean): Primitive[] {
   const edge = box.x + box.width
   const meterX = edge - METER_PT
   const collar: Primitive = { kind: 'circle', center: xy(meterX, y), radiusPt: 14, pen: 'medium', fill: 'white' }
   return [
     ...lighter([wire(gutterX, y, edge - 8, y), ...(adapter ? [collar] : [])]),
     ...lighter(meterSymbol(meterX, y)),
+    label(meterX, y - 24, labels('meter'), { sizePt: SIZE, align: 'center', valign: 'bottom' }),
     label(meterX, y - 15, adapter ? 'METER ON ADAPTER' : 'METER', {
       sizePt: SIZE,
       face: 'bold',

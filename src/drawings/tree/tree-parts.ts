@@ -38,6 +38,8 @@ export interface PanelPart {
   /** Rating of its own main device, A; undefined for main lugs only. */
   readonly ownMainA: Amperes | undefined
   readonly interruptingA: Amperes | undefined
+  /** Of its terminals, lb-in. */
+  readonly torqueLbIn: number | undefined
   readonly location: string | undefined
   readonly leaves: readonly Leaf[]
   readonly feeders: readonly FeederPart[]
@@ -120,6 +122,7 @@ function partsFinder(electrical: Electrical, wiring: WiringValues) {
       node,
       ownMainA: stated?.main_a,
       interruptingA: stated?.interrupting_rating_a,
+      torqueLbIn: stated?.terminal_torque_lb_in,
       location: stated?.location,
       leaves: leaves(node.id),
       feeders: nodes('feeder', node.id).flatMap(feeder),

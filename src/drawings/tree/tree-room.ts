@@ -1,3 +1,4 @@
+import type { LabelMarks } from '../labels/label-marks.js'
 import type { Box } from '../model/index.js'
 
 /** Width of the box of a panel, and room right of the panels at the service and left of the last ones, points. */
@@ -18,15 +19,18 @@ export interface TreeRoom {
   readonly leftOf: (level: number) => number
   /** Letters of the feeders whose panels stand on another sheet, by id. */
   readonly cuts: ReadonlyMap<string, string>
+  /** Numbers of the labels at a place. */
+  readonly labels: LabelMarks
 }
 
-export function treeRoom(box: Box, depth: number, cuts: ReadonlyMap<string, string>): TreeRoom {
+export function treeRoom(box: Box, depth: number, cuts: ReadonlyMap<string, string>, labels: LabelMarks): TreeRoom {
   const gutterX = box.x + box.width - RIGHT_PT
   const free = box.width - RIGHT_PT - BESIDE_GUTTER_PT - depth * PANEL_PT - LEAF_PT
   const gapPt = depth < 2 ? GAP_PT.most : Math.max(GAP_PT.least, Math.min(GAP_PT.most, free / (depth - 1)))
   return {
     box,
     cuts,
+    labels,
     gutterX,
     gapPt,
     leftOf: (level) => gutterX - BESIDE_GUTTER_PT - PANEL_PT - level * (PANEL_PT + gapPt),

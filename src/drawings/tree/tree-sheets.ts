@@ -1,5 +1,6 @@
 import type { WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
+import { labelMarks } from '../labels/label-marks.js'
 import { label, TYPE_PT } from '../layout/index.js'
 import type { Box, Primitive } from '../model/index.js'
 import { carriesLoadsOnly } from './draw-feeder.js'
@@ -36,7 +37,7 @@ export function treeSheets(project: Project, wiring: WiringValues, from: number,
   const sheets = [first.drawn]
   for (let next = cutter.next(); next !== undefined; next = cutter.next()) {
     const { panel, letter } = next
-    sheets.push(cutter.fit([panel], (cuts) => drawPart(panel, letter, whole, cuts)).drawn)
+    sheets.push(cutter.fit([panel], (cuts) => drawPart(project, wiring, { panel, letter }, whole, cuts)).drawn)
   }
   return { below: undefined, sheets }
 }
@@ -71,8 +72,14 @@ function feederCutter(bottom: number) {
 }
 
 /** A panel with all beyond it, fed from another sheet. */
-function drawPart(panel: PanelPart, letter: string, box: Box, cuts: ReadonlyMap<string, string>): Drawn<Primitive> {
-  const room = treeRoom(box, depthFrom(panel, cuts), cuts)
+function drawPart(
+  project: Project,
+  wiring: WiringValues,
+  { panel, letter }: Waiting,
+  box: Box,
+  cuts: ReadonlyMap<string, string>,
+): Drawn<Primitive> {
+  const room = treeRoom(box, depthFrom(panel, cuts), cuts, labelMarks(project, wiring))
   const { drawn, bottom, entryY } = drawPanel(room, panel, 0, box.y)
   const right = room.leftOf(0) + PANEL_PT
   return {

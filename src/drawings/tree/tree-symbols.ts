@@ -16,13 +16,24 @@ export function lighter(primitives: readonly Primitive[]): Primitive[] {
 /** A source that is there already. x is the left of its symbol, 26 pt wide. */
 export function existingSource(of: 'pv' | 'storage' | 'generator', x: number, y: number): Primitive[] {
   if (of === 'pv') return lighter(sourceSymbol(x, y))
-  const shape: Primitive =
-    of === 'storage'
-      ? { kind: 'rectangle', x, y: y - 9, width: 26, height: 18, pen: 'medium', fill: 'white' }
-      : { kind: 'circle', center: xy(x + 16, y), radiusPt: 10, pen: 'medium', fill: 'white' }
-  const at = of === 'storage' ? x + 13 : x + 16
-  const word = of === 'storage' ? 'BAT' : 'G'
-  return [...lighter([shape]), label(at, y, word, { sizePt: SIZE, face: 'bold', align: 'center', valign: 'middle' })]
+  if (of === 'storage') return lighter(batterySymbol(x, y))
+  return [
+    ...lighter([{ kind: 'circle', center: xy(x + 16, y), radiusPt: 10, pen: 'medium', fill: 'white' }]),
+    label(x + 16, y, 'G', { sizePt: SIZE, face: 'bold', align: 'center', valign: 'middle' }),
+  ]
+}
+
+/** Battery: two cells of a long thin plate (plus) and a short thick one. x is its left. @source IEEE 315 (form from memory) */
+function batterySymbol(x: number, y: number): Primitive[] {
+  return [
+    ...[6, 14].flatMap((at) => [
+      line(x + at, y - 8, x + at, y + 8, { pen: 'medium' }),
+      line(x + at + 4, y - 4, x + at + 4, y + 4, { pen: 'heavy' }),
+    ]),
+    line(x + 18, y, x + 26, y, { pen: 'medium' }),
+    line(x + 1, y - 7, x + 4, y - 7),
+    line(x + 2.5, y - 8.5, x + 2.5, y - 5.5),
+  ]
 }
 
 /** Flag with the letter that joins two parts of a diagram; its tip points to the right. x is its left side, 24 pt from the tip. */

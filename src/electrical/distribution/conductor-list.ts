@@ -5,11 +5,14 @@ import {
   COMBINED_OUTPUT,
   deviceProtects,
   isSupplyTap,
+  polesOf,
+  serviceOf,
   type Circuit,
   type ConductorValues,
   type GroundingValues,
   type Job,
 } from '../system/index.js'
+import { own } from '../../values/index.js'
 import { flowThroughFeeder, panelById } from './flows.js'
 import { supplyA } from './judge-feeder.js'
 import { judgeTap } from './judge-tap.js'
@@ -34,9 +37,9 @@ export function conductorList(inputs: ListInputs): ConductorValues[] {
   return [
     ...trunkRows(inputs),
     ...racewayRows(inputs),
-    ...inputs.tree.feeders.map((feeder, i) => feederRow(inputs.tree, feeder, `F${i + 1}`)),
-    ...inputs.tree.taps.map((tap, i) => tapRow(inputs.tree, tap, `T${i + 1}`)),
-    ...serviceRows(inputs.tree),
+    ...inputs.tree.feeders.map((feeder, i) => feederRow(inputs, feeder, `F${i + 1}`)),
+    ...inputs.tree.taps.map((tap, i) => tapRow(inputs, tap, `T${i + 1}`)),
+    ...serviceRows(inputs),
     ...groundRows(inputs),
   ]
 }
@@ -62,6 +65,12 @@ function trunkRows({ circuits }: ListInputs): ConductorValues[] {
           circuits: [circuit.id],
           size_awg: trunk.cable.size_awg,
           material: 'copper',
+          insulation: null,
+          count: {
+            lines: trunk.cable.lines ?? polesOf(circuit),
+            neutral: 0,
+            ground: trunk.cable.has_egc === true ? 1 : 0,
+          },
           sets: 1,
           ampacity_a: trunk.cable.ampacity_a,
           required_a: circuit.continuousA,
@@ -75,6 +84,16 @@ function trunkRows({ circuits }: ListInputs): ConductorValues[] {
       ]
     }),
   )
+}
+
+/** Lines of feeders and of the service. */
+const linesOf = (job: Job): number => (serviceOf(job).phases === 3 ? 3 : 2)
+
+/** Conductors of a circuit in a raceway; a ground that serves all circuits counts for each. */
+function countIn({ contents, ground }: SizedSegment, circuit: string): ConductorValues['count'] {
+  const counted = (use: 'current_carrying' | 'neutral'): number =>
+    contents.conductors.reduce((sum, row) => sum + (row.circuit === circuit && row.use === use ? row.count : 0), 0)
+  return { lines: counted('current_carrying'), neutral: counted('neutral'), ground: ground === null ? 0 : 1 }
 }
 
 const tagOf = (number: number, index: number, of: number): string =>
@@ -105,6 +124,8 @@ function racewayRow(inputs: ListInputs, segment: SizedSegment, entry: CircuitInS
     circuits: [circuit.id],
     size_awg: sized.size,
     material: demand.material,
+    insulation: segment.conditions.insulation,
+    count: countIn(segment, circuit.id),
     sets: 1,
     ampacity_a: ampacityA,
     required_a: CONTINUOUS_FACTOR * circuit.continuousA,
@@ -156,7 +177,13 @@ function endOf(job: Job, tree: Tree, circuits: readonly Circuit[], circuit: Circ
   return at === undefined || at === 'supply_side' ? 'PV overcurrent device' : 'panel' in at ? at.panel : at.tap
 }
 
-function feederRow(tree: Tree, feeder: FeederNode, tag: string): ConductorValues {
+function feederRow({ job, tree }: ListInputs, feeder: FeederNode, tag: string): ConductorValues {
+  const stated = own(job.electrical.distribution?.feeders, feeder.id)
+  const ground =
+    feeder.groundAwg ??
+    (supplyA(tree, feeder) === undefined
+      ? null
+      : equipmentGroundSize(supplyA(tree, feeder) ?? 0, `${feeder.where}.breaker_a`))
   const deviceA = supplyA(tree, feeder) ?? null
   const flow = flowThroughFeeder(tree, feeder)
   const { conductor } = feeder
@@ -167,6 +194,8 @@ function feederRow(tree: Tree, feeder: FeederNode, tag: string): ConductorValues
     circuits: [feeder.id],
     size_awg: conductor.size,
     material: conductor.material,
+    insulation: stated?.insulation ?? null,
+    count: { lines: linesOf(job), neutral: stated?.neutral === false ? 0 : 1, ground: ground === null ? 0 : 1 },
     sets: conductor.sets,
     ampacity_a: conductor.ampacityA,
     required_a: Math.max(flow.requiredA, panelById(tree, feeder.to)?.loadA ?? 0),
@@ -174,13 +203,13 @@ function feederRow(tree: Tree, feeder: FeederNode, tag: string): ConductorValues
     ocpd_size_ok: deviceA !== null && deviceProtects(deviceA, conductor.ampacityA),
     method: feeder.method ?? 'not stated',
     section: '215.2',
-    grounding_awg:
-      feeder.groundAwg ?? (deviceA === null ? null : equipmentGroundSize(deviceA, `${feeder.where}.breaker_a`)),
+    grounding_awg: ground,
     length_ft: feeder.lengthFt,
   }
 }
 
-function tapRow(tree: Tree, tap: TapNode, tag: string): ConductorValues {
+function tapRow({ job, tree }: ListInputs, tap: TapNode, tag: string): ConductorValues {
+  const stated = own(job.electrical.distribution?.taps, tap.id)
   const { conductor, endDeviceA } = tap
   return {
     tag,
@@ -189,6 +218,12 @@ function tapRow(tree: Tree, tap: TapNode, tag: string): ConductorValues {
     circuits: [tap.id],
     size_awg: conductor.size,
     material: conductor.material,
+    insulation: stated?.insulation ?? null,
+    count: {
+      lines: linesOf(job),
+      neutral: stated?.neutral === false ? 0 : 1,
+      ground: endDeviceA === undefined ? 0 : 1,
+    },
     sets: conductor.sets,
     ampacity_a: conductor.ampacityA,
     required_a: Math.max(endDeviceA ?? 0, tap.loadA ?? 0, judgeTap(tree, tap).governs?.sumA ?? 0),
@@ -201,7 +236,7 @@ function tapRow(tree: Tree, tap: TapNode, tag: string): ConductorValues {
   }
 }
 
-function serviceRows({ service, panels, feeders }: Tree): ConductorValues[] {
+function serviceRows({ job, tree: { service, panels, feeders } }: ListInputs): ConductorValues[] {
   const { ratingA, ampacityA } = service
   const conductor = service.conductor ?? service.bare
   if (conductor === undefined) return []
@@ -214,6 +249,9 @@ function serviceRows({ service, panels, feeders }: Tree): ConductorValues[] {
       circuits: [SERVICE],
       size_awg: conductor.size,
       material: conductor.material,
+      insulation: job.electrical.service?.conductor_insulation ?? null,
+      // The neutral of a service goes to its disconnect, 250.24(C), and carries its fault current.
+      count: { lines: linesOf(job), neutral: 1, ground: 0 },
       sets: conductor.sets,
       ampacity_a: ampacityA ?? null,
       required_a: service.loadA ?? 0,
@@ -309,6 +347,8 @@ function groundRows({ grounding, bonding, sized }: ListInputs): ConductorValues[
     circuits: [],
     size_awg: size,
     material: 'copper',
+    insulation: null,
+    count: { lines: 0, neutral: 0, ground: 0 },
     sets: 1,
     ampacity_a: null,
     required_a: null,

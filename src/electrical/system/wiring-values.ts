@@ -252,6 +252,10 @@ export interface ConductorValues {
   readonly circuits: readonly string[]
   readonly size_awg: string
   readonly material: string
+  /** As it stands on the conductor; null for bare ones, and where nobody states it. */
+  readonly insulation: string | null
+  /** Conductors of one set by their use; all 0 for a conductor of grounding and bonding, which is one alone. */
+  readonly count: { readonly lines: number; readonly neutral: number; readonly ground: number }
   /** Parallel sets. */
   readonly sets: number
   /** After all factors and the limit of its terminals; null for one that carries fault current only. */

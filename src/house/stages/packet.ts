@@ -1,4 +1,4 @@
-import { packetGaps, type PacketInput } from '../../drawings/index.js'
+import { packetGaps, wallFindings, type PacketInput } from '../../drawings/index.js'
 import type { WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import type { Arrangement } from '../../roof/index.js'
@@ -6,7 +6,7 @@ import type { MountValues } from '../../structure/index.js'
 import { sortFindings, StageError, Worksheet, type Finding, type Result } from '../../worksheet/index.js'
 
 /** What the person decides of a packet. */
-export type PacketWishes = Pick<PacketInput, 'size' | 'documents'>
+export type PacketWishes = Pick<PacketInput, 'size' | 'documents' | 'threeLine'>
 
 /** What the sheets are drawn from. A stage that could not run stands with its reason. */
 export interface PacketNeeds {
@@ -19,7 +19,7 @@ export interface PacketNeeds {
 export function packetFrom(
   project: Project,
   { arrangement, mounts, wire: wiring }: PacketNeeds,
-  { size, documents }: PacketWishes,
+  { size, documents, threeLine }: PacketWishes,
 ): Omit<PacketInput, 'draft'> {
   const parts: Omit<PacketInput, 'draft' | 'findings'> = {
     project,
@@ -28,9 +28,11 @@ export function packetFrom(
     mounts: mounts instanceof StageError ? undefined : mounts,
     wire: wiring instanceof StageError ? undefined : wiring,
     documents,
+    threeLine,
   }
   const findings = [
     ...packetGaps(parts),
+    ...wallFindings(project),
     ...arrangement.findings,
     ...told('structure', project.structure, mounts),
     ...told('electrical', project.electrical, wiring),
@@ -51,5 +53,6 @@ export function permitGaps(project: Project, arrangement: Result<Arrangement>): 
   for (const gap of packetGaps({ project, arrangement })) {
     worksheet.find({ ...gap, severity: gap.severity === 'error' ? 'warning' : gap.severity })
   }
+  for (const finding of wallFindings(project)) worksheet.find(finding)
   return worksheet.result({})
 }
