@@ -303,9 +303,10 @@ describe.each([
           at.y > outline.y + outline.height &&
           at.y < outline.y + outline.height + 15,
       )
-      const wording = label.wording.charAt(0).toUpperCase() + label.wording.slice(1)
+      const { onSheet } = label
+      const wording = onSheet.wording.charAt(0).toUpperCase() + onSheet.wording.slice(1)
       expect(note?.text).toBe(
-        `${label.count} needed: ${label.counted}. Make: ${label.look}. ${wording}. Where: ${label.where}. Source: ${label.source}.`,
+        `${label.count} needed: ${label.counted}. Make: ${onSheet.look}. ${wording}. Where: ${label.where}. Source: ${onSheet.source}.`,
       )
     }
   })
@@ -378,9 +379,9 @@ describe.each([
 
   test('what is asked stands at the end', () => {
     expect(words.includes('Labels to ask the authority about')).toBe(asked.length > 0)
-    for (const { when, phrases, look, source } of asked)
+    for (const { when, phrases, look, onSheet } of asked)
       expect(words).toContain(
-        `• If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${source}.`,
+        `• If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${onSheet.source}.`,
       )
   })
 })

@@ -1,8 +1,8 @@
 import { labelsOfEdition, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
-import { EDITION_NOT_READ, labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
+import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
 import { formatSource } from '../../worksheet/index.js'
-import { bareSource, sheetSource } from '../sheet-source.js'
+import { sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
 import { conditionHolds, labelPlaces } from './label-conditions.js'
 import { labelFacts, type LabelFacts } from './label-facts.js'
@@ -45,8 +45,8 @@ export interface RequiredLabel {
   /** What the code says of the place. */
   readonly where: string
   readonly source: string
-  /** Wording and source as a filed sheet has them, which says on its cover how far an edition is known. */
-  readonly onSheet: { readonly wording: string; readonly source: string }
+  /** Look, wording and source as a filed sheet has them: without how far somebody read them. */
+  readonly onSheet: { readonly look: string; readonly wording: string; readonly source: string }
 }
 
 /** A label that hangs on something that the project file does not tell. */
@@ -55,6 +55,8 @@ export interface LabelAsk {
   readonly phrases: readonly string[]
   readonly look: string
   readonly source: string
+  /** Source as a filed sheet cites it. */
+  readonly onSheet: { readonly source: string }
 }
 
 /** The labels and placards of the project's code edition, in the order of the rules, each with words filled in. */
@@ -88,7 +90,11 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
           where:
             words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
           source: formatSource(source),
-          onSheet: { wording: wordsText(words, facts.edition, 'sheet'), source: sheetSource(source) },
+          onSheet: {
+            look: lookOf(parts, words, 'sheet'),
+            wording: wordsText(words, facts.edition, 'sheet'),
+            source: sheetSource(source),
+          },
         },
       ]
     }),
@@ -112,7 +118,6 @@ function placesTogether(id: string, places: readonly LabelPlace[]): LabelPlace[]
 /** Labels to ask the authority about, with their words. */
 export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] {
   const facts = labelFacts(project, wiring)
-  const named = facts.edition === EDITION_NOT_READ ? bareSource : formatSource
   return labelQuestions
     .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
     .map(({ words: ids, when }) => {
@@ -121,7 +126,8 @@ export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] 
         when,
         phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
         look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
-        source: [...new Set(rows.map((row) => named(wordsSource(row))))].join('; '),
+        source: [...new Set(rows.map((row) => formatSource(wordsSource(row))))].join('; '),
+        onSheet: { source: [...new Set(rows.map((row) => sheetSource(wordsSource(row))))].join('; ') },
       }
     })
 }
@@ -143,9 +149,9 @@ function wordsId(ruleId: string, facts: LabelFacts): string {
   return facts.arrayStaysLive ? 'RSD_PLACARD_B' : 'RSD_PLACARD_A'
 }
 
-function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined): string {
+function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined, on: 'sheet' | 'list' = 'list'): string {
   const spacing = words?.spacingFt === undefined ? '' : `every ${words.spacingFt} ft and on each section`
-  return [reflectiveText(words), spacing, lookText(parts, words)].filter((each) => each !== '').join('; ')
+  return [reflectiveText(words), spacing, lookText(parts, words, on)].filter((each) => each !== '').join('; ')
 }
 
 /** How many, and why: one at each place, along raceways, or at each breaker. */

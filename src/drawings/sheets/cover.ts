@@ -8,7 +8,7 @@ import { own } from '../../values/index.js'
 import { nodeTitle } from '../node-title.js'
 import { pvOutputA } from '../pv-output.js'
 import { equipmentRows } from './equipment-rows.js'
-import { editionNote, sheetSource } from '../sheet-source.js'
+import { sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 import { landingTitle } from './one-line-landing.js'
 import { serviceWords } from '../diagram/service-words.js'
@@ -185,10 +185,8 @@ function withLicense(party: { name: string; license?: string } | undefined): str
 
 function generalNotes(input: PacketInput): string[] {
   const edition = input.project.codes?.electrical ?? 'the adopted electrical code'
-  const note = editionNote(input.project.codes?.electrical)
   return [
     `All work follows ${edition}, the codes named on this sheet and the local amendments; the authority having jurisdiction decides.`,
-    ...(note === undefined ? [] : [note]),
     'Equipment is listed for its use and installed as its instructions and listing say.',
     'Breakers that are backfed are suitable for it and carry no LINE or LOAD mark.',
     'Metal parts of modules, rails, boxes and raceways are bonded; fittings outdoors are rain-tight.',

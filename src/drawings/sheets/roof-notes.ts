@@ -1,5 +1,5 @@
 import type { ArrangedPlane } from '../../roof/index.js'
-import { formatSource } from '../../worksheet/index.js'
+import { sheetSource } from '../sheet-source.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber, type Block } from '../layout/index.js'
 import { own, pitchIn12Of } from '../../values/index.js'
@@ -84,7 +84,7 @@ function notes(plane: ArrangedPlane, input: PacketInput): string[] {
   return [
     'Lengths are measured along the roof surface, up the slope is up on the sheet.',
     ...[...told.values()].map(
-      (each) => `${inches(each.clearanceIn)} stay free along ${each.name}: ${formatSource(each.source)}.`,
+      (each) => `${inches(each.clearanceIn)} stay free along ${each.name}: ${sheetSource(each.source)}.`,
     ),
     'Pathways lie over framing that carries a firefighter, clear of vents, raceways and other things in the way.',
     ...(input.mounts === undefined || input.mounts.values.fastener.into === 'rafter'
