@@ -13,6 +13,7 @@ export { flattenSheet, missingGlyphs, type FlatSheet, type Mark, type Sheet } fr
 export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
 export { drawPacket } from './packet.js'
+export { drawPreparerReport } from './preparer-report.js'
 export { moduleMap, shadeChart, type ModuleMapInput, type ShadeChartInput } from './pictures/index.js'
 export { renderPdf, type FontFiles, type PdfInfo } from './render/render-pdf.js'
 export { renderSvg } from './render/render-svg.js'

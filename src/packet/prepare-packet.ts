@@ -28,6 +28,8 @@ export interface PreparedPacket {
   readonly notes: readonly string[]
   /** @param draft Whether each sheet is stamped DRAFT, with what fails on the first. */
   readonly draw: (draft: boolean) => Promise<DrawnPacket>
+  /** The preparer's report as a PDF: what stands behind the sheets and is not filed. */
+  readonly report: () => Promise<Uint8Array>
 }
 
 /**
@@ -59,6 +61,10 @@ export async function preparePacket(
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
+    },
+    report: async () => {
+      const { preparerReportPdf } = await import('./draw-preparer-report.js')
+      return await preparerReportPdf({ ...input, draft: false })
     },
   }
 }

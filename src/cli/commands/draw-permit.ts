@@ -25,6 +25,7 @@ interface Options {
   readonly size: PaperName
   readonly svg?: string
   readonly draft?: boolean
+  readonly report?: string
   readonly allowOutside?: boolean
 }
 
@@ -36,6 +37,10 @@ export function configure(command: Command): void {
           new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'),
         )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
+        .option(
+          '--report <file>',
+          "also write the preparer's report (PDF): sources, assumptions, what to confirm; not to be filed",
+        )
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
   )
@@ -49,6 +54,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   context.progress('drawing the sheets')
   const { pdf, sheets } = await packet.draw(options.draft === true)
   const files = options.svg === undefined ? [] : svgFiles(options.svg, sheets)
+  if (options.report !== undefined) files.push({ path: options.report, content: await packet.report() })
   return { document: pdf, files, notes, failed: errors.length > 0 }
 }
 

@@ -62,9 +62,13 @@ const STANDING = {
  */
 export function wordsText(words: LabelWords | undefined, edition: string, on: 'sheet' | 'list' = 'list'): string {
   if (words === undefined)
-    return on === 'sheet' ? 'words proposed by the preparer' : `no words for ${edition} are at hand: ours, ask the authority`
+    return on === 'sheet'
+      ? 'words proposed by the preparer'
+      : `no words for ${edition} are at hand: ours, ask the authority`
   const from =
-    words.edition === edition || on === 'sheet' ? words.edition : `${words.edition}, as those of ${edition} are not at hand`
+    words.edition === edition || on === 'sheet'
+      ? words.edition
+      : `${words.edition}, as those of ${edition} are not at hand`
   const standing =
     words.standing === 'read' || on === 'sheet'
       ? ''

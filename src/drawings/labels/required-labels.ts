@@ -1,7 +1,7 @@
 import { labelsOfEdition, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
-import { formatSource } from '../../worksheet/index.js'
+import { formatSource, type Source } from '../../worksheet/index.js'
 import { sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
 import { conditionHolds, labelPlaces } from './label-conditions.js'
@@ -45,6 +45,7 @@ export interface RequiredLabel {
   /** What the code says of the place. */
   readonly where: string
   readonly source: string
+  readonly ruleSource: Source
   /** Look, wording and source as a filed sheet has them: without how far somebody read them. */
   readonly onSheet: { readonly look: string; readonly wording: string; readonly source: string }
 }
@@ -55,6 +56,7 @@ export interface LabelAsk {
   readonly phrases: readonly string[]
   readonly look: string
   readonly source: string
+  readonly wordSources: readonly Source[]
   /** Source as a filed sheet cites it. */
   readonly onSheet: { readonly source: string }
 }
@@ -90,6 +92,7 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
           where:
             words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
           source: formatSource(source),
+          ruleSource: source,
           onSheet: {
             look: lookOf(parts, words, 'sheet'),
             wording: wordsText(words, facts.edition, 'sheet'),
@@ -122,12 +125,14 @@ export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] 
     .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
     .map(({ words: ids, when }) => {
       const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
+      const wordSources = rows.map(wordsSource)
       return {
         when,
         phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
         look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
-        source: [...new Set(rows.map((row) => formatSource(wordsSource(row))))].join('; '),
-        onSheet: { source: [...new Set(rows.map((row) => sheetSource(wordsSource(row))))].join('; ') },
+        source: [...new Set(wordSources.map(formatSource))].join('; '),
+        wordSources,
+        onSheet: { source: [...new Set(wordSources.map(sheetSource))].join('; ') },
       }
     })
 }
