@@ -5,7 +5,7 @@ import type { Sheet } from './model/index.js'
 import type { SheetJob } from './sheets/job.js'
 import { loadSheets } from './sheets/load-sheet.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
-import { titleFacts } from './title-facts.js'
+import { stationeryWishes, titleFacts } from './title-facts.js'
 
 /**
  * The load sheet for the engineer of the roof framing: the roof plans with numbered rafters, then loads and sums.
@@ -14,8 +14,9 @@ import { titleFacts } from './title-facts.js'
  */
 export function drawLoadSheet(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
-  const planes = Object.keys(input.arrangement.values.planes)
-  const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), planes)
+  const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
-  return [...loadSheets(job), ...roofPlanSheets(job)].map((draft) => composeSheet(draft, stationery))
+  return [...loadSheets(job), ...roofPlanSheets(job)].map((draft, index, { length }) =>
+    composeSheet(draft, stationery, { number: index + 1, of: length }),
+  )
 }

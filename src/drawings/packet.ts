@@ -3,6 +3,7 @@ import { checkGlyphs } from './check-glyphs.js'
 import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
+import { attachmentFacts } from './sheets/attachment-facts.js'
 import { attachmentSheets } from './sheets/attachment.js'
 import { calculationSheets } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
@@ -13,7 +14,7 @@ import { oneLineSheets } from './sheets/one-line.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
-import { titleFacts } from './title-facts.js'
+import { stationeryWishes, titleFacts } from './title-facts.js'
 
 /**
  * The drawings of the packet, in order, before the person's own documents.
@@ -22,15 +23,11 @@ import { titleFacts } from './title-facts.js'
  */
 export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
-  const stationery = makeStationery(
-    PAPER_SIZES[input.size],
-    titleFacts(input),
-    Object.keys(input.arrangement.values.planes),
-  )
+  const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
   const drafts: SheetDraft[] = [
     ...sitePlanSheets(job),
-    ...roofPlanSheets(job),
+    ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
     ...calculation(job, 'S-601', 'Structural calculation', input.mounts?.worksheet),
     ...oneLineSheets(job),
@@ -43,7 +40,9 @@ export function drawPacket(input: PacketInput): Sheet[] {
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
   if (covers.length > 1)
     covers = coverSheets(job, [...covers.map((each) => [each.id, each.title] as const), ...following])
-  return [...covers, ...drafts].map((draft) => composeSheet(draft, stationery))
+  const all = [...covers, ...drafts]
+  const of = all.length + documentSheets(input.documents).length
+  return all.map((draft, index) => composeSheet(draft, stationery, { number: index + 1, of }))
 }
 
 function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {

@@ -1,6 +1,6 @@
 import type { Party } from '../project/index.js'
 import type { PacketInput } from './inputs.js'
-import type { TitleFacts } from './layout/index.js'
+import type { StationeryWishes, TitleFacts } from './layout/index.js'
 
 /** What the title block says, from the project file alone. */
 export function titleFacts({ project, draft }: PacketInput): TitleFacts {
@@ -34,4 +34,9 @@ function partyText(party: Party | undefined): string {
   return [party.name, party.license === undefined ? undefined : `licence ${party.license}`]
     .filter((each) => each !== undefined)
     .join(', ')
+}
+
+/** What the project asks of the lettering, and its issues after the first. */
+export function stationeryWishes({ project }: PacketInput): StationeryWishes {
+  return { leastTextIn: project.drawings?.least_text_in }
 }

@@ -253,6 +253,7 @@ format: "gablewatt/2"
 title: string
 parties?: Parties
 document?: DocumentInfo
+drawings?: DrawingStyle
 codes?: Codes
 site: Site
 /**
@@ -349,6 +350,15 @@ revision?: string
  * Whether people and places in this file are invented.
  */
 invented?: boolean
+}
+/**
+ * What the authority asks of the form of the drawings.
+ */
+export interface DrawingStyle {
+/**
+ * Height of the smallest capital letters on the printed sheets, inches. Missing: 3/32 in and at least 10 point type on 11x17 and A3, 0.081 in on letter paper. Some authorities ask for 1/8 in.
+ */
+least_text_in?: number
 }
 /**
  * Code editions that the authority has adopted. Ask the building department; one edition of each.

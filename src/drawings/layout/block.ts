@@ -20,6 +20,8 @@ export type Block =
   | {
       readonly kind: 'figure'
       readonly heightPt: number
+      /** Room above it; 8 when missing. */
+      readonly gapPt?: number
       /** Draws it; x and y are its upper left corner on paper. */
       readonly draw: (x: number, y: number, widthPt: number) => readonly Primitive[]
     }

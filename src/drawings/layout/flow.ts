@@ -91,7 +91,7 @@ function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mos
     case 'table':
       return tablePieces(block.columns, block.rows, widthPt, mostPt)
     case 'figure':
-      return [{ heightPt: block.heightPt, gapPt: 8, draw: (x, y) => block.draw(x, y, widthPt) }]
+      return [{ heightPt: block.heightPt, gapPt: block.gapPt ?? 8, draw: (x, y) => block.draw(x, y, widthPt) }]
   }
 }
 

@@ -1,10 +1,19 @@
 export type { Block, TableColumn } from './block.js'
 export { composeStamp } from './compose-stamp.js'
-export { composeSheet, makeStationery, type SheetDraft, type Stationery } from './compose-sheet.js'
+export {
+  composeSheet,
+  makeStationery,
+  type SheetDraft,
+  type Stationery,
+  type StationeryWishes,
+} from './compose-sheet.js'
+export { enlarged } from './enlarge.js'
 export { flowBlocks } from './flow.js'
 export { counted, feetInches, inches, plainNumber } from './lengths.js'
-export { northArrow, scaleBar } from './map-marks.js'
+export { measureSheet, overprints, type SheetMeasure } from './measure.js'
+export { mapMarks, northArrow, scaleBar } from './map-marks.js'
 export { PAPER_SIZES, type PaperName } from './paper-sizes.js'
+export { planRoom, type PlanRoom } from './plan-room.js'
 export { ARCHITECT_SCALES, centredOrigin, SITE_SCALES, DETAIL_SCALES, largestScale, type Scale } from './scales.js'
 export { label, line, polyline, TYPE_PT } from './text.js'
-export type { TitleFacts } from './title-block.js'
+export type { RevisionRow, TitleFacts } from './title-strip.js'

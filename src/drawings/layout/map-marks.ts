@@ -1,4 +1,5 @@
 import { xy, type Primitive } from '../model/index.js'
+import type { Block } from './block.js'
 import type { Scale } from './scales.js'
 import { label, TYPE_PT } from './text.js'
 import { radiansOf, type Degrees } from '../../values/index.js'
@@ -31,7 +32,7 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
 
 /** Scale bar on paper with the scale in words; x and y are its upper left corner. */
 export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
-  const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((feet) => feet * scale.ptPerFt >= 24) ?? 500
+  const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((feet) => feet * scale.ptPerFt >= 13) ?? 500
   const drawn: Primitive[] = [label(x, y, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, face: 'bold' })]
   const top = y + 12
   for (let index = 0; index < 4; index++) {
@@ -51,4 +52,13 @@ export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
     drawn.push(label(x + count * step * scale.ptPerFt, top + 6, text, { sizePt: TYPE_PT.small, align: 'center' }))
   }
   return drawn
+}
+
+/** North arrow and scale bar side by side at the head of the notes of a plan. */
+export function mapMarks(scale: Scale, northDeg: Degrees): Block {
+  return {
+    kind: 'figure',
+    heightPt: 52,
+    draw: (x, y) => [...northArrow(x + 26, y + 28, northDeg, 15), ...scaleBar(x + 62, y + 14, scale)],
+  }
 }

@@ -38,15 +38,24 @@ export const DETAIL_SCALES: readonly Scale[] = [
   { note: '1" = 1\'-0" (twelfth size)', ptPerFt: 72 },
 ]
 
-/** The largest scale at which a thing of a size (ft) fits a part of the paper, or the smallest there is. */
+/**
+ * The largest scale at which a thing of a size (ft) fits a part of the paper, or the smallest there is.
+ *
+ * @param room In units of the layout.
+ * @param unitPt Points of paper for a unit of the layout.
+ * @returns the scale in units of the layout per foot, its name as it is on paper.
+ */
 export function largestScale(
   scales: readonly Scale[],
   widthFt: Feet,
   heightFt: Feet,
   room: { readonly width: number; readonly height: number },
+  unitPt = 1,
 ): Scale {
-  const fits = scales.find((scale) => widthFt * scale.ptPerFt <= room.width && heightFt * scale.ptPerFt <= room.height)
-  const found = fits ?? scales.at(-1)
+  const laidOut = scales.map((scale) => ({ ...scale, ptPerFt: scale.ptPerFt / unitPt }))
+  const found =
+    laidOut.find((scale) => widthFt * scale.ptPerFt <= room.width && heightFt * scale.ptPerFt <= room.height) ??
+    laidOut.at(-1)
   if (found === undefined) throw new Error('no scales to choose from')
   return found
 }

@@ -125,6 +125,7 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     )
   }
   const marks: Mark[] = [stroke([at(a, 0, -3), at(b, 0, 3)], 'hair'), tick(a), tick(b)]
+  for (const point of dimension.between ?? []) marks.push(tick(at(placing.point(point), offset)))
   for (const point of [from, to]) {
     if (Math.abs(offset) > 4) marks.push(stroke([at(point, 2 * sign), at(point, offset + 3 * sign)], 'hair'))
   }
@@ -135,12 +136,14 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const beside = length / 2 + width / 2 + 6
   const along = (distance: number, away = 0): XY => ({ x: ux * distance + nx * away, y: uy * distance + ny * away })
   const fits = width + 8 <= length
-  const away = [1, 2, 3, 4].flatMap((level) => [
-    along(0, level * (sizePt + 2) * sign),
-    along(0, -level * (sizePt + 2) * sign),
+  // Above the line as it is read, then below it, then farther off.
+  const above = flipped ? -1 : 1
+  const away = [0.62, 1.7, 2.8, 3.9].flatMap((level) => [
+    along(0, (level * sizePt + 1.5) * above),
+    along(0, -(level * sizePt + 1.5) * above),
   ])
   const ends = [along(beside), along(-beside)]
-  const order = fits ? [{ x: 0, y: 0 }, ...away, ...ends] : [...away.slice(0, 2), ...ends, ...away.slice(2)]
+  const order = fits ? [...away.slice(0, 2), ...ends, ...away.slice(2)] : [...ends, ...away]
   const text: TextPrimitive = {
     kind: 'text',
     at: middle,

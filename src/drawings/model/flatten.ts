@@ -1,18 +1,20 @@
-import { expand, type PlacedText, type Placing } from './expand.js'
-import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
-import type { FlatSheet, Mark, TextMark } from './mark.js'
+import { expand, type Placing } from './expand.js'
+import type { Box, XY } from './geometry.js'
+import type { FlatSheet, Mark } from './mark.js'
+import { obstaclesOf } from './obstacles.js'
+import { TextPlaces, type Waiting } from './place-texts.js'
 import { onPaper, type Sheet } from './sheet.js'
-import { textFigure, textMarks } from './text-block.js'
 
-interface Waiting extends PlacedText {
-  readonly within: Box
-}
+const done = new WeakMap<Sheet, FlatSheet>()
 
 /**
  * Works out every mark of a sheet on paper, and finds places for the texts that may move.
- * Texts that may not move keep their place; the others take, in order, the first of their places that is free.
+ * Texts that may not move keep their place. The others take, in order, the best of their places: on nothing, on hatch, within
+ * an area. What finds none stands aside with a line to what it names, unless it may be left out. A sheet is worked out once.
  */
 export function flattenSheet(sheet: Sheet): FlatSheet {
+  const known = done.get(sheet)
+  if (known !== undefined) return known
   const figures: Mark[] = []
   const waiting: Waiting[] = []
   const take = (primitives: Sheet['paper'], placing: Placing, within: Box): void => {
@@ -27,60 +29,32 @@ export function flattenSheet(sheet: Sheet): FlatSheet {
     take(viewport.primitives, { point, scale: viewport.scalePtPerFt, yUp: true }, viewport.box)
   }
   take(sheet.paper, { point: (each) => each, scale: 1, yUp: false }, sheet.frame)
-  const { texts, collisions } = placeTexts(waiting)
-  return { marks: [...figures, ...texts], collisions }
+  const { texts, leaders, collisions } = placeAll(figures, waiting)
+  const flat = { marks: [...figures, ...leaders, ...texts], collisions }
+  done.set(sheet, flat)
+  return flat
 }
 
-function placeTexts(waiting: readonly Waiting[]): { texts: TextMark[]; collisions: string[] } {
-  const placed = new Map<number, TextMark[]>()
-  const taken: { box: Box; figure: XY[] }[] = []
+function placeAll(
+  figures: readonly Mark[],
+  waiting: readonly Waiting[],
+): { texts: readonly Mark[]; leaders: readonly Mark[]; collisions: string[] } {
+  const places = new TextPlaces(obstaclesOf(figures), figures.length)
   const collisions: string[] = []
-  const settle = (index: number, marks: TextMark[]): void => {
-    placed.set(index, marks)
-    for (const mark of marks) {
-      const figure = textFigure(mark, 0.6)
-      taken.push({ box: boundsOf(figure), figure })
-    }
+  const numbered = [...waiting.entries()]
+  const movable = numbered.filter(([, { text }]) => text.shifts !== undefined)
+  for (const [index, each] of numbered) {
+    if (each.text.shifts === undefined && !places.fix(index, each)) collisions.push(each.text.text)
   }
-  const free = (marks: readonly TextMark[], within: Box): boolean =>
-    marks.every((mark) => {
-      const figure = textFigure(mark, 0.6)
-      const box = boundsOf(figure)
-      return (
-        isInside(box, within) && !taken.some((other) => touches(box, other.box) && figuresOverlap(figure, other.figure))
-      )
-    })
-  for (const [index, { text, at, within }] of waiting.entries()) {
-    if (text.shifts !== undefined) continue
-    const marks = textMarks(text, at, index)
-    if (!free(marks, within)) collisions.push(text.text)
-    settle(index, marks)
+  const aside: [number, Waiting][] = []
+  for (const [index, each] of movable.filter(([, { text }]) => text.optional !== true)) {
+    if (!places.settleBeside(index, each)) aside.push([index, each])
   }
-  for (const [index, { text, at, within }] of waiting.entries()) {
-    if (text.shifts === undefined) continue
-    const tries = (text.shifts.length === 0 ? [{ x: 0, y: 0 }] : text.shifts).map((shift) =>
-      textMarks(text, { x: at.x + shift.x, y: at.y + shift.y }, index),
-    )
-    const found = tries.find((marks) => free(marks, within))
-    if (found !== undefined) settle(index, found)
-    else if (text.optional !== true) {
-      collisions.push(text.text)
-      settle(index, tries[0] ?? [])
-    }
+  for (const [index, each] of aside) {
+    if (places.settleAside(index, each)) continue
+    collisions.push(each.text.text)
+    places.fix(index, each)
   }
-  return { texts: waiting.flatMap((_, index) => placed.get(index) ?? []), collisions }
-}
-
-function touches(a: Box, b: Box): boolean {
-  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
-}
-
-/** Whether a box keeps to another, but for the margin of the text. */
-function isInside(inner: Box, outer: Box): boolean {
-  return (
-    inner.x >= outer.x - 0.7 &&
-    inner.y >= outer.y - 0.7 &&
-    inner.x + inner.width <= outer.x + outer.width + 0.7 &&
-    inner.y + inner.height <= outer.y + outer.height + 0.7
-  )
+  for (const [index, each] of movable.filter(([, { text }]) => text.optional === true)) places.settleBeside(index, each)
+  return { ...places.result(), collisions }
 }

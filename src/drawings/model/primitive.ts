@@ -79,6 +79,8 @@ export interface DimensionPrimitive {
   readonly text: string
   readonly sizePt?: number
   readonly optional?: boolean
+  /** Places between the ends that the line marks too, without lines to them. */
+  readonly between?: readonly XY[]
 }
 
 /** A note with a line that ends in a dot or an arrow. */

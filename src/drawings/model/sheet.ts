@@ -28,6 +28,8 @@ export interface Sheet {
   readonly size: PaperSize
   /** What may be drawn on: the inside of the frame. */
   readonly frame: Box
+  /** Room for the drawing itself, without title strip; missing on what has none. */
+  readonly body?: Box
   readonly scaleNote: string
   readonly viewports: readonly Viewport[]
   /** In points from the upper left corner, y down. */

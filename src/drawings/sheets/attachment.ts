@@ -12,42 +12,51 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { inset, onPaper, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
+import { onPaper, wrapText, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
 import { attachmentFacts, type AttachmentFacts } from './attachment-facts.js'
 import { attachmentSection, type Detail } from './attachment-section.js'
 import { endClamp, midClamp } from './clamp-details.js'
 import { continued, type SheetJob } from './job.js'
+import { railsApart } from './roof-plan.js'
 import { noteColumn } from './note-column.js'
 import { rafterDocuments } from './rafter-documents.js'
 import { feetOf } from '../../values/index.js'
+
+/** Share of the width that the details take, and of the height that the section has of it. */
+const DETAILS_SHARE = 0.58
+const SECTION_SHARE = 0.62
+
+/** Room beside a detail: its notes at the right as a share of the width, dimensions left and right, above and below. */
+interface DetailRoom {
+  readonly notes: number
+  readonly leftPt: number
+  readonly rightPt: number
+  readonly upPt: number
+}
+const SECTION_ROOM: DetailRoom = { notes: 0.3, leftPt: 44, rightPt: 12, upPt: 26 }
+const CLAMP_ROOM: DetailRoom = { notes: 0.42, leftPt: 6, rightPt: 14, upPt: 30 }
 
 /** Sheet S-501: section at a mount, the clamps, and the numbers that they must keep. */
 export function attachmentSheets(job: SheetJob): SheetDraft[] {
   const facts = attachmentFacts(job.input)
   if (facts === undefined) return []
-  const { body } = job.stationery
-  const width = body.width * 0.5
-  const left: Box = { ...body, width }
+  const { body, unitPt } = job.stationery
+  const width = body.width * DETAILS_SHARE
+  const left: Box = { ...body, width, height: body.height * SECTION_SHARE }
   const right: Box = { ...body, x: body.x + width + 14, width: body.width - width - 14 }
-  const clampHeight = Math.min(140, body.height * 0.26)
-  const half = (right.width - 12) / 2
-  const [mid, end] = [0, 1].map((index): Box => ({
-    x: right.x + index * (half + 12),
-    y: right.y,
+  const half = (width - 12) / 2
+  const clamps = [0, 1].map((index): Box => ({
+    x: left.x + index * (half + 12),
+    y: left.y + left.height + 8,
     width: half,
-    height: clampHeight,
+    height: body.height - left.height - 8,
   }))
   const drawn = [
-    placeDetail(1, sectionName(facts), attachmentSection(facts), left, Math.max(110, left.width * 0.3)),
-    ...(mid === undefined || end === undefined
-      ? []
-      : [
-          placeDetail(2, 'Between two modules', midClamp(facts), mid, half * 0.4),
-          placeDetail(3, 'End of a row', endClamp(facts), end, half * 0.4),
-        ]),
+    placeDetail(1, sectionName(facts), attachmentSection(facts), left, SECTION_ROOM, unitPt),
+    placeDetail(2, 'Between two modules', midClamp(facts), clamps[0] ?? left, CLAMP_ROOM, unitPt),
+    placeDetail(3, 'End of a row', endClamp(facts), clamps[1] ?? left, CLAMP_ROOM, unitPt),
   ]
-  const textBox = { ...right, y: right.y + clampHeight + 12, height: right.height - clampHeight - 12 }
-  return flowBlocks(blocks(job, facts), textBox, 1, body).map((paper, page) =>
+  return flowBlocks([...blocks(job, facts), ...railsApart(job)], right, 1, body).map((paper, page) =>
     page > 0
       ? { id: continued('S-501', page), title: 'Attachment and rail details, continued', scale: 'None', paper }
       : {
@@ -74,11 +83,20 @@ function placeDetail(
   name: string,
   detail: Detail,
   box: Box,
-  notesPt: number,
+  around: DetailRoom,
+  unitPt: number,
 ): { viewport: Viewport; paper: Primitive[] } {
-  const room = inset({ ...box, width: box.width - notesPt, height: box.height - 28 }, box.height < 200 ? 22 : 40)
+  const notesPt = box.width * around.notes
+  const named = wrapText(name.toUpperCase(), TYPE_PT.text, 'bold', box.width - 30)
+  const bottom = box.y + box.height - 18 - named.length * TYPE_PT.text * 1.22
+  const room = {
+    x: box.x + around.leftPt,
+    y: box.y + around.upPt,
+    width: box.width - notesPt - around.leftPt - around.rightPt,
+    height: bottom - box.y - 2 * around.upPt,
+  }
   const [widthFt, heightFt] = [feetOf(detail.high.x - detail.low.x), feetOf(detail.high.y - detail.low.y)]
-  const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room)
+  const scale = largestScale(DETAIL_SCALES, widthFt, heightFt, room, unitPt)
   const low = xy(feetOf(detail.low.x), feetOf(detail.low.y))
   const high = xy(feetOf(detail.high.x), feetOf(detail.high.y))
   const originPt = centredOrigin(low, high, scale, room)
@@ -87,7 +105,6 @@ function placeDetail(
     tip: onPaper(viewport, xy(feetOf(note.at.x), feetOf(note.at.y))),
     text: note.text,
   }))
-  const bottom = box.y + box.height - 26
   const column = { x: box.x + box.width - notesPt + 4, top: box.y + 2, bottom: bottom - 4, widthPt: notesPt - 6 }
   const notes = noteColumn(tips, { ...column, side: 'right' })
   return {
@@ -101,8 +118,8 @@ function placeDetail(
         align: 'center',
         valign: 'middle',
       }),
-      label(box.x + 28, bottom + 4, name.toUpperCase(), { face: 'bold', maxWidthPt: box.width - 30 }),
-      label(box.x + 28, bottom + 15, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, maxWidthPt: box.width - 30 }),
+      label(box.x + 28, bottom + 4, named.join('\n'), { face: 'bold' }),
+      label(box.x + 28, box.y + box.height - 1, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, valign: 'bottom' }),
     ],
   }
 }

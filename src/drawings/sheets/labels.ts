@@ -1,6 +1,6 @@
 import { drawLabel, labelHeightPt } from '../labels/draw-label.js'
 import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '../labels/required-labels.js'
-import { flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { enlarged, flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive, POINTS_PER_INCH } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { labelElevation } from './label-elevation.js'
@@ -14,7 +14,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
   if (wiring === undefined) return []
   const labels = requiredLabels(job.input.project, wiring)
   const asked = labelsToAsk(job.input.project, wiring)
-  const { body } = job.stationery
+  const { body, unitPt } = job.stationery
   const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT + 18)))
   const columnPt = (body.width - 18 * (columns - 1)) / columns
   const blocks: Block[] = [
@@ -29,7 +29,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
       ],
     },
     labelElevation(labels, wiring),
-    ...labels.map((each) => labelBlock(each, columnPt)),
+    ...labels.map((each) => labelBlock(each, columnPt, unitPt)),
     ...(asked.length === 0
       ? []
       : ([
@@ -45,9 +45,10 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
   }))
 }
 
-function labelBlock(each: RequiredLabel, columnPt: number): Block {
-  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, columnPt - 26)
-  const height = labelHeightPt(each, widthPt)
+/** A label at true size: laid out on paper and brought back to units of the layout. */
+function labelBlock(each: RequiredLabel, columnPt: number, unitPt: number): Block {
+  const widthPt = Math.min(each.widthIn * POINTS_PER_INCH, (columnPt - 26) * unitPt)
+  const height = labelHeightPt(each, widthPt) / unitPt
   const notes = noteText(each)
   const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)
   return {
@@ -56,7 +57,7 @@ function labelBlock(each: RequiredLabel, columnPt: number): Block {
     draw: (x, y): readonly Primitive[] => [
       { kind: 'circle', center: xy(x + 10, y + 14), radiusPt: 9, pen: 'medium' },
       label(x + 10, y + 14, String(each.number), { face: 'bold', align: 'center', valign: 'middle' }),
-      ...drawLabel(each, x + 26, y, widthPt),
+      ...drawLabel(each, (x + 26) * unitPt, y * unitPt, widthPt).map((part) => enlarged(part, 1 / unitPt)),
       label(x + 26, y + height + 5, noteLines.join('\n'), { sizePt: SIZE }),
     ],
   }

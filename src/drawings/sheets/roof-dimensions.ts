@@ -8,20 +8,39 @@ import { feetOf, inchesOf } from '../../values/index.js'
 
 /** Distance of the first row of dimensions from the plane and between rows, on paper, points. */
 const FIRST_PT = 24
-const STEP_PT = 15
+const STEP_PT = 17
+/** Patterns of mounts that are dimensioned; the schedule lists every rail. */
+const PATTERNS = 2
+/** Equal distances in a row that are written as one. */
+const LEAST_EQUAL = 3
+
+/** Rows of dimensions below a plane: mounts nearest to it, then arrays, then the whole. */
+export function rowsBelow(input: PacketInput, plane: ArrangedPlane): number {
+  return Math.min(PATTERNS, mountPatterns(input, plane).length) + 2
+}
+
+/** Room on paper that the dimensions of a plane take, points. */
+export function dimensionRoom(
+  input: PacketInput,
+  plane: ArrangedPlane,
+): { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number } {
+  return { left: 62, right: 40, top: 26, bottom: FIRST_PT + (rowsBelow(input, plane) - 1) * STEP_PT + 14 }
+}
+
+const belowPt = (row: number): number => FIRST_PT + row * STEP_PT
 
 /** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
 export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
   return [
-    ...edgeDimensions(plane),
+    ...edgeDimensions(plane, rowsBelow(input, plane)),
     ...setbackDimensions(plane),
-    ...arrayDimensions(plane, modules),
+    ...arrayDimensions(plane, modules, rowsBelow(input, plane)),
     ...mountDimensions(input, plane),
   ]
 }
 
-function edgeDimensions(plane: ArrangedPlane): Primitive[] {
+function edgeDimensions(plane: ArrangedPlane, rows: number): Primitive[] {
   const rectangle = plane.edges.length === 4 && plane.edges.every((edge) => isLevel(edge) || isUpright(edge))
   const shown = rectangle ? plane.edges.slice(0, 2) : plane.edges
   const edges = shown.map((edge): Primitive => {
@@ -32,7 +51,7 @@ function edgeDimensions(plane: ArrangedPlane): Primitive[] {
       from: toXY(edge.from),
       to: toXY(edge.to),
       // The plane lies on the left, so the outside is at a negative distance.
-      offsetPt: down ? -(FIRST_PT + 2 * STEP_PT) : length === undefined ? -FIRST_PT : -(FIRST_PT - 2),
+      offsetPt: down ? -belowPt(rows - 1) : length === undefined ? -FIRST_PT : -(FIRST_PT - 2),
       text: feetInches(edge.lengthFt),
     }
   })
@@ -58,7 +77,7 @@ const isLevel = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge
 const isUpright = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.xFt - edge.from.xFt) < 1e-6
 
 /** Along the eave: from the left end to each array, across it, and to the right end. Up the slope: the same. */
-function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement[]): Primitive[] {
+function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement[], rows: number): Primitive[] {
   if (modules.length === 0) return []
   const xs = plane.corners.map((corner) => corner.xFt)
   const ys = plane.corners.map((corner) => corner.yFt)
@@ -76,7 +95,7 @@ function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement
   return [
     ...chain(
       across.map((x) => xy(x, low)),
-      -(FIRST_PT + STEP_PT),
+      -belowPt(rows - 2),
     ),
     ...chain(
       up.map((y) => xy(left, y)),
@@ -105,34 +124,57 @@ function chain(
   optional = false,
   write: (ft: number) => string = feetInches,
 ): Primitive[] {
-  return points.slice(1).map((to, index): Primitive => {
-    const from = points[index] ?? to
+  return equalSpans(points).map((span): Primitive => {
+    const [from, to] = [span[0] ?? xy(0, 0), span.at(-1) ?? xy(0, 0)]
+    const length = Math.hypot(to.x - from.x, to.y - from.y)
+    const parts = span.length - 1
     return {
       kind: 'dimension',
       from,
       to,
       offsetPt,
-      text: write(Math.hypot(to.x - from.x, to.y - from.y)),
+      text: parts === 1 ? write(length) : `${parts} at ${write(length / parts)} = ${write(length)}`,
       ...(optional ? { optional } : {}),
+      ...(parts === 1 ? {} : { between: span.slice(1, -1) }),
     }
   })
 }
 
-/** One chain for each different set of mount places, the first two of them; the schedule on the sheet lists every rail. */
+/** Points of a chain in groups: each distance for itself, but some equal ones in a row together. */
+function equalSpans(points: readonly XY[]): XY[][] {
+  const groups: XY[][] = []
+  const lengthOf = ([a, b]: readonly XY[]): number =>
+    a === undefined || b === undefined ? 0 : Math.hypot(b.x - a.x, b.y - a.y)
+  for (const [index, to] of points.entries()) {
+    const from = points[index - 1]
+    if (from === undefined) continue
+    const last = groups.at(-1)
+    // A sixteenth of an inch is what a chain is read to.
+    if (last !== undefined && Math.abs(lengthOf(last) - lengthOf([from, to])) < 1 / 192) last.push(to)
+    else groups.push([from, to])
+  }
+  return groups.flatMap((group) =>
+    group.length > LEAST_EQUAL ? [group] : group.slice(1).map((to, index): XY[] => [group[index] ?? to, to]),
+  )
+}
+
+/** One chain for each different set of mount places, the first two of them; the schedule lists every rail. */
 function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
   const low = Math.min(...plane.corners.map((corner) => corner.yFt))
   return mountPatterns(input, plane)
-    .slice(0, 2)
+    .slice(0, PATTERNS)
     .flatMap(({ letter, stopsIn }, index) => {
-      const belowPt = FIRST_PT + (index + 3) * STEP_PT
       const stopsFt = stopsIn.map((stop) => xy(feetOf(stop), low))
       const write = (ft: number): string => (ft < 1 ? inches(inchesOf(ft), 8) : feetInches(ft))
-      return [...chain(stopsFt, -belowPt, true, write), chainName(stopsFt[0], `MOUNTS ${letter}`, belowPt)]
+      return [
+        ...chain(stopsFt, -belowPt(index), true, write),
+        chainName(stopsFt[0], `MOUNTS ${letter}`, belowPt(index)),
+      ]
     })
 }
 
-function chainName(start: XY | undefined, text: string, belowPt: number): Primitive {
+function chainName(start: XY | undefined, text: string, below: number): Primitive {
   const at = start ?? xy(0, 0)
   const look = { sizePt: TYPE_PT.small, align: 'right', valign: 'middle', optional: true } as const
-  return label(at.x, at.y, text, { ...look, shifts: [xy(-14, belowPt), xy(-30, belowPt)] })
+  return label(at.x, at.y, text, { ...look, shifts: [-14, -30, -48].map((by) => xy(by, below)) })
 }

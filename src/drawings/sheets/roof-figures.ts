@@ -86,8 +86,10 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
   const [ox, oy] = [dy / length, dx / length]
   const angle = degreesOf(Math.atan2(dy, dx))
   const rotationDeg = angle > 90.01 || angle <= -89.99 ? angle + (angle > 0 ? -180 : 180) : angle
-  const out = [9, 18, 27].flatMap((by) =>
-    [0, 60, -60].map((along) => xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along)),
+  const out = [9, 14].flatMap((by) =>
+    [0, 30, -30, 60, -60, 100, -100, 150, -150].map((along) =>
+      xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along),
+    ),
   )
   return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
     sizePt: TYPE_PT.text,
@@ -169,7 +171,7 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
     .map((mount): Primitive => ({
       kind: 'circle',
       center: xy(feetOf(mount.x_in), feetOf(mount.y_in)),
-      radiusPt: 2.2,
+      radiusPt: 1.7,
       pen: 'thin',
       fill: 'black',
     }))

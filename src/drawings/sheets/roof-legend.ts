@@ -14,7 +14,9 @@ interface Sign {
 
 const WIDTH = 20
 const HEIGHT = 9
-const STEP = 19
+const GAP = 6
+/** Letters from which a text may take two lines. */
+const LONG = 34
 
 const box = (x: number, y: number) => ({ kind: 'rectangle', x, y, width: WIDTH, height: HEIGHT }) as const
 const through = (x: number, y: number): XY[] => [xy(x, y + HEIGHT / 2), xy(x + WIDTH, y + HEIGHT / 2)]
@@ -23,7 +25,7 @@ const hasMounts = ({ mounts }: PacketInput): boolean => mounts !== undefined
 const mountMark = (x: number, y: number): Primitive => ({
   kind: 'circle',
   center: xy(x + WIDTH / 2, y + HEIGHT / 2),
-  radiusPt: 2.2,
+  radiusPt: 1.7,
   pen: 'thin',
   fill: 'black',
 })
@@ -74,20 +76,19 @@ const SIGNS: readonly Sign[] = [
   },
 ]
 
-/** The signs that a roof plan has, with their meaning. */
-export function roofLegend(input: PacketInput, plane: ArrangedPlane): Block {
-  const signs = SIGNS.filter((sign) => sign.when?.(input, plane) ?? true)
-  return {
+/** The signs that a roof plan has, with their meaning, each a block for itself. */
+export function roofLegend(input: PacketInput, plane: ArrangedPlane): Block[] {
+  return SIGNS.filter((sign) => sign.when?.(input, plane) ?? true).map(({ says, draw }): Block => ({
     kind: 'figure',
-    heightPt: signs.length * STEP,
-    draw: (x, y, width) =>
-      signs.flatMap(({ says, draw }, index) => [
-        draw(x, y + index * STEP),
-        label(x + 28, y + index * STEP + HEIGHT / 2, says, {
-          sizePt: TYPE_PT.small,
-          valign: 'middle',
-          maxWidthPt: width - 28,
-        }),
-      ]),
-  }
+    heightPt: says.length > LONG ? 2 * HEIGHT : HEIGHT,
+    gapPt: GAP,
+    draw: (x, y, width) => [
+      draw(x, says.length > LONG ? y + HEIGHT / 2 : y),
+      label(x + 28, y + (says.length > LONG ? HEIGHT : HEIGHT / 2), says, {
+        sizePt: TYPE_PT.small,
+        valign: 'middle',
+        maxWidthPt: width - 28,
+      }),
+    ],
+  }))
 }

@@ -2,12 +2,19 @@ import type { ArrangedPlane } from '../../roof/index.js'
 import { sheetSource } from '../sheet-source.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber, type Block } from '../layout/index.js'
-import { own, pitchIn12Of } from '../../values/index.js'
+import { own, pitchIn12Of, type Inches } from '../../values/index.js'
 import { roofLegend } from './roof-legend.js'
 import { mountPatterns } from './mount-patterns.js'
 
-/** The column beside a roof plan: facts, legend, mounts and what the plan obeys. */
-export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
+/** Equal distances in a row from which they are written as one. */
+const LEAST_EQUAL = 3
+
+/**
+ * The notes of a roof plan: facts, legend, mounts and what the plan obeys.
+ *
+ * @param rails Table of the rails, or the sheet that has it.
+ */
+export function roofNotes(input: PacketInput, plane: ArrangedPlane, rails: readonly Block[] | string): Block[] {
   const { project } = input
   const framing = own(project.structure?.framing, plane.id)
   const arrays = Object.entries(project.arrays).filter(([, array]) => array.roof_plane === plane.id)
@@ -28,10 +35,14 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane): Block[] {
     { kind: 'heading', text: `Roof plane ${plane.id}` },
     { kind: 'facts', facts },
     { kind: 'heading', text: 'Legend' },
-    roofLegend(input, plane),
-    ...mountBlocks(input, plane),
+    ...roofLegend(input, plane),
     { kind: 'heading', text: 'Notes' },
-    { kind: 'list', numbered: true, items: notes(plane, input) },
+    {
+      kind: 'list',
+      numbered: true,
+      items: [...notes(plane, input), ...(typeof rails === 'string' ? [`Rails and mounts: sheet ${rails}.`] : [])],
+    },
+    ...(typeof rails === 'string' ? [] : rails),
   ]
 }
 
@@ -45,37 +56,57 @@ function moduleText(input: PacketInput, id: string): string {
   return `${module.name ?? id}, ${module.pmax_w} W${size}`
 }
 
-function mountBlocks(input: PacketInput, plane: ArrangedPlane): Block[] {
+/** Rails of a plane with their mounts; `isNamed` when the table stands beside those of other planes. */
+export function railBlocks(input: PacketInput, plane: ArrangedPlane, isNamed: boolean): Block[] {
   const values = input.mounts?.values
   if (values === undefined) return []
-  const patterns = mountPatterns(input, plane)
-  const rows = values.rails
-    .filter((rail) => rail.plane === plane.id)
-    .map((rail) => {
-      const pattern = patterns.find((each) => each.rails.includes(rail.id))
-      const places = pattern?.stopsIn.slice(1, -1) ?? []
-      return [
-        rail.id.replace(`${plane.id}.`, ''),
-        pattern?.letter ?? '',
-        inches(rail.length_in, 8),
-        `${inches(rail.overhang_left_in, 8)} / ${inches(rail.overhang_right_in, 8)}`,
-        places.map((place) => inches(place, 8)).join('  '),
-      ]
-    })
+  const rows = mountPatterns(input, plane).map(({ letter, rails, stopsIn }) => {
+    const [first, ...others] = values.rails.filter((rail) => rails.includes(rail.id))
+    const names = rails.map((id) => id.replace(`${plane.id}.`, ''))
+    return first === undefined
+      ? []
+      : [
+          letter,
+          `${others.length === 0 ? '' : `${rails.length} rails: `}${names.join(', ')}`,
+          inches(first.length_in, 8),
+          `${inches(first.overhang_left_in, 8)} / ${inches(first.overhang_right_in, 8)}`,
+          placesText(stopsIn.slice(1, -1)),
+        ]
+  })
   return [
-    { kind: 'heading', text: 'Rails and mounts' },
+    { kind: 'heading', text: isNamed ? `Rails and mounts, roof plane ${plane.id}` : 'Rails and mounts' },
     {
       kind: 'table',
       columns: [
-        { heading: 'Rail', share: 0.18 },
-        { heading: 'Row', share: 0.14 },
-        { heading: 'Length', share: 0.16 },
-        { heading: 'Free ends', share: 0.18 },
-        { heading: 'Mounts, from the left end of the eave', share: 0.34 },
+        { heading: 'Row', share: 0.11 },
+        { heading: 'Rails', share: 0.26 },
+        { heading: 'Length', share: 0.18 },
+        { heading: 'Free ends', share: 0.2 },
+        { heading: 'Mounts, from the left end of the eave', share: 0.35 },
       ],
       rows,
     },
   ]
+}
+
+/** Places along the eave, equal distances in a row as one: `59", then 14 at 24" to 395"`. */
+function placesText(places: readonly Inches[]): string {
+  const found: string[] = []
+  let index = 0
+  while (index < places.length) {
+    const at = places[index] ?? 0
+    const step = (places[index + 1] ?? at) - at
+    let last = index
+    while (step > 0 && Math.abs((places[last + 1] ?? Infinity) - (places[last] ?? 0) - step) < 1 / 16) last++
+    if (last - index < LEAST_EQUAL) {
+      found.push(inches(at, 8))
+      index += 1
+    } else {
+      found.push(inches(at, 8), `then ${last - index} at ${inches(step, 8)} to ${inches(places[last] ?? 0, 8)}`)
+      index = last + 1
+    }
+  }
+  return found.join(', ')
 }
 
 function notes(plane: ArrangedPlane, input: PacketInput): string[] {

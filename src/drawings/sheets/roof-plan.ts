@@ -3,42 +3,76 @@ import {
   ARCHITECT_SCALES,
   centredOrigin,
   flowBlocks,
-  largestScale,
-  northArrow,
-  scaleBar,
+  mapMarks,
+  planRoom,
+  type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { boundsOf, type Box, type Viewport } from '../model/index.js'
+import { boundsOf, type Viewport } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
-import { planDimensions } from './roof-dimensions.js'
+import { dimensionRoom, planDimensions } from './roof-dimensions.js'
 import { toXY } from './plane-figures.js'
 import { roofFigures } from './roof-figures.js'
-import { roofNotes } from './roof-notes.js'
+import { railBlocks, roofNotes } from './roof-notes.js'
 
-/** Room on paper round the plane for edge names and dimensions, points. */
-const ROOM = { left: 78, right: 44, top: 30, bottom: 96 } as const
+/** Height of the notes when they stand below the plan. */
+const NOTES_HEIGHT = 156
+/** Sheet of the rails when no other takes them. */
+const RAILS_SHEET = 'A-601'
 
-/** Sheets A-101, A-102 and so on: the plan of each plane that carries modules, along its surface. */
-export function roofPlanSheets(job: SheetJob): SheetDraft[] {
-  const { modules, planes } = job.input.arrangement.values
-  const used = Object.values(planes).filter((plane) => modules.some((module) => module.roofPlane === plane.id))
-  return used.flatMap((plane, index) => planSheets(job, plane, `A-1${String(index + 1).padStart(2, '0')}`))
+/**
+ * Sheets A-101, A-102 and so on: the plan of each plane that carries modules, along its surface. The rails stand beside the
+ * plans when they all find room there.
+ *
+ * @param railsOn Sheet that takes the rails of all planes when they do not; without it they have one of their own.
+ */
+export function roofPlanSheets(job: SheetJob, railsOn?: string): SheetDraft[] {
+  const together = plansOf(job, 'here')
+  if (railsApart(job, together).length === 0) return together.flat()
+  const plans = plansOf(job, railsOn ?? RAILS_SHEET).flat()
+  return railsOn === undefined ? [...plans, ...railSheets(job)] : plans
 }
 
-function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft[] {
+/** Tables of the rails when the plans have no room for them. */
+export function railsApart(job: SheetJob, plans: readonly SheetDraft[][] = plansOf(job, 'here')): Block[] {
+  if (job.input.mounts === undefined || plans.every((each) => each.length === 1)) return []
+  return planesOf(job).flatMap((plane) => railBlocks(job.input, plane, true))
+}
+
+function planesOf({ input }: SheetJob): ArrangedPlane[] {
+  const { modules, planes } = input.arrangement.values
+  return Object.values(planes).filter((plane) => modules.some((module) => module.roofPlane === plane.id))
+}
+
+/** Sheets of each plane. */
+function plansOf(job: SheetJob, rails: string): SheetDraft[][] {
+  return planesOf(job).map((plane, index) => planSheets(job, plane, `A-1${String(index + 1).padStart(2, '0')}`, rails))
+}
+
+/** Rails and mounts of all planes. */
+function railSheets(job: SheetJob): SheetDraft[] {
+  const blocks = railsApart(job)
   const { body } = job.stationery
-  const notesWidth = Math.max(168, body.width * 0.25)
-  const planBox: Box = { ...body, width: body.width - notesWidth - 14 }
-  const notesBox: Box = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
-  const drawBox: Box = { ...planBox, height: planBox.height - 34 }
-  const room = {
-    x: drawBox.x + ROOM.left,
-    y: drawBox.y + ROOM.top,
-    width: drawBox.width - ROOM.left - ROOM.right,
-    height: drawBox.height - ROOM.top - ROOM.bottom,
-  }
+  const title = 'Rails and mounts'
+  return flowBlocks(blocks, body, body.width > 560 ? 2 : 1).map((paper, page) => ({
+    id: continued(RAILS_SHEET, page),
+    title: page === 0 ? title : `${title}, continued`,
+    scale: 'None',
+    paper,
+  }))
+}
+
+function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: string): SheetDraft[] {
+  const { body, unitPt } = job.stationery
   const bounds = boundsOf(plane.corners.map(toXY))
-  const scale = largestScale(ARCHITECT_SCALES, bounds.width, bounds.height, room)
+  const { scale, room, drawBox, notesBox, notesColumns } = planRoom(
+    body,
+    { widthFt: bounds.width, heightFt: bounds.height },
+    dimensionRoom(job.input, plane),
+    ARCHITECT_SCALES,
+    unitPt,
+    NOTES_HEIGHT,
+  )
   const originPt = centredOrigin(
     { x: bounds.x, y: bounds.y },
     { x: bounds.x + bounds.width, y: bounds.y + bounds.height },
@@ -54,19 +88,13 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string): SheetDraft
   // Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth.
   const north = (((180 - plane.azimuthDeg) % 360) + 360) % 360
   const title = `Roof plan: ${plane.id}`
-  const pages = flowBlocks(roofNotes(job.input, plane), notesBox, 1, body)
-  return pages.map((notes, page) => {
-    if (page > 0) return { id: continued(id, page), title: `${title}, continued`, scale: 'None', paper: notes }
-    return {
-      id,
-      title,
-      scale: scale.note,
-      viewports: [viewport],
-      paper: [
-        ...notes,
-        ...scaleBar(planBox.x + 4, planBox.y + planBox.height - 26, scale),
-        ...northArrow(planBox.x + planBox.width - 26, planBox.y + planBox.height - 24, north),
-      ],
-    }
-  })
+  const blocks = [
+    mapMarks(scale, north),
+    ...roofNotes(job.input, plane, rails === 'here' ? railBlocks(job.input, plane, false) : rails),
+  ]
+  return flowBlocks(blocks, notesBox, notesColumns, body).map((notes, page) =>
+    page > 0
+      ? { id: continued(id, page), title: `${title}, continued`, scale: 'None', paper: notes }
+      : { id, title, scale: scale.note, viewports: [viewport], paper: notes },
+  )
 }

@@ -42,7 +42,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
   ].map(planPoint)
   const bounds = boundsOf([...lot, ...supportsShown(job.input.project, boundsOf(lot))])
-  const scale = largestScale(SITE_SCALES, bounds.width, bounds.height, room)
+  const scale = largestScale(SITE_SCALES, bounds.width, bounds.height, room, job.stationery.unitPt)
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
     xy(bounds.x + bounds.width, bounds.y + bounds.height),

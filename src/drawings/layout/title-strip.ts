@@ -1,0 +1,198 @@
+import { blockHeightPt, wrapText, type Box, type Color, type Face, type Primitive } from '../model/index.js'
+import { label, line, TYPE_PT } from './text.js'
+
+/** What the title strip of every sheet says. */
+export interface TitleFacts {
+  readonly project: string
+  readonly address: string
+  readonly owner: string
+  readonly contractor: string
+  readonly preparedBy: string
+  readonly authority: string
+  readonly utility: string
+  readonly codes: readonly string[]
+  readonly date: string
+  readonly revision: string
+  readonly invented: boolean
+  readonly draft: boolean
+  /** Number of the lot at the assessor, when it is stated. */
+  readonly parcel?: string | undefined
+}
+
+/** What it says of one sheet. */
+export interface SheetFacts {
+  readonly id: string
+  readonly title: string
+  readonly scale: string
+  readonly size: string
+  readonly place?: { readonly number: number; readonly of: number } | undefined
+}
+
+/** One issue of the packet after the first. */
+export interface RevisionRow {
+  readonly number: string
+  readonly date: string
+  readonly text: string
+}
+
+interface Line {
+  readonly text: string
+  readonly sizePt: number
+  readonly face: Face
+  readonly color?: Color
+}
+
+const PAD = 4
+/** Least height of the room for the stamp of the authority. */
+const STAMP = 44
+/** Rows of revisions that the strip has room for; older ones stand on the cover. */
+const MOST_REVISIONS = 5
+
+const cap = (text: string): Line => ({ text, sizePt: TYPE_PT.small, face: 'bold', color: 'grey' })
+const say = (text: string, face: Face = 'plain'): Line => ({ text, sizePt: TYPE_PT.small, face })
+const part = (heading: string, text: string): Line[] => (text === '' ? [] : [cap(heading), say(text)])
+
+/**
+ * Draws the strip along the right side of the frame, from top to bottom: room for the stamp, the project, its people,
+ * codes, revisions, the sheet. Names that are too long for it end in an ellipsis; the cover tells them whole.
+ */
+export function drawTitleStrip(
+  facts: TitleFacts,
+  sheet: SheetFacts,
+  revisions: readonly RevisionRow[],
+  box: Box,
+): Primitive[] {
+  const width = box.width - 2 * PAD
+  const cells = fitted(cellsOf(facts, sheet), width, box.height - STAMP - revisionsHeight(revisions) - SHEET_HEIGHT)
+  const used = cells.reduce((sum, cell) => sum + cellHeight(cell, width), 0)
+  const drawn: Primitive[] = [line(box.x, box.y, box.x, box.y + box.height, { pen: 'heavy' })]
+  const rule = (y: number, pen: 'thin' | 'heavy' = 'thin'): Primitive => line(box.x, y, box.x + box.width, y, { pen })
+  let y = box.y + box.height - SHEET_HEIGHT - revisionsHeight(revisions) - used
+  drawn.push(
+    label(box.x + PAD, box.y + PAD, 'ROOM FOR STAMPS', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
+    rule(y, 'heavy'),
+  )
+  for (const [index, cell] of cells.entries()) {
+    if (index > 0) drawn.push(rule(y))
+    drawn.push(...drawLines(cell, box.x + PAD, y + PAD, width))
+    y += cellHeight(cell, width)
+  }
+  drawn.push(...drawRevisions(revisions, { ...box, y }, rule))
+  y += revisionsHeight(revisions)
+  return [...drawn, rule(y, 'heavy'), ...sheetNumber(sheet, { ...box, y, height: SHEET_HEIGHT })]
+}
+
+function cellsOf(facts: TitleFacts, sheet: SheetFacts): Line[][] {
+  return [
+    [
+      { text: facts.project, sizePt: TYPE_PT.head, face: 'bold' },
+      ...part('SITE', facts.address),
+      ...part('PARCEL', facts.parcel ?? ''),
+      ...(facts.invented ? [say('People, places and equipment are invented.')] : []),
+    ],
+    [...part('OWNER', facts.owner), ...part('INSTALLER', facts.contractor), ...part('PREPARED BY', facts.preparedBy)],
+    [
+      cap('CODES'),
+      say(facts.codes.length === 0 ? 'none stated' : facts.codes.join(', ')),
+      ...part('AUTHORITY', facts.authority),
+      ...part('UTILITY', facts.utility),
+    ],
+    [...part('DATE', facts.date), ...part('REVISION', facts.revision), ...part('SCALE', sheet.scale)],
+    [
+      cap('SHEET'),
+      { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold' },
+      ...(facts.draft ? [say('DRAFT - NOT FOR PERMIT', 'bold')] : []),
+    ],
+  ]
+}
+
+/** Cells cut line by line, the longest text first, until they fit a height. */
+function fitted(cells: readonly (readonly Line[])[], width: number, heightPt: number): Line[][] {
+  const broken = cells.map((cell) =>
+    cell.map((each) => ({ each, lines: wrapText(each.text, each.sizePt, each.face, width) })),
+  )
+  const total = (): number =>
+    broken.reduce(
+      (sum, cell) => sum + 2 * PAD + cell.reduce((high, { each, lines }) => high + lineHigh(lines, each), 0),
+      0,
+    )
+  while (total() > heightPt) {
+    const longest = broken.flat().toSorted((a, b) => b.lines.length - a.lines.length)[0]
+    if (longest === undefined || longest.lines.length < 2) break
+    longest.lines.splice(-2, 2, `${(longest.lines.at(-2) ?? '').replace(/.{2}$/u, '')}…`)
+  }
+  return broken.map((cell) => cell.map(({ each, lines }) => ({ ...each, text: lines.join('\n') })))
+}
+
+const lineHigh = (lines: readonly string[], { sizePt }: Line): number => blockHeightPt(lines.length, sizePt) + 1.5
+
+function cellHeight(cell: readonly Line[], width: number): number {
+  return (
+    2 * PAD + cell.reduce((sum, each) => sum + lineHigh(wrapText(each.text, each.sizePt, each.face, width), each), 0)
+  )
+}
+
+function drawLines(lines: readonly Line[], x: number, top: number, width: number): Primitive[] {
+  let y = top
+  return lines.map((each) => {
+    const at = y
+    y += lineHigh(wrapText(each.text, each.sizePt, each.face, width), each)
+    const { text, sizePt, face, color = 'black' } = each
+    return label(x, at, text, { sizePt, face, color, maxWidthPt: width })
+  })
+}
+
+const ROW = TYPE_PT.small * 1.02 + 3
+
+function revisionsHeight(revisions: readonly RevisionRow[]): number {
+  return (1 + Math.max(1, Math.min(MOST_REVISIONS, revisions.length))) * ROW + 2
+}
+
+/** The newest revisions, newest last; an empty row when there is none yet. */
+function drawRevisions(revisions: readonly RevisionRow[], box: Box, rule: (y: number) => Primitive): Primitive[] {
+  const shown = revisions.slice(-MOST_REVISIONS)
+  const [date, text] = [box.x + 20, box.x + 62]
+  const bottom = box.y + revisionsHeight(revisions)
+  const row = (y: number, cells: readonly [string, string, string], face: Face): Primitive[] =>
+    [box.x + PAD, date + 2, text + 2].map((x, index) =>
+      label(x, y + 2, clipped(cells[index] ?? '', index === 2 ? box.x + box.width - text - 4 : 40, face), {
+        sizePt: TYPE_PT.small,
+        face,
+        ...(face === 'bold' ? { color: 'grey' as const } : {}),
+      }),
+    )
+  return [
+    rule(box.y),
+    ...row(box.y, ['REV', 'ISSUED', 'FOR'], 'bold'),
+    line(date, box.y, date, bottom),
+    line(text, box.y, text, bottom),
+    rule(box.y + ROW),
+    ...shown.flatMap((each, index) =>
+      row(box.y + (index + 1) * ROW, [each.number, each.date, each.text], 'plain').concat(
+        index === 0 ? [] : [rule(box.y + (index + 1) * ROW)],
+      ),
+    ),
+  ]
+}
+
+/** A text on one line: as much of it as fits. */
+function clipped(text: string, width: number, face: Face): string {
+  const [first = '', ...more] = wrapText(text, TYPE_PT.small, face, width)
+  return more.length === 0 ? first : (wrapText(text, TYPE_PT.small, face, width - 7)[0] ?? '').concat('…')
+}
+
+/** Height of the cell with the number of the sheet. */
+const SHEET_HEIGHT = 58
+
+function sheetNumber(sheet: SheetFacts, box: Box): Primitive[] {
+  const middle = box.x + box.width / 2
+  const count = sheet.place === undefined ? '' : `SHEET ${sheet.place.number} OF ${sheet.place.of}`
+  let size: number = TYPE_PT.number
+  while (size > TYPE_PT.head && wrapText(sheet.id, size, 'bold', box.width - 2 * PAD).length > 1) size -= 0.5
+  return [
+    label(middle, box.y + PAD, 'SHEET NUMBER', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey', align: 'center' }),
+    label(middle, box.y + 24, sheet.id, { sizePt: size, face: 'bold', align: 'center', valign: 'middle' }),
+    ...(count === '' ? [] : [label(middle, box.y + 38, count, { sizePt: TYPE_PT.small, align: 'center' })]),
+    label(middle, box.y + box.height - PAD, sheet.size, { sizePt: TYPE_PT.small, align: 'center', valign: 'bottom' }),
+  ]
+}

@@ -1,0 +1,178 @@
+import type { PlacedText } from './expand.js'
+import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
+import { makeGrid, type Grid } from './grid.js'
+import { roundedPoint, type Mark, type TextMark } from './mark.js'
+import { addObstacle, LETTERS_ONLY, lieOn, type Obstacles } from './obstacles.js'
+import type { TextPrimitive } from './primitive.js'
+import { textFigure, textMarks } from './text-block.js'
+
+/** A text that waits for its place, and the part of the paper that it must keep to. */
+export interface Waiting extends PlacedText {
+  readonly within: Box
+}
+
+/** What a later place of those that a text names costs, next to lying on hatch. */
+const RANK_COST = 0.12
+
+type Figure = readonly XY[]
+
+/** Room round a text that no other text enters, points. */
+const MARGIN_PT = 0.6
+/** Distances at which a text that stands aside is tried, points. */
+const ASIDE_PT = [12, 18, 26, 36, 48, 62, 78, 96, 118, 144, 176, 214, 260, 320]
+/** Directions in which it is tried: level ones first, then those that slant. */
+const DIRECTIONS = [0, 180, 30, 150, 330, 210, 60, 120, 300, 240, 90, 270].map((degrees) => (degrees * Math.PI) / 180)
+
+/** Finds places on a drawing for texts, one after the other. */
+export class TextPlaces {
+  readonly #taken: Grid<Figure> = makeGrid()
+  readonly #lines: Grid<readonly [XY, XY]> = makeGrid()
+  readonly #placed = new Map<number, readonly TextMark[]>()
+  readonly #leaders: Mark[] = []
+  readonly #obstacles: Obstacles
+  readonly #order: number
+
+  /** @param order Number of marks that the obstacles were made of. */
+  constructor(obstacles: Obstacles, order: number) {
+    this.#obstacles = obstacles
+    this.#order = order
+  }
+
+  /** Puts a text where it is, free or not; tells whether it is. */
+  fix(index: number, { text, at, within }: Waiting): boolean {
+    const marks = textMarks(text, at, index)
+    const isFree = this.#isFree(marks, within)
+    this.#settle(index, marks)
+    return isFree
+  }
+
+  /** Puts a text at the best of the places that it names: early ones, on nothing rather than on quiet lines or in an area. */
+  settleBeside(index: number, { text, at, within }: Waiting): boolean {
+    const shifts = text.shifts === undefined || text.shifts.length === 0 ? [{ x: 0, y: 0 }] : text.shifts
+    const tries = shifts.flatMap((shift, rank) => {
+      const marks = textMarks(text, { x: at.x + shift.x, y: at.y + shift.y }, index)
+      const cost = this.#cost(marks, within)
+      return cost === undefined ? [] : [{ marks, cost: cost + RANK_COST * rank }]
+    })
+    return this.#take(index, tries)
+  }
+
+  /** Puts a text aside, with a line to what it names. */
+  settleAside(index: number, { text, at, within }: Waiting): boolean {
+    const level: TextPrimitive = { ...text, rotationDeg: 0, align: 'center', valign: 'middle' }
+    const box = boundsOf(textMarks(level, at, index).flatMap((mark) => textFigure(mark)))
+    for (const distance of ASIDE_PT) {
+      const tries = DIRECTIONS.flatMap((turn) => {
+        const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+        const spot = { x: at.x + cos * (distance + box.width / 2), y: at.y - sin * (distance + box.height / 2) }
+        const marks = textMarks(level, spot, index)
+        const cost = this.#cost(marks, within)
+        const line = leaderLine(at, spot, box)
+        if (cost === undefined || cost === 0.5 || this.#crosses(line)) return []
+        return [{ marks, cost, line }]
+      })
+      if (this.#take(index, tries)) return true
+    }
+    return false
+  }
+
+  /** All texts in the order of their numbers, and the lines to what they name. */
+  result(): { readonly texts: TextMark[]; readonly leaders: readonly Mark[] } {
+    const texts = [...this.#placed].toSorted(([a], [b]) => a - b).flatMap(([, marks]) => marks)
+    return { texts, leaders: this.#leaders }
+  }
+
+  #take(
+    index: number,
+    tries: readonly { readonly marks: readonly TextMark[]; readonly cost: number; readonly line?: [XY, XY] }[],
+  ): boolean {
+    const least = Math.min(...tries.map(({ cost }) => cost))
+    const best = tries.find(({ cost }) => cost === least)
+    if (best === undefined) return false
+    this.#settle(index, best.marks)
+    if (best.line !== undefined) this.#drawLeader(best.line)
+    return true
+  }
+
+  #settle(index: number, marks: readonly TextMark[]): void {
+    // A white ground is printed only where it hides quiet lines and nothing else.
+    const shown = marks.map((mark) => {
+      const lie = mark.halo ? lieOn(this.#obstacles, textFigure(mark)) : undefined
+      return lie === undefined ? mark : { ...mark, halo: lie.isOnQuiet && !lie.isOnFill }
+    })
+    this.#placed.set(index, shown)
+    for (const mark of marks) {
+      const figure = textFigure(mark, MARGIN_PT)
+      this.#taken.add(boundsOf(figure), figure)
+    }
+  }
+
+  #drawLeader(line: [XY, XY]): void {
+    const [tip, end] = line
+    const marks: Mark[] = [
+      {
+        kind: 'path',
+        points: [roundedPoint(tip), roundedPoint(end)],
+        closed: false,
+        pen: 'hair',
+        dash: 'solid',
+        color: 'black',
+      },
+      { kind: 'circle', center: roundedPoint(tip), radius: 1.3, dash: 'solid', color: 'black', fill: 'black' },
+    ]
+    for (const mark of marks) addObstacle(this.#obstacles, mark, this.#order)
+    this.#leaders.push(...marks)
+    this.#lines.add(boundsOf(line), line)
+  }
+
+  #isFree(marks: readonly TextMark[], within: Box): boolean {
+    return marks.every((mark) => {
+      const figure = textFigure(mark, MARGIN_PT)
+      const box = boundsOf(figure)
+      return isInside(box, within) && !this.#taken.near(box).some((other) => figuresOverlap(figure, other))
+    })
+  }
+
+  /** 0 on nothing, less than 1 on quiet lines or within an area; undefined where the text may not lie. */
+  #cost(marks: readonly TextMark[], within: Box): number | undefined {
+    if (!this.#isFree(marks, within)) return undefined
+    let cost = 0
+    for (const mark of marks) {
+      const lie = lieOn(this.#obstacles, textFigure(mark, LETTERS_ONLY * mark.sizePt))
+      if (lie.cuts !== undefined || (lie.isOnQuiet && (lie.isOnFill || !mark.halo))) return undefined
+      cost = Math.max(cost, lie.isOnFill ? 0.5 : lie.isOnQuiet ? 0.4 : 0)
+    }
+    return cost
+  }
+
+  #crosses(line: readonly [XY, XY]): boolean {
+    const box = boundsOf(line)
+    return (
+      this.#taken.near(box).some((figure) => figuresOverlap(line, figure)) ||
+      this.#lines.near(box).some((other) => figuresOverlap(line, other, 0))
+    )
+  }
+}
+
+/** From what a text names to the near end of its box. */
+function leaderLine(tip: XY, middle: XY, box: Box): [XY, XY] {
+  const [dx, dy] = [middle.x - tip.x, middle.y - tip.y]
+  const [half, high] = [box.width / 2 + 2, box.height / 2 + 1.5]
+  // A text that stands above or below is met in the middle of its side.
+  const end =
+    Math.abs(dx) > half
+      ? { x: middle.x - Math.sign(dx) * half, y: middle.y }
+      : { x: middle.x, y: middle.y - Math.sign(dy) * high }
+  return [tip, end]
+}
+
+/** Whether a box keeps to another, but for the margin of the text. */
+function isInside(inner: Box, outer: Box): boolean {
+  const slack = MARGIN_PT + 0.1
+  return (
+    inner.x >= outer.x - slack &&
+    inner.y >= outer.y - slack &&
+    inner.x + inner.width <= outer.x + outer.width + slack &&
+    inner.y + inner.height <= outer.y + outer.height + slack
+  )
+}
