@@ -25,7 +25,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
   const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
-  const drafts: SheetDraft[] = [
+  const drafts = inOrder(input.authority?.sheet_order, [
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
@@ -34,7 +34,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...scheduleSheets(job),
     ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
     ...labelSheets(job),
-  ]
+  ])
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
@@ -43,6 +43,15 @@ export function drawPacket(input: PacketInput): Sheet[] {
   const all = [...covers, ...drafts]
   const of = all.length + documentSheets(input.documents).length
   return all.map((draft, index) => composeSheet(draft, stationery, { number: index + 1, of }))
+}
+
+/** The sheets by the letters of their disciplines as the authority wants them; those that it leaves out follow as they stood. */
+function inOrder(order: readonly string[] = [], drafts: SheetDraft[]): SheetDraft[] {
+  const rank = ({ id }: SheetDraft): number => {
+    const place = order.indexOf(id.charAt(0))
+    return place === -1 ? order.length : place
+  }
+  return drafts.toSorted((a, b) => rank(a) - rank(b))
 }
 
 function calculation(job: SheetJob, id: string, title: string, steps: readonly Step[] | undefined): SheetDraft[] {

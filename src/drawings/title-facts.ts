@@ -16,7 +16,8 @@ export function titleFacts({ project, draft }: PacketInput): TitleFacts {
     preparedBy: preparedBy(parties?.prepared_by_owner === true, parties?.preparer),
     authority: parties?.authority?.name ?? '',
     utility: parties?.utility?.name ?? '',
-    codes: [...editions, ...(codes?.local_amendments ?? [])],
+    // Local amendments stand once, on the cover.
+    codes: editions,
     date: document?.date ?? 'not dated',
     revision: document?.revision ?? '-',
     invented: document?.invented === true,

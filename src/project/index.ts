@@ -1,4 +1,5 @@
 export type * from './project-types.generated.js'
+export type { Authority, ExpeditedLimits } from './authority/authority-types.generated.js'
 export { formatCodeFrame } from './code-frame.js'
 export type { Complaint } from './explain/complaint.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
@@ -33,6 +34,7 @@ export {
 } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
+export { readAuthority } from './authority/read-authority.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
 export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
 export { unitOfPath } from './key-unit.js'

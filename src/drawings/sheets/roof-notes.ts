@@ -23,6 +23,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane, rails: reado
     ['Slope', `${plainNumber(pitchIn12Of(plane.tiltDeg), 1)} in 12 (${plainNumber(plane.tiltDeg, 1)}°)`],
     ['Area', `${plainNumber(plane.areaFt2, 0)} ft² along the slope`],
     ['Modules', `${plane.modules}, covering ${plainNumber(plane.coveredShare * 100, 0)} % of the plane`],
+    ...wholeRoof(input),
     ...arrays.map(([id, array]): [string, string] => [`Array ${id}`, moduleText(input, array.module)]),
   ]
   if (framing?.nominal_size !== undefined && framing.spacing_in !== undefined) {
@@ -107,6 +108,15 @@ function placesText(places: readonly Inches[]): string {
     }
   }
   return found.join(', ')
+}
+
+/** Share of the whole roof, which the free strip at a ridge may hang on, and sprinklers. */
+function wholeRoof({ project, arrangement }: PacketInput): [string, string][] {
+  const share = arrangement.values.roofCoverageShare
+  if (share === null) return []
+  const sprinklered = project.roof_access?.sprinklered
+  const words = sprinklered === undefined ? '' : sprinklered ? '; sprinklers throughout' : '; no sprinklers'
+  return [['Whole roof', `modules over ${plainNumber(share * 100, 0)} % of it, seen from above${words}`]]
 }
 
 function notes(plane: ArrangedPlane, input: PacketInput): string[] {
