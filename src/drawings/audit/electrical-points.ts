@@ -41,18 +41,24 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
       ),
     ]),
   ),
-  conductors: withWiring((facts, wiring) =>
-    allOn(
+  conductors: withWiring((facts, wiring) => {
+    const verdict = allOn(
       facts,
       'E',
       wiring.circuits.flatMap(({ id, segments }) =>
         segments.flatMap((segment): Needle[] => [
-          [`size of ${id} in ${segment.id}`, `${segment.size_awg} ${/\d$/u.test(segment.size_awg) ? '' : ''}`.trim()],
+          [`conductor of ${id} in ${segment.id}`, `${id} ${segment.id} ${segment.size_awg}`],
           [`raceway of ${id} in ${segment.id}`, raceway(segment.raceway.type)],
         ]),
       ),
-    ),
-  ),
+    )
+    if (verdict.state !== 'present') return verdict
+    const sections = wiring.circuits.reduce((sum, { segments }) => sum + segments.length, 0)
+    return present(
+      verdict.sheets,
+      `conductors and raceways in all ${sections} sections of ${wiring.circuits.length} circuits`,
+    )
+  }),
   grounding: withWiring((facts) => {
     const electrodes = facts.input.project.electrical?.service?.bonding?.electrodes
     const drawn = allOn(facts, 'E', [
@@ -68,7 +74,7 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
   'service-ratings': withWiring((facts, { panel }) => {
     const rating = facts.input.project.electrical?.service?.rating_a
     return allOn(facts, 'GE', [
-      ['service', rating === undefined ? undefined : `${rating} A`],
+      ['service', rating === undefined ? undefined : `Service ${rating} A`],
       ['busbar', panel.bus_a === null ? undefined : `${panel.bus_a} A bus`],
       ['main breaker', panel.main_a === null ? undefined : `${panel.main_a} A main breaker`],
     ])
@@ -95,7 +101,10 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
       ['cold voltage', /COLD|LOWEST EXPECTED AMBIENT/u],
       ['required current', /REQUIRED/u],
       ['ampacity', 'Ampacity along each circuit'],
-      ['voltage change', `${plainNumber(wiring.circuits[0]?.voltage_rise_pct ?? 0)} of `],
+      ...wiring.circuits.map(({ id, total_voltage_rise_pct: rise, voltage_rise_limit_pct: most }): Needle => [
+        `voltage change of ${id}`,
+        `${plainNumber(rise)} of ${plainNumber(most)} %`,
+      ]),
       ['raceway fill', /\d+ OF \d+ %/u],
     ]),
   ),
@@ -135,7 +144,10 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
     return allOn(
       facts,
       'E',
-      disconnects.map(([id, { rating_a: rating }]): Needle => [`rating of ${id}`, `${rating} A`]),
+      disconnects.map(([id, { rating_a: rating }]): Needle => [
+        `rating of ${id}`,
+        new RegExp(`DISCONNECT[^.]{0,20} ${rating} A`, 'u'),
+      ]),
     )
   }),
   battery: (facts) =>

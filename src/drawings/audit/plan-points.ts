@@ -1,5 +1,5 @@
 import { inches, plainNumber } from '../layout/index.js'
-import { hasWords, allOn, missing, notApplicable, present, type Judge, type Needle } from './verdict.js'
+import { hasWords, allOn, missing, notApplicable, present, sheetsOf, type Judge, type Needle } from './verdict.js'
 import { EQUIPMENT } from '../sheets/site-figures.js'
 import { plansOf } from './cover-points.js'
 
@@ -18,14 +18,14 @@ export const PLAN_POINTS: Readonly<Record<string, Judge>> = {
     )
   },
   'roof-covering': (facts) => {
-    const framing = Object.values(facts.input.project.structure?.framing ?? {})
+    const framing = Object.entries(facts.input.project.structure?.framing ?? {})
     if (framing.length === 0) return missing('covering: not stated')
     return allOn(
       facts,
       'GS',
-      framing.flatMap(({ covering, covering_layers: layers }): Needle[] => [
-        ['covering', covering?.replaceAll('_', ' ')],
-        ['layers', layers === undefined ? undefined : `${layers} layer`],
+      framing.flatMap(([plane, { covering, covering_layers: layers }]): Needle[] => [
+        [`covering of ${plane}`, covering?.replaceAll('_', ' ')],
+        [`layers on ${plane}`, layers === undefined ? undefined : `${layers} layer`],
       ]),
     )
   },
@@ -126,8 +126,8 @@ export const PLAN_POINTS: Readonly<Record<string, Judge>> = {
     )
   },
   elevation: (facts) => {
-    const [drawn] = facts.sheets.filter(
-      ({ sheet, words }) => /elevation/iu.test(sheet.title) || /\bELEVATION\b/u.test(words),
+    const [drawn] = sheetsOf(facts, 'CAE').filter((sheet) =>
+      hasWords(sheet, /(?<!GROUND )\bELEVATION\b(?! FACTOR| OF THE)/u),
     )
     if (drawn !== undefined) return present([drawn.id], 'elevation')
     const wall = facts.sheets.find((sheet) => hasWords(sheet, 'Equipment from the array to the meter, not to scale'))
