@@ -8,7 +8,7 @@ import { readFonts } from './read-fonts.js'
  * @param input What the sheets of the packet are drawn from.
  */
 export async function preparerReportPdf(input: PacketInput): Promise<Uint8Array> {
-  const sheets = drawPreparerReport({ ...input, size: 'letter' })
+  const sheets = drawPreparerReport(input)
   const subject = "Preparer's report on the permit drawings of a photovoltaic system"
   return await renderPdf(sheets, readFonts(), pdfInfoOf(input.project, subject))
 }

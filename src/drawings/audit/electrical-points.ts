@@ -47,7 +47,7 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
       'E',
       wiring.circuits.flatMap(({ id, segments }) =>
         segments.flatMap((segment): Needle[] => [
-          [`conductor of ${id} in ${segment.id}`, `${id} ${segment.id} ${segment.size_awg}`],
+          [`conductor of ${id} in ${segment.id}`, `${id} ${segment.id.replaceAll('_', ' ')} ${segment.size_awg}`],
           [`raceway of ${id} in ${segment.id}`, raceway(segment.raceway.type)],
         ]),
       ),

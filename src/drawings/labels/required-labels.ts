@@ -4,7 +4,7 @@ import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../ta
 import { formatSource, type Source } from '../../worksheet/index.js'
 import { sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
-import { conditionHolds, labelPlaces } from './label-conditions.js'
+import { conditionHolds, EMERGENCY_LABEL, labelPlaces } from './label-conditions.js'
 import { labelFacts, type LabelFacts } from './label-facts.js'
 import { codeLook, lookText, reflectiveText, wordsSource, wordsText } from './label-look.js'
 import type { LabelPart } from './label-style.js'
@@ -121,20 +121,27 @@ function placesTogether(id: string, places: readonly LabelPlace[]): LabelPlace[]
 /** Labels to ask the authority about, with their words. */
 export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] {
   const facts = labelFacts(project, wiring)
-  return labelQuestions
-    .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
-    .map(({ words: ids, when }) => {
-      const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
-      const wordSources = rows.map(wordsSource)
-      return {
-        when,
-        phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
-        look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
-        source: [...new Set(wordSources.map(formatSource))].join('; '),
-        wordSources,
-        onSheet: { source: [...new Set(wordSources.map(sheetSource))].join('; ') },
-      }
-    })
+  return (
+    labelQuestions
+      .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
+      // What the project states of the emergency disconnect of its house is not asked again.
+      .filter(
+        ({ words }) =>
+          !words.includes('EMERGENCY_DISC_1') || project.existing_house?.emergency_disconnect === undefined,
+      )
+      .map(({ words: ids, when }) => {
+        const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
+        const wordSources = rows.map(wordsSource)
+        return {
+          when,
+          phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
+          look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
+          source: [...new Set(wordSources.map(formatSource))].join('; '),
+          wordSources,
+          onSheet: { source: [...new Set(wordSources.map(sheetSource))].join('; ') },
+        }
+      })
+  )
 }
 
 /** Characters from which a label is laid out wide. */
@@ -150,9 +157,18 @@ function widthOf(parts: readonly LabelPart[]): number {
 
 /** The placard of 2017 has one form for arrays that are brought down and one for arrays that stay live. */
 function wordsId(ruleId: string, facts: LabelFacts): string {
+  if (ruleId === EMERGENCY_LABEL) return EMERGENCY_WORDS[facts.project.existing_house?.emergency_disconnect ?? 'none']
   if (ruleId !== 'RSD_PLACARD' || facts.edition !== 'NEC 2017') return ruleId
   return facts.arrayStaysLive ? 'RSD_PLACARD_B' : 'RSD_PLACARD_A'
 }
+
+/** Words of the label of an emergency disconnect by its kind. */
+const EMERGENCY_WORDS = {
+  none: EMERGENCY_LABEL,
+  service_disconnect: 'EMERGENCY_DISC_1',
+  meter_disconnect: 'EMERGENCY_DISC_2',
+  other: 'EMERGENCY_DISC_3',
+} as const
 
 function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined, on: 'sheet' | 'list' = 'list'): string {
   const spacing = words?.spacingFt === undefined ? '' : `every ${words.spacingFt} ft and on each section`
