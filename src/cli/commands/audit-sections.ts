@@ -36,6 +36,33 @@ function askedBy({ lists, required }: AuditPoint): string {
   return `${lists} published ${lists === 1 ? 'list' : 'lists'}${required === true ? ', this authority' : ''}`
 }
 
+/** What is missing first, then what is there, then what does not apply. */
+function pointTables({ points }: AuditValues): Section[] {
+  const of = (state: AuditPoint['state']): AuditPoint[] => points.filter((point) => point.state === state)
+  const [missing, there, others] = [of('missing'), of('present'), of('not_applicable')]
+  const tables: Section[] = [
+    {
+      kind: 'table',
+      heading: 'Missing',
+      columns: [{ heading: 'Point' }, { heading: 'What' }, { heading: 'Asked by' }, { heading: 'Supplied by' }],
+      rows: missing.map((point) => [point.id, { value: point.what, tone: 'bad' }, askedBy(point), point.supplied_by]),
+    },
+    {
+      kind: 'table',
+      heading: 'There',
+      columns: [{ heading: 'Point' }, { heading: 'Sheets' }, { heading: 'What' }],
+      rows: there.map(({ id, sheets, what }) => [id, sheets.join(', '), what]),
+    },
+    {
+      kind: 'table',
+      heading: 'Does not apply',
+      columns: [{ heading: 'Point' }, { heading: 'Why' }],
+      rows: others.map(({ id, what }) => [id, what]),
+    },
+  ]
+  return tables.filter((table) => table.kind === 'table' && table.rows.length > 0)
+}
+
 /** The audit for people. */
 export function auditSections(values: AuditValues): Section[] {
   const { authority, expedited } = values
@@ -52,12 +79,13 @@ export function auditSections(values: AuditValues): Section[] {
                 value: [authority.list, authority.as_of].filter((each) => each !== null).join(', '),
               },
             ]),
+        ...(authority?.invented === true ? [{ label: 'Beware', value: 'this authority is invented' }] : []),
         { label: 'There', value: values.present },
         { label: 'Missing', value: values.missing },
         { label: 'Does not apply', value: values.not_applicable },
       ],
     },
-    { kind: 'table', heading: 'Points', ...auditTable(values) },
+    ...pointTables(values),
     ...(expedited === null
       ? []
       : ([

@@ -17,7 +17,7 @@ export const AUDIT: Explanations = {
     means: 'A reviewer will ask for something that is on no sheet and in no document of the packet.',
     rule: 'A packet that lacks a point of the list is sent back. Each point is looked up in the drawn sheets and in the project, and the message says what was not found and who supplies it.',
     sources: [PUBLISHED],
-    fix: 'Supply it; or, where your authority does not ask for it, name the point under not_asked in the file of the authority.',
+    fix: 'Supply it; or, where your authority does not ask for it, name the point in the file of the authority among those that are not asked for.',
   },
   'audit.no-authority': {
     means: 'The project names no file of what its authority asks.',

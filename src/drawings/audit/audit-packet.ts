@@ -32,7 +32,12 @@ export interface AuditPoint {
 
 /** The packet against the list of its reviewer. */
 export interface AuditValues {
-  readonly authority: { readonly name: string; readonly list: string | null; readonly as_of: string | null } | null
+  readonly authority: {
+    readonly name: string
+    readonly list: string | null
+    readonly as_of: string | null
+    readonly invented: boolean
+  } | null
   readonly points: readonly AuditPoint[]
   readonly present: number
   readonly missing: number
@@ -69,7 +74,12 @@ export function auditPacket(
     authority:
       authority === undefined
         ? null
-        : { name: authority.name, list: authority.list ?? null, as_of: authority.as_of ?? null },
+        : {
+            name: authority.name,
+            list: authority.list ?? null,
+            as_of: authority.as_of ?? null,
+            invented: authority.invented === true,
+          },
     points,
     present: count('present'),
     missing: count('missing'),
@@ -87,7 +97,9 @@ function commonPoints(facts: AuditFacts): AuditPoint[] {
       ? notApplicable(`${authority.name} does not ask for it (not_asked)`)
       : (own(JUDGES, id)?.(facts) ?? missing('no way to look it up'))
     return {
-      ...{ id, asks, lists: lists.length },
+      id,
+      asks,
+      lists: lists.length,
       required: authority === undefined ? null : !dropped,
       ...told(verdict),
       supplied_by: by,

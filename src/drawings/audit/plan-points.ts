@@ -59,8 +59,10 @@ export const PLAN_POINTS: Readonly<Record<string, Judge>> = {
     const { planes, modules } = facts.input.arrangement.values
     const used = Object.entries(planes).filter(([id]) => modules.some(({ roofPlane }) => roofPlane === id))
     if (used.length === 0) return missing('no roof plane with modules has an outline')
-    return allOn(facts, 'A', [
-      ...used.flatMap(([id, plane]): Needle[] => [
+    return allOn(
+      facts,
+      'A',
+      used.flatMap(([id, plane]): Needle[] => [
         [`plane ${id}`, `Roof plane ${id}`],
         [`edges of ${id}`, /\bEAVE\b/u],
         [`slope of ${id}`, /IN 12|\u00b0/u],
@@ -70,7 +72,7 @@ export const PLAN_POINTS: Readonly<Record<string, Judge>> = {
         ]),
         [`${plane.modules} modules of ${id}`, `Modules ${plane.modules}`],
       ]),
-    ])
+    )
   },
   'fire-access': (facts) => {
     const { project, arrangement } = facts.input

@@ -16,7 +16,7 @@ export function auditBlocks({ authority, points, expedited }: AuditValues): Bloc
       text:
         authority === null
           ? 'No file says what the authority asks (permit.authority): these are the points of published lists.'
-          : `By ${[authority.name, authority.list, authority.as_of].filter((each) => each !== null).join(', ')}, and published lists.`,
+          : `By ${[authority.name, authority.list, authority.as_of].filter((each) => each !== null).join(', ')}, and published lists.${authority.invented ? ' The authority is invented.' : ''}`,
     },
     {
       kind: 'table',
