@@ -15,6 +15,15 @@ export { packetGaps } from './packet-gaps.js'
 export { drawPacket } from './packet.js'
 export { drawPreparerReport } from './preparer-report.js'
 export {
+  changesSince,
+  markChanges,
+  RECORD_FORMAT,
+  recordPacket,
+  sheetsGone,
+  type PacketRecord,
+  type SheetChange,
+} from './revision/index.js'
+export {
   auditPacket,
   expeditedReview,
   JUDGES,

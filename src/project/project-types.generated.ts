@@ -349,13 +349,37 @@ export interface DocumentInfo {
  */
 date?: string
 /**
- * Revision mark.
+ * Revision mark; the last of revisions when missing.
  */
 revision?: string
+/**
+ * Issues of the drawings, oldest first; they fill the table of revisions of each sheet and of the cover.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ */
+revisions?: DrawingIssue[]
 /**
  * Whether people and places in this file are invented.
  */
 invented?: boolean
+}
+/**
+ * One issue of the drawings.
+ */
+export interface DrawingIssue {
+/**
+ * Its mark, as it stands in the deltas.
+ */
+number: string
+/**
+ * Date of issue (year-month-day).
+ */
+date: string
+/**
+ * What it is for, or what changed.
+ */
+text: string
 }
 /**
  * What the authority asks of the form of the drawings.

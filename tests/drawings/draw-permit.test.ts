@@ -87,7 +87,7 @@ describe('draw-permit', () => {
   test('the audit: text, JSON, CSV, and exit code 1 where the authority asks for what is missing', async () => {
     const csv = await gablewattWarm(['draw-permit', at('house.yaml'), '--audit', '--csv'])
     expect(csv.exitCode).toBe(0)
-    expect(csv.stdout.split('\n')[0]).toBe('point,asks,asked_by,state,sheets,what,supplied_by')
+    expect(csv.stdout.split(/\r?\n/u)[0]).toBe('point,asks,asked_by,state,sheets,what,supplied_by')
     expect(csv.stdout).toContain('MISSING,,parcel number: not stated,owner')
     writeFileSync(at('authority.yaml'), 'format: gablewatt-authority/1\nname: Sampletown (invented)\npaper: letter\n')
     writeFileSync(at('asked.yaml'), stringify({ ...microHouse(), permit: { authority: 'authority.yaml' } }))

@@ -75,7 +75,7 @@ export const COVER_POINTS: Readonly<Record<string, Judge>> = {
     const { document } = facts.input.project
     return onEvery(facts, [
       ['date', document?.date],
-      ['revision', document?.revision],
+      ['revision', document?.revision ?? document?.revisions?.at(-1)?.number],
       ['number of sheets', /SHEET \d+ OF \d+/u],
     ])
   },

@@ -55,6 +55,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       ],
       rows: index.map((row) => [...row]),
     },
+    ...issueBlocks(input),
     { kind: 'heading', text: 'General notes' },
     { kind: 'list', numbered: true, items: generalNotes(input) },
     { kind: 'break', columns: 3 },
@@ -171,6 +172,24 @@ function withLicense(party: { name: string; license?: string } | undefined): str
   return party === undefined
     ? undefined
     : [party.name, party.license].filter((each) => each !== undefined).join(', licence ')
+}
+
+/** All issues; the strip of a sheet has room for the newest only. */
+function issueBlocks({ project }: PacketInput): Block[] {
+  const issues = project.document?.revisions ?? []
+  if (issues.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Revisions' },
+    {
+      kind: 'table',
+      columns: [
+        { heading: 'Rev', share: 0.12, bold: true },
+        { heading: 'Date', share: 0.22 },
+        { heading: 'What', share: 0.66 },
+      ],
+      rows: issues.map(({ number, date, text }) => [number, date, text]),
+    },
+  ]
 }
 
 const HOUSE_STATES = {
