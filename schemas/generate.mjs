@@ -110,6 +110,13 @@ const targets = [
     name: 'price-list',
     embed: 'priceListSchema',
   },
+  {
+    parts: 'authority',
+    schema: 'authority.schema.json',
+    into: '../src/project/authority/',
+    name: 'authority',
+    embed: 'authoritySchema',
+  },
 ]
 for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)

@@ -16,6 +16,8 @@ const PRINTED = [
   'electrical',
   'structure',
   'site_plan',
+  'permit',
+  'existing_house',
   'documents',
 ] as const satisfies readonly (keyof Project)[]
 

@@ -14,6 +14,24 @@ export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
 export { wallFindings } from './wall/working-space.js'
 export { drawPacket } from './packet.js'
+export { drawPreparerReport } from './preparer-report.js'
+export {
+  changesSince,
+  markChanges,
+  RECORD_FORMAT,
+  recordPacket,
+  sheetsGone,
+  type PacketRecord,
+  type SheetChange,
+} from './revision/index.js'
+export {
+  auditPacket,
+  expeditedReview,
+  JUDGES,
+  type AuditPoint,
+  type AuditValues,
+  type ExpeditedReview,
+} from './audit/index.js'
 export { moduleMap, shadeChart, type ModuleMapInput, type ShadeChartInput } from './pictures/index.js'
 export { renderPdf, type FontFiles, type PdfInfo } from './render/render-pdf.js'
 export { renderSvg } from './render/render-svg.js'

@@ -1,5 +1,6 @@
+import type { StatedDocument } from '../project/facts.js'
 import type { WiringValues } from '../electrical/index.js'
-import type { Project } from '../project/index.js'
+import type { Authority, Project } from '../project/index.js'
 import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Finding, Result } from '../worksheet/index.js'
@@ -13,6 +14,9 @@ export interface AppendedDocument {
   readonly title?: string | undefined
   /** Year-month-day. */
   readonly date?: string | undefined
+  readonly kind?: StatedDocument['kind']
+  /** Equipment that it is the sheet of: `modules.m410`. */
+  readonly items?: readonly string[] | undefined
 }
 
 /** Everything that the packet is drawn from. A stage that could not run is left out and stands among the findings. */
@@ -26,6 +30,8 @@ export interface PacketInput {
   readonly mounts?: Result<MountValues> | undefined
   readonly wire?: Result<WiringValues> | undefined
   readonly documents: readonly AppendedDocument[]
+  /** What the authority asks, when the project names a file of it. */
+  readonly authority?: Authority | undefined
   /** What is wrong or missing, of all stages and of the packet itself. */
   readonly findings: readonly Finding[]
 }

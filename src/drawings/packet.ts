@@ -27,7 +27,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
   const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
-  const drafts: SheetDraft[] = [
+  const drafts = inOrder(input.authority?.sheet_order, [
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
@@ -38,7 +38,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...labelSheets(job),
     ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),
     ...wallSheets(job),
-  ]
+  ])
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
@@ -52,4 +52,13 @@ export function drawPacket(input: PacketInput): Sheet[] {
 /** Sheets for a calculation, where there is one. */
 function stepsOr(steps: readonly Step[] = [], sheets: (steps: readonly Step[]) => SheetDraft[]): SheetDraft[] {
   return steps.length === 0 ? [] : sheets(steps)
+}
+
+/** The sheets by the letters of their disciplines as the authority wants them; those that it leaves out follow as they stood. */
+function inOrder(order: readonly string[] = [], drafts: SheetDraft[]): SheetDraft[] {
+  const rank = ({ id }: SheetDraft): number => {
+    const place = order.indexOf(id.charAt(0))
+    return place === -1 ? order.length : place
+  }
+  return drafts.toSorted((a, b) => rank(a) - rank(b))
 }

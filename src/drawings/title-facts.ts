@@ -16,9 +16,10 @@ export function titleFacts({ project, draft }: PacketInput): TitleFacts {
     preparedBy: preparedBy(parties?.prepared_by_owner === true, parties?.preparer),
     authority: parties?.authority?.name ?? '',
     utility: parties?.utility?.name ?? '',
-    codes: [...editions, ...(codes?.local_amendments ?? [])],
+    // Local amendments stand once, on the cover.
+    codes: editions,
     date: document?.date ?? 'not dated',
-    revision: document?.revision ?? '-',
+    revision: document?.revision ?? document?.revisions?.at(-1)?.number ?? '-',
     invented: document?.invented === true,
     draft,
   }
@@ -38,5 +39,5 @@ function partyText(party: Party | undefined): string {
 
 /** What the project asks of the lettering, and its issues after the first. */
 export function stationeryWishes({ project }: PacketInput): StationeryWishes {
-  return { leastTextIn: project.drawings?.least_text_in }
+  return { leastTextIn: project.drawings?.least_text_in, revisions: project.document?.revisions }
 }

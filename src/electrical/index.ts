@@ -1,3 +1,4 @@
+export { existingHouseChecks, existingHouseFindings, type HouseCheck } from './dwelling/existing-house.js'
 export {
   boxFill,
   leastEntryDistanceIn,

@@ -1,4 +1,4 @@
-import type { PacketInput, RequiredLabel } from '../drawings/index.js'
+import type { AuditValues, PacketInput, RequiredLabel } from '../drawings/index.js'
 import type { WiringValues } from '../electrical/index.js'
 import type { ReviewValues, WorkPlanValues } from '../fieldwork/index.js'
 import type { BomInput, BomValues, PriceList } from '../materials/index.js'
@@ -49,6 +49,8 @@ export interface House {
   readonly permit: () => Promise<Result<object>>
   /** What the sheets of the permit packet are drawn from; a stage that cannot run is a finding. */
   readonly packet: (wishes: PacketWishes) => Promise<Omit<PacketInput, 'draft'>>
+  /** The drawn packet held against what its reviewer asks for. */
+  readonly audit: (wishes: PacketWishes) => Promise<Result<AuditValues>>
   /** The work in order, with the numbers to hold to; a stage that cannot run leaves its steps without. */
   readonly work: () => Promise<Result<WorkPlanValues>>
   /** Whether measured energy, kWh, is what those days should give. Rejects with ProjectError when the table is wrong. */

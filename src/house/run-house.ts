@@ -139,21 +139,27 @@ function moneyStages(
 
 /** What goes to the building department and to those on the roof; a stage that cannot run leaves a gap there. */
 function paperStages(
-  { project }: HouseInput,
+  input: HouseInput,
   { wishes = {} }: HouseOptions,
   estimate: House['estimate'],
   { roof, wire, ownMounts, labels }: Design,
-): Pick<House, 'permit' | 'packet' | 'work'> {
+): Pick<House, 'permit' | 'packet' | 'audit' | 'work'> {
+  const { project } = input
+  const packet: House['packet'] = async (packetWishes) => {
+    const { packetFrom } = await import('./stages/packet.js')
+    const needs = {
+      arrangement: await roof(),
+      mounts: await orReason(ownMounts),
+      wire: await orReason(wire),
+    }
+    return packetFrom(input, needs, packetWishes)
+  }
   return {
     permit: once(async () => (await import('./stages/packet.js')).permitGaps(project, await roof())),
-    packet: async (packetWishes) => {
-      const { packetFrom } = await import('./stages/packet.js')
-      const needs = {
-        arrangement: await roof(),
-        mounts: await orReason(ownMounts),
-        wire: await orReason(wire),
-      }
-      return packetFrom(project, needs, packetWishes)
+    packet,
+    audit: async (packetWishes) => {
+      const { auditOf } = await import('./stages/audit.js')
+      return auditOf(await packet(packetWishes))
     },
     work: once(async () => {
       const { workPlanFrom } = await import('./stages/work-plan.js')

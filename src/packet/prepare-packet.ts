@@ -1,12 +1,12 @@
 import { drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
-import type { House } from '../house/index.js'
+import type { House, PacketWishes } from '../house/index.js'
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
 import { pdfInfoOf } from './pdf-info.js'
 
 /** How a packet is drawn. */
 export interface PacketOptions {
-  /** Paper of the drawings; `11x17` when left out. */
+  /** Paper of the drawings; that of the authority's file when left out, else `11x17`. */
   readonly size?: PaperName
   /** Whether documents may lie outside the folder of the project. */
   readonly allowOutside?: boolean | undefined
@@ -28,8 +28,12 @@ export interface PreparedPacket {
   readonly errors: readonly Finding[]
   /** What of the person's documents could not be taken over as it was. */
   readonly notes: readonly string[]
+  /** Paper and documents, for other stages that draw the packet. */
+  readonly wishes: PacketWishes
   /** @param draft Whether each sheet is stamped DRAFT, with what fails on the first. */
   readonly draw: (draft: boolean) => Promise<DrawnPacket>
+  /** The preparer's report as a PDF: what stands behind the sheets and is not filed. */
+  readonly report: () => Promise<Uint8Array>
 }
 
 /**
@@ -42,7 +46,7 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder }: LoadedProject,
   house: House,
-  { size = '11x17', allowOutside = false, threeLine }: PacketOptions = {},
+  { size, allowOutside = false, threeLine }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   const stated = documentsOf(project)
   const { readDocuments } = await import('./read-documents.js')
@@ -52,8 +56,10 @@ export async function preparePacket(
     allowOutside,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
-  const input = await house.packet({ size, documents, threeLine })
+  const wishes = { size, documents, threeLine }
+  const input = await house.packet(wishes)
   return {
+    wishes,
     notes: documents.flatMap((document) => document.notes),
     errors: input.findings.filter((finding) => finding.severity === 'error'),
     draw: async (draft) => {
@@ -61,6 +67,10 @@ export async function preparePacket(
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
+    },
+    report: async () => {
+      const { preparerReportPdf } = await import('./draw-preparer-report.js')
+      return await preparerReportPdf({ ...input, draft: false })
     },
   }
 }

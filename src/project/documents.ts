@@ -1,4 +1,4 @@
-import type { Project } from './project-types.generated.js'
+import type { Project, ProjectDocument } from './project-types.generated.js'
 
 /** A document of the person as the project states it: a bare path, or more about it. */
 export interface StatedDocument {
@@ -7,6 +7,8 @@ export interface StatedDocument {
   readonly title?: string | undefined
   /** Year-month-day. */
   readonly date?: string | undefined
+  readonly kind?: ProjectDocument['kind'] | undefined
+  readonly items?: readonly string[] | undefined
 }
 
 /** The documents of a project in the order of the file. */

@@ -3,6 +3,7 @@
  * `index.ts` has the reading too, which loads the file system and YAML.
  */
 export type * from './project-types.generated.js'
+export type { Authority, ExpeditedLimits } from './authority/authority-types.generated.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } from './module-count.js'

@@ -242,6 +242,10 @@ export type RiderPrice = (number | number[])
  * Month of the year, 1 = January.
  */
 export type MonthNumber = number
+/**
+ * The other street of a corner lot, or none where the lot lies on one street only.
+ */
+export type SecondStreet = ("none" | PlanStreet)
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -291,6 +295,8 @@ finance?: Finance
 site_plan?: SitePlan
 drawings?: Drawings
 production?: Production
+permit?: Permit
+existing_house?: ExistingHouse
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
  * 
@@ -347,13 +353,37 @@ export interface DocumentInfo {
  */
 date?: string
 /**
- * Revision mark.
+ * Revision mark; the last of revisions when missing.
  */
 revision?: string
+/**
+ * Issues of the drawings, oldest first; they fill the table of revisions of each sheet and of the cover.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ */
+revisions?: DrawingIssue[]
 /**
  * Whether people and places in this file are invented.
  */
 invented?: boolean
+}
+/**
+ * One issue of the drawings.
+ */
+export interface DrawingIssue {
+/**
+ * Its mark, as it stands in the deltas.
+ */
+number: string
+/**
+ * Date of issue (year-month-day).
+ */
+date: string
+/**
+ * What it is for, or what changed.
+ */
+text: string
 }
 /**
  * Code editions that the authority has adopted. Ask the building department; one edition of each.
@@ -398,6 +428,10 @@ latitude_deg: number
  * Longitude, degrees, EAST positive (every place in the Americas is negative).
  */
 longitude_deg: number
+/**
+ * Number of the lot in the assessor's records, printed on the cover.
+ */
+parcel?: string
 /**
  * Ground height above sea level, ft. Taken from the climate sites when missing.
  */
@@ -3797,6 +3831,10 @@ sheathing_in?: number
  */
 covering?: ("asphalt_shingle" | "metal" | "standing_seam" | "wood_shake" | "membrane" | "tile" | "slate")
 /**
+ * Layers of roof covering over each other; printed on S-501 and asked for by many building departments.
+ */
+covering_layers?: number
+/**
  * Thickness of the roof covering between sheathing and mount, all layers, in.
  */
 covering_in?: number
@@ -4868,6 +4906,7 @@ export interface SitePlan {
 up_azimuth_deg?: number
 lot: PlanFigure
 street?: PlanStreet
+second_street?: SecondStreet
 /**
  * Buildings on the lot, keyed by your own ids.
  */
@@ -5102,6 +5141,74 @@ delimiter?: ("," | ";" | "\t" | "|")
 day_correlation?: number
 }
 /**
+ * What the authority asks of the packet.
+ */
+export interface Permit {
+/**
+ * Path of a file with what your authority asks for, relative to this file, of the shape of schemas/authority.schema.json.
+ */
+authority?: string
+}
+/**
+ * What the permit sets off in the house as it is. Nothing is guessed; what is missing is listed as not stated.
+ */
+export interface ExistingHouse {
+/**
+ * Whether the work runs wiring inside the dwelling; alarms are asked for then.
+ */
+wiring_inside?: boolean
+/**
+ * Where smoke alarms are: all (each bedroom, outside each sleeping area, each storey with the basement), some, or none.
+ */
+smoke_alarms?: ("all" | "some" | "none")
+/**
+ * Whether the house has an appliance or fireplace that burns fuel, or an attached garage with a door to it.
+ */
+carbon_monoxide_source?: boolean
+/**
+ * Where carbon monoxide alarms are: all (outside each sleeping area, and in a bedroom with a fuel-burning appliance), some, or none.
+ */
+carbon_monoxide_alarms?: ("all" | "some" | "none")
+/**
+ * Whether all grounding electrodes that are at the house are bonded together; look at the service.
+ */
+electrodes_bonded?: boolean
+/**
+ * Number of ground rods.
+ */
+rods?: number
+/**
+ * Whether a single rod was measured at 25 ohm or less.
+ */
+rod_at_most_25_ohm?: boolean
+panel_space?: PanelSpace
+/**
+ * Whether the work replaces the service equipment.
+ */
+service_replaced?: boolean
+/**
+ * Outdoor emergency disconnect of the house, by its kind: none, service_disconnect, meter_disconnect, or other (a listed switch ahead of the service disconnect).
+ */
+emergency_disconnect?: ("none" | "service_disconnect" | "meter_disconnect" | "other")
+}
+/**
+ * Clear space in front of the panel that is worked on.
+ */
+export interface PanelSpace {
+/**
+ * Clear width, in.
+ */
+width_in: number
+/**
+ * Clear depth in front of it, in.
+ */
+depth_in: number
+/**
+ * Clear height, in.
+ */
+height_in: number
+}
+/**
  * A document of the person that follows the drawings, with what other parts of the project need to name it.
  */
 export interface ProjectDocument {
@@ -5118,4 +5225,14 @@ title?: string
  * Date that stands on the document (year-month-day).
  */
 date?: string
+/**
+ * What it is; draw-permit --audit looks for photographs, forms and approvals by it.
+ */
+kind?: ("data_sheet" | "manual" | "listing" | "letter" | "calculation" | "photograph" | "form" | "hoa_approval" | "utility_approval")
+/**
+ * Equipment that it is the sheet of, as kind and id under equipment; the cover lists its pages beside them.
+ * 
+ * Items: Kind and id.
+ */
+items?: string[]
 }

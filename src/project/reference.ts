@@ -17,6 +17,7 @@ export const REFERENCES: readonly Reference[] = [
   { segments: ['site', 'climate', 'epw'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
   { segments: ['site', 'climate', 'file'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
   { segments: ['materials', 'price_list'], most: LARGEST_YAML_BYTES },
+  { segments: ['permit', 'authority'], most: LARGEST_YAML_BYTES },
   { segments: ['usage', 'green_button'], most: LARGEST_METER_BYTES },
   { segments: ['usage', 'interval_csv', 'file'], most: LARGEST_METER_BYTES, fallback: 'latin1' },
 ]

@@ -67,7 +67,7 @@ describe.each([
               ),
         )
         expect(source?.startsWith(tight(step.source.document))).toBe(true)
-        if (step.source.standing === 'from memory') expect(source).toContain('(frommemory,unverified)')
+        expect(source).not.toMatch(/memory|unverified|secondary|nosource/u)
       }
     }
   })

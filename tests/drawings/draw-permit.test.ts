@@ -119,4 +119,53 @@ describe('draw-permit', () => {
     const run = await gablewattWarm(['draw-permit', at('broken.yaml'), '--out', at('no.pdf')])
     expect([run.exitCode, run.stderr]).toEqual([3, "error: document 'house.yaml' is not a PDF\n"])
   })
+
+  test('the audit: text, JSON, CSV, and exit code 1 where the authority asks for what is missing', async () => {
+    const csv = await gablewattWarm(['draw-permit', at('house.yaml'), '--audit', '--csv'])
+    expect(csv.exitCode).toBe(0)
+    expect(csv.stdout.split(/\r?\n/u)[0]).toBe('point,asks,asked_by,state,sheets,what,supplied_by')
+    expect(csv.stdout).toContain('MISSING,,parcel number: not stated,owner')
+    writeFileSync(at('authority.yaml'), 'format: gablewatt-authority/1\nname: Sampletown (invented)\npaper: letter\n')
+    writeFileSync(at('asked.yaml'), stringify({ ...microHouse(), permit: { authority: 'authority.yaml' } }))
+    const json = await gablewattWarm(['draw-permit', at('asked.yaml'), '--audit', '--json'])
+    expect(json.exitCode).toBe(1)
+    const { stage, values } = JSON.parse(json.stdout)
+    expect([stage, values.authority.name, values.expedited]).toEqual(['audit', 'Sampletown (invented)', null])
+    const text = await gablewattWarm(['draw-permit', at('asked.yaml'), '--audit'])
+    expect(text.stdout).toContain('Missing')
+    // The paper of the authority is that of the sheets.
+    const drawn = await gablewattWarm([
+      'draw-permit',
+      at('asked.yaml'),
+      '--out',
+      at('asked.pdf'),
+      '--report',
+      at('r.pdf'),
+    ])
+    expect(drawn.exitCode).toBe(0)
+    expect((await pagesIn('asked.pdf'))[0]?.widthPt).toBe(792)
+    expect((await pagesIn('r.pdf'))[0]?.widthPt).toBe(792)
+  })
+
+  test('a wrong file of the authority is told with its place, and nothing is written', async () => {
+    writeFileSync(at('wrong.yaml'), 'format: gablewatt-authority/1\nname: x\nnot_asked: [elevatio]\n')
+    writeFileSync(at('misled.yaml'), stringify({ ...microHouse(), permit: { authority: 'wrong.yaml' } }))
+    const run = await gablewattWarm(['draw-permit', at('misled.yaml'), '--out', at('none.pdf')])
+    expect(run.exitCode).toBe(2)
+    expect(run.stderr).toContain(
+      "wrong.yaml:3:13  not_asked.0  'elevatio' is no point of the common list; did you mean 'elevation'?",
+    )
+    expect(readdirSync(folder)).not.toContain('none.pdf')
+  })
+
+  test('formats without --audit, and files with it, are refused', async () => {
+    for (const args of [
+      ['--json'],
+      ['--csv'],
+      ['--audit', '--svg', at('s')],
+      ['--audit', '--draft'],
+      ['--audit', '--report', at('q.pdf')],
+    ])
+      expect((await gablewattWarm(['draw-permit', at('house.yaml'), ...args])).exitCode).toBe(2)
+  })
 })

@@ -128,13 +128,13 @@ describe('labels that hang on what the project file does not tell', () => {
       'EMERGENCY DISCONNECT, NOT SERVICE EQUIPMENT',
     ]
     // 230.85 (2020, read) sets no letters; 230.85(E)(1) (2023, read): white on red, 1/2 in.
-    expect(of('NEC 2020', EMERGENCY)).toEqual({
+    expect(of('NEC 2020', EMERGENCY)).toMatchObject({
       when: EMERGENCY,
       phrases: devices,
       look: '',
       source: 'NEC, 2020, 230.85(1); NEC, 2020, 230.85(2); NEC, 2020, 230.85(3)',
     })
-    expect(of('NEC 2023', EMERGENCY)).toEqual({
+    expect(of('NEC 2023', EMERGENCY)).toMatchObject({
       when: EMERGENCY,
       phrases: devices,
       look: 'white on red, capitals at least 1/2"',
@@ -305,9 +305,10 @@ describe.each([
           at.y > outline.y + outline.height &&
           at.y < outline.y + outline.height + 15 * unit,
       )
-      const wording = label.wording.charAt(0).toUpperCase() + label.wording.slice(1)
+      const { onSheet } = label
+      const wording = onSheet.wording.charAt(0).toUpperCase() + onSheet.wording.slice(1)
       expect(note?.text).toBe(
-        `${label.count} needed: ${label.counted}. Make: ${label.look}. ${wording}. Where: ${label.where}. Source: ${label.source}.`,
+        `${label.count} needed: ${label.counted}. Make: ${onSheet.look}. ${wording}. Where: ${label.where}. Source: ${onSheet.source}.`,
       )
     }
   })
@@ -382,9 +383,9 @@ describe.each([
 
   test('what is asked stands at the end', () => {
     expect(words.includes('Labels to ask the authority about')).toBe(asked.length > 0)
-    for (const { when, phrases, look, source } of asked)
+    for (const { when, phrases, look, onSheet } of asked)
       expect(words).toContain(
-        `• If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${source}.`,
+        `• If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${onSheet.source}.`,
       )
   })
 })

@@ -9,6 +9,8 @@ import {
   GLOSSARY,
   TOPICS,
 } from '../../src/cli/explanations/index.js'
+import { existingHouseChecks } from '../../src/electrical/index.js'
+import type { Project } from '../../src/project/index.js'
 import { findingSites, sitesOf, type FindingSite } from './finding-ids.js'
 
 const SOURCES = new URL('../../src', import.meta.url).pathname
@@ -30,6 +32,9 @@ const MADE: Readonly<Record<string, readonly string[]>> = {
   'fieldwork/work-plan/plan-work.ts `work.${stage}-missing`': ['work.space-mounts-missing', 'work.size-wire-missing'],
   'structure/model/collect-checks.ts `structure.${slug}`': checkNames().map(
     (name) => `structure.${name.replaceAll(' ', '-')}`,
+  ),
+  'electrical/dwelling/existing-house.ts `house.${id}`': existingHouseChecks({} as Project).map(
+    ({ id }) => `house.${id}`,
   ),
   // These three hand findings on and make none.
   'fleet/collect.ts id': [],

@@ -4,9 +4,11 @@ import { PAPER_SIZES, renderDxf, renderSvg, type PaperName, type Sheet } from '.
 import { makeFolder } from '../../files/index.js'
 import { preparePacket } from '../../packet/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
-import { DesignError } from '../errors.js'
+import { DesignError, UsageError } from '../errors.js'
+import type { House } from '../../house/index.js'
 import { houseOf } from '../house-of.js'
-import { takesProject, usesEarlier, writesFile } from '../options.js'
+import { takesProject, usesEarlier, writesReport, type ReportOptions } from '../options.js'
+import { auditSections, auditTable } from './audit-sections.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -21,25 +23,35 @@ export const examples: readonly [Example, Example, Example] = [
   },
 ]
 
-interface Options {
-  readonly size: PaperName
+interface Options extends ReportOptions {
+  readonly audit?: boolean
+  readonly size?: PaperName
   readonly svg?: string
   readonly dxf?: string
   readonly draft?: boolean
   readonly threeLine?: boolean
+  readonly report?: string
   readonly allowOutside?: boolean
 }
 
 export function configure(command: Command): void {
   usesEarlier(
-    writesFile(
+    writesReport(
       takesProject(command)
         .addOption(
-          new Option('--size <paper>', 'paper of the drawings').choices(Object.keys(PAPER_SIZES)).default('11x17'),
+          new Option(
+            '--size <paper>',
+            "paper of the drawings; when left out, that of the authority's file, else 11x17",
+          ).choices(Object.keys(PAPER_SIZES)),
         )
         .option('--svg <folder>', 'also write each sheet as SVG into this folder')
         .option('--dxf <folder>', 'also write each sheet as DXF for a CAD program into this folder')
         .option('--three-line', 'with a three-line diagram, sheet E-605, as drawings.three_line asks for')
+        .option(
+          '--report <file>',
+          "also write the preparer's report (PDF): sources, assumptions, what to confirm; not to be filed",
+        )
+        .option('--audit', 'hold the packet against what its reviewer asks for, point by point, instead of drawing it')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
   )
@@ -47,6 +59,10 @@ export function configure(command: Command): void {
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const house = await houseOf(context, ['mounts', 'wire'])
+  if (options.audit === true) return await auditOutcome(context, house, options)
+  for (const key of ['json', 'csv', 'markdown', 'showWork'] as const)
+    if (options[key] === true)
+      throw new UsageError(`--${key === 'showWork' ? 'show-work' : key} prints the audit; add --audit`)
   const packet = await preparePacket(await context.project(), house, options)
   const { errors, notes } = packet
   if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
@@ -56,7 +72,27 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     ...sheetFiles(options.svg, 'svg', sheets, (sheet) => renderSvg(sheet)),
     ...sheetFiles(options.dxf, 'dxf', sheets, renderDxf),
   ]
+  if (options.report !== undefined) files.push({ path: options.report, content: await packet.report() })
   return { document: pdf, files, notes, failed: errors.length > 0 }
+}
+
+/** The audit as a report; what is drawn beside the packet has no place there. */
+async function auditOutcome(context: CommandContext, house: House, options: Options): Promise<CommandOutcome> {
+  for (const key of ['svg', 'report'] as const)
+    if (options[key] !== undefined) throw new UsageError(`--${key} goes with the drawn packet, not with --audit`)
+  if (options.draft === true) throw new UsageError('--draft goes with the drawn packet, not with --audit')
+  const loaded = await context.project()
+  const packet = await preparePacket(loaded, house, options)
+  const result = await house.audit(packet.wishes)
+  return {
+    report: {
+      title: `Audit of the permit packet: ${loaded.project.title}`,
+      stage: 'audit',
+      sections: auditSections(result.values),
+      csv: auditTable(result.values),
+      result,
+    },
+  }
 }
 
 /** What the project lacks is an unfinished project, exit code 2; when all is there and a check fails, that is 1. */

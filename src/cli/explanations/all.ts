@@ -1,3 +1,4 @@
+import { AUDIT } from './audit.js'
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
@@ -40,6 +41,7 @@ export const EXPLANATIONS: Explanations = {
   ...SEISMIC,
   ...MOUNTS,
   ...PERMIT,
+  ...AUDIT,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

@@ -26,8 +26,19 @@ const HOLDS: Readonly<Record<Exclude<LabelCondition, 'busbar rule asks for it'>,
 export function labelPlaces(rule: LabelRule, facts: LabelFacts): LabelPlace[] {
   if (rule.condition === 'busbar rule asks for it')
     return rule.id === 'BACKFED_BREAKER' || rule.id === 'SUM_RULE' ? panelsAsking(facts, rule.id) : []
+  if (rule.id === EMERGENCY_LABEL) return emergencyPlaces(facts)
   if (!HOLDS[rule.condition](facts)) return []
   return [...new Set(rule.at.flatMap((spot) => placesOf(rule.id, spot, facts)))]
+}
+
+/** The label of an outdoor emergency disconnect; a house that states one has it. */
+export const EMERGENCY_LABEL = 'EMERGENCY_DISC'
+
+/** Where the emergency disconnect of the house is; nowhere while none is stated. */
+function emergencyPlaces(facts: LabelFacts): LabelPlace[] {
+  const kind = facts.project.existing_house?.emergency_disconnect
+  if (kind === undefined || kind === 'none') return []
+  return kind === 'service_disconnect' ? servicePanels(facts) : ['meter']
 }
 
 /** Whether a condition holds that no panel decides. */

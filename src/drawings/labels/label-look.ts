@@ -1,4 +1,4 @@
-import { EDITION_NOT_READ, onOneLine, type LabelWords } from '../../tables/nec/index.js'
+import { onOneLine, type LabelWords } from '../../tables/nec/index.js'
 import { inches } from '../layout/index.js'
 import type { Source, SourceStanding } from '../../worksheet/index.js'
 import type { LabelPart } from './label-style.js'
@@ -15,7 +15,11 @@ const COLOUR_WORDS = {
 } as const
 
 /** Colours and letters in words: `white on red, capitals at least 3/8"`; says where they are ours. */
-export function lookText(parts: readonly LabelPart[], words: LabelWords | undefined): string {
+export function lookText(
+  parts: readonly LabelPart[],
+  words: LabelWords | undefined,
+  on: 'sheet' | 'list' = 'list',
+): string {
   const looks = parts
     .filter((part) => part.figure === undefined)
     .map(
@@ -27,7 +31,7 @@ export function lookText(parts: readonly LabelPart[], words: LabelWords | undefi
   const open = [...(coloursSet ? [] : ['colour']), ...(heightsSet ? [] : ['height'])]
   const letters = words?.letters
   const unsure =
-    letters !== undefined && !('wholeIn' in letters) && letters.standing !== undefined
+    on === 'list' && letters !== undefined && !('wholeIn' in letters) && letters.standing !== undefined
       ? [`height ${letters.standing}, unverified`]
       : []
   return [
@@ -54,15 +58,19 @@ const STANDING = {
 /**
  * How far the words are the code's, and which edition's.
  *
- * @param on A filed sheet says on its cover that an edition was not read, and not at each label.
+ * @param on A filed sheet says nothing of how far they were read; a list does.
  */
 export function wordsText(words: LabelWords | undefined, edition: string, on: 'sheet' | 'list' = 'list'): string {
-  if (words === undefined) return `no words for ${edition} are at hand: ours, ask the authority`
-  const onCover = edition === EDITION_NOT_READ && on === 'sheet'
+  if (words === undefined)
+    return on === 'sheet'
+      ? 'words proposed by the preparer'
+      : `no words for ${edition} are at hand: ours, ask the authority`
   const from =
-    words.edition === edition || onCover ? words.edition : `${words.edition}, as those of ${edition} are not at hand`
+    words.edition === edition || on === 'sheet'
+      ? words.edition
+      : `${words.edition}, as those of ${edition} are not at hand`
   const standing =
-    words.standing === 'read' || onCover
+    words.standing === 'read' || on === 'sheet'
       ? ''
       : ` (${[STANDING[words.standing], (words.standingNote ?? '').replaceAll(/[()]/gu, '')].filter((each) => each !== '').join(', ')})`
   const choice =

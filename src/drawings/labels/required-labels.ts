@@ -1,10 +1,10 @@
 import { labelsOfEdition, type WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
-import { EDITION_NOT_READ, labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
-import { formatSource } from '../../worksheet/index.js'
-import { bareSource, sheetSource } from '../sheet-source.js'
+import { labelQuestions, labelWords, onOneLine, type LabelWords } from '../../tables/nec/index.js'
+import { formatSource, type Source } from '../../worksheet/index.js'
+import { sheetSource } from '../sheet-source.js'
 import { pvBreakers } from './content-words.js'
-import { conditionHolds, labelPlaces } from './label-conditions.js'
+import { conditionHolds, EMERGENCY_LABEL, labelPlaces } from './label-conditions.js'
 import { labelFacts, type LabelFacts } from './label-facts.js'
 import { codeLook, lookText, reflectiveText, wordsSource, wordsText } from './label-look.js'
 import type { LabelPart } from './label-style.js'
@@ -45,8 +45,9 @@ export interface RequiredLabel {
   /** What the code says of the place. */
   readonly where: string
   readonly source: string
-  /** Wording and source as a filed sheet has them, which says on its cover how far an edition is known. */
-  readonly onSheet: { readonly wording: string; readonly source: string }
+  readonly ruleSource: Source
+  /** Look, wording and source as a filed sheet has them: without how far somebody read them. */
+  readonly onSheet: { readonly look: string; readonly wording: string; readonly source: string }
 }
 
 /** A label that hangs on something that the project file does not tell. */
@@ -55,6 +56,9 @@ export interface LabelAsk {
   readonly phrases: readonly string[]
   readonly look: string
   readonly source: string
+  readonly wordSources: readonly Source[]
+  /** Source as a filed sheet cites it. */
+  readonly onSheet: { readonly source: string }
 }
 
 /** The labels and placards of the project's code edition, in the order of the rules, each with words filled in. */
@@ -88,7 +92,12 @@ export function requiredLabels(project: Project, wiring: WiringValues): Required
           where:
             words !== undefined && words.edition === facts.edition && words.where !== '' ? words.where : rule.where,
           source: formatSource(source),
-          onSheet: { wording: wordsText(words, facts.edition, 'sheet'), source: sheetSource(source) },
+          ruleSource: source,
+          onSheet: {
+            look: lookOf(parts, words, 'sheet'),
+            wording: wordsText(words, facts.edition, 'sheet'),
+            source: sheetSource(source),
+          },
         },
       ]
     }),
@@ -112,18 +121,27 @@ function placesTogether(id: string, places: readonly LabelPlace[]): LabelPlace[]
 /** Labels to ask the authority about, with their words. */
 export function labelsToAsk(project: Project, wiring: WiringValues): LabelAsk[] {
   const facts = labelFacts(project, wiring)
-  const named = facts.edition === EDITION_NOT_READ ? bareSource : formatSource
-  return labelQuestions
-    .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
-    .map(({ words: ids, when }) => {
-      const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
-      return {
-        when,
-        phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
-        look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
-        source: [...new Set(rows.map((row) => named(wordsSource(row))))].join('; '),
-      }
-    })
+  return (
+    labelQuestions
+      .filter(({ editions, condition }) => editions.includes(facts.edition) && conditionHolds(condition, facts))
+      // What the project states of the emergency disconnect of its house is not asked again.
+      .filter(
+        ({ words }) =>
+          !words.includes('EMERGENCY_DISC_1') || project.existing_house?.emergency_disconnect === undefined,
+      )
+      .map(({ words: ids, when }) => {
+        const rows = ids.flatMap((id) => labelWords(id, facts.edition) ?? [])
+        const wordSources = rows.map(wordsSource)
+        return {
+          when,
+          phrases: rows.flatMap((row) => row.phrases?.map(onOneLine) ?? [row.content ?? '']),
+          look: [...new Set(rows.map(codeLook))].filter((each) => each !== '').join('; '),
+          source: [...new Set(wordSources.map(formatSource))].join('; '),
+          wordSources,
+          onSheet: { source: [...new Set(wordSources.map(sheetSource))].join('; ') },
+        }
+      })
+  )
 }
 
 /** Characters from which a label is laid out wide. */
@@ -139,13 +157,22 @@ function widthOf(parts: readonly LabelPart[]): number {
 
 /** The placard of 2017 has one form for arrays that are brought down and one for arrays that stay live. */
 function wordsId(ruleId: string, facts: LabelFacts): string {
+  if (ruleId === EMERGENCY_LABEL) return EMERGENCY_WORDS[facts.project.existing_house?.emergency_disconnect ?? 'none']
   if (ruleId !== 'RSD_PLACARD' || facts.edition !== 'NEC 2017') return ruleId
   return facts.arrayStaysLive ? 'RSD_PLACARD_B' : 'RSD_PLACARD_A'
 }
 
-function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined): string {
+/** Words of the label of an emergency disconnect by its kind. */
+const EMERGENCY_WORDS = {
+  none: EMERGENCY_LABEL,
+  service_disconnect: 'EMERGENCY_DISC_1',
+  meter_disconnect: 'EMERGENCY_DISC_2',
+  other: 'EMERGENCY_DISC_3',
+} as const
+
+function lookOf(parts: readonly LabelPart[], words: LabelWords | undefined, on: 'sheet' | 'list' = 'list'): string {
   const spacing = words?.spacingFt === undefined ? '' : `every ${words.spacingFt} ft and on each section`
-  return [reflectiveText(words), spacing, lookText(parts, words)].filter((each) => each !== '').join('; ')
+  return [reflectiveText(words), spacing, lookText(parts, words, on)].filter((each) => each !== '').join('; ')
 }
 
 /** How many, and why: one at each place, along raceways, or at each breaker. */

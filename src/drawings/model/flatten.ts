@@ -47,7 +47,7 @@ export function flattenSheet(sheet: Sheet, exact = false): FlatSheet {
   }
   take(sheet.paper, { point: (each) => each, scale: 1, yUp: false }, sheet.frame)
   const { texts, leaders, collisions } = placeAll(figures, waiting, sheet.body ?? sheet.frame)
-  const flat = { marks: [...figures, ...leaders, ...texts], collisions }
+  const flat = { marks: [...figures, ...leaders, ...texts, ...overlayMarks(sheet)], collisions }
   kept.set(sheet, flat)
   return flat
 }
@@ -61,6 +61,19 @@ function symbolPart({ symbol }: Primitive, placing: Placing, known: Map<DrawnSym
   known.set(symbol, part)
   return part
 }
+
+/** Marks that no text keeps clear of; their own texts stay where they are. */
+function overlayMarks({ overlay = [] }: Sheet): Mark[] {
+  const parts = overlay.map((each) => expand(each, { point: (point) => point, scale: 1, yUp: false }))
+  const waiting = parts.flatMap(({ texts }) => texts.map((each) => ({ ...each, within: EVERYWHERE, belongs: {} })))
+  const places = new TextPlaces(obstaclesOf([]), 0)
+  for (const [index, each] of waiting.entries()) places.fix(OVERLAY_BLOCKS + index, each)
+  return [...parts.flatMap(({ marks }) => marks), ...places.result().texts]
+}
+
+const EVERYWHERE: Box = { x: -1e6, y: -1e6, width: 2e6, height: 2e6 }
+/** Numbers of blocks of the overlay lie past those of any sheet. */
+const OVERLAY_BLOCKS = 1_000_000
 
 function placeAll(
   figures: readonly Mark[],

@@ -40,6 +40,8 @@ export interface Sheet {
   readonly viewports: readonly Viewport[]
   /** In points from the upper left corner, y down. */
   readonly paper: readonly Primitive[]
+  /** Drawn over all of it when every text has its place, so that it moves none: clouds of a revision. */
+  readonly overlay?: readonly Primitive[]
 }
 
 /** What a sheet shows, in words. */

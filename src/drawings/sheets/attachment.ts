@@ -19,6 +19,7 @@ import { endClamp, midClamp } from './clamp-details.js'
 import { continued, type SheetJob } from './job.js'
 import { railsApart } from './roof-plan.js'
 import { noteColumn } from './note-column.js'
+import { framingRows } from './framing-rows.js'
 import { rafterDocuments } from './rafter-documents.js'
 import { feetOf } from '../../values/index.js'
 
@@ -163,6 +164,7 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
   const rows = [
     ...productRows(facts),
     ...(values === undefined ? [] : mountRows(values)),
+    ...framingRows(job.input.project),
     ...rafterDocuments(job.input).map((text): Row => ['Rafters', text]),
   ]
   return [

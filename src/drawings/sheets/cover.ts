@@ -1,14 +1,13 @@
-import type { WiringValues } from '../../electrical/index.js'
+import { existingHouseChecks, type WiringValues } from '../../electrical/index.js'
 import { landingPanel } from '../../project/facts.js'
-import { moduleCountOf, type Project } from '../../project/index.js'
+import type { Project } from '../../project/index.js'
+import { systemSize } from '../system-size.js'
 import type { PacketInput } from '../inputs.js'
 import { counted, flowBlocks, label, line, plainNumber, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { blockHeightPt, onLayer, wrapText, xy, type Primitive } from '../model/index.js'
-import { own } from '../../values/index.js'
 import { nodeTitle } from '../node-title.js'
-import { pvOutputA } from '../pv-output.js'
 import { equipmentRows } from './equipment-rows.js'
-import { editionNote, sheetSource } from '../sheet-source.js'
+import { sheetSource } from '../sheet-source.js'
 import { continued, type SheetJob } from './job.js'
 import { landingTitle } from './one-line-landing.js'
 import { serviceWords } from '../diagram/service-words.js'
@@ -45,6 +44,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
+    ...houseBlocks(input),
     { kind: 'heading', text: 'Sheet index' },
     {
       kind: 'table',
@@ -54,6 +54,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       ],
       rows: indexRows(index),
     },
+    ...issueBlocks(input),
     { kind: 'heading', text: 'General notes' },
     { kind: 'list', numbered: true, items: generalNotes(input) },
     { kind: 'heading', text: 'Lines and marks' },
@@ -81,18 +82,10 @@ function indexRows(index: readonly (readonly [id: string, title: string])[]): st
   return rows.map(({ first, last, title }) => [first === last ? first : `${first} to ${last}`, title])
 }
 
-function scopeText({ project, arrangement, wire: wiring }: PacketInput): string {
-  const counts = Object.entries(project.arrays).map(([id, array]) => {
-    const placed = arrangement.values.modules.filter((module) => module.array === id).length
-    return {
-      count: placed === 0 ? moduleCountOf(array) : placed,
-      watts: own(project.equipment.modules, array.module)?.pmax_w ?? 0,
-      plane: array.roof_plane,
-    }
-  })
-  const modules = counts.reduce((sum, each) => sum + each.count, 0)
-  const kw = counts.reduce((sum, each) => sum + each.count * each.watts, 0) / 1000
-  const planes = [...new Set(counts.map((each) => each.plane))]
+function scopeText(input: PacketInput): string {
+  const { project, wire: wiring } = input
+  const { modules, dcKw, acKw, planes } = systemSize(input)
+  const onRacks = Object.values(project.arrays).some((array) => array.module_tilt_deg !== undefined)
   const site = project.site.address === undefined ? '' : ` at ${project.site.address}`
   const link =
     wiring === undefined
@@ -100,11 +93,8 @@ function scopeText({ project, arrangement, wire: wiring }: PacketInput): string 
       : project.electrical?.connection?.kind === 'supply_side'
         ? ' It is connected on the supply side of the service disconnect.'
         : ` It is connected ${connectionWords(project, wiring.values)}.`
-  const ac =
-    wiring === undefined
-      ? ''
-      : `, ${plainNumber((wiring.values.service?.apparent_power_va ?? pvOutputA(wiring.values) * 240) / 1000)} kW AC`
-  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(kw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), parallel to the roof.${link} No batteries, and no change of the structure of the building.`
+  const ac = acKw === undefined ? '' : `, ${plainNumber(acKw)} kW AC`
+  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(dcKw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), ${onRacks ? 'on racks' : 'parallel to the roof'}.${link} No batteries, and no change of the structure of the building.`
 }
 
 /** Name of the panel whose ratings stand beside it. */
@@ -146,6 +136,7 @@ function projectFacts(input: PacketInput): [string, string][] {
   const snow = structure?.snow
   const facts: [string, string | undefined][] = [
     ['Site', project.site.address],
+    ['Parcel', project.site.parcel],
     ['Owner', parties?.owner?.name],
     ['Installer', withLicense(parties?.installer)],
     ['Electrician', withLicense(parties?.electrician)],
@@ -193,12 +184,50 @@ function withLicense(party: { name: string; license?: string } | undefined): str
     : [party.name, party.license].filter((each) => each !== undefined).join(', licence ')
 }
 
+/** All issues; the strip of a sheet has room for the newest only. */
+function issueBlocks({ project }: PacketInput): Block[] {
+  const issues = project.document?.revisions ?? []
+  if (issues.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Revisions' },
+    {
+      kind: 'table',
+      columns: [
+        { heading: 'Rev', share: 0.12, bold: true },
+        { heading: 'Date', share: 0.22 },
+        { heading: 'What', share: 0.66 },
+      ],
+      rows: issues.map(({ number, date, text }) => [number, date, text]),
+    },
+  ]
+}
+
+const HOUSE_STATES = {
+  met: '',
+  not_met: 'TO BE MENDED: ',
+  not_stated: 'TO BE LOOKED AT: ',
+  not_needed: 'not needed: ',
+} as const
+
+/** What the permit sets off in the house as it is; left out while the project states nothing of it. */
+function houseBlocks({ project }: PacketInput): Block[] {
+  if (project.existing_house === undefined) return []
+  return [
+    { kind: 'heading', text: 'The house as it is' },
+    {
+      kind: 'facts',
+      facts: existingHouseChecks(project).map(({ about, state, says, source }) => [
+        about,
+        `${HOUSE_STATES[state]}${says}; ${sheetSource(source)}`,
+      ]),
+    },
+  ]
+}
+
 function generalNotes(input: PacketInput): string[] {
   const edition = input.project.codes?.electrical ?? 'the adopted electrical code'
-  const note = editionNote(input.project.codes?.electrical)
   return [
     `All work follows ${edition}, the codes named on this sheet and the local amendments; the authority having jurisdiction decides.`,
-    ...(note === undefined ? [] : [note]),
     'Equipment is listed for its use and installed as its instructions and listing say.',
     'Breakers that are backfed are suitable for it and carry no LINE or LOAD mark.',
     'Metal parts of modules, rails, boxes and raceways are bonded; fittings outdoors are rain-tight.',

@@ -76,11 +76,11 @@ function labelBlock(
 
 function noteText(each: RequiredLabel): string {
   const named = each.places.some((place) => place.startsWith('panel:')) ? ` At: ${each.placeTitles.join(', ')}.` : ''
-  return `${each.count} needed: ${each.counted}.${named} Make: ${each.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
+  return `${each.count} needed: ${each.counted}.${named} Make: ${each.onSheet.look}. ${capital(each.onSheet.wording)}. Where: ${each.where}. Source: ${each.onSheet.source}.`
 }
 
-function askText({ when, phrases, look, source }: LabelAsk): string {
-  return `If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${source}.`
+function askText({ when, phrases, look, onSheet }: LabelAsk): string {
+  return `If ${when}: ${phrases.join('; ')}${look === '' ? '' : ` (${look})`}. Source: ${onSheet.source}.`
 }
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

@@ -1,5 +1,5 @@
 import type { ArrangedPlane } from '../../roof/index.js'
-import { formatSource } from '../../worksheet/index.js'
+import { sheetSource } from '../sheet-source.js'
 import type { PacketInput } from '../inputs.js'
 import { inches, plainNumber, type Block } from '../layout/index.js'
 import { own, pitchIn12Of, type Inches } from '../../values/index.js'
@@ -23,6 +23,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane, rails: reado
     ['Slope', `${plainNumber(pitchIn12Of(plane.tiltDeg), 1)} in 12 (${plainNumber(plane.tiltDeg, 1)}°)`],
     ['Area', `${plainNumber(plane.areaFt2, 0)} ft² along the slope`],
     ['Modules', `${plane.modules}, covering ${plainNumber(plane.coveredShare * 100, 0)} % of the plane`],
+    ...wholeRoof(input),
     ...arrays.map(([id, array]): [string, string] => [`Array ${id}`, moduleText(input, array.module)]),
   ]
   if (framing?.nominal_size !== undefined && framing.spacing_in !== undefined) {
@@ -109,13 +110,22 @@ function placesText(places: readonly Inches[]): string {
   return found.join(', ')
 }
 
+/** Share of the whole roof, which the free strip at a ridge may hang on, and sprinklers. */
+function wholeRoof({ project, arrangement }: PacketInput): [string, string][] {
+  const share = arrangement.values.roofCoverageShare
+  if (share === null) return []
+  const sprinklered = project.roof_access?.sprinklered
+  const words = sprinklered === undefined ? '' : sprinklered ? '; sprinklers throughout' : '; no sprinklers'
+  return [['Whole roof', `modules over ${plainNumber(share * 100, 0)} % of it, seen from above${words}`]]
+}
+
 function notes(plane: ArrangedPlane, input: PacketInput): string[] {
   const strips = plane.keepOuts.filter((keepOut) => keepOut.kind === 'edge' && keepOut.clearanceIn > 0)
   const told = new Map(strips.map((each) => [`${each.name} ${each.clearanceIn}`, each]))
   return [
     'Lengths are measured along the roof surface, up the slope is up on the sheet.',
     ...[...told.values()].map(
-      (each) => `${inches(each.clearanceIn)} stay free along ${each.name}: ${formatSource(each.source)}.`,
+      (each) => `${inches(each.clearanceIn)} stay free along ${each.name}: ${sheetSource(each.source)}.`,
     ),
     'Pathways lie over framing that carries a firefighter, clear of vents, raceways and other things in the way.',
     ...(input.mounts === undefined || input.mounts.values.fastener.into === 'rafter'

@@ -60,7 +60,8 @@ export function siteFigures(input: PacketInput, plan: SitePlan, sheet: Box): Pri
         ]),
     ...(plan.ground_access ?? []).flatMap(ladder),
     ...Object.entries(plan.equipment ?? {}).flatMap(([, each]) => equipment(each)),
-    ...street(plan, lot),
+    ...street(plan.street, lot),
+    ...(plan.second_street === 'none' ? [] : street(plan.second_street, lot)),
     ...lotLines(lot),
     ...distances.map(({ from, to, lengthFt }): Primitive => ({
       kind: 'dimension',
@@ -207,14 +208,14 @@ function equipment(each: PlanEquipment): Primitive[] {
   ]
 }
 
-function street(plan: SitePlan, lot: readonly XY[]): Primitive[] {
-  if (plan.street === undefined) return []
-  const a = lot[plan.street.lot_line - 1]
-  const b = lot[plan.street.lot_line % lot.length]
+function street(stated: SitePlan['street'], lot: readonly XY[]): Primitive[] {
+  if (stated === undefined) return []
+  const a = lot[stated.lot_line - 1]
+  const b = lot[stated.lot_line % lot.length]
   if (a === undefined || b === undefined) return []
   const { middle, out, rotationDeg } = beside(a, b, lot)
   return [
-    label(middle.x, middle.y, plan.street.name.toUpperCase(), {
+    label(middle.x, middle.y, stated.name.toUpperCase(), {
       sizePt: TYPE_PT.head,
       face: 'bold',
       align: 'center',

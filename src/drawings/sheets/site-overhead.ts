@@ -93,7 +93,7 @@ export function overheadNotes(project: Project): string[] {
   if (stated === 'none') return ['The owner states that no overhead line passes over or near roofs and ladder places.']
   return [
     `DANGER: overhead lines. People, ladders, rails and tools keep ${SAFETY_FIGURES.lineDistanceFt} ft from every line in every direction; in the dashed zone work is done only with the line cut or covered by the utility.`,
-    'Heights at supports are those of the lowest conductor over the ground; between them the line hangs lower. Needed heights are from memory of NEC 230.24; the authority and the utility decide.',
+    'Heights at supports are those of the lowest conductor over the ground; between them the line hangs lower. Needed heights are those of NEC 230.24; the authority and the utility decide.',
   ]
 }
 

@@ -17,7 +17,7 @@ export function checkRapidShutdown(job: Job, circuits: readonly Circuit[]): void
     ],
     result: { symbol: 'limit', value: rule.outsideLimit, unit: '' },
     source,
-    limits: rule.moduleLevelNote,
+    limits: [rule.moduleLevelNote, ...(rule.unsure === undefined ? [] : [rule.unsure])].join('. '),
   })
   if (strings && stated?.inside_boundary === undefined)
     job.worksheet.find({

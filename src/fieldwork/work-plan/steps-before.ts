@@ -1,8 +1,10 @@
 import { WORK_SOURCES } from '../../tables/fieldwork/index.js'
+import { existingHouseChecks } from '../../electrical/index.js'
 import { own } from '../../values/index.js'
 import { plural, quantity } from './plan-facts.js'
 import type { PlanSystem } from './plan-system.js'
-import type { PlanQuantity } from './plan-values.js'
+import type { PlanQuantity, PlanTask } from './plan-values.js'
+import { task } from './task-rule.js'
 import { ABSENCE_RULES, LOCK_OUT_RULES, SAFETY_RULES } from './rules-safety.js'
 import type { StepRule } from './step-rule.js'
 
@@ -35,6 +37,14 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     ],
     cautions: ['authority'],
     stop: 'no work on the roof before the permit is issued',
+  },
+  {
+    id: 'before.house',
+    title: 'Bring the house up to what the permit asks',
+    state: 'not_proved_dead',
+    when: (system) => houseTasks(system).length > 0,
+    tasks: [houseTasks],
+    cautions: ['authority'],
   },
   {
     id: 'before.materials',
@@ -106,6 +116,13 @@ export const STEPS_BEFORE: readonly StepRule[] = [
 ]
 
 /** What must lie there before the work begins. */
+/** What the permit sets off in the house as it is and is not shown to be met. */
+function houseTasks({ project }: PlanSystem): PlanTask[] {
+  return existingHouseChecks(project).flatMap(({ id, state, about, says, source, todo }) =>
+    state === 'met' || state === 'not_needed' ? [] : [task(`${about}: ${says}. ${todo}`, source, `house.${id}`)],
+  )
+}
+
 function material({ project, run, mounts, wire }: PlanSystem): PlanQuantity[] {
   const modules = Object.entries(run.result.values.arrays).map(([id, array]) => {
     const module = own(project.arrays, id)?.module ?? ''

@@ -6,6 +6,7 @@ import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
+import { checkIssues } from './issues.js'
 import { checkInverterLoad } from './inverter-load.js'
 import { checkInverters } from './inverters.js'
 import { checkLumber } from './lumber.js'
@@ -26,6 +27,7 @@ import { checkWeatherFile } from './weather-file.js'
 const RULES: readonly Rule[] = [
   checkSite,
   checkSitePlan,
+  checkIssues,
   checkSnow,
   checkWeatherFile,
   checkLumber,

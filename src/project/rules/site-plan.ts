@@ -10,6 +10,24 @@ export const checkSitePlan: Rule = ({ site_plan: plan }, report) => {
   if (plan === undefined) return
   checkFigure(['site_plan', 'lot'], plan.lot, report)
   checkFigure(['site_plan', 'driveway'], plan.driveway, report)
+  const { street, second_street: second } = plan
+  for (const [key, each] of [
+    ['street', street],
+    ['second_street', second],
+  ] as const) {
+    if (typeof each !== 'object' || each.lot_line <= plan.lot.length) continue
+    report(
+      ['site_plan', key, 'lot_line'],
+      `is ${each.lot_line}, and the lot has ${plan.lot.length} lines; count from its first corner`,
+    )
+  }
+  if (typeof second === 'object' && street === undefined)
+    report(['site_plan', 'second_street'], 'is the other street of a corner lot; state the first as street too')
+  else if (typeof second === 'object' && second.lot_line === street?.lot_line)
+    report(
+      ['site_plan', 'second_street', 'lot_line'],
+      `is ${second.lot_line}, as that of street; the streets of a corner lot lie on two lot lines`,
+    )
   for (const [id, { corners }] of Object.entries(plan.buildings ?? {})) {
     checkFigure(['site_plan', 'buildings', id, 'corners'], corners, report)
   }

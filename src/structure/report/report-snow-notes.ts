@@ -104,7 +104,7 @@ function noteStrip(project: Project, site: SiteLoads, { model }: SolvedPlane, wo
     id: 'structure.snow-strip-below-array',
     message: `plane '${geometry.id}': if all snow that leaves the glass stops on the ${stripFt.toFixed(1)} ft below the array, up to ${mostPsf.toFixed(0)} psf may lie there (${ps('other').toFixed(0)} psf without the array), which is not checked`,
     where: `arrays`,
-    source: { document: 'Balance of masses, unverified', standing: 'common practice, no source' },
+    source: { document: 'Balance of masses', standing: 'common practice, no source' },
     fix: 'Leave 3 ft or more below the array, or have an engineer check eave and gutter for it.',
   })
 }

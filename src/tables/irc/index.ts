@@ -1,3 +1,4 @@
+export { CARBON_MONOXIDE_ALARMS, SMOKE_ALARMS } from './alarms.js'
 export { LATERAL_INCREASE_LIMIT_PCT, PRESCRIPTIVE_ROOF_DEAD_PSF } from './existing-lateral.js'
 export {
   DEFLECTION_WIND_SHARE,

@@ -19,6 +19,8 @@ export interface RapidShutdownRule {
   readonly labelSection: string
   readonly moduleLevelNote: string
   readonly standing: SourceStanding
+  /** What of it stands less well than the rest, one sentence. */
+  readonly unsure?: string
 }
 
 const rows: readonly RapidShutdownRule[] = [
@@ -69,10 +71,11 @@ const rows: readonly RapidShutdownRule[] = [
   {
     edition: 'NEC 2023',
     section: '690.12(A)-(D)',
-    boundary: '1 ft from array in all directions (entry distance 3 ft from memory)',
+    boundary: '1 ft from array in all directions, or more than 3 ft from point of entry into building',
     outsideLimit: '30 V',
     insideOptions: ['module_level', 'hazard_control_system', 'no_exposed_parts'],
-    insideLimit: 'PVHCS or 80 V (8 ft option from memory)',
+    insideLimit: 'PVHCS; or 80 V; or 8 ft rule',
+    unsure: 'The 3 ft from the point of entry and the 8 ft rule are from memory.',
     insideVoltage: { limitV: 80, section: '690.12(B)(2)' },
     timeS: 30,
     initiatorOutdoors: true,

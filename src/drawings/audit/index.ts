@@ -1,0 +1,2 @@
+export { auditPacket, JUDGES, type AuditPoint, type AuditValues } from './audit-packet.js'
+export { expeditedReview, type ExpeditedLine, type ExpeditedReview } from './expedited.js'
