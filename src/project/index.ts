@@ -3,11 +3,7 @@ export { formatCodeFrame } from './code-frame.js'
 export type { Complaint } from './explain/complaint.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
-export { explain } from './explain/explain.js'
-export { parseYaml } from './parse-yaml.js'
 export { pathTrouble } from './override.js'
-export { formatPath } from './path.js'
-export { findKey, findSource, findValue } from './yaml-file.js'
 export { didYouMean, nearest } from './did-you-mean.js'
 export type { LoadOptions } from './load-options.js'
 export { loadProject, type LoadedProject } from './load-project.js'
@@ -21,7 +17,7 @@ export {
   type ModuleString,
   type StringConversion,
 } from './module-groups.js'
-export { formatProblem, MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
+export { formatProblem, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export {
   decodeText,
@@ -38,6 +34,8 @@ export {
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
+export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
+export { unitOfPath } from './key-unit.js'
 export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { tiltDegOf } from './tilt.js'

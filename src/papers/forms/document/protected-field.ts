@@ -33,7 +33,8 @@ function reasonOf(field: FormField): string | undefined {
  */
 export function protectedText(text: string, agrees: boolean): string | undefined {
   const words = wordsOf(text)
-  const said = (word: string): string => `its name or tooltip says '${word}', and what is signed, dated or declared so is
+  const said = (word: string): string =>
+    `its name or tooltip says '${word}', and what is signed, dated or declared so is
     left to the person`.replaceAll(/\s+/gu, ' ')
   const word = words.find((one) => SIGNING_WORDS.has(one) || (agrees && AGREEING_WORDS.has(one)))
   if (word !== undefined) return said(word)

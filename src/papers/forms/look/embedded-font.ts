@@ -94,5 +94,4 @@ function unicodeMap(glyphs: readonly number[], used: ReadonlyMap<number, string>
 }
 
 const hex = (number: number): string => number.toString(16).toUpperCase().padStart(4, '0')
-const utf16 = (text: string): string =>
-  Array.from({ length: text.length }, (_, i) => hex(text.charCodeAt(i))).join('')
+const utf16 = (text: string): string => Array.from({ length: text.length }, (_, i) => hex(text.charCodeAt(i))).join('')

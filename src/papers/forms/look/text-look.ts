@@ -1,9 +1,9 @@
 import { PDFName, PDFRawStream, type PDFContext } from '@cantoo/pdf-lib'
-import type { FormField, FormWidget } from '../document/index.js'
+import { numberOf, textOf, valueOf, type FormField, type FormWidget } from '../document/index.js'
 import { readDefaultLook } from './default-look.js'
 import type { FormFonts } from './form-fonts.js'
 import { listLines } from './list-look.js'
-import { layText, type TextLayout } from './text-layout.js'
+import { layText, type TextBox, type TextLayout } from './text-layout.js'
 import { frameOf, pt, type WidgetFrame } from './widget-frame.js'
 
 /** Free on each side of a text, inside the border. */
@@ -36,18 +36,20 @@ export function writeTextLook(
 ): DrawnLook | undefined {
   const frame = frameOf(widget)
   if (frame === undefined) return undefined
-  const look = readDefaultLook(field.defaultLook)
+  // A place may ask for a look of its own.
+  const look = readDefaultLook(textOf(valueOf(widget.dict, 'DA')) ?? field.defaultLook)
+  const align = numberOf(valueOf(widget.dict, 'Q')) ?? field.alignment
   const askedPt = sizePt ?? look.sizePt
   const isList = field.kind === 'list'
   const text = isList ? field.choices.map((choice) => choice.text).join('\n') : shown.join('\n')
   const font = fonts.fontFor(look.fontName, text)
   const missing = font.missing(text)
   if (missing.length > 0) return { sizePt: askedPt, trouble: undefined, missing }
-  const box = {
+  const box: TextBox = {
     widthPt: frame.widthPt,
     heightPt: frame.heightPt,
     paddingPt: PADDING_PT + frame.borderPt,
-    alignment: field.alignment,
+    alignment: align === 1 || align === 2 ? align : 0,
     multiline: field.multiline,
     cells: field.comb ? field.maxLength : undefined,
     sizePt: askedPt,
