@@ -1,6 +1,6 @@
 import type { Finding } from '../../worksheet/index.js'
 import type { FieldChoice, FieldState, FormField } from './document/index.js'
-import type { MappedField } from './mapping/index.js'
+import { plainText, type MappedField } from './mapping/index.js'
 
 /** What goes into a field. */
 export type Filling =
@@ -29,7 +29,7 @@ export function translated(
   { translate }: MappedField,
 ): { readonly text: string } | { readonly wrong: string } | undefined {
   if (translate === undefined) return undefined
-  const key = typeof value === 'object' ? '' : String(value)
+  const key = plainText(value)
   const text = Object.hasOwn(translate, key) ? translate[key] : undefined
   return text === undefined ? { wrong: `translate has no entry for '${key}'` } : { text }
 }

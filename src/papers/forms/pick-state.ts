@@ -1,7 +1,7 @@
 import { protectedText, type FieldState, type FormField } from './document/index.js'
 import { findState, statesText } from './field-state.js'
 import { translated, type Filling, type Trouble } from './filling.js'
-import { kindOf, type MappedField } from './mapping/index.js'
+import { kindOf, plainText, type MappedField } from './mapping/index.js'
 
 /**
  * The state that a check box or a group of radio buttons is put to.
@@ -17,9 +17,9 @@ export function pickState(field: FormField, entry: MappedField, value: unknown):
     if (typeof value === 'boolean') return ticked(field, entry, value)
     return wrong(field, entry, `it is ${kindOf(value)}, not true or false; state equals or translate`)
   }
-  const name = written === undefined ? String(value) : written.text
+  const name = written === undefined ? plainText(value) : written.text
   if (name === 'Off') return { kind: 'state', state: undefined }
-  const state = typeof value === 'object' ? undefined : findState(field, name)
+  const state = findState(field, name)
   if (state === undefined) return wrong(field, entry, `it has no state '${name}'; its states: ${statesText(field)}`)
   return allowed(field, state)
 }

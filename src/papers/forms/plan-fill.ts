@@ -64,7 +64,7 @@ function textFilling(field: FormField, text: string | readonly string[]): Fillin
   const texts = (typeof text === 'string' ? [text] : text).map(cleaned)
   if (field.kind !== 'text') return pickChoices(field, texts)
   const whole = texts.join(', ')
-  const length = [...whole].length
+  const length = Array.from(whole).length
   if (field.maxLength !== undefined && length > field.maxLength) {
     const message = `'${field.name}' takes ${field.maxLength} characters, and '${shorten(whole)}' has ${length}`
     return { id: 'form.too-long', message, fix: 'State a shorter text' }

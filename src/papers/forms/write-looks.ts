@@ -1,4 +1,4 @@
-import { PDFName, PDFRawStream, PDFDict } from '@cantoo/pdf-lib'
+import { PDFName, PDFRawStream, type PDFDict } from '@cantoo/pdf-lib'
 import { dictOf, valueOf, type FormField, type OpenForm } from './document/index.js'
 import type { Fill, Trouble } from './filling.js'
 import { writeTextLook, type FormFonts } from './look/index.js'
@@ -8,7 +8,7 @@ export function writeLooks({ field, filling, entry, shown }: Fill, fonts: FormFo
   const name = field.name
   const troubles: Trouble[] = []
   const places = field.widgets.filter((widget) => widget.rect !== undefined)
-  if (places.length === 0 || places.every((widget) => widget.unseen)) {
+  if (places.every((widget) => widget.unseen)) {
     const message = `'${name}' has no place that can be seen, so that its value does not stand on paper`
     troubles.push({ severity: 'warning', id: 'form.not-seen', message })
   }

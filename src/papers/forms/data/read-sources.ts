@@ -33,7 +33,7 @@ export function makeSources(project: Project, house: House): Sources {
   return {
     failing: () => failing,
     read: async (from) => {
-      const [source = '', path = ''] = splitSource(from)
+      const [source, path] = splitSource(from)
       if (source === 'project') return valueAt(project, path)
       if (source === 'totals') {
         const value = own<(typeof TOTALS)[keyof typeof TOTALS]>(TOTALS, path)?.of(project)

@@ -1,4 +1,4 @@
-import { PDFDict, PDFName, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib'
+import { PDFName, type PDFDict, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib'
 import { numbersOf } from '../../../packet/pages/index.js'
 import { FIELD_FLAG, hasFlag, WIDGET_FLAG } from './field-flags.js'
 import type { FieldChoice, FieldKind, FieldState, FormField, FormWidget } from './form-field.js'

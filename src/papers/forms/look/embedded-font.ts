@@ -20,9 +20,9 @@ export function embeddedFont(context: PDFContext): LookFont & { readonly finish:
     descent: -perEm(font.descent),
     missing: (text) => lackedBy((character) => glyphOf(character) !== undefined, text),
     widthPt: (text, sizePt) =>
-      [...text].reduce((sum, character) => sum + perEm(font.widthOf(glyphOf(character) ?? 0)), 0) * sizePt,
+      Array.from(text).reduce((sum, character) => sum + perEm(font.widthOf(glyphOf(character) ?? 0)), 0) * sizePt,
     encode: (text) => {
-      const codes = [...text].map((character) => {
+      const codes = Array.from(text).map((character) => {
         const glyph = glyphOf(character) ?? 0
         used.set(glyph, character)
         return hex(glyph)

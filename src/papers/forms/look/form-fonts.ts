@@ -30,7 +30,7 @@ export class FormFonts {
     const asked = this.has(fontName) ? this.#fonts?.lookup(PDFName.of(fontName)) : undefined
     const baseFont = asked instanceof PDFDict ? (textOf(valueOf(asked, 'BaseFont')) ?? '') : ''
     const name = standardNameFor(baseFont)
-    const standard = this.#standard.get(name) ?? standardFont(this.#pdf.context, name)
+    const standard = this.#standard.get(name) ?? standardFont(this.#pdf, name)
     this.#standard.set(name, standard)
     if (standard.missing(text).length === 0) return standard
     this.#embedded ??= embeddedFont(this.#pdf.context)

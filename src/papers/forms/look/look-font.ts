@@ -16,5 +16,5 @@ export interface LookFont {
 
 /** Characters that a font lacks, each once; line ends are no characters. */
 export function lackedBy(has: (character: string) => boolean, text: string): string[] {
-  return [...new Set([...text].filter((character) => character !== '\n' && !has(character)))]
+  return [...new Set(Array.from(text).filter((character) => character !== '\n' && !has(character)))]
 }

@@ -80,7 +80,7 @@ function layLines(text: string, font: LookFont, box: TextBox): TextLayout {
 
 /** One character a cell, each in its middle. */
 function spread(text: string, font: LookFont, box: TextBox, cells: number): TextLayout {
-  const characters = [...text.replaceAll('\n', ' ')]
+  const characters = Array.from(text.replaceAll('\n', ' '))
   const cellPt = box.widthPt / cells
   const widest = Math.max(1e-6, ...characters.map((character) => font.widthPt(character, 1)))
   const fitting = Math.min(heightSize(font, box), cellPt / widest)

@@ -145,7 +145,7 @@ function writeFont(tables: ReadonlyMap<string, DataView>, outlines: readonly Uin
   let at = start
   for (const [i, { tag, content }] of kept.entries()) {
     const entry = 12 + 16 * i
-    for (const [j, character] of [...tag].entries()) font[entry + j] = character.codePointAt(0) ?? 0
+    for (const [j, character] of Array.from(tag).entries()) font[entry + j] = character.codePointAt(0) ?? 0
     font.set(content, at)
     view.setUint32(entry + 4, checksum(font.subarray(at, (at + content.length + 3) & ~3)))
     view.setUint32(entry + 8, at)

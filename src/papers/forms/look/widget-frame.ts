@@ -24,7 +24,7 @@ export function frameOf({ dict, rect }: FormWidget): WidgetFrame | undefined {
   if (!(wide > 0.5 && high > 0.5)) return undefined
   const { context } = dict
   const marks = dictOf(dict, 'MK')
-  const turn = ((((numberOf(marks && valueOf(marks, 'R')) ?? 0) % 360) + 360) % 360) as number
+  const turn = (((numberOf(marks && valueOf(marks, 'R')) ?? 0) % 360) + 360) % 360
   const [widthPt, heightPt] = turn === 90 || turn === 270 ? [high, wide] : [wide, high]
   const border = colourOf(marks && valueOf(marks, 'BC'), context, ['G', 'RG', 'K'])
   const ground = colourOf(marks && valueOf(marks, 'BG'), context, ['g', 'rg', 'k'])

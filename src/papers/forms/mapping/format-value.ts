@@ -75,5 +75,11 @@ export function kindOf(value: unknown): string {
   if (Array.isArray(value)) return `a list of ${value.length}`
   if (typeof value === 'object') return 'a map'
   if (typeof value === 'boolean') return String(value)
-  return typeof value === 'string' ? `the text '${value.slice(0, 60)}'` : `the number ${String(value)}`
+  return typeof value === 'string' ? `the text '${value.slice(0, 60)}'` : `the number ${plainText(value)}`
+}
+
+/** A single value as it is written in YAML; '' for a list, a map and nothing. */
+export function plainText(value: unknown): string {
+  if (typeof value === 'string') return value
+  return typeof value === 'number' || typeof value === 'boolean' ? String(value) : ''
 }

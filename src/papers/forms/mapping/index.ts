@@ -1,3 +1,3 @@
-export { formatValue, kindOf } from './format-value.js'
+export { formatValue, kindOf, plainText } from './format-value.js'
 export type { FormMapping, MappedField, ValueFormat } from './form-mapping-types.generated.js'
 export { readMapping, type ReadMapping } from './read-mapping.js'
