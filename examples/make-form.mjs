@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { fileURLToPath } from 'node:url'
 
-const { PDFDocument, PDFName, PDFString, StandardFonts } = createRequire(import.meta.url)('@cantoo/pdf-lib')
+const { PDFDocument, PDFName, PDFString, rgb, StandardFonts } = createRequire(import.meta.url)('@cantoo/pdf-lib')
 
 const pdf = await PDFDocument.create({ updateMetadata: false })
 pdf.setTitle('Application for a solar permit (INVENTED)')
@@ -51,14 +51,17 @@ text('system.ac', 'AC rating, kW', 160, 100, 'Rated power of all inverters', { r
 text('system.modules', 'Number of modules', 280, 100, undefined, { required: true })
 text('system.energy', 'Energy a year, kWh', 400, 170)
 next()
-text('system.equipment', 'Modules and inverters', 40, 530, 'Number, maker and model', { multiline: true, height: 44 })
+text('system.equipment', 'Modules and inverters', 40, 530, 'Number, maker and model', {
+  multiline: true,
+  height: 44,
+  size: 10,
+})
 next(66)
 
 draw('Electrical code', 40, y + 16)
 const code = form.createDropdown('codes.electrical')
 code.addOptions(['2017', '2020', '2023'])
 code.addToPage(page, box(40, 100, 17))
-draw('Main panel busbar, A', 160, y + 16)
 text('panel.bus', 'Main panel busbar, A', 160, 100)
 text('panel.main', 'Main breaker, A', 280, 100)
 draw('Work that is part of it', 400, y + 16)
@@ -111,7 +114,7 @@ const signature = context.obj({
 const ref = context.register(signature)
 page.node.addAnnot(ref)
 form.acroForm.addField(ref)
-page.drawRectangle({ x: 40, y: y - 4, width: 250, height: 19, borderWidth: 0.5 })
+page.drawRectangle({ x: 40, y: y - 4, width: 250, height: 19, borderWidth: 0.5, borderColor: rgb(0, 0, 0) })
 text('owner.date', 'Date', 310, 120)
 next(50)
 draw('Of the office', 40, y + 30, 10, bold)

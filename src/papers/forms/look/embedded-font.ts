@@ -7,6 +7,9 @@ import { readTrueType, type TrueType } from './true-type.js'
 /** Marks the name of a font of which only some glyphs are embedded. */
 const NAME = 'GABLEW+DejaVuSansCondensed'
 
+/** Height of letters over height of type; the font's own ascent has room for marks above capitals. */
+const LETTER_ASCENT = 0.76
+
 /** The font of the drawings, embedded into a form; `finish` puts those of its glyphs into the file that were used. */
 export function embeddedFont(context: PDFContext): LookFont & { readonly finish: () => void } {
   const font = readTrueType(readFonts().plain)
@@ -16,7 +19,7 @@ export function embeddedFont(context: PDFContext): LookFont & { readonly finish:
   const perEm = (units: number): number => units / font.unitsPerEm
   return {
     ref,
-    ascent: perEm(font.ascent),
+    ascent: LETTER_ASCENT,
     descent: -perEm(font.descent),
     missing: (text) => lackedBy((character) => glyphOf(character) !== undefined, text),
     widthPt: (text, sizePt) =>

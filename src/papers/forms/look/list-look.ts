@@ -31,7 +31,7 @@ export function listLines(
   const pieces = shown.map(({ text }, index) => ({
     text,
     x: box.paddingPt,
-    y: lowest - index * linePt - font.ascent * sizePt,
+    y: lowest - index * linePt - ((LEADING + font.ascent - font.descent) / 2) * sizePt,
   }))
   const hidden = marked.filter((index) => index >= top + seen)
   const last = hidden.map((index) => `'${choices[index]?.text ?? ''}'`).join(', ')

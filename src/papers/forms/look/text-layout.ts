@@ -115,8 +115,9 @@ function startOf(widthPt: number, box: TextBox): number {
   return box.alignment === 2 ? box.widthPt - box.paddingPt - widthPt : box.paddingPt
 }
 
+/** The baseline that puts letters into the middle as the eye sees it: half of what hangs below counts. */
 function middleOf(font: LookFont, sizePt: number, { heightPt }: TextBox): number {
-  return heightPt / 2 - ((font.ascent - font.descent) / 2) * sizePt
+  return heightPt / 2 - ((font.ascent - font.descent / 2) / 2) * sizePt
 }
 
 /** To tenths of a point, as sizes are written in forms. */
