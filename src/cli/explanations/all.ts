@@ -4,6 +4,7 @@ import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
+import { FORMS } from './forms.js'
 import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
@@ -40,6 +41,7 @@ export const EXPLANATIONS: Explanations = {
   ...SEISMIC,
   ...MOUNTS,
   ...PERMIT,
+  ...FORMS,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

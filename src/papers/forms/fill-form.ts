@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto'
 import { PDFHexString } from '@cantoo/pdf-lib'
+import { digestOf } from '../../seal/index.js'
 import { sortFindings, type Finding } from '../../worksheet/index.js'
 import type { Sources } from './data/index.js'
 import type { OpenForm } from './document/index.js'
@@ -37,7 +37,7 @@ export async function fillForm(form: OpenForm, mapping: ReadMapping, sources: So
   const fonts = new FormFonts(form.pdf, form.acroForm)
   const seen = fills.flatMap((fill): Finding[] => {
     writeValue(fill, form, fonts)
-    return writeLooks(fill, fonts).map((trouble) => ({ severity: 'error', where: '', ...trouble }))
+    return writeLooks(fill, fonts).map((trouble) => ({ ...trouble, where: '' }))
   })
   writeOtherLooks(form, new Set(fills.map(({ field }) => field.name)), fonts)
   fonts.finish()
@@ -66,7 +66,6 @@ function stageFindings(sources: Sources): Finding[] {
 
 /** Follows from form and values alone. */
 function fileId(form: OpenForm, values: string): ReturnType<OpenForm['pdf']['context']['obj']> {
-  const id = (text: string): PDFHexString =>
-    PDFHexString.of(createHash('sha256').update(text).digest('hex').slice(0, 32))
-  return form.pdf.context.obj([id(form.sha256), id(`${form.sha256} ${values}`)])
+  const id = (...parts: string[]): PDFHexString => PDFHexString.of(digestOf(parts).slice(0, 32))
+  return form.pdf.context.obj([id(form.sha256), id(form.sha256, values)])
 }

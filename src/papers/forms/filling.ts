@@ -21,7 +21,7 @@ export interface Fill {
 }
 
 /** Something that is wrong with one field. */
-export type Trouble = Pick<Finding, 'id' | 'message' | 'fix'> & { readonly severity?: Finding['severity'] }
+export type Trouble = Pick<Finding, 'severity' | 'id' | 'message' | 'fix'>
 
 /** The word that the mapping has for a value; undefined when it translates nothing. */
 export function translated(

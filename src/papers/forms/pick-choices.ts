@@ -12,13 +12,13 @@ export function pickChoices(field: FormField, texts: readonly string[]): Filling
       const list =
         choices.length > 12 ? `${choices.slice(0, 12).join(', ')}, ... (${choices.length})` : choices.join(', ')
       const message = `'${field.name}' has no choice '${text}'; its choices: ${list}`
-      return { id: 'form.not-a-choice', message, fix: 'Name one of the choices, or state translate' }
+      return { severity: 'error', id: 'form.not-a-choice', message, fix: 'Name one of the choices, or state translate' }
     }
     const choice = known ?? { value: text, text }
     const why = protectedText(`${choice.text} ${choice.value}`, true)
     if (why !== undefined) {
       const message = `'${field.name}' is not put to '${choice.text}': ${why}`
-      return { id: 'form.left-to-person', message, fix: 'Leave it to the person who signs' }
+      return { severity: 'error', id: 'form.left-to-person', message, fix: 'Leave it to the person who signs' }
     }
     picked.push(choice)
   }

@@ -33,10 +33,10 @@ function allowed(field: FormField, state: FieldState | undefined): Filling | Tro
   const why = state === undefined ? undefined : protectedText(`${state.name} ${state.text ?? ''}`, true)
   if (why === undefined) return { kind: 'state', state }
   const message = `'${field.name}' is not put to '${state?.text ?? state?.name ?? ''}': ${why}`
-  return { id: 'form.left-to-person', message, fix: 'Leave it to the person who signs' }
+  return { severity: 'error', id: 'form.left-to-person', message, fix: 'Leave it to the person who signs' }
 }
 
 function wrong(field: FormField, entry: MappedField, why: string): Trouble {
   const message = `'${field.name}' cannot take the value of ${entry.from ?? ''}: ${why}`
-  return { id: 'form.wrong-kind', message, fix: 'Mend equals or translate, or take another value' }
+  return { severity: 'error', id: 'form.wrong-kind', message, fix: 'Mend equals or translate, or take another value' }
 }

@@ -20,7 +20,7 @@ export async function planFill(
     if (field === undefined) throw new Error('the mapping was not matched with the form')
     const from = entry.from ?? 'the mapping'
     const found = await fillingOf(field, entry, sources)
-    if ('id' in found) findings.push({ severity: 'error', where: placeOf(entry.from), ...found })
+    if ('id' in found) findings.push({ ...found, where: placeOf(entry.from) })
     else fills.push({ field, entry, from, filling: found, shown: shownOf(found) })
   }
   return { fills, findings }
@@ -34,7 +34,12 @@ async function fillingOf(field: FormField, entry: MappedField, sources: Sources)
   if ('missing' in found) {
     const message = `'${field.name}' gets nothing from ${entry.from}: ${found.missing}`
     if (entry.optional === true) return { severity: 'note', id: 'form.left-empty', message }
-    return { id: 'form.no-value', message, fix: 'Mend the path or the project, or mark the field optional: true' }
+    return {
+      severity: 'error',
+      id: 'form.no-value',
+      message,
+      fix: 'Mend the path or the project, or mark the field optional: true',
+    }
   }
   if (isButton) return pickState(field, entry, found.value)
   const texts = writeValue(found.value, entry, field)
@@ -53,7 +58,12 @@ function writeValue(
     const written = translated(one, entry) ?? formatValue(one, entry.format, path)
     if ('wrong' in written) {
       const message = `'${field.name}' cannot take the value of ${entry.from ?? ''}: ${written.wrong}`
-      return { id: 'form.wrong-kind', message, fix: 'Take the path of another value, or mend format or translate' }
+      return {
+        severity: 'error',
+        id: 'form.wrong-kind',
+        message,
+        fix: 'Take the path of another value, or mend format or translate',
+      }
     }
     texts.push(written.text)
   }
@@ -67,7 +77,7 @@ function textFilling(field: FormField, text: string | readonly string[]): Fillin
   const length = Array.from(whole).length
   if (field.maxLength !== undefined && length > field.maxLength) {
     const message = `'${field.name}' takes ${field.maxLength} characters, and '${shorten(whole)}' has ${length}`
-    return { id: 'form.too-long', message, fix: 'State a shorter text' }
+    return { severity: 'error', id: 'form.too-long', message, fix: 'State a shorter text' }
   }
   return { kind: 'text', text: whole }
 }

@@ -21,7 +21,12 @@ export function writeLooks({ field, filling, entry, shown }: Fill, fonts: FormFo
     if (missing !== undefined) {
       const codes = look.missing.map((one) => `'${one}' (U+${codeOf(one)})`).join(', ')
       const message = `'${name}' cannot show ${codes}: no font at hand has it`
-      troubles.push({ id: 'form.no-glyph', message, fix: 'Write it in Latin, Greek or Cyrillic letters' })
+      troubles.push({
+        severity: 'error',
+        id: 'form.no-glyph',
+        message,
+        fix: 'Write it in Latin, Greek or Cyrillic letters',
+      })
     }
     if (look.trouble !== undefined) {
       const page = widget.page === undefined ? '' : ` on page ${widget.page}`

@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto'
 import { PDFDict, PDFDocument, PDFName } from '@cantoo/pdf-lib'
 import { FileError } from '../../../files/index.js'
 import { endsAsPdf, startsAsPdf } from '../../../packet/pages/index.js'
+import { sha256Of } from '../../../seal/index.js'
 import { dictOf, valueOf } from './pdf-object.js'
 import type { FormField } from './form-field.js'
 import { readFields } from './read-fields.js'
@@ -78,7 +78,7 @@ function readForm(
     acroForm.delete(PDFName.of('XFA'))
     notes.push(`the XFA part of ${path} is left out; its plain fields are filled`)
   }
-  const sha256 = createHash('sha256').update(bytes).digest('hex')
+  const sha256 = sha256Of(bytes)
   return { path, sha256, pdf, acroForm, fields, pages: pages.length, notes }
 }
 
