@@ -1,6 +1,6 @@
 import { PDFDict, PDFDocument, PDFName } from '@cantoo/pdf-lib'
 import { FileError } from '../../../files/index.js'
-import { endsAsPdf, startsAsPdf } from '../../../packet/pages/index.js'
+import { endsAsPdf, readPages, startsAsPdf } from '../../../packet/pages/index.js'
 import { sha256Of } from '../../../seal/index.js'
 import { dictOf, valueOf } from './pdf-object.js'
 import type { FormField } from './form-field.js'
@@ -65,7 +65,9 @@ function readForm(
   }
   const acroForm = dictOf(catalog, 'AcroForm')
   if (acroForm === undefined) throw refuse('has no fields to fill; it is a flat page, to be filled by hand')
-  const pages = pdf.getPages()
+  const pages = readPages(pdf, (page, why) =>
+    refuse(`is broken${page === undefined ? '' : ` on page ${page}`} (${why}); fetch it again`),
+  )
   const fields = readFields(pdf, acroForm)
   const hasXfa = valueOf(acroForm, 'XFA') !== undefined
   const needsRendering = valueOf(catalog, 'NeedsRendering')?.toString() === 'true'

@@ -1,4 +1,5 @@
 import { PDFArray, PDFDict, PDFName, PDFRawStream, PDFRef, type PDFDocument, type PDFPage } from '@cantoo/pdf-lib'
+import { FileError } from '../../../files/index.js'
 import { annotationLook } from '../../../packet/pages/index.js'
 import { FIELD_FLAG, hasFlag, numberOf, textOf, valueOf } from '../document/index.js'
 import { pt } from './widget-frame.js'
@@ -7,10 +8,20 @@ import { pt } from './widget-frame.js'
  * Draws what the fields show into the pages and takes the fields away. Widgets that are hidden, that have no look, and
  * push buttons are not drawn.
  *
+ * @throws FileError with the number of a page that cannot be drawn into.
  * @source ISO 32000-1:2008, 12.5.5, algorithm 8.1; from memory.
  */
 export function flattenForm(pdf: PDFDocument): void {
-  for (const page of pdf.getPages()) flattenPage(page, pdf)
+  for (const [index, page] of pdf.getPages().entries()) {
+    try {
+      flattenPage(page, pdf)
+    } catch (error) {
+      throw new FileError(`page ${index + 1} of the form is broken, so that nothing can be drawn into it`, {
+        exitCode: 2,
+        cause: error,
+      })
+    }
+  }
   pdf.catalog.delete(PDFName.of('AcroForm'))
 }
 
