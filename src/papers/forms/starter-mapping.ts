@@ -1,4 +1,3 @@
-import { stringify } from 'yaml'
 import type { OpenForm } from './document/index.js'
 import { listFields, type ListedField } from './list-fields.js'
 
@@ -49,4 +48,7 @@ function entryOf(field: ListedField): string[] {
 }
 
 const oneLine = (text: string): string => text.replaceAll(/\s+/gu, ' ').replaceAll(/\p{Cc}/gu, '')
-const scalar = (text: string): string => stringify(text, { lineWidth: 0, defaultStringType: 'PLAIN' }).trimEnd()
+
+/** A text as YAML on one line; JSON is YAML. */
+const scalar = (text: string): string =>
+  /^[A-Za-z][\w.]*$/u.test(text) && !/^(?:true|false|null)$/iu.test(text) ? text : JSON.stringify(text)
