@@ -44,7 +44,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'fill-form',
-    summary: 'a fillable PDF form of the city or the utility, filled from the project',
+    summary: 'a fillable PDF form of the city or the utility, filled in',
     load: () => import('./commands/fill-form.js'),
   },
   {

@@ -192,7 +192,7 @@ describe('where values come from', () => {
     await sources.read('wire.panel.bus_a')
     expect([...sources.failing().keys()]).toEqual(['wire'])
     const { electrical: _, ...without } = loaded.project
-    const bare = makeSources(without as typeof loaded.project, runHouse({ project: without as typeof loaded.project }))
+    const bare = makeSources(without, runHouse({ project: without }))
     expect(await bare.read('wire.panel.bus_a')).toMatchObject({
       missing: expect.stringContaining('the stage cannot run'),
     })

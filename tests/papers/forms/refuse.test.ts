@@ -22,7 +22,7 @@ describe('forms that are refused, each with its reason', () => {
     const pdf = await PDFDocument.create()
     pdf.addPage()
     pdf.getForm().createTextField('a').addToPage(pdf.getPage(0))
-    await pdf.encrypt({ ownerPassword: 'owner' })
+    pdf.encrypt({ ownerPassword: 'owner' })
     expect(await why(await pdf.save({ useObjectStreams: false }))).toContain('is locked (encrypted)')
   })
 
