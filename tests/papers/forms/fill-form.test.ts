@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { beforeAll, describe, expect, test } from 'vitest'
+import { TOPICS } from '../../../src/cli/explanations/index.js'
 import { runHouse } from '../../../src/house/index.js'
-import { makeSources } from '../../../src/papers/forms/index.js'
+import { makeSources, TOTALS } from '../../../src/papers/forms/index.js'
 import { loadProject } from '../../../src/project/index.js'
 import { ensureBuilt, gablewattWarm, gablewattWarmOnce, ROOT } from '../../cli/binary.js'
 import { pagesOf } from '../../drawings/pdf-text.js'
@@ -153,6 +154,10 @@ describe('what fill-form refuses', () => {
 })
 
 describe('where values come from', () => {
+  test('explain forms lists every total', () => {
+    expect(TOPICS['forms']?.table?.rows).toEqual(Object.entries(TOTALS).map(([name, { says }]) => [name, says]))
+  })
+
   const sourcesFor = (path: string) => {
     const loaded = loadProject({ path: join(ROOT, path) })
     return { sources: makeSources(loaded.project, runHouse(loaded)), loaded }
