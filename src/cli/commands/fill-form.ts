@@ -1,7 +1,7 @@
 import { realpathSync } from 'node:fs'
 import { Option, type Command } from 'commander'
 import { LARGEST_DOCUMENT_BYTES, LARGEST_YAML_BYTES, readNamedBytes, readNamedText } from '../../project/index.js'
-import type { FilledForm, OpenForm } from '../../papers/forms/index.js'
+import { listFormFields, prepareForm, type FormFile } from '../../papers/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { DesignError, UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
@@ -67,13 +67,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   if (alone === undefined) return fill(context, options)
   if (context.args.length > 0) throw new UsageError('--list and --starter take a form alone, no project')
-  const form = await readForm(alone)
-  if (options.list !== undefined) return { report: await fieldsReport(form) }
-  const { starterMapping } = await import('../../papers/forms/index.js')
-  return {
-    document: starterMapping(form),
-    next: 'fill it in, then gablewatt fill-form project.yaml form.pdf mapping.yaml',
-  }
+  const form = await listFormFields(readForm(alone))
+  if (options.list !== undefined) return { report: fieldsReport(alone, form) }
+  const next = 'fill it in, then gablewatt fill-form project.yaml form.pdf mapping.yaml'
+  return { document: form.starter, next }
 }
 
 async function fill(context: CommandContext, options: Options): Promise<CommandOutcome> {
@@ -86,23 +83,18 @@ async function fill(context: CommandContext, options: Options): Promise<CommandO
       throw new UsageError(`cannot write ${options.out}: the form is filled from this file`)
     }
   }
-  const forms = await import('../../papers/forms/index.js')
-  const mapping = forms.readMapping(mappingPath, readNamedText(mappingPath, LARGEST_YAML_BYTES))
-  const form = await readForm(formPath)
+  const mapping = { path: mappingPath, text: readNamedText(mappingPath, LARGEST_YAML_BYTES) }
   const house = await houseOf(context, ['yield', 'wire', 'mounts', 'bom'])
-  const { project } = await context.project()
-  const filled = await forms.fillForm(form, mapping, forms.makeSources(project, house))
-  if (options.preview === true) return { report: fillsReport(form, filled) }
+  const filled = await prepareForm(await context.project(), house, readForm(formPath), mapping)
+  if (options.preview === true) return { report: fillsReport(formPath, filled) }
   const errors = filled.findings.filter(({ severity }) => severity === 'error')
   if (errors.length > 0) throw notFilled(errors)
-  const document = await filled.save(options.flatten === true)
-  return { document, notes: [...form.notes, ...notesOf(filled), ...flatNotes(form, options.flatten === true)] }
+  const { pdf, notes } = await filled.draw(options.flatten === true)
+  return { document: pdf, notes: [...filled.notes, ...filled.findings.map(sayFinding), ...notes] }
 }
 
-async function readForm(path: string): Promise<OpenForm> {
-  const bytes = readNamedBytes(path, LARGEST_DOCUMENT_BYTES, `form '${path}'`)
-  const { openForm } = await import('../../papers/forms/index.js')
-  return openForm(path, bytes)
+function readForm(path: string): FormFile {
+  return { path, bytes: readNamedBytes(path, LARGEST_DOCUMENT_BYTES, `form '${path}'`) }
 }
 
 function notFilled(errors: readonly Finding[]): DesignError {
@@ -111,17 +103,8 @@ function notFilled(errors: readonly Finding[]): DesignError {
   return new DesignError(`the form is not filled, because ${count}:${list.join('')}`)
 }
 
-function notesOf({ findings }: FilledForm): string[] {
-  return findings.map(({ message, fix }) => (fix === undefined ? message : `${message}. ${fix}`))
-}
-
-/** What a form loses when its fields become part of the pages. */
-function flatNotes(form: OpenForm, flat: boolean): string[] {
-  if (!flat) return []
-  const signatures = form.fields.filter(({ kind }) => kind === 'signature').map(({ name }) => name)
-  return signatures.length === 0
-    ? []
-    : [`the flat form can be signed on paper only; without --flatten these stay to be signed: ${signatures.join(', ')}`]
+function sayFinding({ message, fix }: Finding): string {
+  return fix === undefined ? message : `${message}. ${fix}`
 }
 
 function isSameFile(a: string, b: string): boolean {

@@ -1,10 +1,9 @@
-import type { FilledForm, ListedField, OpenForm } from '../../papers/forms/index.js'
+import type { ListedField, ListedForm, PreparedForm } from '../../papers/index.js'
 import type { Report, Section, TableData } from '../../report/index.js'
 
 /** The fields of a form as a report. */
-export async function fieldsReport(form: OpenForm): Promise<Report> {
-  const { listFields } = await import('../../papers/forms/index.js')
-  const fields = listFields(form)
+export function fieldsReport(path: string, form: ListedForm): Report {
+  const { fields } = form
   const kept = fields.filter((field) => field.never_filled !== null)
   const sections: Section[] = [
     {
@@ -23,7 +22,7 @@ export async function fieldsReport(form: OpenForm): Promise<Report> {
   }
   if (form.notes.length > 0) sections.push({ kind: 'list', heading: 'Of this form', items: form.notes })
   return {
-    title: `Form: ${form.path}`,
+    title: `Form: ${path}`,
     stage: 'form-fields',
     sections,
     csv: wholeTable(fields),
@@ -91,26 +90,19 @@ function statesOf({ states }: ListedField): string[] {
 }
 
 /** What goes into which field as a report. */
-export function fillsReport(form: OpenForm, { fills, findings }: FilledForm): Report {
-  const rows = fills.map(({ field, shown, from }) => ({
-    field: field.name,
-    kind: field.kind,
-    value: shown,
-    from,
-    pages: [...new Set(field.widgets.flatMap(({ page }) => page ?? []))],
-  }))
+export function fillsReport(path: string, { sha256, fields, findings }: PreparedForm): Report {
   return {
-    title: `Filled form: ${form.path}`,
+    title: `Filled form: ${path}`,
     stage: 'form',
     sections: [
       {
         kind: 'table',
         heading: 'What goes in',
         columns: [{ heading: 'Field' }, { heading: 'Value' }, { heading: 'From' }, { heading: 'Page', key: 'pages' }],
-        rows: rows.map((row) => [row.field, row.value, row.from, row.pages.join(', ')]),
+        rows: fields.map((row) => [row.field, row.value, row.from, row.pages.join(', ')]),
       },
     ],
-    result: { ...emptyProof({ form_sha256: form.sha256, fields: rows }), findings },
+    result: { ...emptyProof({ form_sha256: sha256, fields }), findings },
   }
 }
 

@@ -45,7 +45,7 @@ export async function fillForm(form: OpenForm, mapping: ReadMapping, sources: So
     fills,
     findings: sortFindings([...findings, ...seen, ...formFindings(form, mapping.data), ...stageFindings(sources)]),
     save: async (flat) => {
-      if (flat) flattenForm(form.pdf)
+      if (flat) flattenForm(form)
       const values = fills.map(({ field, filling, entry }) => [field.name, filling, entry.size_pt ?? null])
       form.pdf.context.trailerInfo.ID = fileId(form, JSON.stringify([values, flat]))
       return form.pdf.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })

@@ -73,7 +73,8 @@ function writeValue(
 function textFilling(field: FormField, text: string | readonly string[]): Filling | Trouble {
   const texts = (typeof text === 'string' ? [text] : text).map(cleaned)
   if (field.kind !== 'text') return pickChoices(field, texts)
-  const whole = texts.join(', ')
+  const joined = texts.join(', ')
+  const whole = field.multiline ? joined : joined.replaceAll('\n', ' ')
   const length = Array.from(whole).length
   if (field.maxLength !== undefined && length > field.maxLength) {
     const message = `'${field.name}' takes ${field.maxLength} characters, and '${shorten(whole)}' has ${length}`

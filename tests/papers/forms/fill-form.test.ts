@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { TOPICS } from '../../../src/cli/explanations/index.js'
 import { runHouse } from '../../../src/house/index.js'
 import { makeSources, TOTALS } from '../../../src/papers/forms/index.js'
+import { listFormFields, prepareForm } from '../../../src/papers/index.js'
 import { loadProject } from '../../../src/project/index.js'
 import { ensureBuilt, gablewattWarm, gablewattWarmOnce, ROOT } from '../../cli/binary.js'
 import { pagesOf } from '../../drawings/pdf-text.js'
@@ -150,6 +151,28 @@ describe('what fill-form refuses', () => {
     const run = await gablewattWarm(['fill-form', HOUSE, into('own.pdf'), MAPPING, '--out', into('own.pdf'), '--force'])
     expect([run.exitCode, run.stderr]).toEqual([2, expect.stringContaining('the form is filled from this file')])
     expect(Buffer.compare(read(into('own.pdf')), read(join(ROOT, FORM)))).toBe(0)
+  })
+})
+
+describe('the library', () => {
+  test('fills as the program does, and lists the fields', async () => {
+    const loaded = loadProject({ path: join(ROOT, HOUSE) })
+    const form = { path: FORM, bytes: read(join(ROOT, FORM)) }
+    const mapping = { path: MAPPING, text: readFileSync(join(ROOT, MAPPING), 'utf8') }
+    const prepared = await prepareForm(loaded, runHouse(loaded), form, mapping)
+    expect(prepared.findings.map(({ severity }) => severity)).toEqual(['note', 'note'])
+    expect(prepared.fields.find(({ field }) => field === 'system.ac')).toEqual({
+      field: 'system.ac',
+      kind: 'text',
+      value: '7.32',
+      from: 'totals.total_ac_kw',
+      pages: [1],
+    })
+    const { pdf } = await prepared.draw(false)
+    await gablewattWarm(['fill-form', HOUSE, FORM, MAPPING, '--out', into('lib.pdf')])
+    expect(Buffer.compare(pdf, read(into('lib.pdf')))).toBe(0)
+    const listed = await listFormFields(form)
+    expect([listed.pages, listed.fields.length, listed.notes]).toEqual([1, 22, []])
   })
 })
 

@@ -38,6 +38,17 @@ describe('texts', () => {
     expect(found.findings[0]?.message).toContain('U+1F31E')
   })
 
+  test('of several lines become one where the field has one', async () => {
+    const bytes = rawForm([widget('/FT /Tx /T (a)'), widget('/FT /Tx /Ff 4096 /T (b)', '10 40 110 90')])
+    const text = 'one\r\ntwo'
+    const pdf = await filledPdf(
+      bytes,
+      ['a', 'b'].map((field) => ({ field, text })),
+    )
+    expect(await valuesOf(pdf)).toEqual({ a: 'one two', b: 'one\ntwo' })
+    expect((await widgetsOf(pdf)).map(({ textContent }) => textContent)).toEqual([['one two'], ['one', 'two']])
+  })
+
   test('longer than MaxLen is an error with both numbers', async () => {
     const bytes = rawForm([widget('/FT /Tx /T (zip) /MaxLen 5')])
     expect((await fill(bytes, [{ field: 'zip', text: '12345' }])).findings).toEqual([])

@@ -48,6 +48,22 @@ describe('a flat form', () => {
     expect((await pagesOf(pdf))[0]?.text).toBe('word')
   })
 
+  test('keeps no value that is not seen; a tagged form keeps the objects that its tags point at', async () => {
+    const bodies = [
+      widget('/FT /Tx /T (seen)', '10 10 110 30'),
+      widget('/FT /Tx /T (hidden) /V (PRIVATE)', '10 40 110 60', 2),
+      '<< /FT /Tx /T (parent) /V (ALSO PRIVATE) /Kids [13 0 R] >>',
+      widget('/Parent 12 0 R', '10 70 110 90', 2),
+    ]
+    const options = { roots: [10, 11, 12] }
+    const flat = async (catalog: string) => {
+      const bytes = rawForm(bodies, { ...options, catalog })
+      return Buffer.from(await filledPdf(bytes, [{ field: 'seen', text: 'x' }], true)).toString('latin1')
+    }
+    expect(await flat('')).not.toMatch(/PRIVATE|\/FT/u)
+    expect(await flat('/MarkInfo << /Marked true >>')).toContain('PRIVATE')
+  })
+
   test('draws boxes as they stand, each look scaled into its place', async () => {
     const box = (name: string, rect: string) =>
       widget(`/FT /Btn /T (${name}) /AS /Off /AP << /N << /Off ${OFF} /On ${ON} >> >>`, rect)

@@ -16,6 +16,8 @@ export interface OpenForm {
   readonly acroForm: PDFDict
   readonly fields: readonly FormField[]
   readonly pages: number
+  /** Whether it is tagged for screen readers. */
+  readonly tagged: boolean
   /** What is left out of the filled form, for the person. */
   readonly notes: readonly string[]
 }
@@ -81,7 +83,8 @@ function readForm(
     notes.push(`the XFA part of ${path} is left out; its plain fields are filled`)
   }
   const sha256 = sha256Of(bytes)
-  return { path, sha256, pdf, acroForm, fields, pages: pages.length, notes }
+  const tagged = valueOf(dictOf(catalog, 'MarkInfo') ?? catalog, 'Marked')?.toString() === 'true'
+  return { path, sha256, tagged, pdf, acroForm, fields, pages: pages.length, notes }
 }
 
 function isSigned(fields: readonly FormField[]): boolean {

@@ -1,17 +1,18 @@
 import { PDFArray, PDFDict, PDFName, PDFRawStream, PDFRef, type PDFDocument, type PDFPage } from '@cantoo/pdf-lib'
 import { FileError } from '../../../files/index.js'
 import { annotationLook } from '../../../packet/pages/index.js'
-import { FIELD_FLAG, hasFlag, numberOf, textOf, valueOf } from '../document/index.js'
+import { FIELD_FLAG, hasFlag, numberOf, textOf, valueOf, type OpenForm } from '../document/index.js'
 import { pt } from './widget-frame.js'
 
 /**
  * Draws what the fields show into the pages and takes the fields away. Widgets that are hidden, that have no look, and
- * push buttons are not drawn.
+ * push buttons are not drawn, and nothing of the fields stays in the file, hidden values neither. In a form that is
+ * tagged for screen readers the objects stay, as its tags point at them.
  *
  * @throws FileError with the number of a page that cannot be drawn into.
  * @source ISO 32000-1:2008, 12.5.5, algorithm 8.1; from memory.
  */
-export function flattenForm(pdf: PDFDocument): void {
+export function flattenForm({ pdf, fields, tagged }: OpenForm): void {
   for (const [index, page] of pdf.getPages().entries()) {
     try {
       flattenPage(page, pdf)
@@ -23,6 +24,11 @@ export function flattenForm(pdf: PDFDocument): void {
     }
   }
   pdf.catalog.delete(PDFName.of('AcroForm'))
+  if (tagged) return
+  for (const dict of fields.flatMap((field) => [...field.dicts, ...field.widgets.map((widget) => widget.dict)])) {
+    const ref = pdf.context.getObjectRef(dict)
+    if (ref !== undefined) pdf.context.delete(ref)
+  }
 }
 
 function flattenPage(page: PDFPage, pdf: PDFDocument): void {
