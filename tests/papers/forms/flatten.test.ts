@@ -1,3 +1,4 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, test } from 'vitest'
 import { pagesOf } from '../../drawings/pdf-text.js'
 import { filledPdf, widgetsOf } from './filled.js'
@@ -62,6 +63,32 @@ describe('a flat form', () => {
     }
     expect(await flat('')).not.toMatch(/PRIVATE|\/FT/u)
     expect(await flat('/MarkInfo << /Marked true >>')).toContain('PRIVATE')
+  })
+
+  test('turns the text of a turned widget, and keeps it in its place', async () => {
+    const turned = (turn: number, rect: string) => widget(`/FT /Tx /T (t${turn}) /MK << /R ${turn} >>`, rect)
+    const bytes = rawForm([
+      turned(0, '100 100 200 120'),
+      turned(90, '80 100 100 200'),
+      turned(180, '0 80 100 100'),
+      turned(270, '100 0 120 100'),
+    ])
+    const fields = [0, 90, 180, 270].map((turn) => ({ field: `t${turn}`, text: `T${turn}` }))
+    const pdf = await filledPdf(bytes, fields, true)
+    const document = await getDocument({ data: pdf, useSystemFonts: false, verbosity: 0 }).promise
+    const { items } = await (await document.getPage(1)).getTextContent()
+    const seen = items.flatMap((item) => {
+      if (!('str' in item) || item.str === '') return []
+      const [a = 0, b = 0, , , x = 0, y = 0] = item.transform as number[]
+      return [[item.str, Math.round((Math.atan2(b, a) * 180) / Math.PI), Math.round(x), Math.round(y)]]
+    })
+    // Two points from the end where the text begins; the baseline 3.07 pt (0.307 of 10 pt) below the middle of 20 pt.
+    expect(seen).toEqual([
+      ['T0', 0, 102, 107],
+      ['T90', 90, 93, 102],
+      ['T180', 180, 98, 93],
+      ['T270', -90, 107, 98],
+    ])
   })
 
   test('draws boxes as they stand, each look scaled into its place', async () => {
