@@ -211,6 +211,8 @@ describe('where values come from', () => {
     expect(await sources.read('wire.constructor')).toMatchObject({
       missing: expect.stringContaining("no 'constructor'"),
     })
+    expect(await sources.read('project.title.length')).toEqual({ missing: 'nothing stands under title' })
+    expect(await sources.read('project.arrays.south.strings')).toMatchObject({ missing: expect.any(String) })
     expect(sources.failing()).toEqual(new Map())
   })
 

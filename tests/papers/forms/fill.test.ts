@@ -36,6 +36,8 @@ describe('texts', () => {
     const found = await fill(rawForm([widget('/FT /Tx /T (r)')]), [{ field: 'r', text: 'sun \u{1F31E}' }])
     expect(found.findings).toMatchObject([{ severity: 'error', id: 'form.no-glyph' }])
     expect(found.findings[0]?.message).toContain('U+1F31E')
+    const other = await fill(rawForm([widget('/FT /Tx /T (r)')]), [{ field: 'r', text: 'a \u0378' }])
+    expect(other.findings[0]?.message).toContain('(U+0378)')
   })
 
   test('of several lines become one where the field has one', async () => {
@@ -208,6 +210,15 @@ describe('choices', () => {
       'Delta',
     ])
     expect(await printed(choice(0x60000), 'Delta')).toBe('Delta')
+  })
+
+  test('of which there are many are not all told', async () => {
+    const many = Array.from({ length: 13 }, (_, i) => `(c${i + 1})`)
+    const bytes = (count: number) =>
+      rawForm([widget(`/FT /Ch /Ff 131072 /T (c) /Opt [${many.slice(0, count).join(' ')}]`)])
+    const said = async (count: number) => (await fill(bytes(count), [{ field: 'c', text: 'x' }])).findings[0]?.message
+    expect(await said(12)).toMatch(/c1, c2, .*c11, c12$/u)
+    expect(await said(13)).toMatch(/c11, c12, \.\.\. \(13\)$/u)
   })
 
   test('several of a list, in the order of the form, with their numbers', async () => {

@@ -60,6 +60,37 @@ describe('what only the person who signs may fill', () => {
     expect(await message(bytes, { field: 'date_of_drawings', text: '2026-03-02' })).toBe('note form.left-to-sign')
   })
 
+  test('each word that says so, and none that it begins', async () => {
+    const words =
+      'sign signs signed signing signer signers signatory signature signatures sig initials certify certifies certifying attest attests attested attestation attestations declare declares declarant declaration declarations affirm affirms affirmation affidavit swear sworn oath perjury notary notarized notarised witness hereby'
+    for (const word of words.split(' ')) {
+      expect(await message(rawForm([named(word)]), { field: word, text: 'x' }), word).toContain('is never filled')
+      expect(await message(rawForm([named(`${word}ql`)]), { field: `${word}ql`, text: 'x' }), word).toBe('')
+    }
+    const agreeing =
+      'agree agrees agreed agreement accept accepts acknowledge acknowledges acknowledgement acknowledgment authorize authorise certification confirm confirms consent consents understand warrant warrants'
+    for (const word of agreeing.split(' ')) {
+      const box = rawForm([widget(`/FT /Btn /T (${word}) ${looks('Yes')}`)])
+      expect(await message(box, { field: word, on: 'Yes' }), word).toContain('is never filled')
+      expect(await message(rawForm([named(word)]), { field: word, text: 'x' }), word).toBe('')
+    }
+  })
+
+  test('a date in the line of any place of a signature, on the same page, within 14 points', async () => {
+    const signature = '<< /FT /Sig /T (s) /Kids [11 0 R 12 0 R] >>'
+    const place = (y: number) => `<< /Type /Annot /Subtype /Widget /Parent 10 0 R /Rect [10 ${y} 90 ${y + 20}] >>`
+    const said = (y: number) =>
+      message(rawForm([signature, place(10), place(200), widget('/FT /Tx /T (dated)', y)], { roots: [10, 13] }), {
+        field: 'dated',
+        text: '2026-03-02',
+      })
+    expect(await said(214)).toContain("the date beside 's'")
+    expect(await said(186)).toContain("the date beside 's'")
+    expect(await said(24)).toContain("the date beside 's'")
+    expect(await said(215)).toBe('note form.left-to-sign')
+    expect(await said(100)).toBe('note form.left-to-sign')
+  })
+
   test('boxes, states and choices that say yes to something', async () => {
     const box = rawForm([widget(`/FT /Btn /T (agree_to_terms) ${looks('Yes')}`)])
     expect(await message(box, { field: 'agree_to_terms', on: 'Yes' })).toContain("says 'agree'")
