@@ -37,6 +37,16 @@ const steps = [
     args: ['space-mounts', house, '--plan', '--svg', 'demo-output/roof.svg', ...out('mounts.txt')],
   },
   { asks: 'What does the building department get?', args: ['draw-permit', house, ...out('permit.pdf')] },
+  {
+    asks: 'And the form of the office, filled in?',
+    args: [
+      'fill-form',
+      house,
+      'examples/forms/sampletown-application.pdf',
+      'examples/forms/sampletown-mapping.yaml',
+      ...out('application.pdf'),
+    ],
+  },
   { asks: 'What is bought, how is it cut, what does it cost?', args: ['price-bom', house, ...out('bom.txt')] },
   { asks: '... the shopping list', args: ['price-bom', house, '--csv', '--quiet', ...out('shopping.csv')] },
   { asks: 'When has it paid for itself, and how sure is that?', args: ['payback', house, ...out('payback.txt')] },

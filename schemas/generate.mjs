@@ -117,6 +117,13 @@ const targets = [
     name: 'authority',
     embed: 'authoritySchema',
   },
+  {
+    parts: 'form-mapping',
+    schema: 'form-mapping.schema.json',
+    into: '../src/papers/forms/mapping/',
+    name: 'form-mapping',
+    embed: 'formMappingSchema',
+  },
 ]
 for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)

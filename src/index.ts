@@ -1,7 +1,7 @@
 /**
  * The public library: the whole job of the subcommands, typed. `loadProject` reads a project, `runHouse` gives its stages,
  * each worked out once when it is asked for, `checkHouse` all that is wrong or assumed, `preparePacket` the permit packet
- * as bytes, and `runFleet` does it for many houses.
+ * as bytes, `prepareForm` a filled PDF form, and `runFleet` does it for many houses.
  *
  * A stage is a pure function from a project (and earlier results) to a result that carries its proof. Files are read by
  * `loadProject`, `preparePacket` and `runFleet`, and written by `runFleet` alone. Numbers have their unit in their name.
@@ -88,6 +88,16 @@ export {
   uniformPresentValue,
 } from './money/index.js'
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './packet/index.js'
+export {
+  listFormFields,
+  prepareForm,
+  type FilledField,
+  type FormFile,
+  type ListedField,
+  type ListedForm,
+  type MappingFile,
+  type PreparedForm,
+} from './papers/index.js'
 export {
   formatProblem,
   loadProject,

@@ -32,8 +32,12 @@ const collect = (value: string, before: readonly string[]): string[] => [...befo
 
 /** For a subcommand that works on a project file. */
 export function takesProject(command: Command): Command {
+  return readsProject(command.argument('<project.yaml>', 'the project file, or - for stdin'))
+}
+
+/** The options of a project file, for a subcommand that can do without one. */
+export function readsProject(command: Command): Command {
   return command
-    .argument('<project.yaml>', 'the project file, or - for stdin')
     .option(
       '--set <path=value>',
       'change one value for this run, e.g. roof_planes.south.azimuth_deg=195 (repeatable)',

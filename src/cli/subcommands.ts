@@ -43,6 +43,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/draw-permit.js'),
   },
   {
+    name: 'fill-form',
+    summary: 'a fillable PDF form of the city or the utility, filled in',
+    load: () => import('./commands/fill-form.js'),
+  },
+  {
     name: 'price-bom',
     summary: 'what to buy in whole packs, how to cut it, and what it costs',
     load: () => import('./commands/price-bom.js'),

@@ -11,11 +11,9 @@ import {
   pushGraphicsState,
   type PDFEmbeddedPage,
 } from '@cantoo/pdf-lib'
-import { annotationLook } from './annotation-look.js'
 import { addBookmarks } from './bookmarks.js'
-import { BrokenPage, LookCopier } from './copy-look.js'
 import { brokenDocument, type ReadDocument } from './read-documents.js'
-import type { SourcePage } from './source-pages.js'
+import { annotationLook, BrokenPage, LookCopier, type SourcePage } from './pages/index.js'
 
 const MARGIN_PT = 12
 

@@ -4,7 +4,8 @@ import type { PDFDocument } from '@cantoo/pdf-lib'
 import { FileError } from '../files/index.js'
 import { LARGEST_DOCUMENT_BYTES, readNamedBytes } from '../project/index.js'
 import { errnoWords } from '../report/index.js'
-import type { SourcePage } from './source-pages.js'
+import { endsAsPdf, startsAsPdf } from './pdf-marks.js'
+import type { SourcePage } from './pages/index.js'
 
 /** A PDF of the person that was read and whose pages can be drawn. */
 export interface ReadDocument {
@@ -37,10 +38,9 @@ export async function readDocuments(
 async function readDocument(folder: string, path: string, allowOutside: boolean): Promise<ReadDocument> {
   const bytes = readBytes(folder, path, allowOutside)
   if (!startsAsPdf(bytes)) throw new FileError(`document '${path}' is not a PDF`)
-  const [{ PDFDocument }, { hidesLayers, readPages }, { annotationLook }] = await Promise.all([
+  const [{ PDFDocument }, { annotationLook, hidesLayers, readPages }] = await Promise.all([
     import('@cantoo/pdf-lib'),
-    import('./source-pages.js'),
-    import('./annotation-look.js'),
+    import('./pages/index.js'),
   ])
   const pdf = await PDFDocument.load(bytes, {
     updateMetadata: false,
@@ -97,13 +97,4 @@ function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Ar
     if (words === undefined) throw error
     throw new FileError(`cannot read document '${path}': ${words}`, { cause: error })
   }
-}
-
-/** The mark of a PDF stands within the first 1024 bytes; that of its end within the last 1024. */
-function startsAsPdf(bytes: Uint8Array): boolean {
-  return Buffer.from(bytes.subarray(0, 1024)).includes('%PDF-')
-}
-
-function endsAsPdf(bytes: Uint8Array): boolean {
-  return Buffer.from(bytes.subarray(-1024)).includes('%%EOF')
 }

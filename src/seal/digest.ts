@@ -6,3 +6,8 @@ export function digestOf(parts: readonly string[]): string {
   for (const part of parts) hash.update(`${Buffer.byteLength(part)}:`).update(part)
   return hash.digest('hex')
 }
+
+/** SHA-256 of a file, in hexadecimal, as other programs give it. */
+export function sha256Of(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex')
+}

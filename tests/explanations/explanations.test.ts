@@ -135,9 +135,10 @@ describe('glossary', () => {
   test('so do the explanations', () => {
     const schema = readFileSync(new URL('../../schemas/project.schema.json', import.meta.url), 'utf8')
     const keys = Object.values(EXPLANATIONS).flatMap(({ fix }) => fix.match(/[a-z]+(?:_[a-z0-9]+)+/gu) ?? [])
-    // The price list and the values of a key are not in that schema as keys.
+    // The price list, the mapping of a form and the values of a key are not in that schema as keys.
     const elsewhere = [
       'usd_low',
+      'size_pt',
       'usd_high',
       'opposite_end',
       'module_level',

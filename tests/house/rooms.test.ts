@@ -53,6 +53,7 @@ const FLOORS = [
   ['fieldwork'],
   ['house'],
   ['packet'],
+  ['papers'],
   ['fleet'],
   ['cli', 'index.ts'],
 ]

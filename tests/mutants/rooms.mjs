@@ -28,6 +28,7 @@ export const ROOMS = {
     program: true,
   },
   fieldwork: { sources: ['src/fieldwork/', 'src/tables/fieldwork/'], tests: ['tests/fieldwork/'], program: true },
+  papers: { sources: ['src/papers/'], tests: ['tests/papers/'], program: true },
   fleet: { sources: ['src/fleet/', 'src/files/'], tests: ['tests/fleet/'], program: true },
   house: {
     sources: ['src/house/', 'src/seal/'],

@@ -5,6 +5,7 @@ import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
+import { FORMS } from './forms.js'
 import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
@@ -42,6 +43,7 @@ export const EXPLANATIONS: Explanations = {
   ...MOUNTS,
   ...PERMIT,
   ...AUDIT,
+  ...FORMS,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

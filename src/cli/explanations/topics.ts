@@ -108,6 +108,27 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['permit', 'permit-packet'],
   },
+  forms: {
+    title: 'Filling PDF forms of the city or the utility',
+    paragraphs: [
+      'fill-form --list form.pdf prints the fields of a fillable form, --starter form.pdf a mapping to start from, and fill-form project.yaml form.pdf mapping.yaml --out filled.pdf fills it. --preview shows what goes into which field and from where; --flatten makes the fields part of the page.',
+      'An entry of the mapping names a field and one of: from (where the value comes from), text (your own words), on (the state of a box or of radio buttons, as --list prints it). from is project. and a path of the project file, totals. and a name of the table, or yield, wire, mounts, bom or payback and a path of its values as --json prints them; entries of lists go by their number from 0 or by their id.',
+      'Beside from: format (decimals, thousands, unit, with_unit, date), translate (what is written for each value), equals (a box is ticked when the value is this one), optional (the field may stay empty). size_pt sets the size of the letters. must_stay_empty names fields that others fill; form_sha256 tells when the form has changed.',
+      'Signatures, their dates, initials and declarations are never filled. Forms that are locked, certified, signed or XFA alone are refused. What is cut, missing or no choice stops the form (exit code 1), and a mapping that asks for what the form does not have does too (exit code 2).',
+    ],
+    table: {
+      columns: ['Total', 'What it is'],
+      rows: [
+        ['module_count', 'number of modules'],
+        ['total_dc_kw', 'rated power of all modules, kW'],
+        ['inverter_count', 'number of inverters, those of AC modules among them'],
+        ['total_ac_kw', 'rated AC power of all inverters, kW'],
+        ['module_list', 'number and name of each kind of module, as a text'],
+        ['inverter_list', 'number and name of each kind of inverter, as a text; nothing for AC modules alone'],
+      ],
+    },
+    also: ['form', 'pdf-forms', 'mapping'],
+  },
   'many-houses': {
     title: 'A fleet of houses',
     paragraphs: [

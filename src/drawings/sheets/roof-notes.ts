@@ -98,7 +98,8 @@ function placesText(places: readonly Inches[]): string {
     const at = places[index] ?? 0
     const step = (places[index + 1] ?? at) - at
     let last = index
-    while (step > 0 && Math.abs((places[last + 1] ?? Infinity) - (places[last] ?? 0) - step) < 1 / 16) last++
+    const goesOn = (): boolean => Math.abs((places[last + 1] ?? Infinity) - (places[last] ?? 0) - step) < 1 / 16
+    if (step > 0) while (goesOn()) last++
     if (last - index < LEAST_EQUAL) {
       found.push(inches(at, 8))
       index += 1

@@ -1,0 +1,5 @@
+export { FIELD_FLAG, hasFlag } from './field-flags.js'
+export type { FieldChoice, FieldKind, FieldState, FormField, FormWidget } from './form-field.js'
+export { openForm, type OpenForm } from './open-form.js'
+export { dictOf, dictsOf, listOf, numberOf, pdfText, textOf, valueOf } from './pdf-object.js'
+export { protectedFields, protectedText } from './protected-field.js'

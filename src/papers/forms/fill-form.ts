@@ -1,0 +1,71 @@
+import { PDFHexString } from '@cantoo/pdf-lib'
+import { digestOf } from '../../seal/index.js'
+import { sortFindings, type Finding } from '../../worksheet/index.js'
+import type { Sources } from './data/index.js'
+import type { OpenForm } from './document/index.js'
+import type { Fill } from './filling.js'
+import { formFindings } from './form-findings.js'
+import { flattenForm, FormFonts } from './look/index.js'
+import type { ReadMapping } from './mapping/index.js'
+import { matchForm } from './match-form.js'
+import { planFill } from './plan-fill.js'
+import { writeLooks, writeOtherLooks } from './write-looks.js'
+import { writeValue } from './write-values.js'
+
+/** A form that was filled in memory. */
+export interface FilledForm {
+  readonly fills: readonly Fill[]
+  /** An error means that the form must not be used. */
+  readonly findings: readonly Finding[]
+  /**
+   * The filled form. The same form with the same values gives the same bytes.
+   *
+   * @param flat Whether the fields become part of the pages and can no longer be filled.
+   */
+  readonly save: (flat: boolean) => Promise<Uint8Array>
+}
+
+/**
+ * Fills a form, which is changed by it and can be filled once.
+ *
+ * @throws ProjectError when the mapping asks for what the form does not have or what is never filled.
+ */
+export async function fillForm(form: OpenForm, mapping: ReadMapping, sources: Sources): Promise<FilledForm> {
+  const complaints = matchForm(mapping.data, form)
+  if (complaints.length > 0) throw mapping.refuse(complaints)
+  const { fills, findings } = await planFill(form, mapping.data, sources)
+  const fonts = new FormFonts(form.pdf, form.acroForm)
+  const seen = fills.flatMap((fill): Finding[] => {
+    writeValue(fill, form, fonts)
+    return writeLooks(fill, fonts).map((trouble) => ({ ...trouble, where: '' }))
+  })
+  writeOtherLooks(form, new Set(fills.map(({ field }) => field.name)), fonts)
+  fonts.finish()
+  return {
+    fills,
+    findings: sortFindings([...findings, ...seen, ...formFindings(form, mapping.data), ...stageFindings(sources)]),
+    save: async (flat) => {
+      if (flat) flattenForm(form)
+      const values = fills.map(({ field, filling, entry }) => [field.name, filling, entry.size_pt ?? null])
+      form.pdf.context.trailerInfo.ID = fileId(form, JSON.stringify([values, flat]))
+      return form.pdf.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })
+    },
+  }
+}
+
+/** A design that fails its own checks should not be applied for. */
+function stageFindings(sources: Sources): Finding[] {
+  return [...sources.failing()].map(([stage, count]) => ({
+    severity: 'warning',
+    id: 'form.stage-fails',
+    message: `values come from ${stage}, where ${count === 1 ? 'one check fails' : `${count} checks fail`}`,
+    where: '',
+    fix: 'Run check-project and mend what fails before the form is sent',
+  }))
+}
+
+/** Follows from form and values alone. */
+function fileId(form: OpenForm, values: string): ReturnType<OpenForm['pdf']['context']['obj']> {
+  const id = (...parts: string[]): PDFHexString => PDFHexString.of(digestOf(parts).slice(0, 32))
+  return form.pdf.context.obj([id(form.sha256), id(form.sha256, values)])
+}

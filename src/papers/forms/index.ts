@@ -1,0 +1,6 @@
+export { makeSources, SOURCE_STAGES, TOTALS, type Sources } from './data/index.js'
+export { openForm, type OpenForm } from './document/index.js'
+export { fillForm, type FilledForm } from './fill-form.js'
+export { listFields, type ListedField } from './list-fields.js'
+export { readMapping, type FormMapping, type ReadMapping } from './mapping/index.js'
+export { starterMapping } from './starter-mapping.js'

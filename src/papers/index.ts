@@ -1,0 +1,10 @@
+export {
+  listFormFields,
+  prepareForm,
+  type FilledField,
+  type FormFile,
+  type ListedForm,
+  type MappingFile,
+  type PreparedForm,
+} from './prepare-form.js'
+export type { ListedField } from './forms/index.js'

@@ -1,0 +1,116 @@
+import type { House } from '../house/index.js'
+import type { Project } from '../project/index.js'
+import type { Finding } from '../worksheet/index.js'
+import type { FilledForm, ListedField, OpenForm } from './forms/index.js'
+
+/** A fillable PDF form: its name for the messages, and its content. */
+export interface FormFile {
+  readonly path: string
+  readonly bytes: Uint8Array
+}
+
+/** What goes into which field: YAML of the shape of schemas/form-mapping.schema.json. */
+export interface MappingFile {
+  readonly path: string
+  readonly text: string
+}
+
+/** The fields of a form. */
+export interface ListedForm {
+  /** SHA-256 of the form, hexadecimal. */
+  readonly sha256: string
+  readonly pages: number
+  readonly fields: readonly ListedField[]
+  /** What a filled form would leave out. */
+  readonly notes: readonly string[]
+  /** A mapping to start from, YAML. */
+  readonly starter: string
+}
+
+/** What goes into a field; keys as in JSON. */
+export interface FilledField {
+  readonly field: string
+  readonly kind: string
+  /** As people read it. */
+  readonly value: string
+  /** `project.title`, or `the mapping` for a text of the person. */
+  readonly from: string
+  /** Pages that the field stands on, from 1. */
+  readonly pages: readonly number[]
+}
+
+/** A form before it is written. */
+export interface PreparedForm {
+  /** SHA-256 of the form, hexadecimal. */
+  readonly sha256: string
+  readonly fields: readonly FilledField[]
+  /** A form with an error among them must not be used. */
+  readonly findings: readonly Finding[]
+  /** What of the form is left out. */
+  readonly notes: readonly string[]
+  /**
+   * The filled form as a PDF; the same form with the same values gives the same bytes.
+   *
+   * @param flat Whether the fields become part of the pages and can no longer be filled.
+   */
+  readonly draw: (flat: boolean) => Promise<{ readonly pdf: Uint8Array; readonly notes: readonly string[] }>
+}
+
+/**
+ * Reads the fields of a form.
+ *
+ * @throws FileError with the reason when the form cannot be filled: no PDF, broken, locked, certified, signed, XFA alone.
+ */
+export async function listFormFields(file: FormFile): Promise<ListedForm> {
+  const { listFields, openForm, starterMapping } = await import('./forms/index.js')
+  const form = await openForm(file.path, file.bytes)
+  return {
+    sha256: form.sha256,
+    pages: form.pages,
+    fields: listFields(form),
+    notes: form.notes,
+    starter: starterMapping(form),
+  }
+}
+
+/**
+ * Fills a form from a project and its stages. Signatures, their dates and declarations are never filled.
+ *
+ * @param house The stages of the project, of `runHouse`; only those run that the mapping asks for.
+ * @throws ProjectError for a bad mapping, FileError for a form that cannot be filled.
+ */
+export async function prepareForm(
+  { project }: { readonly project: Project },
+  house: House,
+  file: FormFile,
+  mappingFile: MappingFile,
+): Promise<PreparedForm> {
+  const { fillForm, makeSources, openForm, readMapping } = await import('./forms/index.js')
+  const mapping = readMapping(mappingFile.path, mappingFile.text)
+  const form = await openForm(file.path, file.bytes)
+  const filled = await fillForm(form, mapping, makeSources(project, house))
+  return {
+    sha256: form.sha256,
+    fields: filled.fills.map(filledField),
+    findings: filled.findings,
+    notes: form.notes,
+    draw: async (flat) => ({ pdf: await filled.save(flat), notes: flat ? flatNotes(form) : [] }),
+  }
+}
+
+function filledField({ field, shown, from }: FilledForm['fills'][number]): FilledField {
+  const pages = [...new Set(field.widgets.flatMap(({ page }) => page ?? []))]
+  return { field: field.name, kind: field.kind, value: shown, from, pages }
+}
+
+/** What a form loses when its fields become part of the pages. */
+function flatNotes({ fields, tagged }: OpenForm): string[] {
+  const signatures = fields.filter(({ kind }) => kind === 'signature').map(({ name }) => name)
+  const notes: string[] = []
+  if (signatures.length > 0) {
+    const names = signatures.join(', ')
+    notes.push(`the flat form can be signed on paper only; without --flatten these stay to be signed: ${names}`)
+  }
+  if (tagged) notes.push('the form is tagged for screen readers, and what was filled in is not tagged in the flat form')
+  return notes
+}
