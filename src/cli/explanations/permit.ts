@@ -111,7 +111,7 @@ export const PERMIT: Explanations = {
   },
   'wall.space-height': {
     means: 'In front of a piece of equipment less height is clear than it needs.',
-    rule: '6.5 ft from the ground, or the height of the equipment where it reaches higher. Service equipment of existing dwellings up to 200 A may have less; ask the authority.',
+    rule: 'At least 6.5 ft from the ground, or the height of the equipment where it reaches higher. Service equipment of existing dwellings up to 200 A may have less; ask the authority.',
     sources: [WORKING_SPACE],
     fix: 'Put the equipment where the space is free, or ask the authority about existing service equipment.',
   },
