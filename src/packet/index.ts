@@ -1,2 +1,3 @@
 export { loadSheetPdf } from './draw-load-sheet.js'
+export { readRecord } from './read-record.js'
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './prepare-packet.js'
