@@ -7,7 +7,7 @@ import {
   type PaperName,
   type Sheet,
 } from '../drawings/index.js'
-import { changeWords, checkRevision, revisionOf } from './revision-words.js'
+import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
@@ -80,7 +80,7 @@ export async function preparePacket(
       const drawn = drawPacket({ ...input, draft })
       const revision = revisionOf(project)
       const record = recordPacket(drawn, project.title, revision)
-      const changes = since === undefined ? [] : changesSince(since, drawn)
+      const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))
       const sheets = markChanges(drawn, changes, revision)
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')

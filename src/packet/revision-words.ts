@@ -28,6 +28,18 @@ export function checkRevision(project: Project, since: PacketRecord): void {
     )
 }
 
+/** What the table of revisions on the cover says. */
+export function issueTexts({ document }: Project): ReadonlySet<string> {
+  const issues = document?.revisions ?? []
+  return new Set([
+    'Revisions',
+    'Rev',
+    'Date',
+    'What',
+    ...issues.flatMap(({ number, date, text }) => [number, date, text]),
+  ])
+}
+
 /** One line a sheet: where it changed, what is new, what is gone. */
 export function changeWords(since: PacketRecord, sheets: readonly Sheet[], changes: readonly SheetChange[]): string[] {
   const lines = changes.map(({ id, kind, places, gone }) => {
