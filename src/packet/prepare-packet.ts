@@ -1,4 +1,13 @@
-import { drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
+import {
+  changesSince,
+  drawPacket,
+  markChanges,
+  recordPacket,
+  type PacketRecord,
+  type PaperName,
+  type Sheet,
+} from '../drawings/index.js'
+import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
@@ -7,11 +16,13 @@ import { pdfInfoOf } from './pdf-info.js'
 /** How a packet is drawn. */
 export interface PacketOptions {
   /** Paper of the drawings; that of the authority's file when left out, else `11x17`. */
-  readonly size?: PaperName
+  readonly size?: PaperName | undefined
   /** Whether documents may lie outside the folder of the project. */
   readonly allowOutside?: boolean | undefined
   /** Whether there is a three-line diagram although `drawings.three_line` of the project does not ask for one. */
   readonly threeLine?: boolean | undefined
+  /** An earlier issue, of `readRecord`: what changed since gets clouds. */
+  readonly since?: PacketRecord | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -20,6 +31,10 @@ export interface DrawnPacket {
   readonly pdf: Uint8Array
   /** The drawings, for `renderSvg`. */
   readonly sheets: readonly Sheet[]
+  /** What these sheets say, to be kept for the next issue. */
+  readonly record: PacketRecord
+  /** What changed since the earlier issue, in words; empty without one. */
+  readonly changed: readonly string[]
 }
 
 /** A packet before it is drawn: what stops it, and its drawing. */
@@ -46,8 +61,9 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder }: LoadedProject,
   house: House,
-  { size, allowOutside = false, threeLine }: PacketOptions = {},
+  { size, allowOutside = false, threeLine, since }: PacketOptions = {},
 ): Promise<PreparedPacket> {
+  if (since !== undefined) checkRevision(project, since)
   const stated = documentsOf(project)
   const { readDocuments } = await import('./read-documents.js')
   const read = await readDocuments(
@@ -63,10 +79,19 @@ export async function preparePacket(
     notes: documents.flatMap((document) => document.notes),
     errors: input.findings.filter((finding) => finding.severity === 'error'),
     draw: async (draft) => {
-      const sheets = drawPacket({ ...input, draft })
+      const drawn = drawPacket({ ...input, draft })
+      const revision = revisionOf(project)
+      const record = recordPacket(drawn, project.title, revision)
+      const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))
+      const sheets = markChanges(drawn, changes, revision)
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
-      return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }
+      return {
+        sheets,
+        record,
+        changed: since === undefined ? [] : changeWords(since, drawn, changes),
+        pdf: await renderPacket(sheets, documents, facts, draft),
+      }
     },
     report: async () => {
       const { preparerReportPdf } = await import('./draw-preparer-report.js')

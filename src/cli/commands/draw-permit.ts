@@ -2,7 +2,8 @@ import { join } from 'node:path'
 import { Option, type Command } from 'commander'
 import { PAPER_SIZES, renderDxf, renderSvg, type PaperName, type Sheet } from '../../drawings/index.js'
 import { makeFolder } from '../../files/index.js'
-import { preparePacket } from '../../packet/index.js'
+import { sealed } from '../../seal/index.js'
+import { preparePacket, readRecord } from '../../packet/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { DesignError, UsageError } from '../errors.js'
 import type { House } from '../../house/index.js'
@@ -31,6 +32,8 @@ interface Options extends ReportOptions {
   readonly draft?: boolean
   readonly threeLine?: boolean
   readonly report?: string
+  readonly result?: string
+  readonly since?: string
   readonly allowOutside?: boolean
 }
 
@@ -51,6 +54,8 @@ export function configure(command: Command): void {
           '--report <file>',
           "also write the preparer's report (PDF): sources, assumptions, what to confirm; not to be filed",
         )
+        .option('--result <file>', 'also write what the sheets say (JSON), for --since of the next issue')
+        .option('--since <file>', 'put clouds round what changed since an issue that --result kept')
         .option('--audit', 'hold the packet against what its reviewer asks for, point by point, instead of drawing it')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
@@ -63,26 +68,33 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   for (const key of ['json', 'csv', 'markdown', 'showWork'] as const)
     if (options[key] === true)
       throw new UsageError(`--${key === 'showWork' ? 'show-work' : key} prints the audit; add --audit`)
-  const packet = await preparePacket(await context.project(), house, options)
+  const since = options.since === undefined ? undefined : readRecord(options.since)
+  const packet = await preparePacket(await context.project(), house, {
+    size: options.size,
+    allowOutside: options.allowOutside,
+    since,
+  })
   const { errors, notes } = packet
   if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
   context.progress('drawing the sheets')
-  const { pdf, sheets } = await packet.draw(options.draft === true)
+  const { pdf, sheets, record, changed } = await packet.draw(options.draft === true)
   const files = [
     ...sheetFiles(options.svg, 'svg', sheets, (sheet) => renderSvg(sheet)),
     ...sheetFiles(options.dxf, 'dxf', sheets, renderDxf),
   ]
   if (options.report !== undefined) files.push({ path: options.report, content: await packet.report() })
-  return { document: pdf, files, notes, failed: errors.length > 0 }
+  if (options.result !== undefined)
+    files.push({ path: options.result, content: `${JSON.stringify(sealed(record), undefined, 1)}\n` })
+  return { document: pdf, files, notes: [...notes, ...changed], failed: errors.length > 0 }
 }
 
 /** The audit as a report; what is drawn beside the packet has no place there. */
 async function auditOutcome(context: CommandContext, house: House, options: Options): Promise<CommandOutcome> {
-  for (const key of ['svg', 'report'] as const)
+  for (const key of ['svg', 'report', 'result', 'since'] as const)
     if (options[key] !== undefined) throw new UsageError(`--${key} goes with the drawn packet, not with --audit`)
   if (options.draft === true) throw new UsageError('--draft goes with the drawn packet, not with --audit')
   const loaded = await context.project()
-  const packet = await preparePacket(loaded, house, options)
+  const packet = await preparePacket(loaded, house, { size: options.size, allowOutside: options.allowOutside })
   const result = await house.audit(packet.wishes)
   return {
     report: {

@@ -12,21 +12,32 @@ export interface SheetChange {
 }
 
 /** Changes that lie nearer are in one cloud, points. */
-const NEAR_PT = 9
+const NEAR_PT = 14
+/** From what changed to its cloud, points. */
+const AROUND_PT = 4
 /** Chord of an arc of a cloud, points. */
 const ARC_PT = 9
 
 /**
  * Compares sheets with those of an earlier issue. Texts and figures are compared by what they are, not by where they stand:
  * what only moves down a table or to the continuation of a sheet is no change.
+ *
+ * @param ownTexts Texts that tell of the issues themselves and are new with each.
  */
-export function changesSince(record: PacketRecord, sheets: readonly Sheet[]): SheetChange[] {
+export function changesSince(
+  record: PacketRecord,
+  sheets: readonly Sheet[],
+  ownTexts: ReadonlySet<string> = new Set(),
+): SheetChange[] {
   const before = new Map<string, Map<string, number>>()
   for (const sheet of record.sheets) addAll(before, sheet)
   const known = new Set(record.sheets.map(({ id }) => familyOf(id)))
   const added = sheets.map((sheet) => ({
     sheet,
-    items: itemsOf(sheet).filter((item) => !takeOne(before.get(familyOf(sheet.id)), keyOf(item))),
+    items: itemsOf(sheet).filter(
+      (item) =>
+        !takeOne(before.get(familyOf(sheet.id)), keyOf(item)) && !(item.kind === 'text' && ownTexts.has(item.key)),
+    ),
   }))
   const told = new Set<string>()
   return added.flatMap(({ sheet, items }): SheetChange[] => {
@@ -57,12 +68,20 @@ export function markChanges(sheets: readonly Sheet[], changes: readonly SheetCha
     const overlay = [
       ...delta(corner, revision, sizePt),
       ...change.places.flatMap((place): Primitive[] => {
-        const box = within(inflated(place, NEAR_PT / 2), sheet.frame)
-        return [cloud(box), ...delta({ x: box.x + box.width - sizePt, y: box.y + sizePt }, revision, sizePt)]
+        const box = within(inflated(place, AROUND_PT), sheet.frame)
+        return [cloud(box), ...delta(besideCloud(box, body, sizePt, revision), revision, sizePt)]
       }),
     ]
     return { ...sheet, overlay }
   })
+}
+
+/** Where the triangle stands: to the right of its cloud, or to the left where the sheet ends. */
+function besideCloud(box: Box, body: Box, sizePt: number, revision: string): XY {
+  const half = halfOf(sizePt, revision)
+  const reach = 1.3 * half + ARC_PT * 0.35
+  const right = box.x + box.width + reach
+  return { x: right + 1.3 * half <= body.x + body.width ? right : box.x - reach, y: box.y + half }
 }
 
 /** `E-603` of its continuation `E-603-2`. */
@@ -151,9 +170,12 @@ function cloud({ x, y, width, height }: Box): Primitive {
   return { kind: 'path', points, closed: true, pen: 'medium' }
 }
 
+/** Half the height of the triangle that holds a mark. */
+const halfOf = (sizePt: number, revision: string): number => sizePt * (0.85 + 0.3 * revision.length)
+
 /** A triangle with the mark of the revision, about a point. */
 function delta({ x, y }: XY, revision: string, sizePt: number): Primitive[] {
-  const half = sizePt * (0.85 + 0.3 * revision.length)
+  const half = halfOf(sizePt, revision)
   return [
     {
       kind: 'path',

@@ -1,5 +1,14 @@
 import { canonicalJson, digestOf } from '../../seal/index.js'
-import { flattenSheet, onPaper, type Box, type Primitive, type Sheet, type Viewport, type XY } from '../model/index.js'
+import {
+  boundsOf,
+  flattenSheet,
+  onPaper,
+  type Box,
+  type Primitive,
+  type Sheet,
+  type Viewport,
+  type XY,
+} from '../model/index.js'
 
 /** What a packet said when it was issued: enough to find later what changed. */
 export interface PacketRecord {
@@ -84,7 +93,7 @@ function figureItems(viewport: Viewport): Item[] {
       0,
       16,
     )
-    return [{ kind: 'figure', key, box: boxOf(points.map((point) => onPaper(viewport, point))) }]
+    return [{ kind: 'figure', key, box: boundsOf(points.map((point) => onPaper(viewport, point))) }]
   })
 }
 
@@ -114,12 +123,6 @@ function pointsOf(primitive: Primitive): readonly XY[] {
     case 'text':
       return []
   }
-}
-
-function boxOf(points: readonly XY[]): Box {
-  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
-  const [x, y] = [Math.min(...xs), Math.min(...ys)]
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }
 }
 
 export function union(a: Box, b: Box): Box {

@@ -1,0 +1,27 @@
+import { RECORD_FORMAT, type PacketRecord } from '../drawings/index.js'
+import { FileError } from '../files/index.js'
+import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
+import { isWhole } from '../seal/index.js'
+
+/**
+ * Reads what `draw-permit --result` wrote of an earlier issue.
+ *
+ * @throws FileError when it cannot be read, or is not what was written.
+ */
+export function readRecord(path: string): PacketRecord {
+  const refuse = (why: string): FileError =>
+    new FileError(`${path} ${why}; it must be what draw-permit --result wrote`, { exitCode: 2 })
+  let data: unknown
+  try {
+    data = JSON.parse(readNamedText(path, LARGEST_RESULT_BYTES))
+  } catch (error) {
+    if (error instanceof SyntaxError) throw refuse('is not JSON')
+    throw error
+  }
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) throw refuse('is no result of a packet')
+  const fields = data as Readonly<Record<string, unknown>>
+  if (fields['format'] !== RECORD_FORMAT) throw refuse(`is no '${RECORD_FORMAT}'`)
+  // Nothing but this program puts a seal that fits on data of this format, so that the rest needs no second look.
+  if (!isWhole(fields)) throw refuse('is not as it was written: its seal does not fit')
+  return fields as unknown as PacketRecord
+}

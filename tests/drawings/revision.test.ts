@@ -1,0 +1,137 @@
+import { describe, expect, test } from 'vitest'
+import {
+  changesSince,
+  drawPacket,
+  flattenSheet,
+  markChanges,
+  recordPacket,
+  type Sheet,
+} from '../../src/drawings/index.js'
+import type { Project } from '../../src/project/index.js'
+import { microHouse, packetInput } from './demo-packet.js'
+import { readSheet } from './read-sheet.js'
+
+const draw = (project: Project): Sheet[] => drawPacket(packetInput(project))
+const first = draw(microHouse())
+const record = recordPacket(first, 'Invented', 'A')
+
+/** The house with its vent a foot further along the eave. */
+function chimneyMoved(): Project {
+  const base = microHouse()
+  const south = base.roof_planes['south']
+  const chimney = south?.obstructions?.['chimney']
+  if (south === undefined || chimney === undefined) throw new Error('no chimney')
+  return { ...base, roof_planes: { south: { ...south, obstructions: { chimney: { ...chimney, y_ft: 12.5 } } } } }
+}
+
+const idsOf = (sheets: readonly Sheet[]): string[] => changesSince(record, sheets).map(({ id }) => id)
+
+describe('what changed since an earlier issue', () => {
+  test('nothing on the same sheets', () => expect(changesSince(record, first)).toEqual([]))
+
+  test('the date and the revision of the strip are no change of the drawing', () => {
+    expect(idsOf(draw(microHouse({ document: { date: '2027-05-05', revision: 'Z' } })))).toEqual([])
+  })
+
+  test('a chimney that moved is found where it is drawn, and only there', () => {
+    const sheets = draw(chimneyMoved())
+    const changes = changesSince(record, sheets)
+    const plan = changes.find(({ id }) => id === 'A-101')
+    const sheet = sheets.find(({ id }) => id === 'A-101')
+    if (plan === undefined || sheet === undefined) throw new Error('no A-101')
+    expect(changes.some(({ id }) => id.startsWith('E-'))).toBe(false)
+    const word = readSheet(sheet).said.find(({ text }) => text === 'CHIMNEY')
+    const within = plan.places.some(
+      ({ x, y, width, height }) =>
+        word !== undefined &&
+        word.middle.x > x - 30 &&
+        word.middle.x < x + width + 30 &&
+        word.middle.y > y - 30 &&
+        word.middle.y < y + height + 30,
+    )
+    expect(within).toBe(true)
+    const area = plan.places.reduce((sum, { width, height }) => sum + width * height, 0)
+    expect(area).toBeLessThan(0.1 * sheet.frame.width * sheet.frame.height)
+    expect(plan.gone).toBeGreaterThan(0)
+  })
+
+  test('a text that is another is found on the sheets that say it', () => {
+    const base = microHouse()
+    const changed = {
+      ...base,
+      electrical: { ...base.electrical, panel: { ...base.electrical?.panel, name: 'House panel' } },
+    }
+    const changes = changesSince(record, draw(changed))
+    expect(changes.map(({ id }) => id)).toContain('E-601')
+    for (const { places, gone } of changes) expect(places.length + gone).toBeGreaterThan(0)
+  })
+
+  test('what moves to the continuation of a sheet is no change', () => {
+    const moved = first.map((sheet) => (sheet.id === 'E-603' ? { ...sheet, id: 'E-603-9' } : sheet))
+    expect(idsOf(moved)).toEqual([])
+  })
+
+  test('a sheet that was not there is new', () => {
+    const added = { ...(first[2] as Sheet), id: 'C-199' }
+    expect(changesSince(record, [...first, added])).toEqual([{ id: 'C-199', kind: 'new', places: [], gone: 0 }])
+  })
+
+  test('texts of the table of revisions are not counted', () => {
+    const sheets = draw(
+      microHouse({
+        document: { date: '2026-03-02', revisions: [{ number: 'A', date: '2026-03-02', text: 'For permit' }] },
+      }),
+    )
+    const own = new Set(['Revisions', 'Rev', 'Date', 'What', 'A', '2026-03-02', 'For permit'])
+    expect(changesSince(record, sheets).map(({ id }) => id)).toEqual(['G-001'])
+    expect(changesSince(record, sheets, own)).toEqual([])
+  })
+})
+
+describe('clouds and deltas', () => {
+  const sheets = draw(chimneyMoved())
+  const changes = changesSince(record, sheets)
+  const marked = markChanges(sheets, changes, 'B')
+
+  test('every place has a closed cloud and a triangle with the mark; no text of the drawing moves', () => {
+    for (const [index, sheet] of marked.entries()) {
+      const change = changes.find(({ id }) => id === sheet.id)
+      const before = flattenSheet(sheets[index] as Sheet).marks
+      const after = flattenSheet(sheet).marks
+      expect(after.slice(0, before.length)).toEqual(before)
+      const added = after.slice(before.length)
+      const deltas = added.filter((mark) => mark.kind === 'text' && mark.text === 'B')
+      expect(deltas.length).toBe(change === undefined ? 0 : change.places.length + 1)
+      expect(added.filter((mark) => mark.kind === 'path' && mark.points.length > 10).length).toBe(
+        change?.places.length ?? 0,
+      )
+      for (const mark of added)
+        if (mark.kind === 'path')
+          for (const { x, y } of mark.points) {
+            expect(x).toBeGreaterThanOrEqual(sheet.frame.x)
+            expect(x).toBeLessThanOrEqual(sheet.frame.x + sheet.frame.width)
+            expect(y).toBeGreaterThanOrEqual(sheet.frame.y)
+            expect(y).toBeLessThanOrEqual(sheet.frame.y + sheet.frame.height)
+          }
+    }
+  })
+
+  test('a cloud holds what changed', () => {
+    const change = changes.find(({ id }) => id === 'A-101')
+    const sheet = marked.find(({ id }) => id === 'A-101')
+    if (change === undefined || sheet === undefined) throw new Error('no A-101')
+    const clouds = (sheet.overlay ?? []).filter((each) => each.kind === 'path' && each.points.length > 10)
+    for (const [index, place] of change.places.entries()) {
+      const cloud = clouds[index]
+      if (cloud?.kind !== 'path') throw new Error('no cloud')
+      expect(Math.min(...cloud.points.map(({ x }) => x))).toBeLessThan(place.x)
+      expect(Math.max(...cloud.points.map(({ x }) => x))).toBeGreaterThan(place.x + place.width)
+      expect(Math.min(...cloud.points.map(({ y }) => y))).toBeLessThan(place.y)
+      expect(Math.max(...cloud.points.map(({ y }) => y))).toBeGreaterThan(place.y + place.height)
+    }
+  })
+
+  test('the record of marked sheets is that of the sheets', () => {
+    expect(recordPacket(marked, 'Invented', 'A')).toEqual(recordPacket(sheets, 'Invented', 'A'))
+  })
+})
