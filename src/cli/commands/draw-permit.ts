@@ -72,6 +72,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const packet = await preparePacket(await context.project(), house, {
     size: options.size,
     allowOutside: options.allowOutside,
+    threeLine: options.threeLine,
     since,
   })
   const { errors, notes } = packet

@@ -18,7 +18,7 @@ export function labelSheets(job: SheetJob): SheetDraft[] {
   const asked = labelsToAsk(job.input.project, wiring)
   const { body, unitPt, size } = job.stationery
   const share = isReduced(size) ? 0.5 : 1
-  const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT[share] + 18)))
+  const columns = Math.max(1, Math.floor((body.width + 18) / (COLUMN_PT[share] / unitPt + 18)))
   const columnPt = (body.width - 18 * (columns - 1)) / columns
   const blocks: Block[] = [
     { kind: 'heading', text: `Labels by ${wiring.edition}` },
