@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { stringify } from 'yaml'
 import { describe, expect, test } from 'vitest'
 import { readMapping } from '../../../src/papers/forms/index.js'
@@ -113,6 +114,16 @@ describe('a mapping and a form', () => {
     const full = rawForm([widget('/FT /Tx /T (name)'), widget('/FT /Tx /T (fee) /V (5)')])
     const { findings } = await fill(full, [entry], { must_stay_empty: ['fee'] })
     expect(findings).toMatchObject([{ severity: 'error', id: 'form.not-empty' }])
+  })
+
+  test('a name that is gone says whether the form has changed', async () => {
+    const gone = (form_sha256: string) => fill(bytes, [{ field: 'old_name', text: 'x' }], { form_sha256 })
+    await expect(gone('0'.repeat(64))).rejects.toThrow('the form has changed since the mapping was written')
+    const same = createHash('sha256').update(bytes).digest('hex')
+    await expect(gone(same)).rejects.toThrow(
+      expect.objectContaining({ message: expect.not.stringContaining('changed') }),
+    )
+    await expect(gone(same)).rejects.toThrow("no field 'old_name'")
   })
 
   test('another form, required fields without an entry, and values of scripts are told', async () => {
