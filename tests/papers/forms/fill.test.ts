@@ -81,6 +81,20 @@ describe('texts', () => {
     expect(await sized('Nine chars and more, and more than a box of this width can take')).toEqual([1, 4])
   })
 
+  test('a size for a field of several places stands once, but where a place has its own', async () => {
+    const bytes = rawForm(
+      [
+        '<< /FT /Tx /T (n) /Kids [11 0 R 12 0 R] >>',
+        widget('/Parent 10 0 R'),
+        widget('/Parent 10 0 R /DA (/Helv 12 Tf 1 g)', '10 40 110 60'),
+      ],
+      { roots: [10] },
+    )
+    const text = Buffer.from(await filledPdf(bytes, [{ field: 'n', text: 'x', size_pt: 7 }])).toString('latin1')
+    expect(text.match(/\/DA \(\/Helv 7 Tf [01] g\)/gu)).toEqual(['/DA (/Helv 7 Tf 0 g)', '/DA (/Helv 7 Tf 1 g)'])
+    expect(text.match(/\/F0 7 Tf/gu)?.length).toBe(2)
+  })
+
   test('a form that leaves the looks to the viewer gets those of values that it had, too', async () => {
     const bytes = rawForm([widget('/FT /Tx /T (a)'), widget('/FT /Tx /T (b) /V (was there)', '10 50 110 70')], {
       form: '/NeedAppearances true',

@@ -106,6 +106,16 @@ describe('cells', () => {
     expect(layText('123', helvetica, box({ cells: 5, alignment: 2 })).pieces[0]?.x).toBeCloseTo(47.22, 6)
   })
 
+  test('whose letters follow the box are as high as it, or as wide as a cell', () => {
+    expect(layText('1', helvetica, box({ cells: 5, sizePt: 0 })).sizePt).toBe(17.2)
+    // A cell of 5 pt, a digit of 0.556.
+    expect(layText('1', helvetica, box({ cells: 20, sizePt: 0 })).sizePt).toBe(8.9)
+    expect(layText('W', helvetica, box({ cells: 50, sizePt: 0 }))).toMatchObject({
+      sizePt: 4,
+      trouble: expect.any(String),
+    })
+  })
+
   test('are told when there are too few or when they are too narrow', () => {
     expect(layText('123456', helvetica, box({ cells: 5 })).trouble).toContain('more than 5')
     expect(layText('W', helvetica, box({ cells: 20 })).trouble).toContain('wider than a cell of 5.0 pt')
