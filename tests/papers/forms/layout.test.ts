@@ -77,6 +77,9 @@ describe('several lines', () => {
       'five',
       'six',
     ])
+    // Two digits and a space are 13.9 pt, and three digits with it 19.46 pt: at 10 pt the room of the box.
+    expect(lines('5 55', { widthPt: 4 + 10 * (3 * 0.556 + 0.278) }).pieces.map(({ text }) => text)).toEqual(['5 55'])
+    expect(lines('5 55', { widthPt: 23.4 }).pieces.map(({ text }) => text)).toEqual(['5', '55'])
     expect(lines('5'.repeat(20)).pieces.map(({ text }) => text)).toEqual(['5'.repeat(17), '555'])
   })
 
