@@ -63,6 +63,10 @@ describe('texts', () => {
     const bytes = rawForm([widget('/FT /Tx /T (n)', '10 10 60 30')])
     const text = 'Wider than fifty'
     expect(ids(await fill(bytes, [{ field: 'n', text }]))).toEqual(['form.does-not-fit'])
+    const long = await fill(bytes, [{ field: 'n', text: '5'.repeat(61) }])
+    expect(long.findings[0]?.message).toBe(
+      `'n' on page 1 cannot show '${'5'.repeat(57)}...': it is 339 pt wide at 10 pt letters, and the box holds 46 pt`,
+    )
     const pdf = await filledPdf(bytes, [{ field: 'n', text, size_pt: 6 }])
     expect((await widgetsOf(pdf))[0]?.textContent).toEqual([text])
     expect(Buffer.from(pdf).toString('latin1')).toContain('/Helv 6 Tf')

@@ -139,6 +139,16 @@ describe('a mapping and a form', () => {
     expect(findings[0]?.message).toContain('fields without an entry: b, sum')
   })
 
+  test('long lists of names are cut', async () => {
+    const said = async (count: number) => {
+      const fields = Array.from({ length: count }, (_, i) => widget(`/FT /Tx /T (f${i}_signature)`))
+      const { findings } = await fill(rawForm([...fields, widget('/FT /Tx /T (a)')]), [{ field: 'a', text: 'x' }])
+      return findings.find(({ id }) => id === 'form.left-to-sign')?.message
+    }
+    expect(await said(20)).toMatch(/f18_signature, f19_signature$/u)
+    expect(await said(21)).toMatch(/f19_signature, \.\.\. \(21 in all\)$/u)
+  })
+
   test('a value that is not there is an error, or a note where the entry is optional', async () => {
     const entry = { field: 'name', from: 'project.document.date' }
     expect((await fill(bytes, [entry])).findings).toMatchObject([{ severity: 'error', id: 'form.no-value' }])
