@@ -10,17 +10,20 @@ export function matchForm(mapping: FormMapping, form: OpenForm): Complaint[] {
   const byName = new Map(form.fields.map((field) => [field.name, field]))
   const names = [...byName.keys()]
   const kept = protectedFields(form.fields)
+  const changed = mapping.form_sha256 !== undefined && mapping.form_sha256 !== form.sha256
+  const unknown = (name: string): string =>
+    unknownName(name, names) + (changed ? '; the form has changed since the mapping was written (form_sha256)' : '')
   const complaints = mapping.fields.flatMap((entry, index): Complaint[] => {
     const say = (key: Key, message: string): Complaint => ({ segments: ['fields', index, key], at: 'value', message })
     const field = byName.get(entry.field)
-    if (field === undefined) return [say('field', unknownName(entry.field, names))]
+    if (field === undefined) return [say('field', unknown(entry.field))]
     const why = kept.get(field.name)
     if (why !== undefined) return [say('field', `'${field.name}' is never filled: ${why}; take it out of the mapping`)]
     return kindTroubles(entry, field).map(([key, message]) => say(key, message))
   })
   for (const [index, name] of (mapping.must_stay_empty ?? []).entries()) {
     if (byName.has(name)) continue
-    complaints.push({ segments: ['must_stay_empty', index], at: 'value', message: unknownName(name, names) })
+    complaints.push({ segments: ['must_stay_empty', index], at: 'value', message: unknown(name) })
   }
   return complaints
 }

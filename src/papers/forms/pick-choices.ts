@@ -22,7 +22,7 @@ export function pickChoices(field: FormField, texts: readonly string[]): Filling
     }
     picked.push(choice)
   }
-  return { kind: 'choices', choices: field.choices.length === 0 ? picked : inOrder(picked, field.choices) }
+  return { kind: 'choices', choices: inOrder(picked, field.choices) }
 }
 
 /** In the order of the form, each once; a text of the person's own stands alone. */

@@ -1,3 +1,4 @@
+import { shorten } from '../../project/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { splitSource, type Sources } from './data/index.js'
 import type { FormField, OpenForm } from './document/index.js'
@@ -102,5 +103,3 @@ function shownOf(filling: Filling): string {
 function placeOf(from: string | undefined): string {
   return from?.startsWith('project.') === true ? from.slice('project.'.length) : ''
 }
-
-const shorten = (text: string): string => (text.length <= 60 ? text : `${text.slice(0, 57)}...`)

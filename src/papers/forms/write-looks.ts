@@ -1,4 +1,5 @@
 import { PDFName, PDFRawStream, type PDFDict } from '@cantoo/pdf-lib'
+import { shorten } from '../../project/index.js'
 import { dictOf, valueOf, type FormField, type OpenForm } from './document/index.js'
 import type { Fill, Trouble } from './filling.js'
 import { writeTextLook, type FormFonts } from './look/index.js'
@@ -64,4 +65,3 @@ function hasLook(dict: PDFDict): boolean {
 
 const codeOf = (character: string): string =>
   (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')
-const shorten = (text: string): string => (text.length <= 60 ? text : `${text.slice(0, 57)}...`)

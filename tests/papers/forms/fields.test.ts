@@ -72,6 +72,8 @@ describe('the fields of a form', () => {
       of('Odd', 0, 'i'),
       of('Tx', 0x2000, 'j'),
       of('Tx', 0x100000, 'k'),
+      `${of('Tx', 0x1000000, 'l').slice(0, -2)} /MaxLen 5 >>`,
+      of('Tx', 0x1000000, 'm'),
     ])
     expect((await listed(bytes)).map(({ kind, traits }) => [kind, ...traits])).toEqual([
       ['text'],
@@ -85,6 +87,9 @@ describe('the fields of a form', () => {
       ['of no known type'],
       ['text', 'password'],
       ['text', 'names a file'],
+      ['text', 'cells'],
+      // Cells want a length.
+      ['text'],
     ])
   })
 

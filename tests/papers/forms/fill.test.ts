@@ -63,6 +63,10 @@ describe('texts', () => {
     const bytes = rawForm([widget('/FT /Tx /T (n)', '10 10 60 30')])
     const text = 'Wider than fifty'
     expect(ids(await fill(bytes, [{ field: 'n', text }]))).toEqual(['form.does-not-fit'])
+    const long = await fill(bytes, [{ field: 'n', text: '5'.repeat(61) }])
+    expect(long.findings[0]?.message).toBe(
+      `'n' on page 1 cannot show '${'5'.repeat(57)}...': it is 339 pt wide at 10 pt letters, and the box holds 46 pt`,
+    )
     const pdf = await filledPdf(bytes, [{ field: 'n', text, size_pt: 6 }])
     expect((await widgetsOf(pdf))[0]?.textContent).toEqual([text])
     expect(Buffer.from(pdf).toString('latin1')).toContain('/Helv 6 Tf')
@@ -79,6 +83,20 @@ describe('texts', () => {
     expect(await sized('I')).toEqual([0, 17.2])
     expect((await sized('Nine chars and more'))[1]).toBeLessThan(8)
     expect(await sized('Nine chars and more, and more than a box of this width can take')).toEqual([1, 4])
+  })
+
+  test('a size for a field of several places stands once, but where a place has its own', async () => {
+    const bytes = rawForm(
+      [
+        '<< /FT /Tx /T (n) /Kids [11 0 R 12 0 R] >>',
+        widget('/Parent 10 0 R'),
+        widget('/Parent 10 0 R /DA (/Helv 12 Tf 1 g)', '10 40 110 60'),
+      ],
+      { roots: [10] },
+    )
+    const text = Buffer.from(await filledPdf(bytes, [{ field: 'n', text: 'x', size_pt: 7 }])).toString('latin1')
+    expect(text.match(/\/DA \(\/Helv 7 Tf [01] g\)/gu)).toEqual(['/DA (/Helv 7 Tf 0 g)', '/DA (/Helv 7 Tf 1 g)'])
+    expect(text.match(/\/F0 7 Tf/gu)?.length).toBe(2)
   })
 
   test('a form that leaves the looks to the viewer gets those of values that it had, too', async () => {

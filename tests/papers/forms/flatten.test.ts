@@ -91,6 +91,14 @@ describe('a flat form', () => {
     ])
   })
 
+  test('is not made of a broken page, whose number is told', async () => {
+    const bytes = rawForm([widget('/FT /Tx /T (a)', '10 10 110 30')])
+    // Its list of fonts is a number.
+    const text = Buffer.from(bytes).toString('latin1').replace('/Resources << >>', '/Resources <</Font 1>>')
+    const broken = new Uint8Array(Buffer.from(text, 'latin1'))
+    await expect(filledPdf(broken, [{ field: 'a', text: 'x' }], true)).rejects.toThrow('page 1 of the form is broken')
+  })
+
   test('draws boxes as they stand, each look scaled into its place', async () => {
     const box = (name: string, rect: string) =>
       widget(`/FT /Btn /T (${name}) /AS /Off /AP << /N << /Off ${OFF} /On ${ON} >> >>`, rect)

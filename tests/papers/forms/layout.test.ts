@@ -77,6 +77,9 @@ describe('several lines', () => {
       'five',
       'six',
     ])
+    // Two digits and a space are 13.9 pt, and three digits with it 19.46 pt: at 10 pt the room of the box.
+    expect(lines('5 55', { widthPt: 4 + 10 * (3 * 0.556 + 0.278) }).pieces.map(({ text }) => text)).toEqual(['5 55'])
+    expect(lines('5 55', { widthPt: 23.4 }).pieces.map(({ text }) => text)).toEqual(['5', '55'])
     expect(lines('5'.repeat(20)).pieces.map(({ text }) => text)).toEqual(['5'.repeat(17), '555'])
   })
 
@@ -104,6 +107,16 @@ describe('cells', () => {
       ['3', 47.22],
     ])
     expect(layText('123', helvetica, box({ cells: 5, alignment: 2 })).pieces[0]?.x).toBeCloseTo(47.22, 6)
+  })
+
+  test('whose letters follow the box are as high as it, or as wide as a cell', () => {
+    expect(layText('1', helvetica, box({ cells: 5, sizePt: 0 })).sizePt).toBe(17.2)
+    // A cell of 5 pt, a digit of 0.556.
+    expect(layText('1', helvetica, box({ cells: 20, sizePt: 0 })).sizePt).toBe(8.9)
+    expect(layText('W', helvetica, box({ cells: 50, sizePt: 0 }))).toMatchObject({
+      sizePt: 4,
+      trouble: expect.any(String),
+    })
   })
 
   test('are told when there are too few or when they are too narrow', () => {

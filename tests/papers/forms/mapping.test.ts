@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { stringify } from 'yaml'
 import { describe, expect, test } from 'vitest'
 import { readMapping } from '../../../src/papers/forms/index.js'
@@ -115,6 +116,16 @@ describe('a mapping and a form', () => {
     expect(findings).toMatchObject([{ severity: 'error', id: 'form.not-empty' }])
   })
 
+  test('a name that is gone says whether the form has changed', async () => {
+    const gone = (form_sha256: string) => fill(bytes, [{ field: 'old_name', text: 'x' }], { form_sha256 })
+    await expect(gone('0'.repeat(64))).rejects.toThrow('the form has changed since the mapping was written')
+    const same = createHash('sha256').update(bytes).digest('hex')
+    await expect(gone(same)).rejects.toThrow(
+      expect.objectContaining({ message: expect.not.stringContaining('changed') }),
+    )
+    await expect(gone(same)).rejects.toThrow("no field 'old_name'")
+  })
+
   test('another form, required fields without an entry, and values of scripts are told', async () => {
     const form = rawForm([widget('/FT /Tx /T (a)'), widget('/FT /Tx /Ff 2 /T (b)'), widget('/FT /Tx /T (sum)')], {
       form: '/CO [12 0 R]',
@@ -126,6 +137,16 @@ describe('a mapping and a form', () => {
       'warning form.calculated',
     ])
     expect(findings[0]?.message).toContain('fields without an entry: b, sum')
+  })
+
+  test('long lists of names are cut', async () => {
+    const said = async (count: number) => {
+      const fields = Array.from({ length: count }, (_, i) => widget(`/FT /Tx /T (f${i}_signature)`))
+      const { findings } = await fill(rawForm([...fields, widget('/FT /Tx /T (a)')]), [{ field: 'a', text: 'x' }])
+      return findings.find(({ id }) => id === 'form.left-to-sign')?.message
+    }
+    expect(await said(20)).toMatch(/f18_signature, f19_signature$/u)
+    expect(await said(21)).toMatch(/f19_signature, \.\.\. \(21 in all\)$/u)
   })
 
   test('a value that is not there is an error, or a note where the entry is optional', async () => {
@@ -167,6 +188,25 @@ describe('how values are written', () => {
     expect(written(1, { unit: 'kW' }, 'count')).toContain('wrong: the name of the value says no unit')
   })
 
+  test('every unit of a kind into every other', () => {
+    // By definition: NIST SP 811, appendix B; 1 sq ft = 0.09290304 m2.
+    const kinds: readonly (readonly [ending: string, sizes: Readonly<Record<string, number>>])[] = [
+      ['_w', { W: 1, kW: 0.001 }],
+      ['_va', { VA: 1, kVA: 0.001 }],
+      ['_kwh', { kWh: 1, MWh: 0.001 }],
+      ['_ft', { ft: 1, in: 12, m: 0.3048, mm: 304.8 }],
+      ['_in', { in: 1, ft: 1 / 12, m: 0.0254, mm: 25.4 }],
+      ['_sqft', { 'sq ft': 1, m2: 0.092_903_04 }],
+      ['_lb', { lb: 1, kg: 0.453_592_37 }],
+      ['_c', { 'deg C': 1, 'deg F': 33.8 }],
+    ]
+    for (const [ending, sizes] of kinds) {
+      for (const [unit, size] of Object.entries(sizes)) {
+        expect([unit, Number(written(1, { unit }, `x${ending}`))]).toEqual([unit, expect.closeTo(size, 9)])
+      }
+    }
+  })
+
   test('days', () => {
     const day = (date: string) => written('2026-03-02', { date }, 'date')
     expect(['YYYY-MM-DD', 'MM/DD/YYYY', 'MM/DD/YY', 'DD/MM/YYYY', 'Month D, YYYY'].map(day)).toEqual([
@@ -176,6 +216,11 @@ describe('how values are written', () => {
       '02/03/2026',
       'March 2, 2026',
     ])
+    for (let month = 1; month <= 12; month++) {
+      const iso = `2026-${String(month).padStart(2, '0')}-28`
+      const long = new Date(`${iso}T12:00:00Z`).toLocaleDateString('en-US', { dateStyle: 'long', timeZone: 'UTC' })
+      expect(written(iso, { date: 'Month D, YYYY' }, 'date')).toBe(long)
+    }
     expect(written('soon', { date: 'MM/DD/YY' }, 'date')).toContain("wrong: 'format.date' is for days")
   })
 

@@ -32,6 +32,10 @@ describe('forms that are refused, each with its reason', () => {
     expect(await why(certified)).toContain('is certified by its publisher')
     const signed = rawForm([text, '<< /FT /Sig /T (s) /V 12 0 R >>', signature], { roots: [10, 11] })
     expect(await why(signed)).toContain('is signed already')
+    const twice = rawForm([text, '<< /FT /Sig /T (s) >>', '<< /FT /Sig /T (s) /V 13 0 R >>', signature], {
+      roots: [10, 11, 12],
+    })
+    expect(await why(twice)).toContain('is signed already')
     const form = await openForm(
       'f.pdf',
       rawForm([text, signature], { roots: [10], catalog: '/Perms << /UR3 11 0 R >>' }),
