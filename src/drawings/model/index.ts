@@ -7,6 +7,7 @@ export { COLORS, DASH_PT, PEN_PT, type Color, type Dash, type Pen } from './pens
 export { asSymbol, onLayer } from './on-layer.js'
 export type { Hatch, Look, Primitive, TextPrimitive } from './primitive.js'
 export { onPaper, sheetSays, type PaperSize, type Sheet, type Viewport } from './sheet.js'
-export { ARTIFACT, asArtifact, inPart, rowCells, type Tag, type TagKind } from './tag.js'
+export { asArtifact, inPart } from './in-part.js'
+export { ARTIFACT, rowCells, type Tag, type TagKind } from './tag.js'
 export { blockHeightPt, textFigure } from './text-block.js'
 export { CAP_HEIGHT, DESCENT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'
