@@ -1,3 +1,4 @@
+import { containsPoint, distanceToSegmentFt, segmentsOf, type Point } from '../../values/index.js'
 import { boundsOf, type Box, type XY } from '../model/index.js'
 
 /** A figure that hides what was drawn before it. */
@@ -83,22 +84,15 @@ function covers({ figure, box }: Mask, point: XY): boolean {
   return x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height && isInside(point, figure)
 }
 
-/** Whether a point lies inside a figure and not at its edge. */
-export function isInside({ x, y }: XY, figure: readonly XY[]): boolean {
-  let inside = false
-  for (const [index, a] of figure.entries()) {
-    const b = figure[(index + 1) % figure.length] ?? a
-    if (distance(a, b, { x, y }) < EDGE_PT) return false
-    if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside
-  }
-  return inside
-}
+const plain = ({ x, y }: XY): Point => ({ xFt: x, yFt: y })
 
-function distance(a: XY, b: XY, { x, y }: XY): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y]
-  const square = dx * dx + dy * dy
-  const share = square === 0 ? 0 : Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / square))
-  return Math.hypot(x - a.x - share * dx, y - a.y - share * dy)
+/** Whether a point lies inside a figure and not at its edge. */
+export function isInside(point: XY, figure: readonly XY[]): boolean {
+  const corners = figure.map(plain)
+  return (
+    containsPoint(corners, plain(point)) &&
+    segmentsOf(corners).every((edge) => distanceToSegmentFt(plain(point), edge) >= EDGE_PT)
+  )
 }
 
 const touches = (a: Box, b: Box): boolean =>
@@ -108,6 +102,10 @@ const touches = (a: Box, b: Box): boolean =>
 function withoutRepeats(points: readonly XY[]): XY[] {
   return points.filter((point, index) => {
     const [before, after] = [points[index - 1], points[index + 1]]
-    return before === undefined || after === undefined || distance(before, after, point) > 1e-6
+    return (
+      before === undefined ||
+      after === undefined ||
+      distanceToSegmentFt(plain(point), [plain(before), plain(after)]) > 1e-6
+    )
   })
 }

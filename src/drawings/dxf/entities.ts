@@ -1,3 +1,4 @@
+import { radiansOf } from '../../values/index.js'
 import { LAYERS, type LayerKey, type Linetype, type XY } from '../model/index.js'
 import { dxfFormatted, dxfText, type Pair } from './pairs.js'
 import type { Shape } from './shapes.js'
@@ -186,7 +187,7 @@ function linesPattern({ angleDeg, gapIn, cross }: Shape & { kind: 'hatch' }): Pa
     [77, cross ? 1 : 0],
     [78, angles.length],
     ...angles.flatMap((deg): Pair[] => {
-      const turn = (deg * Math.PI) / 180
+      const turn = radiansOf(deg)
       return [
         [53, deg],
         [43, 0],

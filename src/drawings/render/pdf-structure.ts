@@ -32,19 +32,23 @@ export function makeStructure(doc: PdfDocument): Structure {
   const whole = doc.struct('Document')
   doc.addStructure(whole)
   const elements = new Map<Tag, Element>()
+  const rows = new Map<Tag, readonly Element[]>()
 
-  /** The element of a part, and of all that it lies in; a row comes with its cells. */
+  /** The element of a part, in those of all that it lies in; a row comes with its cells. */
   const elementOf = (tag: Tag, section: Element, reach: readonly XY[]): Element => {
     const known = elements.get(tag)
     if (known !== undefined) return known
     const parent = tag.within === undefined ? section : elementOf(tag.within, section, [])
-    // A row has made its cells.
-    const made = elements.get(tag)
-    if (made !== undefined) return made
+    const cell = tag.within === undefined ? undefined : rows.get(tag.within)?.[tag.column ?? 0]
+    if (cell !== undefined) return cell
     const element = structOf(doc, tag.kind, optionsOf(tag, reach))
     elements.set(tag, element)
     parent.add(element)
-    for (const part of tag.parts ?? []) elementOf(part, section, [])
+    if (tag.cells !== undefined) {
+      const made = tag.cells.map((each) => structOf(doc, each.kind, optionsOf(each, [])))
+      for (const each of made) element.add(each)
+      rows.set(tag, made)
+    }
     return element
   }
 
