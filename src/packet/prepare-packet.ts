@@ -1,3 +1,4 @@
+<<<<<<< HEAD
 import {
   changesSince,
   drawPacket,
@@ -9,6 +10,10 @@ import {
 } from '../drawings/index.js'
 import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
+=======
+import { doesNotFit, drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
+import type { House } from '../house/index.js'
+>>>>>>> engine
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
 import { pdfInfoOf } from './pdf-info.js'
@@ -72,18 +77,27 @@ export async function preparePacket(
     allowOutside,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
+<<<<<<< HEAD
   const wishes = { size, documents, threeLine }
   const input = await house.packet(wishes)
+=======
+  const input = await house.packet({ size, documents })
+  const issued = drawPacket({ ...input, draft: false })
+>>>>>>> engine
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
-    errors: input.findings.filter((finding) => finding.severity === 'error'),
+    errors: [...input.findings.filter((finding) => finding.severity === 'error'), ...doesNotFit(issued)],
     draw: async (draft) => {
+<<<<<<< HEAD
       const drawn = drawPacket({ ...input, draft })
       const revision = revisionOf(project)
       const record = recordPacket(drawn, project.title, revision)
       const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))
       const sheets = markChanges(drawn, changes, revision)
+=======
+      const sheets = draft ? drawPacket({ ...input, draft }) : issued
+>>>>>>> engine
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return {

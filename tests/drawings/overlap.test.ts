@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { drawPacket, type Sheet } from '../../src/drawings/index.js'
 import { measureSheet, overprints } from '../../src/drawings/layout/index.js'
-import { packetInput } from './demo-packet.js'
+import { microHouse, packetInput } from './demo-packet.js'
 import { DRAWN_HOUSES, PAPERS } from './drawn-houses.js'
 
 /**
@@ -26,9 +26,27 @@ describe.each(DRAWN_HOUSES)('%s', (_, make) => {
     // The last sheet of a series holds what is left.
     const empty = measured.filter(({ sheet, measure }, index) => {
       const isLast = sheet.id.length > 5 && !goesOn(sheet, sheets[index + 1])
-      // The one-line diagram goes on by groups of sources, whatever they fill.
-      return measure.fill < 1 / 3 && !isLast && !sheet.id.startsWith('E-601')
+      // The one-line diagram goes on by groups of sources, whatever they fill; labels at true size are not cut.
+      const least = sheet.id.startsWith('E-601') ? 0 : sheet.id.startsWith('E-604') ? 1 / 4 : 1 / 3
+      return measure.fill < least && !isLast
     })
     expect(empty.map(({ sheet, measure }) => `${sheet.id}: ${measure.fill.toFixed(2)}`)).toEqual([])
+  })
+})
+
+describe('what an authority asks of the lettering', () => {
+  // Some ask for letters of 1/8 in; capitals count.
+  test.each([
+    [0.125, '11x17'],
+    [0.1, 'A3'],
+    [0.08, 'letter'],
+  ] as const)('capitals of %d in on %s are kept on every sheet, and nothing overprints on the plans', (least, size) => {
+    const input = packetInput({ ...microHouse(), drawings: { least_text_in: least } })
+    const measured = drawPacket({ ...input, size }).map((sheet) => ({ id: sheet.id, ...measureSheet(sheet) }))
+    for (const { leastCapitalIn } of measured) expect(leastCapitalIn ?? 0).toBeGreaterThan(least - 1e-9)
+    const heights = measured.map(({ leastCapitalIn }) => leastCapitalIn ?? 0)
+    expect(Math.min(...heights)).toBeCloseTo(least, 6)
+    const plans = measured.filter(({ id }) => /^[CAS]/u.test(id))
+    expect(plans.flatMap((each) => overprints(each))).toEqual([])
   })
 })
