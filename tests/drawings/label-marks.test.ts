@@ -4,6 +4,7 @@ import { CAP_HEIGHT } from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
 import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 import { readPacket, type ReadSheet } from './read-sheet.js'
+import { combinerHouse, optimiserHouse } from '../electrical/devices-demo.js'
 import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
 
 const houses = [
@@ -18,6 +19,8 @@ const houses = [
   ['a feeder tap', tapHouse],
   ['strings ahead of two panels', supplyTree],
   ['long names', longTree],
+  ['converters behind modules', () => optimiserHouse()],
+  ['strings in a DC combiner', () => combinerHouse(3)],
 ] as const
 
 function read(project: Project, size: PaperName, id: string): { sheets: ReadSheet[]; labels: RequiredLabel[] } {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { PaperName } from '../../src/drawings/index.js'
 import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 import { readPacket, type ReadSheet } from './read-sheet.js'
+import { combinerHouse, optimiserHouse, wyeProject } from '../electrical/devices-demo.js'
 import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
 
 const houses = [
@@ -16,6 +17,9 @@ const houses = [
   ['a feeder tap', tapHouse],
   ['strings ahead of two panels', supplyTree],
   ['long names', longTree],
+  ['converters behind modules', () => optimiserHouse()],
+  ['strings in a DC combiner', () => combinerHouse(3)],
+  ['three phases with a branch on all lines', () => wyeProject()],
 ] as const
 
 interface Words {

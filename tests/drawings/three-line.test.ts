@@ -3,6 +3,7 @@ import type { Project } from '../../src/project/index.js'
 import type { PaperName } from '../../src/drawings/index.js'
 import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 import { readPacket, type PathMark, type ReadSheet, type Spot } from './read-sheet.js'
+import { combinerHouse, optimiserHouse, wyeProject } from '../electrical/devices-demo.js'
 import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
 
 const TAG = /^(?:\d+[a-z]*|[FTSG]\d+)$/u
@@ -82,6 +83,9 @@ const houses = [
   ['a feeder tap', tapHouse],
   ['strings ahead of two panels', supplyTree],
   ['long names', longTree],
+  ['converters behind modules', () => optimiserHouse()],
+  ['strings in a DC combiner', () => combinerHouse(3)],
+  ['three phases with a branch on all lines', () => wyeProject()],
 ] as const
 
 describe.each(houses)('three-line diagram of %s', (_, make) => {

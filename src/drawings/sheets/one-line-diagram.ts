@@ -192,7 +192,9 @@ function inverterOutputs(
       ...(ownRows.some(({ source }) => source.shutdown === 'inverter')
         ? [label(x + 50, y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
         : []),
-      ...ownRows.flatMap((row, index) => inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index))),
+      ...ownRows.flatMap((row, index) =>
+        inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index), Math.abs(row.y - y) < 14),
+      ),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, {
         sizePt: SIZE,
@@ -217,12 +219,13 @@ function inverterMarks({ labels, input }: DiagramJob): string {
 }
 
 /** One input of a string inverter: the switch that it may hold, and the number of the input. */
-function inverterInput(x: number, y: number, withSwitch: boolean, input: number): Primitive[] {
+function inverterInput(x: number, y: number, withSwitch: boolean, input: number, beside: boolean): Primitive[] {
   return [
     line(x, y, x + 26, y, { pen: 'medium' }),
     ...(withSwitch ? switchSymbol(x + 13, y, 'left') : []),
     { kind: 'circle', center: xy(x + 26, y), radiusPt: 1.5, fill: 'black' },
-    label(x + 30, y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
+    // Over the switch where the symbol of the inverter stands right of it.
+    label(beside ? x + 4 : x + 30, beside ? y - 10 : y - 3, `in ${input}`, { sizePt: SIZE, valign: 'bottom' }),
   ]
 }
 

@@ -89,7 +89,7 @@ const SIGNS: readonly Sign[] = [
   },
   {
     says: 'Shutdown initiator, a switch of its own',
-    when: (drawn) => isControlled(drawn) && shutdownOf(drawn)?.initiator === 'switch',
+    when: (drawn) => shutdownOf(drawn)?.initiator === 'switch',
     draw: boxedSwitch,
   },
   {

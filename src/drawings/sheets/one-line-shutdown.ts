@@ -30,7 +30,10 @@ export function drawShutdown(job: DiagramJob, rows: readonly Row[], outputs: rea
   const starts = branches(job, rows)
   if (starts.length === 0) {
     const left = box.x + box.width * AT.symbol
-    return [label(left, y, 'rapid shutdown: no equipment listed for it is stated', { sizePt: SIZE, valign: 'middle' })]
+    return [
+      label(left, y, 'rapid shutdown: no equipment listed for it is stated', { sizePt: SIZE, valign: 'middle' }),
+      ...(withConnection && initiator === 'switch' ? endOf(job, outputs, initiator).drawn : []),
+    ]
   }
   const left = Math.min(...starts.map(({ x }) => x))
   const right = Math.max(...starts.map(({ x }) => x))
@@ -90,10 +93,10 @@ function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], i
       drawn: [
         ...boxedSwitch(disconnectX, y),
         label(
-          disconnectX + 20,
-          y,
+          disconnectX - 16,
+          y + 9,
           [`${INITIATOR_WORDS}: SWITCH`, labels('shutdown_switch')].filter((each) => each !== '').join(', '),
-          { sizePt: SIZE, face: 'bold', valign: 'middle' },
+          { sizePt: SIZE, face: 'bold', maxWidthPt: box.width * (AT.panel - AT.disconnect) - 8 },
         ),
       ],
     }

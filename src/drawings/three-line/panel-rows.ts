@@ -46,7 +46,7 @@ export function drawRowOfPanel(job: PanelJob, row: PanelRow, place: RowPlace): P
   const onBus = (wires: readonly Wire[], rating: string, device = true): Primitive[] => [
     ...toBuses(slots, buses, wires, x - 20, y),
     ...(device ? poles(slots, wires, x + 17, y, breakerSymbol) : []),
-    label(x + 27, y - 27, rating, { sizePt: SIZE, align: 'right' }),
+    label(x + 27, y - slots.halfPt - 12, rating, { sizePt: SIZE, align: 'right' }),
   ]
   switch (row.kind) {
     case 'loads':

@@ -61,11 +61,23 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', width + 60)
   const facts = panelFacts(panel)
   return [
-    { kind: 'rectangle', x, y: entryY - 30, width, height: frameBottom - entryY + 30, pen: 'medium' },
-    label(x, entryY - 33, name, { sizePt: SIZE, face: 'bold', valign: 'bottom', maxWidthPt: width + 60 }),
+    {
+      kind: 'rectangle',
+      x,
+      y: entryY - slots.halfPt - 15,
+      width,
+      height: frameBottom - entryY + slots.halfPt + 15,
+      pen: 'medium',
+    },
+    label(x, entryY - slots.halfPt - 18, name, {
+      sizePt: SIZE,
+      face: 'bold',
+      valign: 'bottom',
+      maxWidthPt: width + 60,
+    }),
     // Left of the conductor to the electrode.
     label(buses.x('G') - 9, frameBottom + 3, facts, { sizePt: SIZE, align: 'right', maxWidthPt: 190 }),
-    ...drawBuses(buses, entryY - 20, frameBottom - 6),
+    ...drawBuses(buses, entryY - slots.halfPt - 5, frameBottom - 6),
     // What feeds it.
     ...incoming.flatMap((wire) => [
       run(wire, buses.x(wire), entryY + slots.dy(wire), right, entryY + slots.dy(wire)),
@@ -75,7 +87,7 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
       ? []
       : [
           ...poles(slots, incoming, right - 11, entryY, breakerSymbol),
-          label(right - 3, entryY - 27, `${panel.ownMainA} A`, { sizePt: SIZE, align: 'right' }),
+          label(right - 3, entryY - slots.halfPt - 12, `${panel.ownMainA} A`, { sizePt: SIZE, align: 'right' }),
         ]),
     ...(root
       ? [

@@ -30,7 +30,11 @@ export function drawDisconnect(
   devicesA: readonly number[],
 ): Primitive[] {
   const ys = through.map(({ y }) => y)
-  const [top, bottom, x] = [Math.min(...ys) - 30, Math.max(...ys) + 26, through[0]?.x ?? 0]
+  const [top, bottom, x] = [
+    Math.min(...ys) - slots.halfPt - 15,
+    Math.max(...ys) + slots.halfPt + 11,
+    through[0]?.x ?? 0,
+  ]
   const symbol = poleSymbol(stated?.[1] ?? { fused: devicesA.length > 0 })
   const bond = bondingOf(wiring).others.find(
     ({ from, method }) => from === 'PV disconnect' && method === 'main bonding jumper',

@@ -89,7 +89,7 @@ function drawCombiner(
   const buses = busesFrom(x + 40, slots.phases)
   const width = 40 + buses.wires.length * BUS_STEP_PT + 6
   const ys = rows.map((row) => row.y)
-  const [top, bottom] = [Math.min(...ys) - 24, Math.max(...ys) + 24]
+  const [top, bottom] = [Math.min(...ys) - slots.halfPt - 9, Math.max(...ys) + slots.halfPt + 9]
   const y = (top + bottom) / 2
   const out = wiring.conductors.find(({ tag, circuits }) => /^\d/u.test(tag) && circuits.includes(combinedId))
   const lines: readonly Wire[] = slots.phases === 3 && circuit.lines === 'ABC' ? ['L1', 'L2', 'L3'] : ['L1', 'L2']
@@ -109,7 +109,7 @@ function drawCombiner(
     ...rows.flatMap((row) => [
       ...toBuses(slots, buses, row.wires, x, row.y),
       ...poles(slots, row.wires, x + 17, row.y, breakerSymbol),
-      label(x + 27, row.y - 26, row.circuit.breaker_a === null ? '' : `${row.circuit.breaker_a} A`, {
+      label(x + 27, row.y - slots.halfPt - 11, row.circuit.breaker_a === null ? '' : `${row.circuit.breaker_a} A`, {
         sizePt: SIZE,
         align: 'right',
       }),
@@ -118,7 +118,10 @@ function drawCombiner(
       run(wire, buses.x(wire), y + slots.dy(wire), x + width, y + slots.dy(wire)),
       dot(buses.x(wire), y + slots.dy(wire)),
     ]),
-    label(x, bottom + 6, 'Neutral and ground bars are apart here.', { sizePt: SIZE, maxWidthPt: 130 }),
+    label(x, bottom + 6, 'Neutral and ground bars are apart here.', {
+      sizePt: SIZE,
+      maxWidthPt: box.width * (ACROSS.disconnect - ACROSS.combiner) - 30,
+    }),
   ]
   return { drawn, leaving: { circuit, wires, x: x + width, y } }
 }
@@ -181,15 +184,16 @@ function arrayGround({ box, wiring }: PvJob, y: number): Primitive[] {
   const { size_awg: size, material } = wiring.grounding.array
   const x = box.x + box.width * ACROSS.symbol
   return [
-    line(x, y, x + 160, y, { pen: 'thin', dash: 'dashed' }),
+    line(x, y, x + 60, y, { pen: 'thin', dash: 'dashed' }),
     ...(array === undefined ? [] : tagSymbol(x + 7, y, array.tag)),
     label(
-      x + 164,
+      x + 64,
       y,
       `rails and frames bonded with ${plainAwg(size)} ${material}, to the equipment ground of the circuits`,
       {
         sizePt: SIZE,
         valign: 'middle',
+        maxWidthPt: box.width * (ACROSS.combiner - ACROSS.symbol) - 70,
       },
     ),
   ]

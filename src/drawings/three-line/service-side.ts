@@ -119,7 +119,10 @@ function joinAhead(job: PanelJob, leaf: Leaf, index: number, place: ServicePlace
       ? []
       : [
           ...poles(slots, wires, end + 24, y, breakerSymbol),
-          label(end + 24, y - 27, device === null ? '' : `${device} A`, { sizePt: SIZE, align: 'center' }),
+          label(end + 24, y - slots.halfPt - 12, device === null ? '' : `${device} A`, {
+            sizePt: SIZE,
+            align: 'center',
+          }),
         ]),
     ...leafSymbol(job, leaf, wires, end, y),
   ]

@@ -64,7 +64,9 @@ export function inSeries(
         y,
       ),
       ...tagStroke(slots, wires, (start + end) / 2 + (index === 0 ? 5 : 0), y, conductor.tag),
-      ...(index === conductors.length - 1 ? [] : boxOn(slots, end, y, 'JB')),
+      ...(index === conductors.length - 1
+        ? []
+        : boxOn(slots, end, y, conductor.circuits[0] === conductors[index + 1]?.circuits[0] ? 'JB' : 'DC combiner')),
     ]
   })
   const last = conductors.at(-1)

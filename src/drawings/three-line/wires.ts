@@ -14,6 +14,8 @@ const SIZE = TYPE_PT.small
 
 /** Places of the wires in a row, from its middle down. */
 export interface Slots {
+  /** Half of the height of a row of all wires, points. */
+  readonly halfPt: number
   readonly phases: 1 | 3
   readonly dy: (wire: Wire) => number
 }
@@ -22,7 +24,11 @@ export interface Slots {
 export function slotsOf(phases: 1 | 3): Slots {
   const order: readonly Wire[] = phases === 3 ? ['L1', 'L2', 'L3', 'N', 'G'] : ['L1', 'L2', 'N', 'G']
   const at: Readonly<Record<Wire, Wire>> = { L1: 'L1', L2: 'L2', L3: 'L3', N: 'N', G: 'G', '+': 'L1', '-': 'L2' }
-  return { phases, dy: (wire) => (order.indexOf(at[wire]) - (order.length - 1) / 2) * PITCH_PT }
+  return {
+    halfPt: ((order.length - 1) / 2) * PITCH_PT,
+    phases,
+    dy: (wire) => (order.indexOf(at[wire]) - (order.length - 1) / 2) * PITCH_PT,
+  }
 }
 
 /** Lines of an alternating-current circuit on the service: the pair that it stands on, or all three. */
@@ -63,7 +69,7 @@ export const wireNames = (slots: Slots, wires: readonly Wire[], x: number, y: nu
 export function tagStroke(slots: Slots, wires: readonly Wire[], x: number, y: number, tag: string): Primitive[] {
   const ys = wires.map((wire) => y + slots.dy(wire))
   const [top, bottom] = [Math.min(...ys), Math.max(...ys)]
-  const head = y - 1.5 * PITCH_PT - (slots.phases === 3 ? PITCH_PT / 2 : 0) - 12
+  const head = y - slots.halfPt - 12
   return [line(x, head, x, Math.max(top, bottom) + 3, { pen: 'hair' }), ...tagSymbol(x, head, tag)]
 }
 
@@ -84,7 +90,7 @@ export function poles(
 
 /** Box in which wires are spliced or end, between two conductors of a circuit. */
 export function boxOn(slots: Slots, x: number, y: number, word: string): Primitive[] {
-  const half = slots.phases === 3 ? 26 : 21
+  const half = slots.halfPt + 6
   return [
     { kind: 'rectangle', x: x - 7, y: y - half, width: 14, height: 2 * half, pen: 'medium' },
     label(x, y + half + 1.5, word, { sizePt: SIZE, align: 'center' }),
