@@ -117,6 +117,13 @@ const targets = [
     name: 'authority',
     embed: 'authoritySchema',
   },
+  {
+    parts: 'comments',
+    schema: 'comments.schema.json',
+    into: '../src/project/comments/',
+    name: 'comments',
+    embed: 'commentsSchema',
+  },
 ]
 for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)

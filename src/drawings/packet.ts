@@ -1,5 +1,5 @@
 import type { Step } from '../worksheet/index.js'
-import { checkGlyphs } from './check-glyphs.js'
+import { checkGlyphs, checkTexts } from './check-glyphs.js'
 import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
@@ -11,6 +11,7 @@ import { documentSheets } from './sheets/document-index.js'
 import type { SheetJob } from './sheets/job.js'
 import { labelSheets } from './sheets/labels.js'
 import { oneLineSheets } from './sheets/one-line.js'
+import { responseSheets } from './sheets/response.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
@@ -19,13 +20,14 @@ import { stationeryWishes, titleFacts } from './title-facts.js'
 /**
  * The drawings of the packet, in order, before the person's own documents.
  *
- * @throws StageError when a text of the project has a character that the embedded font cannot print.
+ * @throws StageError when a text of the project or of comments has a character that the embedded font cannot print.
  */
 export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
+  if (input.comments !== undefined) checkTexts(input.comments, 'comments')
   const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
-  const drafts = inOrder(input.authority?.sheet_order, [
+  const sheets = inOrder(input.authority?.sheet_order, [
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
@@ -35,6 +37,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...calculation(job, 'E-603', 'Electrical calculation', input.wire?.worksheet),
     ...labelSheets(job),
   ])
+  const drafts = [...responseSheets(job), ...sheets]
   const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
   // The cover lists itself, and may be so long that it goes on at another sheet.
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])

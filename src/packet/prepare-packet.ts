@@ -7,9 +7,10 @@ import {
   type PaperName,
   type Sheet,
 } from '../drawings/index.js'
+import { sheetNumbers } from './sheet-numbers.js'
 import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
-import { documentsOf, type LoadedProject } from '../project/index.js'
+import { checkCommentSheets, documentsOf, type LoadedProject, type ReadComments } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
 import { pdfInfoOf } from './pdf-info.js'
 
@@ -21,6 +22,8 @@ export interface PacketOptions {
   readonly allowOutside?: boolean | undefined
   /** An earlier issue, of `readRecord`: what changed since gets clouds. */
   readonly since?: PacketRecord | undefined
+  /** A plan reviewer's comments with their answers, of `readComments`. */
+  readonly comments?: ReadComments | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -59,7 +62,7 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder }: LoadedProject,
   house: House,
-  { size, allowOutside = false, since }: PacketOptions = {},
+  { size, allowOutside = false, since, comments }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   if (since !== undefined) checkRevision(project, since)
   const stated = documentsOf(project)
@@ -71,7 +74,8 @@ export async function preparePacket(
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
   const wishes = { size, documents }
-  const input = await house.packet(wishes)
+  const input = { ...(await house.packet(wishes)), comments: comments?.data }
+  if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
