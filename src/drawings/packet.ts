@@ -7,7 +7,7 @@ import { attachmentFacts } from './sheets/attachment-facts.js'
 import { attachmentSheets } from './sheets/attachment.js'
 import { calculationSheets } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
-import { documentSheets } from './sheets/document-index.js'
+import { documentSheets, indexedDocuments } from './sheets/document-index.js'
 import type { SheetJob } from './sheets/job.js'
 import { labelSheets } from './sheets/labels.js'
 import { oneLineSheets } from './sheets/one-line.js'
@@ -38,7 +38,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...labelSheets(job),
   ])
   const drafts = [...responseSheets(job), ...sheets]
-  const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
+  const following = [...drafts.map((each) => [each.id, each.title] as const), ...indexedDocuments(input)]
   // The cover lists itself, and may be so long that it goes on at another sheet.
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
   if (covers.length > 1)
