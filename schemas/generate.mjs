@@ -124,6 +124,13 @@ const targets = [
     name: 'form-mapping',
     embed: 'formMappingSchema',
   },
+  {
+    parts: 'comments',
+    schema: 'comments.schema.json',
+    into: '../src/project/comments/',
+    name: 'comments',
+    embed: 'commentsSchema',
+  },
 ]
 for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)

@@ -26,6 +26,11 @@ export function checkGlyphs(project: Project): void {
   for (const key of PRINTED) walk(project[key], key)
 }
 
+/** @throws StageError when a text of a file beside the project has such a character. */
+export function checkTexts(value: unknown, path: string): void {
+  walk(value, path)
+}
+
 function walk(value: unknown, path: string): void {
   if (typeof value === 'object' && value !== null) {
     for (const [key, inner] of Object.entries(value)) {

@@ -1,6 +1,6 @@
 import type { StatedDocument } from '../project/facts.js'
 import type { WiringValues } from '../electrical/index.js'
-import type { Authority, Project } from '../project/index.js'
+import type { Authority, Project, ReviewComments } from '../project/index.js'
 import type { Arrangement } from '../roof/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Finding, Result } from '../worksheet/index.js'
@@ -32,6 +32,8 @@ export interface PacketInput {
   readonly documents: readonly AppendedDocument[]
   /** What the authority asks, when the project names a file of it. */
   readonly authority?: Authority | undefined
+  /** What a plan reviewer commented, with the answers. */
+  readonly comments?: ReviewComments | undefined
   /** What is wrong or missing, of all stages and of the packet itself. */
   readonly findings: readonly Finding[]
 }

@@ -1,5 +1,5 @@
 import type { Step } from '../worksheet/index.js'
-import { checkGlyphs } from './check-glyphs.js'
+import { checkGlyphs, checkTexts } from './check-glyphs.js'
 import type { PacketInput } from './inputs.js'
 import { composeSheet, makeStationery, PAPER_SIZES, type SheetDraft } from './layout/index.js'
 import type { Sheet } from './model/index.js'
@@ -7,10 +7,11 @@ import { attachmentFacts } from './sheets/attachment-facts.js'
 import { attachmentSheets } from './sheets/attachment.js'
 import { electricalCalculation, structuralCalculation } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
-import { documentSheets } from './sheets/document-index.js'
+import { documentSheets, indexedDocuments } from './sheets/document-index.js'
 import type { SheetJob } from './sheets/job.js'
 import { labelSheets } from './sheets/labels.js'
 import { oneLineSheets } from './sheets/one-line.js'
+import { responseSheets } from './sheets/response.js'
 import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
@@ -21,13 +22,14 @@ import { wallSheets } from './wall/wall-sheets.js'
 /**
  * The drawings of the packet, in order, before the person's own documents.
  *
- * @throws StageError when a text of the project has a character that the embedded font cannot print.
+ * @throws StageError when a text of the project or of comments has a character that the embedded font cannot print.
  */
 export function drawPacket(input: PacketInput): Sheet[] {
   checkGlyphs(input.project)
+  if (input.comments !== undefined) checkTexts(input.comments, 'comments')
   const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
-  const drafts = inOrder(input.authority?.sheet_order, [
+  const sheets = inOrder(input.authority?.sheet_order, [
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
@@ -39,7 +41,8 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),
     ...wallSheets(job),
   ])
-  const following = [...drafts.map((each) => [each.id, each.title] as const), ...documentSheets(input.documents)]
+  const drafts = [...responseSheets(job), ...sheets]
+  const following = [...drafts.map((each) => [each.id, each.title] as const), ...indexedDocuments(input)]
   // The cover lists itself, and may be so long that it goes on at another sheet.
   let covers = coverSheets(job, [['G-001', 'Cover sheet'], ...following])
   if (covers.length > 1)

@@ -1,6 +1,6 @@
-<<<<<<< HEAD
 import {
   changesSince,
+  doesNotFit,
   drawPacket,
   markChanges,
   recordPacket,
@@ -8,13 +8,10 @@ import {
   type PaperName,
   type Sheet,
 } from '../drawings/index.js'
+import { sheetNumbers } from './sheet-numbers.js'
 import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
-=======
-import { doesNotFit, drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
-import type { House } from '../house/index.js'
->>>>>>> engine
-import { documentsOf, type LoadedProject } from '../project/index.js'
+import { checkCommentSheets, documentsOf, type LoadedProject, type ReadComments } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
 import { pdfInfoOf } from './pdf-info.js'
 
@@ -28,6 +25,8 @@ export interface PacketOptions {
   readonly threeLine?: boolean | undefined
   /** An earlier issue, of `readRecord`: what changed since gets clouds. */
   readonly since?: PacketRecord | undefined
+  /** A plan reviewer's comments with their answers, of `readComments`. */
+  readonly comments?: ReadComments | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -66,7 +65,7 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder }: LoadedProject,
   house: House,
-  { size, allowOutside = false, threeLine, since }: PacketOptions = {},
+  { size, allowOutside = false, threeLine, since, comments }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   if (since !== undefined) checkRevision(project, since)
   const stated = documentsOf(project)
@@ -77,27 +76,20 @@ export async function preparePacket(
     allowOutside,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
-<<<<<<< HEAD
   const wishes = { size, documents, threeLine }
-  const input = await house.packet(wishes)
-=======
-  const input = await house.packet({ size, documents })
+  const input = { ...(await house.packet(wishes)), comments: comments?.data }
+  if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
   const issued = drawPacket({ ...input, draft: false })
->>>>>>> engine
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
     errors: [...input.findings.filter((finding) => finding.severity === 'error'), ...doesNotFit(issued)],
     draw: async (draft) => {
-<<<<<<< HEAD
-      const drawn = drawPacket({ ...input, draft })
+      const drawn = draft ? drawPacket({ ...input, draft }) : issued
       const revision = revisionOf(project)
       const record = recordPacket(drawn, project.title, revision)
       const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))
       const sheets = markChanges(drawn, changes, revision)
-=======
-      const sheets = draft ? drawPacket({ ...input, draft }) : issued
->>>>>>> engine
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return {

@@ -5,6 +5,7 @@
 export type * from './project-types.generated.js'
 export type { Authority, ExpeditedLimits } from './authority/authority-types.generated.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
+export { equipmentNamed } from './equipment-named.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } from './module-count.js'
 export { unlikeStrings, type UnlikeStrings } from './parallel-strings.js'

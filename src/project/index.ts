@@ -34,6 +34,8 @@ export {
 } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
+export type { ReviewComments } from './comments/comments-types.generated.js'
+export { checkCommentSheets, readComments, type ReadComments } from './comments/read-comments.js'
 export { readAuthority } from './authority/read-authority.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
 export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'

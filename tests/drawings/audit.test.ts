@@ -165,6 +165,12 @@ function part<K extends keyof Project>(key: K, project: Project): Pick<Project, 
   return { [key]: project[key] } as Pick<Project, K>
 }
 
+test('the index of the cover names what each document is the sheet of', () => {
+  const index = drawPacket(complete).filter(({ id }) => id.startsWith('G-001'))
+  expect(JSON.stringify(index)).toContain('for Invented M410')
+  expect(JSON.stringify(index)).toContain('for Invented rail 40,')
+})
+
 describe('what one authority asks', () => {
   const authority: Authority = {
     format: 'gablewatt-authority/1',

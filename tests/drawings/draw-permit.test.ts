@@ -168,4 +168,83 @@ describe('draw-permit', () => {
     ])
       expect((await gablewattWarm(['draw-permit', at('house.yaml'), ...args])).exitCode).toBe(2)
   })
+
+  test('an issue is kept and the next one compared with it', async () => {
+    const kept = await gablewattWarm([
+      'draw-permit',
+      at('house.yaml'),
+      '--out',
+      at('first.pdf'),
+      '--result',
+      at('a.json'),
+    ])
+    expect(kept.exitCode).toBe(0)
+    const same = await gablewattWarm(['draw-permit', at('house.yaml'), '--out', at('no2.pdf'), '--since', at('a.json')])
+    expect([same.exitCode, same.stderr.includes('the issues are not listed')]).toEqual([2, true])
+    const revisions = [
+      { number: 'A', date: '2026-03-02', text: 'For permit' },
+      { number: 'B', date: '2026-04-01', text: 'Panel renamed' },
+    ]
+    const base = microHouse({ document: { date: '2026-03-02', revisions } })
+    const next = {
+      ...base,
+      electrical: { ...base.electrical, panel: { ...base.electrical?.panel, name: 'House panel' } },
+    }
+    writeFileSync(at('next.yaml'), stringify(next))
+    const run = await gablewattWarm([
+      'draw-permit',
+      at('next.yaml'),
+      '--out',
+      at('second.pdf'),
+      '--since',
+      at('a.json'),
+    ])
+    expect(run.exitCode).toBe(0)
+    expect(run.stderr).toContain('E-601 changed since revision A: clouds round ')
+    const text = (await pagesIn('second.pdf')).map((page) => flat(page.text)).join(' ')
+    expect(text).toContain('Panel renamed')
+    const damaged = readFileSync(at('a.json'), 'utf8').replace('"revision": "A"', '"revision": "B"')
+    writeFileSync(at('damaged.json'), damaged)
+    const refused = await gablewattWarm([
+      'draw-permit',
+      at('next.yaml'),
+      '--out',
+      at('no3.pdf'),
+      '--since',
+      at('damaged.json'),
+    ])
+    expect([refused.exitCode, refused.stderr.includes('its seal does not fit')]).toEqual([2, true])
+  })
+
+  test('answers to comments are a sheet, and the sheets that they name have to be there', async () => {
+    const comments = (sheet: string) =>
+      `format: gablewatt-comments/1\ncomments:\n  - { number: '1', comment: Show the vent, answer: Shown, sheet: ${sheet} }\n`
+    writeFileSync(at('good.yaml'), comments('A-101'))
+    const run = await gablewattWarm([
+      'draw-permit',
+      at('house.yaml'),
+      '--out',
+      at('answered.pdf'),
+      '--comments',
+      at('good.yaml'),
+    ])
+    expect(run.exitCode).toBe(0)
+    const pages = (await pagesIn('answered.pdf')).map((page) => flat(page.text))
+    expect(
+      pages.filter((page) => page.includes('Answers to the comments') && page.includes('Show the vent')),
+    ).toHaveLength(1)
+    expect(pages[0]).toContain('Answers to comments')
+    writeFileSync(at('stray.yaml'), comments('A-109'))
+    const stray = await gablewattWarm([
+      'draw-permit',
+      at('house.yaml'),
+      '--out',
+      at('no4.pdf'),
+      '--comments',
+      at('stray.yaml'),
+    ])
+    expect(stray.exitCode).toBe(2)
+    expect(stray.stderr).toContain("stray.yaml:3:70  comments.0.sheet  'A-109' is no sheet of this packet")
+    expect(readdirSync(folder)).not.toContain('no4.pdf')
+  })
 })

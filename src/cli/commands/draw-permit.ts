@@ -4,6 +4,7 @@ import { PAPER_SIZES, renderDxf, renderSvg, type PaperName, type Sheet } from '.
 import { makeFolder } from '../../files/index.js'
 import { sealed } from '../../seal/index.js'
 import { preparePacket, readRecord } from '../../packet/index.js'
+import { LARGEST_YAML_BYTES, readComments, readNamedText } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { DesignError, UsageError } from '../errors.js'
 import type { House } from '../../house/index.js'
@@ -34,6 +35,7 @@ interface Options extends ReportOptions {
   readonly report?: string
   readonly result?: string
   readonly since?: string
+  readonly comments?: string
   readonly allowOutside?: boolean
 }
 
@@ -56,6 +58,7 @@ export function configure(command: Command): void {
         )
         .option('--result <file>', 'also write what the sheets say (JSON), for --since of the next issue')
         .option('--since <file>', 'put clouds round what changed since an issue that --result kept')
+        .option('--comments <file>', "bind in a sheet with a plan reviewer's comments and the answers to them (YAML)")
         .option('--audit', 'hold the packet against what its reviewer asks for, point by point, instead of drawing it')
         .option('--draft', 'draw it although checks fail, stamped DRAFT, with what fails on G-001'),
     ),
@@ -74,6 +77,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     allowOutside: options.allowOutside,
     threeLine: options.threeLine,
     since,
+    comments: options.comments === undefined ? undefined : commentsOf(options.comments),
   })
   const { errors, notes } = packet
   if (errors.length > 0 && options.draft !== true) throw notDrawn(errors)
@@ -89,9 +93,11 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   return { document: pdf, files, notes: [...notes, ...changed], failed: errors.length > 0 }
 }
 
+const commentsOf = (path: string) => readComments(path, readNamedText(path, LARGEST_YAML_BYTES))
+
 /** The audit as a report; what is drawn beside the packet has no place there. */
 async function auditOutcome(context: CommandContext, house: House, options: Options): Promise<CommandOutcome> {
-  for (const key of ['svg', 'report', 'result', 'since'] as const)
+  for (const key of ['svg', 'report', 'result', 'since', 'comments'] as const)
     if (options[key] !== undefined) throw new UsageError(`--${key} goes with the drawn packet, not with --audit`)
   if (options.draft === true) throw new UsageError('--draft goes with the drawn packet, not with --audit')
   const loaded = await context.project()

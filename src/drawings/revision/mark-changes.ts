@@ -64,7 +64,9 @@ export function markChanges(sheets: readonly Sheet[], changes: readonly SheetCha
     if (change === undefined) return sheet
     const sizePt = leastTypePt(sheet)
     const { body = sheet.frame } = sheet
-    const corner = { x: body.x + 2 * sizePt, y: (sheet.frame.y + body.y) / 2 + sizePt }
+    // In the upper right corner, where texts seldom reach: which sheets changed is seen while turning the pages.
+    const half = halfOf(sizePt, revision)
+    const corner = { x: body.x + body.width - 1.3 * half, y: sheet.frame.y + 1.5 * half + 1 }
     const overlay = [
       ...delta(corner, revision, sizePt),
       ...change.places.flatMap((place): Primitive[] => {

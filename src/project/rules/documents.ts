@@ -1,4 +1,5 @@
 import { documentsOf } from '../documents.js'
+import { equipmentNamed } from '../equipment-named.js'
 import type { Segments } from '../path.js'
 import { listWords, showValue } from '../words.js'
 import type { Rule } from './rule.js'
@@ -11,6 +12,13 @@ export const checkDocuments: Rule = (project, report) => {
     if (id === undefined || documents.findIndex((other) => other.id === id) === index) continue
     report(['documents', index, 'id'], `${showValue(id)} is the id of an earlier document too; give each its own`)
   }
+  for (const [index, { items }] of documents.entries())
+    for (const [at, item] of (items ?? []).entries())
+      if (equipmentNamed(project, item) === undefined)
+        report(
+          ['documents', index, 'items', at],
+          `${showValue(item)} is no equipment of this project; write kind and id, such as modules.m410`,
+        )
   const { electrical } = project
   const named: readonly (readonly [Segments, string | undefined])[] = [
     [['electrical', 'power_control', 'document'], electrical?.power_control?.document],
