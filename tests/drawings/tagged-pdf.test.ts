@@ -141,6 +141,8 @@ describe('the structure of the packet', () => {
     for (const table of spread) {
       const headRows = table.children.filter((row) => row.children.every(({ scope }) => scope === 'Column'))
       expect(headRows.length).toBe(1)
+      const heads = headRows.flatMap((row) => row.children).flatMap((cell) => cell.contents.map(({ page }) => page))
+      expect(new Set(heads).size).toBe(1)
     }
   })
 
