@@ -21,7 +21,7 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
   junction_box: ['JB', 'Junction box'],
 }
 
-const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
+const NEAR: readonly XY[] = [0, 10, -10, 20, -20].map((dy) => xy(0, dy))
 
 /**
  * Everything of the site plan, ft.
@@ -155,7 +155,7 @@ function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
 function equipment(each: PlanEquipment): Primitive[] {
   const at = planPoint(each)
   return [
-    { kind: 'circle', center: at, radiusPt: 2.4, pen: 'thin', fill: 'black' },
+    { kind: 'circle', center: at, radiusPt: 1.8, pen: 'thin', fill: 'black' },
     label(at.x, at.y, EQUIPMENT[each.kind][0], {
       sizePt: TYPE_PT.text,
       face: 'bold',
@@ -235,6 +235,6 @@ function buildingName(name: string, corners: readonly XY[]): Primitive {
     valign: 'middle',
     halo: true,
     maxWidthPt: 120,
-    shifts: [...NEAR, xy(0, 50), xy(0, -50), xy(60, 0), xy(-60, 0)],
+    shifts: NEAR,
   })
 }
