@@ -1,3 +1,4 @@
+import type { Box } from '../../src/drawings/model/index.js'
 import { drawPacket, flattenSheet, type Mark, type PacketInput, type Sheet } from '../../src/drawings/index.js'
 
 export type TextMark = Extract<Mark, { kind: 'text' }>
@@ -33,8 +34,14 @@ export interface ReadSheet {
 
 export const flatText = (text: string): string => text.replaceAll(/\s+/gu, ' ').trim()
 
-export function readSheet(sheet: Sheet): ReadSheet {
-  const { marks } = flattenSheet(sheet)
+/**
+ * Reads a sheet: what is drawn to scale in points of paper, what is not in units of the layout, in which signs and distances
+ * have the same size on every paper.
+ */
+export function readSheet(printed: Sheet): ReadSheet {
+  const by = isToScale(printed) ? 1 : 1 / (printed.unitPt ?? 1)
+  const sheet = by === 1 ? printed : sheetBy(printed, by)
+  const marks = flattenSheet(printed).marks.map((mark) => markBy(mark, by))
   const of = <K extends Mark['kind']>(kind: K) =>
     marks.filter((mark): mark is Extract<Mark, { kind: K }> => mark.kind === kind)
   const blocks = new Map<number, TextMark[]>()
@@ -61,6 +68,38 @@ export function readSheet(sheet: Sheet): ReadSheet {
     circles: of('circle'),
     said,
     words: flatText(said.map((each) => each.text).join(' ')),
+  }
+}
+
+const isToScale = ({ viewports, scaleNote }: Sheet): boolean => viewports.length > 0 || scaleNote !== 'None'
+
+const boxBy = (box: Box, by: number): Box => ({
+  x: box.x * by,
+  y: box.y * by,
+  width: box.width * by,
+  height: box.height * by,
+})
+
+const sheetBy = (sheet: Sheet, by: number): Sheet => ({
+  ...sheet,
+  size: { ...sheet.size, widthPt: sheet.size.widthPt * by, heightPt: sheet.size.heightPt * by },
+  frame: boxBy(sheet.frame, by),
+})
+
+/** A mark as it is on a sheet of another size. */
+function markBy(mark: Mark, by: number): Mark {
+  const to = (value: number): number => Math.round(value * by * 1000) / 1000 + 0
+  const at = ({ x, y }: Spot): Spot => ({ x: to(x), y: to(y) })
+  if (by === 1) return mark
+  switch (mark.kind) {
+    case 'path':
+      return { ...mark, points: mark.points.map(at) }
+    case 'rectangle':
+      return { ...mark, x: to(mark.x), y: to(mark.y), width: to(mark.width), height: to(mark.height) }
+    case 'circle':
+      return { ...mark, center: at(mark.center), radius: to(mark.radius) }
+    case 'text':
+      return { ...mark, at: at(mark.at), widthPt: to(mark.widthPt), sizePt: to(mark.sizePt) }
   }
 }
 

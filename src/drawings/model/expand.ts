@@ -143,7 +143,9 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
     along(0, -(level * sizePt + 1.5) * above),
   ])
   const ends = [along(beside), along(-beside)]
-  const order = fits ? [...away.slice(0, 2), ...ends, ...away.slice(2)] : [...ends, ...away]
+  // What may be left out does not go far from its line.
+  const far = dimension.optional === true ? [] : away.slice(2)
+  const order = fits ? [...away.slice(0, 2), ...ends, ...far] : [...ends, ...away.slice(0, 2), ...far]
   const text: TextPrimitive = {
     kind: 'text',
     at: middle,

@@ -165,7 +165,10 @@ export class TextPlaces {
     let cost = 0
     for (const mark of marks) {
       const lie = lieOn(this.#obstacles, textFigure(mark, LETTERS_ONLY * mark.sizePt))
-      if (lie.cuts !== undefined || (lie.isOnQuiet && (lie.isOnFill || !mark.halo))) return undefined
+      if (lie.cuts !== undefined) return undefined
+      // A white ground would hide a part of the area.
+      const isNearFill = lie.isOnQuiet && lieOn(this.#obstacles, textFigure(mark)).isOnFill
+      if (lie.isOnQuiet && (isNearFill || !mark.halo)) return undefined
       cost = Math.max(cost, lie.isOnFill ? 0.15 : lie.isOnQuiet ? 0.3 : 0)
     }
     return cost
