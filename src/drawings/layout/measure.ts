@@ -95,15 +95,15 @@ function textsOverLines(marks: readonly Mark[], texts: readonly TextMark[]): str
 }
 
 function signsOverSigns(marks: readonly Mark[]): string[] {
-  const grid = makeGrid<{ readonly center: XY; readonly radius: number }>()
+  const grid = makeGrid<Extract<Mark, { kind: 'circle' }>>()
   return marks.flatMap((mark) => {
     if (mark.kind !== 'circle' || mark.radius > SIGN_PT || mark.radius < DOT_PT) return []
-    const found = grid
-      .near(boundsOfMark(mark))
-      .filter(
-        ({ center, radius }) =>
-          Math.hypot(center.x - mark.center.x, center.y - mark.center.y) < radius + mark.radius - 0.3,
-      )
+    const found = grid.near(boundsOfMark(mark)).filter(({ center, radius }) => {
+      const apart = Math.hypot(center.x - mark.center.x, center.y - mark.center.y)
+      // A junction dot on the terminal that it joins is one sign.
+      const isJunction = radius !== mark.radius && apart < Math.max(radius, mark.radius)
+      return apart < radius + mark.radius - 0.3 && !isJunction
+    })
     grid.add(boundsOfMark(mark), mark)
     return found.map(() => `${nameOf(mark)} on another`)
   })

@@ -73,17 +73,23 @@ export class TextPlaces {
       maxWidthPt: Math.min(text.maxWidthPt ?? Infinity, MOST_ASIDE * text.sizePt),
     }
     const box = boundsOf(textMarks(level, at, index).flatMap((mark) => textFigure(mark)))
-    const tries = ASIDE.flatMap((distance, rank) =>
-      DIRECTIONS.flatMap((turn) => {
+    const tries: { marks: readonly TextMark[]; cost: number; line: [XY, XY] }[] = []
+    let least = Infinity
+    for (const [rank, distance] of ASIDE.entries()) {
+      // What lies farther off cannot be better.
+      if (least <= RANK_COST * rank) break
+      for (const turn of DIRECTIONS) {
         const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
         const spot = { x: at.x + cos * (distance + box.width / 2), y: at.y - sin * (distance + box.height / 2) }
         const marks = textMarks(level, spot, index)
-        const cost = this.#cost(marks, within)
+        const lying = this.#cost(marks, within)
         const line = leaderLine(at, spot, box)
-        if (cost === undefined || this.#crosses(line)) return []
-        return [{ marks, cost: cost + RANK_COST * rank + CROSSING_COST * this.#crossed(line), line }]
-      }),
-    )
+        if (lying === undefined || this.#crosses(line)) continue
+        const cost = lying + RANK_COST * rank + CROSSING_COST * this.#crossed(line)
+        least = Math.min(least, cost)
+        tries.push({ marks, cost, line })
+      }
+    }
     return this.#take(index, tries, text.aside !== true)
   }
 
