@@ -210,9 +210,27 @@ export function drawnDimensions(
   return { found, alone }
 }
 
-/** The printed table whose headings are these: the words of each cell by row, on one sheet. */
-export function tableOf(read: ReadSheet, headings: readonly string[]): string[][] {
-  const first = read.said.filter(({ text }) => text === headings[0])
+/** Points of paper for a unit of the layout, in which signs on drawings to scale are as large as they were laid out. */
+export const unitOf = ({ sheet }: ReadSheet): number => sheet.unitPt ?? 1
+
+/** Whether a point lies in the part of the paper that a drawing to scale keeps to. */
+export function inDrawing({ sheet }: ReadSheet, { x, y }: Spot): boolean {
+  return sheet.viewports.some(
+    ({ box }) => x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height,
+  )
+}
+
+/**
+ * The printed table whose headings are these: the words of each cell by row, on one sheet.
+ *
+ * @param under Title that the table stands under, where there are several of its kind.
+ */
+export function tableOf(read: ReadSheet, headings: readonly string[], under?: string): string[][] {
+  const title = under === undefined ? undefined : read.said.find(({ text }) => text === under)
+  const first = read.said
+    .filter(({ text }) => text === headings[0])
+    .filter(({ at }) => title === undefined || (at.y > title.at.y && Math.abs(at.x - title.at.x) < 10))
+    .toSorted((a, b) => a.at.y - b.at.y)
   for (const start of first) {
     const heads = headings.map((heading) =>
       read.said.find(({ text, at }) => text === heading && Math.abs(at.y - start.at.y) < 0.01 && at.x >= start.at.x),

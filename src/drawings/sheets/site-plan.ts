@@ -84,20 +84,20 @@ function notes(job: SheetJob, sheet: Box): Block[] {
     keys,
     { kind: 'heading', text: 'Legend' },
     legend(project),
-    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
     { kind: 'heading', text: 'Notes' },
     {
       kind: 'list',
       numbered: true,
       items: [
+        ...overheadNotes(project),
         'Made from what the owner knows of the lot; it is not a survey.',
         'Distances to the lot lines are measured from the nearest corner of the main building.',
         'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
         'Where the raceway crosses a roof it keeps clear of the pathways and takes the shortest way to the wall.',
-        ...overheadNotes(project),
         ...obstaclesBeyond(project, sheet),
       ],
     },
+    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
   ]
 }
 
