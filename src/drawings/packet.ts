@@ -41,7 +41,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   if (covers.length > 1)
     covers = coverSheets(job, [...covers.map((each) => [each.id, each.title] as const), ...following])
   const all = [...covers, ...drafts]
-  const of = all.length + documentSheets(input.documents).length
+  const of = input.documents.reduce((sum, { pages }) => sum + pages, all.length)
   return all.map((draft, index) => composeSheet(draft, stationery, { number: index + 1, of }))
 }
 

@@ -30,7 +30,7 @@ export interface Stationery {
 
 /** Margins, points of paper: a wider one at the left for binding. */
 const MARGIN = { left: 36, right: 20, top: 20, bottom: 20 } as const
-const NARROW_MARGIN = { left: 30, right: 14, top: 14, bottom: 14 } as const
+const NARROW_MARGIN = { left: 36, right: 18, top: 18, bottom: 18 } as const
 /** Width of the title strip, units of the layout. */
 const STRIP = 104
 const NARROW_STRIP = 80
