@@ -10,6 +10,7 @@ import {
   readPacket,
   sheetOf,
   tableOf,
+  unitOf,
   type ReadSheet,
   type Spot,
 } from './read-sheet.js'
@@ -26,20 +27,24 @@ interface Detail {
   readonly isIn: (spot: Spot) => boolean
 }
 
+const isBalloon = (sheet: ReadSheet, radius: number): boolean => Math.abs(radius - 10 * unitOf(sheet)) < 0.002
+
 function detailOf(sheet: ReadSheet, number: number): Detail {
   const balloon = sheet.circles.find(
     ({ center, radius }) =>
-      radius === 10 &&
+      isBalloon(sheet, radius) &&
       sheet.said.some(
         ({ text, middle }) => text === String(number) && Math.hypot(middle.x - center.x, middle.y - center.y) < 1,
       ),
   )
   if (balloon === undefined) throw new Error(`no detail ${number}`)
   const { x, y } = balloon.center
-  const beside = sheet.said.filter(({ at }) => at.x > x && at.x < x + 20 && Math.abs(at.y - y) < 15)
+  const beside = sheet.said.filter(
+    ({ at }) => at.x > x && at.x < x + 20 * unitOf(sheet) && Math.abs(at.y - y) < 15 * unitOf(sheet),
+  )
   const scale = beside.find(({ text }) => text.startsWith('SCALE '))
   const name = beside.find(({ text }) => !text.startsWith('SCALE '))
-  const others = sheet.circles.filter(({ radius }) => radius === 10).map(({ center }) => center)
+  const others = sheet.circles.filter(({ radius }) => isBalloon(sheet, radius)).map(({ center }) => center)
   const rightOf = Math.min(...others.filter((each) => each.x > x + 1).map((each) => each.x), Infinity)
   return {
     name: name?.text ?? '',
