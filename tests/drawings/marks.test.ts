@@ -248,11 +248,13 @@ describe('dimensions', () => {
     const right = block(105 + beside, 100)
     expect(places([right])).toEqual([ends[1], 100])
     const all = [right, block(105 - beside, 100)]
-    const levels = [1.7, 2.8, 3.9].map((level) => Math.round((level * 7 + 1.5) * 10) / 10)
+    const levels = [0.62, 1.85, 3.05, 4.25].map((level) => Math.round((level * 7 + 1.5) * 10) / 10)
     const taken = [...all]
     for (const away of levels) {
       for (const y of [100 - away, 100 + away]) {
-        expect(places(taken)).toEqual([105, Math.round(y * 10) / 10])
+        const [x, found = 0] = places(taken)
+        expect(x).toBe(105)
+        expect(Math.abs(found - y)).toBeLessThan(0.11)
         taken.push(block(105, y))
       }
     }

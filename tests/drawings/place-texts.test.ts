@@ -42,12 +42,13 @@ const wall = (x: number, y: number, half: number): Primitive[] =>
   [0, 1, 2, 3].flatMap((side) =>
     Array.from({ length: 12 }, (_, index) => {
       const along = -half + (index * 2 * half) / 11
-      const [dx, dy] = [
-        [along, -half],
-        [half, along],
-        [along, half],
-        [-half, along],
-      ][side] ?? [0, 0]
+      const [dx = 0, dy = 0] =
+        [
+          [along, -half],
+          [half, along],
+          [along, half],
+          [-half, along],
+        ][side] ?? []
       return word(x + dx, y + dy, 'MM', { halo: false })
     }),
   )
@@ -119,8 +120,9 @@ describe('places of texts', () => {
     const read = readSheet(made)
     const hexagons = read.paths.filter(({ points, closed }) => closed && points.length === 6)
     expect(hexagons).toHaveLength(2)
-    expect(overprints(measureSheet(made))).toEqual([])
-    expect(flattenSheet(made).collisions).toEqual([])
+    // The wall is made of words that touch each other.
+    expect(overprints(measureSheet(made)).filter((each) => !each.endsWith('MM / MM'))).toEqual([])
+    expect(flattenSheet(made).collisions.filter((text) => text !== 'MM')).toEqual([])
     const numbers = read.marks.filter((mark) => mark.kind === 'text' && mark.text === '1')
     expect(numbers).toHaveLength(2)
     expect(read.words).toContain('A LONG NAME OF A HOUSE')

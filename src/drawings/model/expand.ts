@@ -138,7 +138,7 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const fits = width + 8 <= length
   // Above the line as it is read, then below it, then farther off.
   const above = flipped ? -1 : 1
-  const away = [0.62, 1.7, 2.8, 3.9].flatMap((level) => [
+  const away = [0.62, 1.85, 3.05, 4.25].flatMap((level) => [
     along(0, (level * sizePt + 1.5) * above),
     along(0, -(level * sizePt + 1.5) * above),
   ])
