@@ -258,16 +258,14 @@ describe('dimensions', () => {
         taken.push(block(105, y))
       }
     }
-    // Where none of them is free, what may be left out is, and what may not stands aside with a line.
+    // Where none of them is free, what may be left out is, and what may not is a keyed note.
     const optional = flattenSheet(sheet([{ ...short, optional: true }, ...taken]))
     expect(optional.collisions).toEqual([])
     expect(optional.marks.some((mark) => mark.kind === 'text' && mark.text === short.text)).toBe(false)
-    const aside = readSheet(sheet([short, ...taken]))
-    const own = aside.said.find(({ text }) => text === short.text)
-    const tip = aside.circles.find(({ radius, fill }) => radius === 1.3 && fill === 'black')
-    expect(tip?.center).toEqual(xy(105, 100))
-    expect(aside.paths.some(({ points: [from] }) => from?.x === 105 && from.y === 100)).toBe(true)
-    expect(Math.hypot((own?.middle.x ?? 105) - 105, (own?.middle.y ?? 100) - 100)).toBeGreaterThan(20)
+    const keyed = readSheet(sheet([short, ...taken]))
+    expect(keyed.paths.filter(({ points, closed }) => closed && points.length === 6)).toHaveLength(2)
+    expect(keyed.words).toContain(short.text)
+    expect(flattenSheet(keyed.sheet).collisions).toEqual([])
   })
 })
 

@@ -84,6 +84,7 @@ const sheetBy = (sheet: Sheet, by: number): Sheet => ({
   ...sheet,
   size: { ...sheet.size, widthPt: sheet.size.widthPt * by, heightPt: sheet.size.heightPt * by },
   frame: boxBy(sheet.frame, by),
+  ...(sheet.body === undefined ? {} : { body: boxBy(sheet.body, by) }),
 })
 
 /** A mark as it is on a sheet of another size. */
@@ -208,6 +209,13 @@ export function drawnDimensions(
     else found.push(best)
   }
   return { found, alone }
+}
+
+/** What stands in the title strip at the right of the drawing. */
+export function stripOf({ sheet, said }: ReadSheet): Said[] {
+  const { body } = sheet
+  if (body === undefined) throw new Error(`${sheet.id} has no title strip`)
+  return said.filter(({ at }) => at.x > body.x + body.width)
 }
 
 /** Points of paper for a unit of the layout, in which signs on drawings to scale are as large as they were laid out. */
