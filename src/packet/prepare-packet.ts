@@ -1,4 +1,4 @@
-import { drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
+import { doesNotFit, drawPacket, type PaperName, type Sheet } from '../drawings/index.js'
 import type { House } from '../house/index.js'
 import { documentsOf, type LoadedProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
@@ -51,11 +51,12 @@ export async function preparePacket(
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
   const input = await house.packet({ size, documents })
+  const issued = drawPacket({ ...input, draft: false })
   return {
     notes: documents.flatMap((document) => document.notes),
-    errors: input.findings.filter((finding) => finding.severity === 'error'),
+    errors: [...input.findings.filter((finding) => finding.severity === 'error'), ...doesNotFit(issued)],
     draw: async (draft) => {
-      const sheets = drawPacket({ ...input, draft })
+      const sheets = draft ? drawPacket({ ...input, draft }) : issued
       const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
       const { renderPacket } = await import('./render-packet.js')
       return { sheets, pdf: await renderPacket(sheets, documents, facts, draft) }

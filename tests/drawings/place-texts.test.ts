@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { flattenSheet, type Sheet } from '../../src/drawings/index.js'
+import { doesNotFit, flattenSheet, type Sheet } from '../../src/drawings/index.js'
 import { enlarged, measureSheet, overprints } from '../../src/drawings/layout/index.js'
 import { xy, type Primitive } from '../../src/drawings/model/index.js'
 import { readSheet } from './read-sheet.js'
@@ -132,8 +132,13 @@ describe('places of texts', () => {
     const full = Array.from({ length: 30 }, (_, index) =>
       word(60, 14 + 3.2 * index, 'MMMMMMMMM', { halo: false, sizePt: 10 }),
     )
-    const { collisions } = flattenSheet(sheet([...full, word(60, 60, 'LOST', { shifts: [xy(0, 0)] })], 120))
+    const made = sheet([...full, word(60, 60, 'LOST', { shifts: [xy(0, 0)] })], 120)
+    const { collisions } = flattenSheet(made)
     expect(collisions).toContain('LOST')
+    const [finding] = doesNotFit([made])
+    expect(finding).toMatchObject({ severity: 'error', id: 'drawings.does-not-fit', where: 'drawings' })
+    expect(finding?.message).toContain('sheet T-001 on test paper has no room for ')
+    expect(doesNotFit([sheet([word(60, 60, 'FOUND')])])).toEqual([])
   })
 })
 

@@ -1,3 +1,4 @@
+import { radiansOf } from '../../values/index.js'
 import type { PlacedText } from './expand.js'
 import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
 import { makeGrid, type Grid } from './grid.js'
@@ -27,7 +28,7 @@ const MARGIN_PT = 0.6
 /** Distances at which a text that stands aside is tried, points, near ones first. */
 const ASIDE = [12, 18, 26, 36, 48, 62, 78, 96, 118, 144, 176, 214, 260, 320]
 /** Directions in which it is tried: level ones first, then those that slant. */
-const DIRECTIONS = [0, 180, 30, 150, 330, 210, 60, 120, 300, 240, 90, 270].map((degrees) => (degrees * Math.PI) / 180)
+const DIRECTIONS = [0, 180, 30, 150, 330, 210, 60, 120, 300, 240, 90, 270].map(radiansOf)
 
 /** Finds places on a drawing for texts, one after the other. */
 export class TextPlaces {
