@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { drawPacket, type Sheet } from '../../src/drawings/index.js'
 import { measureSheet, overprints } from '../../src/drawings/layout/index.js'
-import { packetInput } from './demo-packet.js'
+import { microHouse, packetInput } from './demo-packet.js'
 import { DRAWN_HOUSES, PAPERS } from './drawn-houses.js'
 
 /**
@@ -31,5 +31,22 @@ describe.each(DRAWN_HOUSES)('%s', (_, make) => {
       return measure.fill < least && !isLast
     })
     expect(empty.map(({ sheet, measure }) => `${sheet.id}: ${measure.fill.toFixed(2)}`)).toEqual([])
+  })
+})
+
+describe('what an authority asks of the lettering', () => {
+  // Some ask for letters of 1/8 in; capitals count.
+  test.each([
+    [0.125, '11x17'],
+    [0.1, 'A3'],
+    [0.08, 'letter'],
+  ] as const)('capitals of %d in on %s are kept on every sheet, and nothing overprints on the plans', (least, size) => {
+    const input = packetInput({ ...microHouse(), drawings: { least_text_in: least } })
+    const measured = drawPacket({ ...input, size }).map((sheet) => ({ id: sheet.id, ...measureSheet(sheet) }))
+    for (const { leastCapitalIn } of measured) expect(leastCapitalIn ?? 0).toBeGreaterThan(least - 1e-9)
+    const heights = measured.map(({ leastCapitalIn }) => leastCapitalIn ?? 0)
+    expect(Math.min(...heights)).toBeCloseTo(least, 6)
+    const plans = measured.filter(({ id }) => /^[CAS]/u.test(id))
+    expect(plans.flatMap((each) => overprints(each))).toEqual([])
   })
 })
