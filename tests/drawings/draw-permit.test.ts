@@ -244,7 +244,7 @@ describe('draw-permit', () => {
       at('stray.yaml'),
     ])
     expect(stray.exitCode).toBe(2)
-    expect(stray.stderr).toContain("stray.yaml:3:70  comments.0.sheet  'A-109' is no sheet of this packet")
+    expect(stray.stderr).toContain("stray.yaml:3:66  comments.0.sheet  'A-109' is no sheet of this packet")
     expect(readdirSync(folder)).not.toContain('no4.pdf')
   })
 })

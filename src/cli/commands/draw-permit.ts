@@ -13,7 +13,7 @@ import { takesProject, usesEarlier, writesReport, type ReportOptions } from '../
 import { auditSections, auditTable } from './audit-sections.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
 
-export const examples: readonly [Example, Example, Example] = [
+export const examples: readonly [Example, Example, Example, Example, Example] = [
   { line: 'draw-permit project.yaml --out packet.pdf', does: 'the packet for the building department' },
   {
     line: 'draw-permit project.yaml --draft --out draft.pdf',
@@ -22,6 +22,11 @@ export const examples: readonly [Example, Example, Example] = [
   {
     line: 'draw-permit project.yaml --size letter --svg sheets --dxf cad --out packet.pdf',
     does: 'on letter paper, each sheet as SVG and as DXF too',
+  },
+  { line: 'draw-permit project.yaml --audit', does: 'what a reviewer will miss, point by point' },
+  {
+    line: 'draw-permit project.yaml --since issue-a.json --comments answers.yaml --out b.pdf',
+    does: 'the next issue, with clouds and answers',
   },
 ]
 
