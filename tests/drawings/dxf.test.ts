@@ -363,14 +363,14 @@ describe('lines under other things', () => {
           0,
         )
         // Walked in small steps; what runs along the edge, no deeper than a pen is wide, stays.
-        const steps = 20_000
+        const steps = 4000
         const under = Array.from({ length: steps }, (_, index) => (index + 0.5) / steps)
           .map((share) => xy(ax + share * (bx - ax), ay + share * (by - ay)))
           .filter(({ x, y }) => x > 10 && x < 20 && y > -5 && y < 5)
         const middle = under[Math.floor(under.length / 2)]
         const deep = middle === undefined ? 1 : Math.min(middle.x - 10, 20 - middle.x, middle.y + 5, 5 - middle.y)
         fc.pre(deep > 0.1)
-        expect(Math.abs(length - kept - (length * under.length) / steps)).toBeLessThan(0.02)
+        expect(Math.abs(length - kept - (length * under.length) / steps)).toBeLessThan(0.08)
       }),
       { numRuns: 60 },
     )
