@@ -362,13 +362,15 @@ describe('lines under other things', () => {
           (sum, { points: [from = a, to = a] }) => sum + Math.hypot(to.x - from.x, to.y - from.y),
           0,
         )
-        // Walked in small steps.
-        const steps = 20_000
-        const shownSteps = Array.from({ length: steps }, (_, index) => (index + 0.5) / steps).filter((share) => {
-          const [x, y] = [ax + share * (bx - ax), ay + share * (by - ay)]
-          return !(x > 10.05 && x < 19.95 && y > -4.95 && y < 4.95)
-        }).length
-        expect(Math.abs(kept - (length * shownSteps) / steps)).toBeLessThan(0.3)
+        // Walked in small steps; what runs along the edge, no deeper than a pen is wide, stays.
+        const steps = 4000
+        const under = Array.from({ length: steps }, (_, index) => (index + 0.5) / steps)
+          .map((share) => xy(ax + share * (bx - ax), ay + share * (by - ay)))
+          .filter(({ x, y }) => x > 10 && x < 20 && y > -5 && y < 5)
+        const middle = under[Math.floor(under.length / 2)]
+        const deep = middle === undefined ? 1 : Math.min(middle.x - 10, 20 - middle.x, middle.y + 5, 5 - middle.y)
+        fc.pre(deep > 0.1)
+        expect(Math.abs(length - kept - (length * under.length) / steps)).toBeLessThan(0.08)
       }),
       { numRuns: 60 },
     )

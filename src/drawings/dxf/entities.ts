@@ -1,60 +1,11 @@
 import { radiansOf } from '../../values/index.js'
-import { LAYERS, type LayerKey, type Linetype, type XY } from '../model/index.js'
+import type { LayerKey, XY } from '../model/index.js'
+import { at, head, type Owner } from './entity-head.js'
 import { dxfFormatted, dxfText, type Pair } from './pairs.js'
 import type { Shape } from './shapes.js'
 
-/** Gives each record of a file its number. */
-export interface Handles {
-  readonly next: () => string
-  /** A number above all that were given. */
-  readonly seed: () => string
-}
-
-/** @param from First number that is given. */
-export function makeHandles(from: number): Handles {
-  let at = from
-  const hex = (value: number): string => value.toString(16).toUpperCase()
-  return { next: () => hex(at++), seed: () => hex(at) }
-}
-
-/** Where an entity stands. */
-export interface Owner {
-  /** Handle of the record of its block. */
-  readonly record: string
-  readonly onPaper: boolean
-}
-
 /** Names of the two styles of text. */
 export const TEXT_STYLES = { plain: 'GW-PLAIN', bold: 'GW-BOLD' } as const
-
-export const linetypeName = (linetype: Linetype): string => (linetype === 'CONTINUOUS' ? 'Continuous' : linetype)
-
-const at = (code: number, { x, y }: XY): Pair[] => [
-  [code, x],
-  [code + 10, y],
-  [code + 20, 0],
-]
-
-interface Extra {
-  readonly linetype?: Linetype | undefined
-  readonly dashScale?: number | undefined
-  readonly color?: number | undefined
-}
-
-function head(type: string, handle: string, owner: Owner, layer: LayerKey, extra: Extra = {}): Pair[] {
-  const { linetype, dashScale = 1, color } = extra
-  return [
-    [0, type],
-    [5, handle],
-    [330, owner.record],
-    [100, 'AcDbEntity'],
-    ...(owner.onPaper ? [[67, 1] as const] : []),
-    [8, LAYERS[layer].name],
-    ...(linetype === undefined ? [] : [[6, linetypeName(linetype)] as const]),
-    ...(color === undefined ? [] : [[62, color] as const]),
-    ...(Math.abs(dashScale - 1) < 1e-9 ? [] : [[48, dashScale] as const]),
-  ]
-}
 
 /** The entity of a shape. @source public DXF reference of its maker, entities (secondary) */
 export function shapeEntity(shape: Shape, handle: string, owner: Owner): Pair[] {
@@ -232,56 +183,5 @@ export function dimensionEntity(facts: DimensionFacts, layer: LayerKey, handle: 
     [100, 'AcDbAlignedDimension'],
     ...at(13, facts.from),
     ...at(14, facts.to),
-  ]
-}
-
-/** A window of the sheet onto the model. */
-export function viewportEntity(
-  window: { readonly center: XY; readonly width: number; readonly height: number },
-  view: { readonly center: XY; readonly height: number },
-  id: number,
-  handle: string,
-  owner: Owner,
-): Pair[] {
-  return [
-    ...head('VIEWPORT', handle, owner, 'noPlot'),
-    [100, 'AcDbViewport'],
-    ...at(10, window.center),
-    [40, window.width],
-    [41, window.height],
-    [68, id],
-    [69, id],
-    [12, view.center.x],
-    [22, view.center.y],
-    [13, 0],
-    [23, 0],
-    [14, 1],
-    [24, 1],
-    [15, 1],
-    [25, 1],
-    [16, 0],
-    [26, 0],
-    [36, 1],
-    [17, 0],
-    [27, 0],
-    [37, 0],
-    [42, 50],
-    [43, 0],
-    [44, 0],
-    [45, view.height],
-    [50, 0],
-    [51, 0],
-    [72, 1000],
-    // Shown, its scale locked.
-    [90, 32864 + 16384],
-    [1, ''],
-    [281, 0],
-    [71, 1],
-    [74, 0],
-    ...at(110, { x: 0, y: 0 }),
-    ...at(111, { x: 1, y: 0 }),
-    ...at(112, { x: 0, y: 1 }),
-    [79, 0],
-    [146, 0],
   ]
 }

@@ -1,5 +1,6 @@
 import { boundsOf, cornersOf, flattenSheet, POINTS_PER_INCH, type Mark, type Sheet, type XY } from '../model/index.js'
-import { makeHandles, viewportEntity, type Owner } from './entities.js'
+import { makeHandles, type Owner } from './entity-head.js'
+import { viewportEntity } from './viewport-entity.js'
 import { classesSection, headerSection, objectsSection, type Extents } from './objects.js'
 import { writePairs, type Pair } from './pairs.js'
 import { makeDrawer, type Block, type Drawn } from './sheet-entities.js'

@@ -1,6 +1,7 @@
 import { boundsOf, cornersOf, textFigure, type Mark, type Part, type XY } from '../model/index.js'
 import { maskOf, type Mask } from './cut.js'
-import { dimensionEntity, insertEntity, shapeEntity, type Handles, type Owner } from './entities.js'
+import { dimensionEntity, insertEntity, shapeEntity } from './entities.js'
+import type { Handles, Owner } from './entity-head.js'
 import type { Pair } from './pairs.js'
 import { movedBy, reachOf, shapesOf, type Shape, type Space } from './shapes.js'
 

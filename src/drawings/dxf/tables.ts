@@ -1,5 +1,6 @@
 import { CAP_HEIGHT, DASH_PT, LAYERS, POINTS_PER_INCH, type Dash, type Linetype } from '../model/index.js'
-import { linetypeName, TEXT_STYLES, type Handles } from './entities.js'
+import { TEXT_STYLES } from './entities.js'
+import { linetypeName, type Handles } from './entity-head.js'
 import type { Pair } from './pairs.js'
 
 /** Handles of the records that every file has. */
