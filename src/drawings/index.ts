@@ -1,3 +1,4 @@
+export { doesNotFit } from './does-not-fit.js'
 export { documentStamps } from './document-stamps.js'
 export type { AppendedDocument, PacketInput } from './inputs.js'
 export {

@@ -7,7 +7,7 @@ import { attachmentFacts } from './sheets/attachment-facts.js'
 import { attachmentSheets } from './sheets/attachment.js'
 import { calculationSheets } from './sheets/calculation.js'
 import { coverSheets } from './sheets/cover.js'
-import { documentSheets, indexedDocuments } from './sheets/document-index.js'
+import { indexedDocuments } from './sheets/document-index.js'
 import type { SheetJob } from './sheets/job.js'
 import { labelSheets } from './sheets/labels.js'
 import { oneLineSheets } from './sheets/one-line.js'
@@ -44,7 +44,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
   if (covers.length > 1)
     covers = coverSheets(job, [...covers.map((each) => [each.id, each.title] as const), ...following])
   const all = [...covers, ...drafts]
-  const of = all.length + documentSheets(input.documents).length
+  const of = input.documents.reduce((sum, { pages }) => sum + pages, all.length)
   return all.map((draft, index) => composeSheet(draft, stationery, { number: index + 1, of }))
 }
 

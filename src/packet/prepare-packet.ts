@@ -1,5 +1,6 @@
 import {
   changesSince,
+  doesNotFit,
   drawPacket,
   markChanges,
   recordPacket,
@@ -76,12 +77,13 @@ export async function preparePacket(
   const wishes = { size, documents }
   const input = { ...(await house.packet(wishes)), comments: comments?.data }
   if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
+  const issued = drawPacket({ ...input, draft: false })
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
-    errors: input.findings.filter((finding) => finding.severity === 'error'),
+    errors: [...input.findings.filter((finding) => finding.severity === 'error'), ...doesNotFit(issued)],
     draw: async (draft) => {
-      const drawn = drawPacket({ ...input, draft })
+      const drawn = draft ? drawPacket({ ...input, draft }) : issued
       const revision = revisionOf(project)
       const record = recordPacket(drawn, project.title, revision)
       const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))

@@ -10,6 +10,7 @@ import {
   readPacket,
   sheetOf,
   tableOf,
+  unitOf,
   type ReadSheet,
   type Spot,
 } from './read-sheet.js'
@@ -26,25 +27,28 @@ interface Detail {
   readonly isIn: (spot: Spot) => boolean
 }
 
+const isBalloon = (sheet: ReadSheet, radius: number): boolean => Math.abs(radius - 10 * unitOf(sheet)) < 0.002
+
 function detailOf(sheet: ReadSheet, number: number): Detail {
   const balloon = sheet.circles.find(
     ({ center, radius }) =>
-      radius === 10 &&
+      isBalloon(sheet, radius) &&
       sheet.said.some(
         ({ text, middle }) => text === String(number) && Math.hypot(middle.x - center.x, middle.y - center.y) < 1,
       ),
   )
   if (balloon === undefined) throw new Error(`no detail ${number}`)
   const { x, y } = balloon.center
-  const beside = sheet.said.filter(({ at }) => at.x > x && at.x < x + 20 && Math.abs(at.y - y) < 15)
+  const beside = sheet.said.filter(
+    ({ at }) => at.x > x && at.x < x + 20 * unitOf(sheet) && Math.abs(at.y - y) < 15 * unitOf(sheet),
+  )
   const scale = beside.find(({ text }) => text.startsWith('SCALE '))
   const name = beside.find(({ text }) => !text.startsWith('SCALE '))
-  const others = sheet.circles.filter(({ radius }) => radius === 10).map(({ center }) => center)
-  const rightOf = Math.min(...others.filter((each) => each.x > x + 1).map((each) => each.x), Infinity)
+  const { box } = sheet.sheet.viewports[number - 1] ?? raise()
   return {
     name: name?.text ?? '',
     ptPerIn: ptPerFt((scale?.text ?? '').replace('SCALE ', '').replace(/ \(.*\)$/u, '')) / 12,
-    isIn: (spot) => spot.y < y && spot.x > x - 13 && spot.x < rightOf - 13,
+    isIn: (spot) => spot.y > box.y && spot.y < y && spot.x > box.x && spot.x < box.x + box.width,
   }
 }
 
@@ -192,13 +196,17 @@ describe('the section at a mount', () => {
           end !== undefined &&
           Math.abs(end.y - knee.y) < 0.01 &&
           Math.abs(end.y - (first?.middle.y ?? 0)) < 1 &&
-          Math.abs((first?.at.x ?? 0) - end.x - 3) < 0.6,
+          Math.abs((first?.at.x ?? 0) - end.x - 3 * unitOf(read)) < 0.6,
       )
       const tip = leader?.points[0]
       expect([words, tip === undefined ? undefined : isAt(tip)]).toEqual([words, true])
       expect(
         read.circles.some(
-          ({ center, radius, fill }) => radius === 1.3 && fill === 'black' && center.x === tip?.x && center.y === tip.y,
+          ({ center, radius, fill }) =>
+            Math.abs(radius - 1.3 * unitOf(read)) < 0.002 &&
+            fill === 'black' &&
+            center.x === tip?.x &&
+            center.y === tip.y,
         ),
       ).toBe(true)
     }
@@ -318,7 +326,11 @@ describe('the numbers of the attachment', () => {
   })
 
   test('every check with demand, limit and share', () => {
-    const rows = tableOf(read, ['Part', 'Demand', 'Limit', 'Limit is', 'Used', 'Where'])
+    const rows = readPacket(input)
+      .filter(({ sheet }) => sheet.id.startsWith('S-501'))
+      .flatMap((each) => tableOf(each, ['Part', 'Demand', 'Limit', 'Limit is', 'Used', 'Where']))
+      // A name may be broken after its points.
+      .map((row) => row.map((cell) => cell.replaceAll(/(?<=\w\.) (?=\w)/gu, '')))
     const checks = input.mounts?.values.checks ?? []
     expect(checks.length).toBeGreaterThan(3)
     expect(rows).toEqual(

@@ -425,6 +425,9 @@ export function stringHouse(): Project {
   })
 }
 
+/** A house with the smallest lettering that a project may ask for, so that a diagram of many parts is one sheet. */
+export const withSmallLetters = (project: Project): Project => ({ ...project, drawings: { least_text_in: 0.08 } })
+
 /** The demo house with names as long as people write them. */
 export function longNames(): Project {
   const base = microHouse()

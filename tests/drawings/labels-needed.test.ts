@@ -3,7 +3,7 @@ import { labelsToAsk, requiredLabels, type LabelAsk, type RequiredLabel } from '
 import type { Project } from '../../src/project/index.js'
 import { readFixture } from '../electrical/read-fixture.js'
 import { hipHouse, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
-import { readPacket } from './read-sheet.js'
+import { readPacket, unitOf } from './read-sheet.js'
 
 const EDITIONS = ['NEC 2011', 'NEC 2014', 'NEC 2017', 'NEC 2020', 'NEC 2023'] as const
 type Edition = (typeof EDITIONS)[number]
@@ -223,6 +223,8 @@ describe.each([
   const words = sheets.map((read) => read.words).join(' ')
   const [first] = sheets
   if (first === undefined) throw new Error('no sheet')
+  const unit = unitOf(first)
+  const isRadius = (radius: number, wanted: number): boolean => Math.abs(radius - wanted * unit) < 0.002
 
   test('says by which edition, and that it is drawn at true size', () => {
     expect(words).toContain(`Labels by ${project.codes?.electrical}`)
@@ -241,7 +243,7 @@ describe.each([
 
   test('every label stands beside its number, with its note under it', () => {
     const balloons = sheets.flatMap((read) =>
-      read.circles.filter(({ radius }) => radius === 9).map((circle) => ({ read, circle })),
+      read.circles.filter(({ radius }) => isRadius(radius, 9)).map((circle) => ({ read, circle })),
     )
     expect(balloons).toHaveLength(labels.length)
     for (const [index, { read, circle }] of balloons.entries()) {
@@ -256,8 +258,8 @@ describe.each([
         ({ pen, x, y, fill }) =>
           pen === 'heavy' &&
           fill === undefined &&
-          Math.abs(x - circle.center.x - 16) < 0.1 &&
-          Math.abs(y - circle.center.y + 14) < 0.1,
+          Math.abs(x - circle.center.x - 16 * unit) < 0.1 &&
+          Math.abs(y - circle.center.y + 14 * unit) < 0.1,
       )
       if (outline === undefined) throw new Error(`no outline of ${label.id}`)
       // Grounds of its parts fill the outline from top to bottom.
@@ -301,7 +303,7 @@ describe.each([
         ({ at }) =>
           Math.abs(at.x - outline.x) < 0.1 &&
           at.y > outline.y + outline.height &&
-          at.y < outline.y + outline.height + 15,
+          at.y < outline.y + outline.height + 15 * unit,
       )
       const { onSheet } = label
       const wording = onSheet.wording.charAt(0).toUpperCase() + onSheet.wording.slice(1)
@@ -351,10 +353,10 @@ describe.each([
       expect(middle.x).toBeCloseTo((row[0]?.middle.x ?? 0) + index * step, 1)
       const balloons = first.circles.filter(
         ({ center, radius }) =>
-          radius === 5.8 &&
+          isRadius(radius, 5.8) &&
           Math.abs(center.x - middle.x) < step / 2 &&
           center.y < middle.y &&
-          middle.y - center.y < 140,
+          middle.y - center.y < 140 * unit,
       )
       const numbers = balloons.map(
         ({ center }) =>
@@ -371,7 +373,9 @@ describe.each([
       // No balloon lies over another, and each stands above its piece.
       for (const [at, one] of balloons.entries())
         for (const other of balloons.slice(at + 1))
-          expect(Math.hypot(one.center.x - other.center.x, one.center.y - other.center.y)).toBeGreaterThan(11.6)
+          expect(Math.hypot(one.center.x - other.center.x, one.center.y - other.center.y)).toBeGreaterThan(
+            11.6 * unit - 0.01,
+          )
     }
     expect(words).toContain('Equipment from the array to the meter, not to scale; numbers are those of the labels.')
     expect(first.said.filter(({ text }) => text === 'ARRAY')).toHaveLength(1)

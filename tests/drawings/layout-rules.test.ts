@@ -14,8 +14,8 @@ import type { Project } from '../../src/project/index.js'
 import { hipHouse, longNames, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
 import { knownService, longTree, supplyTree, threeLevels } from './tree-houses.js'
 
-/** The least height of type that is read on a reduced print, points: 3/32 in. Common practice, no source. */
-const LEAST_TEXT_PT = (72 * 3) / 32
+/** Least height of type, points: "10 point or larger" in the permit guide of a large city (read); on letter paper capitals of 0.08 in. */
+const LEAST_TEXT_PT = { '11x17': 10, A3: 10, letter: (0.08 * 72 * 2048) / 1493 } as const
 
 const demos: readonly (readonly [string, () => Project])[] = [
   ['two branches and a combiner', microHouse],
@@ -47,10 +47,20 @@ function strokesOf(mark: Mark): [XY, XY][] {
 
 /** Whether a filled figure hides what was drawn before it under all of a text. */
 function hides(mark: Mark, text: readonly XY[]): boolean {
-  if (mark.kind === 'text' || mark.kind === 'path' || mark.fill === undefined) return false
+  if (mark.kind === 'text' || mark.fill === undefined) return false
   if (mark.kind === 'circle')
     return text.every(({ x, y }) => Math.hypot(x - mark.center.x, y - mark.center.y) <= mark.radius)
+  if (mark.kind === 'path') return text.every((point) => isInside(point, mark.points))
   return text.every(({ x, y }) => x >= mark.x && x <= mark.x + mark.width && y >= mark.y && y <= mark.y + mark.height)
+}
+
+/** Whether a point lies on the same side of every edge of a convex figure. */
+function isInside({ x, y }: XY, figure: readonly XY[]): boolean {
+  const sides = figure.map((a, index) => {
+    const b = figure[(index + 1) % figure.length] ?? a
+    return Math.sign((b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x))
+  })
+  return figure.length > 2 && (sides.every((side) => side >= 0) || sides.every((side) => side <= 0))
 }
 
 function outsideFrame(sheet: Sheet, marks: readonly Mark[]): string[] {
@@ -134,9 +144,9 @@ describe.each(demos)('%s', (_, make) => {
       ).toEqual([])
     })
 
-    test('no text is smaller than 3/32 in, and the font has every character', () => {
+    test('no text is smaller than what is asked for its paper, and the font has every character', () => {
       const texts = flats.flatMap(({ marks }) => marks.filter(isText))
-      expect(Math.min(...texts.map((text) => text.sizePt))).toBeGreaterThanOrEqual(LEAST_TEXT_PT)
+      expect(Math.min(...texts.map((text) => text.sizePt))).toBeGreaterThan(LEAST_TEXT_PT[size] - 1e-9)
       expect(texts.flatMap((text) => missingGlyphs(text.text))).toEqual([])
     })
 

@@ -206,8 +206,9 @@ describe('dimensions', () => {
         ],
       ])
       expect(said[0]?.middle.x).toBeCloseTo(150, 1)
-      expect(said[0]?.middle.y).toBeCloseTo(y, 1)
-      expect(said[0]?.lines[0]).toMatchObject({ halo: true, sizePt: 7, rotationDeg: 0 })
+      // The words stand over the line, clear of it.
+      expect(said[0]?.middle.y).toBeCloseTo(y - 0.62 * 7 - 1.5, 1)
+      expect(said[0]?.lines[0]).toMatchObject({ halo: false, sizePt: 7, rotationDeg: 0 })
     }
     expect(drawn({ offsetPt: 4 }).paths).toHaveLength(3)
     expect(drawn({ offsetPt: -4.5 }).paths).toHaveLength(5)
@@ -241,21 +242,30 @@ describe('dimensions', () => {
       valign: 'middle',
     })
     const beside = Math.round((5 + wide / 2 + 6) * 10) / 10
-    expect(places([])).toEqual([105, 91])
-    expect(places([block(105, 91)])).toEqual([105, 109])
-    expect(places([block(105, 91), block(105, 109)])).toEqual([Math.round((105 + beside) * 10) / 10, 100])
-    expect(places([block(105, 91), block(105, 109), block(105 + beside, 100)])).toEqual([
-      Math.round((105 - beside) * 10) / 10,
-      100,
-    ])
-    const all = [block(105, 91), block(105, 109), block(105 + beside, 100), block(105 - beside, 100)]
-    expect(places(all)).toEqual([105, 82])
-    // Where nothing is free, what may be left out is, and what may not is told.
-    const full = [...all, ...[82, 118, 73, 127, 64, 136].map((y) => block(105, y))]
-    expect(flattenSheet(sheet([short, ...full])).collisions).toEqual([short.text])
-    const optional = flattenSheet(sheet([{ ...short, optional: true }, ...full]))
+    const ends = [Math.round((105 + beside) * 10) / 10, Math.round((105 - beside) * 10) / 10] as const
+    // Beyond the ends, then over and under the line at distances at which it is clear of the slashes.
+    expect(places([])).toEqual([ends[0], 100])
+    const right = block(105 + beside, 100)
+    expect(places([right])).toEqual([ends[1], 100])
+    const all = [right, block(105 - beside, 100)]
+    const levels = [0.62, 1.85, 3.05, 4.25].map((level) => Math.round((level * 7 + 1.5) * 10) / 10)
+    const taken = [...all]
+    for (const away of levels) {
+      for (const y of [100 - away, 100 + away]) {
+        const [x, found = 0] = places(taken)
+        expect(x).toBe(105)
+        expect(Math.abs(found - y)).toBeLessThan(0.11)
+        taken.push(block(105, y))
+      }
+    }
+    // Where none of them is free, what may be left out is, and what may not is a keyed note.
+    const optional = flattenSheet(sheet([{ ...short, optional: true }, ...taken]))
     expect(optional.collisions).toEqual([])
     expect(optional.marks.some((mark) => mark.kind === 'text' && mark.text === short.text)).toBe(false)
+    const keyed = readSheet(sheet([short, ...taken]))
+    expect(keyed.paths.filter(({ points, closed }) => closed && points.length === 6)).toHaveLength(2)
+    expect(keyed.words).toContain(short.text)
+    expect(flattenSheet(keyed.sheet).collisions).toEqual([])
   })
 })
 
@@ -621,6 +631,12 @@ describe('as SVG', () => {
         { kind: 'rectangle', x: 1, y: 2, width: 3, height: 4, pen: 'hair', fill: 'yellow', dash: 'hidden' },
         { kind: 'circle', center: xy(9, 8), radiusPt: 2, pen: 'thin', dash: 'dotted' },
         {
+          kind: 'path',
+          points: [xy(90, 60), xy(180, 60), xy(180, 120), xy(90, 120)],
+          closed: true,
+          hatch: { angleDeg: 45, gapPt: 5 },
+        },
+        {
           kind: 'text',
           at: xy(100, 100),
           text: 'A & <B> "C"',
@@ -647,7 +663,7 @@ describe('as SVG', () => {
       'fill="#ffffff"/>\n',
     ])
       expect(svg).toContain(part)
-    // The white ground lies under its text.
+    // The white ground lies under its text and over the hatch.
     expect(svg.indexOf('<polygon')).toBeLessThan(svg.indexOf('<text'))
     expect(svg.indexOf('<polygon')).toBeGreaterThan(svg.indexOf('<circle'))
   })

@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import {
+  hipHouse,
+  manyBranches,
+  microHouse,
+  noCombiner,
+  packetInput,
+  stringHouse,
+  withSmallLetters,
+} from './demo-packet.js'
 import { readPacket, type PathMark, type ReadSheet, type Said, type Spot } from './read-sheet.js'
 
 const stringsOnBreaker = (): Project => {
@@ -100,7 +108,7 @@ const at = (said: Said | undefined): Spot => said?.middle ?? { x: Number.NaN, y:
 
 describe.each(houses)('one-line diagram of %s', (_, make) => {
   const project = make()
-  const input = packetInput(project, '11x17', true)
+  const input = packetInput(withSmallLetters(project), '11x17', true)
   const wiring = input.wire?.values
   if (wiring === undefined) throw new Error('no wiring')
   const read = readPacket(input).find(({ sheet }) => sheet.id === 'E-601')

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import { drawPacket, flattenSheet, type Mark } from '../../src/drawings/index.js'
+import type { Mark } from '../../src/drawings/index.js'
 import type { Disconnect, Project } from '../../src/project/index.js'
 import { microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { readPacket } from './read-sheet.js'
 
-const sheetsOf = (project: Project) => drawPacket(packetInput(project))
 const marksOf = (project: Project, id = 'E-601'): readonly Mark[] =>
-  sheetsOf(project)
-    .filter((sheet) => sheet.id.startsWith(id))
-    .flatMap((sheet) => flattenSheet(sheet).marks)
+  readPacket(packetInput(project))
+    .filter(({ sheet }) => sheet.id.startsWith(id))
+    .flatMap(({ marks }) => marks)
 const textsOf = (project: Project, id: string): string =>
   marksOf(project, id)
     .flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))

@@ -1,3 +1,4 @@
+import type { Box } from '../../src/drawings/model/index.js'
 import { drawPacket, flattenSheet, type Mark, type PacketInput, type Sheet } from '../../src/drawings/index.js'
 
 export type TextMark = Extract<Mark, { kind: 'text' }>
@@ -33,8 +34,14 @@ export interface ReadSheet {
 
 export const flatText = (text: string): string => text.replaceAll(/\s+/gu, ' ').trim()
 
-export function readSheet(sheet: Sheet): ReadSheet {
-  const { marks } = flattenSheet(sheet)
+/**
+ * Reads a sheet: what is drawn to scale in points of paper, what is not in units of the layout, in which signs and distances
+ * have the same size on every paper.
+ */
+export function readSheet(printed: Sheet): ReadSheet {
+  const by = isToScale(printed) ? 1 : 1 / (printed.unitPt ?? 1)
+  const sheet = by === 1 ? printed : sheetBy(printed, by)
+  const marks = flattenSheet(printed).marks.map((mark) => markBy(mark, by))
   const of = <K extends Mark['kind']>(kind: K) =>
     marks.filter((mark): mark is Extract<Mark, { kind: K }> => mark.kind === kind)
   const blocks = new Map<number, TextMark[]>()
@@ -61,6 +68,39 @@ export function readSheet(sheet: Sheet): ReadSheet {
     circles: of('circle'),
     said,
     words: flatText(said.map((each) => each.text).join(' ')),
+  }
+}
+
+const isToScale = ({ viewports, scaleNote }: Sheet): boolean => viewports.length > 0 || scaleNote !== 'None'
+
+const boxBy = (box: Box, by: number): Box => ({
+  x: box.x * by,
+  y: box.y * by,
+  width: box.width * by,
+  height: box.height * by,
+})
+
+const sheetBy = (sheet: Sheet, by: number): Sheet => ({
+  ...sheet,
+  size: { ...sheet.size, widthPt: sheet.size.widthPt * by, heightPt: sheet.size.heightPt * by },
+  frame: boxBy(sheet.frame, by),
+  ...(sheet.body === undefined ? {} : { body: boxBy(sheet.body, by) }),
+})
+
+/** A mark as it is on a sheet of another size. */
+function markBy(mark: Mark, by: number): Mark {
+  const to = (value: number): number => Math.round(value * by * 1000) / 1000 + 0
+  const at = ({ x, y }: Spot): Spot => ({ x: to(x), y: to(y) })
+  if (by === 1) return mark
+  switch (mark.kind) {
+    case 'path':
+      return { ...mark, points: mark.points.map(at) }
+    case 'rectangle':
+      return { ...mark, x: to(mark.x), y: to(mark.y), width: to(mark.width), height: to(mark.height) }
+    case 'circle':
+      return { ...mark, center: at(mark.center), radius: to(mark.radius) }
+    case 'text':
+      return { ...mark, at: at(mark.at), widthPt: to(mark.widthPt), sizePt: to(mark.sizePt) }
   }
 }
 
@@ -171,9 +211,34 @@ export function drawnDimensions(
   return { found, alone }
 }
 
-/** The printed table whose headings are these: the words of each cell by row, on one sheet. */
-export function tableOf(read: ReadSheet, headings: readonly string[]): string[][] {
-  const first = read.said.filter(({ text }) => text === headings[0])
+/** What stands in the title strip at the right of the drawing. */
+export function stripOf({ sheet, said }: ReadSheet): Said[] {
+  const { body } = sheet
+  if (body === undefined) throw new Error(`${sheet.id} has no title strip`)
+  return said.filter(({ at }) => at.x > body.x + body.width)
+}
+
+/** Points of paper for a unit of the layout, in which signs on drawings to scale are as large as they were laid out. */
+export const unitOf = ({ sheet }: ReadSheet): number => sheet.unitPt ?? 1
+
+/** Whether a point lies in the part of the paper that a drawing to scale keeps to. */
+export function inDrawing({ sheet }: ReadSheet, { x, y }: Spot): boolean {
+  return sheet.viewports.some(
+    ({ box }) => x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height,
+  )
+}
+
+/**
+ * The printed table whose headings are these: the words of each cell by row, on one sheet.
+ *
+ * @param under Title that the table stands under, where there are several of its kind.
+ */
+export function tableOf(read: ReadSheet, headings: readonly string[], under?: string): string[][] {
+  const title = under === undefined ? undefined : read.said.find(({ text }) => text === under)
+  const first = read.said
+    .filter(({ text }) => text === headings[0])
+    .filter(({ at }) => title === undefined || (at.y > title.at.y && Math.abs(at.x - title.at.x) < 10))
+    .toSorted((a, b) => a.at.y - b.at.y)
   for (const start of first) {
     const heads = headings.map((heading) =>
       read.said.find(({ text, at }) => text === heading && Math.abs(at.y - start.at.y) < 0.01 && at.x >= start.at.x),

@@ -5,12 +5,14 @@ import { hipHouse, microHouse, packetInput, stringHouse } from './demo-packet.js
 import {
   drawnDimensions,
   factsOf,
+  inDrawing,
   feetOf,
   isLength,
   ptPerFt,
   readPacket,
   sheetOf,
   tableOf,
+  unitOf,
   type PathMark,
   type ReadSheet,
   type Said,
@@ -27,9 +29,10 @@ const isSame = (one: readonly Spot[], other: readonly Spot[]): boolean =>
 const undrawn = (wanted: readonly (readonly Spot[])[], drawn: readonly (readonly Spot[])[]): (readonly Spot[])[] =>
   wanted.filter((figure) => !drawn.some((each) => isSame(figure, each)))
 
-/** Where the notes beside the plan begin on an 11 x 17 in sheet, points. */
-const NOTES_FROM = 890
-const inDrawing = ({ at }: Said): boolean => at.x < NOTES_FROM
+const onPlan =
+  (read: ReadSheet) =>
+  ({ middle }: Said): boolean =>
+    inDrawing(read, middle)
 
 /** A drawn plan with its points in feet from the lower left corner of the plane, as a scale rule gives them. */
 interface Plan {
@@ -149,7 +152,9 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
         { x: (x + length) / 12, y: y / 12 },
       ])
       expect(undrawn(wanted, drawn.map(ft))).toEqual([])
-      const dots = read.circles.filter(({ radius, fill }) => radius === 2.2 && fill === 'black')
+      const dots = read.circles.filter(
+        ({ radius, fill }) => Math.abs(radius - 1.7 * unitOf(read)) < 0.002 && fill === 'black',
+      )
       expect(dots).toHaveLength(mounts.length + 1)
       const places = mounts.map(({ x_in: x, y_in: y }) => [{ x: x / 12, y: y / 12 }])
       expect(
@@ -200,7 +205,7 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
         ({ kind, clearanceIn }) => kind === 'rescue-opening' || (kind === 'edge' && clearanceIn > 0),
       )
       const figures = arranged.pathways.flatMap((pathway) => pathway.figures)
-      const inPlan = dashed.filter(({ points }) => Math.max(...points.map(({ x }) => x)) < NOTES_FROM)
+      const inPlan = dashed.filter(({ points }) => points.every((point) => inDrawing(read, point)))
       expect(inPlan).toHaveLength(strips.length + figures.length)
       for (const path of inPlan)
         for (const point of ft(path))
@@ -235,7 +240,7 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
     })
 
     test('each dimension says how far apart its ends are', () => {
-      const { found, alone } = drawnDimensions(read, inDrawing)
+      const { found, alone } = drawnDimensions(read, onPlan(read))
       expect(alone).toEqual([])
       expect(found.length).toBeGreaterThanOrEqual(6)
       for (const { text, from, to } of found) {
@@ -245,7 +250,10 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
     })
 
     test('chains of dimensions run from edge to edge over the arrays', () => {
-      const lines = drawnDimensions(read, inDrawing).found.map(({ from, to }) => ({ from: toFt(from), to: toFt(to) }))
+      const lines = drawnDimensions(read, onPlan(read)).found.map(({ from, to }) => ({
+        from: toFt(from),
+        to: toFt(to),
+      }))
       const [left, right] = [arranged.corners, arranged.corners].map((each, index) =>
         (index === 0 ? Math.min : Math.max)(...each.map(({ xFt }) => xFt)),
       ) as [number, number]
@@ -312,23 +320,48 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
       expect(facts.get('Rafters')).toBe('2x6 at 24" on centre, first at 11" from the left end')
     })
 
-    test('the table of rails has every rail with its mounts and free ends', () => {
-      const rows = tableOf(read, ['Rail', 'Row', 'Length', 'Free ends', 'Mounts, from the left end of the eave'])
+    test('the table of rails has every rail with its mounts and free ends, equal ones in one row', () => {
+      const headings = ['Row', 'Rails', 'Length', 'Free ends', 'Mounts, from the left end of the eave']
+      // It stands on the plan, or under the name of the plane on the sheet that the notes of the plan name.
+      const apart = /Rails and mounts: sheet (\S+)\./u.exec(read.words)?.[1]
+      const under = `Rails and mounts, roof plane ${plane}`
+      const rows =
+        apart === undefined
+          ? tableOf(read, headings)
+          : sheets
+              .filter(({ sheet, said }) => sheet.id.startsWith(apart) && said.some(({ text }) => text === under))
+              .flatMap((each) => tableOf(each, headings, under))
       const rails = input.mounts?.values.rails.filter((rail) => rail.plane === plane) ?? []
-      expect(rows).toHaveLength(rails.length)
+      const named = rows.flatMap(([, names = '']) =>
+        names
+          .replace(/^\d+ rails: /u, '')
+          .replaceAll(' ', '')
+          .split(','),
+      )
+      expect(named.toSorted()).toEqual(rails.map(({ id: rail }) => rail.replace(`${plane}.`, '')).toSorted())
       const letters = new Map<string, string>()
-      for (const [index, rail] of rails.entries()) {
-        const [name, letter, length, ends, places] = rows[index] ?? []
-        expect(`${plane}.${name?.replaceAll(' ', '')}`).toBe(rail.id)
+      for (const rail of rails) {
         const mounts = (input.mounts?.values.mounts ?? [])
           .filter((mount) => mount.rail === rail.id)
           .map((mount) => mount.x_in)
           .toSorted((a, b) => a - b)
+        const [letter, , length, ends, places = ''] =
+          rows.find(([, names = '']) => names.replaceAll(' ', '').includes(rail.id.replace(`${plane}.`, ''))) ?? []
         const eighth = (lengthIn: number): number => Math.round(lengthIn * 8) / 8
         const read12 = (text: string | undefined): number => 12 * feetOf(text ?? '')
         expect(read12(length)).toBeCloseTo(eighth(rail.length_in), 9)
         expect(ends?.split(' / ').map(read12)).toEqual([eighth(rail.overhang_left_in), eighth(rail.overhang_right_in)])
-        expect(places?.match(/(?:\d+ )?\d+(?:\/\d+)?"/gu)?.map(read12)).toEqual(mounts.map(eighth))
+        // `59", then 14 at 24" to 395"` names the first place, how many steps follow, how long they are, and the last place.
+        const told = places.split(', ').reduce<number[]>((known, part) => {
+          const steps = /^then (\d+) at (\S.*") to (\S.*")$/u.exec(part)
+          if (steps === null) return [...known, read12(part)]
+          const [count, step, from] = [Number(steps[1]), read12(steps[2]), known.at(-1) ?? 0]
+          const next = Array.from({ length: count }, (__, index) => from + (index + 1) * step)
+          expect(next.at(-1)).toBeCloseTo(read12(steps[3]), 1)
+          return [...known, ...next]
+        }, [])
+        expect(told).toHaveLength(mounts.length)
+        for (const [index, mount] of mounts.entries()) expect(Math.abs((told[index] ?? 0) - mount)).toBeLessThan(0.13)
         // Rails with the same stops share a letter, others do not; letters run a, b, c from the lowest rail.
         const stops = [rail.x_in, ...mounts, rail.x_in + rail.length_in].map((stop) => stop.toFixed(2)).join(' ')
         if (!letters.has(stops)) letters.set(stops, 'abcdefgh'.charAt(letters.size))
@@ -353,7 +386,7 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
           ({ circles }, at) =>
             circles.some(
               ({ center, fill }) =>
-                fill === 'black' && at.x - center.x > 10 && at.x - center.x < 24 && Math.abs(center.y - at.y) < 3,
+                fill === 'black' && at.x - center.x > 10 && at.x - center.x < 36 && Math.abs(center.y - at.y) < 3,
             ),
         ],
         [
@@ -375,18 +408,13 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
           ({ paths }, at) => paths.some((path) => lineAt(path, at) && path.dash === 'dashed' && path.pen === 'heavy'),
         ],
       ]
-      const legend = read.said.filter(({ at, lines: [line] }) => at.x > NOTES_FROM && line?.face === 'plain')
+      const legend = read.said.filter(({ middle, lines: [line] }) => !inDrawing(read, middle) && line?.face === 'plain')
       for (const [words, isDrawn] of rows) {
         const found = legend.filter(({ text }) => text === words)
         const wanted = words !== 'Fire access pathway' || arranged.pathways.length > 0
         expect([words, found.length]).toEqual([words, wanted ? 1 : 0])
-        for (const {
-          lines: [line],
-        } of found)
-          expect([words, isDrawn(read, { x: line?.at.x ?? 0, y: (line?.at.y ?? 0) - 0.27 * 6.75 })]).toEqual([
-            words,
-            true,
-          ])
+        for (const { at, middle } of found)
+          expect([words, isDrawn(read, { x: at.x, y: middle.y })]).toEqual([words, true])
       }
     })
 
@@ -451,7 +479,7 @@ function expectNorth(read: ReadSheet, dx: number, dy: number): void {
   if (letter === undefined) throw new Error('no N')
   const [tip] = halves[0]?.points ?? []
   const ring = read.circles.find(
-    ({ center }) => tip !== undefined && Math.hypot(center.x - tip.x, center.y - tip.y) < 20,
+    ({ center }) => tip !== undefined && Math.hypot(center.x - tip.x, center.y - tip.y) < 26,
   )
   if (tip === undefined || ring === undefined) throw new Error('no arrow')
   expect(halves[1]?.points[0]).toEqual(tip)
@@ -482,11 +510,11 @@ describe('the scale bar', () => {
   ] as const)('on %s, sheet %s, its pieces are as long as their numbers at the scale', (size, id) => {
     const read = sheetOf(readPacket(packetInput(microHouse(), size)), id)
     const scale = ptPerFt(read.sheet.scaleNote)
-    const pieces = read.boxes.filter(({ height, pen }) => height === 4 && pen === 'thin')
+    const pieces = read.boxes.filter(({ height, pen }) => Math.abs(height - 4 * unitOf(read)) < 0.002 && pen === 'thin')
     expect(pieces.map(({ fill }) => fill)).toEqual(['black', 'white', 'black', 'white'])
     const ends = [...pieces.map(({ x }) => x), (pieces[3]?.x ?? 0) + (pieces[3]?.width ?? 0)]
     const numbers = read.said.filter(
-      ({ text, at }) => /^\d+(?: ft)?$/u.test(text) && Math.abs(at.y - (pieces[0]?.y ?? 0) - 11) < 4,
+      ({ text, at }) => /^\d+(?: ft)?$/u.test(text) && Math.abs(at.y - (pieces[0]?.y ?? 0) - 11 * unitOf(read)) < 6,
     )
     expect(numbers.map(({ text }) => text.endsWith(' ft'))).toEqual([false, false, false, true])
     for (const { text, middle } of numbers) {
@@ -496,7 +524,7 @@ describe('the scale bar', () => {
     }
     expect(Number.parseInt(numbers[3]?.text ?? '', 10) * scale).toBeCloseTo((ends[4] ?? 0) - (ends[0] ?? 0), 1)
     // A piece is long enough to measure by.
-    expect(pieces[0]?.width ?? 0).toBeGreaterThanOrEqual(24)
+    expect(pieces[0]?.width ?? 0).toBeGreaterThanOrEqual(15)
     expect(pieces[0]?.width ?? 0).toBeLessThan(24 * 2.5 + 1)
   })
 })
@@ -593,11 +621,11 @@ function insideOrOn(point: Spot, figure: readonly Spot[]): boolean {
 
 const boxAt = (box: { x: number; y: number; width: number; height: number }, at: Spot): boolean =>
   box.x < at.x &&
-  at.x - box.x < 40 &&
+  at.x - box.x < 60 &&
   box.x + box.width < at.x &&
   box.y < at.y &&
   box.y + box.height > at.y &&
-  box.height < 16
+  box.height < 24
 const lineAt = ({ points: [a, b, ...more] }: PathMark, at: Spot): boolean =>
   more.length === 0 &&
   a !== undefined &&
@@ -606,15 +634,15 @@ const lineAt = ({ points: [a, b, ...more] }: PathMark, at: Spot): boolean =>
   Math.abs(a.y - at.y) < 3 &&
   a.x < b.x &&
   b.x < at.x &&
-  at.x - a.x < 40 &&
+  at.x - a.x < 60 &&
   b.x - a.x > 15
 const figureAt = (points: readonly Spot[], at: Spot): boolean => {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
   return (
     Math.max(...xs) < at.x &&
-    at.x - Math.min(...xs) < 40 &&
+    at.x - Math.min(...xs) < 60 &&
     Math.min(...ys) < at.y &&
     Math.max(...ys) > at.y &&
-    Math.max(...ys) - Math.min(...ys) < 16
+    Math.max(...ys) - Math.min(...ys) < 24
   )
 }

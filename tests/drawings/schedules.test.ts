@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import {
+  hipHouse,
+  manyBranches,
+  microHouse,
+  noCombiner,
+  packetInput,
+  stringHouse,
+  withSmallLetters,
+} from './demo-packet.js'
 import { readPacket, tableOf, type ReadSheet } from './read-sheet.js'
 
 const nec2020Fused = (): Project => {
@@ -48,7 +56,7 @@ const size = (awg: string): string => (awg.endsWith('kcmil') ? awg : `${awg} AWG
 const tight = (text: string | undefined): string => (text ?? '').replaceAll(' ', '')
 
 describe.each(houses)('schedules of %s', (_, make) => {
-  const input = packetInput(make(), '11x17', true)
+  const input = packetInput(withSmallLetters(make()), '11x17', true)
   const wiring = input.wire?.values
   if (wiring === undefined) throw new Error('no wiring')
   const packet = readPacket(input)

@@ -72,6 +72,13 @@ export const PERMIT: Explanations = {
     sources: [PRACTICE],
     fix: 'Measure the plane and state its outline.',
   },
+  'drawings.does-not-fit': {
+    means:
+      'A sheet has no room for some of its words, not beside what they name, not with a line to it, not as a keyed note.',
+    rule: 'Words over words or over a drawing may hide what a reviewer must read, so nothing is printed over something else; the packet stops instead.',
+    sources: [PRACTICE],
+    fix: 'Draw on larger paper with --size, shorten the names that the finding quotes, or lower drawings.least_text_in if the authority allows it.',
+  },
   'permit.drawn-as-draft': {
     means: 'The packet of this house is stamped DRAFT on every sheet, because something is missing or a check fails.',
     rule: 'A fleet draws what there is of each house; only a packet without errors is without the stamp.',

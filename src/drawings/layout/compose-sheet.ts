@@ -1,15 +1,6 @@
-import {
-  inset,
-  textWidthPt,
-  type Box,
-  type PaperSize,
-  type Primitive,
-  type Sheet,
-  type Viewport,
-} from '../model/index.js'
+import { inset, type Box, type PaperSize, type Primitive, type Sheet, type Viewport } from '../model/index.js'
 import { enlarged, enlargedBox, enlargedViewport } from './enlarge.js'
-import { enlargementOf } from './lettering.js'
-import { label, TYPE_PT } from './text.js'
+import { enlargementOf, isReduced } from './lettering.js'
 import { drawTitleStrip, type RevisionRow, type TitleFacts } from './title-strip.js'
 
 /** What one trade's sheet holds before frame and title strip are put round it, in units of the layout. */
@@ -39,8 +30,10 @@ export interface Stationery {
 
 /** Margins, points of paper: a wider one at the left for binding. */
 const MARGIN = { left: 36, right: 20, top: 20, bottom: 20 } as const
+const NARROW_MARGIN = { left: 36, right: 18, top: 18, bottom: 18 } as const
 /** Width of the title strip, units of the layout. */
 const STRIP = 104
+const NARROW_STRIP = 80
 /** Free room between frame and drawing, units of the layout. */
 const AROUND = 9
 
@@ -54,20 +47,21 @@ export interface StationeryWishes {
 /** The sheet that a packet is laid out on. */
 export function makeStationery(size: PaperSize, facts: TitleFacts, wishes: StationeryWishes = {}): Stationery {
   const unitPt = enlargementOf(size, wishes.leastTextIn)
+  const [margin, stripWidth] = isReduced(size) ? [NARROW_MARGIN, NARROW_STRIP] : [MARGIN, STRIP]
   const paper = {
-    x: MARGIN.left,
-    y: MARGIN.top,
-    width: size.widthPt - MARGIN.left - MARGIN.right,
-    height: size.heightPt - MARGIN.top - MARGIN.bottom,
+    x: margin.left,
+    y: margin.top,
+    width: size.widthPt - margin.left - margin.right,
+    height: size.heightPt - margin.top - margin.bottom,
   }
   const frame = enlargedBox(paper, 1 / unitPt)
-  const strip = { ...frame, x: frame.x + frame.width - STRIP, width: STRIP }
-  const body = inset({ ...frame, width: frame.width - STRIP }, AROUND)
+  const strip = { ...frame, x: frame.x + frame.width - stripWidth, width: stripWidth }
+  const body = inset({ ...frame, width: frame.width - stripWidth }, AROUND)
   return { size, facts, unitPt, frame, body, strip, revisions: wishes.revisions ?? [] }
 }
 
 /**
- * Puts frame, title strip and, on a draft, the stamp round a drawing, and enlarges all to the paper.
+ * Puts frame and title strip round a drawing, and enlarges all to the paper.
  *
  * @param place Which sheet of how many it is.
  */
@@ -82,7 +76,6 @@ export function composeSheet(
     { kind: 'rectangle', ...frame, pen: 'heavy' },
     ...draft.paper,
     ...drawTitleStrip(facts, { id, title, scale, size: `${size.name} sheet`, place }, stationery.revisions, strip),
-    ...(facts.draft ? draftStamp(body, frame) : []),
   ]
   return {
     id,
@@ -90,20 +83,9 @@ export function composeSheet(
     size,
     frame: enlargedBox(frame, unitPt),
     body: enlargedBox(body, unitPt),
+    unitPt,
     scaleNote: scale,
     viewports: (draft.viewports ?? []).map((each) => enlargedViewport(each, unitPt)),
     paper: paper.map((each) => enlarged(each, unitPt)),
   }
-}
-
-/** Lies on the frame above the drawing, where nothing else stands. */
-function draftStamp(body: Box, frame: Box): Primitive[] {
-  const text = 'DRAFT - NOT FOR PERMIT'
-  const width = textWidthPt(text, TYPE_PT.text, 'bold') + 12
-  const x = body.x + body.width - width
-  const height = body.y - frame.y
-  return [
-    { kind: 'rectangle', x, y: frame.y, width, height, pen: 'medium', fill: 'white' },
-    label(x + width / 2, frame.y + height / 2, text, { face: 'bold', align: 'center', valign: 'middle' }),
-  ]
 }

@@ -18,9 +18,13 @@ const REDUCED_BELOW_PT = 1000
 export function enlargementOf(size: PaperSize, leastTextIn?: number): number {
   const capital = (heightIn: number): number => (heightIn * POINTS_PER_INCH) / CAP_HEIGHT
   if (leastTextIn !== undefined) return capital(leastTextIn) / TYPE_PT.small
-  const leastPt =
-    size.widthPt < REDUCED_BELOW_PT
-      ? capital(LEAST_CAPITAL_LETTER_IN)
-      : Math.max(LEAST_TYPE_PT, capital(LEAST_CAPITAL_IN))
+  const leastPt = isReduced(size)
+    ? capital(LEAST_CAPITAL_LETTER_IN)
+    : Math.max(LEAST_TYPE_PT, capital(LEAST_CAPITAL_IN))
   return leastPt / TYPE_PT.small
+}
+
+/** Whether a sheet of paper is about half of the usual one, so that its lettering is that of a reduced print. */
+export function isReduced({ widthPt }: PaperSize): boolean {
+  return widthPt < REDUCED_BELOW_PT
 }

@@ -30,9 +30,20 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
   ]
 }
 
-/** Scale bar on paper with the scale in words; x and y are its upper left corner. */
-export function scaleBar(x: number, y: number, scale: Scale): Primitive[] {
-  const step = [1, 2, 5, 10, 20, 25, 50, 100, 200].find((feet) => feet * scale.ptPerFt >= 13) ?? 500
+/** Lengths of a piece of a scale bar, ft. */
+const STEPS_FT = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500]
+/** A piece is long enough to measure by from here on. */
+const LEAST_PIECE = 13
+
+/** The shortest piece that is long enough to measure by, or the longest of those for which there is room. */
+function stepFt(scale: Scale, widthPt: number): number {
+  const fitting = STEPS_FT.filter((feet) => 4 * feet * scale.ptPerFt <= widthPt)
+  return fitting.find((feet) => feet * scale.ptPerFt >= LEAST_PIECE) ?? fitting.at(-1) ?? 1
+}
+
+/** Scale bar on paper with the scale in words; x and y are its upper left corner, at most a width wide. */
+export function scaleBar(x: number, y: number, scale: Scale, widthPt = Infinity): Primitive[] {
+  const step = stepFt(scale, widthPt)
   const drawn: Primitive[] = [label(x, y, `SCALE ${scale.note}`, { sizePt: TYPE_PT.small, face: 'bold' })]
   const top = y + 12
   for (let index = 0; index < 4; index++) {
@@ -59,6 +70,9 @@ export function mapMarks(scale: Scale, northDeg: Degrees): Block {
   return {
     kind: 'figure',
     heightPt: 52,
-    draw: (x, y) => [...northArrow(x + 26, y + 28, northDeg, 15), ...scaleBar(x + 62, y + 14, scale)],
+    draw: (x, y, width) => [
+      ...northArrow(x + 26, y + 28, northDeg, 15),
+      ...scaleBar(x + 62, y + 14, scale, width - 62 - 16),
+    ],
   }
 }

@@ -40,6 +40,8 @@ const CELL_PT = 18
 const REACH = 1
 /** Signs no larger than this are symbols. */
 const SIGN_PT = 8
+/** Smaller ones are dots at the ends of leaders, which stand on what they name. */
+const DOT_PT = 1.5
 
 /** Measures a composed sheet. */
 export function measureSheet(sheet: Sheet): SheetMeasure {
@@ -93,15 +95,15 @@ function textsOverLines(marks: readonly Mark[], texts: readonly TextMark[]): str
 }
 
 function signsOverSigns(marks: readonly Mark[]): string[] {
-  const grid = makeGrid<{ readonly center: XY; readonly radius: number }>()
+  const grid = makeGrid<Extract<Mark, { kind: 'circle' }>>()
   return marks.flatMap((mark) => {
-    if (mark.kind !== 'circle' || mark.radius > SIGN_PT) return []
-    const found = grid
-      .near(boundsOfMark(mark))
-      .filter(
-        ({ center, radius }) =>
-          Math.hypot(center.x - mark.center.x, center.y - mark.center.y) < radius + mark.radius - 0.3,
-      )
+    if (mark.kind !== 'circle' || mark.radius > SIGN_PT || mark.radius < DOT_PT) return []
+    const found = grid.near(boundsOfMark(mark)).filter(({ center, radius }) => {
+      const apart = Math.hypot(center.x - mark.center.x, center.y - mark.center.y)
+      // A junction dot on the terminal that it joins is one sign.
+      const isJunction = radius !== mark.radius && apart < Math.max(radius, mark.radius)
+      return apart < radius + mark.radius - 0.3 && !isJunction
+    })
     grid.add(boundsOfMark(mark), mark)
     return found.map(() => `${nameOf(mark)} on another`)
   })

@@ -63,23 +63,41 @@ export function drawTitleStrip(
   box: Box,
 ): Primitive[] {
   const width = box.width - 2 * PAD
-  const cells = fitted(cellsOf(facts, sheet), width, box.height - STAMP - revisionsHeight(revisions) - SHEET_HEIGHT)
+  const cells = fitted(
+    cellsOf(facts, sheet),
+    width,
+    box.height - STAMP - revisionsHeight(revisions, box) - SHEET_HEIGHT,
+  )
   const used = cells.reduce((sum, cell) => sum + cellHeight(cell, width), 0)
   const drawn: Primitive[] = [line(box.x, box.y, box.x, box.y + box.height, { pen: 'heavy' })]
   const rule = (y: number, pen: 'thin' | 'heavy' = 'thin'): Primitive => line(box.x, y, box.x + box.width, y, { pen })
-  let y = box.y + box.height - SHEET_HEIGHT - revisionsHeight(revisions) - used
-  drawn.push(
-    label(box.x + PAD, box.y + PAD, 'ROOM FOR STAMPS', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
-    rule(y, 'heavy'),
-  )
+  let y = box.y + box.height - SHEET_HEIGHT - revisionsHeight(revisions, box) - used
+  drawn.push(...(facts.draft ? draftStamp(box) : [stampRoom(box)]), rule(y, 'heavy'))
   for (const [index, cell] of cells.entries()) {
     if (index > 0) drawn.push(rule(y))
     drawn.push(...drawLines(cell, box.x + PAD, y + PAD, width))
     y += cellHeight(cell, width)
   }
   drawn.push(...drawRevisions(revisions, { ...box, y }, rule))
-  y += revisionsHeight(revisions)
+  y += revisionsHeight(revisions, box)
   return [...drawn, rule(y, 'heavy'), ...sheetNumber(sheet, { ...box, y, height: SHEET_HEIGHT })]
+}
+
+const stampRoom = (box: Box): Primitive =>
+  label(box.x + PAD, box.y + PAD, 'ROOM FOR STAMPS', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' })
+
+/** A draft has no room for stamps: it says there what it is. */
+function draftStamp(box: Box): Primitive[] {
+  const room = { x: box.x + PAD, y: box.y + PAD, width: box.width - 2 * PAD, height: STAMP - 2 * PAD }
+  return [
+    { kind: 'rectangle', ...room, pen: 'medium', fill: 'white' },
+    label(room.x + room.width / 2, room.y + room.height / 2, 'DRAFT - NOT FOR PERMIT', {
+      face: 'bold',
+      align: 'center',
+      valign: 'middle',
+      maxWidthPt: room.width - 2 * PAD,
+    }),
+  ]
 }
 
 function cellsOf(facts: TitleFacts, sheet: SheetFacts): Line[][] {
@@ -143,35 +161,42 @@ function drawLines(lines: readonly Line[], x: number, top: number, width: number
 }
 
 const ROW = TYPE_PT.small * 1.02 + 3
+/** Width from which the text of a revision stands beside its date, not below it. */
+const WIDE = 96
 
-function revisionsHeight(revisions: readonly RevisionRow[]): number {
-  return (1 + Math.max(1, Math.min(MOST_REVISIONS, revisions.length))) * ROW + 2
+const rowsEach = (box: Box): number => (box.width < WIDE ? 2 : 1)
+
+function revisionsHeight(revisions: readonly RevisionRow[], box: Box): number {
+  return (1 + Math.max(1, Math.min(MOST_REVISIONS, revisions.length))) * rowsEach(box) * ROW + 2
 }
 
 /** The newest revisions, newest last; an empty row when there is none yet. */
 function drawRevisions(revisions: readonly RevisionRow[], box: Box, rule: (y: number) => Primitive): Primitive[] {
   const shown = revisions.slice(-MOST_REVISIONS)
-  const [date, text] = [box.x + 20, box.x + 62]
-  const bottom = box.y + revisionsHeight(revisions)
-  const row = (y: number, cells: readonly [string, string, string], face: Face): Primitive[] =>
-    [box.x + PAD, date + 2, text + 2].map((x, index) =>
-      label(x, y + 2, clipped(cells[index] ?? '', index === 2 ? box.x + box.width - text - 4 : 40, face), {
-        sizePt: TYPE_PT.small,
-        face,
-        ...(face === 'bold' ? { color: 'grey' as const } : {}),
-      }),
-    )
+  const date = box.x + 20
+  const isWide = rowsEach(box) === 1
+  const text = isWide ? box.x + 62 : date
+  const bottom = box.y + revisionsHeight(revisions, box)
+  const step = rowsEach(box) * ROW
+  const row = (y: number, cells: readonly [string, string, string], face: Face): Primitive[] => {
+    const look = { sizePt: TYPE_PT.small, face, color: face === 'bold' ? ('grey' as const) : ('black' as const) }
+    const room = box.x + box.width - text - 4
+    return [
+      label(box.x + PAD, y + 2, clipped(cells[0], 16, face), look),
+      label(date + 2, y + 2, clipped(cells[1], isWide ? 40 : room, face), look),
+      label(text + 2, y + 2 + (isWide ? 0 : ROW), clipped(cells[2], room, face), look),
+    ]
+  }
   return [
     rule(box.y),
     ...row(box.y, ['REV', 'ISSUED', 'FOR'], 'bold'),
     line(date, box.y, date, bottom),
-    line(text, box.y, text, bottom),
-    rule(box.y + ROW),
-    ...shown.flatMap((each, index) =>
-      row(box.y + (index + 1) * ROW, [each.number, each.date, each.text], 'plain').concat(
-        index === 0 ? [] : [rule(box.y + (index + 1) * ROW)],
-      ),
-    ),
+    ...(isWide ? [line(text, box.y, text, bottom)] : []),
+    rule(box.y + step),
+    ...shown.flatMap((each, index) => {
+      const top = box.y + (index + 1) * step
+      return [...row(top, [each.number, each.date, each.text], 'plain'), ...(index === 0 ? [] : [rule(top)])]
+    }),
   ]
 }
 

@@ -138,12 +138,14 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): { mar
   const fits = width + 8 <= length
   // Above the line as it is read, then below it, then farther off.
   const above = flipped ? -1 : 1
-  const away = [0.62, 1.7, 2.8, 3.9].flatMap((level) => [
+  const away = [0.62, 1.85, 3.05, 4.25].flatMap((level) => [
     along(0, (level * sizePt + 1.5) * above),
     along(0, -(level * sizePt + 1.5) * above),
   ])
   const ends = [along(beside), along(-beside)]
-  const order = fits ? [...away.slice(0, 2), ...ends, ...away.slice(2)] : [...ends, ...away]
+  // What may be left out does not go far from its line.
+  const far = dimension.optional === true ? [] : away.slice(2)
+  const order = fits ? [...away.slice(0, 2), ...ends, ...far] : [...ends, ...away.slice(0, 2), ...far]
   const text: TextPrimitive = {
     kind: 'text',
     at: middle,

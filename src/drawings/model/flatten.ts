@@ -3,6 +3,7 @@ import type { Box, XY } from './geometry.js'
 import type { FlatSheet, Mark } from './mark.js'
 import { obstaclesOf } from './obstacles.js'
 import { TextPlaces, type Waiting } from './place-texts.js'
+import { placeKeyed } from './keyed-notes.js'
 import { onPaper, type Sheet } from './sheet.js'
 
 const done = new WeakMap<Sheet, FlatSheet>()
@@ -10,7 +11,8 @@ const done = new WeakMap<Sheet, FlatSheet>()
 /**
  * Works out every mark of a sheet on paper, and finds places for the texts that may move.
  * Texts that may not move keep their place. The others take, in order, the best of their places: on nothing, on hatch, within
- * an area. What finds none stands aside with a line to what it names, unless it may be left out. A sheet is worked out once.
+ * an area. What finds none stands aside with a line to what it names, or is a keyed note, unless it may be left out.
+ * A sheet is worked out once.
  */
 export function flattenSheet(sheet: Sheet): FlatSheet {
   const known = done.get(sheet)
@@ -29,7 +31,7 @@ export function flattenSheet(sheet: Sheet): FlatSheet {
     take(viewport.primitives, { point, scale: viewport.scalePtPerFt, yUp: true }, viewport.box)
   }
   take(sheet.paper, { point: (each) => each, scale: 1, yUp: false }, sheet.frame)
-  const { texts, leaders, collisions } = placeAll(figures, waiting)
+  const { texts, leaders, collisions } = placeAll(figures, waiting, sheet.body ?? sheet.frame)
   const flat = { marks: [...figures, ...leaders, ...texts, ...overlayMarks(sheet)], collisions }
   done.set(sheet, flat)
   return flat
@@ -51,6 +53,7 @@ const OVERLAY_BLOCKS = 1_000_000
 function placeAll(
   figures: readonly Mark[],
   waiting: readonly Waiting[],
+  body: Box,
 ): { texts: readonly Mark[]; leaders: readonly Mark[]; collisions: string[] } {
   const places = new TextPlaces(obstaclesOf(figures), figures.length)
   const collisions: string[] = []
@@ -61,13 +64,10 @@ function placeAll(
   }
   const aside: [number, Waiting][] = []
   for (const [index, each] of movable.filter(([, { text }]) => text.optional !== true)) {
-    if (!places.settleBeside(index, each)) aside.push([index, each])
+    if (each.text.aside === true || !places.settleBeside(index, each)) aside.push([index, each])
   }
-  for (const [index, each] of aside) {
-    if (places.settleAside(index, each)) continue
-    collisions.push(each.text.text)
-    places.fix(index, each)
-  }
+  const keyed = aside.filter(([index, each]) => !places.settleAside(index, each))
+  collisions.push(...placeKeyed(places, keyed, body).map(({ text }) => text.text))
   for (const [index, each] of movable.filter(([, { text }]) => text.optional === true)) places.settleBeside(index, each)
   return { ...places.result(), collisions }
 }

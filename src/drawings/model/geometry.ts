@@ -1,4 +1,4 @@
-import { convexOverlap } from '../../values/index.js'
+import { containsPoint, convexOverlap, type Point } from '../../values/index.js'
 
 /** A point: feet with y up in a viewport, points with y down on paper. */
 export interface XY {
@@ -40,4 +40,17 @@ export function boundsOf(points: readonly XY[]): Box {
 export function figuresOverlap(first: readonly XY[], second: readonly XY[], slackPt = 0.05): boolean {
   const plain = (figure: readonly XY[]) => figure.map(({ x, y }) => ({ xFt: x, yFt: y }))
   return convexOverlap(plain(first), plain(second), slackPt)
+}
+
+/** A figure on paper in the terms of the polygons that every trade uses. */
+export type Outline = readonly Point[]
+
+/** Makes one of its corners. */
+export function outlineOf(figure: readonly XY[]): Outline {
+  return figure.map(({ x, y }) => ({ xFt: x, yFt: y }))
+}
+
+/** Whether a point lies inside an outline of any shape. */
+export function isInOutline({ x, y }: XY, outline: Outline): boolean {
+  return containsPoint(outline, { xFt: x, yFt: y })
 }

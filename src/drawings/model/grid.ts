@@ -7,40 +7,56 @@ export interface Grid<T> {
   readonly near: (box: Box) => T[]
 }
 
+interface Entry<T> {
+  readonly box: Box
+  readonly thing: T
+  readonly order: number
+  /** The last search that found it. */
+  found: number
+}
+
 /** Side of a cell, points. */
 const CELL_PT = 24
+/** More cells than any sheet has in a row. */
+const STRIDE = 1 << 20
 
 /** An empty grid for the things on one sheet. */
 export function makeGrid<T>(): Grid<T> {
-  const cells = new Map<string, { readonly box: Box; readonly thing: T; readonly order: number }[]>()
-  let count = 0
-  const keysOf = function* ({ x, y, width, height }: Box): Generator<string> {
-    for (let column = Math.floor(x / CELL_PT); column <= Math.floor((x + width) / CELL_PT); column++) {
-      for (let row = Math.floor(y / CELL_PT); row <= Math.floor((y + height) / CELL_PT); row++) yield `${column} ${row}`
+  const cells = new Map<number, Entry<T>[]>()
+  let [count, searches] = [0, 0]
+  const keysOf = ({ x, y, width, height }: Box): number[] => {
+    const keys: number[] = []
+    const [right, bottom] = [Math.floor((x + width) / CELL_PT), Math.floor((y + height) / CELL_PT)]
+    for (let column = Math.floor(x / CELL_PT); column <= right; column++) {
+      for (let row = Math.floor(y / CELL_PT); row <= bottom; row++) keys.push(column * STRIDE + row)
     }
+    return keys
   }
   return {
     add: (box, thing) => {
-      const entry = { box, thing, order: count++ }
+      const entry: Entry<T> = { box, thing, order: count++, found: 0 }
       for (const key of keysOf(box)) {
-        const found = cells.get(key)
-        if (found === undefined) cells.set(key, [entry])
-        else found.push(entry)
+        const cell = cells.get(key)
+        if (cell === undefined) cells.set(key, [entry])
+        else cell.push(entry)
       }
     },
     near: (box) => {
-      const found = new Map<number, T>()
+      searches += 1
+      const found: Entry<T>[] = []
       for (const key of keysOf(box)) {
-        for (const { box: other, thing, order } of cells.get(key) ?? []) {
-          if (touches(box, other)) found.set(order, thing)
+        for (const entry of cells.get(key) ?? []) {
+          if (entry.found === searches || !touches(box, entry.box)) continue
+          entry.found = searches
+          found.push(entry)
         }
       }
-      return [...found].toSorted(([a], [b]) => a - b).map(([, thing]) => thing)
+      return found.toSorted((a, b) => a.order - b.order).map(({ thing }) => thing)
     },
   }
 }
 
 /** Whether two boxes have a point in common. */
-export function touches(a: Box, b: Box): boolean {
+function touches(a: Box, b: Box): boolean {
   return a.x <= b.x + b.width && b.x <= a.x + a.width && a.y <= b.y + b.height && b.y <= a.y + a.height
 }

@@ -1,4 +1,13 @@
-import { boundsOf, cornersOf, figuresOverlap, type Box, type XY } from './geometry.js'
+import {
+  boundsOf,
+  cornersOf,
+  figuresOverlap,
+  isInOutline,
+  outlineOf,
+  type Box,
+  type Outline,
+  type XY,
+} from './geometry.js'
 import { makeGrid, type Grid } from './grid.js'
 import type { Mark, TextMark } from './mark.js'
 import type { Pen } from './pens.js'
@@ -15,7 +24,7 @@ export interface Stroke {
 
 /** A filled figure: what lies below it is hidden. */
 export interface Ground {
-  readonly figure: readonly XY[]
+  readonly outline: Outline
   readonly isWhite: boolean
   readonly order: number
 }
@@ -51,13 +60,13 @@ export function addObstacle({ strokes, grounds }: Obstacles, mark: Mark, order: 
   for (const stroke of strokesOf(mark, order)) strokes.add(boundsOf(stroke.points), stroke)
   if (mark.kind === 'text' || mark.fill === undefined) return
   const figure = cornersOfMark(mark)
-  grounds.add(boundsOf(figure), { figure, order, isWhite: mark.fill === 'white' })
+  grounds.add(boundsOf(figure), { outline: outlineOf(figure), order, isWhite: mark.fill === 'white' })
 }
 
 /** How a figure that a text covers lies on the drawing; what a filled figure hides under all of it does not count. */
 export function lieOn({ strokes, grounds }: Obstacles, figure: readonly XY[]): Lie {
   const box = boundsOf(figure)
-  const below = grounds.near(box).filter((ground) => figure.every((point) => isInFigure(point, ground.figure)))
+  const below = grounds.near(box).filter((ground) => figure.every((point) => isInOutline(point, ground.outline)))
   const top = Math.max(-1, ...below.map(({ order }) => order))
   const crossing = strokes
     .near(box)
@@ -69,7 +78,7 @@ export function lieOn({ strokes, grounds }: Obstacles, figure: readonly XY[]): L
     isOnFill: grounds
       .near(box)
       .some(
-        (ground) => !ground.isWhite && ground.order >= top && spots.some((point) => isInFigure(point, ground.figure)),
+        (ground) => !ground.isWhite && ground.order >= top && spots.some((point) => isInOutline(point, ground.outline)),
       ),
   }
 }
@@ -95,17 +104,6 @@ export function cornersOfMark(mark: Exclude<Mark, TextMark>): readonly XY[] {
     x: mark.center.x + mark.radius * Math.cos((index * Math.PI) / 8),
     y: mark.center.y + mark.radius * Math.sin((index * Math.PI) / 8),
   }))
-}
-
-/** Whether a point lies inside a polygon of any shape (even-odd rule). */
-export function isInFigure(point: XY, figure: readonly XY[]): boolean {
-  let inside = false
-  for (const [index, a] of figure.entries()) {
-    const b = figure[(index + 1) % figure.length] ?? a
-    if (a.y > point.y === b.y > point.y) continue
-    if (a.x + ((point.y - a.y) / (b.y - a.y)) * (b.x - a.x) > point.x) inside = !inside
-  }
-  return inside
 }
 
 const middleOf = ({ x, y, width, height }: Box): XY => ({ x: x + width / 2, y: y + height / 2 })

@@ -1,3 +1,4 @@
+import { radiansOf } from '../../values/index.js'
 import type { PlacedText } from './expand.js'
 import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
 import { makeGrid, type Grid } from './grid.js'
@@ -12,16 +13,22 @@ export interface Waiting extends PlacedText {
 }
 
 /** What a later place of those that a text names costs, next to lying on hatch. */
-const RANK_COST = 0.12
+const RANK_COST = 0.2
+/** What each line costs that a leader runs through. */
+const CROSSING_COST = 0.25
+/** Radius of the dot at the end of a leader, points. */
+const DOT_PT = 1.3
+/** Width of a text that stands aside, heights of type. */
+const MOST_ASIDE = 14
 
 type Figure = readonly XY[]
 
 /** Room round a text that no other text enters, points. */
 const MARGIN_PT = 0.6
-/** Distances at which a text that stands aside is tried, points. */
-const ASIDE_PT = [12, 18, 26, 36, 48, 62, 78, 96, 118, 144, 176, 214, 260, 320]
+/** Distances at which a text that stands aside is tried, points, near ones first. */
+const ASIDE = [12, 18, 26, 36, 48, 62, 78, 96, 118, 144, 176, 214, 260, 320]
 /** Directions in which it is tried: level ones first, then those that slant. */
-const DIRECTIONS = [0, 180, 30, 150, 330, 210, 60, 120, 300, 240, 90, 270].map((degrees) => (degrees * Math.PI) / 180)
+const DIRECTIONS = [0, 180, 30, 150, 330, 210, 60, 120, 300, 240, 90, 270].map(radiansOf)
 
 /** Finds places on a drawing for texts, one after the other. */
 export class TextPlaces {
@@ -57,23 +64,55 @@ export class TextPlaces {
     return this.#take(index, tries)
   }
 
-  /** Puts a text aside, with a line to what it names. */
+  /** Puts a text aside, with a line to what it names: near, on nothing, the line through as little as can be. */
   settleAside(index: number, { text, at, within }: Waiting): boolean {
-    const level: TextPrimitive = { ...text, rotationDeg: 0, align: 'center', valign: 'middle' }
+    const level: TextPrimitive = {
+      ...text,
+      rotationDeg: 0,
+      align: 'center',
+      valign: 'middle',
+      maxWidthPt: Math.min(text.maxWidthPt ?? Infinity, MOST_ASIDE * text.sizePt),
+    }
     const box = boundsOf(textMarks(level, at, index).flatMap((mark) => textFigure(mark)))
-    for (const distance of ASIDE_PT) {
-      const tries = DIRECTIONS.flatMap((turn) => {
+    const tries: { marks: readonly TextMark[]; cost: number; line: [XY, XY] }[] = []
+    let least = Infinity
+    for (const [rank, distance] of ASIDE.entries()) {
+      // What lies farther off cannot be better.
+      if (least <= RANK_COST * rank) break
+      for (const turn of DIRECTIONS) {
         const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
         const spot = { x: at.x + cos * (distance + box.width / 2), y: at.y - sin * (distance + box.height / 2) }
         const marks = textMarks(level, spot, index)
-        const cost = this.#cost(marks, within)
+        const lying = this.#cost(marks, within)
         const line = leaderLine(at, spot, box)
-        if (cost === undefined || cost === 0.5 || this.#crosses(line)) return []
-        return [{ marks, cost, line }]
-      })
-      if (this.#take(index, tries)) return true
+        if (lying === undefined || this.#crosses(line)) continue
+        const cost = lying + RANK_COST * rank + CROSSING_COST * this.#crossed(line)
+        least = Math.min(least, cost)
+        tries.push({ marks, cost, line })
+      }
     }
-    return false
+    return this.#take(index, tries, text.aside !== true)
+  }
+
+  /** Whether a figure lies within a part of the paper, on nothing but quiet lines. */
+  isClear(figure: Figure, within: Box): boolean {
+    const box = boundsOf(figure)
+    const lie = lieOn(this.#obstacles, figure)
+    return (
+      isInside(box, within) &&
+      lie.cuts === undefined &&
+      !lie.isOnFill &&
+      !lie.isOnQuiet &&
+      !this.#taken.near(box).some((other) => figuresOverlap(figure, other))
+    )
+  }
+
+  /** Puts texts and figures where there is room. */
+  put(texts: readonly TextMark[], figures: readonly Mark[], room: Figure): void {
+    const [first] = texts
+    if (first !== undefined) this.#placed.set(first.block, [...(this.#placed.get(first.block) ?? []), ...texts])
+    this.#leaders.push(...figures)
+    this.#taken.add(boundsOf(room), room)
   }
 
   /** All texts in the order of their numbers, and the lines to what they name. */
@@ -85,12 +124,13 @@ export class TextPlaces {
   #take(
     index: number,
     tries: readonly { readonly marks: readonly TextMark[]; readonly cost: number; readonly line?: [XY, XY] }[],
+    withDot = true,
   ): boolean {
     const least = Math.min(...tries.map(({ cost }) => cost))
     const best = tries.find(({ cost }) => cost === least)
     if (best === undefined) return false
     this.#settle(index, best.marks)
-    if (best.line !== undefined) this.#drawLeader(best.line)
+    if (best.line !== undefined) this.#drawLeader(best.line, withDot)
     return true
   }
 
@@ -107,19 +147,12 @@ export class TextPlaces {
     }
   }
 
-  #drawLeader(line: [XY, XY]): void {
-    const [tip, end] = line
-    const marks: Mark[] = [
-      {
-        kind: 'path',
-        points: [roundedPoint(tip), roundedPoint(end)],
-        closed: false,
-        pen: 'hair',
-        dash: 'solid',
-        color: 'black',
-      },
-      { kind: 'circle', center: roundedPoint(tip), radius: 1.3, dash: 'solid', color: 'black', fill: 'black' },
-    ]
+  #drawLeader(line: [XY, XY], withDot: boolean): void {
+    const [tip, end] = line.map(roundedPoint)
+    if (tip === undefined || end === undefined) return
+    const look = { dash: 'solid', color: 'black' } as const
+    const marks: Mark[] = [{ kind: 'path', points: [tip, end], closed: false, pen: 'hair', ...look }]
+    if (withDot) marks.push({ kind: 'circle', center: tip, radius: DOT_PT, fill: 'black', ...look })
     for (const mark of marks) addObstacle(this.#obstacles, mark, this.#order)
     this.#leaders.push(...marks)
     this.#lines.add(boundsOf(line), line)
@@ -139,10 +172,19 @@ export class TextPlaces {
     let cost = 0
     for (const mark of marks) {
       const lie = lieOn(this.#obstacles, textFigure(mark, LETTERS_ONLY * mark.sizePt))
-      if (lie.cuts !== undefined || (lie.isOnQuiet && (lie.isOnFill || !mark.halo))) return undefined
-      cost = Math.max(cost, lie.isOnFill ? 0.5 : lie.isOnQuiet ? 0.4 : 0)
+      if (lie.cuts !== undefined) return undefined
+      // A white ground would hide a part of the area.
+      const isNearFill = lie.isOnQuiet && lieOn(this.#obstacles, textFigure(mark)).isOnFill
+      if (lie.isOnQuiet && (isNearFill || !mark.halo)) return undefined
+      cost = Math.max(cost, lie.isOnFill ? 0.15 : lie.isOnQuiet ? 0.3 : 0)
     }
     return cost
+  }
+
+  /** Lines that may not be cut which a leader runs through. */
+  #crossed(line: readonly [XY, XY]): number {
+    const found = this.#obstacles.strokes.near(boundsOf(line)).filter((stroke) => !stroke.isQuiet)
+    return Math.min(9, found.filter(({ points }) => figuresOverlap(line, points, 0)).length)
   }
 
   #crosses(line: readonly [XY, XY]): boolean {

@@ -65,6 +65,8 @@ export interface TextPrimitive {
   readonly halo?: boolean
   /** Places to try, as shifts on paper (points, y down), when `at` is taken. Without it the text stays where it is. */
   readonly shifts?: readonly XY[]
+  /** Whether the text stands beside what it names with a line to it, as things that lie close together need. */
+  readonly aside?: boolean
   /** Whether the text may be left out when no place is free, because it is told elsewhere on the sheet. */
   readonly optional?: boolean
 }

@@ -30,6 +30,8 @@ export interface Sheet {
   readonly frame: Box
   /** Room for the drawing itself, without title strip; missing on what has none. */
   readonly body?: Box
+  /** Points of paper for a unit of the layout: how much larger it is printed than it was laid out; 1 when missing. */
+  readonly unitPt?: number
   readonly scaleNote: string
   readonly viewports: readonly Viewport[]
   /** In points from the upper left corner, y down. */

@@ -17,7 +17,7 @@ import { rafterDocuments } from './rafter-documents.js'
 export function coverSheets(job: SheetJob, index: readonly (readonly [id: string, title: string])[]): SheetDraft[] {
   const { input } = job
   const { body } = job.stationery
-  const columns = body.width > 1000 ? 3 : 2
+  const columns = body.width > 600 ? 3 : 2
   const titleLines = wrapText(input.project.title, TYPE_PT.title, 'bold', (body.width - 18 * (columns - 1)) / columns)
   const blocks: Block[] = [
     {
@@ -37,28 +37,26 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Item', share: 0.13 },
-        { heading: 'No.', share: 0.08 },
-        { heading: 'Name', share: 0.24 },
-        { heading: 'Ratings', share: 0.55 },
+        { heading: 'Item', share: 0.2 },
+        { heading: 'No.', share: 0.15 },
+        { heading: 'Name', share: 0.23 },
+        { heading: 'Ratings', share: 0.42 },
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
     ...houseBlocks(input),
-    { kind: 'break', columns: 3 },
     { kind: 'heading', text: 'Sheet index' },
     {
       kind: 'table',
       columns: [
-        { heading: 'Sheet', share: 0.22, bold: true },
-        { heading: 'Title', share: 0.78 },
+        { heading: 'Sheet', share: 0.38, bold: true },
+        { heading: 'Title', share: 0.62 },
       ],
-      rows: index.map((row) => [...row]),
+      rows: indexRows(index),
     },
     ...issueBlocks(input),
     { kind: 'heading', text: 'General notes' },
     { kind: 'list', numbered: true, items: generalNotes(input) },
-    { kind: 'break', columns: 3 },
     { kind: 'heading', text: 'Lines and marks' },
     legend(),
     { kind: 'heading', text: 'For the authority having jurisdiction' },
@@ -70,6 +68,18 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     scale: 'None',
     paper,
   }))
+}
+
+/** The index by series: a sheet that goes on at others is one row that names the first and the last. */
+function indexRows(index: readonly (readonly [id: string, title: string])[]): string[][] {
+  const rows: { readonly first: string; readonly title: string; last: string }[] = []
+  for (const [id, title] of index) {
+    const before = rows.at(-1)
+    const suffix = before === undefined ? undefined : id.slice(before.first.length)
+    if (before !== undefined && id.startsWith(`${before.first}-`) && /^-\d+$/u.test(suffix ?? '')) before.last = id
+    else rows.push({ first: id, last: id, title })
+  }
+  return rows.map(({ first, last, title }) => [first === last ? first : `${first} to ${last}`, title])
 }
 
 function scopeText(input: PacketInput): string {

@@ -96,15 +96,14 @@ function placesText(places: readonly Inches[]): string {
   let index = 0
   while (index < places.length) {
     const at = places[index] ?? 0
-    const step = (places[index + 1] ?? at) - at
-    let last = index
-    while (step > 0 && Math.abs((places[last + 1] ?? Infinity) - (places[last] ?? 0) - step) < 1 / 16) last++
-    if (last - index < LEAST_EQUAL) {
+    const steps = equalSteps(places.slice(index))
+    if (steps < LEAST_EQUAL) {
       found.push(inches(at, 8))
       index += 1
     } else {
-      found.push(inches(at, 8), `then ${last - index} at ${inches(step, 8)} to ${inches(places[last] ?? 0, 8)}`)
-      index = last + 1
+      const step = (places[index + 1] ?? at) - at
+      found.push(inches(at, 8), `then ${steps} at ${inches(step, 8)} to ${inches(places[index + steps] ?? 0, 8)}`)
+      index += steps + 1
     }
   }
   return found.join(', ')
@@ -117,6 +116,13 @@ function wholeRoof({ project, arrangement }: PacketInput): [string, string][] {
   const sprinklered = project.roof_access?.sprinklered
   const words = sprinklered === undefined ? '' : sprinklered ? '; sprinklers throughout' : '; no sprinklers'
   return [['Whole roof', `modules over ${plainNumber(share * 100, 0)} % of it, seen from above${words}`]]
+}
+
+/** How many steps of the same length lead on from the first of some places. */
+function equalSteps(places: readonly Inches[]): number {
+  const lengths = places.slice(1).map((place, index) => place - (places[index] ?? 0))
+  const other = lengths.findIndex((length) => Math.abs(length - (lengths[0] ?? 0)) >= 1 / 16)
+  return other === -1 ? lengths.length : other
 }
 
 function notes(plane: ArrangedPlane, input: PacketInput): string[] {

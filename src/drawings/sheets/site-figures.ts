@@ -3,7 +3,7 @@ import { boxCorners, type ModulePlacement, type Point } from '../../roof/index.j
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
 import { boundsOf, xy, type Box, type Primitive, type XY } from '../model/index.js'
-import { degreesOf, own, radiansOf, type Degrees } from '../../values/index.js'
+import { degreesOf, own, type Degrees } from '../../values/index.js'
 import { obstacleFigures } from './site-obstacles.js'
 import { overheadFigures } from './site-overhead.js'
 import { lotDistances } from './lot-distances.js'
@@ -21,12 +21,7 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
   junction_box: ['JB', 'Junction box'],
 }
 
-const BESIDE: readonly XY[] = [14, 22, 32, 44].flatMap((by) =>
-  [0, 45, 90, 135, 180, 225, 270, 315].map((deg) =>
-    xy(by * Math.cos(radiansOf(deg)) * 1.3, -by * Math.sin(radiansOf(deg))),
-  ),
-)
-const NEAR: readonly XY[] = [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy)))
+const NEAR: readonly XY[] = [0, 10, -10, 20, -20].map((dy) => xy(0, dy))
 
 /**
  * Everything of the site plan, ft.
@@ -161,14 +156,15 @@ function ladder(at: { x_ft: number; y_ft: number }): Primitive[] {
 function equipment(each: PlanEquipment): Primitive[] {
   const at = planPoint(each)
   return [
-    { kind: 'circle', center: at, radiusPt: 2.4, pen: 'thin', fill: 'black' },
+    { kind: 'circle', center: at, radiusPt: 1.8, pen: 'thin', fill: 'black' },
     label(at.x, at.y, EQUIPMENT[each.kind][0], {
       sizePt: TYPE_PT.text,
       face: 'bold',
       align: 'center',
       valign: 'middle',
       halo: true,
-      shifts: BESIDE,
+      aside: true,
+      shifts: [],
     }),
   ]
 }
@@ -240,6 +236,6 @@ function buildingName(name: string, corners: readonly XY[]): Primitive {
     valign: 'middle',
     halo: true,
     maxWidthPt: 120,
-    shifts: [...NEAR, xy(0, 50), xy(0, -50), xy(60, 0), xy(-60, 0)],
+    shifts: NEAR,
   })
 }

@@ -29,7 +29,7 @@ export function obstacleFigures(project: Project, sheet: Box): Primitive[] {
         align: 'center',
         valign: 'middle',
         halo: true,
-        shifts: [0, 10, -10, 20, -20, 32, -32].flatMap((dy) => [0, 30, -30].map((dx) => xy(dx, dy))),
+        shifts: [0, 10, -10, 20, -20].map((dy) => xy(0, dy)),
       }),
     ]
   })

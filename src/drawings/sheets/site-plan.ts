@@ -5,9 +5,8 @@ import {
   SITE_SCALES,
   flowBlocks,
   label,
-  largestScale,
-  northArrow,
-  scaleBar,
+  mapMarks,
+  planRoom,
   TYPE_PT,
   type Block,
   type SheetDraft,
@@ -20,29 +19,29 @@ import { obstaclesBeyond } from './site-obstacles.js'
 import { overheadLines, overheadNotes, overheadRows, supportsShown } from './site-overhead.js'
 
 /** Room on paper round the lot for street, lot lines and their lengths, points. */
-const ROOM = 52
+const AROUND = { left: 40, right: 40, top: 38, bottom: 38 } as const
+/** Height of the notes when they stand below the plan. */
+const NOTES_HEIGHT = 150
 
 /** Sheet C-101, when the project states a site plan. */
 export function sitePlanSheets(job: SheetJob): SheetDraft[] {
   const plan = job.input.project.site_plan
   if (plan === undefined) return []
   const { body } = job.stationery
-  const notesWidth = Math.max(160, body.width * 0.22)
-  const planBox: Box = { ...body, width: body.width - notesWidth - 14 }
-  const drawBox: Box = { ...planBox, height: planBox.height - 40 }
-  const room = {
-    x: drawBox.x + ROOM,
-    y: drawBox.y + ROOM,
-    width: drawBox.width - 2 * ROOM,
-    height: drawBox.height - 2 * ROOM,
-  }
   const lot = [
     ...plan.lot,
     ...(plan.driveway ?? []),
     ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
   ].map(planPoint)
   const bounds = boundsOf([...lot, ...supportsShown(job.input.project, boundsOf(lot))])
-  const scale = largestScale(SITE_SCALES, bounds.width, bounds.height, room, job.stationery.unitPt)
+  const { scale, room, drawBox, notesBox, notesColumns } = planRoom(
+    body,
+    { widthFt: bounds.width, heightFt: bounds.height },
+    AROUND,
+    SITE_SCALES,
+    job.stationery.unitPt,
+    NOTES_HEIGHT,
+  )
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
     xy(bounds.x + bounds.width, bounds.y + bounds.height),
@@ -56,22 +55,11 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     primitives: siteFigures(job.input, plan, bounds),
   }
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
-  const notesBox = { ...body, x: body.x + body.width - notesWidth, width: notesWidth }
-  return flowBlocks(notes(job, bounds), notesBox, 1, body).map((paper, page) => {
-    if (page > 0) return { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
-    const low = planBox.y + planBox.height
-    return {
-      id: 'C-101',
-      title: 'Site plan',
-      scale: scale.note,
-      viewports: [viewport],
-      paper: [
-        ...paper,
-        ...scaleBar(planBox.x + 4, low - 26, scale),
-        ...northArrow(planBox.x + planBox.width - 26, low - 24, north),
-      ],
-    }
-  })
+  return flowBlocks([mapMarks(scale, north), ...notes(job, bounds)], notesBox, notesColumns, body).map((paper, page) =>
+    page > 0
+      ? { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
+      : { id: 'C-101', title: 'Site plan', scale: scale.note, viewports: [viewport], paper },
+  )
 }
 
 function notes(job: SheetJob, sheet: Box): Block[] {
@@ -96,20 +84,20 @@ function notes(job: SheetJob, sheet: Box): Block[] {
     keys,
     { kind: 'heading', text: 'Legend' },
     legend(project),
-    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
     { kind: 'heading', text: 'Notes' },
     {
       kind: 'list',
       numbered: true,
       items: [
+        ...overheadNotes(project),
         'Made from what the owner knows of the lot; it is not a survey.',
         'Distances to the lot lines are measured from the nearest corner of the main building.',
         'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
         'Where the raceway crosses a roof it keeps clear of the pathways and takes the shortest way to the wall.',
-        ...overheadNotes(project),
         ...obstaclesBeyond(project, sheet),
       ],
     },
+    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
   ]
 }
 
