@@ -106,6 +106,7 @@ describe.each([
       ['authority'],
       'no work on the roof before the permit is issued',
     ],
+    ['before.house', 'Bring the house up to what the permit asks', 'not_proved_dead', ['authority'], null],
     [
       'before.materials',
       'Check the material against the plan',
@@ -323,6 +324,14 @@ describe.each([
         '',
       ],
       ['have the approved set and the permit card at the house on every day of work', ''],
+    ])
+    // The project states nothing of the house as it is, so that all of it is looked at.
+    expect(lines(plan, 'before.house')?.map(([says]) => says?.split(':')[0])).toEqual([
+      'Smoke alarms',
+      'Carbon monoxide alarms',
+      'Grounding electrode system',
+      'Working space at the panel',
+      'Outdoor emergency disconnect',
     ])
     expect(lines(plan, 'before.materials')).toEqual([
       ['names, ratings and listings on the boxes are those of the drawings; a substitute needs a new approval', ''],

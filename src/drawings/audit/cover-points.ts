@@ -48,7 +48,7 @@ export const COVER_POINTS: Readonly<Record<string, Judge>> = {
   'sheet-index': (facts) => {
     const covers = facts.sheets.filter(({ id }) => id.startsWith('G-'))
     const listed = (id: string): boolean =>
-      covers.some((cover) => cover.words.split('SHEET INDEX').length > 1 && cover.words.includes(` ${id} `))
+      covers.some(({ words }) => words.includes('SHEET INDEX') && (words.includes(` ${id} `) || inRange(words, id)))
     const unlisted = facts.sheets.filter(({ id }) => !listed(id)).map(({ id }) => id)
     return unlisted.length === 0
       ? present(
@@ -88,6 +88,15 @@ export const COVER_POINTS: Readonly<Record<string, Judge>> = {
     if (least < askedIn - 0.01 / POINTS_PER_INCH) return missing(told)
     return present(['every sheet'], told)
   },
+}
+
+/** Whether a continuation lies in a row of the index such as `S-601 TO S-601-8`. */
+function inRange(words: string, id: string): boolean {
+  const found = /^([A-Z]-\d+)-(\d+)$/u.exec(id)
+  if (found === null) return false
+  const [, first = '', number = ''] = found
+  const last = new RegExp(` ${first} TO ${first}-(\\d+) `, 'u').exec(words)?.[1]
+  return last !== undefined && Number(number) <= Number(last)
 }
 
 /** Present when each of the words stands on every sheet. */

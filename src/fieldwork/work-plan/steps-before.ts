@@ -118,8 +118,8 @@ export const STEPS_BEFORE: readonly StepRule[] = [
 /** What must lie there before the work begins. */
 /** What the permit sets off in the house as it is and is not shown to be met. */
 function houseTasks({ project }: PlanSystem): PlanTask[] {
-  return existingHouseChecks(project).flatMap(({ id, state, about, says, source, todo }) =>
-    state === 'met' || state === 'not_needed' ? [] : [task(`${about}: ${says}. ${todo}`, source, `house.${id}`)],
+  return existingHouseChecks(project).flatMap(({ state, about, says, source, todo }) =>
+    state === 'met' || state === 'not_needed' ? [] : [task(`${about}: ${says}. ${todo}`, source)],
   )
 }
 
