@@ -77,7 +77,6 @@ export async function preparePacket(
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
   const wishes = { size, documents, threeLine }
-  const wishes = { size, documents }
   const input = { ...(await house.packet(wishes)), comments: comments?.data }
   if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
   const issued = drawPacket({ ...input, draft: false })

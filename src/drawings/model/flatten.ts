@@ -49,7 +49,6 @@ export function flattenSheet(sheet: Sheet, exact = false): FlatSheet {
   const { texts, leaders, collisions } = placeAll(figures, waiting, sheet.body ?? sheet.frame)
   const flat = { marks: [...figures, ...leaders, ...texts, ...overlayMarks(sheet)], collisions }
   kept.set(sheet, flat)
-  done.set(sheet, flat)
   return flat
 }
 
