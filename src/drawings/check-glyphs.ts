@@ -43,9 +43,10 @@ function walk(value: unknown, path: string): void {
 function check(text: string, path: string): void {
   const missing = missingGlyphs(text)
   if (missing.length === 0) return
-  const codes = missing.map(
-    (each) => `'${each}' (U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
-  )
+  const codes = missing.map((each) => {
+    const code = `U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
+    return /\p{C}/u.test(each) ? code : `'${each}' (${code})`
+  })
   throw new StageError(
     path,
     `the font of the drawings cannot print ${codes.join(', ')}`,

@@ -79,13 +79,15 @@ export async function preparePacket(
   const wishes = { size, documents, threeLine }
   const input = { ...(await house.packet(wishes)), comments: comments?.data }
   if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
-  const issued = drawPacket({ ...input, draft: false })
+  const failing = input.findings.filter((finding) => finding.severity === 'error')
+  // What does not fit is found on the sheets themselves; a design that fails is not drawn for it.
+  const issued = failing.length === 0 ? drawPacket({ ...input, draft: false }) : undefined
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
-    errors: [...input.findings.filter((finding) => finding.severity === 'error'), ...doesNotFit(issued)],
+    errors: issued === undefined ? failing : doesNotFit(issued),
     draw: async (draft) => {
-      const drawn = draft ? drawPacket({ ...input, draft }) : issued
+      const drawn = (draft ? undefined : issued) ?? drawPacket({ ...input, draft })
       const revision = revisionOf(project)
       const record = recordPacket(drawn, project.title, revision)
       const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))

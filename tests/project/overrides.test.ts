@@ -58,7 +58,10 @@ describe('--set', () => {
       'rof_planes.south.azimuth_deg=3',
       "rof_planes.south.azimuth_deg  no key 'rof_planes' at the top level; did you mean roof_planes?",
     ],
-    ['document.colour=red', "document.colour  no key 'colour' under document; known there: date, revision, invented"],
+    [
+      'document.colour=red',
+      "document.colour  no key 'colour' under document; known there: date, revision, revisions, invented",
+    ],
     ['document..date=red', 'document..date  a step of the path is empty'],
     ['title.x=red', 'title.x  nothing can stand under title'],
     [

@@ -37,7 +37,7 @@ describe('what is said about a value that the schema refuses', () => {
       'unknown key',
       '  invented: true',
       '  invented: true\n  colour: red',
-      '12:3  document.colour  unknown key; known here: date, revision, invented',
+      '12:3  document.colour  unknown key; known here: date, revision, revisions, invented',
     ],
     [
       'missing key',

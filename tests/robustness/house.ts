@@ -38,7 +38,8 @@ export async function reportingSubcommands(): Promise<string[]> {
   )
   return helps
     .filter(
-      ([, help]) => help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>/u.test(help),
+      ([, help]) =>
+        help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>|--audit/u.test(help),
     )
     .map(([name]) => name)
 }

@@ -62,7 +62,7 @@ describe('no network', () => {
     'no subcommand reaches for it, and a terminal of 40 columns gets lines of 40',
     { timeout: 120_000 },
     async () => {
-      const reports = [...subcommands.map((name) => [name, project]), ['explain']]
+      const reports = [...subcommands.map((name) => [name, project]), ['draw-permit', project, '--audit'], ['explain']]
       const others = [
         ['list-sites', 'reno'],
         ['new-project'],
