@@ -16,6 +16,7 @@ import { roofPlanSheets } from './sheets/roof-plan.js'
 import { scheduleSheets } from './sheets/schedules.js'
 import { sitePlanSheets } from './sheets/site-plan.js'
 import { stationeryWishes, titleFacts } from './title-facts.js'
+import { windZoneSheets } from './sheets/wind-zones.js'
 import { threeLineSheets } from './three-line/three-line-sheets.js'
 import { wallSheets } from './wall/wall-sheets.js'
 
@@ -33,6 +34,7 @@ export function drawPacket(input: PacketInput): Sheet[] {
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
+    ...windZoneSheets(job),
     ...stepsOr(input.mounts?.worksheet, (steps) => structuralCalculation(job, steps)),
     ...oneLineSheets(job),
     ...scheduleSheets(job),

@@ -124,6 +124,18 @@ function roofs(input: PacketInput): Primitive[] {
           hatch: { angleDeg: 135, gapPt: 4, cross: true },
         })),
       ),
+      ...onLayer(
+        'roofObject',
+        plane.keepOuts
+          .filter(({ kind }) => kind === 'obstruction')
+          .map((keepOut): Primitive => ({
+            kind: 'path',
+            points: keepOut.thing.map(place),
+            closed: true,
+            pen: 'thin',
+            fill: 'white',
+          })),
+      ),
       ...modules
         .filter((module) => module.roofPlane === plane.id)
         .flatMap((module) =>

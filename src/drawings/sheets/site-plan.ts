@@ -167,6 +167,14 @@ function legend(project: Project): Block {
       'Raceway',
       (x, y) => ({ kind: 'path', points: [xy(x, y + 4.5), xy(x + 24, y + 4.5)], pen: 'heavy', dash: 'dashed' }),
     ],
+    ...(Object.values(project.roof_planes).every(({ obstructions }) => obstructions === undefined)
+      ? []
+      : [
+          [
+            'Chimney, vent or other thing on the roof',
+            (x: number, y: number): Primitive => ({ kind: 'rectangle', x, y, width: 9, height: 9, pen: 'thin' }),
+          ] as const,
+        ]),
     ...(overheadLines(project).length === 0 ? [] : OVERHEAD_LEGEND),
   ]
   return {

@@ -1,0 +1,123 @@
+import type { ArrangedPlane, Point } from '../../roof/index.js'
+import { containsPoint, type Feet } from '../../values/index.js'
+
+/** A part of a roof plane that lies in one wind zone. */
+export interface ZoneArea {
+  readonly zone: string
+  /** A point well inside it, ft in the plane. */
+  readonly middle: Point
+}
+
+/** Distance of the points at which a plane is asked for its zone, ft. */
+const STEP_FT = 0.25
+/** A part smaller than this many points is a rim of rounding. */
+const LEAST_POINTS = 8
+
+/**
+ * The connected parts of a plane by wind zone, each with the point that lies farthest from its border.
+ *
+ * @param zoneOf Zone of a point of the plane.
+ */
+export function zoneAreas({ corners }: Pick<ArrangedPlane, 'corners'>, zoneOf: (at: Point) => string): ZoneArea[] {
+  const xs = corners.map(({ xFt }) => xFt)
+  const ys = corners.map(({ yFt }) => yFt)
+  const [left, low] = [Math.min(...xs), Math.min(...ys)]
+  const columns = Math.ceil((Math.max(...xs) - left) / STEP_FT)
+  const rows = Math.ceil((Math.max(...ys) - low) / STEP_FT)
+  const at = (cell: number): Point => ({
+    xFt: left + ((cell % columns) + 0.5) * STEP_FT,
+    yFt: low + (Math.floor(cell / columns) + 0.5) * STEP_FT,
+  })
+  const zones = Array.from({ length: columns * rows }, (_, cell) =>
+    containsPoint(corners, at(cell)) ? zoneOf(at(cell)) : undefined,
+  )
+  const beside = (cell: number): (number | undefined)[] => [
+    cell % columns === 0 ? undefined : cell - 1,
+    cell % columns === columns - 1 ? undefined : cell + 1,
+    cell - columns < 0 ? undefined : cell - columns,
+    cell + columns >= zones.length ? undefined : cell + columns,
+  ]
+  const seen = new Set<number>()
+  return zones.flatMap((zone, start): ZoneArea[] => {
+    if (zone === undefined || seen.has(start)) return []
+    const cells = [start]
+    seen.add(start)
+    for (const cell of cells) {
+      for (const next of beside(cell)) {
+        if (next === undefined || seen.has(next) || zones[next] !== zone) continue
+        seen.add(next)
+        cells.push(next)
+      }
+    }
+    return cells.length < LEAST_POINTS ? [] : [{ zone, middle: at(innermost(cells, beside)) }]
+  })
+}
+
+/** The cell that is left last when the part is peeled from its border. */
+function innermost(cells: readonly number[], beside: (cell: number) => (number | undefined)[]): number {
+  let left = new Set(cells)
+  for (;;) {
+    const inner = new Set(
+      [...left].filter((cell) => beside(cell).every((next) => next !== undefined && left.has(next))),
+    )
+    if (inner.size === 0) break
+    left = inner
+  }
+  // A long strip peels to a line: its middle.
+  const last = [...left]
+  return last[Math.floor(last.length / 2)] ?? cells[0] ?? 0
+}
+
+/** A line along an edge at the width of its strip, ft in the plane. */
+export interface StripLine {
+  readonly from: Point
+  readonly to: Point
+}
+
+/**
+ * Inner borders of the strips along edges that have zones of their own, cut to the plane.
+ *
+ * @param stripFt Width of the strips, level.
+ * @param flatten cos of the slope: what makes a distance up the slope level.
+ */
+export function stripLines(
+  { edges, corners }: Pick<ArrangedPlane, 'edges' | 'corners'>,
+  stripFt: Feet,
+  flatten: number,
+): StripLine[] {
+  return edges
+    .filter(({ kind }) => kind !== 'valley')
+    .flatMap(({ from, to }): StripLine[] => {
+      // Level: x stays, y shrinks by the slope. Inside lies on the left of an edge.
+      const [dx, dy] = [to.xFt - from.xFt, (to.yFt - from.yFt) * flatten]
+      const length = Math.hypot(dx, dy)
+      if (length === 0) return []
+      const shift = { xFt: (-dy / length) * stripFt, yFt: ((dx / length) * stripFt) / flatten }
+      const moved = (point: Point): Point => ({ xFt: point.xFt + shift.xFt, yFt: point.yFt + shift.yFt })
+      return insideOf(corners, moved(from), moved(to))
+    })
+}
+
+/** The pieces of a line that lie inside a figure. */
+function insideOf(corners: readonly Point[], from: Point, to: Point): StripLine[] {
+  const along = (share: number): Point => ({
+    xFt: from.xFt + share * (to.xFt - from.xFt),
+    yFt: from.yFt + share * (to.yFt - from.yFt),
+  })
+  const cuts = corners.flatMap((a, index) => {
+    const b = corners[(index + 1) % corners.length] ?? a
+    const [ax, ay] = [b.xFt - a.xFt, b.yFt - a.yFt]
+    const [bx, by] = [to.xFt - from.xFt, to.yFt - from.yFt]
+    const cross = bx * ay - by * ax
+    if (Math.abs(cross) < 1e-9) return []
+    const share = ((a.xFt - from.xFt) * ay - (a.yFt - from.yFt) * ax) / cross
+    const onEdge = ((a.xFt - from.xFt) * by - (a.yFt - from.yFt) * bx) / cross
+    return share > 0 && share < 1 && onEdge >= 0 && onEdge <= 1 ? [share] : []
+  })
+  const stops = [0, ...cuts.toSorted((a, b) => a - b), 1]
+  return stops.slice(1).flatMap((end, index): StripLine[] => {
+    const begin = stops[index] ?? 0
+    if (end - begin < 1e-6 || !containsPoint(corners, along((begin + end) / 2))) return []
+    return [{ from: along(begin), to: along(end) }]
+  })
+}
