@@ -9,6 +9,7 @@ const FILES = [
   'layout',
   '../../values/statistics/normal-law',
   'meets',
+  'face-points',
   'beam',
   'beam-steps',
   'dome',

@@ -7,17 +7,15 @@ import {
   VIEW_MIDDLE,
   VIEW_NORMAL,
   VIEW_OPAQUE_COUNT,
-  VIEW_POINTS,
   VIEW_RADIUS,
   VIEW_SECTIONS,
   VIEW_SEEN,
   VIEW_SEEN_COUNT,
 } from './layout.js'
+import { aim, meetsPoint, placePoints, POINTS_PER_SECTION } from './face-points.js'
 import { meets } from './meets.js'
 import { byteAt, intAt, realAt, setByte, setFloat, setInt, toReal, type Int, type Real } from './memory.js'
 
-/** Points of a bypass section that are asked about. */
-export const POINTS_PER_SECTION: Int = 16
 /** Every so many points of the face are asked about things that let light through. */
 const POROUS_STRIDE: Int = 3
 
@@ -46,6 +44,7 @@ export function beam(
   behind: Int,
   size: Int,
 ): Int {
+  placePoints(view)
   const sections = intAt(view + VIEW_SECTIONS)
   for (let place: Int = 0; place < size; place += 1) {
     setFloat(lit + (place << 2), 1)
@@ -115,19 +114,20 @@ function shadeOpaque(view: Int, east: Real, north: Real, up: Real, isBelow: Int,
       setByte(free, 0)
       return 1
     }
-    setInt(near + (nearCount << 2), solid)
+    aim(seen, east, north, up)
+    setInt(near + (nearCount << 2), seen)
     nearCount += 1
   }
   if (nearCount === 0) return 0
   const sections = intAt(view + VIEW_SECTIONS)
-  let point = intAt(view + VIEW_POINTS)
+  let point: Int = 0
   let shaded: Int = 0
   let shadedSections: Int = 0
   for (let section: Int = 0; section < sections; section += 1) {
     let inSection: Int = 0
     for (let each: Int = 0; each < POINTS_PER_SECTION; each += 1) {
-      inSection += isHidden(near, nearCount, point, east, north, up)
-      point += POINT_SIZE
+      inSection += isHidden(view, near, nearCount, point, east, north, up)
+      point += 1
     }
     shaded += inSection
     if (inSection > 0) shadedSections += 1
@@ -139,12 +139,9 @@ function shadeOpaque(view: Int, east: Real, north: Real, up: Real, isBelow: Int,
 }
 
 /** 1 where any of some solids hides a direction from a point. */
-function isHidden(near: Int, count: Int, point: Int, east: Real, north: Real, up: Real): Int {
+function isHidden(view: Int, near: Int, count: Int, point: Int, east: Real, north: Real, up: Real): Int {
   for (let each: Int = 0; each < count; each += 1) {
-    if (
-      meets(intAt(near + (each << 2)), realAt(point), realAt(point + 8), realAt(point + 16), east, north, up, 0) !== 0
-    )
-      return 1
+    if (meetsPoint(view, intAt(near + (each << 2)), point, east, north, up) !== 0) return 1
   }
   return 0
 }
@@ -161,17 +158,17 @@ function shareBehind(view: Int, from: Int, to: Int, east: Real, north: Real, up:
     const solid = intAt(seen + SEEN_SOLID)
     if (meets(solid, middleEast, middleNorth, middleUp, east, north, up, radius) === 0) continue
     if (meets(solid, middleEast, middleNorth, middleUp, east, north, up, -radius) !== 0) return 1
-    setInt(near + (nearCount << 2), solid)
+    aim(seen, east, north, up)
+    setInt(near + (nearCount << 2), seen)
     nearCount += 1
   }
   if (nearCount === 0) return 0
   const points = intAt(view + VIEW_SECTIONS) * POINTS_PER_SECTION
-  const first = intAt(view + VIEW_POINTS)
   let hidden: Int = 0
   let asked: Int = 0
   for (let point: Int = 0; point < points; point += POROUS_STRIDE) {
     asked += 1
-    hidden += isHidden(near, nearCount, first + point * POINT_SIZE, east, north, up)
+    hidden += isHidden(view, near, nearCount, point, east, north, up)
   }
   return toReal(hidden) / toReal(asked)
 }

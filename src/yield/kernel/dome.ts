@@ -1,4 +1,5 @@
-import { isInCone, POINTS_PER_SECTION } from './beam.js'
+import { isInCone } from './beam.js'
+import { aim, meetsPoint, placePoints, POINTS_PER_SECTION } from './face-points.js'
 import {
   CELL_AXIS,
   CELL_CORNERS,
@@ -18,7 +19,6 @@ import {
   SEEN_THING,
   SEEN_WHOLE,
   VIEW_MIDDLE,
-  VIEW_POINTS,
   VIEW_RADIUS,
   VIEW_SECTIONS,
   VIEW_SEEN,
@@ -52,6 +52,7 @@ export function dome(
   passes: Int,
   months: Int,
 ): Real {
+  placePoints(view)
   const first = intAt(view + VIEW_SEEN)
   const seenEnd = first + intAt(view + VIEW_SEEN_COUNT) * SEEN_SIZE
   const touching = near + (intAt(view + VIEW_SEEN_COUNT) << 2)
@@ -138,6 +139,7 @@ function cellHidden(
         meets(solid, middleEast, middleNorth, middleUp, east, north, up, -radius) !== 0
       )
         isHidden = 1
+      aim(seen, east, north, up)
       setInt(touching + (count << 2), seen)
       count += 1
     }
@@ -174,10 +176,8 @@ function hiddenFromFace(view: Int, ray: Int, touching: Int, count: Int, passes: 
   }
   const points = intAt(view + VIEW_SECTIONS) * POINTS_PER_SECTION
   const share: Real = toReal(POINT_STRIDE) / toReal(points)
-  const first = intAt(view + VIEW_POINTS)
   let hidden: Real = 0
   for (let point: Int = intAt(ray + RAY_NUMBER) % POINT_STRIDE; point < points; point += POINT_STRIDE) {
-    const at = first + point * POINT_SIZE
     let things: Int = 0
     let passed: Int = OPAQUE
     let isHidden: Int = 0
@@ -186,8 +186,7 @@ function hiddenFromFace(view: Int, ray: Int, touching: Int, count: Int, passes: 
       const thing = intAt(seen + SEEN_THING)
       // Parts of one thing stand in a row, and light passes it once.
       if (thing !== OPAQUE && thing === passed) continue
-      if (meets(intAt(seen + SEEN_SOLID), realAt(at), realAt(at + 8), realAt(at + 16), east, north, up, 0) === 0)
-        continue
+      if (meetsPoint(view, seen, point, east, north, up) === 0) continue
       if (thing === OPAQUE) isHidden = 1
       else {
         passThrough(passes, intAt(view + VIEW_TRANSMITTANCE) + thing * 96, things)

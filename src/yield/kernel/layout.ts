@@ -9,15 +9,18 @@ export const SOLID_DATA = 8
 export const ROUND = -1
 
 /**
- * A solid as one module sees it: its address; the thing it belongs to, or OPAQUE; whether it is the module's own roof; and the
- * cones (axis, least cosine) in which it is seen above level and at all.
+ * A solid as one module sees it: its address; the thing it belongs to, or OPAQUE; whether it is the module's own roof; the
+ * cones (axis, least cosine) in which it is seen above level and at all; and, where it has faces, room for how far inside of each face
+ * each point of the module lies (face by face), and for one number a face that belongs to the direction asked last.
  */
 export const SEEN_SOLID = 0
 export const SEEN_THING = 4
 export const SEEN_OWN_ROOF = 8
 export const SEEN_ABOVE = 16
 export const SEEN_WHOLE = 48
-export const SEEN_SIZE = 80
+export const SEEN_INSIDE = 80
+export const SEEN_AIM = 84
+export const SEEN_SIZE = 88
 export const OPAQUE = -1
 
 /**

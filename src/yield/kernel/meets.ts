@@ -2,9 +2,9 @@ import { ROUND, SOLID_DATA, SOLID_FACES } from './layout.js'
 import { intAt, realAt, type Int, type Real } from './memory.js'
 
 /** Less of a way than this inside a solid is a touch, ft. */
-const TOUCH_FT: Real = 1e-7
+export const TOUCH_FT: Real = 1e-7
 /** Below this a line runs along a face. */
-const ALONG: Real = 1e-12
+export const ALONG: Real = 1e-12
 
 /**
  * 1 where a line from a point meets a solid, else 0; see `isMet` of the scene, which asks the same of one solid.

@@ -37,7 +37,12 @@ export function storeView(engine: Engine, view: ModuleView): StoredView {
   const pointsAt = engine.take(8 * points.length)
   const transmittance = engine.take(96 * things.length)
   const near = engine.take(8 * count)
-  const solids = [...opaque, ...things.flat()].map((each) => storeSolid(engine, each.solid))
+  const pointCount = points.length / 3
+  const solids = [...opaque, ...things.flat()].map(({ solid }) => ({
+    at: storeSolid(engine, solid),
+    inside: engine.take(2 * pointCount * solid.faces.length),
+    aim: engine.take(2 * solid.faces.length),
+  }))
   const { ints, reals } = engine
   const setInt = (address: number, value: number): void => {
     ints[address >> 2] = value
@@ -55,7 +60,10 @@ export function storeView(engine: Engine, view: ModuleView): StoredView {
   reals.set(points, pointsAt >> 3)
   let next = seen
   const store = ({ above, whole, isOwnRoof }: SeenSolid, thing: number): void => {
-    setInt(next + LAYOUT.SEEN_SOLID, solids[(next - seen) / LAYOUT.SEEN_SIZE]!)
+    const { at: solid, inside, aim } = solids[(next - seen) / LAYOUT.SEEN_SIZE]!
+    setInt(next + LAYOUT.SEEN_SOLID, solid)
+    setInt(next + LAYOUT.SEEN_INSIDE, inside)
+    setInt(next + LAYOUT.SEEN_AIM, aim)
     setInt(next + LAYOUT.SEEN_THING, thing)
     setInt(next + LAYOUT.SEEN_OWN_ROOF, isOwnRoof ? 1 : 0)
     storeCone(reals, next + LAYOUT.SEEN_ABOVE, above)
