@@ -109,7 +109,13 @@ function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], i
         [x, top],
         [side, top],
       ],
-      drawn: [label(x + 4, y, `to ${INITIATOR_WORDS}`, { sizePt: SIZE, valign: 'middle' })],
+      drawn: [
+        label(x + 4, y, `to ${INITIATOR_WORDS}`, {
+          sizePt: SIZE,
+          valign: 'middle',
+          maxWidthPt: box.x + box.width * AT.panel - x - 8,
+        }),
+      ],
     }
   }
   if (initiator === 'service_disconnect' && electrical?.distribution === undefined) {
