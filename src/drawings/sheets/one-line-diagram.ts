@@ -266,6 +266,10 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
   const wordsWidth = box.width * (places.disconnect - places.combiner) - 4
   const name = input.project.electrical?.combiner?.name ?? 'AC combiner'
   const ratings = wiring.combiner?.bus_a === null || wiring.combiner === null ? '' : `${wiring.combiner.bus_a} A bus`
+  const words = [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
+    .filter((each) => each !== '')
+    .join(', ')
+  const further = job.further === 0 ? [] : [`and ${job.further} further circuits, on the sheets that follow`]
   return {
     circuitId: combined.id,
     x: busX + 14,
@@ -295,25 +299,10 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         valign: 'bottom',
         maxWidthPt: Math.min(110, wordsWidth),
       }),
-      label(
-        x - 24,
-        high + 23,
-        [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
-          .filter((each) => each !== '')
-          .join(', '),
-        {
-          sizePt: SIZE,
-          maxWidthPt: Math.min(100, wordsWidth),
-        },
-      ),
-      ...(job.further === 0
-        ? []
-        : [
-            label(x - 24, high + 34, `and ${job.further} further circuits, on the sheets that follow`, {
-              sizePt: SIZE,
-              maxWidthPt: Math.min(100, wordsWidth),
-            }),
-          ]),
+      label(x - 24, high + 23, [words, ...further].join('\n'), {
+        sizePt: SIZE,
+        maxWidthPt: Math.min(100, wordsWidth),
+      }),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],
