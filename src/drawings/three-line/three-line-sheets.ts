@@ -4,6 +4,7 @@ import { oneLineSources, type OneLineSource } from '../sheets/one-line-sources.j
 import { continued, type SheetJob } from '../sheets/job.js'
 import { acrossFor } from './across.js'
 import { installationOf } from './installation.js'
+import { rightPtOf } from './panel-job.js'
 import { drawStrip, stripHeightPt, stripsOf } from './panels.js'
 import { drawPvSystem } from './pv-system.js'
 import { rowPlace } from './sources.js'
@@ -55,7 +56,16 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
     }
     // From the right to the left, as the service stands on the right.
     const x = body.x + body.width - width - column * (width + GAP_PT)
-    pages.at(-1)?.push(...drawStrip({ project: input.project, wiring, slots }, strip, { x, y, width, height }))
+    pages
+      .at(-1)
+      ?.push(
+        ...drawStrip({ project: input.project, wiring, slots, rightPt: rightPtOf(width) }, strip, {
+          x,
+          y,
+          width,
+          height,
+        }),
+      )
     y += height
   }
   return pages.map((paper, index) => ({
