@@ -3,7 +3,7 @@ import { wallFindings } from '../../src/drawings/index.js'
 import { equipmentWalls } from '../../src/drawings/wall/equipment-walls.js'
 import type { PlanEquipment, Project, SitePlan } from '../../src/project/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
-import { drawnDimensions, feetOf, ptPerFt, readPacket, sheetOf, tableOf } from './read-sheet.js'
+import { drawnDimensions, feetOf, ptPerFt, readPacket, sheetOf, tableOf, unitOf } from './read-sheet.js'
 
 const corner = (x: number, y: number) => ({ x_ft: x, y_ft: y })
 /** An INVENTED house of 40 by 30 ft, counter-clockwise from its south-west corner. */
@@ -81,7 +81,10 @@ describe('the sheet', () => {
   const scale = ptPerFt(read.words.match(/(?:\d+ )?\d+(?:\/\d+)?" = 1'-0"/u)?.[0] ?? '')
 
   test('heights and distances are to scale, measured on paper', () => {
-    const { found } = drawnDimensions(read, ({ text, lines }) => text.includes("'-") && (lines[0]?.sizePt ?? 0) < 7.4)
+    const { found } = drawnDimensions(
+      read,
+      ({ text, lines }) => text.includes("'-") && (lines[0]?.sizePt ?? 0) < 7.4 * unitOf(read),
+    )
     const drawn = found.map(({ text, from, to }) => [text, Math.hypot(to.x - from.x, to.y - from.y) / scale] as const)
     for (const [text, ft] of drawn) expect(ft).toBeCloseTo(feetOf(text), 1)
     const texts = drawn.map(([text]) => text)

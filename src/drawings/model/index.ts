@@ -11,5 +11,5 @@ export { cornersOfMark, LETTERS_ONLY, lieOn, obstaclesOf, strokesOf } from './ob
 export { onPaper, sheetSays, type PaperSize, type Sheet, type Viewport } from './sheet.js'
 export { asArtifact, inPart } from './in-part.js'
 export { ARTIFACT, rowCells, type Tag, type TagKind } from './tag.js'
-export { blockHeightPt, textFigure } from './text-block.js'
+export { blockHeightPt, textFigure, textMarks } from './text-block.js'
 export { CAP_HEIGHT, DESCENT, missingGlyphs, textWidthPt, wrapText, type Face } from './text-metrics.js'

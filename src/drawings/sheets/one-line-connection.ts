@@ -3,10 +3,9 @@ import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { bondingOf, neutralBar } from '../diagram/bonding.js'
-import { AT } from './one-line-places.js'
 import { grounding } from './one-line-grounding.js'
-import { drawLanding } from './one-line-landing.js'
-import { spread, type DiagramJob, type Output } from './one-line-job.js'
+import { drawLanding, landingGround } from './one-line-landing.js'
+import { lowestWordPt, spread, type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, meterSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { awg, lettered } from '../diagram/wire-tags.js'
 import { torqueWords } from '../diagram/torque-words.js'
@@ -14,28 +13,58 @@ import { serviceWords } from '../diagram/service-words.js'
 
 const SIZE = TYPE_PT.small
 
-/** From the collected outputs over the disconnect to the panel, the meter and the utility, and the grounding below it. */
-export function drawConnection(
-  job: DiagramJob,
-  outputs: readonly Output[],
-  centre: number,
-  groundY: number,
-): Primitive[] {
+/** From the collected outputs over the disconnect to the panel, the meter and the utility. */
+export function drawConnection(job: DiagramJob, outputs: readonly Output[], centre: number): Primitive[] {
   if (!job.withConnection) return offSheet(job, outputs)
-  const { box, input } = job
-  if (input.project.electrical?.distribution !== undefined) return drawLanding(job, outputs, groundY)
+  const { box, places, input } = job
+  if (input.project.electrical?.distribution !== undefined) return drawLanding(job, outputs)
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
-  const panelX = box.x + box.width * AT.panel
-  const top = box.y + 40
-  const low = Math.max(centre, top + 96, ...outputs.map((each) => each.y))
+  const panelX = box.x + box.width * places.panel
+  const { top, low } = panelSpan(job, outputs, centre)
   return [
     ...outputs.flatMap((output) => wireToPanel(job, outputs, output, panelX)),
-    ...drawDisconnect(job, outputs, box.x + box.width * AT.disconnect, panelX),
+    ...drawDisconnect(job, outputs, box.x + box.width * places.disconnect, panelX),
     ...panel(job, outputs, { x: panelX, top, low, supply }),
     ...service(job, { x: panelX, top, supply, outputs }),
-    ...grounding(job, groundY, supply ? { x: panelX + 7, y: top + 52 } : { x: panelX + 32, y: low + 16 }),
   ]
 }
+
+/** Heights of the wire of the service and of the lowest wire in the panel. */
+function panelSpan({ box }: DiagramJob, outputs: readonly Output[], centre: number): { top: number; low: number } {
+  const top = box.y + 40
+  return { top, low: Math.max(centre, top + 96, ...outputs.map((each) => each.y)) }
+}
+
+/** The grounds below the diagram, and on a narrow sheet what is said of the panel. */
+export function drawGrounds(job: DiagramJob, outputs: readonly Output[], centre: number, groundY: number): Primitive[] {
+  if (!job.withConnection) return []
+  const { box, places, input } = job
+  if (input.project.electrical?.distribution !== undefined) return landingGround(job, groundY)
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
+  const panelX = box.x + box.width * places.panel
+  const { top, low } = panelSpan(job, outputs, centre)
+  return [
+    ...grounding(job, groundY, supply ? { x: panelX + 7, y: top + 52 } : { x: panelX + 32, y: low + 16 }),
+    ...panelNote(job, groundY),
+  ]
+}
+
+/** Ratings of the panel under the line of the grounds; beside a narrow panel there is no room for them. */
+function panelNote(job: DiagramJob, groundY: number): Primitive[] {
+  const { box, places, input } = job
+  if (!places.stacked || input.project.electrical?.distribution !== undefined) return []
+  const supply = input.project.electrical?.connection?.kind === 'supply_side'
+  const name = (input.project.electrical?.panel?.name ?? 'Main panel').toUpperCase()
+  return [
+    label(box.x + box.width * places.symbol + 30, groundY + 32, `${name}: ${panelFacts(job, supply).join(', ')}`, {
+      sizePt: SIZE,
+      maxWidthPt: box.width * (places.panel - places.symbol) - 40,
+    }),
+  ]
+}
+
+/** How far the ratings of the panel reach below the line of the grounds, points. */
+export const panelNoteDepthPt = (job: DiagramJob): number => lowestWordPt(panelNote(job, 0))
 
 /** A wire that goes on where the rest of the diagram is. */
 function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
@@ -58,9 +87,9 @@ function offSheet(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
 }
 
 function wireToPanel(job: DiagramJob, outputs: readonly Output[], output: Output, panelX: number): Primitive[] {
-  const { box, tags, input } = job
+  const { box, places, tags, input } = job
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
-  const x = box.x + box.width * AT.disconnect
+  const x = box.x + box.width * places.disconnect
   const own = output.circuitId === 'output' ? tags.filter((tag) => tag.circuits.includes('output')) : []
   // On the supply side the device is the end of the output circuit, and the conductors beyond it have a tag of their own.
   const before = supply ? own : own.slice(0, Math.ceil(own.length / 2))
@@ -68,7 +97,7 @@ function wireToPanel(job: DiagramJob, outputs: readonly Output[], output: Output
   // Several outputs join ahead of one device, whose conductors are marked once.
   const first = outputs[0] === output
   const after = supply ? tags.filter((tag) => first && tag.circuits.includes(tap)) : own.slice(before.length)
-  const last = supply ? box.x + box.width * AT.tap : panelX + 8
+  const last = supply ? box.x + box.width * places.tap : panelX + 8
   return [
     line(output.x, output.y, last, output.y, { pen: 'medium' }),
     ...spread(before, output.x + 2, x - 24, output.y),
@@ -104,15 +133,19 @@ function panel(
       valign: 'bottom',
     }),
     ...neutralBar(x + 41, top + 30, x + width, bondingOf(wiring).jumper?.tag),
-    supply
-      ? label(x + 14, bottom + 4, facts, {
-          sizePt: SIZE,
-          maxWidthPt: supplyWordsPt(job),
-        })
-      : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts, {
-          sizePt: SIZE,
-          maxWidthPt: job.box.x + job.box.width - x - width - 8,
-        }),
+    ...(job.places.stacked
+      ? []
+      : [
+          supply
+            ? label(x + 14, bottom + 4, facts, {
+                sizePt: SIZE,
+                maxWidthPt: supplyWordsPt(job),
+              })
+            : label(x + width + 5, top + 18 + utilityHeight(job, x + width), facts, {
+                sizePt: SIZE,
+                maxWidthPt: job.box.x + job.box.width - x - width - 8,
+              }),
+        ]),
   ]
   return [
     ...drawn,
@@ -122,10 +155,11 @@ function panel(
 }
 
 /** Width of the words under the panel of a supply-side connection, points. */
-const supplyWordsPt = ({ box }: DiagramJob): number => box.width * (AT.tap - AT.panel) - 20
+const supplyWordsPt = ({ box, places }: DiagramJob): number => box.width * (places.tap - places.panel) - 20
 
 /** How far below the top the words under the panel of a supply-side connection reach, points: its wire passes below them. */
 export function supplyPanelPt(job: DiagramJob): number {
+  if (job.places.stacked) return 96
   const lines = wrapText(panelFacts(job, true).join('\n'), SIZE, 'plain', supplyWordsPt(job)).length
   return 96 + blockHeightPt(lines, SIZE)
 }
@@ -182,11 +216,11 @@ function service(
   job: DiagramJob,
   at: { x: number; top: number; supply: boolean; outputs: readonly Output[] },
 ): Primitive[] {
-  const { box } = job
-  const meterX = box.x + box.width * AT.meter
+  const { box, places } = job
+  const meterX = box.x + box.width * places.meter
   const edge = box.x + box.width
   const y = at.top
-  const tapX = box.x + box.width * AT.tap
+  const tapX = box.x + box.width * places.tap
   const drawn: Primitive[] = [
     line(at.x + 70, y, edge - 8, y, { pen: 'medium' }),
     ...meterSymbol(meterX, y),

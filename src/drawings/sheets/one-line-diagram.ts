@@ -3,10 +3,10 @@ import type { Disconnect } from '../../project/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { own } from '../../values/index.js'
-import { drawConnection, supplyPanelPt } from './one-line-connection.js'
+import { drawConnection, drawGrounds, panelNoteDepthPt, supplyPanelPt } from './one-line-connection.js'
 import { groundingDepthPt } from './one-line-grounding.js'
-import { spread, type DiagramJob, type Output } from './one-line-job.js'
-import { AT } from './one-line-places.js'
+import { lowestWordPt, spread, type DiagramJob, type Output } from './one-line-job.js'
+import type { Places } from './one-line-places.js'
 import { drawShutdown } from './one-line-shutdown.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
@@ -25,6 +25,9 @@ const SIZE = TYPE_PT.small
 const HEAD_PT = 26
 const CONNECTION_PT = { load_side_breaker: 126, feeder_tap: 168, supply_side: 168 } as const
 const LANDING_PT = 56
+/** From words over a row to its wire, and from there to the next row, points. */
+const ABOVE_WIRE_PT = 22
+const BELOW_WIRE_PT = 16
 
 /** Least distance from the top to the first wire: the short form draws its panel beside the rows. */
 function connectionPt(job: DiagramJob): number {
@@ -35,8 +38,15 @@ function connectionPt(job: DiagramJob): number {
 }
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
-export function rowHeightPt(source: OneLineSource, widthPt: number): number {
-  return Math.max(42, sourceTextHeight(source, widthPt * AT.symbol - 12) + 12)
+export function rowHeightPt(source: OneLineSource, widthPt: number, places: Places): number {
+  const words = sourceTextHeight(source, wordsPt(source, widthPt, places))
+  return places.stacked ? words + ABOVE_WIRE_PT + BELOW_WIRE_PT : Math.max(42, words + 12)
+}
+
+/** Width of the words of a row: up to its modules, or up to the ground that comes down from its junction box. */
+function wordsPt({ unit }: OneLineSource, widthPt: number, places: Places): number {
+  if (!places.stacked) return widthPt * places.symbol - 12
+  return widthPt * (unit === undefined ? places.acJunction : places.dcJunction) - 20
 }
 
 function sourceTextHeight(source: OneLineSource, width: number): number {
@@ -50,12 +60,13 @@ export function oneLineDiagram(
   job: DiagramJob,
   sources: readonly OneLineSource[],
 ): { readonly drawn: readonly Primitive[]; readonly bottom: number } {
-  const { box } = job
-  const heights = sources.map((source) => rowHeightPt(source, box.width) + job.spreadPt)
+  const { box, places } = job
+  const heights = sources.map((source) => rowHeightPt(source, box.width, places) + job.spreadPt)
+  const wireAt = (height: number): number => (places.stacked ? height - BELOW_WIRE_PT - job.spreadPt / 2 : height / 2)
   const rowsFrom = (top: number): { source: OneLineSource; y: number }[] =>
     sources.map((source, index) => ({
       source,
-      y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + (heights[index] ?? 0) / 2,
+      y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + wireAt(heights[index] ?? 0),
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
@@ -65,7 +76,9 @@ export function oneLineDiagram(
   const outputs = gather(job, rows)
   const ys = outputs.map((output) => output.y)
   const centre = (Math.min(...ys) + Math.max(...ys)) / 2
+  const connection = drawConnection(job, outputs, centre)
   const groundY = Math.max(
+    lowestWordPt([...outputs.flatMap((output) => output.drawn), ...connection]) + 6,
     bottom + 14,
     centre + 96,
     Math.max(...ys) + (job.further > 0 ? 64 : 40),
@@ -75,10 +88,14 @@ export function oneLineDiagram(
   const drawn = [
     ...rows.flatMap(({ source, y }) => drawSource(job, source, y, groundY)),
     ...outputs.flatMap((output) => output.drawn),
-    ...drawConnection(job, outputs, centre, groundY),
+    ...connection,
+    ...drawGrounds(job, outputs, centre, groundY),
     ...drawShutdown(job, rows, outputs),
   ]
-  return { drawn, bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job)) : bottom }
+  return {
+    drawn,
+    bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job), panelNoteDepthPt(job)) : bottom,
+  }
 }
 
 function lowest(rows: readonly { readonly y: number }[]): number {
@@ -86,27 +103,29 @@ function lowest(rows: readonly { readonly y: number }[]): number {
 }
 
 function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
-  const { box } = job
-  const width = box.width * AT.symbol - 12
-  const symbolX = box.x + box.width * AT.symbol
+  const { box, places } = job
+  const width = wordsPt(source, box.width, places)
+  const symbolX = box.x + box.width * places.symbol
   const micro = source.unit === undefined
   const { device } = source
   const start = symbolX + (micro ? 54 : device === undefined ? 26 : 50)
-  const junctionX = Math.max(box.x + box.width * AT.junction, start + 30)
+  const junctionX = Math.max(box.x + box.width * (micro ? places.acJunction : places.dcJunction), start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
-  const top = y - sourceTextHeight(source, width) / 2
+  const height = sourceTextHeight(source, width)
+  const top = y - (places.stacked ? height + ABOVE_WIRE_PT : height / 2)
+  const left = box.x + (places.stacked ? 12 : 0)
   // What leaves a DC combiner is marked on the wire of its first string.
   const onWire = [source.circuit.id, ...combinersOf(job.wiring, source.circuit.id)]
   const tags = job.tags.filter((tag) => tag.circuits.some((id) => onWire.includes(id)))
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
-  const end = box.x + box.width * (micro ? AT.combiner : AT.inverter)
+  const end = box.x + box.width * (micro ? places.combiner : places.inverter)
   const outside = micro
     ? undefined
     : Object.entries(job.input.project.electrical?.disconnects ?? {}).find(([, each]) => each.kind === 'dc')
   const switchX = end - 28
   return [
-    label(box.x, top, title.join('\n'), { face: 'bold' }),
-    label(box.x, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
+    label(left, top, title.join('\n'), { face: 'bold' }),
+    label(left, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
       sizePt: SIZE,
       maxWidthPt: width,
     }),
@@ -156,7 +175,7 @@ function gather(job: DiagramJob, rows: readonly { readonly source: OneLineSource
     .filter(({ source }) => source.unit === undefined)
     .map(({ source, y }): Output => ({
       circuitId: source.circuit.id,
-      x: job.box.x + job.box.width * AT.combiner,
+      x: job.box.x + job.box.width * job.places.combiner,
       y,
       breakerA: source.circuit.breaker_a,
       drawn: [],
@@ -170,10 +189,11 @@ function inverterOutputs(
   job: DiagramJob,
   rows: readonly { readonly source: OneLineSource; readonly y: number }[],
 ): Output[] {
-  const { box, input } = job
+  const { box, places, wiring, input } = job
   const units = [...new Set(rows.flatMap(({ source }) => source.unit ?? []))]
-  const x = box.x + box.width * AT.inverter
-  const end = box.x + box.width * AT.combiner
+  const x = box.x + box.width * places.inverter
+  const isCombined = wiring.combiner !== null || !places.stacked
+  const end = box.x + box.width * (isCombined ? places.combiner : places.disconnect) - (isCombined ? 0 : 24)
   return units.map((unit) => {
     const ownRows = rows.filter(({ source }) => source.unit === unit)
     const ys = ownRows.map((row) => row.y)
@@ -181,7 +201,7 @@ function inverterOutputs(
     const y = (low + high) / 2
     const id = own(input.project.inverter_units, unit)?.inverter ?? ''
     const inverter = own(input.project.equipment.inverters, id)
-    const circuit = job.wiring.circuits.find((each) => each.id === unit)
+    const circuit = wiring.circuits.find((each) => each.id === unit)
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
     const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}${inverterMarks(job)}`
@@ -198,10 +218,10 @@ function inverterOutputs(
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
       label(x, y + height / 2 + 3, ratings, {
         sizePt: SIZE,
-        maxWidthPt: box.width * (AT.combiner - AT.inverter) - 8,
+        maxWidthPt: end - x - 8,
       }),
       line(x + 66, y, end, y, { pen: 'medium' }),
-      ...spread(tags, x + 68, end - 24, y),
+      ...spread(tags, x + 68, end - (isCombined ? 24 : 0), y),
     ]
     return { circuitId: unit, x: end, y, breakerA: circuit?.breaker_a ?? null, drawn }
   })
@@ -236,14 +256,20 @@ function inputOf(job: DiagramJob, source: OneLineSource, index: number): number 
 }
 
 function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringValues['circuits'][number]): Output {
-  const { box, wiring, input } = job
-  const x = box.x + box.width * AT.combiner
+  const { box, places, wiring, input } = job
+  const x = box.x + box.width * places.combiner
   const ys = inputs.map((each) => each.y)
   const [low, high] = [Math.min(...ys), Math.max(...ys)]
   const y = (low + high) / 2
   const busX = x + 26
+  // Up to the disconnect.
+  const wordsWidth = box.width * (places.disconnect - places.combiner) - 4
   const name = input.project.electrical?.combiner?.name ?? 'AC combiner'
   const ratings = wiring.combiner?.bus_a === null || wiring.combiner === null ? '' : `${wiring.combiner.bus_a} A bus`
+  const words = [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
+    .filter((each) => each !== '')
+    .join(', ')
+  const further = job.further === 0 ? [] : [`and ${job.further} further circuits, on the sheets that follow`]
   return {
     circuitId: combined.id,
     x: busX + 14,
@@ -268,26 +294,15 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         ],
         { pen: 'heavy' },
       ),
-      label(x - 24, low - 29, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 110 }),
-      label(
-        x - 24,
-        high + 23,
-        [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
-          .filter((each) => each !== '')
-          .join(', '),
-        {
-          sizePt: SIZE,
-          maxWidthPt: 100,
-        },
-      ),
-      ...(job.further === 0
-        ? []
-        : [
-            label(x - 24, high + 34, `and ${job.further} further circuits, on the sheets that follow`, {
-              sizePt: SIZE,
-              maxWidthPt: 100,
-            }),
-          ]),
+      label(x - 24, low - 29, name.toUpperCase(), {
+        face: 'bold',
+        valign: 'bottom',
+        maxWidthPt: Math.min(110, wordsWidth),
+      }),
+      label(x - 24, high + 23, [words, ...further].join('\n'), {
+        sizePt: SIZE,
+        maxWidthPt: Math.min(100, wordsWidth),
+      }),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],

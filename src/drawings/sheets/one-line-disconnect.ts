@@ -40,11 +40,11 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
     label(x - LEFT_PT, top - 3, names.join(', ') || 'PV DISCONNECT', {
       face: 'bold',
       valign: 'bottom',
-      maxWidthPt: 92,
+      maxWidthPt: Math.min(92, toX - x + LEFT_PT - 4),
     }),
     label(x - LEFT_PT, bottom + 3, words(first?.[1], supply, outputs, job.labels('pv_disconnect')), {
       sizePt: SIZE,
-      maxWidthPt: toX - x - 8,
+      maxWidthPt: toX - x + LEFT_PT - 8,
     }),
   ]
 }

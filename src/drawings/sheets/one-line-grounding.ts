@@ -1,7 +1,6 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, onLayer, wrapText, type Primitive } from '../model/index.js'
 import { bondingList, bondingOf } from '../diagram/bonding.js'
-import { AT } from './one-line-places.js'
 import type { DiagramJob } from './one-line-job.js'
 import { earthSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
 import { awg } from '../diagram/wire-tags.js'
@@ -28,9 +27,9 @@ export function grounding(job: DiagramJob, y: number, leaves: { readonly x: numb
 }
 
 /** The dashed line that the ground of every circuit comes down to, with what it is made of. */
-export function groundLine({ box, wiring }: DiagramJob, y: number, end: number): Primitive[] {
+export function groundLine({ box, places, wiring }: DiagramJob, y: number, end: number): Primitive[] {
   const { grounding: facts } = wiring
-  const left = box.x + box.width * 0.2 + 12
+  const left = box.x + box.width * places.symbol + 12
   const size = facts.equipment.map((each) => awg(each.size_awg))
   const text = `Equipment grounding conductor with each circuit (${[...new Set(size)].join(', ') || 'see schedule'}); rails and frames bonded with ${awg(facts.array.size_awg)} ${facts.array.material}, unspliced along the array`
   const { array } = bondingOf(wiring)
@@ -50,8 +49,8 @@ const bondingTop = (job: DiagramJob, y: number, endX: number): number => {
 /** How far the words beside the electrode reach below the line of the grounds, points. */
 export function groundingDepthPt(job: DiagramJob): number {
   if (!job.withConnection) return 0
-  const { box, input } = job
-  const end = box.x + box.width * AT.panel + (input.project.electrical?.connection?.kind === 'supply_side' ? 7 : 32)
+  const { box, places, input } = job
+  const end = box.x + box.width * places.panel + (input.project.electrical?.connection?.kind === 'supply_side' ? 7 : 32)
   const widthPt = box.x + box.width - end - 14
   return bondingTop(job, 0, end) + bondingList(bondingOf(job.wiring).others, 0, 0, widthPt).heightPt
 }

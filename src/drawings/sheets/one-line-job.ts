@@ -1,8 +1,9 @@
 import type { WiringValues } from '../../electrical/index.js'
 import type { LabelMarks } from '../labels/label-marks.js'
 import type { PacketInput } from '../inputs.js'
-import type { Box, Primitive } from '../model/index.js'
+import { DESCENT, textMarks, type Box, type Primitive } from '../model/index.js'
 import { tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
+import type { Places } from './one-line-places.js'
 import type { WireTag } from '../diagram/wire-tags.js'
 import type { Amperes } from '../../values/index.js'
 
@@ -14,6 +15,7 @@ export interface DiagramJob {
   /** Numbers of the labels at a place. */
   readonly labels: LabelMarks
   readonly box: Box
+  readonly places: Places
   /** Sheet where the diagram is continued or came from. */
   readonly note?: string | undefined
   readonly withConnection: boolean
@@ -30,6 +32,16 @@ export interface Output {
   readonly y: number
   readonly breakerA: Amperes | null
   readonly drawn: readonly Primitive[]
+}
+
+/** Lower edge of the lowest words, points; 0 without words. */
+export function lowestWordPt(drawn: readonly Primitive[]): number {
+  return Math.max(
+    0,
+    ...drawn.flatMap((each) =>
+      each.kind === 'text' ? textMarks(each, each.at, 0).map(({ at, sizePt }) => at.y + DESCENT * sizePt) : [],
+    ),
+  )
 }
 
 /** Least distance of the middles of two tags, points. */

@@ -5,7 +5,6 @@ import type { Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { landingsOf } from '../tree/tree-parts.js'
 import { joinFlag } from '../tree/tree-symbols.js'
-import { AT } from './one-line-places.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { groundLine } from './one-line-grounding.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
@@ -13,9 +12,9 @@ import { spread, type DiagramJob, type Output } from './one-line-job.js'
 const SIZE = TYPE_PT.small
 
 /** From the collected outputs over the disconnect to a flag that stands again where they land in the installation. */
-export function drawLanding(job: DiagramJob, outputs: readonly Output[], groundY: number): Primitive[] {
-  const { box, wiring, input } = job
-  const [x, flagX] = [box.x + box.width * AT.disconnect, box.x + box.width * AT.flag]
+export function drawLanding(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
+  const { box, places, wiring, input } = job
+  const [x, flagX] = [box.x + box.width * places.disconnect, box.x + box.width * places.flag]
   const to = landingTitle(input.project, wiring).toUpperCase()
   const letters = new Map(landingsOf(wiring).map(({ circuit, letter }) => [circuit, letter]))
   const wires = outputs.flatMap((output, index) => {
@@ -33,9 +32,14 @@ export function drawLanding(job: DiagramJob, outputs: readonly Output[], groundY
       }),
     ]
   })
+  return [...wires, ...drawDisconnect(job, outputs, x, flagX)]
+}
+
+/** Grounds of the PV system up to where they go on. */
+export function landingGround(job: DiagramJob, groundY: number): Primitive[] {
+  const { box, places, wiring, input } = job
+  const flagX = box.x + box.width * places.flag
   return [
-    ...wires,
-    ...drawDisconnect(job, outputs, x, flagX),
     ...groundLine(job, groundY, flagX),
     label(flagX + 4, groundY, groundWords(input.project, wiring), {
       sizePt: SIZE,

@@ -1,7 +1,6 @@
 import { label, line, polyline, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import { boxedSwitch } from '../diagram/one-line-symbols.js'
-import { AT } from './one-line-places.js'
 import type { DiagramJob, Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
 
@@ -22,14 +21,14 @@ interface Row {
  * @source NEC 690.12 (2014 and later)
  */
 export function drawShutdown(job: DiagramJob, rows: readonly Row[], outputs: readonly Output[]): Primitive[] {
-  const { box, input, withConnection } = job
+  const { box, places, input, withConnection } = job
   const stated = input.project.electrical?.rapid_shutdown
   const initiator = stated?.initiator
   if (initiator === undefined) return []
   const y = box.y + DOWN_PT
   const starts = branches(job, rows)
   if (starts.length === 0) {
-    const left = box.x + box.width * AT.symbol
+    const left = box.x + box.width * places.symbol
     return [
       label(left, y, 'rapid shutdown: no equipment listed for it is stated', { sizePt: SIZE, valign: 'middle' }),
       ...(withConnection && initiator === 'switch' ? endOf(job, outputs, initiator).drawn : []),
@@ -59,13 +58,13 @@ export function drawShutdown(job: DiagramJob, rows: readonly Row[], outputs: rea
 }
 
 /** Vertical pieces of the control line, with the heights at which it reaches equipment. */
-function branches({ box }: DiagramJob, rows: readonly Row[]): { x: number; ys: number[]; reach: number }[] {
+function branches({ box, places }: DiagramJob, rows: readonly Row[]): { x: number; ys: number[]; reach: number }[] {
   const atModules = rows.filter(({ source }) => source.shutdown === 'modules').map(({ y }) => y)
   const units = [...new Set(rows.flatMap(({ source }) => (source.shutdown === 'inverter' ? [source.unit] : [])))]
   const tops = units.map((unit) => Math.min(...rows.flatMap(({ source, y }) => (source.unit === unit ? [y] : []))) - 17)
   return [
-    ...(atModules.length === 0 ? [] : [{ x: box.x + box.width * AT.symbol - 6, ys: atModules, reach: 6 }]),
-    ...(tops.length === 0 ? [] : [{ x: box.x + box.width * AT.inverter - 6, ys: tops, reach: 6 }]),
+    ...(atModules.length === 0 ? [] : [{ x: box.x + box.width * places.symbol - 6, ys: atModules, reach: 6 }]),
+    ...(tops.length === 0 ? [] : [{ x: box.x + box.width * places.inverter - 6, ys: tops, reach: 6 }]),
   ]
 }
 
@@ -79,10 +78,10 @@ interface End {
 type Initiator = 'service_disconnect' | 'pv_disconnect' | 'switch'
 
 /** Where the control line ends: at the disconnect or panel of the diagram, at a switch of its own, or in words. */
-function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], initiator: Initiator): End {
+function endOf({ box, places, input, labels }: DiagramJob, outputs: readonly Output[], initiator: Initiator): End {
   const { electrical } = input.project
   const y = box.y + DOWN_PT
-  const disconnectX = box.x + box.width * AT.disconnect
+  const disconnectX = box.x + box.width * places.disconnect
   const drawnDisconnect =
     electrical?.connection?.kind === 'supply_side' ||
     Object.values(electrical?.disconnects ?? {}).some(({ kind }) => kind === 'pv_system')
@@ -96,7 +95,7 @@ function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], i
           disconnectX - 16,
           y + 9,
           [`${INITIATOR_WORDS}: SWITCH`, labels('shutdown_switch')].filter((each) => each !== '').join(', '),
-          { sizePt: SIZE, face: 'bold', maxWidthPt: box.width * (AT.panel - AT.disconnect) - 8 },
+          { sizePt: SIZE, face: 'bold', maxWidthPt: box.width * (places.panel - places.disconnect) + 8 },
         ),
       ],
     }
@@ -109,11 +108,17 @@ function endOf({ box, input, labels }: DiagramJob, outputs: readonly Output[], i
         [x, top],
         [side, top],
       ],
-      drawn: [label(x + 4, y, `to ${INITIATOR_WORDS}`, { sizePt: SIZE, valign: 'middle' })],
+      drawn: [
+        label(x + 4, y, `to ${INITIATOR_WORDS}`, {
+          sizePt: SIZE,
+          valign: 'middle',
+          maxWidthPt: box.x + box.width * places.panel - x - 8,
+        }),
+      ],
     }
   }
   if (initiator === 'service_disconnect' && electrical?.distribution === undefined) {
-    const [panelX, top] = [box.x + box.width * AT.panel, box.y + 28]
+    const [panelX, top] = [box.x + box.width * places.panel, box.y + 28]
     return {
       x: panelX - 8,
       down: [

@@ -4,6 +4,7 @@ import { labelMarks } from '../labels/label-marks.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram, rowHeightPt } from './one-line-diagram.js'
 import type { DiagramJob } from './one-line-job.js'
+import { placesFor, type Places } from './one-line-places.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
@@ -15,6 +16,8 @@ import { wireTags } from '../diagram/wire-tags.js'
 const CONTINUED = 'One-line diagram, continued'
 /** Share of the sheet that the diagram may take before it goes on at another sheet. */
 const DIAGRAM_SHARE = 0.66
+/** The same on a narrow sheet, whose tables stand on sheets of their own. */
+const STACKED_SHARE = 0.92
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
 /** Room for the heading of the legend, and between it and what is above, points. */
@@ -26,15 +29,16 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   if (wiring === undefined) return []
   const { body } = job.stationery
   const sources = oneLineSources(job.input, wiring)
-  const groups = grouped(sources, body.width, body.height * DIAGRAM_SHARE - AROUND_PT + 54)
+  const places = placesFor(body.width, wiring)
+  const room = body.height * (places.stacked ? STACKED_SHARE : DIAGRAM_SHARE) - AROUND_PT + 54
+  const groups = grouped(sources, places, body.width, room)
   const tags = wireTags(wiring)
   const labels = labelMarks(job.input.project, wiring)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
-    const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width), 0)
+    const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width, places), 0)
     const more = groups.length > 1
-    const room = body.height * DIAGRAM_SHARE - AROUND_PT + 54
     const spreadPt = Math.max(0, Math.min(34, (room - heights) / group.length))
     const box = { ...body, y: body.y + (more ? 12 : 0) }
     const diagram: DiagramJob = {
@@ -43,6 +47,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
       tags,
       labels,
       box,
+      places,
       withConnection: index === 0,
       further: index === 0 ? sources.length - group.length : 0,
       spreadPt,
@@ -119,11 +124,16 @@ const legendHeightPt = (blocks: readonly Block[]): number => {
   return figure?.kind === 'figure' ? figure.heightPt : 0
 }
 
-function grouped(sources: readonly OneLineSource[], widthPt: number, roomPt: number): OneLineSource[][] {
+function grouped(
+  sources: readonly OneLineSource[],
+  places: Places,
+  widthPt: number,
+  roomPt: number,
+): OneLineSource[][] {
   const groups: OneLineSource[][] = [[]]
   let used = 0
   for (const source of sources) {
-    const height = rowHeightPt(source, widthPt)
+    const height = rowHeightPt(source, widthPt, places)
     // Strings of one inverter stay on one sheet.
     const tied = source.unit !== undefined && groups.at(-1)?.at(-1)?.unit === source.unit
     if (used + height > roomPt && !tied && (groups.at(-1)?.length ?? 0) > 0) {

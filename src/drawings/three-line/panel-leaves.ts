@@ -32,15 +32,32 @@ function landingCircuit(wiring: WiringValues, letter: string) {
   return outputs[(letter.codePointAt(0) ?? 65) - 65]
 }
 
-/** A flag of the PV system, or a source that is there already, left of its wires. */
-export function leafSymbol({ slots }: PanelJob, leaf: Leaf, wires: readonly Wire[], x: number, y: number): Primitive[] {
+/**
+ * A flag of the PV system, or a source that is there already, left of its wires.
+ *
+ * @param leftX Where the room for its words begins.
+ */
+export function leafSymbol(
+  { slots }: PanelJob,
+  leaf: Leaf,
+  wires: readonly Wire[],
+  x: number,
+  y: number,
+  leftX: number,
+): Primitive[] {
+  const wordsPt = Math.min(96, x - 34 - leftX)
   const bar = line(x, y - 22, x, y + 22, { pen: 'medium' })
   if (leaf.kind === 'pv')
     return [
       bar,
       ...wireNames(slots, wires, x + 13, y),
       ...joinFlag(x - 27, y, leaf.landing.letter),
-      label(x - 31, y, 'PV system of this project', { sizePt: SIZE, align: 'right', valign: 'middle', maxWidthPt: 90 }),
+      label(x - 31, y, 'PV system of this project', {
+        sizePt: SIZE,
+        align: 'right',
+        valign: 'middle',
+        maxWidthPt: Math.min(90, wordsPt),
+      }),
     ]
   return [
     bar,
@@ -48,12 +65,12 @@ export function leafSymbol({ slots }: PanelJob, leaf: Leaf, wires: readonly Wire
     label(
       x - 34,
       y,
-      `${clipName(nodeTitle(leaf.node), SIZE, 'plain', 90)}\nexisting, neutral and ground as installed`,
+      `${clipName(nodeTitle(leaf.node), SIZE, 'plain', Math.min(90, wordsPt))}\nexisting, neutral and ground as installed`,
       {
         sizePt: SIZE,
         align: 'right',
         valign: 'middle',
-        maxWidthPt: 96,
+        maxWidthPt: wordsPt,
       },
     ),
   ]

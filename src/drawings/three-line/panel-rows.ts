@@ -41,7 +41,7 @@ interface RowPlace {
 
 /** A row from its busbars to the left. */
 export function drawRowOfPanel(job: PanelJob, row: PanelRow, place: RowPlace): Primitive[] {
-  const { slots, wiring } = job
+  const { slots } = job
   const { x, buses, y } = place
   const onBus = (wires: readonly Wire[], rating: string, device = true): Primitive[] => [
     ...toBuses(slots, buses, wires, x - 20, y),
@@ -57,7 +57,10 @@ export function drawRowOfPanel(job: PanelJob, row: PanelRow, place: RowPlace): P
     case 'leaf': {
       const wires = leafWires(job, row.leaf)
       const device = row.leaf.kind === 'pv' ? row.leaf.landing.breakerA : row.leaf.node.main_a
-      return [...onBus(wires, device === null ? '' : `${device} A`), ...leafSymbol(job, row.leaf, wires, x - 20, y)]
+      return [
+        ...onBus(wires, device === null ? '' : `${device} A`),
+        ...leafSymbol(job, row.leaf, wires, x - 20, y, place.left),
+      ]
     }
     case 'feeder': {
       const { conductor, breakerA, throughLugs } = row.feeder
@@ -72,7 +75,7 @@ export function drawRowOfPanel(job: PanelJob, row: PanelRow, place: RowPlace): P
       ]
     }
     case 'tap':
-      return drawTapRow({ slots, wiring, project: job.project }, row, place)
+      return drawTapRow(job, row, place)
   }
 }
 
@@ -86,9 +89,10 @@ function drawTapRow(
   const { conductor, leaves, node } = tap
   const wires = conductor === undefined ? allWires(slots.phases, true) : wiresOf(conductor, undefined)
   const [leaf] = leaves
-  const from = x - 60 - index * 8
+  const from = x - 50 - index * 8
   const feederY = y - (index + 1) * ROW_PT
-  const end = left + 130
+  // The tag stands between the device and where the wires come down.
+  const end = Math.min(left + 130, from - 67)
   const pv = leaf?.kind === 'pv'
   return [
     ...wires.flatMap((wire, each) => {
@@ -115,7 +119,7 @@ function drawTapRow(
             maxWidthPt: end - left - 4,
           }),
         ]
-      : leafSymbol(job, leaf, wires, end, y)),
+      : leafSymbol(job, leaf, wires, end, y, left)),
   ]
 }
 

@@ -9,7 +9,7 @@ import { panelFacts } from '../tree/panel-facts.js'
 import type { Leaf, PanelPart } from '../tree/tree-parts.js'
 import { dot } from '../tree/tree-symbols.js'
 import { busesFrom, BUS_STEP_PT, drawBuses, neutralBond } from './buses.js'
-import { allWires, RIGHT_PT, type PanelJob, type PanelStrip } from './panel-job.js'
+import { allWires, type PanelJob, type PanelStrip } from './panel-job.js'
 import { drawRowOfPanel, rowsOf } from './panel-rows.js'
 import { fedFrom, serviceSide } from './service-side.js'
 import { poles, ROW_PT, run, wiresOf, type Wire } from './wires.js'
@@ -43,9 +43,9 @@ export function stripHeightPt(strip: PanelStrip): number {
 
 /** A panel with its busbars, what feeds it on the right and what hangs on it on the left. */
 export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive[] {
-  const { slots, wiring } = job
+  const { slots, wiring, rightPt } = job
   const { panel, fedBy, first, supplySide } = strip
-  const right = box.x + box.width - RIGHT_PT
+  const right = box.x + box.width - rightPt
   const phases = slots.phases
   const width = 44 + (phases === 3 ? 5 : 4) * BUS_STEP_PT + 30
   const x = right - width

@@ -8,8 +8,8 @@ import { landingsOf } from '../tree/tree-parts.js'
 import { dot, joinFlag } from '../tree/tree-symbols.js'
 import { busesFrom, BUS_STEP_PT, drawBuses, toBuses } from './buses.js'
 import { drawDisconnect, type Through } from './pv-disconnect.js'
-import { ACROSS, conductorsOf, drawInverter, drawRow, inSeries, type Leaving, type PvJob } from './sources.js'
-import { bundle, poles, ROW_PT, run, type Wire } from './wires.js'
+import { conductorsOf, drawInverter, drawRow, inSeries, rowPlace, type Leaving, type PvJob } from './sources.js'
+import { bundle, poles, run, type Wire } from './wires.js'
 
 const SIZE = TYPE_PT.small
 
@@ -20,10 +20,14 @@ export function drawPvSystem(
   { withConnection, further }: { readonly withConnection: boolean; readonly further: number },
 ): { readonly drawn: readonly Primitive[]; readonly bottom: number } {
   const { box, wiring } = job
+  const places = sources.map((source) => rowPlace(job, source))
+  const topOf = (index: number): number =>
+    box.y + 10 + places.slice(0, index).reduce((sum, { heightPt }) => sum + heightPt, 0)
   const rows = sources.map((source, index) => ({
     source,
-    ...drawRow(job, source, box.y + (index + 0.5) * ROW_PT + 10),
+    ...drawRow(job, source, topOf(index) + (places[index]?.middlePt ?? 0)),
   }))
+  const bottom = topOf(sources.length) + 10
   const units = [...new Set(sources.flatMap(({ unit }) => unit ?? []))]
   const inverters = units.map((unit) =>
     drawInverter(
@@ -51,11 +55,10 @@ export function drawPvSystem(
             label(x + 5, y, `${to}, sheet E-605`, { sizePt: SIZE, valign: 'middle' }),
           ]),
         ),
-      bottom: box.y + sources.length * ROW_PT + 20,
+      bottom,
     }
   }
   const leaving = collected === undefined ? outputs : [collected.leaving]
-  const bottom = box.y + sources.length * ROW_PT + 20
   return {
     drawn: [
       ...rows.flatMap(({ drawn }) => drawn),
@@ -79,13 +82,13 @@ export function drawPvSystem(
 
 /** The combiner panel: a breaker with its poles for every row, busbars, and the output at the middle. */
 function drawCombiner(
-  { box, slots, wiring, input }: PvJob,
+  { box, across, slots, wiring, input }: PvJob,
   rows: readonly Leaving[],
   combinedId: string,
 ): { drawn: Primitive[]; leaving: Leaving } {
   const circuit = wiring.circuits.find(({ id }) => id === combinedId)
   if (circuit === undefined) throw new Error('no combined output')
-  const x = box.x + box.width * ACROSS.combiner
+  const x = box.x + box.width * across.combiner
   const buses = busesFrom(x + 40, slots.phases)
   const width = 40 + buses.wires.length * BUS_STEP_PT + 6
   const ys = rows.map((row) => row.y)
@@ -120,7 +123,7 @@ function drawCombiner(
     ]),
     label(x, bottom + 6, 'Neutral and ground bars are apart here.', {
       sizePt: SIZE,
-      maxWidthPt: box.width * (ACROSS.disconnect - ACROSS.combiner) - 30,
+      maxWidthPt: box.width * (across.disconnect - across.combiner) - 30,
     }),
   ]
   return { drawn, leaving: { circuit, wires, x: x + width, y } }
@@ -128,9 +131,9 @@ function drawCombiner(
 
 /** From the collector through the disconnect to a flag for each output. */
 function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
-  const { box, wiring, input } = job
+  const { box, across, wiring, input } = job
   const { electrical } = input.project
-  const [x, flagX] = [box.x + box.width * ACROSS.disconnect, box.x + box.width * ACROSS.flag]
+  const [x, flagX] = [box.x + box.width * across.disconnect, box.x + box.width * across.flag]
   const supply = electrical?.connection?.kind === 'supply_side'
   const stated = Object.entries(electrical?.disconnects ?? {}).find(([, { kind }]) => kind === 'pv_system')
   const isThere = supply || stated !== undefined
@@ -179,21 +182,20 @@ function pieceOf(
 }
 
 /** The conductor that bonds rails and frames, under the rows. */
-function arrayGround({ box, wiring }: PvJob, y: number): Primitive[] {
+function arrayGround({ box, across, wiring }: PvJob, y: number): Primitive[] {
   const { array } = bondingOf(wiring)
   const { size_awg: size, material } = wiring.grounding.array
-  const x = box.x + box.width * ACROSS.symbol
+  const x = box.x + box.width * across.symbol
   return [
     line(x, y, x + 60, y, { pen: 'thin', dash: 'dashed' }),
     ...(array === undefined ? [] : tagSymbol(x + 7, y, array.tag)),
     label(
       x + 64,
-      y,
+      y - SIZE * 0.6,
       `rails and frames bonded with ${plainAwg(size)} ${material}, to the equipment ground of the circuits`,
       {
         sizePt: SIZE,
-        valign: 'middle',
-        maxWidthPt: box.width * (ACROSS.combiner - ACROSS.symbol) - 70,
+        maxWidthPt: box.width * (across.combiner - across.symbol) - 70,
       },
     ),
   ]

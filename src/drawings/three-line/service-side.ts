@@ -9,7 +9,7 @@ import { clipName } from '../tree/clip-name.js'
 import type { Leaf } from '../tree/tree-parts.js'
 import { dot } from '../tree/tree-symbols.js'
 import type { Buses } from './buses.js'
-import { RIGHT_PT, type PanelJob, type PanelStrip } from './panel-job.js'
+import { type PanelJob, type PanelStrip } from './panel-job.js'
 import { leafSymbol, leafWires } from './panel-leaves.js'
 import { bundle, poles, ROW_PT, run, tagStroke, wireNames, type Wire } from './wires.js'
 
@@ -17,19 +17,19 @@ const SIZE = TYPE_PT.small
 
 /** The end of the feeder that was drawn at another panel. */
 export function fedFrom(
-  { slots, wiring }: PanelJob,
+  { slots, wiring, rightPt }: PanelJob,
   feeding: ConductorValues | undefined,
   wires: readonly Wire[],
   right: number,
   y: number,
 ): Primitive[] {
   const from = wiring.distribution.find(({ id }) => id === feeding?.from)
-  const words = `from ${from === undefined ? 'the panel before' : clipName(nodeTitle(from), SIZE, 'plain', RIGHT_PT - 46)}${feeding === undefined ? '' : `, feeder ${feeding.tag}: ${sizeText(feeding)}`}`
+  const words = `from ${from === undefined ? 'the panel before' : clipName(nodeTitle(from), SIZE, 'plain', rightPt - 46)}${feeding === undefined ? '' : `, feeder ${feeding.tag}: ${sizeText(feeding)}`}`
   return [
     ...bundle(slots, wires, right, right + 40, y),
     ...wireNames(slots, wires, right + 14, y),
     line(right + 40, y - 22, right + 40, y + 22, { pen: 'medium' }),
-    label(right + 44, y, words, { sizePt: SIZE, valign: 'middle', maxWidthPt: RIGHT_PT - 46 }),
+    label(right + 44, y, words, { sizePt: SIZE, valign: 'middle', maxWidthPt: rightPt - 46 }),
   ]
 }
 
@@ -44,7 +44,7 @@ interface ServicePlace {
 
 /** Conductors of the service with meter, what joins them ahead of the panel, electrode and bonding. */
 export function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, place: ServicePlace): Primitive[] {
-  const { slots, wiring, project } = job
+  const { slots, wiring, project, rightPt } = job
   const { right, box, entryY, buses, incoming, frameBottom } = place
   const edge = box.x + box.width
   if (!first)
@@ -54,7 +54,7 @@ export function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, pl
       label(right + 44, entryY, 'from the service conductors, behind the meter', {
         sizePt: SIZE,
         valign: 'middle',
-        maxWidthPt: RIGHT_PT - 46,
+        maxWidthPt: rightPt - 46,
       }),
     ]
   const [tag] = lettered(wiring, 'S')
@@ -93,7 +93,7 @@ export function serviceSide(job: PanelJob, { first, supplySide }: PanelStrip, pl
       others.filter(({ tag: each }) => each !== pvBondTag),
       right + 6,
       entryY + 22 + blockHeightPt(wrapText(words, SIZE, 'plain', 120).length, SIZE) + 6,
-      RIGHT_PT - 8,
+      rightPt - 8,
     ).drawn,
   ]
 }
@@ -124,6 +124,6 @@ function joinAhead(job: PanelJob, leaf: Leaf, index: number, place: ServicePlace
             align: 'center',
           }),
         ]),
-    ...leafSymbol(job, leaf, wires, end, y),
+    ...leafSymbol(job, leaf, wires, end, y, place.box.x),
   ]
 }

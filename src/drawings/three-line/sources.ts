@@ -1,6 +1,6 @@
 import type { CircuitValues, ConductorValues, WiringValues } from '../../electrical/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
-import type { Box, Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Box, type Primitive } from '../model/index.js'
 import {
   converterSymbol,
   inverterSymbol,
@@ -11,18 +11,15 @@ import {
 import type { PacketInput } from '../inputs.js'
 import type { OneLineSource } from '../sheets/one-line-sources.js'
 import { own } from '../../values/index.js'
-import { boxOn, bundle, poles, tagStroke, wireNames, wiresOf, type Slots, type Wire } from './wires.js'
+import type { Across } from './across.js'
+import { boxOn, bundle, poles, ROW_PT, tagStroke, wireNames, wiresOf, type Slots, type Wire } from './wires.js'
 
 const SIZE = TYPE_PT.small
-/** Where things stand across the sheet, shares of its width. */
-export const ACROSS = {
-  words: 0.17,
-  symbol: 0.185,
-  inverter: 0.42,
-  combiner: 0.55,
-  disconnect: 0.72,
-  flag: 0.86,
-} as const
+/** From words over a row to its first wire, with the tags between them, and from its last wire to the next row, points. */
+const ABOVE_PT = 22
+const BELOW_PT = 20
+/** Share of the width for words beside their wires. */
+const WORDS = 0.17
 
 /** What the drawers of the PV system share. */
 export interface PvJob {
@@ -30,6 +27,7 @@ export interface PvJob {
   readonly wiring: WiringValues
   readonly slots: Slots
   readonly box: Box
+  readonly across: Across
 }
 
 /** A row of wires that leaves what is drawn so far. */
@@ -77,14 +75,29 @@ export function inSeries(
 const newcomers = (wires: readonly Wire[], before: readonly Wire[]): Wire[] =>
   wires.filter((wire) => !before.includes(wire))
 
+const wordsOf = ({ title, lines }: OneLineSource): string => [title, ...lines].join('\n')
+
+/** Width of the words of a row: a share of the sheet beside its wires, above them up to the inverter or collector. */
+const wordsPt = ({ box, across }: PvJob, { unit }: OneLineSource): number =>
+  box.width * (across.stacked ? (unit === undefined ? across.combiner : across.inverter) - across.symbol : WORDS) -
+  (across.stacked ? 10 : 0)
+
+/** Height of a row, and from its upper edge to the middle of its wires, points. */
+export function rowPlace(job: PvJob, source: OneLineSource): { readonly heightPt: number; readonly middlePt: number } {
+  if (!job.across.stacked) return { heightPt: ROW_PT, middlePt: ROW_PT / 2 }
+  const lines = wrapText(wordsOf(source), SIZE, 'plain', wordsPt(job, source)).length
+  const middlePt = blockHeightPt(lines, SIZE) + ABOVE_PT + job.slots.halfPt
+  return { heightPt: middlePt + job.slots.halfPt + BELOW_PT, middlePt }
+}
+
 /** A row from the modules to the collector, or to the string inverter. */
 export function drawRow(job: PvJob, source: OneLineSource, y: number): { drawn: Primitive[]; leaving: Leaving } {
-  const { box, slots, wiring } = job
+  const { box, across, slots, wiring } = job
   const { circuit, device, unit } = source
   const micro = unit === undefined
-  const x = box.x + box.width * ACROSS.symbol
+  const x = box.x + box.width * across.symbol
   const start = x + (micro ? 56 : device === undefined ? 26 : 50)
-  const end = box.x + box.width * (micro ? ACROSS.combiner : ACROSS.inverter)
+  const end = box.x + box.width * (micro ? across.combiner : across.inverter)
   const [first, ...rest] = (wiring.dc_combiners ?? []).filter(({ strings }) => strings.includes(circuit.id))
   const combiner = rest.length === 0 ? first : undefined
   const leads = combiner === undefined || combiner.strings[0] === circuit.id
@@ -97,10 +110,10 @@ export function drawRow(job: PvJob, source: OneLineSource, y: number): { drawn: 
   const wires = series.last
   return {
     drawn: [
-      label(box.x, y, [source.title, ...source.lines].join('\n'), {
+      label(across.stacked ? x : box.x, across.stacked ? y - slots.halfPt - ABOVE_PT : y, wordsOf(source), {
         sizePt: SIZE,
-        valign: 'middle',
-        maxWidthPt: box.width * ACROSS.words,
+        valign: across.stacked ? 'bottom' : 'middle',
+        maxWidthPt: wordsPt(job, source),
       }),
       ...sourceSymbol(x, y),
       ...(micro ? [line(x + 26, y, x + 33, y), ...inverterSymbol(x + 33, y, 22)] : []),
@@ -138,11 +151,11 @@ export function drawInverter(
   unit: string,
   inputs: readonly Leaving[],
 ): { drawn: Primitive[]; leaving: Leaving | undefined } {
-  const { box, slots, wiring, input } = job
+  const { box, across, slots, wiring, input } = job
   const circuit = wiring.circuits.find(({ id }) => id === unit)
   const stated = own(input.project.equipment.inverters, own(input.project.inverter_units, unit)?.inverter)
-  const x = box.x + box.width * ACROSS.inverter
-  const end = box.x + box.width * ACROSS.combiner
+  const x = box.x + box.width * across.inverter
+  const end = box.x + box.width * across.combiner
   const ys = inputs.map((each) => each.y)
   const [top, bottom] = [Math.min(...ys) - 24, Math.max(...ys) + 24]
   const y = (top + bottom) / 2

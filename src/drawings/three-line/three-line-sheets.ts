@@ -2,10 +2,13 @@ import { label, TYPE_PT, type SheetDraft } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import { oneLineSources, type OneLineSource } from '../sheets/one-line-sources.js'
 import { continued, type SheetJob } from '../sheets/job.js'
+import { acrossFor } from './across.js'
 import { installationOf } from './installation.js'
+import { rightPtOf } from './panel-job.js'
 import { drawStrip, stripHeightPt, stripsOf } from './panels.js'
 import { drawPvSystem } from './pv-system.js'
-import { ROW_PT, slotsOf } from './wires.js'
+import { rowPlace } from './sources.js'
+import { slotsOf } from './wires.js'
 
 /** Least width of a panel with its rows and its service, and what parts two of them, points. */
 const STRIP_PT = 520
@@ -23,8 +26,10 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
   const slots = slotsOf(wiring.service?.phases ?? 1)
   const sources = oneLineSources(input, wiring)
   const notes = NOTES.map((text, index) => label(body.x, body.y + index * 10, text, { sizePt: TYPE_PT.small }))
-  const job = { input, wiring, slots, box: { ...body, y: body.y + 26 } }
-  const groups = grouped(sources, Math.max(1, Math.floor((body.height - 90) / ROW_PT)))
+  const isCombined = wiring.circuits.some(({ kind }) => kind === 'ac_combined_output')
+  const across = acrossFor(body.width, sources, isCombined)
+  const job = { input, wiring, slots, across, box: { ...body, y: body.y + 26 } }
+  const groups = grouped(sources, (source) => rowPlace(job, source).heightPt, body.height - 90)
   const drawn = groups.map((group, index) =>
     drawPvSystem(job, group, {
       withConnection: index === 0,
@@ -51,7 +56,16 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
     }
     // From the right to the left, as the service stands on the right.
     const x = body.x + body.width - width - column * (width + GAP_PT)
-    pages.at(-1)?.push(...drawStrip({ project: input.project, wiring, slots }, strip, { x, y, width, height }))
+    pages
+      .at(-1)
+      ?.push(
+        ...drawStrip({ project: input.project, wiring, slots, rightPt: rightPtOf(width) }, strip, {
+          x,
+          y,
+          width,
+          height,
+        }),
+      )
     y += height
   }
   return pages.map((paper, index) => ({
@@ -63,13 +77,23 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
 }
 
 /** Sources by sheet; strings of one inverter stay together. */
-function grouped(sources: readonly OneLineSource[], most: number): OneLineSource[][] {
+function grouped(
+  sources: readonly OneLineSource[],
+  heightPt: (source: OneLineSource) => number,
+  roomPt: number,
+): OneLineSource[][] {
   const groups: OneLineSource[][] = [[]]
+  let used = 0
   for (const source of sources) {
     const last = groups.at(-1) ?? []
     const tied = source.unit !== undefined && last.at(-1)?.unit === source.unit
-    if (last.length >= most && !tied) groups.push([])
+    const height = heightPt(source)
+    if (last.length > 0 && used + height > roomPt && !tied) {
+      groups.push([])
+      used = 0
+    }
     groups.at(-1)?.push(source)
+    used += height
   }
   return groups
 }

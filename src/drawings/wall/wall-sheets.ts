@@ -22,7 +22,7 @@ const BESIDE_PT = 240
 
 /** Sheet E-606: walls with equipment to scale, with heights and working space; none while no height is stated. */
 export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
-  const { body } = stationery
+  const { body, unitPt } = stationery
   const walls = equipmentWalls(input.project.site_plan).filter(({ pieces }) =>
     pieces.some(({ stated }) => outlineOf(stated) !== undefined),
   )
@@ -34,6 +34,7 @@ export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
     Math.max(...extents.map(({ fromFt, toFt }) => toFt - fromFt)),
     Math.max(...extents.map(({ highFt }) => highFt)),
     { width: body.width - BESIDE_PT, height: body.height * SHARE - 82 },
+    unitPt,
   )
   const blocks = walls.flatMap((wall): Block[] => [
     { kind: 'heading', text: `Wall of ${wall.building} with equipment, seen from outside` },

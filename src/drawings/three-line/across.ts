@@ -1,0 +1,28 @@
+import type { OneLineSource } from '../sheets/one-line-sources.js'
+
+/** Where things of the PV system stand across the sheet, shares of its width. */
+export interface Across {
+  readonly symbol: number
+  readonly inverter: number
+  readonly combiner: number
+  readonly disconnect: number
+  readonly flag: number
+  /** Whether the words of a row stand above its wires. */
+  readonly stacked: boolean
+}
+
+/** Below this width words do not fit beside the wires, points. */
+const NARROW_PT = 600
+
+const WIDE: Across = { symbol: 0.185, inverter: 0.42, combiner: 0.55, disconnect: 0.72, flag: 0.86, stacked: false }
+const BRANCHES: Across = { symbol: 0.012, inverter: 0.22, combiner: 0.38, disconnect: 0.69, flag: 0.83, stacked: true }
+const STRINGS: Across = { symbol: 0.012, inverter: 0.27, combiner: 0.43, disconnect: 0.72, flag: 0.84, stacked: true }
+/** Without a combiner the inverters have its room. */
+const APART: Across = { symbol: 0.012, inverter: 0.38, combiner: 0.62, disconnect: 0.69, flag: 0.83, stacked: true }
+
+/** Places for a diagram of this width with these sources. */
+export function acrossFor(widthPt: number, sources: readonly OneLineSource[], isCombined: boolean): Across {
+  if (widthPt >= NARROW_PT) return WIDE
+  if (!isCombined) return APART
+  return sources.some(({ unit }) => unit !== undefined) ? STRINGS : BRANCHES
+}
