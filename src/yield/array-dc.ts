@@ -1,13 +1,11 @@
 import type { ArrayLight } from './array-light.js'
+import type { ArrayModels } from './array-models.js'
 import type { ArrayPlan } from './array-plan.js'
-import { cellRiseKPerWM2, type CellTemperatureModel } from './cell-temperature.js'
+import { cellRiseKPerWM2 } from './cell-temperature.js'
 import { emptyLadder, type Ladder } from './ladder.js'
 import { engine } from './kernel/index.js'
-import type { ModuleModel } from './module-model.js'
 import { fixedLosses, moduleYear, storeArray, SUMMED } from './module-year.js'
 import { seriesFactors } from './series-factors.js'
-import type { SeriesCurve } from './series/index.js'
-import type { LossSettings, ModelSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
 import type { KilowattHours } from '../values/index.js'
 
@@ -33,20 +31,6 @@ export interface ArrayDc {
   readonly ladder: Ladder
   /** Energy after cell temperature by the other temperature model, kWh a year. */
   readonly comparedKwh: KilowattHours
-}
-
-/** How one array is computed. */
-export interface ArrayModels {
-  readonly settings: ModelSettings
-  readonly losses: LossSettings
-  readonly module: ModuleModel
-  readonly temperature: CellTemperatureModel
-  /** Cell above air by another temperature model, K per W/m2, for how much the choice matters. */
-  readonly comparedRiseKPerWM2: number
-  /** Share of light that snow takes, by step; undefined without snow. */
-  readonly snow: Float64Array | undefined
-  /** What a module gives with some of its sections, or a string with some of its modules, in the shade; undefined without shade. */
-  readonly curve: SeriesCurve | undefined
 }
 
 /** DC power of every module of an array through the year. */

@@ -1,5 +1,5 @@
 import type { ArrayLight, ShadeGroup } from './array-light.js'
-import type { ArrayModels } from './array-dc.js'
+import type { ArrayModels } from './array-models.js'
 import { LAYOUT, type Engine } from './kernel/index.js'
 import type { Ladder } from './ladder.js'
 import type { SeriesWatch } from './series-factors.js'

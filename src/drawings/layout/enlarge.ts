@@ -13,6 +13,7 @@ export function enlargedBox(box: Box, by: number): Box {
 /** A drawing to scale, laid out in units of the layout, on paper; what it draws keeps its size in feet. */
 export function enlargedViewport(viewport: Viewport, by: number): Viewport {
   return {
+    ...viewport,
     scalePtPerFt: viewport.scalePtPerFt * by,
     originPt: point(viewport.originPt, by),
     box: enlargedBox(viewport.box, by),

@@ -86,6 +86,7 @@ const ANNOTATION: ReadonlySet<LayerKey> = new Set([
   'text',
   'dimension',
   'note',
+  'keynote',
   'symbol',
   'legend',
   'schedule',
