@@ -50,7 +50,9 @@ describe('the layers of a packet', () => {
     ['C-101', ['lotLine', 'building', 'roofOutline', 'module', 'roofPath', 'circuit', 'equipment', 'panel']],
     ['A-101', ['roofOutline', 'roofPath', 'rafter', 'module', 'rail', 'mount', 'roofObject', 'dimension', 'schedule']],
     ['S-501', ['rafter', 'rail', 'module', 'mount', 'detail', 'dimension', 'note', 'title']],
-    ['E-601', ['oneLine', 'ground', 'symbol', 'schedule', 'text']],
+    ['E-601', ['oneLine', 'ground', 'legend', 'note', 'text']],
+    // The tables of the diagram stand on the sheet after it.
+    ['E-601-2', ['schedule', 'title']],
     ['E-604', ['warningLabel', 'equipment', 'note']],
   ])('sheet %s has what it is about on the layers for that', (id, layers) => {
     for (const layer of layers) expect([...(used(microHouse()).get(id) ?? [])]).toContain(layer)

@@ -71,6 +71,7 @@ export const LAYERS = {
   symbol: layer(['G-ANNO-SYMB', 'North arrows, scale bars, marks', 3, 0.25, 'CONTINUOUS', 'from memory']),
   legend: layer(['G-ANNO-LEGN', 'Legends', 3, 0.18, 'CONTINUOUS', 'from memory']),
   schedule: layer(['G-ANNO-SCHD', 'Schedules and tables', 3, 0.18, 'CONTINUOUS', 'from memory']),
+  revision: layer(['G-ANNO-REVC', 'Clouds and marks of revisions', 1, 0.35, 'CONTINUOUS', 'from memory']),
   title: layer(['G-ANNO-TITL', 'Titles of drawings', 3, 0.25, 'CONTINUOUS', 'secondary']),
   titleBlock: layer(['G-ANNO-TTLB', 'Frame and title block', 7, 0.5, 'CONTINUOUS', 'from memory']),
   noPlot: {
@@ -90,6 +91,7 @@ const ANNOTATION: ReadonlySet<LayerKey> = new Set([
   'symbol',
   'legend',
   'schedule',
+  'revision',
   'title',
   'titleBlock',
   'noPlot',
