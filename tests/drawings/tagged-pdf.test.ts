@@ -130,7 +130,9 @@ describe('the structure of the packet', () => {
       return section?.children.filter(({ kind }) => kind === 'Figure').map(({ alt }) => alt) ?? []
     }
     expect(figuresOf('E-605')[0]).toMatch(/^Three-line diagram, .* from 2 sources through /u)
-    expect(figuresOf('E-606')[0]).toMatch(/^Wall of House, 30'-0" long, .* Utility meter at 5'-0", .*PV disconnect/u)
+    expect(figuresOf('E-606')[0]).toMatch(
+      /^Wall of House, 30'-0" long, .* Utility meter at 5'-0", .*PV system disconnect at 16'-6"/u,
+    )
     // Clouds are read last, in words.
     expect(changes.length).toBeGreaterThan(2)
     for (const { id } of changes) {
@@ -165,10 +167,16 @@ describe('the structure of the packet', () => {
     const figures = section.children.filter(({ kind }) => kind === 'Figure').map(({ alt }) => alt)
     expect(figures[0]).toMatch(/^Plan of roof plane \S+, 40'-0" along the eave and .* up the slope, with \d+ modules/u)
     expect(figures.slice(1)).toEqual(['North arrow', 'Scale bar, 1/4" = 1\'-0"'])
-    const heads = section.children
-      .filter(({ kind }) => kind === 'Table')
-      .map((table) => table.children[0]?.children.map(({ kind, scope }) => `${kind} ${scope ?? ''}`.trim()))
-    expect(heads).toContainEqual(['TH Column', 'TH Column', 'TH Column', 'TH Column', 'TH Column'])
+    const headsOf = (id: string): unknown[] =>
+      root.children
+        .filter((_, index) => sheets[index]?.id === id || sheets[index]?.id.startsWith(`${id}-`) === true)
+        .flatMap(({ children }) => children.filter(({ kind }) => kind === 'Table'))
+        .map((table) => table.children[0]?.children.map(({ kind, scope }) => `${kind} ${scope ?? ''}`.trim()))
+    // The words of the plan name the sheet that has the rails, which may be its continuation.
+    const railsOn = /rails and mounts are listed on sheet (?<id>\S+)\.$/u.exec(figures[0] ?? '')?.groups?.['id'] ?? ''
+    const heads = headsOf('A-101')
+    const rails = headsOf(railsOn)
+    expect(rails).toContainEqual(['TH Column', 'TH Column', 'TH Column', 'TH Column', 'TH Column'])
     expect(heads).toContainEqual(['TH Row', 'TD'])
   })
 
