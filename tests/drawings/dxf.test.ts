@@ -378,6 +378,22 @@ describe('lines under other things', () => {
     )
   })
 
+  test('symbols of a diagram that look alike are one block, however large the paper', () => {
+    for (const size of ['11x17', 'letter', 'A3'] as const) {
+      const sheets = drawPacket(packetInput(microHouse(), size)).filter(({ id }) => /^E-601(?:-\d)?$/u.test(id))
+      expect(sheets.length).toBeGreaterThan(1)
+      // Those of the legend lie on its layer and are others, so that they are not counted with the diagram's.
+      const breakers = sheets.flatMap((sheet) =>
+        readDxf(renderDxf(sheet)).entities.flatMap((each) => {
+          const [block = '', layer] = [one(each, 2), one(each, 8)]
+          return each.type === 'INSERT' && block.startsWith('BREAKER') && layer !== LAYERS.legend.name ? [block] : []
+        }),
+      )
+      expect(breakers.length).toBeGreaterThan(4)
+      expect(new Set(breakers)).toEqual(new Set(['BREAKER']))
+    }
+  })
+
   test('a wire does not run through the gap of a breaker or a switch', () => {
     const text = filesOf('module-level inverters', microHouse, '11x17').find(({ id }) => id === 'E-601')?.text ?? ''
     const file = readDxf(text)

@@ -75,6 +75,20 @@ describe('SVG by layers', () => {
     )
   })
 
+  test('tells of what is drawn on the paper too', () => {
+    const sheets = drawPacket({ ...packetInput(microHouse()), threeLine: true })
+    const descOf = (id: string): string => {
+      const sheet = sheets.find((each) => each.id === id)
+      return sheet === undefined ? '' : (/<desc id="sheet-desc">([^<]*)</u.exec(renderSvg(sheet))?.[1] ?? '')
+    }
+    expect(descOf('E-601')).toMatch(
+      /^One-line diagram, not to scale\. One-line diagram, not to scale: 2 sources .*\.$/u,
+    )
+    expect(descOf('E-604')).toMatch(/^Labels and placards, .*\. Wall with the equipment .* AC COMBINER none; .*\.$/u)
+    expect(descOf('E-605')).toMatch(/^Three-line diagram, .*\. Three-line diagram, .* from 2 sources .*\.$/u)
+    expect(descOf('G-001')).toBe('Cover sheet, not to scale.')
+  })
+
   test('of a hostile project is well-formed and says what was written', () => {
     const title = '</text><script>alert(1)</script> ]]> <!-- & "quoted" \' %s'
     for (const sheet of drawPacket(packetInput({ ...microHouse(), title }))) {

@@ -2,11 +2,10 @@ import { decodePDFRawStream, PDFBool, PDFDict, PDFDocument, PDFName, PDFRawStrea
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, test } from 'vitest'
 import { changesSince, drawPacket, markChanges, recordPacket, renderPdf, type Sheet } from '../../src/drawings/index.js'
-import type { Project } from '../../src/project/index.js'
 import { readDocuments } from '../../src/packet/read-documents.js'
 import { readFonts } from '../../src/packet/read-fonts.js'
 import { renderPacket } from '../../src/packet/render-packet.js'
-import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { hipHouse, longNames, microHouse, packetInput, stringHouse, wallHouse } from './demo-packet.js'
 import { allOf, readStructure, type ReadStructure } from './read-structure.js'
 import { threeLevels } from './tree-houses.js'
 
@@ -82,23 +81,6 @@ function judge(read: ReadStructure, sheets: readonly Sheet[]): void {
   }
   const items = all.filter(({ kind }) => kind === 'LI')
   expect(items.filter(({ children }) => children.map(({ kind }) => kind).join(' ') !== 'Lbl LBody')).toEqual([])
-}
-
-/** The demo house with the equipment of a wall and its heights. INVENTED. */
-function wallHouse(): Project {
-  const corner = (x: number, y: number): { x_ft: number; y_ft: number } => ({ x_ft: x, y_ft: y })
-  return microHouse({
-    site_plan: {
-      lot: [corner(0, 0), corner(80, 0), corner(80, 100), corner(0, 100)],
-      buildings: {
-        house: { name: 'House', corners: [corner(10, 10), corner(50, 10), corner(50, 40), corner(10, 40)] },
-      },
-      equipment: {
-        meter: { kind: 'utility_meter', x_ft: 50, y_ft: 15, bottom_in: 50, width_in: 13, height_in: 18 },
-        disconnect: { kind: 'pv_disconnect', x_ft: 50, y_ft: 26.5, bottom_in: 48, width_in: 8, height_in: 12 },
-      },
-    },
-  })
 }
 
 const draw = async (sheets: readonly Sheet[]): Promise<Uint8Array> => await renderPdf(sheets, readFonts(), info)
