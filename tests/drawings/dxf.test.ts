@@ -384,10 +384,10 @@ describe('lines under other things', () => {
       expect(sheets.length).toBeGreaterThan(1)
       // Those of the legend lie on its layer and are others, so that they are not counted with the diagram's.
       const breakers = sheets.flatMap((sheet) =>
-        readDxf(renderDxf(sheet)).entities.flatMap((each) => {
-          const [block = '', layer] = [one(each, 2), one(each, 8)]
-          return each.type === 'INSERT' && block.startsWith('BREAKER') && layer !== LAYERS.legend.name ? [block] : []
-        }),
+        readDxf(renderDxf(sheet))
+          .entities.filter((each) => each.type === 'INSERT' && one(each, 8) !== LAYERS.legend.name)
+          .map((each) => one(each, 2))
+          .filter((block) => block.startsWith('BREAKER')),
       )
       expect(breakers.length).toBeGreaterThan(4)
       expect(new Set(breakers)).toEqual(new Set(['BREAKER']))
