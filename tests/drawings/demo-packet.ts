@@ -499,3 +499,20 @@ export function noCombiner(): Project {
     },
   })
 }
+
+/** The demo house with the equipment of a wall and its heights. INVENTED. */
+export function wallHouse(): Project {
+  const corner = (x: number, y: number): { x_ft: number; y_ft: number } => ({ x_ft: x, y_ft: y })
+  return microHouse({
+    site_plan: {
+      lot: [corner(0, 0), corner(80, 0), corner(80, 100), corner(0, 100)],
+      buildings: {
+        house: { name: 'House', corners: [corner(10, 10), corner(50, 10), corner(50, 40), corner(10, 40)] },
+      },
+      equipment: {
+        meter: { kind: 'utility_meter', x_ft: 50, y_ft: 15, bottom_in: 50, width_in: 13, height_in: 18 },
+        disconnect: { kind: 'pv_disconnect', x_ft: 50, y_ft: 26.5, bottom_in: 48, width_in: 8, height_in: 12 },
+      },
+    },
+  })
+}

@@ -312,9 +312,11 @@ describe('texts', () => {
       readDxf(renderDxf(sheet))
         .entities.filter(({ type }) => type === 'TEXT')
         .map((record) => shown(one(record, 1)))
-        .join(' '),
+        .join('')
+        .replaceAll(/\s/gu, ''),
     )
-    for (const text of said) expect(text).toContain(title)
+    // The strip breaks it over lines, between signs; white space aside, all of it is there in one piece.
+    for (const text of said) expect(text).toContain(title.replaceAll(/\s/gu, ''))
   })
 })
 
@@ -374,6 +376,22 @@ describe('lines under other things', () => {
       }),
       { numRuns: 60 },
     )
+  })
+
+  test('symbols of a diagram that look alike are one block, however large the paper', () => {
+    for (const size of ['11x17', 'letter', 'A3'] as const) {
+      const sheets = drawPacket(packetInput(microHouse(), size)).filter(({ id }) => /^E-601(?:-\d)?$/u.test(id))
+      expect(sheets.length).toBeGreaterThan(1)
+      // Those of the legend lie on its layer and are others, so that they are not counted with the diagram's.
+      const breakers = sheets.flatMap((sheet) =>
+        readDxf(renderDxf(sheet))
+          .entities.filter((each) => each.type === 'INSERT' && one(each, 8) !== LAYERS.legend.name)
+          .map((each) => one(each, 2))
+          .filter((block) => block.startsWith('BREAKER')),
+      )
+      expect(breakers.length).toBeGreaterThan(4)
+      expect(new Set(breakers)).toEqual(new Set(['BREAKER']))
+    }
   })
 
   test('a wire does not run through the gap of a breaker or a switch', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { drawPacket, flattenSheet } from '../../src/drawings/index.js'
+import { changesSince, drawPacket, flattenSheet, markChanges, recordPacket } from '../../src/drawings/index.js'
 import { LAYERS, onLayer, xy, type LayerKey, type Primitive } from '../../src/drawings/model/index.js'
-import { hipHouse, microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { hipHouse, microHouse, packetInput, stringHouse, wallHouse } from './demo-packet.js'
 import { threeLevels } from './tree-houses.js'
 
 /** Weights that a DXF file can state, hundredths of a millimetre. Source: the public DXF reference of its maker, group code 370. */
@@ -50,10 +50,37 @@ describe('the layers of a packet', () => {
     ['C-101', ['lotLine', 'building', 'roofOutline', 'module', 'roofPath', 'circuit', 'equipment', 'panel']],
     ['A-101', ['roofOutline', 'roofPath', 'rafter', 'module', 'rail', 'mount', 'roofObject', 'dimension', 'schedule']],
     ['S-501', ['rafter', 'rail', 'module', 'mount', 'detail', 'dimension', 'note', 'title']],
-    ['E-601', ['oneLine', 'ground', 'symbol', 'schedule', 'text']],
+    ['E-601', ['oneLine', 'ground', 'legend', 'note', 'text']],
+    // The tables of the diagram stand on the sheet after it.
+    ['E-601-2', ['schedule', 'title']],
     ['E-604', ['warningLabel', 'equipment', 'note']],
   ])('sheet %s has what it is about on the layers for that', (id, layers) => {
     for (const layer of layers) expect([...(used(microHouse()).get(id) ?? [])]).toContain(layer)
+  })
+
+  test.each<[string, readonly LayerKey[]]>([
+    ['E-605', ['oneLine', 'text']],
+    ['E-606', ['equipment', 'text', 'dimension', 'schedule']],
+  ])('sheet %s, drawn on request, has its figures and words on the layers for them', (id, layers) => {
+    const sheet = drawPacket({ ...packetInput(wallHouse()), threeLine: true }).find((each) => each.id === id)
+    if (sheet === undefined) throw new Error(`no ${id}`)
+    const { marks } = flattenSheet(sheet)
+    for (const layer of layers) expect(marks.map((mark) => mark.layer)).toContain(layer)
+    // Words beside a thing do not vanish with it.
+    expect(marks.filter((mark) => mark.kind === 'text' && ['oneLine', 'equipment'].includes(mark.layer))).toEqual([])
+  })
+
+  test('clouds of a revision lie on a layer of their own', () => {
+    const first = drawPacket(packetInput(microHouse()))
+    const drawn = drawPacket(packetInput(wallHouse()))
+    const marked = markChanges(drawn, changesSince(recordPacket(first, 'Invented', 'A'), drawn), 'B')
+    const withMarks = marked.filter(({ overlay }) => overlay !== undefined)
+    expect(withMarks.length).toBeGreaterThan(1)
+    for (const sheet of withMarks) {
+      const on = flattenSheet(sheet).marks.filter(({ layer }) => layer === 'revision')
+      expect(on.length).toBe(sheet.overlay?.length)
+      expect(flattenSheet({ ...sheet, overlay: [] }).marks.filter(({ layer }) => layer === 'revision')).toEqual([])
+    }
   })
 
   test('the modules of a roof plan, and nothing else, lie on their layer', () => {

@@ -1,11 +1,11 @@
 import { decodePDFRawStream, PDFBool, PDFDict, PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib'
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, test } from 'vitest'
-import { drawPacket, renderPdf, type Sheet } from '../../src/drawings/index.js'
+import { changesSince, drawPacket, markChanges, recordPacket, renderPdf, type Sheet } from '../../src/drawings/index.js'
 import { readDocuments } from '../../src/packet/read-documents.js'
 import { readFonts } from '../../src/packet/read-fonts.js'
 import { renderPacket } from '../../src/packet/render-packet.js'
-import { hipHouse, longNames, microHouse, packetInput, stringHouse } from './demo-packet.js'
+import { hipHouse, longNames, microHouse, packetInput, stringHouse, wallHouse } from './demo-packet.js'
 import { allOf, readStructure, type ReadStructure } from './read-structure.js'
 import { threeLevels } from './tree-houses.js'
 
@@ -99,6 +99,34 @@ describe('the structure of the packet', () => {
     expect(read.pages.length).toBe(sheets.length)
   })
 
+  test('of sheets on request and of a revision holds all that is drawn, each diagram and wall as a figure in words', async () => {
+    const input = { ...packetInput(wallHouse(), '11x17', true), threeLine: true }
+    const first = drawPacket(packetInput(microHouse(), '11x17', true))
+    const drawn = drawPacket(input)
+    const changes = changesSince(recordPacket(first, 'Invented', 'A'), drawn)
+    const sheets = markChanges(drawn, changes, 'B')
+    const read = await readStructure(await draw(sheets))
+    judge(read, sheets)
+    const figuresOf = (id: string): (string | undefined)[] => {
+      const section = read.root.children[sheets.findIndex((sheet) => sheet.id === id)]
+      return section?.children.filter(({ kind }) => kind === 'Figure').map(({ alt }) => alt) ?? []
+    }
+    expect(figuresOf('E-605')[0]).toMatch(/^Three-line diagram, .* from 2 sources through /u)
+    expect(figuresOf('E-606')[0]).toMatch(
+      /^Wall of House, 30'-0" long, .* Utility meter at 5'-0", .*PV system disconnect at 16'-6"/u,
+    )
+    // Clouds are read last, in words.
+    expect(changes.length).toBeGreaterThan(2)
+    for (const { id } of changes) {
+      const last = read.root.children[sheets.findIndex((sheet) => sheet.id === id)]?.children.at(-1)
+      expect([id, last?.kind, last?.alt]).toEqual([
+        id,
+        'Figure',
+        expect.stringMatching(/^Marks of revision B: (?:the sheet is new|\d+ clouds? round what changed)\.$/u),
+      ])
+    }
+  })
+
   test('the file says that it is tagged, its language and its title; every font says what its glyphs mean', async () => {
     const bytes = await draw(drawPacket(packetInput(microHouse())))
     const { catalog } = await readStructure(bytes)
@@ -120,11 +148,17 @@ describe('the structure of the packet', () => {
     if (section === undefined) throw new Error('no section')
     const figures = section.children.filter(({ kind }) => kind === 'Figure').map(({ alt }) => alt)
     expect(figures[0]).toMatch(/^Plan of roof plane \S+, 40'-0" along the eave and .* up the slope, with \d+ modules/u)
-    expect(figures.slice(1)).toEqual(['Scale bar, 1/4" = 1\'-0"', 'North arrow'])
-    const heads = section.children
-      .filter(({ kind }) => kind === 'Table')
-      .map((table) => table.children[0]?.children.map(({ kind, scope }) => `${kind} ${scope ?? ''}`.trim()))
-    expect(heads).toContainEqual(['TH Column', 'TH Column', 'TH Column', 'TH Column', 'TH Column'])
+    expect(figures.slice(1)).toEqual(['North arrow', 'Scale bar, 1/4" = 1\'-0"'])
+    const headsOf = (id: string): unknown[] =>
+      root.children
+        .filter((_, index) => sheets[index]?.id === id || sheets[index]?.id.startsWith(`${id}-`) === true)
+        .flatMap(({ children }) => children.filter(({ kind }) => kind === 'Table'))
+        .map((table) => table.children[0]?.children.map(({ kind, scope }) => `${kind} ${scope ?? ''}`.trim()))
+    // The words of the plan name the sheet that has the rails, which may be its continuation.
+    const railsOn = /rails and mounts are listed on sheet (?<id>\S+)\.$/u.exec(figures[0] ?? '')?.groups?.['id'] ?? ''
+    const heads = headsOf('A-101')
+    const rails = headsOf(railsOn)
+    expect(rails).toContainEqual(['TH Column', 'TH Column', 'TH Column', 'TH Column', 'TH Column'])
     expect(heads).toContainEqual(['TH Row', 'TD'])
   })
 
@@ -149,6 +183,7 @@ describe('the structure of the packet', () => {
   test('another reader finds the same headings and words', async () => {
     const sheets = drawPacket(packetInput(microHouse()))
     const document = await getDocument({ data: await draw(sheets), useSystemFonts: false, verbosity: 0 }).promise
+    let withTable = 0
     for (const [index, sheet] of sheets.entries()) {
       const page = await document.getPage(index + 1)
       const content = await page.getTextContent({ includeMarkedContent: true })
@@ -157,8 +192,14 @@ describe('the structure of the packet', () => {
       expect(ids.length).toBeGreaterThan(0)
       expect(ids.filter((id) => !read.includes(`"id":"${id}"`))).toEqual([])
       expect(read).toContain('"role":"H1"')
-      if (/^(?:G-001|C-101|A-10\d|S-501|S-601|E-60[123])$/u.test(sheet.id)) expect(read).toContain('"role":"Table"')
+      if (/^(?:G-001|C-101|A-10\d|S-501|S-601|E-601-2|E-60[23])$/u.test(sheet.id)) {
+        expect(read).toContain('"role":"Table"')
+        withTable += 1
+      }
+      if (/^(?:C-101|A-10\d|S-501|E-601|E-604)$/u.test(sheet.id)) expect(read).toContain('"role":"Figure"')
     }
+    // The tables of the diagram stand on the sheet after it.
+    expect(withTable).toBe(8)
   })
 
   test('words of a text that goes on in another line are read apart', async () => {

@@ -1,5 +1,5 @@
 import { ARTIFACT, inset, type Box, type PaperSize, type Primitive, type Sheet, type Viewport } from '../model/index.js'
-import { enlarged, enlargedBox, enlargedViewport } from './enlarge.js'
+import { enlargedBox, enlargedPaper, enlargedViewport } from './enlarge.js'
 import { enlargementOf, isReduced } from './lettering.js'
 import { drawTitleStrip, type RevisionRow, type TitleFacts } from './title-strip.js'
 
@@ -86,6 +86,6 @@ export function composeSheet(
     unitPt,
     scaleNote: scale,
     viewports: (draft.viewports ?? []).map((each) => enlargedViewport(each, unitPt)),
-    paper: paper.map((each) => enlarged(each, unitPt)),
+    paper: enlargedPaper(paper, unitPt),
   }
 }

@@ -1,4 +1,4 @@
-import type { Box, Primitive, Viewport, XY } from '../model/index.js'
+import type { Box, DrawnSymbol, Primitive, Viewport, XY } from '../model/index.js'
 
 /** Height of the text of dimensions and leaders that state none, in units of the layout. */
 const NOTE_SIZE = 7
@@ -13,6 +13,7 @@ export function enlargedBox(box: Box, by: number): Box {
 /** A drawing to scale, laid out in units of the layout, on paper; what it draws keeps its size in feet. */
 export function enlargedViewport(viewport: Viewport, by: number): Viewport {
   return {
+    ...viewport,
     scalePtPerFt: viewport.scalePtPerFt * by,
     originPt: point(viewport.originPt, by),
     box: enlargedBox(viewport.box, by),
@@ -20,7 +21,19 @@ export function enlargedViewport(viewport: Viewport, by: number): Viewport {
   }
 }
 
-/** A figure laid out on the paper, as it lies there. Pens, dashes and hatches keep their width. */
+/** Figures laid out on the paper, as they lie there. Pens, dashes and hatches keep their width; a symbol stays one object. */
+export function enlargedPaper(primitives: readonly Primitive[], by: number): Primitive[] {
+  const symbols = new Map<DrawnSymbol, DrawnSymbol>()
+  return primitives.map((primitive) => {
+    const each = enlarged(primitive, by)
+    if (each.symbol === undefined) return each
+    const symbol = symbols.get(each.symbol) ?? { ...each.symbol, at: point(each.symbol.at, by) }
+    symbols.set(each.symbol, symbol)
+    return { ...each, symbol }
+  })
+}
+
+/** A figure laid out on the paper, as it lies there; symbols keep the place that they had. */
 export function enlarged(primitive: Primitive, by: number): Primitive {
   const each = sized(primitive, by)
   switch (each.kind) {

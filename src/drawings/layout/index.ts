@@ -7,7 +7,7 @@ export {
   type Stationery,
   type StationeryWishes,
 } from './compose-sheet.js'
-export { enlarged } from './enlarge.js'
+export { enlarged, enlargedPaper } from './enlarge.js'
 export { flowBlocks } from './flow.js'
 export { counted, feetInches, inches, plainNumber } from './lengths.js'
 export { measureSheet, overprints, type SheetMeasure } from './measure.js'

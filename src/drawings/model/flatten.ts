@@ -47,7 +47,7 @@ export function flattenSheet(sheet: Sheet, exact = false): FlatSheet {
   }
   take(sheet.paper, { point: (each) => each, scale: 1, yUp: false }, sheet.frame)
   const { texts, leaders, collisions } = placeAll(figures, waiting, sheet.body ?? sheet.frame)
-  const flat = { marks: [...figures, ...leaders, ...texts, ...overlayMarks(sheet)], collisions }
+  const flat = { marks: [...figures, ...leaders, ...texts, ...overlayMarks(sheet, order, exact)], collisions }
   kept.set(sheet, flat)
   return flat
 }
@@ -62,13 +62,19 @@ function symbolPart({ symbol }: Primitive, placing: Placing, known: Map<DrawnSym
   return part
 }
 
-/** Marks that no text keeps clear of; their own texts stay where they are. */
-function overlayMarks({ overlay = [] }: Sheet): Mark[] {
-  const parts = overlay.map((each) => expand(each, { point: (point) => point, scale: 1, yUp: false }))
-  const waiting = parts.flatMap(({ texts }) => texts.map((each) => ({ ...each, within: EVERYWHERE, belongs: {} })))
+/** Marks that no text keeps clear of; their own texts stay where they are. They are read after all else. */
+function overlayMarks({ overlay = [] }: Sheet, first: number, exact: boolean): Mark[] {
+  const parts = overlay.map((each, index) => ({
+    ...expand(each, { point: (point) => point, scale: 1, yUp: false }),
+    belongs: partOfSheet(each.tag, first + index),
+  }))
   const places = new TextPlaces(obstaclesOf([]), 0)
+  const waiting = parts.flatMap(({ texts, belongs }) => texts.map((each) => ({ ...each, within: EVERYWHERE, belongs })))
   for (const [index, each] of waiting.entries()) places.fix(OVERLAY_BLOCKS + index, each)
-  return [...parts.flatMap(({ marks }) => marks), ...places.result().texts]
+  const figures = parts.flatMap(({ marks, belongs }) =>
+    marks.map((mark) => ({ ...(exact ? mark : roundedMark(mark)), ...belongs })),
+  )
+  return [...figures, ...places.result().texts]
 }
 
 const EVERYWHERE: Box = { x: -1e6, y: -1e6, width: 2e6, height: 2e6 }

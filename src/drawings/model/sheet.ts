@@ -44,10 +44,12 @@ export interface Sheet {
   readonly overlay?: readonly Primitive[]
 }
 
-/** What a sheet shows, in words. */
-export function sheetSays({ title, scaleNote, viewports }: Sheet): string {
+/** What a sheet shows, in words: its scale, its drawings to scale, then other figures in the order of drawing. */
+export function sheetSays({ title, scaleNote, viewports, paper, overlay = [] }: Sheet): string {
   const scale = scaleNote === 'None' ? 'not to scale' : `scale ${scaleNote}`
-  return [`${title}, ${scale}.`, ...viewports.flatMap(({ says }) => (says === undefined ? [] : [says]))].join(' ')
+  const figures = new Set([...paper, ...overlay].flatMap(({ tag }) => (tag?.kind === 'Figure' ? [tag] : [])))
+  const words = [...viewports, ...figures].flatMap(({ says }) => (says === undefined ? [] : [says]))
+  return [`${title}, ${scale}`, ...words].map((each) => (each.endsWith('.') ? each : `${each}.`)).join(' ')
 }
 
 /** Where a point of a viewport lies on paper: the only change of units and of direction there is. */

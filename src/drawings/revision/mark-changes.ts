@@ -1,4 +1,14 @@
-import { flattenSheet, type Box, type Primitive, type Sheet, type XY } from '../model/index.js'
+import { counted } from '../layout/index.js'
+import {
+  flattenSheet,
+  inPart,
+  onLayer,
+  type Box,
+  type Primitive,
+  type Sheet,
+  type Tag,
+  type XY,
+} from '../model/index.js'
 import { itemsOf, union, type Item, type PacketRecord, type SheetRecord } from './packet-record.js'
 
 /** What changed on a sheet since an earlier issue. */
@@ -74,8 +84,14 @@ export function markChanges(sheets: readonly Sheet[], changes: readonly SheetCha
         return [cloud(box), ...delta(besideCloud(box, body, sizePt, revision), revision, sizePt)]
       }),
     ]
-    return { ...sheet, overlay }
+    return { ...sheet, overlay: inPart(cloudsTag(change, revision), onLayer('revision', overlay)) }
   })
+}
+
+/** The clouds of a sheet in words. */
+function cloudsTag({ kind, places }: SheetChange, revision: string): Tag {
+  const what = kind === 'new' ? 'the sheet is new' : `${counted(places.length, 'cloud')} round what changed`
+  return { kind: 'Figure', says: `Marks of revision ${revision}: ${what}.` }
 }
 
 /** Where the triangle stands: to the right of its cloud, or to the left where the sheet ends. */

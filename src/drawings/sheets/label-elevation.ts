@@ -83,15 +83,11 @@ export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringV
           ),
         )
       }
-      const says = `Wall with the equipment from the array to the meter, not to scale, with the numbers of the labels at each: ${used
-        .map(
-          (place) =>
-            `${nameOf(place)} ${labels
-              .filter((each) => each.places.includes(place))
-              .map((each) => each.number)
-              .join(', ')}`,
-        )
-        .join('; ')}.`
+      const each = used.map((place) => {
+        const numbers = labels.filter(({ places }) => places.includes(place)).map(({ number }) => number)
+        return `${nameOf(place)} ${numbers.length === 0 ? 'none' : numbers.join(', ')}`
+      })
+      const says = `Wall with the equipment from the array to the meter, not to scale, with the numbers of the labels at each: ${each.join('; ')}.`
       return inPart({ kind: 'Figure', says }, onLayer('equipment', drawn))
     },
   }

@@ -16,7 +16,7 @@ import {
 import { bondingOf, neutralBar } from '../diagram/bonding.js'
 import type { PacketInput } from '../inputs.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
-import type { Primitive } from '../model/index.js'
+import { asArtifact, onLayer, type Primitive } from '../model/index.js'
 import { existingSource, joinFlag, lighter } from '../tree/tree-symbols.js'
 import type { OneLineSource } from './one-line-sources.js'
 
@@ -173,18 +173,22 @@ export function oneLineLegend(drawn: Drawn, widthPt: number): Block[] {
       kind: 'figure',
       heightPt: Math.ceil(signs.length / columns) * CELL.height,
       draw: (left, top) =>
-        signs.flatMap(({ says, draw }, index) => {
-          const x = left + (index % columns) * cellPt
-          const y = top + (Math.floor(index / columns) + 0.5) * CELL.height
-          return [
-            ...draw(x + CELL.symbol / 2, y),
-            label(x + CELL.symbol + 4, y, says, {
-              sizePt: SIZE,
-              valign: 'middle',
-              maxWidthPt: cellPt - CELL.symbol - 10,
-            }),
-          ]
-        }),
+        onLayer(
+          'legend',
+          signs.flatMap(({ says, draw }, index) => {
+            const x = left + (index % columns) * cellPt
+            const y = top + (Math.floor(index / columns) + 0.5) * CELL.height
+            return [
+              // What stands in a symbol is not read aloud: its words stand beside it.
+              ...asArtifact(draw(x + CELL.symbol / 2, y)),
+              label(x + CELL.symbol + 4, y, says, {
+                sizePt: SIZE,
+                valign: 'middle',
+                maxWidthPt: cellPt - CELL.symbol - 10,
+              }),
+            ]
+          }),
+        ),
     },
     { kind: 'list', items: NOTES },
   ]

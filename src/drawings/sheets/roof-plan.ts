@@ -85,7 +85,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: stri
     scalePtPerFt: scale.ptPerFt,
     originPt,
     box: drawBox,
-    says: planSays(job, plane),
+    says: planSays(job, plane, rails),
     primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane)],
   }
   // Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth.
@@ -102,12 +102,18 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: stri
   )
 }
 
-/** The plan in words. */
-function planSays({ input }: SheetJob, plane: ArrangedPlane): string {
+/**
+ * The plan in words.
+ *
+ * @param railsOn Sheet that lists the rails; `here` beside the plan.
+ */
+function planSays({ input }: SheetJob, plane: ArrangedPlane, railsOn: string): string {
   const { width, height } = boundsOf(plane.corners.map(toXY))
   const modules = input.arrangement.values.modules.filter(({ roofPlane }) => roofPlane === plane.id)
   const mounts = input.mounts?.values.mounts.filter((each) => each.plane === plane.id) ?? []
   const rails = input.mounts?.values.rails.filter((each) => each.plane === plane.id) ?? []
+  const listed = railsOn === 'here' ? 'in the table beside it' : `on sheet ${railsOn}`
+  const where = mounts.length === 0 ? '' : `; rails and mounts are listed ${listed}`
   const held = mounts.length === 0 ? '' : ` on ${counted(rails.length, 'rail')} with ${counted(mounts.length, 'mount')}`
-  return `Plan of roof plane ${plane.id}, ${feetInches(width)} along the eave and ${feetInches(height)} up the slope, with ${counted(modules.length, 'module')}${held}, ${counted(plane.pathways.length, 'fire access pathway')} and the dimensions of all; rails and mounts are listed in the table beside it.`
+  return `Plan of roof plane ${plane.id}, ${feetInches(width)} along the eave and ${feetInches(height)} up the slope, with ${counted(modules.length, 'module')}${held}, ${counted(plane.pathways.length, 'fire access pathway')} and the dimensions of all${where}.`
 }

@@ -1,5 +1,5 @@
-import { label, TYPE_PT, type SheetDraft } from '../layout/index.js'
-import type { Primitive } from '../model/index.js'
+import { counted, label, TYPE_PT, type SheetDraft } from '../layout/index.js'
+import { inPart, onLayer, type Primitive, type Tag } from '../model/index.js'
 import { oneLineSources, type OneLineSource } from '../sheets/one-line-sources.js'
 import { continued, type SheetJob } from '../sheets/job.js'
 import { acrossFor } from './across.js'
@@ -36,7 +36,7 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
       further: index === 0 ? sources.length - group.length : 0,
     }),
   )
-  const pages: Primitive[][] = drawn.map((each, index) => [...(index === 0 ? notes : []), ...each.drawn])
+  const pages: Primitive[][] = drawn.map((each) => [...each.drawn])
   const pv = drawn.at(-1) ?? { bottom: body.y + 26 }
   const { roots, supplySide } = installationOf(input.project, wiring)
   const columns = Math.max(1, Math.floor((body.width + GAP_PT) / (STRIP_PT + GAP_PT)))
@@ -72,9 +72,15 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
     id: continued('E-605', index),
     title: index === 0 ? 'Three-line diagram' : 'Three-line diagram, continued',
     scale: 'None',
-    paper,
+    paper: [...(index === 0 ? notes : []), ...inPart(diagramTag(sources.length), onLayer('oneLine', paper))],
   }))
 }
+
+/** The part of the diagram on one sheet, in words. */
+const diagramTag = (sources: number): Tag => ({
+  kind: 'Figure',
+  says: `Three-line diagram, not to scale: every wire of every conductor from ${counted(sources, 'source')} through inverters, boxes and devices to the panels, the meter and the utility, with neutral and equipment ground; the tags are those of the table of conductors.`,
+})
 
 /** Sources by sheet; strings of one inverter stay together. */
 function grouped(

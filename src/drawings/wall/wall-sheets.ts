@@ -8,6 +8,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
+import { inPart, onLayer } from '../model/index.js'
 import type { Project } from '../../project/index.js'
 import { columns } from '../sheets/columns.js'
 import { continued, type SheetJob } from '../sheets/job.js'
@@ -41,7 +42,14 @@ export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
     {
       kind: 'figure',
       heightPt: wallHeightPt(extentOf(wall), scale),
-      draw: (x, y, width) => drawWall(wall, scale, [x, y, width], (piece) => numbersAt(labels, wall, piece)),
+      draw: (x, y, width) =>
+        inPart(
+          { kind: 'Figure', says: wallSays(wall) },
+          onLayer(
+            'equipment',
+            drawWall(wall, scale, [x, y, width], (piece) => numbersAt(labels, wall, piece)),
+          ),
+        ),
     },
     table(wall),
   ])
@@ -59,6 +67,12 @@ export function wallSheets({ input, stationery }: SheetJob): SheetDraft[] {
     scale: scale.note,
     paper,
   }))
+}
+
+/** The figure in words; heights and working spaces stand in the table below it. */
+function wallSays({ building, lengthFt, pieces }: EquipmentWall): string {
+  const each = pieces.map(({ name, alongFt }) => `${name} at ${feetInches(alongFt)}`)
+  return `Wall of ${building}, ${feetInches(lengthFt)} long, seen from outside, with its equipment measured from the left end: ${each.join(', ')}; the table below it has heights and working space.`
 }
 
 /** What the utility asks of its meter. */
