@@ -266,6 +266,7 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
   const wordsWidth = box.width * (places.disconnect - places.combiner) - 4
   const name = input.project.electrical?.combiner?.name ?? 'AC combiner'
   const ratings = wiring.combiner?.bus_a === null || wiring.combiner === null ? '' : `${wiring.combiner.bus_a} A bus`
+  const maxWidthPt = Math.min(100, wordsWidth)
   const words = [ratings, `${plainNumber(combined.continuous_a)} A out`, job.labels('combiner')]
     .filter((each) => each !== '')
     .join(', ')
@@ -299,10 +300,13 @@ function combiner(job: DiagramJob, inputs: readonly Output[], combined: WiringVa
         valign: 'bottom',
         maxWidthPt: Math.min(110, wordsWidth),
       }),
-      label(x - 24, high + 23, [words, ...further].join('\n'), {
-        sizePt: SIZE,
-        maxWidthPt: Math.min(100, wordsWidth),
-      }),
+      label(x - 24, high + 23, words, { sizePt: SIZE, maxWidthPt }),
+      ...further.map((text) =>
+        label(x - 24, high + 24 + blockHeightPt(wrapText(words, SIZE, 'plain', maxWidthPt).length, SIZE), text, {
+          sizePt: SIZE,
+          maxWidthPt,
+        }),
+      ),
       line(busX, y, busX + 14, y, { pen: 'medium' }),
       { kind: 'circle', center: xy(busX, y), radiusPt: 1.6, fill: 'black' },
     ],

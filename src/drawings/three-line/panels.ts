@@ -58,7 +58,9 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   const feeding = root ? lettered(wiring, 'S')[0] : fedBy
   const incoming: readonly Wire[] = feeding === undefined ? allWires(phases, !root) : wiresOf(feeding, undefined)
   const { jumper } = bondingOf(wiring)
-  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', width + 60)
+  // What joins ahead of the panel comes down beside its name.
+  const namePt = width + (supplySide.length > 0 ? 24 : 60)
+  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', namePt)
   const facts = panelFacts(panel)
   return [
     {
@@ -73,7 +75,7 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
       sizePt: SIZE,
       face: 'bold',
       valign: 'bottom',
-      maxWidthPt: width + 60,
+      maxWidthPt: namePt,
     }),
     // Left of the conductor to the electrode.
     label(buses.x('G') - 9, frameBottom + 3, facts, { sizePt: SIZE, align: 'right', maxWidthPt: 190 }),

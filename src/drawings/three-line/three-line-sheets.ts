@@ -56,16 +56,14 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
     }
     // From the right to the left, as the service stands on the right.
     const x = body.x + body.width - width - column * (width + GAP_PT)
-    pages
-      .at(-1)
-      ?.push(
-        ...drawStrip({ project: input.project, wiring, slots, rightPt: rightPtOf(width) }, strip, {
-          x,
-          y,
-          width,
-          height,
-        }),
-      )
+    pages.at(-1)?.push(
+      ...drawStrip({ project: input.project, wiring, slots, rightPt: rightPtOf(width) }, strip, {
+        x,
+        y,
+        width,
+        height,
+      }),
+    )
     y += height
   }
   return pages.map((paper, index) => ({
