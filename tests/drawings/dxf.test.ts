@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import dxfParser, { type IDxf } from 'dxf-parser'
 import { describe, expect, test } from 'vitest'
-import { drawPacket, flattenSheet, renderDxf, type PaperName } from '../../src/drawings/index.js'
+import { drawPacket, flattenSheet, renderDxf, type PaperName, type Sheet } from '../../src/drawings/index.js'
 import { cutAway, maskOf } from '../../src/drawings/dxf/cut.js'
 import { dxfFormatted, dxfText, realText } from '../../src/drawings/dxf/pairs.js'
-import { cornersOf, LAYERS, xy } from '../../src/drawings/model/index.js'
+import { cornersOf, LAYERS, xy, type XY } from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
 import { hipHouse, microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { all, blockEntities, numberOf, one, pointsOf, reachOf, readDxf, shown, tableNames } from './read-dxf.js'
@@ -19,6 +19,8 @@ const houses: readonly [string, () => Project, PaperName][] = [
   ['a hip roof', hipHouse, 'A3'],
   ['a tree of panels', threeLevels, '11x17'],
 ]
+
+const gap = (a: XY, b: XY): number => Math.hypot(b.x - a.x, b.y - a.y)
 
 /** Every sheet of a house as a file, drawn once. */
 const drawn = new Map<string, { readonly id: string; readonly text: string }[]>()
@@ -376,6 +378,26 @@ describe('lines under other things', () => {
       }),
       { numRuns: 60 },
     )
+  })
+
+  test('a section to scale hides what lies behind its parts, a plan does not', () => {
+    const sheets = drawPacket(packetInput(microHouse()))
+    const section = sheets.find(({ id }) => id === 'S-501')
+    if (section === undefined) throw new Error('no section')
+    expect(section.viewports.map(({ hides }) => hides)).toContain(true)
+    const linesFt = (sheet: Sheet): number =>
+      readDxf(renderDxf(sheet))
+        .entities.filter(({ type }) => type === 'LINE' || type === 'LWPOLYLINE')
+        .reduce((sum, each) => {
+          const corners = each.type === 'LINE' ? [...pointsOf(each, 10), ...pointsOf(each, 11)] : pointsOf(each, 10)
+          const isClosed = each.type === 'LWPOLYLINE' && (numberOf(each, 70) & 1) === 1
+          const points = isClosed ? [...corners, ...corners.slice(0, 1)] : corners
+          return sum + points.slice(1).reduce((length, to, index) => length + gap(points[index] ?? to, to), 0)
+        }, 0)
+    const shown = { ...section, viewports: section.viewports.map((each) => ({ ...each, hides: false })) }
+    expect(linesFt(section)).toBeLessThan(linesFt(shown))
+    for (const sheet of sheets.filter(({ id }) => id === 'C-101' || id === 'A-101'))
+      expect(sheet.viewports.map(({ hides }) => hides)).toEqual([undefined])
   })
 
   test('symbols of a diagram that look alike are one block, however large the paper', () => {
