@@ -78,6 +78,7 @@ describe.each([
       'C-101',
       ...Array.from({ length: planes }, (__, index) => `A-10${index + 1}`),
       'S-501',
+      'S-502',
       'S-601',
       'E-601',
       'E-602',
