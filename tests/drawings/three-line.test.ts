@@ -88,6 +88,16 @@ const houses = [
   ['three phases with a branch on all lines', () => wyeProject()],
 ] as const
 
+interface Rectangle {
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+}
+
+const isIn = (a: Rectangle, b: Rectangle): boolean =>
+  a.x >= b.x - 0.5 && a.y >= b.y - 0.5 && a.x + a.width <= b.x + b.width + 0.5 && a.y + a.height <= b.y + b.height + 0.5
+
 describe.each(houses)('three-line diagram of %s', (_, make) => {
   describe.each(['11x17', 'letter'] as const)('on %s', (size) => {
     const { sheets, wiring } = threeLine(make(), size)
@@ -143,6 +153,23 @@ describe.each(houses)('three-line diagram of %s', (_, make) => {
         ),
       )
       expect(upright).toHaveLength(ahead.length)
+    })
+
+    test('no box of equipment lies half on another', () => {
+      for (const { boxes, sheet } of sheets) {
+        const boxed = boxes.filter(({ fill, width, height }) => fill !== 'light' && width > 25 && height > 25)
+        const halfOn = boxed.flatMap((a, index) =>
+          boxed.slice(index + 1).flatMap((b) => {
+            const apart =
+              a.x + a.width <= b.x + 0.5 ||
+              b.x + b.width <= a.x + 0.5 ||
+              a.y + a.height <= b.y + 0.5 ||
+              b.y + b.height <= a.y + 0.5
+            return apart || isIn(a, b) || isIn(b, a) ? [] : [`${sheet.id}: ${Math.round(a.x)} on ${Math.round(b.x)}`]
+          }),
+        )
+        expect(halfOn).toEqual([])
+      }
     })
 
     test('nothing lies outside the sheet, and no two words on one another', () => {

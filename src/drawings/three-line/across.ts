@@ -14,7 +14,7 @@ export interface Across {
 /** Below this width words do not fit beside the wires, points. */
 const NARROW_PT = 600
 
-const WIDE: Across = { symbol: 0.185, inverter: 0.42, combiner: 0.55, disconnect: 0.72, flag: 0.86, stacked: false }
+const WIDE: Across = { symbol: 0.185, inverter: 0.39, combiner: 0.48, disconnect: 0.72, flag: 0.86, stacked: false }
 const BRANCHES: Across = { symbol: 0.012, inverter: 0.22, combiner: 0.38, disconnect: 0.69, flag: 0.83, stacked: true }
 const STRINGS: Across = { symbol: 0.012, inverter: 0.27, combiner: 0.43, disconnect: 0.72, flag: 0.84, stacked: true }
 /** Without a combiner the inverters have its room. */
