@@ -5154,6 +5154,18 @@ authority?: string
  */
 export interface ExistingHouse {
 /**
+ * Number of storeys above the ground, for the cover of the packet.
+ */
+storeys?: number
+/**
+ * Occupancy group of the building code, for the cover, such as R-3 for a house of one or two families.
+ */
+occupancy?: string
+/**
+ * Type of construction of the building code, for the cover, such as V-B.
+ */
+construction_type?: string
+/**
  * Whether the work runs wiring inside the dwelling; alarms are asked for then.
  */
 wiring_inside?: boolean

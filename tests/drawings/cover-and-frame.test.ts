@@ -212,8 +212,11 @@ describe('who and what a packet names', () => {
       },
       codes: { ...base.codes, local_amendments: ['Sampletown 12.4', 'Sampletown 12.5'] },
     }
-    const input = draftOf(project)
+    const house = { storeys: 2, occupancy: 'R-3', construction_type: 'V-B' }
+    const input = draftOf({ ...project, existing_house: house })
     const facts = factsOf(sheetOf(readPacket(input), 'G-001'))
+    expect(facts.get('Building')).toBe('2 storeys, occupancy R-3, construction type V-B')
+    expect(factsOf(sheetOf(readPacket(draftOf(project)), 'G-001')).get('Building')).toBeUndefined()
     expect(facts.get('Installer')).toBe('Invented Roofs, licence R-1')
     expect(facts.get('Electrician')).toBe('Invented Wires, licence W-2')
     expect(facts.get('Local amendments')).toBe('Sampletown 12.4; Sampletown 12.5')

@@ -137,6 +137,7 @@ function projectFacts(input: PacketInput): [string, string][] {
   const facts: [string, string | undefined][] = [
     ['Site', project.site.address],
     ['Parcel', project.site.parcel],
+    ['Building', buildingWords(project)],
     ['Owner', parties?.owner?.name],
     ['Installer', withLicense(parties?.installer)],
     ['Electrician', withLicense(parties?.electrician)],
@@ -276,4 +277,14 @@ function approvalBox(): Block {
       label(x + 5, y + 5, 'APPROVAL', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
     ],
   }
+}
+
+/** Storeys, occupancy and type of construction, as far as they are stated. */
+function buildingWords({ existing_house: house }: Project): string | undefined {
+  const words = [
+    house?.storeys === undefined ? undefined : counted(house.storeys, 'storey'),
+    house?.occupancy === undefined ? undefined : `occupancy ${house.occupancy}`,
+    house?.construction_type === undefined ? undefined : `construction type ${house.construction_type}`,
+  ].filter((each) => each !== undefined)
+  return words.length === 0 ? undefined : words.join(', ')
 }
