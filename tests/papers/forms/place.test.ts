@@ -33,8 +33,8 @@ async function seen(pdf: Uint8Array, at = 1) {
   const { items } = await page.getTextContent()
   return items.flatMap((item) => {
     if (!('str' in item) || item.str.trim() === '' || item.str === 'Owner:') return []
-    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = view.transform as number[]
-    const [ta = 0, tb = 0, , , x = 0, y = 0] = item.transform as number[]
+    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = view.transform
+    const [ta = 0, tb = 0, , , x = 0, y = 0] = item.transform
     const inches = (value: number) => Number((value / 72).toFixed(3))
     return [
       {
@@ -43,7 +43,7 @@ async function seen(pdf: Uint8Array, at = 1) {
         y: inches(b * x + d * y + f),
         // Upright as seen: the direction of writing points to the right.
         level: Math.abs(b * ta + d * tb) < 1e-6 && a * ta + c * tb > 0,
-        sizePt: Number(item.height.toFixed(2)) * (view.scale as number),
+        sizePt: Number(item.height.toFixed(2)) * view.scale,
       },
     ]
   })

@@ -1,4 +1,4 @@
-import { PDFName, PDFRawStream } from '@cantoo/pdf-lib'
+import { PDFRawStream, type PDFName } from '@cantoo/pdf-lib'
 import { shorten } from '../../../project/index.js'
 import { POINTS_PER_INCH } from '../../../values/index.js'
 import type { OpenForm } from '../document/index.js'
