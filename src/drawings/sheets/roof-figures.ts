@@ -1,9 +1,20 @@
 import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { asSymbol, onLayer, textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
+import {
+  asSymbol,
+  cornersOf,
+  onLayer,
+  textWidthPt,
+  xy,
+  type Box,
+  type Hatch,
+  type Primitive,
+  type XY,
+} from '../model/index.js'
 import { degreesOf, feetOf, own, radiansOf } from '../../values/index.js'
-import { clippedTo, toXY, uprightInside } from './plane-figures.js'
+import { clippedLine, clippedTo, toXY, uprightInside } from './plane-figures.js'
+import { withinRegion } from './plan-region.js'
 import { shortModuleName } from './short-module-name.js'
 
 const SETBACK: Hatch = { angleDeg: 45, gapPt: 5 }
@@ -11,23 +22,28 @@ const PATHWAY: Hatch = { angleDeg: 135, gapPt: 4, cross: true }
 /** Places beside its own for a text inside a figure. */
 const NEAR: readonly XY[] = [0, -9, 9, -18, 18, -27, 27].flatMap((dy) => [0, -14, 14].map((dx) => xy(dx, dy)))
 
-/** Everything that lies on the plane, in feet along its surface. */
-export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
+/**
+ * Everything that lies on the plane, in feet along its surface.
+ *
+ * @param region The part of the plane that is drawn; all of it when missing.
+ */
+export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number, region?: Box): Primitive[] {
   const outline = plane.corners.map(toXY)
-  return [
+  const figures: Primitive[] = [
     ...onLayer(
       'roofPath',
       plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
     ),
-    ...onLayer('roofPath', pathways(plane, outline)),
+    ...onLayer('roofPath', pathways(plane, outline, region)),
     ...onLayer('rafter', rafters(input, plane, outline)),
     { kind: 'path', points: outline, closed: true, pen: 'heavy', layer: 'roofOutline' },
-    ...plane.edges.map((edge) => edgeName(edge)),
+    ...plane.edges.flatMap((edge) => edgeName(edge, region)),
     ...onLayer('roofObject', plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction)),
     ...onLayer('module', modules(input, plane, ptPerFt)),
     ...railsAndMounts(input, plane),
     ...onLayer('circuit', raceway(input, plane)),
   ]
+  return region === undefined ? figures : withinRegion(figures, region)
 }
 
 function strip(keepOut: KeepOut, outline: readonly XY[]): Primitive[] {
@@ -38,7 +54,7 @@ function strip(keepOut: KeepOut, outline: readonly XY[]): Primitive[] {
   return [{ kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: SETBACK }]
 }
 
-function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
+function pathways(plane: ArrangedPlane, outline: readonly XY[], region: Box | undefined): Primitive[] {
   return plane.pathways.flatMap((pathway) =>
     pathway.figures.flatMap((figure, index) => {
       const points = clippedTo(outline, figure.map(toXY))
@@ -46,10 +62,9 @@ function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
       const hatched: Primitive = { kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: PATHWAY }
       if (index > 0) return [hatched]
       const text = `${feetInches(pathway.widthFt)} FIRE ACCESS PATHWAY`
-      const middle = points.reduce(
-        (sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length),
-        xy(0, 0),
-      )
+      const shown = region === undefined ? points : clippedTo(points, cornersOf(region))
+      if (shown.length < 3) return []
+      const middle = shown.reduce((sum, { x, y }) => xy(sum.x + x / shown.length, sum.y + y / shown.length), xy(0, 0))
       const [a, b] = [figure[0] ?? { xFt: 0, yFt: 0 }, figure[1] ?? { xFt: 0, yFt: 1 }]
       const along = pathway.kind === 'straight' ? 90 : degreesOf(Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt))
       const rotationDeg =
@@ -82,8 +97,13 @@ function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[
   return lines
 }
 
-function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
-  const [dx, dy] = [edge.to.xFt - edge.from.xFt, edge.to.yFt - edge.from.yFt]
+/** The name of an edge beside the middle of what is shown of it, outside the plane. */
+function edgeName({ from, to, kind }: ArrangedPlane['edges'][number], region: Box | undefined): Primitive[] {
+  const whole: [XY, XY] = [toXY(from), toXY(to)]
+  const shown = region === undefined ? whole : clippedLine(whole, region)
+  if (shown === undefined) return []
+  const [a, b] = shown
+  const [dx, dy] = [b.x - a.x, b.y - a.y]
   const length = Math.hypot(dx, dy)
   // The plane lies on the left, so the outside is on the right; on paper y goes down.
   const [ox, oy] = [dy / length, dx / length]
@@ -94,7 +114,7 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
       xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along),
     ),
   )
-  return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
+  const name = label((a.x + b.x) / 2, (a.y + b.y) / 2, kind.toUpperCase(), {
     sizePt: TYPE_PT.text,
     face: 'bold',
     align: 'center',
@@ -103,6 +123,7 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
     halo: true,
     shifts: out,
   })
+  return [name]
 }
 
 function obstruction(keepOut: KeepOut): Primitive[] {

@@ -4,7 +4,7 @@ import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import { label, TYPE_PT } from '../layout/index.js'
 import { xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { planPoint } from './plan-frame.js'
-import { clippedTo } from './plane-figures.js'
+import { clippedLine, clippedTo } from './plane-figures.js'
 import { degreesOf } from '../../values/index.js'
 
 /** How far beyond the lot a support may stand and still be on the sheet, ft. */
@@ -120,21 +120,3 @@ const cornersOf = ({ x, y, width, height }: Box): XY[] => [
 
 const isIn = (box: Box, { x, y }: XY): boolean =>
   x >= box.x - 1e-6 && x <= box.x + box.width + 1e-6 && y >= box.y - 1e-6 && y <= box.y + box.height + 1e-6
-
-/** The part of a line within a box. */
-function clippedLine([a, b]: readonly [XY, XY], box: Box): [XY, XY] | undefined {
-  let [from, to] = [0, 1]
-  const [dx, dy] = [b.x - a.x, b.y - a.y]
-  for (const [step, room] of [
-    [-dx, a.x - box.x],
-    [dx, box.x + box.width - a.x],
-    [-dy, a.y - box.y],
-    [dy, box.y + box.height - a.y],
-  ] as const) {
-    if (step === 0) {
-      if (room < 0) return undefined
-    } else if (step < 0) from = Math.max(from, room / step)
-    else to = Math.min(to, room / step)
-  }
-  return from >= to ? undefined : [xy(a.x + from * dx, a.y + from * dy), xy(a.x + to * dx, a.y + to * dy)]
-}
