@@ -176,7 +176,7 @@ function partViewport(job: SheetJob, plane: ArrangedPlane, scale: Scale, part: P
         valign: 'middle',
         shifts: [-70, 70, -120, 120, 0].map((dx) => xy(dx, -14)),
       }),
-      ...partDimensions(input, plane, part),
+      ...partDimensions(input, plane, part, scale.ptPerFt),
     ],
   }
 }

@@ -7,6 +7,7 @@ import { chain, chainName, rowPt, stops } from './dimension-chain.js'
 import { mountPatterns } from './mount-patterns.js'
 import { partModules, type PlanPart } from './plan-parts.js'
 import { toXY } from './plane-figures.js'
+import { railDimensions } from './rail-heights.js'
 
 /** Patterns of mounts that are dimensioned in a part. */
 const PATTERNS = 3
@@ -15,7 +16,12 @@ const PATTERNS = 3
 export const PART_ROOM = { left: 62, right: 40, top: 26, bottom: rowPt(PATTERNS) + 14 } as const
 
 /** Dimensions of a part of a plane: edges of the plane and of arrays in it, mounts along its rails, rails up the slope. */
-export function partDimensions(input: PacketInput, plane: ArrangedPlane, { region }: PlanPart): Primitive[] {
+export function partDimensions(
+  input: PacketInput,
+  plane: ArrangedPlane,
+  { region }: PlanPart,
+  ptPerFt: number,
+): Primitive[] {
   const { x, y, width, height } = boundsOf(plane.corners.map(toXY))
   const modules = partModules(
     input.arrangement.values.modules.filter(({ roofPlane }) => roofPlane === plane.id),
@@ -51,6 +57,10 @@ export function partDimensions(input: PacketInput, plane: ArrangedPlane, { regio
       up.map((at) => xy(region.x, at)),
       rowPt(1),
     ),
+    ...railDimensions(input, plane, { fromFt: region.x, offsetPt: rowPt(0), ptPerFt }, [
+      region.y,
+      region.y + region.height,
+    ]),
     ...rows.flatMap(({ letter, at }, index) => [
       ...chain(
         at.map((each) => xy(each, region.y)),

@@ -4,6 +4,8 @@ import { feetInches, inches } from '../layout/index.js'
 import { xy, type Primitive } from '../model/index.js'
 import { chain, chainName, FIRST_PT, rowPt, STEP_PT, stops } from './dimension-chain.js'
 import { mountPatterns } from './mount-patterns.js'
+import { railDimensions } from './rail-heights.js'
+import { objectDimensions } from './roof-objects.js'
 import { toXY } from './plane-figures.js'
 import { feetOf, inchesOf } from '../../values/index.js'
 
@@ -20,22 +22,33 @@ export function dimensionRoom(
   input: PacketInput,
   plane: ArrangedPlane,
 ): { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number } {
-  return { left: 62, right: 40, top: 26, bottom: FIRST_PT + (rowsBelow(input, plane) - 1) * STEP_PT + 14 }
+  return {
+    left: rowPt(Math.max(1, railRow(plane))) + 21,
+    right: 40,
+    top: 26,
+    bottom: FIRST_PT + (rowsBelow(input, plane) - 1) * STEP_PT + 14,
+  }
 }
 
+/** Row of the rails at the left: nearest, but beyond the slanting edges of other planes than rectangles. */
+const railRow = (plane: ArrangedPlane): number => (isRectangle(plane) ? 0 : 2)
+
 /** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
-export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+export function planDimensions(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
   const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
+  const left = Math.min(...plane.corners.map(({ xFt }) => xFt))
   return [
     ...edgeDimensions(plane, rowsBelow(input, plane)),
     ...setbackDimensions(plane),
     ...arrayDimensions(plane, modules, rowsBelow(input, plane)),
     ...mountDimensions(input, plane),
+    ...railDimensions(input, plane, { fromFt: left, offsetPt: rowPt(railRow(plane)), ptPerFt }),
+    ...objectDimensions(input, plane),
   ]
 }
 
 function edgeDimensions(plane: ArrangedPlane, rows: number): Primitive[] {
-  const rectangle = plane.edges.length === 4 && plane.edges.every((edge) => isLevel(edge) || isUpright(edge))
+  const rectangle = isRectangle(plane)
   const shown = rectangle ? plane.edges.slice(0, 2) : plane.edges
   const edges = shown.map((edge): Primitive => {
     const down = isLevel(edge) && edge.to.xFt > edge.from.xFt
@@ -69,6 +82,9 @@ function setbackDimensions(plane: ArrangedPlane): Primitive[] {
 
 const isLevel = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.yFt - edge.from.yFt) < 1e-6
 const isUpright = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.xFt - edge.from.xFt) < 1e-6
+
+const isRectangle = ({ edges }: ArrangedPlane): boolean =>
+  edges.length === 4 && edges.every((edge) => isLevel(edge) || isUpright(edge))
 
 /** Along the eave: from the left end to each array, across it, and to the right end. Up the slope: the same. */
 function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement[], rows: number): Primitive[] {

@@ -102,7 +102,7 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: stri
     originPt,
     box: drawBox,
     says: planSays(job, plane, rails),
-    primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane)],
+    primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane, scale.ptPerFt)],
   }
   const title = `Roof plan: ${plane.id}`
   return pages.map((notes, page) =>
