@@ -25,5 +25,6 @@ export {
   type Scale,
 } from './scales.js'
 export { label, line, polyline, TYPE_PT } from './text.js'
-export type { RevisionRow, TitleFacts } from './title-strip.js'
+export type { RevisionRow } from './revision-rows.js'
+export type { TitleFacts } from './title-strip.js'
 export { isReduced } from './lettering.js'

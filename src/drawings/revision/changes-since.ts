@@ -1,5 +1,6 @@
 import type { Box, Sheet } from '../model/index.js'
-import { boxNow, itemsOf, kept, union, type Item, type Kept, type PacketRecord } from './packet-record.js'
+import { boxNow, kept, type Kept, type PacketRecord } from './packet-record.js'
+import { itemsOf, union, type Item } from './sheet-items.js'
 
 /** What changed on a sheet since an earlier issue. */
 export interface SheetChange {

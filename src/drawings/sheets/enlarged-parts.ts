@@ -11,9 +11,10 @@ import {
   type SheetDraft,
   type Stationery,
 } from '../layout/index.js'
-import { boundsOf, cornersOf, inset, onLayer, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
+import { boundsOf, cornersOf, onLayer, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { keyPlan } from './key-plan.js'
+import { frames, type PartSheet } from './part-frames.js'
 import { PART_ROOM, partDimensions } from './part-dimensions.js'
 import { toXY } from './plane-figures.js'
 import { isTooDense } from './plan-density.js'
@@ -26,8 +27,6 @@ const HEAD = 66
 const GAP = 12
 /** More parts than these are no help: the reader would look for modules on too many drawings. */
 const MOST_PARTS = 6
-/** Distance of the frame of a part from its edge on the whole plan, on paper. */
-const FRAME_INSET = 1.5
 
 /**
  * The sheets of a plane, with its parts drawn larger on sheets that follow where the plan is too dense for its scale. On the
@@ -55,11 +54,6 @@ export function withParts(
   // Notes that found no room beside the plan come last: their sheet is seldom full.
   const notes = more.map((draft, index) => ({ ...draft, id: continued(plan.id, drawn.length + 1 + index) }))
   return [{ ...plan, viewports: [framed] }, ...drawn.map(({ draft }) => draft), ...notes]
-}
-
-interface PartSheet {
-  readonly parts: readonly PlanPart[]
-  readonly draft: SheetDraft
 }
 
 /** Sheets at the least scale at which no part is too dense; at the largest when all are. None when no scale is larger. */
@@ -194,35 +188,4 @@ function head(
   const left = marks.kind === 'figure' ? marks.draw(body.x, body.y, 230) : []
   const room = { x: body.x + 250, y: body.y, width: body.width - 250, height: HEAD - 8 }
   return [...left, ...keyPlan(plane, parts, shown, room)]
-}
-
-/** The frames of all parts on the whole plan with their letters, and on which sheets they are drawn. */
-function frames(plane: ArrangedPlane, drawn: readonly PartSheet[], ptPerFt: number): Primitive[] {
-  const { x, y, width, height } = boundsOf(plane.corners.map(toXY))
-  const listed = drawn.map(({ parts, draft }) => `${parts.map(({ letter }) => letter).join(', ')} ON ${draft.id}`)
-  return [
-    ...drawn.flatMap(({ parts }) => parts.flatMap(({ letter, region }) => frame(letter, region, ptPerFt))),
-    label(x + width / 2, y + height, `FRAMED PARTS ARE DRAWN LARGER: ${listed.join('; ')}`, {
-      sizePt: TYPE_PT.small,
-      align: 'center',
-      valign: 'middle',
-      maxWidthPt: 300,
-      halo: true,
-      shifts: [-24, -36, -48, -60, -80].flatMap((dy) => [0, 60, -60, 120, -120].map((dx) => xy(dx, dy))),
-    }),
-  ]
-}
-
-/** Places of a letter in its frame, as shares of it: near the corners first. */
-const PLACES = [0.06, 0.94, 0.2, 0.8, 0.35, 0.65, 0.5]
-
-function frame(letter: string, region: Box, ptPerFt: number): Primitive[] {
-  const { x, y, width, height } = inset(region, FRAME_INSET / ptPerFt)
-  const shifts = PLACES.flatMap((up) => PLACES.map((along) => xy(along * width * ptPerFt, (up - 1) * height * ptPerFt)))
-  return [
-    ...onLayer<Primitive>('symbol', [
-      { kind: 'path', points: cornersOf({ x, y, width, height }), closed: true, pen: 'medium', dash: 'hidden' },
-    ]),
-    label(x, y, letter, { sizePt: TYPE_PT.head, face: 'bold', align: 'center', valign: 'middle', shifts }),
-  ]
 }
