@@ -48,6 +48,7 @@ export function startingFile(options: StartingFileOptions = {}): string {
     title: madeUp(`My roof at ${(known.site ?? MADE_UP_SITE).address.value}`),
     site: MADE_UP_SITE,
     planes: [MADE_UP_PLANE],
+    modules: madeUp(12),
     ...known,
   }
   const base = [
@@ -102,7 +103,11 @@ function siteLines(site: StartingSite): string[] {
     `  address: ${put(address)}`,
     `  latitude_deg: ${put(latitudeDeg)}  # north is positive`,
     `  longitude_deg: ${put(longitudeDeg)}  # EAST is positive, all of America is negative`,
-    ...(elevationFt === undefined ? [] : [`  elevation_ft: ${put(elevationFt)}  # ground above sea level`]),
+    ...(elevationFt === undefined
+      ? []
+      : [
+          `  elevation_ft: ${put(elevationFt)}  # ground above sea level${elevationFt.madeUp ? '; here that of the weather site' : ''}`,
+        ]),
     ...(utcOffsetH === undefined ? [] : [`  utc_offset_h: ${put(utcOffsetH)}  # local STANDARD time minus UTC`]),
     "  climate: nearby  # the nearest built-in sites; or { station: '724940' }, or { epw: weather.epw }",
   ]

@@ -199,7 +199,7 @@ export function houseFrom(
         eaveHeightFt: numeric('eave_height_ft', 10),
       },
     ],
-    ...(modules === undefined ? {} : { modules: stated(numberOf(modules)) }),
+    modules: modules === undefined ? undefined : stated(numberOf(modules)),
     ...(equipment === undefined ? {} : { equipment }),
     ...(answers['year_kwh'] === undefined
       ? {}
