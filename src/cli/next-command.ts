@@ -38,8 +38,7 @@ export async function nextCommand(
   const absent = [OWN_KEY[subcommand ?? ''], top].find(
     (key) => key !== undefined && PART_OF[key] !== undefined && project[key] === undefined,
   )
-  if (absent !== undefined)
-    return `gablewatt new-project --parts ${PART_OF[absent]} --add-to ${file} --out ${file} --force`
+  if (absent !== undefined) return `gablewatt new-project --parts ${PART_OF[absent]} --add-to ${file} --force`
   if (error.where === '') return `gablewatt check-project ${file}`
   const { pathTrouble } = await import('../project/index.js')
   return pathTrouble(error.where) === undefined ? `gablewatt explain ${error.where}` : `gablewatt check-project ${file}`

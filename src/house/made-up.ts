@@ -49,7 +49,7 @@ export function madeUpFindings(input: HouseInput, stage: TellingStage): Finding[
   const note: Finding = {
     severity: 'note',
     id: 'project.made-up',
-    message: `${others.length === 1 ? 'one further value is' : `${others.length} further values are`} made up: ${listed(others.map(({ path }) => path))}`,
+    message: `${others.length === 1 ? 'one further value is' : `${others.length} further values are`} made up: ${placesOf(others)}`,
     where: '',
     fix: "state your own and take the marker !made_up away; 'gablewatt check-project' lists all",
   }
@@ -102,6 +102,17 @@ function withFindings<Told extends { readonly findings: readonly Finding[] }>(
 /** `structure.wind` for what lies in it, `roof_access` for a value of its own. */
 function groupOf(path: string): string {
   return path.split('.').slice(0, -1).slice(0, 2).join('.') || path
+}
+
+/** A few by their paths, many by the parts of the project that they stand in. */
+function placesOf(values: readonly MadeUpValue[]): string {
+  if (values.length <= 6) return values.map(({ path }) => path).join(', ')
+  const counts = new Map<string, number>()
+  for (const { path } of values) {
+    const part = path.split('.')[0] ?? path
+    counts.set(part, (counts.get(part) ?? 0) + 1)
+  }
+  return [...counts].map(([part, count]) => `${count} in ${part}`).join(', ')
 }
 
 const MOST = 12

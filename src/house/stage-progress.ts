@@ -58,7 +58,7 @@ export function stageProgress(
   const [first] = missing
   const next =
     outcome === undefined || (name === 'permit' && first !== undefined)
-      ? `gablewatt new-project --parts ${part} --add-to ${file} --out ${file} --force`
+      ? `gablewatt new-project --parts ${part} --add-to ${file} --force`
       : outcome instanceof StageError && first !== undefined
         ? `gablewatt explain ${first.path}`
         : `gablewatt ${command} ${file}`

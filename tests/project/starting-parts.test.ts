@@ -1,7 +1,15 @@
 import { parse } from 'yaml'
 import { describe, expect, it, test } from 'vitest'
 import { CHECK_STAGES, checkHouse, runHouse } from '../../src/house/index.js'
-import { addBlocks, houseOfProject, madeUp, PART_NAMES, partLines, stated, startingFile } from '../../src/project/index.js'
+import {
+  addBlocks,
+  houseOfProject,
+  madeUp,
+  PART_NAMES,
+  partLines,
+  stated,
+  startingFile,
+} from '../../src/project/index.js'
 import { countFitted } from '../../src/roof/index.js'
 import { loadText, STARTER } from './support.js'
 
@@ -89,11 +97,21 @@ describe('parts that are added to a file', () => {
   })
 
   it('go under what is there, with its indentation', () => {
-    const text = STARTER.concat('electrical:\n    panel:\n        bus_a: 125  # read on the label\n    power_factor: 1\n')
+    const text = STARTER.concat(
+      'electrical:\n    panel:\n        bus_a: 125  # read on the label\n    power_factor: 1\n',
+    )
     const { project, madeUp: marked } = loadText(added(text))
     expect(project.electrical).toMatchObject({ panel: { bus_a: 125, main_a: 200 }, power_factor: 1 })
     expect(marked).toContain('electrical.panel.main_a')
     expect(marked).not.toContain('electrical.panel.bus_a')
+  })
+
+  it('go into a map and into the one around it at the same line', () => {
+    const { project } = loadText(
+      added(STARTER.concat('electrical:\n  panel:\n    bus_a: 125\n    main_a: 100 # read\n')),
+    )
+    expect(project.electrical?.panel).toMatchObject({ bus_a: 125, main_a: 100, spaces_free: 4 })
+    expect(project.electrical?.runs).toHaveProperty('feeder')
   })
 
   it('leave equipment of the person alone', () => {

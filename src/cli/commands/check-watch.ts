@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto'
-import { readFileSync, watch, type FSWatcher } from 'node:fs'
+import { watch, type FSWatcher } from 'node:fs'
 import { basename, dirname, resolve } from 'node:path'
-import { documentsOf, type LoadedProject } from '../../project/index.js'
+import { documentsOf, FileTrouble, LARGEST_METER_BYTES, readBytes, type LoadedProject } from '../../project/index.js'
+import { digestOf, sha256Of } from '../../seal/index.js'
 import { makeContext, type FrameContext } from '../context.js'
 import { deliver } from '../deliver.js'
 import { EXIT } from '../exit-codes.js'
@@ -65,17 +65,17 @@ function filesOf(context: FrameContext, before: readonly string[]): readonly str
 }
 
 function contentOf(files: readonly string[]): string {
-  const hash = createHash('sha256')
-  for (const file of files) {
-    try {
-      hash.update(readFileSync(file))
-    } catch {
-      // A file that is away for a moment, or for good, is a content of its own.
-      hash.update('\0')
-    }
-    hash.update('\0\0')
+  return digestOf(files.map(contentOfOne))
+}
+
+/** A file that is away for a moment, or for good, is a content of its own. */
+function contentOfOne(file: string): string {
+  try {
+    return sha256Of(readBytes(file, LARGEST_METER_BYTES))
+  } catch (error) {
+    if (error instanceof FileTrouble) return error.message
+    throw error
   }
-  return hash.digest('hex')
 }
 
 /** Yields once after each burst of changes, until Ctrl-C. Folders are watched, as editors put new files in the place of old ones. */

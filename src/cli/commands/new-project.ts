@@ -1,9 +1,11 @@
+import { dirname } from 'node:path'
 import { InvalidArgumentError, Option, type Command } from 'commander'
 import {
   addBlocks,
   houseOfProject,
   loadProject,
   PART_NAMES,
+  ProjectError,
   partLines,
   readNamedText,
   LARGEST_YAML_BYTES,
@@ -22,7 +24,7 @@ export const examples: readonly [Example, Example, ...Example[]] = [
   { line: 'new-project --lat 39.53 --lon -119.81 > project.yaml', does: 'a project at a house' },
   { line: 'new-project --ask --out project.yaml', does: 'a dozen questions, one after the other' },
   {
-    line: 'new-project --parts wire,mounts --add-to project.yaml --out project.yaml --force',
+    line: 'new-project --parts wire,mounts --add-to project.yaml --force',
     does: 'what size-wire and space-mounts need, with made-up values to be replaced',
   },
 ]
@@ -68,7 +70,7 @@ export function configure(command: Command): void {
       .addOption(
         new Option(
           '--add-to <project.yaml>',
-          'print this file with what it lacks of --parts; what is there stays',
+          'print this file with what it lacks of --parts, which stays as it is otherwise (--force alone: in place)',
         ).conflicts(['site', 'lat', 'lon', 'title', 'ask', 'answers']),
       ),
   )
@@ -117,15 +119,28 @@ async function houseOf(context: CommandContext, options: Options): Promise<Parti
   return await askForHouse(known, options.answers, options.out)
 }
 
-/** A file with the parts that it lacks. */
-function addTo(path: string, { parts, out }: Options): CommandOutcome {
+/** A file with the parts that it lacks: to `--out` or stdout, with `--force` alone in place. */
+function addTo(path: string, { parts, out, force }: Options): CommandOutcome {
   if (parts === undefined) throw new UsageError(`--add-to wants --parts, one or more of ${PART_NAMES.join(',')}`)
   const text = readNamedText(path, LARGEST_YAML_BYTES)
   const house = houseOfProject(loadProject({ path }).project)
-  const document = parts.reduce((whole, part) => addBlocks(whole, partLines(part, house)), text)
-  const file = out === undefined || out === '-' ? path : out
-  return {
-    document,
-    next: `replace what is marked !made_up; 'gablewatt check-project ${file}' lists it`,
+  const content = parts.reduce((whole, part) => addBlocks(whole, partLines(part, house)), text)
+  checkWhole(content, path)
+  const notes = content === text ? ['nothing to add: the file has all of it'] : []
+  const inPlace = force === true && out === undefined
+  const next = `replace what is marked !made_up; 'gablewatt check-project ${out === undefined || out === '-' ? path : out}' lists it`
+  if (!inPlace) return { document: content, notes, next }
+  return { document: '', notes, next, files: content === text ? [] : [{ path, content }] }
+}
+
+/** Nothing is written that would not be read again. */
+function checkWhole(text: string, path: string): void {
+  try {
+    loadProject({ path: '-', text, baseFolder: dirname(path) })
+  } catch (error) {
+    if (!(error instanceof ProjectError)) throw error
+    const [problem] = error.problems
+    const what = problem === undefined ? error.message : `${problem.path}: ${problem.message}`
+    throw new UsageError(`the parts do not fit what ${path} holds, and nothing was written: ${what}`)
   }
 }

@@ -45,8 +45,9 @@ function addBlock(text: string, block: readonly string[]): string {
   if (more === undefined) throw new Error('a part of a new file is no map')
   if (own === undefined) return `${text}${block.join('\n')}\n`
   const additions = missing({ text, own }, more, '', block)
-  // From the end of the file to its beginning, so that places stay right.
+  // From the end of the file to its beginning, so that places stay right; of two at one place the inner stands first.
   return additions
+    .toReversed()
     .toSorted((a, b) => b.offset - a.offset)
     .reduce((whole, each) => {
       const end = endOfLine(whole, each.offset)

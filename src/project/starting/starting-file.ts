@@ -164,8 +164,7 @@ function nextLines(parts: readonly PartName[], name: string): string {
   const isThere = (part: PartName): boolean => parts.includes(part) || (part !== 'money' && parts.includes('permit'))
   const later = PART_NAMES.filter((part) => part !== 'yield' && !isThere(part))
   const lines = later.map(
-    (part) =>
-      `#   gablewatt new-project --parts ${part} --add-to ${file} --out ${file} --force   # for ${PART_COMMANDS[part]}`,
+    (part) => `#   gablewatt new-project --parts ${part} --add-to ${file} --force   # for ${PART_COMMANDS[part]}`,
   )
   return [
     '',

@@ -1,13 +1,12 @@
+import { radiansOf } from '../../values/index.js'
+import { tiltDegOf } from '../tilt.js'
 import { follows, type Given } from './given.js'
 import { MADE_UP_PLANE, type StartingHouse, type StartingPlane } from './starting-house.js'
 
 /** From eave to ridge in plan, ft. */
 export function runFt({ tilt, tiltKey, depthFt }: StartingPlane): Given {
-  return follows(
-    (slope, depth) => depth * Math.cos(tiltKey === 'tilt_deg' ? (slope * Math.PI) / 180 : Math.atan2(slope, 12)),
-    tilt,
-    depthFt,
-  )
+  const slope = tiltKey === 'tilt_deg' ? 'tilt_deg' : 'pitch_in_12'
+  return follows((value, depth) => depth * Math.cos(radiansOf(tiltDegOf({ [slope]: value }))), tilt, depthFt)
 }
 
 /** The house in the middle of a made-up lot, its first plane towards the street, equipment on the wall to the right. */

@@ -1,5 +1,6 @@
-import { follows, put } from './given.js'
-import { MADE_UP_PLANE, type StartingHouse } from './starting-house.js'
+import { pitchIn12Of } from '../../values/index.js'
+import { follows, put, type Given } from './given.js'
+import { MADE_UP_PLANE, type StartingHouse, type StartingPlane } from './starting-house.js'
 import { runFt } from './starting-site-plan.js'
 
 /** What wind, snow and rafters are; safety inputs, so each has a marker of its own. */
@@ -7,12 +8,7 @@ export function structureLines({ planes, rail = 'rail40', mount = 'flashed_foot'
   const [first = MADE_UP_PLANE] = planes
   const { eaveHeightFt, widthFt, ridgeFt } = first
   const run = runFt(first)
-  const height = follows(
-    (eave, across, tilt) => eave + (across * Math.tan((tilt * Math.PI) / 180)) / 2,
-    eaveHeightFt,
-    run,
-    tiltOf(first),
-  )
+  const height = follows((eave, across, slope) => eave + (across * slope) / 24, eaveHeightFt, run, pitchOf(first))
   return [
     'structure:  # look into the attic and ask the building department',
     '  wind:',
@@ -63,6 +59,7 @@ export function structureLines({ planes, rail = 'rail40', mount = 'flashed_foot'
   ]
 }
 
-function tiltOf({ tilt, tiltKey }: StartingHouse['planes'][number]): typeof tilt {
-  return tiltKey === 'tilt_deg' ? tilt : follows((pitch) => (Math.atan2(pitch, 12) * 180) / Math.PI, tilt)
+/** Rise in 12 of run. */
+function pitchOf({ tilt, tiltKey }: StartingPlane): Given {
+  return tiltKey === 'tilt_deg' ? follows(pitchIn12Of, tilt) : tilt
 }
