@@ -1,3 +1,4 @@
+import { landingPanel } from '../landing-panel.js'
 import type { Project } from '../project-types.generated.js'
 import { tiltDegOf } from '../tilt.js'
 import { madeUp, stated, type Given } from './given.js'
@@ -42,8 +43,8 @@ export interface StartingHouse {
   readonly bill?: { readonly yearKwh: Given; readonly usdPerKwh: Given; readonly fixedUsd: Given } | undefined
   /** Whether strings of modules feed inverters, in place of an inverter behind each module. */
   readonly strings?: boolean | undefined
-  /** Whether the installation is stated as a tree of panels. */
-  readonly tree?: boolean | undefined
+  /** Where the installation is stated as a tree of panels: the panel that the system lands on. */
+  readonly landsOn?: string | undefined
   /** Equipment that the file has already. */
   readonly rail?: string | undefined
   readonly mount?: string | undefined
@@ -98,7 +99,7 @@ export function houseOfProject(project: Project): StartingHouse {
     site: { ...MADE_UP_SITE, latitudeDeg: stated(site.latitude_deg), longitudeDeg: stated(site.longitude_deg) },
     planes: planes.filter(({ id }) => used.has(id)),
     strings: Object.values(arrays).some((array) => array.strings !== undefined),
-    tree: electrical?.distribution !== undefined,
+    landsOn: electrical?.distribution === undefined ? undefined : landingPanel(electrical).id,
     rail,
     mount,
     trunk,

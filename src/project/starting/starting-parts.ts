@@ -77,15 +77,15 @@ function yieldLines({ planes: [plane = MADE_UP_PLANE] }: StartingHouse): string[
   ]
 }
 
-function wireLines({ strings = false, tree = false, trunk, panel }: StartingHouse): string[] {
+function wireLines({ strings = false, landsOn, trunk, panel }: StartingHouse): string[] {
   const busA = panel === undefined ? '!made_up 200' : put(panel.busA)
   const mainA = panel === undefined ? '!made_up 200' : put(panel.mainA)
   return [
     'electrical:  # walk the way of the wires and read the labels; an electrician makes or checks the connection',
     '  service:',
     `    rating_a: ${mainA}  # the main breaker`,
-    '  connection: !made_up { kind: load_side_breaker, breaker_position: opposite_end }  # a free place at the end of the busbar away from the main breaker',
-    ...(tree
+    `  connection: !made_up { kind: load_side_breaker,${landsOn === undefined ? '' : ` at: ${landsOn},`} breaker_position: opposite_end }  # a free place at the end of the busbar away from the main breaker`,
+    ...(landsOn !== undefined
       ? []
       : [
           '  panel:  # on the label inside the door',

@@ -37,13 +37,13 @@ export function structureLines({ planes, rail = 'rail40', mount = 'flashed_foot'
     ...(planes.length === 0 ? [MADE_UP_PLANE] : planes).flatMap(({ id, ...plane }) => [
       `    ${id}:`,
       '      kind: !made_up rafter',
-      '      nominal_size: !made_up 2x8',
+      `      nominal_size: !made_up ${sizeFor(spanOf({ id, ...plane }))}`,
       '      species: !made_up Douglas Fir-Larch  # on the grade stamp of the wood',
       '      grade: !made_up No. 2',
       '      spacing_in: !made_up 16',
       '      first_offset_in: !made_up 8  # from the left edge of the plane to the middle of the first rafter',
       '      direction: !made_up up_slope',
-      `      span_ft: ${put({ value: Math.max(2, Math.floor(runFt({ id, ...plane }).value) - 1), madeUp: true })}  # level, from the inside of the wall to the ridge or the next support`,
+      `      span_ft: ${put({ value: spanOf({ id, ...plane }), madeUp: true })}  # level, from the inside of the wall to the ridge or the next support`,
       '      eave_overhang_in: !made_up 12',
       '      rake_overhang_in: !made_up 6',
       '      sheathing_in: !made_up 0.5',
@@ -62,4 +62,13 @@ export function structureLines({ planes, rail = 'rail40', mount = 'flashed_foot'
 /** Rise in 12 of run. */
 function pitchOf({ tilt, tiltKey }: StartingPlane): Given {
   return tiltKey === 'tilt_deg' ? follows(pitchIn12Of, tilt) : tilt
+}
+
+/** Most of the way to the ridge, level, ft: made up, so that the first look at a result has a rafter of a likely size. */
+function spanOf(plane: StartingPlane): number {
+  return Math.max(2, Math.floor(runFt(plane).value) - 1)
+}
+
+function sizeFor(spanFt: number): string {
+  return spanFt <= 13 ? '2x8' : spanFt <= 16 ? '2x10' : '2x12'
 }
