@@ -23,6 +23,17 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['conventions', 'units', 'keys', 'coordinates', 'schema'],
   },
+  'made-up': {
+    title: 'Values that are made up, and how they become yours',
+    paragraphs: [
+      '`new-project` writes a file that runs at once. What nobody has stated bears the marker !made_up between the key and its value: `basic_speed_mph: !made_up 115`. On a list or a map, such as `m410: !made_up` above the lines of a data sheet, it stands for all that lies under it.',
+      'To make a value yours, put what is true in its place and take the marker away; where the made-up value is true, take the marker away alone. `--set path=value` states a value for one run, `--set path=null` takes a key away for one run.',
+      'Until then each result that reads the value tells of it: a warning [project.made-up-safety] for what somebody could be hurt by, a note [project.made-up] for the rest. The sheets of a permit packet are stamped DRAFT, and the first lists the values. `check-project` lists all of them, stage by stage, and with --watch does so again each time the file is saved.',
+      'The marker is a YAML tag. It stays with its value when a file is formatted or lines are moved; other programs that read the file have to be told of it (in editors: custom tags). It counts in the project file and in the file of its equipment.',
+      '`new-project --parts wire,mounts,permit,money` writes what later stages need, all of it marked; with --add-to FILE it goes into a file that is there, without a change to what it holds. `new-project --ask` asks for place, roof, modules, bill and panel; --answers FILE takes the answers from a YAML file with one key a question: place, address, azimuth_deg, pitch_in_12, eave_ft, ridge_ft, slope_ft, eave_height_ft, equipment, modules, year_kwh, usd_per_kwh, fixed_usd_per_month, bus_a, main_a.',
+    ],
+    also: ['!made_up', 'made_up', 'marker', 'answers', 'new-project'],
+  },
   output: {
     title: 'Where results go, and what their forms promise',
     paragraphs: [
