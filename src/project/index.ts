@@ -6,6 +6,19 @@ export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { pathTrouble } from './override.js'
 export { didYouMean, nearest } from './did-you-mean.js'
+export {
+  addEquipment,
+  entriesOfTable,
+  entryOfSettings,
+  EQUIPMENT_GROUPS,
+  EQUIPMENT_KINDS,
+  readColumns,
+  readSettings,
+  type AddedEquipment,
+  type ComparedEntry,
+  type EquipmentEntry,
+  type EquipmentKind,
+} from './equipment/index.js'
 export type { LoadOptions } from './load-options.js'
 export { loadProject, type LoadedProject } from './load-project.js'
 export type { Location } from './locator.js'

@@ -3,6 +3,7 @@ import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
+import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
@@ -26,6 +27,7 @@ import { YIELD } from './yield.js'
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
 export const EXPLANATIONS: Explanations = {
   ...CLIMATE,
+  ...EQUIPMENT,
   ...ROOF,
   ...YIELD,
   ...SCENE,
