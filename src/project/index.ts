@@ -53,6 +53,16 @@ export { readAuthority } from './authority/read-authority.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
 export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
 export { unitOfPath } from './key-unit.js'
+export {
+  aboutKey,
+  findKeys,
+  keyHint,
+  listKeys,
+  writtenKey,
+  type KeyFacts,
+  type KnownKey,
+  type MovedResult,
+} from './keys/index.js'
 export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { shorten } from './words.js'
