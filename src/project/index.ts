@@ -13,6 +13,7 @@ export {
   EQUIPMENT_GROUPS,
   EQUIPMENT_KINDS,
   readColumns,
+  readEquipment,
   readSettings,
   type AddedEquipment,
   type ComparedEntry,
@@ -66,4 +67,5 @@ export {
 export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting-file.js'
 export { shorten } from './words.js'
+export type { Candidate } from './swap-equipment.js'
 export { tiltDegOf } from './tilt.js'

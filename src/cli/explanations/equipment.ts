@@ -162,4 +162,16 @@ export const EQUIPMENT: Explanations = {
     sources: [PRACTICE],
     fix: 'Nothing is to be done.',
   },
+  'equipment.project-fails': {
+    means: 'The project fails a check with the equipment that it has.',
+    rule: 'A module or an inverter is tried in the project as it stands; what fails already would blame every one of them.',
+    sources: [PRACTICE],
+    fix: 'Mend the project first, as check-project says.',
+  },
+  'equipment.none-fits': {
+    means: 'With none of the modules and inverters the project holds.',
+    rule: 'Each was put in the place of the one that the project has, and roof, wiring and mounts were worked out anew.',
+    sources: [PRACTICE],
+    fix: 'Look at the reasons: strings of another length, or another inverter kind, need a change of the project beside it.',
+  },
 }
