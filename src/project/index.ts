@@ -56,6 +56,8 @@ export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
 export { unitOfPath } from './key-unit.js'
 export {
   aboutKey,
+  completeKey,
+  dataAtHand,
   findKeys,
   keyHint,
   listKeys,
