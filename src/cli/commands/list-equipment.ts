@@ -33,9 +33,7 @@ interface Options extends ProjectOptions {
 export function configure(command: Command): void {
   const files = command.argument('[equipment.yaml...]', 'equipment files; those of the project when none is named')
   writesReport(
-    readsProject(
-      files.option('--fits <project.yaml>', 'try each module and inverter in this project, and say why not'),
-    ),
+    readsProject(files.option('--fits <file>', 'try each module and inverter in this project file, and say why not')),
   )
 }
 
