@@ -40,6 +40,7 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'Data go to stdout, everything else to stderr. NO_COLOR and --no-color are obeyed. `-` reads stdin.',
       'Exit code 0: done, nothing failed. 1: done, and the design fails a check. 2: wrong usage, or an invalid project or earlier result. 3: a file cannot be read or written. 70: a defect of the program.',
       '--out FILE writes the whole file or nothing, and replaces one only with --force. --use RESULT.json takes an earlier result of the same project instead of computing it again.',
+      'Tables for people round so that rows add up to the sum below them (largest remainder): a row may stand one unit of its last digit off the nearest. JSON and CSV hold the figures themselves.',
       '--show-work prints each step with its formula, numbers and source; --json, --csv and --markdown are for programs and for papers. JSON results follow schemas/result.schema.json, their values schemas/values/, lines of a fleet schemas/fleet-line.schema.json; identical input gives identical bytes.',
       'Results, baselines and lines of a journal carry a seal, SHA-256 of their content, and one whose seal does not fit is not used. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
       'Of the PDFs named under `documents` the packet takes over what their pages look like, and no scripts, links, form fields or attachments.',
