@@ -1,4 +1,4 @@
-import type { Project, RoofPlane } from '../project/index.js'
+import type { RoofProject, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
 import { boxCorners, feetOf, own, type Box, type Feet, type Inches, type Point } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
@@ -22,7 +22,7 @@ export interface KeepOut {
   readonly corners: readonly Point[]
 }
 
-const STATED: Source = { document: 'Project file', standing: 'project file' }
+const STATED: Source = { document: 'RoofProject file', standing: 'project file' }
 
 /** Strips along the edges: the larger of the fire access rule and the person's own clearance. */
 export function edgeKeepOuts(surface: RoofSurface, plane: RoofPlane, fire: PlaneFireAccess | undefined): KeepOut[] {
@@ -62,7 +62,7 @@ export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, 
 }
 
 /** Obstructions with the space that must stay free round them. */
-export function obstructionKeepOuts(project: Project, planeId: string, worksheet: Worksheet): KeepOut[] {
+export function obstructionKeepOuts(project: RoofProject, planeId: string, worksheet: Worksheet): KeepOut[] {
   return Object.entries(own(project.roof_planes, planeId)?.obstructions ?? {}).map(([id, box]) => {
     const path = `roof_planes.${planeId}.obstructions.${id}`
     // A flue without its clearance is an error of its own; nothing is taken for it.
