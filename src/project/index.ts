@@ -75,4 +75,5 @@ export { houseOfProject, MADE_UP_PLANE, type StartingHouse, type StartingSite } 
 export { PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting/starting-parts.js'
 export { shorten } from './words.js'
 export type { Candidate } from './swap-equipment.js'
+export type { RoofProject, SpaceProject } from './roof-project.js'
 export { tiltDegOf } from './tilt.js'
