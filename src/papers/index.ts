@@ -8,3 +8,9 @@ export {
   type PreparedForm,
 } from './prepare-form.js'
 export type { ListedField } from './forms/index.js'
+export {
+  buildApplication,
+  type ApplicationAttachment,
+  type ApplicationField,
+  type ApplicationValues,
+} from './application/index.js'

@@ -1,4 +1,5 @@
 import { AUDIT } from './audit.js'
+import { APPLICATION } from './application.js'
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
@@ -6,6 +7,7 @@ import { DC_DEVICES } from './dc-devices.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
+import { HANDOVER } from './handover.js'
 import { LOADS } from './loads.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
@@ -44,6 +46,8 @@ export const EXPLANATIONS: Explanations = {
   ...PERMIT,
   ...AUDIT,
   ...FORMS,
+  ...APPLICATION,
+  ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

@@ -1,5 +1,6 @@
 import { didYouMean, pathTrouble, type Complaint } from '../../../project/index.js'
-import { splitSource, TOTALS } from '../data/index.js'
+import { TOTALS } from '../../totals.js'
+import { splitSource } from '../data/index.js'
 import type { FormMapping, MappedField } from './form-mapping-types.generated.js'
 
 type Key = keyof MappedField
