@@ -8,9 +8,12 @@ export {
   type PreparedForm,
 } from './prepare-form.js'
 export type { ListedField } from './forms/index.js'
+export { prepareApplication, type PreparedPaper } from './prepare-application.js'
 export {
+  answerText,
   buildApplication,
   type ApplicationAttachment,
   type ApplicationField,
   type ApplicationValues,
 } from './application/index.js'
+export { PAGE_SIZES, type PageSize } from './pages/index.js'

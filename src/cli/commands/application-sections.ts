@@ -1,4 +1,4 @@
-import type { ApplicationField, ApplicationValues } from '../../papers/index.js'
+import { answerText, type ApplicationField, type ApplicationValues } from '../../papers/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 
 /** Every field with its answer, or with the key that it is missing under. */
@@ -90,12 +90,5 @@ export function applicationSections(values: ApplicationValues): Section[] {
 function answer(field: ApplicationField): [Cell, Cell] {
   if (field.state === 'blank') return ['', field.note]
   if (field.value === null) return [{ value: 'MISSING', tone: 'bad' }, `${field.missing ?? ''}: ${field.supplied_by}`]
-  return [valueText(field), field.from]
-}
-
-/** `5.4 kW ac` */
-export function valueText({ value, unit }: ApplicationField): string {
-  if (value === null) return ''
-  const text = typeof value === 'number' ? value.toLocaleString('en-US', { maximumFractionDigits: 3 }) : value
-  return unit === '' ? text : `${text} ${unit}`
+  return [answerText(field), field.from]
 }
