@@ -16,4 +16,6 @@ export {
   type ApplicationField,
   type ApplicationValues,
 } from './application/index.js'
+export { prepareHandover, type HandoverWishes } from './prepare-handover.js'
+export { cellFromAir, type HandoverValues, type RecordRow, type TableText, type Verdict } from './handover/index.js'
 export { PAGE_SIZES, type PageSize } from './pages/index.js'

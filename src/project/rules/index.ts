@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkCommissioning, checkUtilityApplication } from './commissioning.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
@@ -47,6 +48,8 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkUtilityApplication,
+  checkCommissioning,
 ]
 
 /** Every rule that a project breaks whose parts are each valid by the schema. */

@@ -1,0 +1,111 @@
+import type { SiteSketch } from '../../drawings/index.js'
+import type { Project } from '../../project/index.js'
+import type { PageBlock } from '../pages/index.js'
+import type { HandoverValues } from './handover-values.js'
+
+const LARGE_PT = 14
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const
+
+/** One page for the fire service, in large letters. */
+export function emergencyBlocks(
+  project: Project,
+  { emergency }: HandoverValues,
+  sketch: SiteSketch | undefined,
+): PageBlock[] {
+  return [
+    { kind: 'title', text: 'Fire service: solar power here', below: `${emergency.address}` },
+    {
+      kind: 'box',
+      tone: 'warning',
+      title: 'To shut it down',
+      sizePt: LARGE_PT,
+      lines: emergency.shut_down.map((step, index) => `${index + 1}. ${step}`),
+    },
+    {
+      kind: 'box',
+      tone: 'warning',
+      title: 'Stays live',
+      sizePt: 12,
+      lines: emergency.stays_live.map((each) => `- ${each}`),
+    },
+    ...(sketch === undefined
+      ? ([
+          {
+            kind: 'text',
+            text: 'No sketch: the project has no site plan. Draw house, meter, panel, disconnects and arrays here:',
+          },
+          { kind: 'blanks', rows: [['']] },
+        ] as const)
+      : ([{ kind: 'figure', says: sketch.says, heightPt: sketch.heightPt, draw: sketch.at }] as const)),
+    { kind: 'facts', facts: emergency.where },
+    { kind: 'text', bold: true, text: emergency.call.join('   ') },
+    {
+      kind: 'text',
+      text: `${project.title}. Made from the project file; what was built otherwise is mended here by hand. The incident commander decides.`,
+    },
+  ]
+}
+
+/** One page for the owner. */
+export function ownerBlocks(project: Project, { owner, facts, switching_off: off }: HandoverValues): PageBlock[] {
+  const utility = project.parties?.utility?.name ?? 'the utility'
+  return [
+    { kind: 'title', text: 'For the owner', below: project.title },
+    {
+      kind: 'box',
+      tone: 'warning',
+      sizePt: 12,
+      lines: [
+        `Do not switch on before ${utility} has given its permission to operate in writing. Until then everything stays off and locked.`,
+      ],
+    },
+    { kind: 'facts', facts: facts.slice(0, 3) },
+    { kind: 'heading', text: 'Energy to expect' },
+    {
+      kind: 'table',
+      columns: [
+        { heading: 'Month', share: 0.4 },
+        { heading: 'Expected, kWh', share: 0.25, align: 'right' },
+        { heading: 'First week in that month', share: 0.35, align: 'right' },
+      ],
+      rows: [
+        ...owner.months.map(({ month, expected_kwh: kwh, week }) => [
+          MONTHS[month - 1] ?? '',
+          kwh.toLocaleString('en-US'),
+          week,
+        ]),
+        ['Year', owner.year_kwh.toLocaleString('en-US'), ''],
+      ],
+      total: true,
+    },
+    {
+      kind: 'text',
+      text: 'Long-term means from estimate-yield, rounded down; single months differ with the weather. The week is what four of five such weeks give.',
+    },
+    { kind: 'heading', text: 'What to look at' },
+    { kind: 'list', items: owner.look_at },
+    { kind: 'heading', text: 'To switch off' },
+    { kind: 'list', mark: 'numbers', items: off },
+    { kind: 'heading', text: 'Whom to call' },
+    ...(owner.call.length === 0
+      ? ([{ kind: 'blanks', rows: [['Installer', 'Telephone'], ['Electrician', 'Telephone']] }] as const)
+      : ([{ kind: 'facts', facts: owner.call }] as const)),
+    { kind: 'heading', text: 'Warranties' },
+    ...(owner.warranties.length === 0
+      ? ([{ kind: 'blanks', rows: [['Modules', 'Inverters', 'Workmanship']] }] as const)
+      : ([{ kind: 'list', items: owner.warranties }] as const)),
+  ]
+}

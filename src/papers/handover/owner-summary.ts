@@ -1,0 +1,44 @@
+import type { HandoverInput } from './handover-input.js'
+import type { OwnerSummary } from './handover-values.js'
+
+/** What the owner keeps: energy to expect, what to look at, whom to call. Energy is rounded down. */
+export function ownerSummary({ project, energy, work }: HandoverInput): OwnerSummary {
+  const { parties } = project
+  const roles = [
+    ['Installer', parties?.installer],
+    ['Electrician', parties?.electrician],
+    ['Utility', parties?.utility],
+    ['Building department', parties?.authority],
+  ] as const
+  return {
+    months: energy.monthly.map(({ month, ac_kwh: kwh }) => {
+      const week = work.first_week.find((each) => each.month === month)
+      return {
+        month,
+        expected_kwh: Math.floor(kwh),
+        week: week === undefined ? '-' : `${Math.floor(week.p10_kwh)} to ${Math.floor(week.p90_kwh)} kWh`,
+      }
+    }),
+    year_kwh: Math.floor(energy.annual.ac_kwh),
+    look_at: [
+      'the monitoring or the inverter once a month: every module or string reports, no message of a fault',
+      'a month below its line by a third without long snow or dark weather: ask the installer; review-output looks at every day',
+      'the array from the ground after storms; hanging leads and broken glass are not touched',
+      'labels, disconnect and shutdown switch stay free and readable',
+    ],
+    call: roles.flatMap(([role, party]): OwnerSummary['call'] =>
+      party === undefined
+        ? []
+        : [[role, [party.name, party.phone, party.email].filter((each) => each !== undefined).join(', ')]],
+    ),
+    warranties: warrantiesOf(project),
+  }
+}
+
+/** Warranties as they are stated; no length is made up. */
+function warrantiesOf({ documents }: HandoverInput['project']): string[] {
+  const stated = (documents ?? []).flatMap((each) =>
+    typeof each !== 'string' && /warrant/iu.test(`${each.title ?? ''} ${each.file}`) ? [each.title ?? each.file] : [],
+  )
+  return stated.map((title) => `see ${title}`)
+}
