@@ -3,6 +3,7 @@ import type { House } from '../house/index.js'
 import type { Commissioning, Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import type * as Handover from './handover/index.js'
 import type { HandoverInput, HandoverValues, SerialNumber, TableText } from './handover/index.js'
 import type { PreparedPaper } from './prepare-application.js'
 
@@ -63,7 +64,7 @@ export async function prepareHandover(
   }
 }
 
-type Papers = typeof import('./handover/index.js')
+type Papers = typeof Handover
 
 /** Readings of a table win over those of the project. */
 function withReadings(project: Project, table: TableText | undefined, papers: Papers): Commissioning {

@@ -42,7 +42,9 @@ interface Total {
 }
 
 /** Inverters of the project: one behind each module, and the units of strings. */
-export function invertersOf(project: Project): { readonly id: string; readonly inverter: Inverter; readonly count: number }[] {
+export function invertersOf(
+  project: Project,
+): { readonly id: string; readonly inverter: Inverter; readonly count: number }[] {
   const behindModules = listModuleGroups(project).flatMap(({ conversion, modules }) =>
     conversion.kind === 'module_level'
       ? [{ id: conversion.inverterId, inverter: conversion.inverter, count: modules }]

@@ -45,14 +45,12 @@ export function applicationSections(values: ApplicationValues): Section[] {
         { label: 'Signature', value: 'left blank, with its date' },
       ],
     },
-    ...sections.map(
-      (name): Section => ({
-        kind: 'table',
-        heading: name,
-        columns: [{ heading: 'Asked' }, { heading: 'Answer' }, { heading: 'From, or who supplies it' }],
-        rows: values.fields.filter(({ section }) => section === name).map((field) => [field.label, ...answer(field)]),
-      }),
-    ),
+    ...sections.map((name): Section => ({
+      kind: 'table',
+      heading: name,
+      columns: [{ heading: 'Asked' }, { heading: 'Answer' }, { heading: 'From, or who supplies it' }],
+      rows: values.fields.filter(({ section }) => section === name).map((field) => [field.label, ...answer(field)]),
+    })),
     {
       kind: 'list',
       heading: 'To know',

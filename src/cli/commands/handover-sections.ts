@@ -99,7 +99,9 @@ function rowSection(rows: readonly RecordRow[], heading?: string): Section[] {
 }
 
 function withWhy(cell: Cell, why: string): Cell {
-  return typeof cell === 'object' && cell !== null ? { ...cell, value: `${cell.value}: ${why}` } : `${cell ?? ''}: ${why}`
+  return typeof cell === 'object' && cell !== null
+    ? { ...cell, value: `${cell.value}: ${why}` }
+    : `${cell ?? ''}: ${why}`
 }
 
 function vocSection({ voc_table: table }: HandoverValues): Section[] {

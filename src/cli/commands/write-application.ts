@@ -22,7 +22,10 @@ export function configure(command: Command): void {
     writesReport(takesProject(command)).addOption(
       new Option('--paper <size>', 'paper of the PDF').choices(Object.keys(PAGE_SIZES)).default('letter'),
     ),
-  ).addHelpText('after', '\nWith --out the sheet is written as PDF, unless --json, --csv, --markdown or --show-work is given.')
+  ).addHelpText(
+    'after',
+    '\nWith --out the sheet is written as PDF, unless --json, --csv, --markdown or --show-work is given.',
+  )
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
@@ -30,8 +33,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const house = await houseOf(context, ['yield', 'wire'])
   const application = await prepareApplication(loaded, house)
   const { result } = application
-  if (isPdf(options)) return { document: await application.pdf(options.paper), ...told(result.findings) }
-  if (options.markdown === true) return { document: application.markdown(), ...told(result.findings) }
+  if (isPdf(options))
+    return { document: await application.pdf(options.paper), ...told(result.findings, 'application.field-missing') }
+  if (options.markdown === true)
+    return { document: application.markdown(), ...told(result.findings, 'application.field-missing') }
   const report: Report = {
     title: `Application for interconnection: ${loaded.project.title}`,
     stage: 'application',

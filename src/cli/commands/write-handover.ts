@@ -52,7 +52,10 @@ export function configure(command: Command): void {
           .conflicts('cellTemp'),
       )
       .option('--irradiance <W/m2>', 'light on the modules today, W/m2', numberIn({ min: 0, max: 1600 })),
-  ).addHelpText('after', '\nWith --out the file is written as PDF, unless --json, --csv, --markdown or --show-work is given.')
+  ).addHelpText(
+    'after',
+    '\nWith --out the file is written as PDF, unless --json, --csv, --markdown or --show-work is given.',
+  )
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {

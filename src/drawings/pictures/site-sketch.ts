@@ -49,10 +49,7 @@ export function siteSketch({ project, arrangement, heightPt, typePt }: SiteSketc
       const scale = Math.min(room.width / (box.width + 2 * ROUND_FT), room.height / (box.height + 2 * ROUND_FT))
       const middle = xy(left + (widthPt * PLAN_SHARE) / 2, top + heightPt / 2)
       const place = ({ x, y }: XY): XY =>
-        xy(
-          middle.x + (x - box.x - box.width / 2) * scale,
-          middle.y - (y - box.y - box.height / 2) * scale,
-        )
+        xy(middle.x + (x - box.x - box.width / 2) * scale, middle.y - (y - box.y - box.height / 2) * scale)
       const figure = (points: readonly XY[], look: Partial<Primitive>): Primitive =>
         ({ kind: 'path', points: points.map(place), closed: true, ...look }) as Primitive
       const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360

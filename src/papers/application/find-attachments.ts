@@ -50,7 +50,10 @@ function placeOf({ from }: AttachmentRule, facts: ApplicationFacts): Place {
     }
     case 'later':
       return { state: 'later', where: 'after the work' }
-    default: {
+    case 'authorisation_document':
+    case 'insurance_document':
+    case 'agreement_document':
+    case 'verification_document': {
       const id = stated[from]
       const document = documents.find((each) => id !== undefined && each.id === id)
       return document === undefined

@@ -78,7 +78,7 @@ function strings({ project, wire }: HandoverInput): HandoverValues['as_built']['
 
 function conductors({ wire }: HandoverInput): HandoverValues['as_built']['conductors'] {
   return {
-    columns: ['Tag', 'From', 'To', 'Conductors', 'In', 'Ground', 'Protected by'],
+    columns: ['Tag', 'From', 'To', 'Conductors', 'In', 'Ground', 'Device'],
     rows: (wire?.conductors ?? []).map((each) => {
       const { lines, neutral, ground } = each.count
       const count = lines + neutral

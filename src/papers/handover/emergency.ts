@@ -4,15 +4,6 @@ import type { SwitchingStep } from '../../tables/fieldwork/index.js'
 import type { HandoverInput } from './handover-input.js'
 import type { EmergencySheet } from './handover-values.js'
 
-const NAMES = {
-  utility_meter: 'Utility meter',
-  main_panel: 'Main panel',
-  pv_disconnect: 'PV disconnect',
-  combiner: 'AC combiner',
-  inverter: 'Inverter',
-  production_meter: 'Production meter',
-  junction_box: 'Junction box',
-} as const
 const INITIATORS = {
   service_disconnect: 'the main breaker of the house (service disconnect)',
   pv_disconnect: 'the PV disconnect',
@@ -52,14 +43,11 @@ function shutDown({ project, wire }: HandoverInput): string[] {
   return [
     `turn off ${INITIATORS[initiator]}${place}`,
     `wait ${rule.timeS} s`,
-    'then the main breaker of the house, as for any fire',
+    ...(initiator === 'service_disconnect' ? [] : ['then the main breaker of the house, as for any fire']),
   ]
 }
 
 function places({ project }: HandoverInput): EmergencySheet['where'] {
-  const equipment = Object.values(project.site_plan?.equipment ?? {}).map(
-    ({ kind, name }): readonly [string, string] => [name ?? NAMES[kind], 'on the sketch'],
-  )
   const disconnects = Object.entries(project.electrical?.disconnects ?? {}).map(
     ([id, { kind, location, lockable }]): readonly [string, string] => [
       `Disconnect ${id} (${kind.replaceAll('_', ' ')})`,
@@ -74,7 +62,7 @@ function places({ project }: HandoverInput): EmergencySheet['where'] {
     `Inverter ${id}`,
     lookUp(project.equipment.inverters, unit.inverter, 'inverter').name ?? unit.inverter,
   ])
-  return [...disconnects, ...arrays, ...units, ...equipment]
+  return [...disconnects, ...arrays, ...units]
 }
 
 const COMPASS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const
@@ -91,7 +79,9 @@ function staysLive({ project, wire }: HandoverInput): string[] {
   const highestV = Math.max(0, ...(wire?.strings ?? []).map(({ voc_cold_v: volts }) => volts))
   const upTo = highestV > 0 ? `, up to ${highestV.toFixed(0)} V` : ''
   const inside = project.electrical?.rapid_shutdown?.inside_boundary
-  const lines = ['modules and the leads on them, whenever there is light: by day, in floodlight, by the light of a fire']
+  const lines = [
+    'modules and the leads on them, whenever there is light: by day, in floodlight, by the light of a fire',
+  ]
   if (hasUnits) lines.push('the DC leads from each module to the inverter behind it, under the modules')
   if (hasStrings && rule === undefined)
     lines.push(`the DC conductors from the array to the inverter${upTo}, also after everything is turned off`)
@@ -99,10 +89,14 @@ function staysLive({ project, wire }: HandoverInput): string[] {
     if (inside === 'module_level' && rule.insideVoltage !== undefined)
       lines.push(`conductors within the array: up to ${rule.insideVoltage.limitV} V after ${rule.timeS} s`)
     else lines.push(`conductors within the array${upTo}, also after rapid shutdown`)
-    lines.push(`conductors beyond the array: ${rule.outsideLimit} or less after ${rule.timeS} s; longer if a part has failed`)
+    lines.push(
+      `conductors beyond the array: ${rule.outsideLimit} or less after ${rule.timeS} s; longer if a part has failed`,
+    )
   }
   lines.push('service conductors and the line side of the main breaker, until the utility cuts them')
-  lines.push('never cut or part DC connectors, never step on or break modules; with water keep the distance that the fire service has for live parts')
+  lines.push(
+    'never cut or part DC connectors, never step on or break modules; with water keep the distance that the fire service has for live parts',
+  )
   return lines
 }
 

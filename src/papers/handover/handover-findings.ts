@@ -9,7 +9,10 @@ const CALIBRATION_DAYS = 366
 
 /** What fails, what somebody has to look at, and what the file lacks. */
 export function handoverFindings(project: Project, values: HandoverValues): Finding[] {
-  const rows = [...values.tests.flatMap((test) => test.rows.map((row) => ({ row, test: test.title }))), ...values.torques.map((row) => ({ row, test: 'Torques' }))]
+  const rows = [
+    ...values.tests.flatMap((test) => test.rows.map((row) => ({ row, test: test.title }))),
+    ...values.torques.map((row) => ({ row, test: 'Torques' })),
+  ]
   return [
     ...rows.flatMap(({ row, test }) => judged(row, test)),
     ...openTests(rows.map(({ row }) => row)),
@@ -85,7 +88,8 @@ function calibrations({ commissioning }: Project, date: string | null): Finding[
     if (calibrated === undefined) return tell('warning', 'the day of its calibration is not stated')
     if (date === null) return []
     if (calibrated > date) return tell('error', `calibrated on ${calibrated}, after the tests of ${date}`)
-    if (due !== undefined) return due < date ? tell('error', `its calibration ended on ${due}, before the tests of ${date}`) : []
+    if (due !== undefined)
+      return due < date ? tell('error', `its calibration ended on ${due}, before the tests of ${date}`) : []
     return daysBetween(calibrated, date) > CALIBRATION_DAYS
       ? tell('warning', `calibrated on ${calibrated}, more than a year before the tests of ${date}`)
       : []
@@ -103,13 +107,34 @@ function lackingParts({ owner, date }: HandoverValues): Finding[] {
   })
   return [
     ...(owner.call.length === 0
-      ? [lack('handover.nobody-to-call', 'the owner has nobody to call', 'parties', 'State parties.installer, electrician and utility with their telephones')]
+      ? [
+          lack(
+            'handover.nobody-to-call',
+            'the owner has nobody to call',
+            'parties',
+            'State parties.installer, electrician and utility with their telephones',
+          ),
+        ]
       : []),
     ...(owner.warranties.length === 0
-      ? [lack('handover.no-warranty', 'no warranty is stated', 'equipment', 'State warranty of modules and inverters as their makers word it')]
+      ? [
+          lack(
+            'handover.no-warranty',
+            'no warranty is stated',
+            'equipment',
+            'State warranty of modules and inverters as their makers word it',
+          ),
+        ]
       : []),
     ...(date === null
-      ? [lack('handover.not-dated', 'the record has no day', 'commissioning.date', 'State commissioning.date or --date, or write it in by hand')]
+      ? [
+          lack(
+            'handover.not-dated',
+            'the record has no day',
+            'commissioning.date',
+            'State commissioning.date or --date, or write it in by hand',
+          ),
+        ]
       : []),
   ]
 }

@@ -11,7 +11,7 @@ import { recordBlocks, rowTable } from './record-pages.js'
 export function handoverPaper(input: HandoverInput, values: HandoverValues, findings: readonly Finding[]): Paper {
   const { project } = input
   const date = values.date ?? project.document?.date
-  const sketch = siteSketch({ project, arrangement: input.arrangement, heightPt: 190, typePt: 11 })
+  const sketch = siteSketch({ project, arrangement: input.arrangement, heightPt: 215, typePt: 12 })
   return {
     title: `Hand-over: ${project.title}`,
     language: 'en-US',
@@ -48,7 +48,7 @@ function builtBlocks({ as_built: built, serials, torques }: HandoverValues): Pag
       ? ([{ kind: 'text', text: 'No list of conductors: the wiring cannot be sized (size-wire).' }] as const)
       : ([
           { kind: 'heading', level: 3, text: 'Conductors' },
-          tableOf(built.conductors, [0.08, 0.18, 0.2, 0.24, 0.1, 0.1, 0.1]),
+          tableOf(built.conductors, [0.06, 0.18, 0.17, 0.22, 0.15, 0.11, 0.11]),
         ] as const)),
     { kind: 'heading', level: 3, text: 'Torques' },
     rowTable(torques),

@@ -1,9 +1,9 @@
-import type { SiteSketch } from '../../drawings/index.js'
+import type { Primitive, SiteSketch } from '../../drawings/index.js'
 import type { Project } from '../../project/index.js'
 import type { PageBlock } from '../pages/index.js'
 import type { HandoverValues } from './handover-values.js'
 
-const LARGE_PT = 14
+const LARGE_PT = 15
 const MONTHS = [
   'January',
   'February',
@@ -26,7 +26,8 @@ export function emergencyBlocks(
   sketch: SiteSketch | undefined,
 ): PageBlock[] {
   return [
-    { kind: 'title', text: 'Fire service: solar power here', below: `${emergency.address}` },
+    { kind: 'title', text: 'Fire service: solar power here' },
+    { kind: 'text', sizePt: LARGE_PT, bold: true, text: emergency.address },
     {
       kind: 'box',
       tone: 'warning',
@@ -38,25 +39,34 @@ export function emergencyBlocks(
       kind: 'box',
       tone: 'warning',
       title: 'Stays live',
-      sizePt: 12,
+      sizePt: 12.5,
       lines: emergency.stays_live.map((each) => `- ${each}`),
     },
     ...(sketch === undefined
       ? ([
           {
             kind: 'text',
-            text: 'No sketch: the project has no site plan. Draw house, meter, panel, disconnects and arrays here:',
+            text: 'No sketch: the project has no site plan. Draw house, street, meter, panel, disconnects and arrays here:',
           },
-          { kind: 'blanks', rows: [['']] },
+          { kind: 'figure', says: 'An empty frame to draw the sketch in.', heightPt: 200, draw: emptyFrame },
         ] as const)
       : ([{ kind: 'figure', says: sketch.says, heightPt: sketch.heightPt, draw: sketch.at }] as const)),
     { kind: 'facts', facts: emergency.where },
-    { kind: 'text', bold: true, text: emergency.call.join('   ') },
+    { kind: 'text', bold: true, sizePt: 12, text: emergency.call.join('\n') },
     {
       kind: 'text',
       text: `${project.title}. Made from the project file; what was built otherwise is mended here by hand. The incident commander decides.`,
     },
   ]
+}
+
+const emptyFrame = (x: number, y: number, width: number): Primitive[] => [
+  { kind: 'rectangle', x, y, width, height: 196, pen: 'thin' },
+]
+
+function monthCells(month: HandoverValues['owner']['months'][number] | undefined): string[] {
+  if (month === undefined) return ['', '', '']
+  return [MONTHS[month.month - 1] ?? '', month.expected_kwh.toLocaleString('en-US'), month.week]
 }
 
 /** One page for the owner. */
@@ -76,18 +86,14 @@ export function ownerBlocks(project: Project, { owner, facts, switching_off: off
     { kind: 'heading', text: 'Energy to expect' },
     {
       kind: 'table',
-      columns: [
-        { heading: 'Month', share: 0.4 },
-        { heading: 'Expected, kWh', share: 0.25, align: 'right' },
-        { heading: 'First week in that month', share: 0.35, align: 'right' },
-      ],
+      columns: [1, 2].flatMap(() => [
+        { heading: 'Month', share: 0.16 },
+        { heading: 'kWh', share: 0.1, align: 'right' as const },
+        { heading: 'First week', share: 0.24, align: 'right' as const },
+      ]),
       rows: [
-        ...owner.months.map(({ month, expected_kwh: kwh, week }) => [
-          MONTHS[month - 1] ?? '',
-          kwh.toLocaleString('en-US'),
-          week,
-        ]),
-        ['Year', owner.year_kwh.toLocaleString('en-US'), ''],
+        ...owner.months.slice(0, 6).map((month, at) => [...monthCells(month), ...monthCells(owner.months[at + 6])]),
+        ['Year', owner.year_kwh.toLocaleString('en-US'), '', '', '', ''],
       ],
       total: true,
     },
@@ -101,7 +107,15 @@ export function ownerBlocks(project: Project, { owner, facts, switching_off: off
     { kind: 'list', mark: 'numbers', items: off },
     { kind: 'heading', text: 'Whom to call' },
     ...(owner.call.length === 0
-      ? ([{ kind: 'blanks', rows: [['Installer', 'Telephone'], ['Electrician', 'Telephone']] }] as const)
+      ? ([
+          {
+            kind: 'blanks',
+            rows: [
+              ['Installer', 'Telephone'],
+              ['Electrician', 'Telephone'],
+            ],
+          },
+        ] as const)
       : ([{ kind: 'facts', facts: owner.call }] as const)),
     { kind: 'heading', text: 'Warranties' },
     ...(owner.warranties.length === 0

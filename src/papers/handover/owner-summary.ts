@@ -19,10 +19,10 @@ export function ownerSummary({ project, energy, work }: HandoverInput): OwnerSum
         week: week === undefined ? '-' : `${Math.floor(week.p10_kwh)} to ${Math.floor(week.p90_kwh)} kWh`,
       }
     }),
-    year_kwh: Math.floor(energy.annual.ac_kwh),
+    year_kwh: energy.monthly.reduce((sum, { ac_kwh: kwh }) => sum + Math.floor(kwh), 0),
     look_at: [
       'the monitoring or the inverter once a month: every module or string reports, no message of a fault',
-      'a month below its line by a third without long snow or dark weather: ask the installer; review-output looks at every day',
+      'a month far below its line without snow or dark weather: ask the installer; review-output tells weather from faults',
       'the array from the ground after storms; hanging leads and broken glass are not touched',
       'labels, disconnect and shutdown switch stay free and readable',
     ],

@@ -64,17 +64,14 @@ export function recordBlocks(project: Project, values: HandoverValues, findings:
       text: 'Curves of current and voltage and infrared pictures (category 2) are further tests: steady light of 600 W/m2 and more (IEC TS 62446-3, from memory).',
     },
     {
-      kind: 'signatures',
-      people: [
-        { label: 'Tester', ...nameOf(project.commissioning?.tester?.name) },
-        { label: 'Owner', ...nameOf(project.parties?.owner?.name) },
-      ],
-      dateLabel: 'Date',
+      kind: 'blanks',
+      rows: [[named('Tester', project.commissioning?.tester?.name), named('Owner', project.parties?.owner?.name)]],
     },
   ]
 }
 
-const nameOf = (name: string | undefined): { readonly name?: string } => (name === undefined ? {} : { name })
+const named = (role: string, name: string | undefined): string =>
+  `${role}${name === undefined ? '' : ` (${name})`}, signature and date`
 
 function testBlocks({ number, title, state, left_out: leftOut, tasks, rows }: RecordTest): PageBlock[] {
   const heading: PageBlock = { kind: 'heading', text: `${number}. ${title}` }
@@ -102,11 +99,11 @@ export function rowTable(rows: readonly RecordRow[]): PageBlock {
     ruled: true,
     leastRowPt: 20,
     columns: [
-      { heading: 'What', share: 0.24, bold: true },
-      { heading: 'Expected', share: 0.25 },
+      { heading: 'What', share: 0.27, bold: true },
+      { heading: 'Expected', share: 0.24 },
       { heading: 'Limit', share: 0.2 },
-      { heading: 'Read', share: 0.13 },
-      { heading: 'Verdict', share: 0.18 },
+      { heading: 'Read', share: 0.12 },
+      { heading: 'Verdict', share: 0.17 },
     ],
     rows: rows.map(({ what, expected, limit, measured, verdict, why }) => [
       what,
@@ -128,8 +125,8 @@ function vocBlocks({ voc_table: table }: HandoverValues): PageBlock[] {
     {
       kind: 'table',
       columns: [
-        { heading: 'What', share: 0.22, bold: true },
-        ...temperatures.map((cell) => ({ heading: `${cell} C`, share: 0.13, align: 'right' as const })),
+        { heading: 'What', share: 0.17, bold: true },
+        ...temperatures.map((cell) => ({ heading: `${cell} C`, share: 0.138, align: 'right' as const })),
       ],
       rows: names.map((name) => [
         name,

@@ -48,7 +48,7 @@ function leftOutOf(
   if (test.strings === true && !hasStrings)
     return hasUnits
       ? 'module-level inverters: no DC string tests; the DC voltage of each unit is read from the monitoring'
-      : "strings with converters are tested as their maker says"
+      : 'strings with converters are tested as their maker says'
   if (test.moduleLevel === true && !hasUnits) return 'no module-level inverters'
   if (test.id === 'combiner' && project.electrical?.dc_combiners === undefined) return 'no combiner box'
   return null
@@ -67,12 +67,7 @@ function tasksOf({ tasks: ids, id }: CommissioningTest, { work }: HandoverInput)
   })
 }
 
-function rowsOf(
-  id: string,
-  input: HandoverInput,
-  system: SystemFacts,
-  strings: readonly StringFacts[],
-): RecordRow[] {
+function rowsOf(id: string, input: HandoverInput, system: SystemFacts, strings: readonly StringFacts[]): RecordRow[] {
   switch (id) {
     case 'visual':
       return judgeChecks(system, ['visual', 'torque_marks', 'labels'])

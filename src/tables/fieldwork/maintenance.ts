@@ -12,7 +12,11 @@ export interface MaintenanceRule {
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
 const MANUAL: Source = { document: "maker's manual", standing: 'from memory' }
-const RECORD: Source = { document: 'IEC 62446-1', place: 'clause 4, operation and maintenance', standing: 'from memory' }
+const RECORD: Source = {
+  document: 'IEC 62446-1',
+  place: 'clause 4, operation and maintenance',
+  standing: 'from memory',
+}
 
 /** What is looked after and when. No document that was read fixes these times; the makers' manuals come first. */
 export const MAINTENANCE: readonly MaintenanceRule[] = [

@@ -14,7 +14,8 @@ export const APPLICATION_LIMITS = {
 export const APPLICATION_SOURCES = {
   fields: {
     document: 'application forms of small-generator procedures',
-    place: 'federal Attachment 5 and New York up to 50 kW (fields from memory); form of a North Carolina cooperative read',
+    place:
+      'federal Attachment 5 and New York up to 50 kW (fields from memory); form of a North Carolina cooperative read',
     standing: 'from memory',
   },
   energyOfUse: {
@@ -29,10 +30,16 @@ export const APPLICATION_SOURCES = {
   },
   disconnect: {
     document: 'utility requirements',
-    place: 'lockable disconnect within 10 ft of the meter; New York not for inverter-based systems up to 25 kW (incentive database, 2013, read)',
+    place:
+      'lockable disconnect within 10 ft of the meter; New York not for inverter-based systems up to 25 kW (incentive database, 2013, read)',
     standing: 'from memory',
   },
-  settings: { document: 'IEEE 1547', edition: '2018', place: 'settings are those of the utility', standing: 'from memory' },
+  settings: {
+    document: 'IEEE 1547',
+    edition: '2018',
+    place: 'settings are those of the utility',
+    standing: 'from memory',
+  },
   categories: {
     document: 'IEEE 1547',
     edition: '2018',

@@ -44,7 +44,13 @@ export const ATTACHMENTS: readonly AttachmentRule[] = [
     who: 'installer',
   },
   { id: 'module_sheets', what: 'data sheets of the modules', askedBy: 'all', from: 'module_sheets', who: 'maker' },
-  { id: 'inverter_sheets', what: 'data sheets of the inverters', askedBy: 'all', from: 'inverter_sheets', who: 'maker' },
+  {
+    id: 'inverter_sheets',
+    what: 'data sheets of the inverters',
+    askedBy: 'all',
+    from: 'inverter_sheets',
+    who: 'maker',
+  },
   { id: 'listing', what: 'listing report or certificate to UL 1741', askedBy: 'most', from: 'listing', who: 'maker' },
   {
     id: 'verification',

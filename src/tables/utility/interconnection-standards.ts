@@ -17,7 +17,11 @@ export const STANDARD_FACTS: readonly StandardFact[] = [
   {
     id: 'supplements',
     says: 'UL 1741 Supplement SA (2016) is functions by the older tests; Supplement SB is certified to IEEE 1547-2018 and asked for state by state since 2022 to 2023. A vendor article tells it the other way round; on the safe side ask for SB',
-    source: { document: 'UL 1741', place: 'Supplements SA and SB, pages of the laboratory and of a council on interconnection', standing: 'read' },
+    source: {
+      document: 'UL 1741',
+      place: 'Supplements SA and SB, pages of the laboratory and of a council on interconnection',
+      standing: 'read',
+    },
   },
   {
     id: 'normal',
@@ -27,7 +31,12 @@ export const STANDARD_FACTS: readonly StandardFact[] = [
   {
     id: 'abnormal',
     says: 'abnormal performance categories are I, II and III; III rides through the longest and is usual for PV',
-    source: { document: 'IEEE 1547', edition: '2018', place: 'abnormal performance categories', standing: 'from memory' },
+    source: {
+      document: 'IEEE 1547',
+      edition: '2018',
+      place: 'abnormal performance categories',
+      standing: 'from memory',
+    },
   },
   {
     id: 'enter_service',
@@ -37,6 +46,10 @@ export const STANDARD_FACTS: readonly StandardFact[] = [
   {
     id: 'settings',
     says: 'no setting of voltage, frequency or time is written on an application: the inverters get the profile that the utility names',
-    source: { document: 'interconnection practice', place: 'settings by the name of a profile', standing: 'from memory' },
+    source: {
+      document: 'interconnection practice',
+      place: 'settings by the name of a profile',
+      standing: 'from memory',
+    },
   },
 ]

@@ -148,7 +148,7 @@ export const CONNECTION_FIELDS: readonly FieldRule[] = [
         from: `electrical.disconnects.${id}`,
       }
     },
-    note: 'maker as on its sheet under documents; New York asks for none up to 25 kW inverter-based (incentive database 2013, read)',
+    note: 'its maker and model as on its sheet',
   },
   {
     id: 'disconnect_distance_ft',

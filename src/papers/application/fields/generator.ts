@@ -127,7 +127,9 @@ export const GENERATOR_FIELDS: readonly FieldRule[] = [
     who: 'installer',
     key: 'site',
     of: ({ yearKwh }) =>
-      yearKwh === undefined ? undefined : { value: Math.round(yearKwh), from: 'estimate-yield, mean of the first year' },
+      yearKwh === undefined
+        ? undefined
+        : { value: Math.round(yearKwh), from: 'estimate-yield, mean of the first year' },
   },
   {
     id: 'annual_use_kwh',
@@ -206,6 +208,10 @@ function storageFields(): FieldRule[] {
     of: (facts) =>
       hasStorage(facts)
         ? stated(`utility_application.storage.${key}`, facts.stated.storage?.[key])
-        : { value: 'none', from: 'no storage under utility_application or electrical.distribution.sources', none: true },
+        : {
+            value: 'none',
+            from: 'no storage under utility_application or electrical.distribution.sources',
+            none: true,
+          },
   }))
 }

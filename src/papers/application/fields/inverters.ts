@@ -103,16 +103,23 @@ export const INVERTER_FIELDS: readonly FieldRule[] = [
     key: 'ac_voltage_v',
     says: ({ ac_voltage_v: volts }) => (volts === undefined ? undefined : `${volts} V ac`),
   }),
-  asked({
+  {
     id: 'output_phases',
     row: 15,
+    section: SECTION,
     label: 'Output phases',
     askedBy: 'all',
-    key: 'phases',
-    says: ({ phases }, { project }) =>
-      String(phases ?? (project.electrical?.service?.voltage_v === 208 ? '' : 1)) || undefined,
-    note: 'single-phase where equipment.inverters.*.phases is not stated on a 120/240 V service',
-  }),
+    who: 'maker, from data sheet or certificate',
+    key: keyOf('phases'),
+    of: (facts) =>
+      stated(
+        'equipment.inverters.*.phases',
+        ofInverters(facts, ({ phases }) => (phases === undefined ? undefined : String(phases))),
+      ) ??
+      (facts.project.electrical === undefined || facts.project.electrical.service?.voltage_v === 208
+        ? undefined
+        : { value: '1', from: 'service of 120/240 V, which is single-phase' }),
+  },
   {
     id: 'power_factor',
     row: 16,
@@ -143,7 +150,13 @@ export const INVERTER_FIELDS: readonly FieldRule[] = [
     },
   }),
   asked({ id: 'listing', row: 18, label: 'Listing', askedBy: 'all', key: 'listing' }),
-  asked({ id: 'certificate', row: 18, label: 'File or certificate of the listing', askedBy: 'all', key: 'certificate' }),
+  asked({
+    id: 'certificate',
+    row: 18,
+    label: 'File or certificate of the listing',
+    askedBy: 'all',
+    key: 'certificate',
+  }),
   asked({
     id: 'normal_category',
     row: 19,

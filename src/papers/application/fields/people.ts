@@ -12,18 +12,16 @@ export const PEOPLE_FIELDS: readonly FieldRule[] = [
       ['customer_phone', 'Telephone of the customer', 'phone'],
       ['customer_email', 'Mail address of the customer', 'email'],
     ] as const
-  ).map(
-    ([id, label, key]): FieldRule => ({
-      id,
-      row: 1,
-      section: SECTION,
-      label,
-      askedBy: ALL,
-      who: 'customer',
-      key: `parties.owner.${key}`,
-      of: ({ project }) => stated(`parties.owner.${key}`, project.parties?.owner?.[key]),
-    }),
-  ),
+  ).map(([id, label, key]): FieldRule => ({
+    id,
+    row: 1,
+    section: SECTION,
+    label,
+    askedBy: ALL,
+    who: 'customer',
+    key: `parties.owner.${key}`,
+    of: ({ project }) => stated(`parties.owner.${key}`, project.parties?.owner?.[key]),
+  })),
   {
     id: 'service_address',
     row: 2,

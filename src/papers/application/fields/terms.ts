@@ -77,17 +77,15 @@ export const TERMS_FIELDS: readonly FieldRule[] = [
     },
     note: formatSource(APPLICATION_SOURCES.fee),
   },
-  ...(['signature', 'signature_date'] as const).map(
-    (id): FieldRule => ({
-      id,
-      row: 33,
-      section: SECTION,
-      label: id === 'signature' ? 'Signature' : 'Date of signature',
-      askedBy: 'all',
-      who: 'customer',
-      key: '',
-      of: () => 'blank',
-      note: 'left blank for who signs',
-    }),
-  ),
+  ...(['signature', 'signature_date'] as const).map((id): FieldRule => ({
+    id,
+    row: 33,
+    section: SECTION,
+    label: id === 'signature' ? 'Signature' : 'Date of signature',
+    askedBy: 'all',
+    who: 'customer',
+    key: '',
+    of: () => 'blank',
+    note: 'left blank for who signs',
+  })),
 ]

@@ -26,7 +26,12 @@ export function judgeIsc({ what, current, cellC, irradianceWM2, reading, where }
   const readA = reading.isc_a
   if (readA === undefined) return row
   if (expectedA === null || expectedA === 0)
-    return readRow(row, shown(readA, 2, 'A'), 'look', 'light or cell temperature was not noted, so it is held against nothing')
+    return readRow(
+      row,
+      shown(readA, 2, 'A'),
+      'look',
+      'light or cell temperature was not noted, so it is held against nothing',
+    )
   const share = readA / expectedA - 1
   const why = `${percent(share)} of the expected`
   return readRow(row, shown(readA, 2, 'A'), Math.abs(share) <= TEST_LIMITS.likeStrings ? 'pass' : 'fail', why)

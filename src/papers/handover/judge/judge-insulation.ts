@@ -11,23 +11,50 @@ import { openRow, readRow, shown } from './verdict.js'
 export function judgeInsulation({ what, insulation, reading, where }: StringFacts): RecordRow {
   const path = `${where}.insulation_both_mohm`
   if (insulation === undefined) return openRow(what, "as the converters' maker says", "maker's", path)
-  const { test_v: testV, table_test_v: tableV, max_system_v: maxV, least_mohm: leastMohm, raised_voc_v: raisedV } = insulation
+  const {
+    test_v: testV,
+    table_test_v: tableV,
+    max_system_v: maxV,
+    least_mohm: leastMohm,
+    raised_voc_v: raisedV,
+  } = insulation
   const expected =
     testV === null
       ? 'NO TEST: the maximum system voltage of the modules is not stated, or below every voltage of the table'
-      : `${testV} V (1.25 x Voc is ${shown(raisedV, 1, 'V')})${testV < tableV ? `; below the ${tableV} V of the standard, as the modules are made for ${maxV ?? 0} V` : ''}`
-  const row = openRow(what, expected, `at least ${leastMohm} Mohm; never above ${maxV ?? 'the maximum system voltage,'} V`, path)
+      : `test with ${testV} V (1.25 x Voc is ${shown(raisedV, 1, 'V')})${testV < tableV ? `; below the ${tableV} V of the standard, as the modules are made for ${maxV ?? 0} V` : ''}`
+  const row = openRow(
+    what,
+    expected,
+    `at least ${leastMohm} Mohm; never above ${maxV ?? 'the maximum system voltage,'} V`,
+    path,
+  )
   const read = oneValue(reading)
   if (read === undefined) {
     const half = reading.insulation_negative_mohm ?? reading.insulation_positive_mohm
     if (half === undefined) return row
-    return readRow(row, shown(half, 2, 'Mohm'), half < leastMohm ? 'fail' : 'look', 'one of two readings; the other is missing')
+    return readRow(
+      row,
+      shown(half, 2, 'Mohm'),
+      half < leastMohm ? 'fail' : 'look',
+      'one of two readings; the other is missing',
+    )
   }
   const usedV = reading.insulation_test_v
   const measured = `${shown(read, 2, 'Mohm')}${usedV === undefined ? '' : ` at ${usedV} V`}`
   if (usedV !== undefined && maxV !== null && usedV > maxV)
-    return readRow(row, measured, 'fail', `tested with ${usedV} V, above the ${maxV} V that the modules are made for: have the modules looked at`)
-  if (read < leastMohm) return readRow(row, measured, 'fail', `below ${leastMohm} Mohm; wet modules read lower: repeat dry, but a wet failure is a failure`)
+    return readRow(
+      row,
+      measured,
+      'fail',
+      `tested with ${usedV} V, above the ${maxV} V that the modules are made for: have the modules looked at`,
+    )
+  if (read < leastMohm)
+    return readRow(
+      row,
+      measured,
+      'fail',
+      `below ${leastMohm} Mohm; wet modules read lower: repeat dry, but a wet failure is a failure`,
+    )
   if (testV === null) return readRow(row, measured, 'look', 'no test voltage follows from the project')
   if (usedV === undefined) return readRow(row, measured, 'look', 'the test voltage was not noted')
   if (usedV < testV) return readRow(row, measured, 'fail', `tested with ${usedV} V, below the ${testV} V of the table`)

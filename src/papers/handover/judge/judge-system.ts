@@ -36,7 +36,7 @@ type CheckName = keyof typeof CHECKS
 /** Checks without a reading. */
 export function judgeChecks({ measured }: SystemFacts, names: readonly CheckName[]): RecordRow[] {
   return names.map((name) => {
-    const row = openRow(CHECKS[name], 'right', 'yes or no', `${KEY}.checks.${name}`)
+    const row = openRow(CHECKS[name], 'right', '-', `${KEY}.checks.${name}`)
     const outcome = measured.checks?.[name]
     if (outcome === undefined) return row
     const more = [outcome.note, outcome.photo === undefined ? undefined : `photograph ${outcome.photo}`]
@@ -50,7 +50,14 @@ export function judgeBonding({ measured }: SystemFacts): RecordRow[] {
   const limit = `aim ${LIMITS.bondingAimOhm} ohm and the wire; ${LIMITS.bondingUsualOhm} ohm usual`
   const readings = Object.entries(measured.bonding ?? {})
   if (readings.length === 0)
-    return [openRow('grounding bar to each rail, frame and inverter', `at least ${LIMITS.bondingTestA * 1000} mA`, limit, `${KEY}.bonding`)]
+    return [
+      openRow(
+        'grounding bar to each rail, frame and inverter',
+        `at least ${LIMITS.bondingTestA * 1000} mA`,
+        limit,
+        `${KEY}.bonding`,
+      ),
+    ]
   return readings.map(([id, { what, ohm, wire_ohm: wireOhm }]) => {
     const aimOhm = LIMITS.bondingAimOhm + (wireOhm ?? 0)
     const row = openRow(what, `up to ${shown(aimOhm, 2, 'ohm')}`, limit, `${KEY}.bonding.${id}.ohm`)
@@ -87,7 +94,12 @@ export function judgeAcVoltages({ measured, ac }: SystemFacts): RecordRow[] {
 /** Stops on loss of the mains, and waits before it comes back. */
 export function judgeLossOfMains({ measured }: SystemFacts): RecordRow[] {
   const { stops_s: stopsS, returns_s: returnsS } = measured.loss_of_mains ?? {}
-  const stops = openRow('loss of mains: inverters stop', 'at once', `within ${LIMITS.stopsWithinS} s`, `${KEY}.loss_of_mains.stops_s`)
+  const stops = openRow(
+    'loss of mains: inverters stop',
+    'at once',
+    `within ${LIMITS.stopsWithinS} s`,
+    `${KEY}.loss_of_mains.stops_s`,
+  )
   const returns = openRow(
     'mains back: inverters feed again',
     `after the wait, usually ${LIMITS.returnsAfterS} s`,
@@ -95,7 +107,9 @@ export function judgeLossOfMains({ measured }: SystemFacts): RecordRow[] {
     `${KEY}.loss_of_mains.returns_s`,
   )
   return [
-    stopsS === undefined ? stops : readRow(stops, shown(stopsS, 1, 's'), stopsS <= LIMITS.stopsWithinS ? 'pass' : 'fail'),
+    stopsS === undefined
+      ? stops
+      : readRow(stops, shown(stopsS, 1, 's'), stopsS <= LIMITS.stopsWithinS ? 'pass' : 'fail'),
     returnsS === undefined
       ? returns
       : readRow(
@@ -176,7 +190,9 @@ export function judgeEnergy({ measured, dcW, acW, powerPctPerC }: SystemFacts): 
   if (highestW === undefined || highestW === 0) return [readRow(row, measuredText, 'look', 'the light was not noted')]
   const ratio = `${((read.ac_w / highestW) * 100).toFixed(0)} % of the most that modules and inverters give in this light`
   const weak = (light ?? 0) <= LIMITS.steadyWPerM2 || (read.steady_min ?? 0) < LIMITS.steadyMin
-  const why = weak ? `${ratio}; the light was too weak or not steady long enough` : `${ratio}; no source has a limit for it`
+  const why = weak
+    ? `${ratio}; the light was too weak or not steady long enough`
+    : `${ratio}; no source has a limit for it`
   return [readRow(row, measuredText, 'look', why)]
 }
 

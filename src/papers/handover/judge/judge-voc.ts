@@ -15,7 +15,12 @@ export function judgeVoc(string: StringFacts): RecordRow {
   if (cellC === undefined) {
     const row = openRow(what, 'by the table of temperatures', limit, `${where}.voc_v`)
     if (reading.voc_v === undefined) return row
-    return readRow(row, shown(reading.voc_v, 1, 'V'), 'look', 'no cell temperature was noted, so it is held against nothing')
+    return readRow(
+      row,
+      shown(reading.voc_v, 1, 'V'),
+      'look',
+      'no cell temperature was noted, so it is held against nothing',
+    )
   }
   const eachV = moduleVocV(moduleId, module, cellC)
   const expectedV = modules * eachV
