@@ -28,10 +28,17 @@ export const HANDOVER: Explanations = {
     fix: 'State commissioning.serials, or give a table with --serials (columns kind,unit,serial).',
   },
   'handover.calibration': {
-    means: 'The calibration of an instrument is not stated, is older than a year, or does not cover the day of the tests.',
+    means:
+      'The calibration of an instrument is not stated, is older than a year, or does not cover the day of the tests.',
     rule: 'The record names each instrument with the day of its calibration.',
     sources: [WORK_SOURCES.commissioning],
     fix: 'State calibrated and due, or measure again with another instrument.',
+  },
+  'handover.emergency-gap': {
+    means: 'The sheet for the fire service lacks the address or what turns the system off.',
+    rule: 'Nothing on that sheet is guessed.',
+    sources: [PRACTICE],
+    fix: 'State the key that the finding names, or write it in by hand.',
   },
   'handover.nobody-to-call': {
     means: 'No installer, electrician, utility or authority is stated, so that the owner has nobody to call.',

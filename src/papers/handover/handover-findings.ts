@@ -18,7 +18,7 @@ export function handoverFindings(project: Project, values: HandoverValues): Find
     ...openTests(rows.map(({ row }) => row)),
     ...missingSerials(values),
     ...calibrations(project, values.date),
-    ...lackingParts(values),
+    ...lackingParts(project, values),
   ]
 }
 
@@ -97,7 +97,7 @@ function calibrations({ commissioning }: Project, date: string | null): Finding[
 }
 
 /** What an owner and a fire service would look for in vain. */
-function lackingParts({ owner, date }: HandoverValues): Finding[] {
+function lackingParts({ site, electrical }: Project, { owner, date }: HandoverValues): Finding[] {
   const lack = (id: string, message: string, where: string, fix: string): Finding => ({
     severity: 'warning',
     id,
@@ -105,7 +105,18 @@ function lackingParts({ owner, date }: HandoverValues): Finding[] {
     where,
     fix,
   })
+  const gap = (message: string, where: string): Finding =>
+    lack(
+      'handover.emergency-gap',
+      `the sheet for the fire service lacks ${message}`,
+      where,
+      `State ${where}, or write it in by hand`,
+    )
   return [
+    ...(site.address === undefined ? [gap('the address', 'site.address')] : []),
+    ...(electrical?.rapid_shutdown?.initiator === undefined
+      ? [gap('what turns the system off', 'electrical.rapid_shutdown.initiator')]
+      : []),
     ...(owner.call.length === 0
       ? [
           lack(

@@ -94,6 +94,7 @@ export interface OwnerSummary {
   readonly months: readonly { readonly month: number; readonly expected_kwh: number; readonly week: string }[]
   readonly year_kwh: number
   readonly look_at: readonly string[]
+  readonly switch_off: readonly string[]
   readonly call: readonly (readonly [role: string, who: string])[]
   readonly warranties: readonly string[]
 }

@@ -70,10 +70,17 @@ function monthCells(month: HandoverValues['owner']['months'][number] | undefined
 }
 
 /** One page for the owner. */
-export function ownerBlocks(project: Project, { owner, facts, switching_off: off }: HandoverValues): PageBlock[] {
+export function ownerBlocks(project: Project, { owner, facts }: HandoverValues): PageBlock[] {
   const utility = project.parties?.utility?.name ?? 'the utility'
   return [
-    { kind: 'title', text: 'For the owner', below: project.title },
+    {
+      kind: 'title',
+      text: 'For the owner',
+      below: `${project.title}\n${facts
+        .slice(1, 3)
+        .map(([name, value]) => `${name} ${value}`)
+        .join(', ')}`,
+    },
     {
       kind: 'box',
       tone: 'warning',
@@ -82,8 +89,7 @@ export function ownerBlocks(project: Project, { owner, facts, switching_off: off
         `Do not switch on before ${utility} has given its permission to operate in writing. Until then everything stays off and locked.`,
       ],
     },
-    { kind: 'facts', facts: facts.slice(0, 3) },
-    { kind: 'heading', text: 'Energy to expect' },
+    { kind: 'heading', level: 3, text: 'Energy to expect' },
     {
       kind: 'table',
       columns: [1, 2].flatMap(() => [
@@ -101,23 +107,20 @@ export function ownerBlocks(project: Project, { owner, facts, switching_off: off
       kind: 'text',
       text: 'Long-term means from estimate-yield, rounded down; single months differ with the weather. The week is what four of five such weeks give.',
     },
-    { kind: 'heading', text: 'What to look at' },
+    { kind: 'heading', level: 3, text: 'What to look at' },
     { kind: 'list', items: owner.look_at },
-    { kind: 'heading', text: 'To switch off' },
-    { kind: 'list', mark: 'numbers', items: off },
-    { kind: 'heading', text: 'Whom to call' },
+    { kind: 'heading', level: 3, text: 'To switch off' },
+    { kind: 'list', mark: 'numbers', items: owner.switch_off },
+    { kind: 'heading', level: 3, text: 'Whom to call' },
     ...(owner.call.length === 0
       ? ([
           {
             kind: 'blanks',
-            rows: [
-              ['Installer', 'Telephone'],
-              ['Electrician', 'Telephone'],
-            ],
+            rows: [['Installer', 'Telephone', 'Electrician', 'Telephone']],
           },
         ] as const)
       : ([{ kind: 'facts', facts: owner.call }] as const)),
-    { kind: 'heading', text: 'Warranties' },
+    { kind: 'heading', level: 3, text: 'Warranties' },
     ...(owner.warranties.length === 0
       ? ([{ kind: 'blanks', rows: [['Modules', 'Inverters', 'Workmanship']] }] as const)
       : ([{ kind: 'list', items: owner.warranties }] as const)),

@@ -1,8 +1,11 @@
+import { SWITCH_OFF_ORDER } from '../../tables/fieldwork/index.js'
+import { stepsFor } from './emergency.js'
 import type { HandoverInput } from './handover-input.js'
 import type { OwnerSummary } from './handover-values.js'
 
 /** What the owner keeps: energy to expect, what to look at, whom to call. Energy is rounded down. */
-export function ownerSummary({ project, energy, work }: HandoverInput): OwnerSummary {
+export function ownerSummary(input: HandoverInput): OwnerSummary {
+  const { project, energy, work } = input
   const { parties } = project
   const roles = [
     ['Installer', parties?.installer],
@@ -26,6 +29,10 @@ export function ownerSummary({ project, energy, work }: HandoverInput): OwnerSum
       'the array from the ground after storms; hanging leads and broken glass are not touched',
       'labels, disconnect and shutdown switch stay free and readable',
     ],
+    switch_off: stepsFor(
+      SWITCH_OFF_ORDER.filter(({ measuring }) => measuring !== true),
+      input,
+    ),
     call: roles.flatMap(([role, party]): OwnerSummary['call'] =>
       party === undefined
         ? []

@@ -111,10 +111,12 @@ export const COMMISSIONING_TESTS: readonly CommissioningTest[] = [
   },
 ]
 
-/** A step of switching on or off; `strings`: only where there are DC strings. */
+/** A step of switching on or off; `only`: of which systems. */
 export interface SwitchingStep {
   readonly says: string
   readonly only?: 'strings' | 'module_level'
+  /** Whether it is for who measures, and not for the owner. */
+  readonly measuring?: true
 }
 
 /** Order of energising; before the permission of the utility its last line holds. @source see COMMISSIONING_TESTS */
@@ -143,6 +145,7 @@ export const SWITCH_OFF_ORDER: readonly SwitchingStep[] = [
   {
     says: 'with reversed polarity or a faulty inverter its DC switch is not opened under current: clamp meter, wait for less than 0.5 A',
     only: 'strings',
+    measuring: true,
   },
   { says: 'connectors of the array are never parted under load' },
 ]
