@@ -16,6 +16,7 @@ import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
+import { checkProposal } from './proposal.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -47,6 +48,7 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkProposal,
 ]
 
 /** Every rule that a project breaks whose parts are each valid by the schema. */
