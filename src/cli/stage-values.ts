@@ -2,7 +2,7 @@ import type { WiringValues } from '../electrical/index.js'
 import type { LayoutValue } from '../house/index.js'
 import type { BillComparison, BomValues } from '../materials/index.js'
 import type { PaybackValues } from '../money/index.js'
-import type { ApplicationValues, HandoverValues } from '../papers/index.js'
+import type { ApplicationValues, HandoverValues, ProposalValues } from '../papers/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Sweep, YieldValues } from '../yield/index.js'
 import type { Scenario } from './commands/payback-versus.js'
@@ -28,6 +28,8 @@ export interface BomStage extends BomValues {
   /** With --compare. */
   readonly comparison?: BillComparison & { readonly other: BomValues }
 }
+
+export type ProposalStage = ProposalValues
 
 export interface PaybackStage extends PaybackValues {
   /** With --versus. */

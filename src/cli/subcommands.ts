@@ -73,6 +73,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/payback.js'),
   },
   {
+    name: 'write-proposal',
+    summary: 'the written offer for the customer, as PDF and web page',
+    load: () => import('./commands/write-proposal.js'),
+  },
+  {
     name: 'review-output',
     summary: 'whether measured kWh are what those days should give',
     load: () => import('./commands/review-output.js'),

@@ -61,6 +61,6 @@ export {
   type SiteSketchInput,
 } from './pictures/index.js'
 export { renderPdf, type FontFiles, type PdfInfo, type PdfWishes } from './render/render-pdf.js'
-export { renderSvg } from './render/render-svg.js'
+export { renderSvg, renderSvgFigure } from './render/render-svg.js'
 export { renderDxf } from './dxf/render-dxf.js'
 export { documentPageId } from './sheets/document-index.js'

@@ -6,12 +6,14 @@ export {
 } from './production/index.js'
 export {
   productionLimits,
+  ratedAcKw,
   reviewProduction,
   weatherOfDays,
   type ReviewRequest,
   type ReviewValues,
 } from './review/index.js'
 export {
+  monthRanges,
   planMarkdown,
   planSheets,
   planWork,

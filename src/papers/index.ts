@@ -18,4 +18,7 @@ export {
 } from './application/index.js'
 export { prepareHandover, type HandoverWishes } from './prepare-handover.js'
 export { cellFromAir, type HandoverValues, type RecordRow, type TableText, type Verdict } from './handover/index.js'
+export { prepareProposal, readLogo, type PreparedProposal, type ProposalOptions } from './prepare-proposal.js'
+export type { ProposalValues } from './proposal/index.js'
+export { PAPER_LANGUAGES, type PaperLanguage } from './words/index.js'
 export { PAGE_SIZES, type PageSize } from './pages/index.js'

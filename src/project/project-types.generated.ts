@@ -266,6 +266,24 @@ export type AcVolts = number
  * Serial number as marked.
  */
 export type SerialNumber = string
+/**
+ * What the price does not include.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ * 
+ * Items: One point.
+ */
+export type ProposalTexts = string[]
+/**
+ * What happens after signing.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ * 
+ * Items: One point.
+ */
+export type ProposalTexts1 = string[]
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -318,6 +336,7 @@ production?: Production
 utility_application?: UtilityApplication
 commissioning?: Commissioning
 permit?: Permit
+proposal?: Proposal
 existing_house?: ExistingHouse
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
@@ -5583,6 +5602,180 @@ export interface Permit {
  * Path of a file with what your authority asks for, relative to this file, of the shape of schemas/authority.schema.json.
  */
 authority?: string
+}
+/**
+ * The written offer to the customer. What is missing here is named by write-proposal as missing; nothing is promised that is not stated.
+ */
+export interface Proposal {
+/**
+ * Number of the offer.
+ */
+number?: string
+/**
+ * Last day on which the offer can be taken (year-month-day).
+ */
+valid_until?: string
+/**
+ * State whose rules on the disclosures of residential solar the offer is held against. With other, only the common points are looked at, and the state's own rules are to be checked.
+ */
+rule_set?: ("utah" | "nevada" | "california" | "rhode_island" | "idaho" | "florida" | "other")
+/**
+ * Day on which it is to be signed (year-month-day); the last day to cancel is counted from it.
+ */
+signing_date?: string
+/**
+ * Where it is sold. Sales in the home have a federal right to cancel.
+ */
+sold_at?: ("home" | "temporary_place" | "place_of_business")
+/**
+ * Whether the customer is 65 or older; California gives five business days then.
+ */
+customer_65_or_older?: boolean
+/**
+ * Whether it repairs damage of a declared disaster; California gives seven business days then.
+ */
+disaster_repair?: boolean
+/**
+ * Mail address that takes a cancellation.
+ */
+cancel_email?: string
+/**
+ * Telephone number for questions on the contract.
+ */
+help_phone?: string
+/**
+ * Where the customer can complain: the board and its address.
+ */
+complaints?: string
+/**
+ * How much of the bill of materials the customer sees; total when missing.
+ */
+cost_detail?: ("total" | "groups" | "lines")
+/**
+ * Whether operation and maintenance are part of the price.
+ */
+maintenance?: ("included" | "not_included")
+/**
+ * Schedule of payments, in order. Their sum must be the price.
+ * 
+ * @minItems 1
+ * @maxItems 24
+ */
+payments?: ProposalPayment[]
+/**
+ * Warranties as they are given, keyed by your own ids.
+ */
+warranties?: {
+[k: string]: ProposalWarranty
+}
+/**
+ * Steps of the work with when each is expected, in order.
+ * 
+ * @minItems 1
+ * @maxItems 24
+ */
+timeline?: ProposalStep[]
+/**
+ * Who applies to the utility for the connection.
+ */
+interconnection_by?: ("seller" | "customer")
+/**
+ * How long the utility must credit exported energy as the tariff of this file says, in your words.
+ */
+export_rule?: string
+/**
+ * Where the assumed change of electricity prices comes from.
+ */
+escalation_basis?: string
+/**
+ * Who owns the renewable energy certificates.
+ */
+certificates_owner?: ("customer" | "seller" | "utility")
+/**
+ * Lien or fixture filing on the house; none when there is none.
+ */
+lien?: string
+/**
+ * Age and condition of the roof, and what taking the system off for a new roof costs.
+ */
+roof?: string
+/**
+ * Insurance, property tax, homeowners association, in your words.
+ */
+insurance_and_taxes?: string
+/**
+ * Whether the customer was given the utility commission's guide before signing, where one is asked for.
+ */
+offered_by_utility_guide?: boolean
+not_included?: ProposalTexts
+next_steps?: ProposalTexts1
+/**
+ * Your own terms, printed as they are; a blank line parts paragraphs.
+ */
+terms?: string
+/**
+ * Path of a text file with your own terms, relative to this file; in place of terms.
+ */
+terms_file?: string
+}
+/**
+ * One payment.
+ */
+export interface ProposalPayment {
+/**
+ * When it is due.
+ */
+due: string
+/**
+ * Amount, USD.
+ */
+usd: number
+/**
+ * deposit for what is due before any work or delivery.
+ */
+kind?: ("deposit" | "progress" | "completion")
+}
+/**
+ * One warranty as it is given.
+ */
+export interface ProposalWarranty {
+/**
+ * What it is a warranty of.
+ */
+kind?: ("module_product" | "module_power" | "inverter" | "battery" | "workmanship" | "roof")
+/**
+ * What it covers.
+ */
+covers: string
+/**
+ * Years from completion.
+ */
+years: number
+/**
+ * Who gives it.
+ */
+given_by: string
+/**
+ * Whether it passes to the next owner of the house.
+ */
+transferable?: boolean
+}
+/**
+ * One step with its time.
+ */
+export interface ProposalStep {
+/**
+ * What is done.
+ */
+step: string
+/**
+ * When it is expected.
+ */
+when: string
+/**
+ * Which of the usual steps it is.
+ */
+kind?: ("start" | "completion" | "inspection" | "permission_to_operate" | "other")
 }
 /**
  * What the permit sets off in the house as it is. Nothing is guessed; what is missing is listed as not stated.

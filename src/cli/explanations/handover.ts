@@ -50,7 +50,7 @@ export const HANDOVER: Explanations = {
     means: 'No warranty is stated.',
     rule: 'Warranties are printed as they are stated; nothing is made up.',
     sources: [PRACTICE],
-    fix: 'State them, or write them in by hand.',
+    fix: 'State proposal.warranties as they are given, or write them in by hand.',
   },
   'handover.not-dated': {
     means: 'The record has no day of the tests.',

@@ -1,6 +1,7 @@
 export { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
 export type { PlanInput } from './plan-input.js'
 export type * from './plan-values.js'
+export { monthRanges } from './first-week.js'
 export { planWork } from './plan-work.js'
 export { planMarkdown } from './plan-markdown.js'
 export { planSheets } from './plan-sheets.js'

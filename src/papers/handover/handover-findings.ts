@@ -132,8 +132,8 @@ function lackingParts({ site, electrical }: Project, { owner, date }: HandoverVa
           lack(
             'handover.no-warranty',
             'no warranty is stated',
-            'equipment',
-            'State warranty of modules and inverters as their makers word it',
+            'proposal.warranties',
+            'State proposal.warranties as they are given, or write them in by hand',
           ),
         ]
       : []),

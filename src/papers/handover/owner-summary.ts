@@ -42,10 +42,10 @@ export function ownerSummary(input: HandoverInput): OwnerSummary {
   }
 }
 
-/** Warranties as they are stated; no length is made up. */
-function warrantiesOf({ documents }: HandoverInput['project']): string[] {
-  const stated = (documents ?? []).flatMap((each) =>
-    typeof each !== 'string' && /warrant/iu.test(`${each.title ?? ''} ${each.file}`) ? [each.title ?? each.file] : [],
+/** Warranties as they are given; no length is made up. */
+function warrantiesOf({ proposal }: HandoverInput['project']): string[] {
+  return Object.values(proposal?.warranties ?? {}).map(
+    ({ covers, years, given_by: by, transferable }) =>
+      `${covers}: ${years} years, by ${by}${transferable === true ? ', passes to the next owner' : transferable === false ? ', does not pass to the next owner' : ''}`,
   )
-  return stated.map((title) => `see ${title}`)
 }

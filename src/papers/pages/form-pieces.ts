@@ -1,6 +1,6 @@
 import { label, line, wrapText, type Color, type Piece, type Primitive, type Tag } from '../../drawings/index.js'
 import type { PageBlock } from './page-block.js'
-import { PAGE_LEADING, PAGE_TYPE_PT } from './page-style.js'
+import { PAGE_LEADING } from './page-style.js'
 
 type Of<Kind extends PageBlock['kind']> = Extract<PageBlock, { kind: Kind }>
 
@@ -10,9 +10,11 @@ const PAD = 10
 
 /** A callout line by line on a ground with a bar at its left, so that a long one goes on at the next page. */
 export function boxPieces(
-  { title, lines, sizePt = PAGE_TYPE_PT.text, tone = 'plain' }: Of<'box'>,
+  { title, lines, sizePt: own, tone = 'plain' }: Of<'box'>,
   widthPt: number,
+  textPt: number,
 ): Piece[] {
+  const sizePt = own ?? textPt
   const [ground, bar]: [Color, Color] = tone === 'warning' ? ['sand', 'clay'] : ['mist', 'pine']
   const inside = widthPt - BAR - 2 * PAD
   const set = (text: string, face: 'plain' | 'bold', gapPt: number) => {
@@ -60,16 +62,17 @@ const BLANK_PT = 34
 const BETWEEN = 18
 
 /** Lines to write on with their labels below, side by side. */
-export function blankPieces({ rows }: Of<'blanks'>, widthPt: number): Piece[] {
+export function blankPieces({ rows }: Of<'blanks'>, widthPt: number, textPt: number): Piece[] {
   return rows.map((labels) =>
     blankRow(
       labels.map((text) => ({ text, share: 1 })),
       widthPt,
+      textPt,
     ),
   )
 }
 
-export function signaturePieces({ people, dateLabel }: Of<'signatures'>, widthPt: number): Piece[] {
+export function signaturePieces({ people, dateLabel }: Of<'signatures'>, widthPt: number, textPt: number): Piece[] {
   return people.map(({ label: text, name }) => {
     const below = name === undefined || name === '' ? text : `${text}\n${name}`
     return blankRow(
@@ -78,12 +81,16 @@ export function signaturePieces({ people, dateLabel }: Of<'signatures'>, widthPt
         { text: dateLabel, share: 1 },
       ],
       widthPt,
+      textPt,
     )
   })
 }
 
-function blankRow(cells: readonly { readonly text: string; readonly share: number }[], widthPt: number): Piece {
-  const sizePt = PAGE_TYPE_PT.text
+function blankRow(
+  cells: readonly { readonly text: string; readonly share: number }[],
+  widthPt: number,
+  sizePt: number,
+): Piece {
   const room = widthPt - BETWEEN * (cells.length - 1)
   const shares = cells.reduce((sum, { share }) => sum + share, 0)
   let left = 0

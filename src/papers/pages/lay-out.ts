@@ -25,8 +25,9 @@ import { factsPieces, headingPieces, linePieces, listPieces, textPieces, titlePi
  */
 export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
   const body = bodyOf(size)
+  const { textPt = PAGE_TYPE_PT.text } = paper
   const pages = flowPieces(
-    paper.blocks.flatMap((block) => piecesOf(block, body.width, body.height)),
+    paper.blocks.flatMap((block) => piecesOf(block, body.width, body.height, textPt)),
     body,
   )
   return pages.map((content, index) => ({
@@ -40,35 +41,35 @@ export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
   }))
 }
 
-function piecesOf(block: PageBlock, widthPt: number, mostPt: number): Piece[] {
+function piecesOf(block: PageBlock, widthPt: number, mostPt: number, textPt: number): Piece[] {
   switch (block.kind) {
     case 'title':
       return titlePieces(block, widthPt)
     case 'heading':
       return headingPieces(block, widthPt)
     case 'text':
-      return textPieces(block, widthPt)
+      return textPieces(block, widthPt, textPt)
     case 'list':
-      return listPieces(block, widthPt)
+      return listPieces(block, widthPt, textPt)
     case 'facts':
-      return factsPieces(block, widthPt)
+      return factsPieces(block, widthPt, textPt)
     case 'table':
-      return tableRows(block, widthPt, mostPt)
+      return tableRows(block, widthPt, mostPt, textPt)
     case 'figure':
-      return figurePieces(block, widthPt)
+      return figurePieces(block, widthPt, textPt)
     case 'box':
-      return boxPieces(block, widthPt)
+      return boxPieces(block, widthPt, textPt)
     case 'blanks':
-      return blankPieces(block, widthPt)
+      return blankPieces(block, widthPt, textPt)
     case 'signatures':
-      return signaturePieces(block, widthPt)
+      return signaturePieces(block, widthPt, textPt)
     case 'page-break':
       return [BREAK]
   }
 }
 
 /** All of a figure is one part with words of its own; its caption follows on the same page. */
-function figurePieces({ says, caption, heightPt, draw }: PageFigure, widthPt: number): Piece[] {
+function figurePieces({ says, caption, heightPt, draw }: PageFigure, widthPt: number, sizePt: number): Piece[] {
   const tag: Tag = { kind: 'Figure', says }
   const figure: Piece = {
     heightPt,
@@ -77,16 +78,20 @@ function figurePieces({ says, caption, heightPt, draw }: PageFigure, widthPt: nu
     draw: (x, y) => draw(x, y, widthPt).map((each): Primitive => ({ ...each, tag })),
   }
   if (caption === undefined) return [figure]
-  const set = { sizePt: PAGE_TYPE_PT.text, face: 'plain', tag: { kind: 'P' }, color: 'grey' } as const
+  const set = { sizePt, face: 'plain', tag: { kind: 'P' }, color: 'grey' } as const
   const lines = linePieces(caption, widthPt, 2, set)
   return [figure, ...lines.map((each, index) => ({ ...each, keep: index < lines.length - 1 }))]
 }
 
-function foot({ foot: words, pageWords }: Paper, size: PageSize, page: number, pages: number): Primitive[] {
+function foot(
+  { foot: words, pageWords, textPt: sizePt = PAGE_TYPE_PT.text }: Paper,
+  size: PageSize,
+  page: number,
+  pages: number,
+): Primitive[] {
   const { widthPt, heightPt } = PAGE_SIZES[size]
   const { side, bottom } = PAGE_MARGIN_PT
   const y = heightPt - bottom + 22
-  const sizePt = PAGE_TYPE_PT.foot
   const count = pageWords(page, pages)
   const room = widthPt - 2 * side - textWidthPt(count, sizePt) - 16
   const [first = '', ...rest] = wrapText(words, sizePt, 'plain', room - 12)

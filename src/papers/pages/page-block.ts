@@ -88,6 +88,8 @@ export interface Paper {
   /** Date of issue, year-month-day; the only date that the file holds. */
   readonly date: string
   readonly blocks: readonly PageBlock[]
+  /** Height of running text, tables, labels and foot, points; 10 when missing. */
+  readonly textPt?: number
   /** Left in the foot of each page. */
   readonly foot: string
   /** Right in the foot: `page 2 of 4`. */

@@ -9,11 +9,9 @@ import {
   type Tag,
 } from '../../drawings/index.js'
 import type { PageBlock, PageColumn } from './page-block.js'
-import { PAGE_LEADING, PAGE_TYPE_PT } from './page-style.js'
+import { PAGE_LEADING } from './page-style.js'
 
-const SIZE = PAGE_TYPE_PT.text
 const PAD = { side: 4, above: 2.5 } as const
-const LINE_PT = SIZE * PAGE_LEADING
 
 interface Placed extends PageColumn {
   readonly leftPt: number
@@ -26,6 +24,7 @@ interface RowLook {
   readonly ruled: boolean
   readonly table: Tag
   readonly widthPt: number
+  readonly textPt: number
 }
 
 /**
@@ -33,21 +32,27 @@ interface RowLook {
  *
  * @param mostPt Height of a page.
  */
-export function tableRows(block: Extract<PageBlock, { kind: 'table' }>, widthPt: number, mostPt: number): Piece[] {
+export function tableRows(
+  block: Extract<PageBlock, { kind: 'table' }>,
+  widthPt: number,
+  mostPt: number,
+  textPt: number,
+): Piece[] {
   const { columns, rows, total = false, leastRowPt = 0, ruled = false } = block
   const placed = placeColumns(columns, widthPt)
-  const look = { leastPt: 0, ruled, table: { kind: 'Table' }, widthPt } satisfies Omit<RowLook, 'kind'>
+  const look = { leastPt: 0, ruled, table: { kind: 'Table' }, widthPt, textPt } satisfies Omit<RowLook, 'kind'>
   const hasHead = columns.some(({ heading }) => heading !== '')
   const heads = linesOf(
     placed,
     columns.map(({ heading }) => heading),
     'bold',
+    textPt,
   )
   const header = hasHead ? rowPiece(placed, heads, { ...look, kind: 'head' }) : undefined
-  const most = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD.above) / LINE_PT))
+  const most = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD.above) / (textPt * PAGE_LEADING)))
   const body = rows.flatMap((cells, index) => {
     const kind = total && index === rows.length - 1 ? 'total' : 'row'
-    const lines = linesOf(placed, cells, kind === 'total' ? 'bold' : 'plain')
+    const lines = linesOf(placed, cells, kind === 'total' ? 'bold' : 'plain', textPt)
     return cut(lines, most).map((part) => rowPiece(placed, part, { ...look, kind, leastPt: leastRowPt }))
   })
   // A sum does not stand alone on a page, nor does a head.
@@ -67,9 +72,9 @@ function placeColumns(columns: readonly PageColumn[], widthPt: number): Placed[]
   })
 }
 
-function linesOf(columns: readonly Placed[], cells: readonly string[], face: Face): string[][] {
+function linesOf(columns: readonly Placed[], cells: readonly string[], face: Face, textPt: number): string[][] {
   return columns.map(({ widthPt, bold }, index) =>
-    wrapText(cells[index] ?? '', SIZE, bold === true ? 'bold' : face, widthPt - 2 * PAD.side),
+    wrapText(cells[index] ?? '', textPt, bold === true ? 'bold' : face, widthPt - 2 * PAD.side),
   )
 }
 
@@ -79,15 +84,16 @@ function cut(lines: readonly string[][], most: number): string[][][] {
 }
 
 function rowPiece(columns: readonly Placed[], cells: readonly string[][], look: RowLook): Piece {
-  const { kind, ruled, table, widthPt } = look
+  const { kind, ruled, table, widthPt, textPt } = look
+  const linePt = textPt * PAGE_LEADING
   const tags = rowCells(
     table,
     columns.map(({ bold }) =>
       kind === 'head' ? { kind: 'TH', scope: 'Column' } : bold === true ? { kind: 'TH', scope: 'Row' } : { kind: 'TD' },
     ),
   )
-  const textPt = Math.max(1, ...cells.map(({ length }) => length)) * LINE_PT + 2 * PAD.above
-  const heightPt = Math.max(look.leastPt, textPt)
+  const needPt = Math.max(1, ...cells.map(({ length }) => length)) * linePt + 2 * PAD.above
+  const heightPt = Math.max(look.leastPt, needPt)
   const artifact: Tag = { kind: 'Artifact' }
   const pen = kind === 'head' ? 'medium' : 'hair'
   const faceOf = ({ bold }: Placed): Face => (kind !== 'row' || bold === true ? 'bold' : 'plain')
@@ -110,8 +116,8 @@ function rowPiece(columns: readonly Placed[], cells: readonly string[][], look: 
         const { leftPt, widthPt: width, align = 'left' } = column
         const at = { left: leftPt + PAD.side, center: leftPt + width / 2, right: leftPt + width - PAD.side }[align]
         return (cells[index] ?? []).map((text, row) =>
-          label(x + at, y + PAD.above + row * LINE_PT + (LINE_PT - SIZE) / 2, text, {
-            sizePt: SIZE,
+          label(x + at, y + PAD.above + row * linePt + (linePt - textPt) / 2, text, {
+            sizePt: textPt,
             align,
             face: faceOf(column),
             tag: tags[index],

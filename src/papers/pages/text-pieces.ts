@@ -52,15 +52,15 @@ function ruleBelow(color: Color): Piece {
   }
 }
 
-export function textPieces({ text, sizePt = PAGE_TYPE_PT.text, bold }: Of<'text'>, widthPt: number): Piece[] {
+export function textPieces({ text, sizePt: own, bold }: Of<'text'>, widthPt: number, textPt: number): Piece[] {
+  const sizePt = own ?? textPt
   return linePieces(text, widthPt, 5, { sizePt, face: bold === true ? 'bold' : 'plain', tag: { kind: 'P' } })
 }
 
 const INDENT = 16
 
-export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number): Piece[] {
+export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number, sizePt: number): Piece[] {
   const list: Tag = { kind: 'L' }
-  const sizePt = PAGE_TYPE_PT.text
   return items.flatMap((item, index) => {
     const entry: Tag = { kind: 'LI', within: list }
     const before: Tag = { kind: 'Lbl', within: entry }
@@ -81,9 +81,8 @@ export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number
 const FACTS_SHARE = 0.34
 
 /** Labels and values in two columns without lines. */
-export function factsPieces({ facts }: Of<'facts'>, widthPt: number): Piece[] {
+export function factsPieces({ facts }: Of<'facts'>, widthPt: number, sizePt: number): Piece[] {
   const table: Tag = { kind: 'Table' }
-  const sizePt = PAGE_TYPE_PT.text
   const left = widthPt * FACTS_SHARE
   return facts.map(([name, value], index) => {
     const [head, cell] = rowCells(table, [{ kind: 'TH', scope: 'Row' }, { kind: 'TD' }])

@@ -17,6 +17,7 @@ import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
+import { checkProposal } from './proposal.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -50,6 +51,7 @@ const RULES: readonly Rule[] = [
   checkDcDevices,
   checkUtilityApplication,
   checkCommissioning,
+  checkProposal,
 ]
 
 /** Every rule that a project breaks whose parts are each valid by the schema. */
