@@ -23,6 +23,7 @@ const OTHERS = new Set([
   'wire-comparison',
   'form',
   'form-fields',
+  'proposal',
   'application',
   'handover',
 ])

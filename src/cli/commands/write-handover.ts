@@ -7,7 +7,8 @@ import {
   type PageSize,
   type TableText,
 } from '../../papers/index.js'
-import { isDay, LARGEST_TABLE_BYTES, readNamedText } from '../../project/index.js'
+import { LARGEST_TABLE_BYTES, readNamedText } from '../../project/index.js'
+import { isDay } from '../../values/index.js'
 import type { CautionSubject, Report } from '../../report/index.js'
 import { UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'

@@ -1,3 +1,4 @@
+import { isDay } from '../../values/index.js'
 import { listWords, showValue } from '../words.js'
 import { didYouMean } from '../did-you-mean.js'
 import type { Rule } from './rule.js'
@@ -50,10 +51,4 @@ export const checkUtilityApplication: Rule = ({ utility_application: application
 function checkDay(date: string | undefined, segments: readonly string[], report: Parameters<Rule>[1]): void {
   if (date === undefined || isDay(date)) return
   report([...segments], `${date} is no day of the calendar; write year-month-day`)
-}
-
-/** Whether a `YYYY-MM-DD` is a day that there is. */
-export function isDay(date: string): boolean {
-  const at = Date.parse(`${date}T00:00:00Z`)
-  return /^\d{4}-\d{2}-\d{2}$/u.test(date) && !Number.isNaN(at) && new Date(at).toISOString().startsWith(date)
 }
