@@ -13,6 +13,8 @@ export interface HandoverWishes {
   readonly date?: string | undefined
   /** Cell temperature that `runHouse` was given as a wish, deg C. */
   readonly cellC?: number | undefined
+  /** Light on the modules to expect, W/m2. */
+  readonly irradianceWM2?: number | undefined
   /** Table of serial numbers: kind, unit, serial. */
   readonly serials?: TableText | undefined
   /** Table of readings: string, and keys under commissioning.strings. */
@@ -50,6 +52,7 @@ export async function prepareHandover(
     serials: allSerials(measured, wishes.serials, units, papers),
     date: wishes.date,
     cellC: wishes.cellC,
+    irradianceWM2: wishes.irradianceWM2,
   }
   const result = papers.handoverOf(input, work)
   const paper = papers.handoverPaper(input, result.values, result.findings)

@@ -48,7 +48,7 @@ export function configure(command: Command): void {
       .option('--readings <file.csv>', 'readings of strings: column string, and keys under commissioning.strings')
       .option('--cell-temp <C>', 'temperature of the cells today, deg C', numberIn({ min: -50, max: 90 }))
       .addOption(
-        new Option('--air-temp <C>', 'temperature of the air today, deg C, with --irradiance')
+        new Option('--air-temp <C>', 'temperature of the air today, deg C; with --irradiance the cells follow from it')
           .argParser(numberIn({ min: -50, max: 60 }))
           .conflicts('cellTemp'),
       )
@@ -61,14 +61,15 @@ export function configure(command: Command): void {
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const loaded = await context.project()
-  if ((options.airTemp === undefined) !== (options.irradiance === undefined))
-    throw new UsageError('--air-temp and --irradiance go together; or give --cell-temp')
+  if (options.airTemp !== undefined && options.irradiance === undefined)
+    throw new UsageError('--air-temp goes with --irradiance; or give --cell-temp')
   const { airTemp: airC, irradiance } = options
   const cellC =
     airC === undefined || irradiance === undefined ? options.cellTemp : cellFromAir(loaded.project, airC, irradiance)
   const wishes: HandoverWishes = {
     date: options.date,
     cellC,
+    irradianceWM2: irradiance,
     serials: tableOf(options.serials),
     readings: tableOf(options.readings),
   }

@@ -117,11 +117,12 @@ function peopleOf({ project: { parties }, measured }: HandoverInput): HandoverVa
   )
 }
 
-function conditionsOf({ measured, cellC }: HandoverInput): HandoverValues['conditions'] {
+function conditionsOf({ measured, cellC, irradianceWM2 }: HandoverInput): HandoverValues['conditions'] {
   const cell = measured.cell_c ?? cellC
+  const light = measured.irradiance_w_m2 ?? irradianceWM2
   return [
     ['Weather', measured.weather ?? ''],
-    ['Light on the modules', measured.irradiance_w_m2 === undefined ? '' : `${measured.irradiance_w_m2} W/m2`],
+    ['Light on the modules', light === undefined ? '' : `${light} W/m2`],
     ['Cells', cell === undefined ? '' : `${cell} C`],
   ]
 }

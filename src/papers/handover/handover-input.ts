@@ -21,4 +21,6 @@ export interface HandoverInput {
   readonly date: string | undefined
   /** Cell temperature to expect on the day of the tests, deg C. */
   readonly cellC: number | undefined
+  /** Light on the modules to expect then, W/m2. */
+  readonly irradianceWM2: number | undefined
 }

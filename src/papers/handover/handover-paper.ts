@@ -53,18 +53,32 @@ function builtBlocks({ as_built: built, serials, torques }: HandoverValues): Pag
     { kind: 'heading', level: 3, text: 'Torques' },
     rowTable(torques),
     { kind: 'heading', level: 3, text: 'Serial numbers' },
-    {
-      kind: 'table',
-      ruled: true,
-      columns: [
-        { heading: 'What', share: 0.2 },
-        { heading: 'Unit', share: 0.4 },
-        { heading: 'Serial number', share: 0.4 },
-      ],
-      rows: serials.map(({ kind, unit, serial }) => [kind, unit, serial ?? '']),
-    },
+    serialTable(serials),
   ]
 }
+
+/** A line for each unit: a module and the inverter behind it share one. */
+function serialTable(serials: HandoverValues['serials']): PageBlock {
+  const units = [...new Set(serials.map(({ unit }) => unit))]
+  const kinds = (['module', 'inverter', 'other'] as const).filter((kind) => serials.some((each) => each.kind === kind))
+  return {
+    kind: 'table',
+    ruled: true,
+    columns: [
+      { heading: 'Unit', share: 0.28, bold: true },
+      ...kinds.map((kind) => ({ heading: SERIAL_HEADS[kind], share: 0.72 / kinds.length })),
+    ],
+    rows: units.map((unit) => [
+      unit,
+      ...kinds.map((kind) => {
+        const found = serials.find((each) => each.kind === kind && each.unit === unit)
+        return found === undefined ? '-' : (found.serial ?? '')
+      }),
+    ]),
+  }
+}
+
+const SERIAL_HEADS = { module: 'Module', inverter: 'Inverter', other: 'Other equipment' } as const
 
 function careBlocks({ maintenance, safety }: HandoverValues): PageBlock[] {
   return [

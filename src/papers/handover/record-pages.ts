@@ -58,7 +58,10 @@ export function recordBlocks(project: Project, values: HandoverValues, findings:
     { kind: 'list', mark: 'numbers', items: values.energising },
     { kind: 'heading', text: 'To switch off' },
     { kind: 'list', mark: 'numbers', items: values.switching_off },
-    ...values.tests.flatMap((test) => [...testBlocks(test), ...(test.id === 'voc' ? vocBlocks(values) : [])]),
+    ...groupLeftOut(values.tests).flatMap((group) => [
+      ...(group.length > 1 ? leftOutBlocks(group) : group.flatMap(testBlocks)),
+      ...(group.some(({ id, left_out: why }) => why === null && VOC_TESTS.has(id)) ? vocBlocks(values) : []),
+    ]),
     {
       kind: 'text',
       text: 'Curves of current and voltage and infrared pictures (category 2) are further tests: steady light of 600 W/m2 and more (IEC TS 62446-3, from memory).',
@@ -72,6 +75,28 @@ export function recordBlocks(project: Project, values: HandoverValues, findings:
 
 const named = (role: string, name: string | undefined): string =>
   `${role}${name === undefined ? '' : ` (${name})`}, signature and date`
+
+/** Tests that a voltage by temperature belongs to: of strings, and of units with an inverter of their own. */
+const VOC_TESTS: ReadonlySet<string> = new Set(['voc', 'unit_voltage'])
+
+/** Tests one by one, but those together that follow each other and are left out for the same reason. */
+function groupLeftOut(tests: readonly RecordTest[]): RecordTest[][] {
+  const groups: RecordTest[][] = []
+  for (const test of tests) {
+    const last = groups.at(-1)
+    if (test.left_out !== null && last?.[0]?.left_out === test.left_out) last.push(test)
+    else groups.push([test])
+  }
+  return groups
+}
+
+function leftOutBlocks(group: readonly RecordTest[]): PageBlock[] {
+  return [
+    { kind: 'heading', text: `${group[0]?.number ?? ''} to ${group.at(-1)?.number ?? ''}. Left out` },
+    { kind: 'text', text: `${group[0]?.left_out ?? ''}:` },
+    { kind: 'list', items: group.map(({ number, title }) => `${number}. ${title}`) },
+  ]
+}
 
 function testBlocks({ number, title, state, left_out: leftOut, tasks, rows }: RecordTest): PageBlock[] {
   const heading: PageBlock = { kind: 'heading', text: `${number}. ${title}` }

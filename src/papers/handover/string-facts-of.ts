@@ -4,7 +4,8 @@ import type { HandoverInput } from './handover-input.js'
 import type { StringFacts } from './judge/index.js'
 
 /** The strings of a house that have DC tests, each with its readings; strings with converters are tested as their maker says. */
-export function stringFactsOf({ project, work, measured, cellC }: HandoverInput): StringFacts[] {
+export function stringFactsOf(input: HandoverInput): StringFacts[] {
+  const { project, work, measured, cellC } = input
   let at = 0
   return listModuleGroups(project).flatMap((group): StringFacts[] => {
     const { id: arrayId, array, module, conversion, tiltDeg, azimuthDeg } = group
@@ -23,7 +24,7 @@ export function stringFactsOf({ project, work, measured, cellC }: HandoverInput)
         insulation: work.insulation[at],
         reading,
         cellC: reading.cell_c ?? measured.cell_c ?? cellC,
-        irradianceWM2: reading.irradiance_w_m2 ?? measured.irradiance_w_m2,
+        irradianceWM2: reading.irradiance_w_m2 ?? measured.irradiance_w_m2 ?? input.irradianceWM2,
         where: `commissioning.strings.${id}`,
       }
       at += 1

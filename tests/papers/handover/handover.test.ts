@@ -2,7 +2,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { runHouse } from '../../../src/house/index.js'
-import { prepareHandover, type HandoverValues, type HandoverWishes } from '../../../src/papers/index.js'
+import { cellFromAir, prepareHandover, type HandoverValues, type HandoverWishes } from '../../../src/papers/index.js'
 import { loadProject, ProjectError } from '../../../src/project/index.js'
 import { StageError, type Result } from '../../../src/worksheet/index.js'
 import { pagesOf } from '../../drawings/pdf-text.js'
@@ -55,6 +55,25 @@ describe('the record', () => {
       -10, 0, 10, 25, 40, 55, -10, 0, 10, 25, 40, 55,
     ])
     expect(any.values.voc_table.find(({ cell_c: cell }) => cell === 25)?.voc_v).toBeCloseTo(336.6, 9)
+  })
+
+  // Definition of NOCT: cells at NOCT in 800 W/m2 and 20 C air.
+  test('the cells follow from air and light by the NOCT as installed', () => {
+    const { project } = load(STRINGS)
+    const noctC = cellFromAir(project, 20, 800)
+    expect(noctC).toBeGreaterThanOrEqual(45)
+    expect(noctC).toBeLessThan(60)
+    expect(cellFromAir(project, 30, 0)).toBe(30)
+    expect(cellFromAir(project, 30, 400)).toBeCloseTo(30 + (noctC - 20) / 2, 0)
+  })
+
+  test('today’s light gives the current to expect', async () => {
+    // 13.87 A x 0.6 x (1 + 0.0005 x 15) = 8.38 A.
+    const result = await resultOf(STRINGS, [], { cellC: 40, irradianceWM2: 600 })
+    expect(testOf(result, 'isc').rows[0]).toMatchObject({
+      expected: '8.38 A at 600 W/m2, cells 40 C',
+      verdict: 'open',
+    })
   })
 
   test('module-level inverters have no DC string tests', async () => {
