@@ -1,4 +1,5 @@
 import { AUDIT } from './audit.js'
+import { APPLICATION } from './application.js'
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
@@ -7,6 +8,7 @@ import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
+import { HANDOVER } from './handover.js'
 import { LOADS } from './loads.js'
 import { MADE_UP } from './made-up.js'
 import { MATERIALS } from './materials.js'
@@ -48,6 +50,8 @@ export const EXPLANATIONS: Explanations = {
   ...PERMIT,
   ...AUDIT,
   ...FORMS,
+  ...APPLICATION,
+  ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

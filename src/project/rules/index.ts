@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkCommissioning, checkUtilityApplication } from './commissioning.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
@@ -16,6 +17,7 @@ import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
+import { checkProposal } from './proposal.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -49,6 +51,9 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkUtilityApplication,
+  checkCommissioning,
+  checkProposal,
 ]
 
 /** Rules that look at pieces of equipment by themselves. */
