@@ -9,12 +9,16 @@ import { FLEET_STAGES } from './stages.js'
 /** A line of the table of the fleet. */
 export interface FleetRow {
   readonly name: string
+  /** Line of the table, or the project file. */
+  readonly from: string
   readonly title: string | null
   readonly status: FleetStatus
   readonly errors: number
   readonly warnings: number
-  /** Figures of the headlines, by stage and key. */
+  /** Figures of the headlines and of chosen columns, by stage and key. */
   readonly figures: Readonly<Record<string, Figure>>
+  /** Texts of the person's own columns, by heading. */
+  readonly extra: Readonly<Record<string, string>>
 }
 
 /** More are counted and not kept. */
@@ -32,6 +36,8 @@ export interface BaselineOfRun {
 export interface Wanted {
   readonly junit: boolean
   readonly baseline: BaselineOfRun | undefined
+  /** Figures that are kept beside the headlines. */
+  readonly figures: ReadonlySet<string> | undefined
 }
 
 /** What is kept of a run while it goes on: little a project, whatever its stages give. */
@@ -40,6 +46,8 @@ export class FleetCollection {
   readonly findings: Finding[] = []
   readonly junit: JunitProject[] = []
   readonly figures = new Map<string, ProjectFigures>()
+  /** Names of figures that a house had, where some are kept beside the headlines. */
+  readonly seen = new Set<string>()
   notKept = 0
   worst: ExitOfFleet = EXIT_OF_STATUS.ok
   readonly #wanted: Wanted
@@ -50,15 +58,17 @@ export class FleetCollection {
   }
 
   add(outcome: FleetOutcome): void {
-    const { name, title, status, problems, findings } = outcome
+    const { name, from, title, status, problems, findings, extra } = outcome
     const count = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity).length
     this.rows.push({
       name,
+      from,
       title,
       status,
       errors: count('error') + problems.length,
       warnings: count('warning'),
-      figures: headlineFigures(outcome),
+      figures: { ...headlineFigures(outcome), ...this.#chosenFigures(outcome) },
+      extra,
     })
     if (EXIT_OF_STATUS[status] > this.worst) this.worst = EXIT_OF_STATUS[status]
     for (const { place, key, message } of problems) {
@@ -89,6 +99,20 @@ export class FleetCollection {
       ...this.#moves,
       ...gone.flatMap(([name, was]) => compareProject(name, was, undefined, baseline.tolerancePct)),
     ])
+  }
+
+  #chosenFigures({ stages }: FleetOutcome): Record<string, Figure> {
+    const { figures } = this.#wanted
+    const kept: Record<string, Figure> = {}
+    if (figures === undefined) return kept
+    for (const [stage, values] of Object.entries(stages)) {
+      for (const [key, value] of Object.entries(values)) {
+        const name = `${stage}.${key}`
+        this.seen.add(name)
+        if (figures.has(name)) kept[name] = value
+      }
+    }
+    return kept
   }
 
   #keep(finding: Finding): void {

@@ -6,8 +6,12 @@ import type { Shard } from './shard.js'
 export interface FleetRequest {
   /** Project files, patterns and folders; with `table` one template. */
   readonly projects: readonly string[]
-  /** A CSV file with a project a row: its headings are paths of the project file, and `id` names the project. */
+  /** A CSV file, or one with another mark between its columns, with a project a row: its headings are paths of the project file, and `id` names the project. */
   readonly table?: string | undefined
+  /** Mark between the columns of the table; the one that its headings hold when left out. */
+  readonly delimiter?: string | undefined
+  /** Whether decimals in the table follow a comma. */
+  readonly decimalComma?: boolean | undefined
   /** `path=value` for every project, in the order in which they are applied; they win over a row. */
   readonly overrides?: readonly string[] | undefined
   /** Whether projects may name files outside their own folders. */
@@ -22,6 +26,8 @@ export interface FleetRequest {
   readonly failFast?: boolean | undefined
   /** Files for every project, in a folder of its own below this one; `results` when no kind is named. */
   readonly output?: { readonly folder: string; readonly write?: readonly string[] | undefined } | undefined
+  /** Figures and columns that the CSV table holds: those that all stages have when left out. */
+  readonly columns?: readonly string[] | undefined
   /** Where to write a report for CI in JUnit XML. */
   readonly junit?: string | undefined
   readonly baseline?: BaselineRequest | undefined

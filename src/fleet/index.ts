@@ -23,7 +23,7 @@ export { emptyOutcome, runInOrder, type RunOptions, type Runner } from './run-in
 export { readShard, shardRange, type Shard } from './shard.js'
 export { sharedClimateRun, sharedClimateYield } from './shared-climate.js'
 export { FLEET_STAGES, type FleetStage } from './stages.js'
-export { tableJobs } from './table-jobs.js'
+export { tableJobs, type TableForm } from './table-jobs.js'
 export {
   EXIT_OF_STATUS,
   type ExitOfFleet,

@@ -72,7 +72,8 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
   } catch (error) {
     throw fileTrouble('write', path, error)
   }
-  const keyOf = (job: FleetJob): string => digest([plan, String(job.index), job.name, job.path, ...job.overrides])
+  const keyOf = (job: FleetJob): string =>
+    digest([plan, String(job.index), job.name, job.path, ...job.overrides, JSON.stringify(job.extra ?? {})])
   const sync = syncInBackground(file)
   let isEmpty = held.size === 0
   return {

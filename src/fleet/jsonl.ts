@@ -4,9 +4,21 @@ export const FLEET_FORMAT = 'gablewatt-fleet/1'
 
 /** A project as one line of JSON: the same for the same project, whatever machine or shard it ran on. */
 export function jsonLine(outcome: FleetOutcome): string {
-  const { name, from, title, digest, status, problems, stages, findings, files } = outcome
+  const { name, from, title, digest, extra, status, problems, stages, findings, files } = outcome
   return `${escape(
-    JSON.stringify({ format: FLEET_FORMAT, name, from, title, digest, status, problems, stages, findings, files }),
+    JSON.stringify({
+      format: FLEET_FORMAT,
+      name,
+      from,
+      title,
+      digest,
+      extra,
+      status,
+      problems,
+      stages,
+      findings,
+      files,
+    }),
   )}\n`
 }
 

@@ -3,6 +3,7 @@ import { checkTarget, writeWhole } from '../files/index.js'
 import { readBaseline, writeBaseline } from './baseline.js'
 import { FleetCollection, type BaselineOfRun } from './collect.js'
 import type { Move } from './compare-baseline.js'
+import { chosenColumns, missingFigures, type FleetColumn } from './fleet-columns.js'
 import { FleetError } from './fleet-error.js'
 import { fleetReport } from './fleet-report.js'
 import type { BaselineRequest, FleetListener, FleetRequest } from './fleet-request.js'
@@ -31,12 +32,20 @@ const FEW = 8
  */
 export async function runFleet(request: FleetRequest, listener: FleetListener = {}): Promise<FleetRun> {
   const { projects, table, overrides = [], shard, junit, replace = false } = request
-  const list = listJobs({ projects, table, overrides, shard })
+  const { delimiter, decimalComma } = request
+  const list = listJobs({ projects, table, overrides, shard, form: { delimiter, decimalComma } })
   const plan = planOf(request)
+  if (list.delimiter !== undefined && list.delimiter !== ',') {
+    const mark = list.delimiter === '\t' ? 'tabs' : `'${list.delimiter}'`
+    listener.note?.(
+      `${table}: columns are parted by ${mark}, decimals by a ${decimalComma === true ? 'comma' : 'point'}`,
+    )
+  }
+  const columns = request.columns === undefined ? undefined : chosenColumns(request.columns, list.extra, plan.stages)
   const baseline = baselineOf(request.baseline)
   if (junit !== undefined) checkTarget(junit, replace)
   listener.begin?.(list.count)
-  const collection = new FleetCollection({ junit: junit !== undefined, baseline })
+  const collection = new FleetCollection({ junit: junit !== undefined, baseline, figures: figuresIn(columns) })
   const journal = journalOf(request, plan, listener)
   const recalled = await workThrough({ request, listener, list, plan, journal, collection })
   const moves = baseline === undefined ? undefined : collection.moves(list.names, (shard?.part ?? 1) === 1)
@@ -47,15 +56,20 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
   const tolerancePct = baseline?.tolerancePct ?? DEFAULT_TOLERANCE_PCT
   const run: FleetRun = {
     projects: rows,
-    report: fleetReport(collection, { title, recalled, left, moves, tolerancePct }),
+    report: fleetReport(collection, { title, recalled, left, moves, tolerancePct, extra: list.extra, columns }),
     worst,
     moves,
     hasMoved: baseline?.update !== true && (moves ?? []).some(({ over }) => over),
   }
   await listener.end?.(run)
+  for (const text of missingFigures(columns ?? [], rows, collection.seen)) listener.note?.(text)
   writeSideFiles(request, { collection, moves, baseline }, listener)
   endJournal(journal, left > 0 || worst > EXIT_OF_STATUS.invalid, listener)
   return run
+}
+
+function figuresIn(columns: readonly FleetColumn[] | undefined): ReadonlySet<string> | undefined {
+  return columns && new Set(columns.flatMap(({ figure }) => figure ?? []))
 }
 
 /** @throws FleetError when there is none, unless this run becomes it. */

@@ -10,6 +10,8 @@ export interface FleetJob {
   readonly overrides: readonly string[]
   /** Where the values of a row stand; undefined for a project file. */
   readonly row?: TableRow
+  /** Texts of the person's own columns that are not empty, by heading. */
+  readonly extra?: Readonly<Record<string, string>>
   /** What makes the row no project, found before it was tried. */
   readonly problems?: readonly FleetProblem[]
 }
@@ -67,6 +69,8 @@ export interface FleetOutcome {
   readonly from: string
   readonly title: string | null
   readonly digest: string | null
+  /** Texts of the person's own columns, by heading. */
+  readonly extra: Readonly<Record<string, string>>
   readonly status: FleetStatus
   readonly problems: readonly FleetProblem[]
   readonly stages: Readonly<Record<string, Figures>>

@@ -246,6 +246,10 @@ export type MonthNumber = number
  * The other street of a corner lot, or none where the lot lies on one street only.
  */
 export type SecondStreet = ("none" | PlanStreet)
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+export type ExtraColumn = string
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -297,6 +301,7 @@ drawings?: Drawings
 production?: Production
 permit?: Permit
 existing_house?: ExistingHouse
+fleet?: FleetPart
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
  * 
@@ -5219,6 +5224,21 @@ depth_in: number
  * Clear height, in.
  */
 height_in: number
+}
+/**
+ * What a template says about its fleet; run-fleet reads it, and a project alone does without.
+ */
+export interface FleetPart {
+/**
+ * Headings of your own in the table of run-fleet, which are no paths of the project file. Their texts pass through to the lines, the CSV and the papers of each house; nothing is computed from them.
+ * 
+ * @maxItems 100
+ */
+extra_columns?: ExtraColumn[]
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+name_column?: string
 }
 /**
  * A document of the person that follows the drawings, with what other parts of the project need to name it.

@@ -4,6 +4,9 @@ import { UsageError } from '../errors.js'
 /** What the person asked for. */
 export interface FleetOptions {
   readonly table?: string
+  readonly delimiter?: string
+  readonly decimalComma?: boolean
+  readonly columns?: string
   readonly stages?: string
   readonly set: readonly string[]
   readonly allowOutside?: boolean
@@ -43,10 +46,13 @@ export function requestOf(projects: readonly string[], tool: string, options: Fl
   checkOptions(options)
   const shard = options.shard === undefined ? undefined : readShard(options.shard)
   const tolerancePct = options.tolerance === undefined ? undefined : readTolerance(options.tolerance)
-  const { table, allowOutside, failFast, junit, baseline, updateBaseline: update } = options
+  const { table, delimiter, decimalComma, allowOutside, failFast, junit, baseline, updateBaseline: update } = options
   return {
     projects,
     table,
+    delimiter: delimiter === undefined ? undefined : markOf(delimiter),
+    decimalComma,
+    columns: listed(options.columns),
     overrides: options.set,
     allowOutside,
     stages: listed(options.stages),
@@ -67,9 +73,26 @@ function checkOptions(options: FleetOptions): void {
   const needs = (option: string, given: unknown, other: string, there: unknown): void => {
     if (given !== undefined && there === undefined) throw new UsageError(`${option} goes with ${other}`)
   }
+  needs('--delimiter', options.delimiter, '--table', options.table)
+  needs('--decimal-comma', options.decimalComma, '--table', options.table)
+  needs('--columns', options.columns, '--csv', options.csv)
   needs('--write', options.write, '--out-dir', options.outDir)
   needs('--tolerance', options.tolerance, '--baseline', options.baseline)
   needs('--update-baseline', options.updateBaseline, '--baseline', options.baseline)
+}
+
+const MARKS = new Map([
+  ['comma', ','],
+  ['semicolon', ';'],
+  ['tab', '\t'],
+  ['bar', '|'],
+])
+
+/** @throws UsageError for any other mark. */
+function markOf(text: string): string {
+  const mark = MARKS.get(text) ?? [...MARKS.values()].find((one) => one === text)
+  if (mark === undefined) throw new UsageError(`--delimiter ${text}: write ${[...MARKS.keys()].join(', ')}`)
+  return mark
 }
 
 function listed(text: string | undefined): string[] | undefined {

@@ -42,6 +42,11 @@ export function configure(command: Command): void {
       "a project for every row: headings are paths of the project file, and 'id' names it; an empty cell leaves the template's value",
     )
     .option(
+      '--delimiter <mark>',
+      'what parts the columns of the table: comma, semicolon, tab or bar; read from the headings when missing',
+    )
+    .option('--decimal-comma', 'decimals in the table follow a comma')
+    .option(
       '--stages <list>',
       `stages to run, of ${FLEET_STAGES.map(({ name }) => name).join(',')}; those that a project has the parts for when missing`,
     )
@@ -60,6 +65,7 @@ export function configure(command: Command): void {
     .addOption(new Option('--jsonl', 'print a line of JSON for every project as it is done').conflicts(others('jsonl')))
     .addOption(new Option('--json', 'print the summary as JSON').conflicts(others('json')))
     .addOption(new Option('--csv', 'print the table of the fleet as CSV').conflicts(others('csv')))
+    .option('--columns <list>', 'columns of --csv: its headings, your own, or figures such as yield.annual.ac_kwh')
     .addOption(new Option('--markdown', 'print the summary as Markdown').conflicts(others('markdown')))
     .addOption(new TargetOption('-o, --out <file>', 'write to a file instead of stdout (- for stdout)'))
     .option('--junit <file>', 'also write a report for CI in JUnit XML')

@@ -4,6 +4,7 @@ import { checkArrays } from './arrays.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
+import { checkFleet } from './fleet.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
 import { checkIssues } from './issues.js'
@@ -47,6 +48,7 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkFleet,
 ]
 
 /** Every rule that a project breaks whose parts are each valid by the schema. */
