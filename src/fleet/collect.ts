@@ -4,6 +4,7 @@ import { junitProject, type JunitProject } from './junit.js'
 import { EXIT_OF_STATUS, type Figure, type FleetOutcome, type ExitOfFleet, type FleetStatus } from './types.js'
 import type { Finding } from '../worksheet/index.js'
 import { own } from '../values/index.js'
+import { FleetItems } from './price-items.js'
 import { FLEET_STAGES } from './stages.js'
 
 /** A line of the table of the fleet. */
@@ -45,6 +46,7 @@ export class FleetCollection {
   readonly rows: FleetRow[] = []
   readonly findings: Finding[] = []
   readonly junit: JunitProject[] = []
+  readonly items = new FleetItems()
   readonly figures = new Map<string, ProjectFigures>()
   /** Names of figures that a house had, where some are kept beside the headlines. */
   readonly seen = new Set<string>()
@@ -82,6 +84,7 @@ export class FleetCollection {
     for (const { severity, id, where, message } of findings) {
       if (severity === 'error') this.#keep({ severity, id, where, message: `${name}: ${message}` })
     }
+    this.items.add(outcome)
     if (this.#wanted.junit) this.junit.push(junitProject(outcome))
     const { baseline } = this.#wanted
     if (baseline === undefined) return

@@ -18,7 +18,7 @@ import { FleetError, fileTrouble } from './fleet-error.js'
 import { line as validate } from './fleet-validators.generated.js'
 import { jsonLine } from './jsonl.js'
 import { readLines, type Line } from './read-lines.js'
-import type { FleetJob, FleetOutcome } from './types.js'
+import type { FleetItem, FleetJob, FleetOutcome } from './types.js'
 
 /**
  * What is done already, a line a project, so that a run that was killed goes on where it stopped. A line is written
@@ -161,7 +161,24 @@ function parseEntry(text: string): Entry | undefined {
 
 /** Whether a line of `--jsonl` can be made of it. */
 function isOutcome(outcome: FleetOutcome): boolean {
-  return validate(JSON.parse(jsonLine(outcome))) && Number.isInteger(outcome.index) && Array.isArray(outcome.inputs)
+  const { items = [] } = outcome
+  return (
+    validate(JSON.parse(jsonLine(outcome))) &&
+    Number.isInteger(outcome.index) &&
+    Array.isArray(outcome.inputs) &&
+    Array.isArray(items) &&
+    items.every(isItem)
+  )
+}
+
+function isItem(one: Partial<FleetItem> | null): boolean {
+  return (
+    typeof one?.item === 'string' &&
+    typeof one.name === 'string' &&
+    typeof one.group === 'string' &&
+    typeof one.unit === 'string' &&
+    Number.isFinite(one.quantity)
+  )
 }
 
 function textAt(file: number, { offset, length }: Line): string {

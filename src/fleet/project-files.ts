@@ -25,6 +25,7 @@ export async function writeProjectFiles(
   { house, worked }: { readonly house: House; readonly worked: readonly WorkedStage[] },
   written: string[],
 ): Promise<readonly Finding[]> {
+  if (plan.write.every((kind) => kind === 'price-list')) return []
   const below = name.split('/').map(folderName).join('/')
   const folder = join(plan.outputFolder ?? '.', below)
   makeFolder(folder)

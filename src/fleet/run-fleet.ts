@@ -1,4 +1,6 @@
+import { existsSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import { join } from 'node:path'
 import { checkTarget, writeWhole } from '../files/index.js'
 import { readBaseline, writeBaseline } from './baseline.js'
 import { FleetCollection, type BaselineOfRun } from './collect.js'
@@ -13,6 +15,7 @@ import { endJournal, journalOf } from './journal-of-run.js'
 import { junitXml } from './junit.js'
 import { listJobs, type JobList } from './list-jobs.js'
 import { planOf, type FleetPlan } from './plan.js'
+import { PRICE_LIST_FILE } from './price-items.js'
 import { runInOrder, type Runner } from './run-in-order.js'
 import { EXIT_OF_STATUS } from './types.js'
 import { workOut } from './work-out.js'
@@ -44,6 +47,7 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
   const columns = request.columns === undefined ? undefined : chosenColumns(request.columns, list.extra, plan.stages)
   const baseline = baselineOf(request.baseline)
   if (junit !== undefined) checkTarget(junit, replace)
+  const priceList = priceListOf(plan, request)
   listener.begin?.(list.count)
   const collection = new FleetCollection({ junit: junit !== undefined, baseline, figures: figuresIn(columns) })
   const journal = journalOf(request, plan, listener)
@@ -63,7 +67,7 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
   }
   await listener.end?.(run)
   for (const text of missingFigures(columns ?? [], rows, collection.seen)) listener.note?.(text)
-  writeSideFiles(request, { collection, moves, baseline }, listener)
+  writeSideFiles(request, { collection, moves, baseline, priceList: left > 0 ? undefined : priceList }, listener)
   endJournal(journal, left > 0 || worst > EXIT_OF_STATUS.invalid, listener)
   return run
 }
@@ -128,16 +132,34 @@ interface Made {
   readonly collection: FleetCollection
   readonly moves: readonly Move[] | undefined
   readonly baseline: BaselineOfRun | undefined
+  /** Where the price list of the whole fleet goes. */
+  readonly priceList: { readonly path: string; readonly force: boolean } | undefined
+}
+
+/** @throws FleetError when it cannot be made, FileError when it is there already. */
+function priceListOf(plan: FleetPlan, { shard }: FleetRequest): Made['priceList'] {
+  if (plan.outputFolder === undefined || !plan.write.includes('price-list')) return undefined
+  if (shard !== undefined) {
+    throw new FleetError('--write price-list is one list for the whole fleet; leave --shard out', 2)
+  }
+  const path = join(plan.outputFolder, PRICE_LIST_FILE)
+  if (existsSync(plan.outputFolder)) checkTarget(path, plan.force)
+  return { path, force: plan.force }
 }
 
 function writeSideFiles(
   { junit, replace = false }: FleetRequest,
-  { collection, moves, baseline }: Made,
+  { collection, moves, baseline, priceList }: Made,
   { note }: FleetListener,
 ): void {
+  const { items } = collection
   const write = (path: string, content: string, force: boolean): void => {
     writeWhole(path, content, force)
     note?.(`wrote ${path}`)
+  }
+  if (priceList !== undefined && items.count > 0) {
+    write(priceList.path, items.text(), priceList.force)
+    note?.(`${items.count} items of ${items.houses} houses, to be filled in once`)
   }
   if (junit !== undefined) {
     write(junit, junitXml(collection.junit, baseline?.update === true ? [] : (moves ?? [])), replace)

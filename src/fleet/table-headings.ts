@@ -62,7 +62,8 @@ function headingTrouble(headings: readonly string[], index: number, extra: Extra
   }
   const trouble = pathTrouble(heading)
   if (trouble === undefined) return undefined
-  const own = didYouMean(heading, extra.names)
-  const hint = own === '' ? '; a column of your own is declared under fleet.extra_columns of the template' : own
-  return `the heading '${heading}': ${trouble}${hint}`
+  const near = didYouMean(heading, extra.names)
+  return near === ''
+    ? `the heading '${heading}': ${trouble}; a column of your own is declared under fleet.extra_columns of the template`
+    : `the heading '${heading}': neither a path of the project file nor one of fleet.extra_columns${near}`
 }

@@ -1,3 +1,5 @@
+import type { LineValues } from '../materials/index.js'
+
 /** One project of a fleet: a file, or a template with the values of a row of the table. */
 export interface FleetJob {
   /** Place in the whole fleet, 0 first; a shard keeps the numbers of the whole. */
@@ -30,6 +32,9 @@ export interface TableCell {
   /** Character at which the cell begins, counted from 1. */
   readonly column: number
 }
+
+/** Something that a house needs bought. */
+export type FleetItem = Pick<LineValues, 'item' | 'name' | 'group' | 'quantity' | 'unit'>
 
 /** What keeps a project from being worked out. */
 export interface FleetProblem {
@@ -77,6 +82,8 @@ export interface FleetOutcome {
   readonly findings: readonly FleetFinding[]
   /** Files written for it, relative to the output folder. */
   readonly files: readonly string[]
+  /** What it needs bought, where a price list of the whole fleet is wanted; not part of any line. */
+  readonly items?: readonly FleetItem[]
   /** Files that it was made from, as paths of this machine; not part of any output. */
   readonly inputs: readonly string[]
 }

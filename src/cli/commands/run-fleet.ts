@@ -70,7 +70,10 @@ export function configure(command: Command): void {
     .addOption(new TargetOption('-o, --out <file>', 'write to a file instead of stdout (- for stdout)'))
     .option('--junit <file>', 'also write a report for CI in JUnit XML')
     .option('--out-dir <folder>', 'also write files for every project, in a folder of its own')
-    .option('--write <kinds>', `what goes into --out-dir, of ${FILE_KINDS.join(',')}; results when missing`)
+    .option(
+      '--write <kinds>',
+      `what goes into --out-dir, of ${FILE_KINDS.join(',')}; price-list is one for all houses; results when missing`,
+    )
     .option('--force', 'replace files that exist')
     .option('--resume', 'go on from an interrupted run: what it finished is not worked out again')
     .option('--journal <file>', 'where finished projects are noted while the run lasts')

@@ -26,4 +26,10 @@ export const FLEET: Explanations = {
     sources: [PRACTICE],
     fix: 'Use --jsonl, which has all of them, a line a project.',
   },
+  'fleet.not-in-price-list': {
+    means: 'What this house needs bought cannot be worked out, so that the price list of the fleet may lack items.',
+    rule: 'The list of --write price-list is the union of what all houses of the run need.',
+    sources: [PRACTICE],
+    fix: 'Mend what the message names, and run it again.',
+  },
 }
