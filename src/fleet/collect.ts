@@ -29,6 +29,8 @@ const MOST_FINDINGS = 200
 export interface BaselineOfRun {
   readonly path: string
   readonly saved: Baseline
+  /** The build of the program that saved it, where that is another. */
+  readonly otherBuild: string | undefined
   readonly tolerancePct: number
   /** Whether this run becomes it. */
   readonly update: boolean

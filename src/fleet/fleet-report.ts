@@ -1,4 +1,5 @@
 import type { Cell, Report, Section, TableData } from '../report/index.js'
+import { BUILD, sayBuild } from '../seal/index.js'
 import type { FleetCollection, FleetRow } from './collect.js'
 import type { Move } from './compare-baseline.js'
 import { fleetTable, usualColumns, type FleetColumn } from './fleet-columns.js'
@@ -15,6 +16,8 @@ export interface FleetSummary {
   readonly left: number
   readonly moves: readonly Move[] | undefined
   readonly tolerancePct: number
+  /** The build of the program that saved the baseline, where that is another. */
+  readonly savedBy: string | undefined
   /** Headings of the person's own columns. */
   readonly extra: readonly string[]
   /** What the person chose for the CSV table. */
@@ -66,6 +69,7 @@ export function fleetReport(collection: FleetCollection, summary: FleetSummary):
           : {
               baseline: {
                 tolerance_pct: summary.tolerancePct,
+                other_build: summary.savedBy ?? null,
                 over_tolerance: over.length,
                 moves: summary.moves.map(moveValues),
               },
@@ -83,14 +87,16 @@ function toned(count: number): Cell {
   return count === 0 ? 0 : { value: count, tone: 'bad' }
 }
 
-function moveSections({ moves, tolerancePct }: FleetSummary): Section[] {
+function moveSections({ moves, tolerancePct, savedBy }: FleetSummary): Section[] {
   if (moves === undefined) return []
   const over = moves.filter((move) => move.over).length
   const says =
     moves.length === 0
       ? 'No value moved.'
       : `${moves.length} values moved, ${over} of them by more than ${tolerancePct} %${moves.length > MOST_MOVES ? `; the first ${MOST_MOVES} are shown, --json has all` : ''}.`
-  const sections: Section[] = [{ kind: 'paragraph', heading: 'Against the baseline', text: says }]
+  const by =
+    savedBy === undefined ? '' : ` It was saved by ${sayBuild(savedBy)} of the program; this is ${sayBuild(BUILD)}.`
+  const sections: Section[] = [{ kind: 'paragraph', heading: 'Against the baseline', text: `${says}${by}` }]
   if (moves.length === 0) return sections
   return [
     ...sections,

@@ -1,4 +1,5 @@
 import type { FleetOutcome } from './types.js'
+import type { FleetIdentity } from './jsonl.js'
 import type { FleetRun } from './fleet-run.js'
 import type { Shard } from './shard.js'
 
@@ -57,12 +58,16 @@ export interface JournalRequest {
   readonly beside?: string | undefined
   /** Whether to take what an interrupted run finished. */
   readonly resume?: boolean | undefined
+  /** Whether to take what another build of the program finished, with a warning. */
+  readonly useAnyway?: boolean | undefined
 }
 
 /** Who is told how a run goes on. */
 export interface FleetListener {
+  /** Whether a run that is stopped from now on can be gone on with. */
+  readonly resumable?: (isResumable: boolean) => void
   /** All is read and looked at, and nothing worked out yet. */
-  readonly begin?: (projects: number) => void
+  readonly begin?: (projects: number, identity: FleetIdentity) => void
   /**
    * A project is done; in the order of the fleet.
    *

@@ -9,6 +9,14 @@ import { toolName } from './tool-name.js'
 export const FILE_KINDS = ['results', 'bom', 'packet', 'price-list'] as const
 export type FleetFileKind = (typeof FILE_KINDS)[number]
 
+/** Names of all files that are written into the output folder. */
+export const FILE_NAMES: ReadonlySet<string> = new Set([
+  ...FLEET_STAGES.map(({ name }) => `${name}.json`),
+  'bom.csv',
+  'packet.pdf',
+  'price-list.yaml',
+])
+
 /** Everything that a worker needs to know beside the project. */
 export interface FleetPlan {
   readonly tool: string

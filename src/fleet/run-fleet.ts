@@ -2,16 +2,19 @@ import { existsSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { checkTarget, writeWhole } from '../files/index.js'
+import { BUILD } from '../seal/index.js'
 import { readBaseline, writeBaseline } from './baseline.js'
 import { FleetCollection, type BaselineOfRun } from './collect.js'
 import type { Move } from './compare-baseline.js'
 import { chosenColumns, missingFigures, type FleetColumn } from './fleet-columns.js'
 import { FleetError } from './fleet-error.js'
+import { digest } from './digest.js'
 import { fleetReport } from './fleet-report.js'
 import type { BaselineRequest, FleetListener, FleetRequest } from './fleet-request.js'
 import type { FleetRun } from './fleet-run.js'
 import type { Journal } from './journal.js'
 import { endJournal, journalOf } from './journal-of-run.js'
+import type { FleetIdentity } from './jsonl.js'
 import { junitXml } from './junit.js'
 import { listJobs, type JobList } from './list-jobs.js'
 import { planOf, type FleetPlan } from './plan.js'
@@ -48,9 +51,11 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
   const baseline = baselineOf(request.baseline)
   if (junit !== undefined) checkTarget(junit, replace)
   const priceList = priceListOf(plan, request)
-  listener.begin?.(list.count)
+  const identity = identityOfFleet(plan, list)
+  listener.begin?.(list.count, identity)
   const collection = new FleetCollection({ junit: junit !== undefined, baseline, figures: figuresIn(columns) })
   const journal = journalOf(request, plan, listener)
+  listener.resumable?.(journal !== undefined)
   const recalled = await workThrough({ request, listener, list, plan, journal, collection })
   const moves = baseline === undefined ? undefined : collection.moves(list.names, (shard?.part ?? 1) === 1)
   const { rows, worst } = collection
@@ -60,16 +65,34 @@ export async function runFleet(request: FleetRequest, listener: FleetListener = 
   const tolerancePct = baseline?.tolerancePct ?? DEFAULT_TOLERANCE_PCT
   const run: FleetRun = {
     projects: rows,
-    report: fleetReport(collection, { title, recalled, left, moves, tolerancePct, extra: list.extra, columns }),
+    report: fleetReport(collection, {
+      title,
+      recalled,
+      left,
+      moves,
+      tolerancePct,
+      extra: list.extra,
+      columns,
+      savedBy: baseline?.otherBuild,
+    }),
     worst,
     moves,
     hasMoved: baseline?.update !== true && (moves ?? []).some(({ over }) => over),
   }
   await listener.end?.(run)
   for (const text of missingFigures(columns ?? [], rows, collection.seen)) listener.note?.(text)
-  writeSideFiles(request, { collection, moves, baseline, priceList: left > 0 ? undefined : priceList }, listener)
+  writeSideFiles(
+    request,
+    { collection, moves, baseline, tool: plan.tool, priceList: left > 0 ? undefined : priceList },
+    listener,
+  )
   endJournal(journal, left > 0 || worst > EXIT_OF_STATUS.invalid, listener)
   return run
+}
+
+function identityOfFleet({ tool, stages }: FleetPlan, { contents, names }: JobList): FleetIdentity {
+  const fleet = digest([BUILD, tool, JSON.stringify(stages ?? null), contents])
+  return { tool, fleet, rows: names.size }
 }
 
 function figuresIn(columns: readonly FleetColumn[] | undefined): ReadonlySet<string> | undefined {
@@ -84,7 +107,8 @@ function baselineOf(wish: BaselineRequest | undefined): BaselineOfRun | undefine
   if (saved === undefined && !update) {
     throw new FleetError(`cannot read ${path}: no such file (ENOENT); --update-baseline makes it`, 3)
   }
-  return { path, saved: saved ?? new Map(), tolerancePct, update }
+  const { projects = new Map(), otherBuild } = saved ?? {}
+  return { path, saved: projects, otherBuild, tolerancePct, update }
 }
 
 interface Work {
@@ -132,6 +156,7 @@ interface Made {
   readonly collection: FleetCollection
   readonly moves: readonly Move[] | undefined
   readonly baseline: BaselineOfRun | undefined
+  readonly tool: string
   /** Where the price list of the whole fleet goes. */
   readonly priceList: { readonly path: string; readonly force: boolean } | undefined
 }
@@ -149,7 +174,7 @@ function priceListOf(plan: FleetPlan, { shard }: FleetRequest): Made['priceList'
 
 function writeSideFiles(
   { junit, replace = false }: FleetRequest,
-  { collection, moves, baseline, priceList }: Made,
+  { collection, moves, baseline, priceList, tool }: Made,
   { note }: FleetListener,
 ): void {
   const { items } = collection
@@ -164,5 +189,5 @@ function writeSideFiles(
   if (junit !== undefined) {
     write(junit, junitXml(collection.junit, baseline?.update === true ? [] : (moves ?? [])), replace)
   }
-  if (baseline?.update === true) write(baseline.path, writeBaseline(collection.figures), true)
+  if (baseline?.update === true) write(baseline.path, writeBaseline(collection.figures, tool), true)
 }

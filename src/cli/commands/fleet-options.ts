@@ -12,8 +12,10 @@ export interface FleetOptions {
   readonly allowOutside?: boolean
   readonly jobs?: number
   readonly shard?: string
+  readonly merge?: boolean
   readonly failFast?: boolean
   readonly resume?: boolean
+  readonly useAnyway?: boolean
   readonly journal?: string
   readonly jsonl?: boolean
   readonly json?: boolean
@@ -62,7 +64,7 @@ export function requestOf(projects: readonly string[], tool: string, options: Fl
     output: options.outDir === undefined ? undefined : { folder: options.outDir, write: listed(options.write) },
     junit,
     baseline: baseline === undefined ? undefined : { path: baseline, tolerancePct, update },
-    journal: { path: options.journal, beside: outFile(options), resume: options.resume },
+    journal: { path: options.journal, beside: outFile(options), resume: options.resume, useAnyway: options.useAnyway },
     replace: options.force,
     tool,
     showStack: (process.env['GABLEWATT_DEBUG'] ?? '') !== '',
@@ -76,6 +78,7 @@ function checkOptions(options: FleetOptions): void {
   needs('--delimiter', options.delimiter, '--table', options.table)
   needs('--decimal-comma', options.decimalComma, '--table', options.table)
   needs('--columns', options.columns, '--csv', options.csv)
+  needs('--use-anyway', options.useAnyway, '--resume', options.resume)
   needs('--write', options.write, '--out-dir', options.outDir)
   needs('--tolerance', options.tolerance, '--baseline', options.baseline)
   needs('--update-baseline', options.updateBaseline, '--baseline', options.baseline)

@@ -133,7 +133,9 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     title: 'A fleet of houses',
     paragraphs: [
       'gablewatt run-fleet template.yaml --table customers.csv runs all stages for every row. --baseline FILE compares with a saved run and fails when a number moved; --resume goes on after an interruption.',
-      '--shard 2/8 runs an eighth, for a CI matrix or an array job of a cluster; the shards together equal the whole. For task TASK of TASKS, numbered from 0: --shard "$((TASK+1))/$TASKS" --jsonl --out "part-$TASK.jsonl", and then `cat part-*.jsonl` is the whole.',
+      '--shard 2/8 runs an eighth, for a CI matrix or an array job of a cluster; the shards together equal the whole. For task TASK of TASKS, numbered from 0: --shard "$((TASK+1))/$TASKS" --jsonl --out "part-$TASK.jsonl", and then run-fleet --merge part-*.jsonl --out all.jsonl finds out whether every row is there once, from one build and one table, and joins them.',
+      'Columns of your own, such as customer.phone, are declared in the template, under fleet.extra_columns; they pass through to the lines, --csv and the papers. --columns chooses what --csv holds. A table may have semicolons or tabs; --decimal-comma where decimals follow a comma.',
+      '--out-dir houses --write price-list writes one price list of all items of all houses, to be filled in once and named in the template.',
       'examples/fleet/ holds sample projects, a template with a table, and the baseline that our own CI compares with.',
     ],
     also: ['fleet', 'shards', 'baseline', 'ci'],
