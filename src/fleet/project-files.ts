@@ -42,8 +42,8 @@ export async function writeProjectFiles(
   }
   if (!plan.write.includes('packet')) return []
   const { preparePacket } = await import('../packet/index.js')
-  const { allowOutside } = plan
-  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside })
+  const { allowOutside, tool } = plan
+  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside, tool })
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)
   return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]

@@ -27,6 +27,11 @@ export function renderJson(
   return `${cleanJson(JSON.stringify(sealed(plain(envelope, '') as object), null, 2))}\n`
 }
 
+/** Values as `renderJson` prints them: rounded for machines, without what is undefined. */
+export function plainValues(values: unknown): unknown {
+  return plain(values, '')
+}
+
 /** A step with its formula in numbers, where it is mathematics. */
 function withSubstitution(step: Step): Step & { readonly substitution: string | undefined } {
   const { id, says, formula, inputs, ...rest } = step
