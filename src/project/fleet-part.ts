@@ -7,7 +7,7 @@ import { sortProblems, type Problem } from './problem.js'
 import { ProjectError } from './project-error.js'
 import type { Project } from './project-types.generated.js'
 import { readMain } from './read-main.js'
-import { checkFleet } from './rules/fleet.js'
+import { checkFleet } from './rules/index.js'
 
 /** Columns of a fleet's table that are no paths of the project file. */
 export interface ExtraColumns {

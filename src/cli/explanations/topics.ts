@@ -30,10 +30,11 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'Exit code 0: done, nothing failed. 1: done, and the design fails a check. 2: wrong usage, or an invalid project or earlier result. 3: a file cannot be read or written. 70: a defect of the program.',
       '--out FILE writes the whole file or nothing, and replaces one only with --force. --use RESULT.json takes an earlier result of the same project instead of computing it again.',
       '--show-work prints each step with its formula, numbers and source; --json, --csv and --markdown are for programs and for papers. JSON results follow schemas/result.schema.json, their values schemas/values/, lines of a fleet schemas/fleet-line.schema.json; identical input gives identical bytes.',
-      'Results, baselines and lines of a journal carry a seal, SHA-256 of their content, and one whose seal does not fit is not used. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
+      'Results, packets, lines of a fleet, baselines and journals carry the build of the program that made them and a seal, SHA-256 of their content; one whose seal does not fit is not used, nor by --use and --resume one of another build, unless --use-anyway says so. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
+      'gablewatt verify-file FILE tells which build made a file, from which project, and whether it is as it was written; --project works it out anew. --sign and --key are for signatures with your own key, which do show whose a file is.',
       'Of the PDFs named under `documents` the packet takes over what their pages look like, and no scripts, links, form fields or attachments.',
     ],
-    also: ['exit-codes', 'exit-code', 'json', 'csv', 'seal', 'files'],
+    also: ['exit-codes', 'exit-code', 'json', 'csv', 'seal', 'files', 'signature', 'build'],
   },
   'energy-estimate': {
     title: 'How good is the energy estimate?',

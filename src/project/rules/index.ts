@@ -24,6 +24,8 @@ import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
 import { checkWeatherFile } from './weather-file.js'
 
+export { checkFleet }
+
 /** A new rule is a line here. */
 const RULES: readonly Rule[] = [
   checkSite,
