@@ -2,6 +2,8 @@ export { checkHouse, type CheckOptions, type CheckValues } from './check-house.j
 export { CHECK_STAGES, type CheckStage } from './check-stages.js'
 export type { House } from './house.js'
 export type { EarlierResults, HouseInput, HouseOptions, HouseWishes } from './house-input.js'
+export type { MadeUpValue } from './made-up.js'
+export type { StageProgress } from './stage-progress.js'
 export { runHouse } from './run-house.js'
 export { totalOf } from './bill-total.js'
 export type { LayoutValue } from './stages/layouts.js'

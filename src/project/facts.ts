@@ -11,3 +11,4 @@ export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } f
 export { unlikeStrings, type UnlikeStrings } from './parallel-strings.js'
 export { tiltDegOf } from './tilt.js'
 export { landingPanel, type LandingPanel } from './landing-panel.js'
+export { vicinityFeet } from './vicinity-feet.js'

@@ -22,6 +22,7 @@ import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
 import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
+import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
 
 export { checkFleet }
@@ -30,6 +31,7 @@ export { checkFleet }
 const RULES: readonly Rule[] = [
   checkSite,
   checkSitePlan,
+  checkVicinity,
   checkIssues,
   checkSnow,
   checkWeatherFile,
