@@ -98,6 +98,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/run-fleet.js'),
   },
   {
+    name: 'verify-file',
+    summary: 'whether a file is as it was written, and of this project',
+    load: () => import('./commands/verify-file.js'),
+  },
+  {
     name: 'explain',
     summary: 'what a finding or a word of the trade means',
     load: () => import('./commands/explain.js'),

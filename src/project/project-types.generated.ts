@@ -306,6 +306,10 @@ export type ProposalTexts = string[]
  * Items: One point.
  */
 export type ProposalTexts1 = string[]
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+export type ExtraColumn = string
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -360,6 +364,7 @@ commissioning?: Commissioning
 permit?: Permit
 proposal?: Proposal
 existing_house?: ExistingHouse
+fleet?: FleetPart
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
  * 
@@ -5902,6 +5907,21 @@ depth_in: number
  * Clear height, in.
  */
 height_in: number
+}
+/**
+ * What a template says about its fleet; run-fleet reads it, and a project alone does without.
+ */
+export interface FleetPart {
+/**
+ * Headings of your own in the table of run-fleet, which are no paths of the project file. Their texts pass through to the lines, the CSV and the papers of each house; nothing is computed from them.
+ * 
+ * @maxItems 100
+ */
+extra_columns?: ExtraColumn[]
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+name_column?: string
 }
 /**
  * A document of the person that follows the drawings, with what other parts of the project need to name it.

@@ -27,6 +27,7 @@ const OTHERS = new Set([
   'application',
   'handover',
   'equipment',
+  'verify',
 ])
 
 describe('a stage has one name', () => {

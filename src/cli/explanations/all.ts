@@ -23,6 +23,7 @@ import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
+import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
 import { WIRING_METHODS } from './wiring-methods.js'
 import { YIELD } from './yield.js'
@@ -56,4 +57,5 @@ export const EXPLANATIONS: Explanations = {
   ...MONEY,
   ...OUTPUT,
   ...FLEET,
+  ...VERIFY,
 }

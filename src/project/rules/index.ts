@@ -5,6 +5,7 @@ import { checkCommissioning, checkUtilityApplication } from './commissioning.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
+import { checkFleet } from './fleet.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
 import { checkIssues } from './issues.js'
@@ -25,6 +26,8 @@ import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
 import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
+
+export { checkFleet }
 
 /** A new rule is a line here. */
 const RULES: readonly Rule[] = [
@@ -54,6 +57,7 @@ const RULES: readonly Rule[] = [
   checkUtilityApplication,
   checkCommissioning,
   checkProposal,
+  checkFleet,
 ]
 
 /** Rules that look at pieces of equipment by themselves. */
