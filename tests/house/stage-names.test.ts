@@ -23,6 +23,7 @@ const OTHERS = new Set([
   'wire-comparison',
   'form',
   'form-fields',
+  'equipment',
   'proposal',
   'application',
   'handover',

@@ -14,6 +14,8 @@ const SHOWN_BY: Readonly<Record<MovedResult, string>> = {
   work: 'plan-work',
   packet: 'draw-permit',
   output: 'review-output',
+  application: 'write-application',
+  handover: 'write-handover',
 }
 
 const DOUBT =

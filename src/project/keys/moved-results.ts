@@ -1,4 +1,4 @@
-/** A result that a key can move, by the name of its stage; `packet` is that of the drawings. */
+/** A result that a key can move, by the name of its stage; `packet` is that of the drawings, and papers hold what all stages give. */
 export type MovedResult =
   | 'roof'
   | 'yield'
@@ -10,11 +10,14 @@ export type MovedResult =
   | 'work'
   | 'packet'
   | 'output'
+  | 'application'
+  | 'handover'
 
 type Moved = readonly MovedResult[]
 
 const NOTHING: Moved = []
 const PAPER: Moved = ['packet']
+const APPLICATION: Moved = ['application']
 /** What the modules give, and what follows from it. */
 const ENERGY: Moved = ['yield', 'payback', 'size', 'work', 'output']
 const MONEY: Moved = ['payback', 'size']
@@ -79,9 +82,13 @@ export const MOVED_RESULTS: readonly (readonly [pattern: string, results: Moved]
   ['equipment.modules.*.design_load_*', MOUNTING],
   ['equipment.modules.*.clamp_zone_*', both(MOUNTING, ['roof'])],
   ['equipment.modules.*.listing', PAPER],
+  ['equipment.modules.*.ptc_w', APPLICATION],
   ['equipment.inverters.**', both(ENERGY, WIRING)],
   ['equipment.inverters.*.weight_lb', both(WIRING, MOUNTING)],
   ['equipment.inverters.*.listing', PAPER],
+  ['equipment.inverters.*.max_fault_current_a', APPLICATION],
+  ['equipment.inverters.*.ieee1547_*', APPLICATION],
+  ['equipment.inverters.*.certificate', APPLICATION],
   ['equipment.optimisers.**', both(ENERGY, WIRING)],
   ['equipment.trunk_cables.**', WIRING],
   ['equipment.rails.**', both(MOUNTING, ['roof'])],
@@ -98,4 +105,6 @@ export const MOVED_RESULTS: readonly (readonly [pattern: string, results: Moved]
   ['finance.**', MONEY],
   ['site_plan.**', both(ENERGY, WIRING)],
   ['production.**', ['output']],
+  ['utility_application.**', APPLICATION],
+  ['commissioning.**', ['handover']],
 ]

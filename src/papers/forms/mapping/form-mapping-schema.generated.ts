@@ -151,7 +151,7 @@ export const formMappingSchema = {
     "from": {
      "description": "Where the value comes from, as in fields.",
      "type": "string",
-     "pattern": "^(project|totals|yield|wire|mounts|bom|payback)\\.\\S",
+     "pattern": "^(project|totals|application|yield|wire|mounts|bom|payback)\\.\\S",
      "examples": ["project.parties.owner.name"]
     },
     "text": {"description":"A text of your own.","type":"string","pattern":"\\S","examples":["See sheet E-1"]},

@@ -3,6 +3,7 @@ import { EQUIPMENT_WHERE } from './equipment.js'
 import { HOUSE_WHERE } from './house.js'
 import { MONEY_WHERE } from './money.js'
 import type { WherePairs } from './pattern.js'
+import { PAPERS_WHERE } from './papers.js'
 import { STRUCTURE_WHERE } from './structure.js'
 
 /** Where a person finds the value of a key: on a house, a label, a sheet, a bill or at an office. Common knowledge of the trade. */
@@ -12,4 +13,5 @@ export const WHERE_FOUND: WherePairs = [
   ...ELECTRICAL_WHERE,
   ...STRUCTURE_WHERE,
   ...MONEY_WHERE,
+  ...PAPERS_WHERE,
 ]
