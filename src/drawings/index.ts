@@ -21,6 +21,7 @@ export {
   changesSince,
   markChanges,
   RECORD_FORMAT,
+  RECORD_FORMATS,
   recordPacket,
   sheetsGone,
   type PacketRecord,

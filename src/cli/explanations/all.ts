@@ -3,6 +3,7 @@ import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
+import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
@@ -28,6 +29,7 @@ import { YIELD } from './yield.js'
 export const EXPLANATIONS: Explanations = {
   ...MADE_UP,
   ...CLIMATE,
+  ...EQUIPMENT,
   ...ROOF,
   ...YIELD,
   ...SCENE,
