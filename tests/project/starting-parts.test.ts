@@ -1,5 +1,5 @@
 import { parse } from 'yaml'
-import { describe, expect, it, test } from 'vitest'
+import { describe, expect, it, test, vi } from 'vitest'
 import { CHECK_STAGES, checkHouse, runHouse } from '../../src/house/index.js'
 import {
   addBlocks,
@@ -12,6 +12,9 @@ import {
 } from '../../src/project/index.js'
 import { countFitted } from '../../src/roof/index.js'
 import { loadText, STARTER } from './support.js'
+
+// A check runs all stages of a house.
+vi.setConfig({ testTimeout: 240_000 })
 
 const SITE = { name: 'Reno, NV', lat: 39.5, lon: -119.8, elevationFt: 4400, utcOffsetH: -8 }
 
