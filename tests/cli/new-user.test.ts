@@ -219,6 +219,6 @@ describe('the way of a new user from the first command to a permit packet', () =
     )
     stateSafety(typist, ['south', 'west'], '2x10')
     await toPacket(typist)
-    expect(typist.typed).toBeLessThanOrEqual(70)
+    expect(typist.typed).toBeLessThanOrEqual(60)
   })
 })

@@ -60,8 +60,8 @@ const CODES = [
 ]
 
 function yieldLines({ planes: [plane = MADE_UP_PLANE] }: StartingHouse): string[] {
-  const { id, widthFt, depthFt } = plane
-  const x = follows((width) => width * 0.8, widthFt)
+  const { id, widthFt, depthFt, ridgeFt } = plane
+  const x = follows((width, ridge) => width / 2 + ridge * 0.3, widthFt, ridgeFt)
   const y = follows((depth) => depth * 0.75, depthFt)
   return [
     'site:',
