@@ -1,7 +1,8 @@
 import { moduleCountOf, type Project } from '../project/facts.js'
-import { StageError, Worksheet, type Finding, type Result } from '../worksheet/index.js'
+import { sortFindings, StageError, Worksheet, type Finding, type Result } from '../worksheet/index.js'
 import { CHECK_STAGES, type CheckStage } from './check-stages.js'
 import type { House } from './house.js'
+import { madeUpNote } from './made-up.js'
 import { stageProgress, type StageOutcome, type StageProgress } from './stage-progress.js'
 
 /** What a check of a project comes to; what is wrong or assumed stands in the findings and assumptions beside it. */
@@ -55,7 +56,7 @@ export async function checkHouse(
       progress.push(stageProgress(stage.own, outcome, { project, madeUp, file, before: progress }))
   }
   const proof = sheet.result({})
-  const findings = withoutRepeats(proof.findings)
+  const findings = sortFindings([...withoutRepeats(proof.findings), ...oneNote(progress)])
   const ok = !findings.some(({ severity }) => severity === 'error')
   const next = progress.find(({ state }) => state !== 'ready')?.next ?? null
   return { ...proof, findings, values: { ok, counts: countParts(project), stages_run: ran, stages: progress, next } }
@@ -82,9 +83,17 @@ async function runStage(
 
 /** A stage brings the findings of the stages that it builds on, so that one may arrive more than once. */
 function withoutRepeats(findings: readonly Finding[]): Finding[] {
+  const others = findings.filter(({ id }) => id !== 'project.made-up')
   return [
-    ...new Map(findings.map((finding) => [[finding.id, finding.where, finding.message].join('\n'), finding])).values(),
+    ...new Map(others.map((finding) => [[finding.id, finding.where, finding.message].join('\n'), finding])).values(),
   ]
+}
+
+/** In place of the notes of the stages, each of which reads other parts. */
+function oneNote(progress: readonly StageProgress[]): Finding[] {
+  const values = progress.flatMap((stage) => stage.made_up).filter(({ safety }) => !safety)
+  const unique = [...new Map(values.map((value) => [value.path, value])).values()]
+  return unique.length === 0 ? [] : [madeUpNote(unique)]
 }
 
 function countParts({ roof_planes, arrays }: Project): CheckValues['counts'] {

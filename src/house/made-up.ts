@@ -45,15 +45,18 @@ export function madeUpFindings(input: HouseInput, stage: TellingStage): Finding[
     }
   })
   const others = values.filter(({ safety }) => !safety)
-  if (others.length === 0) return warnings
-  const note: Finding = {
+  return others.length === 0 ? warnings : [...warnings, madeUpNote(others)]
+}
+
+/** One note about values that are not about safety. */
+export function madeUpNote(values: readonly MadeUpValue[]): Finding {
+  return {
     severity: 'note',
     id: 'project.made-up',
-    message: `${others.length === 1 ? 'one further value is' : `${others.length} further values are`} made up: ${placesOf(others)}`,
+    message: `${values.length === 1 ? 'one further value is' : `${values.length} further values are`} made up: ${placesOf(values)}`,
     where: '',
     fix: "state your own and take the marker !made_up away; 'gablewatt check-project' lists all",
   }
-  return [...warnings, note]
 }
 
 /** The stages of a house, each of which tells what of its input is made up. */

@@ -1,11 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { isNode, isScalar, parseDocument } from 'yaml'
-import { afterAll, describe, expect, test } from 'vitest'
+import { isNode, parseDocument } from 'yaml'
+import { afterAll, describe, expect, test, vi } from 'vitest'
 import { QUESTIONS } from '../../src/cli/commands/ask/questions.js'
 import { loadProject } from '../../src/project/index.js'
 import { gablewattWarm } from './binary.js'
+
+// Each way runs the program a dozen times.
+vi.setConfig({ testTimeout: 240_000 })
 
 const folder = mkdtempSync(join(tmpdir(), 'new-user-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -26,10 +29,10 @@ class Typist {
     this.typed += Math.max(1, (value.match(/\w+: /gu) ?? []).length)
   }
 
-  /** Types lines below the key at a path, or at the end of the file for ''. */
+  /** Types lines right below the key at a path, or at the end of the file for ''. */
   below(path: string, lines: readonly string[]): void {
     const text = readFileSync(this.path, 'utf8')
-    const end = path === '' ? text.length : text.indexOf('\n', this.#range(text, path)[0] - 1) + 1
+    const end = path === '' ? text.length : text.lastIndexOf('\n', this.#range(text, path)[0]) + 1
     writeFileSync(this.path, `${text.slice(0, end)}${lines.join('\n')}\n${text.slice(end)}`)
     this.typed += lines.join('\n').match(/\w+:(?= [^{\n])/gu)?.length ?? 0
   }
@@ -47,7 +50,7 @@ class Typist {
     const node: unknown = parseDocument(text, { logLevel: 'silent' }).getIn(path.split('.'), true)
     if (!isNode(node) || node.range === undefined || node.range === null) throw new Error(`${path} is not in the file`)
     const [start, end] = node.range
-    return [start, isScalar(node) ? end : end]
+    return [start, end]
   }
 
   #replace(path: string, value: string): void {
@@ -166,7 +169,6 @@ describe('the way of a new user from the first command to a permit packet', () =
       bus_a: 200,
       main_a: 200,
     })
-    expect((await check(typist)).values.stages.find(({ stage }) => stage === 'mounts')?.state).toBe('missing')
     // The rates of the sheet in place of the one price of the bill.
     typist.over('tariff.energy.all_year', '{ periods_usd_per_kwh: { on_peak: 0.42, off_peak: 0.24 } }')
     typist.below('tariff', [
@@ -177,8 +179,6 @@ describe('the way of a new user from the first command to a permit packet', () =
     typist.over('finance.installed_cost_usd', '14200')
     await toPacket(typist)
     expect(typist.typed).toBeLessThanOrEqual(60)
-    const payback = await gablewattWarm(['payback', typist.path])
-    expect(payback.exitCode).toBe(0)
   })
 
   test('two storeys in an L with a subpanel and a tree: 10 answers, at most 60 keys', async () => {
@@ -219,6 +219,6 @@ describe('the way of a new user from the first command to a permit packet', () =
     )
     stateSafety(typist, ['south', 'west'], '2x10')
     await toPacket(typist)
-    expect(typist.typed).toBeLessThanOrEqual(70)
+    expect(typist.typed).toBeLessThanOrEqual(60)
   })
 })

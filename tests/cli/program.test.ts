@@ -71,7 +71,7 @@ describe('check-project', () => {
   test('says ok with counts', async () => {
     const { exitCode, stdout, stderr } = await gablewattWarm(['check-project', project])
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' })
-    expect(stdout).toMatch(/^ok: 1 roof plane, 1 array, 12 modules; /mu)
+    expect(stdout).toMatch(/^not finished: 1 roof plane, 1 array, 12 modules; /mu)
   })
 
   test('reads stdin', async () => {

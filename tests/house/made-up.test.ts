@@ -1,9 +1,12 @@
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { renderSvg } from '../../src/drawings/index.js'
 import { checkHouse, runHouse, type House } from '../../src/house/index.js'
 import { loadProject, PART_NAMES, startingFile, type PartName } from '../../src/project/index.js'
 import { countFitted } from '../../src/roof/index.js'
 import { preparePacket } from '../../src/packet/index.js'
+
+// A check runs all stages of a house.
+vi.setConfig({ testTimeout: 240_000 })
 
 const SITE = { name: 'Reno, NV', lat: 39.5, lon: -119.8 }
 

@@ -1,5 +1,5 @@
 import { parse } from 'yaml'
-import { describe, expect, it, test } from 'vitest'
+import { describe, expect, it, test, vi } from 'vitest'
 import { CHECK_STAGES, checkHouse, runHouse } from '../../src/house/index.js'
 import {
   addBlocks,
@@ -12,6 +12,9 @@ import {
 } from '../../src/project/index.js'
 import { countFitted } from '../../src/roof/index.js'
 import { loadText, STARTER } from './support.js'
+
+// A check runs all stages of a house.
+vi.setConfig({ testTimeout: 240_000 })
 
 const SITE = { name: 'Reno, NV', lat: 39.5, lon: -119.8, elevationFt: 4400, utcOffsetH: -8 }
 
@@ -122,5 +125,41 @@ describe('parts that are added to a file', () => {
     const { project } = loadText(added(text))
     expect(Object.keys(project.equipment.rails ?? {})).toEqual(['mine'])
     expect(project.structure?.rail).toBe('mine')
+  })
+})
+
+describe('the made-up site plan', () => {
+  const plane = (id: string, azimuth: number, width: number) => ({
+    id,
+    azimuthDeg: stated(azimuth),
+    tilt: stated(7),
+    tiltKey: 'pitch_in_12' as const,
+    widthFt: stated(width),
+    depthFt: stated(15),
+    ridgeFt: stated(width),
+    eaveHeightFt: stated(18),
+  })
+
+  // Whatever lies inside of another plane, or a corner that stands twice, is told by the rules and by the scene.
+  test.each([
+    ['one plane', [plane('a', 190, 40)]],
+    ['both sides of a ridge', [plane('a', 190, 40), plane('b', 10, 40)]],
+    ['a leg to the left', [plane('a', 190, 40), plane('b', 280, 24)]],
+    ['a leg to the right', [plane('a', 190, 40), plane('b', 100, 24)]],
+    ['a leg as wide as the house', [plane('a', 280, 24), plane('b', 190, 40)]],
+    ['a leg over all of it', [plane('a', 190, 40), plane('b', 280, 30), plane('c', 100, 30)]],
+    ['a plane askew', [plane('a', 190, 40), plane('b', 235, 20)]],
+  ])('fits the planes of the house: %s', async (_, planes) => {
+    const text = startingFile({ site: SITE, house: { planes }, parts: PART_NAMES })
+    const { project, loaded } = houseOf(text)
+    const arrays = Object.fromEntries(
+      planes.map(({ id }) => [id, { ...project.arrays['a'], roof_plane: id, modules: 4 }]),
+    )
+    const every = countFitted({ ...loaded.project, arrays: arrays as never })
+    const { findings } = await checkHouse(every, runHouse({ ...loaded, project: every }))
+    const wrong = findings.filter(
+      ({ id, severity }) => severity === 'error' && !id.startsWith('structure.') && !id.startsWith('roof.'),
+    )
+    expect(wrong.map(({ message }) => message)).toEqual([])
   })
 })

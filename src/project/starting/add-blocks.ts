@@ -69,12 +69,12 @@ interface Taker {
 }
 
 function missing({ text, own }: Taker, more: YAMLMap, path: string, block: readonly string[]): Addition[] {
-  const items = more.items as Pair[]
+  const items = more.items
   const absent: string[] = []
   const inner: Addition[] = []
   for (const [index, item] of items.entries()) {
     const key = keyOf(item)
-    const there = (own.items as Pair[]).find((each) => keyOf(each) === key)
+    const there = own.items.find((each) => keyOf(each) === key)
     const inside = path === '' ? key : `${path}.${key}`
     const next = items[index + 1]
     if (there === undefined)
@@ -106,7 +106,7 @@ function startOf({ key }: Pair): number {
 
 /** Place of the last character of a map. */
 function endOf(map: YAMLMap): number {
-  const last = map.items.at(-1) as Pair | undefined
+  const last = map.items.at(-1)
   if (last === undefined) return map.range?.[1] ?? 0
   const { value } = last
   if (isBlock(value)) return endOf(value)
@@ -145,7 +145,7 @@ function reindented(lines: readonly string[], from: number, to: number): string[
 
 /** Indentation of the entries of a map. */
 function columnOf(text: string, map: YAMLMap): number {
-  const [first] = map.items as Pair[]
+  const [first] = map.items
   const start = first === undefined ? 0 : startOf(first)
   return start - (text.lastIndexOf('\n', start - 1) + 1)
 }

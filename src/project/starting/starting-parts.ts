@@ -2,7 +2,7 @@ import { follows, put } from './given.js'
 import { MOUNT, RAIL, TRUNK } from './starting-equipment.js'
 import { MADE_UP_PLANE, type StartingHouse } from './starting-house.js'
 import { moneyLines } from './starting-money.js'
-import { sitePlanLines } from './starting-site-plan.js'
+import { runFt, sitePlanLines } from './starting-site-plan.js'
 import { structureLines } from './starting-structure.js'
 
 /** Parts of a project file that a stage each needs, in the order of the job. */
@@ -60,8 +60,8 @@ const CODES = [
 ]
 
 function yieldLines({ planes: [plane = MADE_UP_PLANE] }: StartingHouse): string[] {
-  const { id, widthFt, depthFt } = plane
-  const x = follows((width) => width * 0.8, widthFt)
+  const { id, widthFt, depthFt, ridgeFt } = plane
+  const x = follows((width, ridge) => width / 2 + ridge * 0.3, widthFt, ridgeFt)
   const y = follows((depth) => depth * 0.75, depthFt)
   return [
     'site:',
@@ -140,7 +140,13 @@ function permitLines(house: StartingHouse): string[] {
     `  address: ${put(house.site.address)}`,
     ...CODES,
     '  street_side_pathway: !made_up Plane on the street side, not in this file  # where firefighters climb on the side of the street',
+    `  total_roof_area_ft2: !made_up ${roofAreaFt2(house)}  # of the whole house, seen from above`,
     '  other_pathways: !made_up 1  # on roof planes that are not in this file',
     ...sitePlanLines(house),
   ]
+}
+
+/** The box of the first plane, both sides of the ridge, seen from above. */
+function roofAreaFt2({ planes: [first = MADE_UP_PLANE] }: StartingHouse): number {
+  return Math.round(first.widthFt.value * 2 * runFt(first).value)
 }

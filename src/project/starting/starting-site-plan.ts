@@ -20,22 +20,29 @@ export function sitePlanLines({ planes, strings = false }: StartingHouse): strin
   const deep = Math.round(2 * runFt(first).value)
   const right = LEFT_FT + wide
   const back = FRONT_FT + deep
-  const corners = (xs: readonly [number, number], ys: readonly [number, number]): string =>
-    `[${[point(xs[0], ys[0]), point(xs[1], ys[0]), point(xs[1], ys[1]), point(xs[0], ys[1])].join(', ')}]`
+  const rectangle = (xs: readonly [number, number], ys: readonly [number, number]): string =>
+    polygon([
+      [xs[0], ys[0]],
+      [xs[1], ys[0]],
+      [xs[1], ys[1]],
+      [xs[0], ys[1]],
+    ])
+  const wings = planes.filter((plane) => [90, 270].includes(turnOf(plane, first)))
+  const end = Math.max(back, ...wings.map(({ widthFt }) => back + Math.round(widthFt.value)))
   const box = (kind: string, at: number, more: string): string =>
     `!made_up { kind: ${kind}, x_ft: ${right}, y_ft: ${FRONT_FT + at}, ${more} }`
   const clear = 'clear_depth_in: 36, clear_width_in: 30, clear_height_in: 78'
   return [
     'site_plan:  # in feet; x to the right, y up the sheet; the map of the assessor shows the lot',
     `  up_azimuth_deg: ${(first.azimuthDeg.value + 180) % 360}  # direction that is up on the sheet: the first plane faces the street below`,
-    `  lot: !made_up ${corners([0, right + LEFT_FT], [0, back + 40])}`,
+    `  lot: !made_up ${rectangle([0, right + LEFT_FT], [0, end + 40])}`,
     '  street: !made_up { name: Street (invented), lot_line: 1 }',
     '  buildings:',
-    `    house: !made_up { name: House, main: true, corners: ${corners([LEFT_FT, right], [FRONT_FT, back])} }`,
-    `  driveway: !made_up ${corners([right + 5, right + 15], [0, FRONT_FT + 10])}`,
+    `    house: !made_up { name: House, main: true, corners: ${polygon(outlineOf({ right, back, end }, first, wings))} }`,
+    `  driveway: !made_up ${rectangle([right + 5, right + 15], [0, FRONT_FT + 10])}`,
     '  roof_planes:',
     ...planes.flatMap((plane) => {
-      const at = eaveLeft(plane, first, [LEFT_FT, right], [FRONT_FT, back])
+      const at = eaveLeft(plane, first, right, back)
       return at === undefined ? [] : [`    ${plane.id}: { eave_left: !made_up ${at} }`]
     }),
     '  equipment:  # with its height on the wall; the space in front is measured',
@@ -48,20 +55,43 @@ export function sitePlanLines({ planes, strings = false }: StartingHouse): strin
   ]
 }
 
+type Point = readonly [x: number, y: number]
+
 function point(x: number, y: number): string {
   return `{ x_ft: ${x}, y_ft: ${y} }`
 }
 
-/** Where the left end of the eave lies when the house is a box whose first plane faces down the sheet. */
-function eaveLeft(
-  plane: StartingPlane,
-  first: StartingPlane,
-  [left, right]: readonly [number, number],
-  [front, back]: readonly [number, number],
-): string | undefined {
-  const turn = Math.round((plane.azimuthDeg.value - first.azimuthDeg.value + 360) % 360)
-  if (turn === 0 && plane === first) return point(left, front)
+function polygon(corners: readonly Point[]): string {
+  return `[${corners.map(([x, y]) => point(x, y)).join(', ')}]`
+}
+
+/** How far a plane is turned from the first, clockwise in whole degrees. */
+function turnOf(plane: StartingPlane, first: StartingPlane): number {
+  return Math.round((plane.azimuthDeg.value - first.azimuthDeg.value + 360) % 360)
+}
+
+/** Left end of the eave: planes turned by a quarter lie on a leg of the house behind the first, towards its left or right side. */
+function eaveLeft(plane: StartingPlane, first: StartingPlane, right: number, back: number): string | undefined {
+  const turn = turnOf(plane, first)
+  if (turn === 0) return plane === first ? point(LEFT_FT, FRONT_FT) : undefined
   if (turn === 180) return point(right, back)
-  if (turn === 90) return point(left, back)
-  return turn === 270 ? point(right, front) : undefined
+  if (turn === 90) return point(LEFT_FT, back + Math.round(plane.widthFt.value))
+  return turn === 270 ? point(right, back) : undefined
+}
+
+/** Corners of the house: a box, with one leg behind it at the side of a turned plane, or over all of its width. */
+function outlineOf(
+  { right, back, end }: { readonly right: number; readonly back: number; readonly end: number },
+  first: StartingPlane,
+  wings: readonly StartingPlane[],
+): Point[] {
+  const front: Point[] = [
+    [LEFT_FT, FRONT_FT],
+    [right, FRONT_FT],
+  ]
+  const turns = new Set(wings.map((wing) => turnOf(wing, first)))
+  const across = Math.min(right - LEFT_FT, Math.round(2 * Math.max(0, ...wings.map((wing) => runFt(wing).value))))
+  if (turns.size !== 1 || across >= right - LEFT_FT) return [...front, [right, end], [LEFT_FT, end]]
+  if (turns.has(90)) return [...front, [right, back], [LEFT_FT + across, back], [LEFT_FT + across, end], [LEFT_FT, end]]
+  return [...front, [right, end], [right - across, end], [right - across, back], [LEFT_FT, back]]
 }

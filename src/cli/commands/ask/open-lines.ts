@@ -5,7 +5,7 @@ import type { Lines } from './ask-all.js'
 
 /** Lines of the keyboard or of a pipe; questions go to stderr, as stdout may take the file. */
 export function openLines(): Lines & { readonly close: () => void } {
-  const isTerminal = process.stdin.isTTY === true && process.stderr.isTTY === true
+  const isTerminal = process.stdin.isTTY && process.stderr.isTTY
   const reader = createInterface({ input: process.stdin, output: process.stderr, terminal: isTerminal })
   const lines = reader[Symbol.asyncIterator]()
   // The system ends the program, as it does without questions; nothing is written before the last answer.
