@@ -142,6 +142,13 @@ const targets = [
     name: 'comments',
     embed: 'commentsSchema',
   },
+  {
+    parts: 'equipment-columns',
+    schema: 'equipment-columns.schema.json',
+    into: '../src/project/equipment/columns/',
+    name: 'equipment-columns',
+    embed: 'equipmentColumnsSchema',
+  },
 ]
 for (const { parts, schema: file, into, name, embed } of targets) {
   const schema = bundle(parts)
