@@ -11,6 +11,8 @@ describe('houses with equal roofs share what is worked out of them, and no other
     expect((await house('site.latitude_deg=40').mounts()).values.counts).toEqual(values.counts)
     const others = ['structure.framing.south.span_ft=12', 'structure.snow.ground_psf=40', 'codes.loads=ASCE 7-10']
     for (const other of others) expect((await house(other).mounts()).values, other).not.toEqual(values)
+    const { loads } = (await house('codes.loads=ASCE 7-10').mounts()).values
+    expect(loads.zones).not.toEqual(values.loads.zones)
     expect((await house().mounts()).values).toEqual(values)
   })
 
