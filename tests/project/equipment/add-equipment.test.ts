@@ -115,7 +115,10 @@ describe('writing', () => {
     expect(fresh).toEqual({ ...old, modules })
     for (const [comment] of text.matchAll(/#.*/gu)) expect(after).toContain(comment)
     if (!text.includes('{ a') && !text.includes('null')) expect(after.startsWith(text.split('\n')[0] ?? '')).toBe(true)
-    if (text.includes('# of a')) expect(after.indexOf('# of a')).toBeLessThan(after.indexOf('  b:'))
+    if (text.includes('# of a')) {
+      expect(after.indexOf('# of a')).toBeLessThan(after.indexOf('  b:'))
+      expect(after.indexOf('# of inverters')).toBeGreaterThan(after.indexOf('  b:'))
+    }
   })
 
   test('line ends of the file are kept', () => {
