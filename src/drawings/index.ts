@@ -13,6 +13,7 @@ export { PAPER_SIZES, type PaperName } from './layout/index.js'
 export { flattenSheet, missingGlyphs, type FlatSheet, type Mark, type Sheet } from './model/index.js'
 export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
+export { isUnconfirmed } from './unconfirmed.js'
 export { wallFindings } from './wall/working-space.js'
 export { drawPacket } from './packet.js'
 export { drawPreparerReport } from './preparer-report.js'
@@ -20,6 +21,7 @@ export {
   changesSince,
   markChanges,
   RECORD_FORMAT,
+  RECORD_FORMATS,
   recordPacket,
   sheetsGone,
   type PacketRecord,

@@ -11,4 +11,5 @@ export { arrangementBlocks, moduleCountOf, modulesInBlock, statedModuleCount } f
 export { unlikeStrings, type UnlikeStrings } from './parallel-strings.js'
 export { tiltDegOf } from './tilt.js'
 export { landingPanel, type LandingPanel } from './landing-panel.js'
+export { vicinityFeet } from './vicinity-feet.js'
 export { swapEquipment, type Candidate, type Swapped } from './swap-equipment.js'

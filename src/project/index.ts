@@ -53,7 +53,8 @@ export { checkCommentSheets, readComments, type ReadComments } from './comments/
 export { readAuthority } from './authority/read-authority.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
 export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
-export { unitOfPath } from './key-unit.js'
+export { readPlainYaml } from './plain-yaml.js'
+export { unitOfPath, withUnit } from './key-unit.js'
 export {
   aboutKey,
   completeKey,
@@ -67,7 +68,11 @@ export {
   type MovedResult,
 } from './keys/index.js'
 export { readMain } from './read-main.js'
-export { startingFile, type StartingFileOptions } from './starting-file.js'
+export { startingFile, type StartingFileOptions } from './starting/starting-file.js'
+export { addBlocks } from './starting/add-blocks.js'
+export { madeUp, stated, type Given } from './starting/given.js'
+export { houseOfProject, MADE_UP_PLANE, type StartingHouse, type StartingSite } from './starting/starting-house.js'
+export { PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting/starting-parts.js'
 export { shorten } from './words.js'
 export type { Candidate } from './swap-equipment.js'
 export { tiltDegOf } from './tilt.js'

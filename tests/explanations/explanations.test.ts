@@ -154,6 +154,7 @@ describe('glossary', () => {
       'module_level',
       'hazard_control_system',
       'no_exposed_parts',
+      'made_up',
     ]
     expect([...new Set(keys)].filter((key) => !schema.includes(`"${key}"`) && !elsewhere.includes(key))).toEqual([])
   })

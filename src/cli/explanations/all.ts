@@ -8,6 +8,7 @@ import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
 import { LOADS } from './loads.js'
+import { MADE_UP } from './made-up.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
@@ -26,6 +27,7 @@ import { YIELD } from './yield.js'
 
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
 export const EXPLANATIONS: Explanations = {
+  ...MADE_UP,
   ...CLIMATE,
   ...EQUIPMENT,
   ...ROOF,

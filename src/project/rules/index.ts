@@ -21,12 +21,14 @@ import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
 import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
+import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
 
 /** A new rule is a line here. */
 const RULES: readonly Rule[] = [
   checkSite,
   checkSitePlan,
+  checkVicinity,
   checkIssues,
   checkSnow,
   checkWeatherFile,
