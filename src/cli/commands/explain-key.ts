@@ -72,7 +72,7 @@ function oneKey(facts: KeyFacts): Report {
   }
 }
 
-const PRICE = ' The payback follows the bill of materials where no price is stated.'
+const PRICE = ' Payback and choose-size follow the bill of materials where no price is stated.'
 
 function severalKeys(words: string, keys: readonly KnownKey[]): Report {
   const facts = keys.map((key) => aboutKey(key))

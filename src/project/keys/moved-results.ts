@@ -96,6 +96,7 @@ export const MOVED_RESULTS: readonly (readonly [pattern: string, results: Moved]
   ['tariff.**', MONEY],
   ['incentives.**', both(['bom'], MONEY)],
   ['finance.**', MONEY],
+  ['finance.years', both(['yield'], MONEY)],
   ['site_plan.**', both(ENERGY, WIRING)],
   ['production.**', ['output']],
 ]
