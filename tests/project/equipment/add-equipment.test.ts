@@ -134,6 +134,13 @@ describe('writing', () => {
   })
 })
 
+test('a value of a data sheet is made up no more', () => {
+  const text = 'modules:\n  m:\n    pmax_w: !made_up 420\n    noct_c: !made_up 44\n'
+  const { text: after = '' } = add('module', 'm', M420, { text, replace: true })
+  expect(after).toContain('    pmax_w: 420\n')
+  expect(after).not.toContain('made_up')
+})
+
 describe('what is there already', () => {
   test('the same id with other values is refused, with the differences', () => {
     const { text, findings } = add('module', 'm410', M420, { text: EXAMPLE })
