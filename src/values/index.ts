@@ -1,10 +1,13 @@
 export { at } from './at.js'
 export { editDistance } from './edit-distance.js'
+export { Kept } from './kept.js'
 export { own } from './own.js'
 export * from './polygon/index.js'
 export * from './statistics/index.js'
 export * from './time/index.js'
 export {
+  delimitersIn,
+  headerOf,
   readRows,
   readTable,
   type RowOptions,
