@@ -14,6 +14,10 @@ const SHOWN_BY: Readonly<Record<MovedResult, string>> = {
   work: 'plan-work',
   packet: 'draw-permit',
   output: 'review-output',
+  proposal: 'write-proposal',
+  application: 'write-application',
+  handover: 'write-handover',
+  fleet: 'run-fleet',
 }
 
 const DOUBT =

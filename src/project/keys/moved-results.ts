@@ -10,6 +10,10 @@ export type MovedResult =
   | 'work'
   | 'packet'
   | 'output'
+  | 'proposal'
+  | 'application'
+  | 'handover'
+  | 'fleet'
 
 type Moved = readonly MovedResult[]
 
@@ -99,4 +103,8 @@ export const MOVED_RESULTS: readonly (readonly [pattern: string, results: Moved]
   ['finance.years', both(['yield'], MONEY)],
   ['site_plan.**', both(ENERGY, WIRING)],
   ['production.**', ['output']],
+  ['proposal.**', ['proposal']],
+  ['fleet.**', ['fleet']],
+  ['commissioning.**', ['handover']],
+  ['utility_application.**', ['application']],
 ]
