@@ -80,11 +80,14 @@ test('what a project fails already is not held against equipment', async () => {
 
 test('arrays that are fitted are counted anew for each module', async () => {
   const loaded = loadProject({ path: `${EXAMPLES}fleet/columbus-chimney.yaml` })
-  const open = Object.entries(loaded.project.arrays).map(([id, { modules: _, strings: __, ...array }]) => [
-    id,
-    { ...array, arrangement: 'fit' },
-  ])
-  const project = { ...loaded.project, arrays: Object.fromEntries(open) as typeof loaded.project.arrays }
+  const arrays: typeof loaded.project.arrays = {}
+  for (const [id, { roof_plane, module: own, inverter, mounting, standoff_in }] of Object.entries(
+    loaded.project.arrays,
+  )) {
+    const rest = { roof_plane, module: own, mounting, standoff_in, arrangement: 'fit' as const }
+    arrays[id] = inverter === undefined ? rest : { ...rest, inverter }
+  }
+  const project = { ...loaded.project, arrays }
   const { fit } = await tryEquipment({ ...loaded, project })
   const [normal, large] = [await fit(module('a', {})), await fit(module('b', { length_in: 90, width_in: 50 }))]
   expect(large.modules ?? 0).toBeGreaterThan(0)

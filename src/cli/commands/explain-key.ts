@@ -14,8 +14,10 @@ const SHOWN_BY: Readonly<Record<MovedResult, string>> = {
   work: 'plan-work',
   packet: 'draw-permit',
   output: 'review-output',
+  proposal: 'write-proposal',
   application: 'write-application',
   handover: 'write-handover',
+  fleet: 'run-fleet',
 }
 
 const DOUBT =
@@ -74,7 +76,7 @@ function oneKey(facts: KeyFacts): Report {
   }
 }
 
-const PRICE = ' The payback follows the bill of materials where no price is stated.'
+const PRICE = ' Payback and choose-size follow the bill of materials where no price is stated.'
 
 function severalKeys(words: string, keys: readonly KnownKey[]): Report {
   const facts = keys.map((key) => aboutKey(key))

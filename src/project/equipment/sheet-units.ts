@@ -102,6 +102,8 @@ const WITH_UNIT = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*((?:[A-Za-z
 
 /** The parts of such a text, undefined when it is something else. */
 export function splitQuantity(text: string): { readonly value: number; readonly unit: string } | undefined {
+  // `1e3` is a number and no 1 of `e3`.
+  if (!Number.isNaN(Number(text))) return undefined
   const [, number, unit] = WITH_UNIT.exec(text) ?? []
   return number === undefined || unit === undefined ? undefined : { value: Number(number), unit }
 }

@@ -1,4 +1,5 @@
 import { Document, isMap, isNode, isPair, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml'
+import { MADE_UP } from '../made-up-tag.js'
 import { parseYaml } from '../parse-yaml.js'
 import { isPlainMap, setOwn, valueAt, type PlainMap } from '../plain-data.js'
 import { sortProblems } from '../problem.js'
@@ -98,7 +99,9 @@ function replaceEntry(yaml: YamlFile, path: readonly string[], entry: EquipmentE
   const fresh = (pairOf(entry).value as YAMLMap).items
   old.items = fresh.map((one) => {
     const kept = old.items.find((each) => String(each.key) === String(one.key))
-    return kept !== undefined && sameValue(kept, one) ? kept : withComments(one, kept)
+    // A value of a sheet is made up no more.
+    const isSame = kept !== undefined && sameValue(kept, one) && !(isNode(kept.value) && kept.value.tag === MADE_UP)
+    return isSame ? kept : withComments(one, kept)
   })
   return splice(text, start - column, end, indented(printPairs(pair), column))
 }

@@ -10,8 +10,10 @@ export type MovedResult =
   | 'work'
   | 'packet'
   | 'output'
+  | 'proposal'
   | 'application'
   | 'handover'
+  | 'fleet'
 
 type Moved = readonly MovedResult[]
 
@@ -103,8 +105,11 @@ export const MOVED_RESULTS: readonly (readonly [pattern: string, results: Moved]
   ['tariff.**', MONEY],
   ['incentives.**', both(['bom'], MONEY)],
   ['finance.**', MONEY],
+  ['finance.years', both(['yield'], MONEY)],
   ['site_plan.**', both(ENERGY, WIRING)],
   ['production.**', ['output']],
-  ['utility_application.**', APPLICATION],
+  ['proposal.**', ['proposal']],
+  ['fleet.**', ['fleet']],
   ['commissioning.**', ['handover']],
+  ['utility_application.**', APPLICATION],
 ]

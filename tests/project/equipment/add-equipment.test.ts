@@ -115,7 +115,10 @@ describe('writing', () => {
     expect(fresh).toEqual({ ...old, modules })
     for (const [comment] of text.matchAll(/#.*/gu)) expect(after).toContain(comment)
     if (!text.includes('{ a') && !text.includes('null')) expect(after.startsWith(text.split('\n')[0] ?? '')).toBe(true)
-    if (text.includes('# of a')) expect(after.indexOf('# of a')).toBeLessThan(after.indexOf('  b:'))
+    if (text.includes('# of a')) {
+      expect(after.indexOf('# of a')).toBeLessThan(after.indexOf('  b:'))
+      expect(after.indexOf('# of inverters')).toBeGreaterThan(after.indexOf('  b:'))
+    }
   })
 
   test('line ends of the file are kept', () => {
@@ -129,6 +132,13 @@ describe('writing', () => {
     expect(text).toContain('    fire_type: 1 # invented\n')
     expect(text.slice(text.indexOf('inverters:'))).toBe(EXAMPLE.slice(EXAMPLE.indexOf('inverters:')))
   })
+})
+
+test('a value of a data sheet is made up no more', () => {
+  const text = 'modules:\n  m:\n    pmax_w: !made_up 420\n    noct_c: !made_up 44\n'
+  const { text: after = '' } = add('module', 'm', M420, { text, replace: true })
+  expect(after).toContain('    pmax_w: 420\n')
+  expect(after).not.toContain('made_up')
 })
 
 describe('what is there already', () => {
