@@ -13,6 +13,7 @@ import { MOUNTS } from './mounts.js'
 import { OUTPUT } from './output.js'
 import { OVERHEAD } from './overhead.js'
 import { PERMIT } from './permit.js'
+import { PROPOSAL } from './proposal.js'
 import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
@@ -46,6 +47,7 @@ export const EXPLANATIONS: Explanations = {
   ...FORMS,
   ...MATERIALS,
   ...MONEY,
+  ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,
 }

@@ -10,7 +10,6 @@ export const EN = {
   number: 'Proposal number',
   date: 'Date',
   valid_until: 'Can be accepted until',
-  installer: 'Installer',
   invented: 'People, places and prices of this paper are invented.',
 
   cancel_title: 'Your right to cancel',
@@ -67,7 +66,6 @@ export const EN = {
   warn_estimate:
     'Production is an estimate. Weather and shade make single years differ; the range above is the spread that is expected.',
   warn_outage: 'Without a battery or other equipment for island operation the system does not work in an outage.',
-  outage_title: 'In an outage',
 
   bill_title: 'Your electric bill, before and after',
   bill_says:

@@ -12,7 +12,6 @@ export const ES: Readonly<Record<WordKey, string>> = {
   number: 'Número de la propuesta',
   date: 'Fecha',
   valid_until: 'Se puede aceptar hasta',
-  installer: 'Instalador',
   invented: 'Las personas, los lugares y los precios de este documento son inventados.',
 
   cancel_title: 'Su derecho a cancelar',
@@ -70,7 +69,6 @@ export const ES: Readonly<Record<WordKey, string>> = {
   warn_estimate:
     'La producción es una estimación. El clima y la sombra hacen que los años sean distintos; el margen de arriba es la variación que se espera.',
   warn_outage: 'Sin una batería u otro equipo para funcionar en isla, el sistema no funciona durante un apagón.',
-  outage_title: 'Durante un apagón',
 
   bill_title: 'Su factura eléctrica, antes y después',
   bill_says: 'Pares de barras de cada mes: factura sin el sistema y con él; {without} y {with} en el primer año.',
