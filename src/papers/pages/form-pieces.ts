@@ -101,7 +101,7 @@ function blankRow(
     const width = (room * share) / shares
     const at = left
     left += width + BETWEEN
-    return { at, width, lines: wrapText(text, sizePt, 'plain', width) }
+    return { at, width, lines: shortened(wrapText(text, sizePt, 'plain', width)) }
   })
   const most = Math.max(1, ...placed.map(({ lines }) => lines.length))
   return {
@@ -119,4 +119,9 @@ function blankRow(
         ]
       }),
   }
+}
+
+/** Below a line to write on stand four lines at the most. */
+function shortened(lines: readonly string[]): readonly string[] {
+  return lines.length <= 4 ? lines : [...lines.slice(0, 3), '…']
 }

@@ -84,21 +84,27 @@ export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number
 }
 
 const FACTS_SHARE = 0.34
+/** Lines of a value that stay together; a longer one goes on over pages. */
+const FACT_LINES = 12
 
 /** Labels and values in two columns without lines. */
 export function factsPieces({ facts }: Of<'facts'>, widthPt: number, sizePt: number): Piece[] {
   const table: Tag = { kind: 'Table' }
   const left = widthPt * FACTS_SHARE
-  return facts.map(([name, value], index) => {
+  const text = (lines: readonly string[], x: number, y: number, tag: Tag | undefined, color: Color) =>
+    lines.map((each, at) => label(x, y + at * sizePt * PAGE_LEADING, each, { sizePt, tag, color }))
+  return facts.flatMap(([name, value], index) => {
     const [head, cell] = rowCells(table, [{ kind: 'TH', scope: 'Row' }, { kind: 'TD' }])
     const names = wrapText(name, sizePt, 'plain', left - 10)
     const values = wrapText(value, sizePt, 'plain', widthPt - left)
-    const text = (lines: readonly string[], x: number, y: number, tag: Tag | undefined, color: Color) =>
-      lines.map((each, at) => label(x, y + at * sizePt * PAGE_LEADING, each, { sizePt, tag, color }))
-    return {
-      heightPt: Math.max(names.length, values.length) * sizePt * PAGE_LEADING,
-      gapPt: index === 0 ? 6 : 2,
-      draw: (x, y) => [...text(names, x, y, head, 'grey'), ...text(values, x + left, y, cell, 'black')],
-    }
+    const parts = Math.ceil(Math.max(names.length, values.length) / FACT_LINES)
+    return Array.from({ length: parts }, (_, part): Piece => {
+      const cut = (lines: readonly string[]) => lines.slice(part * FACT_LINES, (part + 1) * FACT_LINES)
+      return {
+        heightPt: Math.max(cut(names).length, cut(values).length) * sizePt * PAGE_LEADING,
+        gapPt: part > 0 ? 0 : index === 0 ? 6 : 2,
+        draw: (x, y) => [...text(cut(names), x, y, head, 'grey'), ...text(cut(values), x + left, y, cell, 'black')],
+      }
+    })
   })
 }
