@@ -55,11 +55,24 @@ function lineOf(kind: SavingsLine['kind'], risePct: number | null, values: Payba
   const saved = values.cash_flow
     .filter(({ year }) => year >= 1 && year <= years)
     .reduce((sum, row) => sum + row.bill_savings_usd - row.maintenance_usd - row.insurance_usd - row.replacement_usd, 0)
+  const gain = saved - costOfLoan(values, years)
   const { lasting_years: lasting } = values.simple_payback
   return {
     kind,
     rise_pct: risePct === null ? null : Number(risePct.toFixed(2)) + 0,
-    saved_usd: CAUTIOUS.gainUsd(saved),
+    saved_usd: CAUTIOUS.gainUsd(gain),
     payback_years: lasting === null ? null : CAUTIOUS.years(lasting),
   }
+}
+
+/** What is paid for a loan within some years beyond what it brings, its fee included; never a gain. */
+function costOfLoan({ cash_flow: rows, gross_cost_usd: price }: PaybackValues, years: number): number {
+  const first = rows[0]
+  if (first === undefined || first.loan_received_usd === 0) return 0
+  const paid = rows
+    .filter(({ year }) => year <= years)
+    .reduce((sum, row) => sum + row.loan_payment_usd + row.loan_payoff_usd, 0)
+  const owed = rows.find(({ year }) => year === years)?.loan_owed_usd ?? 0
+  const fee = Math.max(0, first.purchase_usd - price)
+  return Math.max(0, paid + owed - first.loan_received_usd) + fee
 }

@@ -182,3 +182,14 @@ test('lines and groups of the bill of materials add up to the price', async () =
     for (const { name } of cost.lines.slice(0, 5)) expect(words).toContain(name.split(' ').slice(0, 3).join(' '))
   }
 })
+
+test('savings of a house with a loan are less by interest and fee, worked out by hand', async () => {
+  const set = ['finance.loan.dealer_fee_usd=500']
+  const { lines } = (await prepare(loadSample('fleet/hartford-loan', '', set))).result.values.savings
+  const { values } = await runHouse(loadSample('fleet/hartford-loan', '', set)).payback()
+  // Nominal money: level payments of 104.533 USD over 180 months less the 12,000 USD, and the fee.
+  const interest = 12 * 15 * ((12000 * (0.065 / 12)) / (1 - (1 + 0.065 / 12) ** -180)) - 12000
+  const saved = values.cash_flow.slice(1).reduce((sum, row) => sum + row.bill_savings_usd - row.replacement_usd, 0)
+  const line = lines.find(({ kind }) => kind === 'assumed')
+  expect(Math.abs((line?.saved_usd ?? 0) - (saved - interest - 500))).toBeLessThan(1.2)
+})

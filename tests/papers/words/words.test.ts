@@ -34,7 +34,7 @@ describe('texts of papers', () => {
       .filter((file) => file.endsWith('.ts') && !file.startsWith('words'))
       .map((file) => readFileSync(join(folder, file), 'utf8'))
       .join('\n')
-    const made = /^(?:group|rules|owner|maintenance|rise)_/u
+    const made = /^(?:group|rules|owner|maintenance|rise|change)_/u
     expect(keys.filter((key) => !made.test(key) && !code.includes(`'${key}'`))).toEqual([])
     const same = keys.filter((key) => EN[key] === ES[key])
     expect(same.filter((key) => !/^rules_|^cost_usd$/u.test(key))).toEqual(['no'])
