@@ -45,10 +45,9 @@ describe.skipIf(!hasBrowser)(
           await page.emulateMedia({ colorScheme })
           await page.goto(url)
           await page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true })")
-          const found = (await page.evaluate(`(() => { ${AXE}; return axe.run() })()`)) as {
-            violations: Violation[]
-            passes: unknown[]
-          }
+          const found = await page.evaluate<{ violations: Violation[]; passes: unknown[] }>(
+            `(() => { ${AXE}; return axe.run() })()`,
+          )
           expect(found.passes.length).toBeGreaterThan(10)
           const told = found.violations.map(
             ({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''} ${nodes[0]?.failureSummary ?? ''}`,
@@ -97,7 +96,7 @@ describe.skipIf(!hasBrowser)(
           const page = await looker.context.newPage()
           await page.setViewportSize({ width: 360, height: 740 })
           await page.goto(url)
-          const wide = (await page.evaluate('document.documentElement.scrollWidth')) as number
+          const wide = await page.evaluate<number>('document.documentElement.scrollWidth')
           expect([name, wide <= 360]).toEqual([name, true])
           const tables = page.locator('details table')
           expect(await tables.first().isVisible()).toBe(false)
@@ -106,9 +105,9 @@ describe.skipIf(!hasBrowser)(
           expect(await tables.first().isVisible()).toBe(true)
           const ground = async (colorScheme: 'light' | 'dark'): Promise<string> => {
             await page.emulateMedia({ colorScheme })
-            return (await page.evaluate(
+            return await page.evaluate<string>(
               'getComputedStyle(document.body).backgroundColor + getComputedStyle(document.querySelector("svg text")).fill',
-            )) as string
+            )
           }
           const [light, dark] = [await ground('light'), await ground('dark')]
           expect(light).toContain('rgb(255, 255, 255)')
