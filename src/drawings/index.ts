@@ -31,6 +31,7 @@ export {
 } from './model/index.js'
 export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
+export { isUnconfirmed } from './unconfirmed.js'
 export { wallFindings } from './wall/working-space.js'
 export { drawPacket } from './packet.js'
 export { drawPreparerReport } from './preparer-report.js'
@@ -38,6 +39,7 @@ export {
   changesSince,
   markChanges,
   RECORD_FORMAT,
+  RECORD_FORMATS,
   recordPacket,
   sheetsGone,
   type PacketRecord,

@@ -46,9 +46,9 @@ export function changeWords(since: PacketRecord, sheets: readonly Sheet[], chang
     if (kind === 'new') return `${id} is new since revision ${since.revision}`
     const clouds =
       places.length === 0
-        ? 'nothing was added'
+        ? 'no place can be told'
         : `clouds round ${places.length} ${places.length === 1 ? 'place' : 'places'}`
-    return `${id} changed since revision ${since.revision}: ${clouds}${gone === 0 ? '' : `, ${gone} of its texts and figures are gone or were replaced`}`
+    return `${id} changed since revision ${since.revision}: ${clouds}${gone === 0 ? '' : `, ${gone} of its texts, figures and lines are gone or were replaced`}`
   })
   const gone = sheetsGone(since, sheets).map((id) => `${id} of revision ${since.revision} is no more`)
   return lines.length + gone.length === 0

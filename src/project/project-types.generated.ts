@@ -247,6 +247,28 @@ export type MonthNumber = number
  */
 export type SecondStreet = ("none" | PlanStreet)
 /**
+ * A place of the vicinity sketch, in feet or in miles.
+ */
+export type VicinityPoint = ({
+/**
+ * To the east, ft.
+ */
+x_ft: number
+/**
+ * To the north, ft.
+ */
+y_ft: number
+} | {
+/**
+ * To the east, miles.
+ */
+x_mi: number
+/**
+ * To the north, miles.
+ */
+y_mi: number
+})
+/**
  * What the price does not include.
  * 
  * @minItems 1
@@ -4955,6 +4977,7 @@ raceway_route?: RoutePoint[]
  * Where ladders may be set up to reach the roof pathways.
  */
 ground_access?: PlanPoint[]
+vicinity?: Vicinity
 }
 /**
  * The street that the lot lies on.
@@ -5068,6 +5091,38 @@ y_ft: number
  * Height above the ground there, ft; for lengths from the drawing. When missing it is that of the roof plane on which the point lies.
  */
 height_ft?: number
+}
+/**
+ * Streets round the lot for the vicinity sketch on the cover. North is up: x to the east and y to the north of a place of your choice, in feet or in miles.
+ */
+export interface Vicinity {
+site: VicinityPoint
+/**
+ * Streets keyed by your own ids.
+ */
+streets: {
+[k: string]: VicinityStreet
+}
+/**
+ * Id under streets of the nearest cross street, printed below the sketch.
+ */
+cross_street?: string
+}
+/**
+ * A street as a line from point to point.
+ */
+export interface VicinityStreet {
+/**
+ * Name as printed.
+ */
+name: string
+/**
+ * Where it runs, in order.
+ * 
+ * @minItems 2
+ * @maxItems 200
+ */
+points: VicinityPoint[]
 }
 /**
  * What the permit packet shows beside its usual sheets, and what the authority asks of its form.

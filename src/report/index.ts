@@ -21,5 +21,6 @@ export {
   type Series,
   type TableData,
   type Tone,
+  type ToneCell,
 } from './report.js'
 export { cleanJson, cleanLine, cleanText } from './sanitise.js'

@@ -17,6 +17,45 @@ function digits(value: number | string): string {
   return String(Number(value.toFixed(decimals)))
 }
 
+/** The demo house with another id for its roof plane. */
+function planeCalled(id: string): Project {
+  const base = microHouse()
+  const [plane, array, framing] = [
+    base.roof_planes['south']!,
+    base.arrays['south']!,
+    base.structure?.framing?.['south'],
+  ]
+  return microHouse({
+    roof_planes: { [id]: plane },
+    arrays: { south: { ...array, roof_plane: id } },
+    structure: { ...base.structure!, framing: { [id]: framing! } },
+    site_plan: { ...base.site_plan!, roof_planes: { [id]: base.site_plan!.roof_planes!['south']! } },
+  })
+}
+
+/** Headings of the structural calculation with how many steps stand under each, whatever the plane is called. */
+function headingsOf(id: string): string[] {
+  const read = readPacket(packetInput(planeCalled(id))).filter(({ sheet }) => sheet.id.startsWith('S-601'))
+  return read.flatMap(({ said }) =>
+    said
+      .filter(({ lines }) => lines[0]?.face === 'bold' && (lines[0].sizePt ?? 0) > 8.5)
+      .map(({ text }) => text.replace(`Roof plane ${id}`, 'Roof plane *'))
+      .filter((text) => /^(?:The |Roof plane )/u.test(text)),
+  )
+}
+
+describe('headings of the structural calculation', () => {
+  const usual = headingsOf('south')
+  test('are the whole roof, the plane and the hardest cases', () =>
+    expect(new Set(usual)).toEqual(new Set(['The whole roof', 'Roof plane *', 'The hardest case of each check'])))
+  // Words that ids of steps, or headings, have too.
+  test.each(['check', 'check-rail-moment', 'rail', 'kz'])('are the same for a plane called %s', (id) => {
+    expect(headingsOf(id)).toEqual(usual)
+    const ids = packetInput(planeCalled(id)).mounts?.worksheet.map((step) => step.id) ?? []
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+})
+
 describe.each([
   ['branches', microHouse],
   ['strings', stringHouse],
@@ -39,8 +78,9 @@ describe.each([
     )
     const found = sheets.flatMap((read) => tablesOf(read, HEADS).flat())
     const subject = (step: Step): string | undefined => {
-      const part = named ? step.id.split('.').slice(1, -1).join('.') : (step.id.split('.')[1] ?? '')
-      return part !== '' && (named || part === 'check' || part in input.project.roof_planes) ? part : undefined
+      if (named) return step.id.split('.').slice(1, -1).join('.') || undefined
+      const part = step.id.split('.')[1] ?? ''
+      return part in input.project.roof_planes ? part : part.startsWith('check-') ? 'hardest' : undefined
     }
     const expected = calculationRows(steps, subject)
     // Every step stands in one row, and no row twice.

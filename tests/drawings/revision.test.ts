@@ -9,6 +9,7 @@ import {
 } from '../../src/drawings/index.js'
 import type { Project } from '../../src/project/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
+import type { Box } from '../../src/drawings/model/index.js'
 import { readSheet } from './read-sheet.js'
 
 const draw = (project: Project): Sheet[] => drawPacket(packetInput(project))
@@ -133,5 +134,97 @@ describe('clouds and deltas', () => {
 
   test('the record of marked sheets is that of the sheets', () => {
     expect(recordPacket(marked, 'Invented', 'A')).toEqual(recordPacket(sheets, 'Invented', 'A'))
+  })
+})
+
+/** The sheet with its diagram changed by hand. */
+const withPaper = (id: string, change: (paper: Sheet['paper']) => Sheet['paper']): Sheet[] =>
+  first.map((sheet) => (sheet.id === id ? { ...sheet, paper: change(sheet.paper) } : sheet))
+
+const holds = (cloud: Box, box: Box): boolean =>
+  cloud.x <= box.x + 0.1 &&
+  cloud.y <= box.y + 0.1 &&
+  cloud.x + cloud.width >= box.x + box.width - 0.1 &&
+  cloud.y + cloud.height >= box.y + box.height - 0.1
+
+describe('what is gone', () => {
+  test('a chimney that is no more has a cloud where it stood', () => {
+    const base = microHouse()
+    const { obstructions: _, ...south } = base.roof_planes['south']!
+    const sheets = draw({ ...base, roof_planes: { south } })
+    const plan = sheets.find(({ id }) => id === 'A-101')!
+    const change = changesSince(record, sheets).find(({ id }) => id === 'A-101')
+    const { originPt, scalePtPerFt: scale } = plan.viewports[0]!
+    const stood = base.roof_planes['south']!.obstructions!['chimney']!
+    const box = {
+      x: originPt.x + stood.x_ft * scale,
+      y: originPt.y - (stood.y_ft + stood.length_ft) * scale,
+      width: stood.width_ft * scale,
+      height: stood.length_ft * scale,
+    }
+    expect(change?.gone).toBeGreaterThan(0)
+    expect(change?.places.some((place) => holds(place, box))).toBe(true)
+  })
+
+  const lineOf = (paper: Sheet['paper']) =>
+    paper.findIndex((each) => each.kind === 'path' && each.layer === 'oneLine' && each.points.length === 2)
+
+  test('a line of the one-line diagram that is no more, or is new, has a cloud where it runs', () => {
+    const e601 = first.find(({ id }) => id === 'E-601')!
+    const at = lineOf(e601.paper)
+    const line = e601.paper[at]
+    if (line?.kind !== 'path') throw new Error('no line')
+    const without = withPaper('E-601', (paper) => paper.filter((_, index) => index !== at))
+    const xs = line.points.map(({ x }) => x)
+    const ys = line.points.map(({ y }) => y)
+    const box = {
+      x: Math.min(...xs),
+      y: Math.min(...ys),
+      width: Math.max(...xs) - Math.min(...xs),
+      height: Math.max(...ys) - Math.min(...ys),
+    }
+    const removed = changesSince(record, without)
+    expect(removed.map(({ id, gone, places }) => [id, gone, places.length])).toEqual([['E-601', 1, 1]])
+    expect(holds(removed[0]!.places[0]!, box)).toBe(true)
+    const before = recordPacket(without, 'Invented', 'A')
+    const added = changesSince(before, first)
+    expect(added.map(({ id, gone, places }) => [id, gone, places.length])).toEqual([['E-601', 0, 1]])
+    expect(holds(added[0]!.places[0]!, box)).toBe(true)
+  })
+
+  test('lines that only move are no change', () => {
+    const moved = withPaper('E-601', (paper) =>
+      paper.map((each) =>
+        each.kind === 'path' && each.layer === 'oneLine'
+          ? { ...each, points: each.points.map(({ x, y }) => ({ x: x + 9, y })) }
+          : each,
+      ),
+    )
+    expect(idsOf(moved)).toEqual([])
+  })
+
+  test('of an issue on other paper only the count is told of what has no scale; so is all of a record without places', () => {
+    const at = lineOf(first.find(({ id }) => id === 'E-601')!.paper)
+    const without = withPaper('E-601', (paper) => paper.filter((_, index) => index !== at))
+    const told = (since: typeof record) =>
+      changesSince(since, without).map(({ id, places, gone }) => [id, places.length, gone])
+    const onLetter = { ...record, sheets: record.sheets.map((each) => ({ ...each, paper: 'letter' })) }
+    expect(told(onLetter)).toEqual([['E-601', 0, 1]])
+    const counts = (of: (typeof record.sheets)[number]['texts']) =>
+      Object.fromEntries(
+        Object.entries(of).map(([key, places]) => [key, typeof places === 'number' ? places : places.length]),
+      )
+    const old = {
+      ...record,
+      format: 'gablewatt-packet/1' as const,
+      sheets: record.sheets.map(({ id, title, texts, figures }) => ({
+        id,
+        title,
+        texts: counts(texts),
+        figures: counts(figures),
+      })),
+    }
+    // The first format tells no lines of diagrams: they are not compared.
+    expect(told(old)).toEqual([])
   })
 })

@@ -293,9 +293,12 @@ describe.each(houses)('roof plan of %s', (_, make, planes) => {
         wanted.filter(([a, b]) => !drawn.some((each) => Math.abs(each[0] - a) < 0.01 && Math.abs(each[1] - b) < 0.01))
       expect(without(across, along)).toEqual([])
       expect(without(upwards, up)).toEqual([])
-      // Dimensions of the eave stand below it, those up the slope at its left.
+      // Dimensions of the eave stand below it, those up the slope at its left; those of things on the roof begin at them.
+      const things = arranged.keepOuts.filter(({ kind }) => kind === 'obstruction').flatMap(({ thing }) => thing)
+      const touches = (x: number): boolean => things.some(({ xFt }) => Math.abs(xFt - x) < 0.01)
       for (const { from, to } of lines) {
-        if (Math.abs(from.y - to.y) < 0.01) expect(from.y < 0 || from.y > top).toBe(true)
+        if (Math.abs(from.y - to.y) < 0.01)
+          expect(from.y < 0 || from.y > top || touches(from.x) || touches(to.x)).toBe(true)
       }
     })
 

@@ -33,6 +33,35 @@ describe('overhead lines on the site plan', () => {
     const zone = paths.filter(({ dash, closed, points }) => dash === 'hidden' && closed && points.length > 4)
     expect(zone).toHaveLength(1)
   })
+  test('bear a caution with a line to them; no label of the code is made of it', () => {
+    const { said, paths } = withLine(stated)
+    const [word, ...more] = said.filter(({ text }) => text === 'CAUTION: OVERHEAD LINE, KEEP 10 FT AWAY')
+    expect(more).toEqual([])
+    const [line] = paths.filter(
+      ({ layer, points, pen, dash }) =>
+        layer === 'overhead' && points.length === 2 && pen === 'medium' && dash === 'solid',
+    )
+    const [a, b] = line!.points
+    // The tip of its leader lies on the line.
+    const tips = paths.filter(({ layer, pen, points }) => layer === 'note' && pen === 'hair' && points.length === 2)
+    const onLine = tips.filter(({ points: [tip] }) => {
+      const cross = (b!.x - a!.x) * (tip!.y - a!.y) - (b!.y - a!.y) * (tip!.x - a!.x)
+      return (
+        Math.abs(cross) / Math.hypot(b!.x - a!.x, b!.y - a!.y) < 0.1 &&
+        Math.abs((tip!.x - a!.x) / (b!.x - a!.x) - 0.35) < 0.1
+      )
+    })
+    expect(onLine).toHaveLength(1)
+    const end = onLine[0]!.points[1]!
+    expect(Math.hypot(end.x - word!.middle.x, end.y - word!.middle.y)).toBeLessThan(80)
+    const project = structuredClone(microHouse())
+    stated(project)
+    const sheets = readPacket(packetInput(project))
+    expect(sheets.map((each) => each.words).join(' ')).toContain('common practice (no source was read)')
+    const labels = sheets.filter(({ sheet }) => sheet.id.startsWith('E-604'))
+    expect(labels.length).toBeGreaterThan(0)
+    for (const sheet of labels) expect(sheet.words).not.toMatch(/overhead/iu)
+  })
   test('are told to be none where that is stated, and nothing is told where nothing is', () => {
     const none = withLine((project) => {
       project.site.overhead_lines = 'none'

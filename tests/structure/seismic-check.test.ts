@@ -114,7 +114,7 @@ describe('an exempt house', () => {
     expect(result.values.seismic.fp_per_weight).toBeCloseTo(0.264, 9)
     expect(check(result)).toBeUndefined()
     expect(about(result)).toEqual([])
-    expect(result.worksheet.map(({ id }) => id)).toContain('structure.seismic.exempt')
+    expect(result.worksheet.map(({ id }) => id)).toContain('structure.seismic-exempt')
   })
 })
 
@@ -132,7 +132,7 @@ describe('a house that shakes', () => {
     expect(values.seismic.per_mount_lb).toBeLessThan(2.5 * mean)
     expect(values.seismic.lateral_change_pct).toBeCloseTo((100 * values.array_weight_lb) / 34_170, 9)
     expect(values.seismic.lateral_passes).toBe(true)
-    const step = worksheet.find(({ id }) => id === 'structure.seismic.mount')
+    const step = worksheet.find(({ id }) => id === 'structure.seismic-mount')
     expect(step?.result.value).toBe(values.seismic.per_mount_lb)
     expect(step?.inputs.map(({ symbol }) => symbol)).toContain('wind, away from the roof')
     expect(values.checks.find(({ name }) => name === 'house lateral increase')?.limit_is).toBe('allowed increase')

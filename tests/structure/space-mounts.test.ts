@@ -113,7 +113,7 @@ describe('result', () => {
     const zone = 'structure.south.zone-2r.uplift'
     const p = input(zone, 'qh') * Math.abs(input(zone, 'GCp')) * input(zone, 'gammaE') * input(zone, 'gammaa')
     expect(step(zone)?.result.value).toBeCloseTo(Math.max(16, p), 9)
-    const rail = 'structure.rail.moment'
+    const rail = 'structure.rail-moment'
     const stress = Math.min(input(rail, 'Fty') / 1.65, input(rail, 'Ftu') / 1.95)
     expect(step(rail)?.result.value).toBeCloseTo(1000 * stress * input(rail, 'Sx'), 6)
     const hardest = values.mounts.toSorted((a, b) => b.ratio - a.ratio)[0]
@@ -127,8 +127,8 @@ describe('result', () => {
   it('keeps the standing of values that rest on memory', () => {
     const standing = (id: string) => result.worksheet.find((s) => s.id === id)?.source.standing
     expect(standing('structure.south.lag.root-tension')).toBe('from memory')
-    expect(standing('structure.rail.moment')).toBe('from memory')
-    expect(standing('structure.check.rail-moment')).toBe('from memory')
+    expect(standing('structure.rail-moment')).toBe('from memory')
+    expect(standing('structure.check-rail-moment')).toBe('from memory')
     const later = spaceMounts(
       projectWith({ loads: 'ASCE 7-22', snow: { thermal_factor: 1.1, ground_basis: 'strength' } }),
       demoArrangement(),

@@ -1,7 +1,8 @@
 import { ARTIFACT, inset, type Box, type PaperSize, type Primitive, type Sheet, type Viewport } from '../model/index.js'
 import { enlargedBox, enlargedPaper, enlargedViewport } from './enlarge.js'
 import { enlargementOf, isReduced } from './lettering.js'
-import { drawTitleStrip, type RevisionRow, type TitleFacts } from './title-strip.js'
+import type { RevisionRow } from './revision-rows.js'
+import { drawTitleStrip, type TitleFacts } from './title-strip.js'
 
 /** What one trade's sheet holds before frame and title strip are put round it, in units of the layout. */
 export interface SheetDraft {

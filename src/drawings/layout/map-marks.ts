@@ -38,7 +38,7 @@ export function northArrow(x: number, y: number, northDeg: Degrees, radiusPt = 1
 }
 
 /** Lengths of a piece of a scale bar, ft. */
-const STEPS_FT = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500]
+const STEPS_FT = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000]
 /** A piece is long enough to measure by from here on. */
 const LEAST_PIECE = 13
 

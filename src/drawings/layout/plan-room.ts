@@ -19,6 +19,8 @@ export interface PlanRoom {
   readonly room: Box
   readonly notesBox: Box
   readonly notesColumns: number
+  /** Height that the plan takes with what stands round it. */
+  readonly neededPt: number
 }
 
 /** Distance between plan and notes. */
@@ -46,13 +48,9 @@ export function planRoom(
       width: drawBox.width - around.left - around.right,
       height: drawBox.height - around.top - around.bottom,
     }
-    return {
-      scale: largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt),
-      drawBox,
-      room,
-      notesBox,
-      notesColumns,
-    }
+    const scale = largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt)
+    const neededPt = plan.heightFt * scale.ptPerFt + around.top + around.bottom
+    return { scale, drawBox, room, notesBox, notesColumns, neededPt }
   }
   const beside = made(
     { ...body, width: body.width - notesWidth - GAP },
@@ -64,8 +62,7 @@ export function planRoom(
     made({ ...body, height }, { ...body, y: body.y + height + GAP, height: body.height - height - GAP }, columns)
   const most = over(body.height - notesHeight - GAP)
   // The notes take what the plan leaves.
-  const needed = plan.heightFt * most.scale.ptPerFt + around.top + around.bottom
-  const above = over(Math.min(most.drawBox.height, needed + 1))
+  const above = over(Math.min(most.drawBox.height, most.neededPt + 1))
   const fits = above.room.height >= plan.heightFt * above.scale.ptPerFt
   return fits && above.scale.ptPerFt > beside.scale.ptPerFt ? above : beside
 }

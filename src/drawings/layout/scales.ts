@@ -28,6 +28,11 @@ export const SITE_SCALES: readonly Scale[] = [
   })),
 ].toSorted((a, b) => b.ptPerFt - a.ptPerFt)
 
+/** Scales of sketches of a neighbourhood: an inch of paper for so many feet. */
+export const VICINITY_SCALES: readonly Scale[] = [
+  100, 200, 300, 400, 500, 600, 800, 1000, 1500, 2000, 3000, 4000, 5000, 10_000, 20_000, 50_000, 100_000,
+].map((feet) => ({ note: `1" = ${feet}'-0"`, ptPerFt: 72 / feet }))
+
 /** Scales of details, as shares of full size. */
 export const DETAIL_SCALES: readonly Scale[] = [
   { note: '6" = 1\'-0" (half size)', ptPerFt: 432 },

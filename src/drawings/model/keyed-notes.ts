@@ -1,4 +1,5 @@
-import type { TextPlaces, Waiting } from './place-texts.js'
+import type { TextPlaces } from './place-texts.js'
+import type { Waiting } from './waiting.js'
 import { boundsOf, cornersOf, type Box, type XY } from './geometry.js'
 import { roundedPoint, type Mark } from './mark.js'
 import type { TextPrimitive } from './primitive.js'

@@ -47,6 +47,7 @@ export const LAYERS = {
   lotLine: layer(['C-PROP-LINE', 'Lot lines', 7, 0.5, 'PHANTOM', 'from memory']),
   building: layer(['C-BLDG', 'Outlines of buildings', 7, 0.5, 'CONTINUOUS', 'from memory']),
   driveway: layer(['C-DRIV', 'Driveways', 8, 0.25, 'CONTINUOUS', 'from memory']),
+  street: layer(['C-ROAD', 'Streets of the vicinity sketch', 8, 0.25, 'CONTINUOUS', 'from memory']),
   siteObject: layer(['C-SITE-OBJT', 'Trees and other things that shade', 3, 0.25, 'HIDDEN', 'own']),
   overhead: layer(['E-SITE-OVHD', 'Overhead lines, their supports and zones', 1, 0.35, 'CONTINUOUS', 'from memory']),
   roofOutline: layer(['A-ROOF-OTLN', 'Outlines of roof planes', 7, 0.5, 'CONTINUOUS', 'from memory']),

@@ -1,20 +1,12 @@
 import { radiansOf } from '../../values/index.js'
-import type { PlacedText } from './expand.js'
 import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
 import { makeGrid, type Grid } from './grid.js'
 import { roundedPoint, type Mark, type TextMark } from './mark.js'
+import { isInside, leaderLine } from './leader-line.js'
 import { addObstacle, LETTERS_ONLY, lieOn, type Obstacles } from './obstacles.js'
 import type { TextPrimitive } from './primitive.js'
 import { textFigure, textMarks } from './text-block.js'
-
-/** A text that waits for its place, and the part of the paper that it must keep to. */
-export interface Waiting extends PlacedText {
-  readonly within: Box
-  readonly belongs: Belonging
-}
-
-/** Where on the sheet a mark belongs, beside its layer. */
-export type Belonging = Pick<TextMark, 'view' | 'part' | 'tag' | 'order'>
+import type { Belonging, Waiting } from './waiting.js'
 
 /** What a later place of those that a text names costs, next to lying on hatch. */
 const RANK_COST = 0.2
@@ -107,7 +99,7 @@ export class TextPlaces {
     const box = boundsOf(figure)
     const lie = lieOn(this.#obstacles, figure)
     return (
-      isInside(box, within) &&
+      isInside(box, within, MARGIN_PT) &&
       lie.cuts === undefined &&
       !lie.isOnFill &&
       !lie.isOnQuiet &&
@@ -173,7 +165,7 @@ export class TextPlaces {
     return marks.every((mark) => {
       const figure = textFigure(mark, MARGIN_PT)
       const box = boundsOf(figure)
-      return isInside(box, within) && !this.#taken.near(box).some((other) => figuresOverlap(figure, other))
+      return isInside(box, within, MARGIN_PT) && !this.#taken.near(box).some((other) => figuresOverlap(figure, other))
     })
   }
 
@@ -205,27 +197,4 @@ export class TextPlaces {
       this.#lines.near(box).some((other) => figuresOverlap(line, other, 0))
     )
   }
-}
-
-/** From what a text names to the near end of its box. */
-function leaderLine(tip: XY, middle: XY, box: Box): [XY, XY] {
-  const [dx, dy] = [middle.x - tip.x, middle.y - tip.y]
-  const [half, high] = [box.width / 2 + 2, box.height / 2 + 1.5]
-  // A text that stands above or below is met in the middle of its side.
-  const end =
-    Math.abs(dx) > half
-      ? { x: middle.x - Math.sign(dx) * half, y: middle.y }
-      : { x: middle.x, y: middle.y - Math.sign(dy) * high }
-  return [tip, end]
-}
-
-/** Whether a box keeps to another, but for the margin of the text. */
-function isInside(inner: Box, outer: Box): boolean {
-  const slack = MARGIN_PT + 0.1
-  return (
-    inner.x >= outer.x - slack &&
-    inner.y >= outer.y - slack &&
-    inner.x + inner.width <= outer.x + outer.width + slack &&
-    inner.y + inner.height <= outer.y + outer.height + slack
-  )
 }

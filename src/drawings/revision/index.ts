@@ -1,2 +1,3 @@
-export { changesSince, markChanges, sheetsGone, type SheetChange } from './mark-changes.js'
-export { RECORD_FORMAT, recordPacket, type PacketRecord, type SheetRecord } from './packet-record.js'
+export { changesSince, sheetsGone, type SheetChange } from './changes-since.js'
+export { markChanges } from './mark-changes.js'
+export { RECORD_FORMAT, RECORD_FORMATS, recordPacket, type PacketRecord, type SheetRecord } from './packet-record.js'

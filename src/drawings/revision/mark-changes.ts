@@ -9,63 +9,12 @@ import {
   type Tag,
   type XY,
 } from '../model/index.js'
-import { itemsOf, union, type Item, type PacketRecord, type SheetRecord } from './packet-record.js'
+import type { SheetChange } from './changes-since.js'
 
-/** What changed on a sheet since an earlier issue. */
-export interface SheetChange {
-  readonly id: string
-  readonly kind: 'new' | 'changed'
-  /** Where it says something else, on paper, joined where near. */
-  readonly places: readonly Box[]
-  /** How many texts and figures of the earlier issue are gone from it and its continuations. */
-  readonly gone: number
-}
-
-/** Changes that lie nearer are in one cloud, points. */
-const NEAR_PT = 14
 /** From what changed to its cloud, points. */
 const AROUND_PT = 4
 /** Chord of an arc of a cloud, points. */
 const ARC_PT = 9
-
-/**
- * Compares sheets with those of an earlier issue. Texts and figures are compared by what they are, not by where they stand:
- * what only moves down a table or to the continuation of a sheet is no change.
- *
- * @param ownTexts Texts that tell of the issues themselves and are new with each.
- */
-export function changesSince(
-  record: PacketRecord,
-  sheets: readonly Sheet[],
-  ownTexts: ReadonlySet<string> = new Set(),
-): SheetChange[] {
-  const before = new Map<string, Map<string, number>>()
-  for (const sheet of record.sheets) addAll(before, sheet)
-  const known = new Set(record.sheets.map(({ id }) => familyOf(id)))
-  const added = sheets.map((sheet) => ({
-    sheet,
-    items: itemsOf(sheet).filter(
-      (item) =>
-        !takeOne(before.get(familyOf(sheet.id)), keyOf(item)) && !(item.kind === 'text' && ownTexts.has(item.key)),
-    ),
-  }))
-  const told = new Set<string>()
-  return added.flatMap(({ sheet, items }): SheetChange[] => {
-    const family = familyOf(sheet.id)
-    const first = !told.has(family)
-    told.add(family)
-    const gone = first ? [...(before.get(family)?.values() ?? [])].reduce((sum, count) => sum + count, 0) : 0
-    if (!known.has(family)) return [{ id: sheet.id, kind: 'new', places: [], gone: 0 }]
-    if (items.length === 0 && gone === 0) return []
-    return [{ id: sheet.id, kind: 'changed', places: joined(items.map(({ box }) => box)), gone }]
-  })
-}
-
-/** Sheets of the earlier issue that there are no more. */
-export function sheetsGone(record: PacketRecord, sheets: readonly Sheet[]): string[] {
-  const ids = new Set(sheets.map(({ id }) => familyOf(id)))
-  return [...new Set(record.sheets.map(({ id }) => familyOf(id)))].filter((id) => !ids.has(id))
-}
 
 /** The sheets with clouds round what changed and the mark of the revision in a triangle. */
 export function markChanges(sheets: readonly Sheet[], changes: readonly SheetChange[], revision: string): Sheet[] {
@@ -101,52 +50,6 @@ function besideCloud(box: Box, body: Box, sizePt: number, revision: string): XY 
   const right = box.x + box.width + reach
   return { x: right + 1.3 * half <= body.x + body.width ? right : box.x - reach, y: box.y + half }
 }
-
-/** `E-603` of its continuation `E-603-2`. */
-const familyOf = (id: string): string => id.replace(/^([A-Z]-\d+)-\d+$/u, '$1')
-const keyOf = ({ kind, key }: Pick<Item, 'kind' | 'key'>): string => `${kind} ${key}`
-
-function addAll(families: Map<string, Map<string, number>>, { id, texts, figures }: SheetRecord): void {
-  const counted = families.get(familyOf(id)) ?? new Map<string, number>()
-  families.set(familyOf(id), counted)
-  for (const [kind, list] of [
-    ['text', texts],
-    ['figure', figures],
-  ] as const)
-    for (const [key, count] of Object.entries(list))
-      counted.set(keyOf({ kind, key }), (counted.get(keyOf({ kind, key })) ?? 0) + count)
-}
-
-function takeOne(counted: Map<string, number> | undefined, key: string): boolean {
-  const left = counted?.get(key) ?? 0
-  if (left === 0) return false
-  counted?.set(key, left - 1)
-  return true
-}
-
-/** Boxes that lie near each other become one. */
-function joined(boxes: readonly Box[]): Box[] {
-  const groups: Box[] = []
-  for (const box of boxes) {
-    let grown = box
-    for (let index = groups.length - 1; index >= 0;) {
-      const other = groups[index]
-      if (other !== undefined && near(grown, other)) {
-        grown = union(grown, other)
-        groups.splice(index, 1)
-        index = groups.length - 1
-      } else index--
-    }
-    groups.push(grown)
-  }
-  return groups
-}
-
-const near = (a: Box, b: Box): boolean =>
-  a.x - NEAR_PT <= b.x + b.width &&
-  b.x - NEAR_PT <= a.x + a.width &&
-  a.y - NEAR_PT <= b.y + b.height &&
-  b.y - NEAR_PT <= a.y + a.height
 
 const inflated = ({ x, y, width, height }: Box, by: number): Box => ({
   x: x - by,

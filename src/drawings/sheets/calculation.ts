@@ -62,24 +62,26 @@ function cells({ subjects, says, step }: CalculationRow, isNamed: boolean): stri
 
 /** The structural calculation, with a heading for each roof plane, or for planes that are alike. */
 export function structuralCalculation(job: SheetJob, steps: readonly Step[]): SheetDraft[] {
-  const planes = Object.keys(job.input.project.roof_planes)
   return calculationSheets(job, {
     id: 'S-601',
     title: 'Structural calculation',
     steps,
+    // `structure.PLANE.what` is about a plane, `structure.check-part` is the hardest case of a check.
     subjectOf: ({ id }) => {
-      const part = id.split('.')[1]
-      return part !== undefined && (planes.includes(part) || part === CHECKS) ? part : undefined
+      const [, part = '', ...more] = id.split('.')
+      if (more.length > 0) return part
+      return part.startsWith('check-') ? HARDEST : undefined
     },
     heading: (subjects) => {
       if (subjects.length === 0) return 'The whole roof'
-      if (subjects.length === 1 && subjects[0] === CHECKS) return 'The hardest case of each check'
+      if (subjects.length === 1 && subjects[0] === HARDEST) return 'The hardest case of each check'
       return `Roof ${subjects.length === 1 ? 'plane' : 'planes'} ${subjects.join(', ')}`
     },
   })
 }
 
-const CHECKS = 'check'
+/** No id of a plane: those begin with a letter. */
+const HARDEST = '*'
 
 /** The electrical calculation: each row begins with the circuits or segments that it is about. */
 export function electricalCalculation(job: SheetJob, steps: readonly Step[]): SheetDraft[] {

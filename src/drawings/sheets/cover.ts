@@ -1,4 +1,5 @@
 import { existingHouseChecks, type WiringValues } from '../../electrical/index.js'
+import { isUnconfirmed } from '../unconfirmed.js'
 import { landingPanel } from '../../project/facts.js'
 import type { Project } from '../../project/index.js'
 import { systemSize } from '../system-size.js'
@@ -12,6 +13,7 @@ import { continued, type SheetJob } from './job.js'
 import { landingTitle } from './one-line-landing.js'
 import { serviceWords } from '../diagram/service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
+import { vicinityBlocks } from './vicinity.js'
 
 /** Sheet G-001: what the packet is about. `index` lists the sheets that follow. */
 export function coverSheets(job: SheetJob, index: readonly (readonly [id: string, title: string])[]): SheetDraft[] {
@@ -45,6 +47,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
     ...houseBlocks(input),
+    ...vicinityBlocks(job),
     { kind: 'heading', text: 'Sheet index' },
     {
       kind: 'table',
@@ -65,7 +68,8 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
   return flowBlocks(blocks, body, columns).map((paper, page) => ({
     id: continued('G-001', page),
     title: page === 0 ? 'Cover sheet' : 'Cover sheet, continued',
-    scale: 'None',
+    // Nothing of it is to scale but the vicinity sketch.
+    scale: paper.some(({ layer }) => layer === 'street') ? 'As noted' : 'None',
     paper,
   }))
 }
@@ -110,9 +114,9 @@ function connectionWords(project: Project, wiring: WiringValues): string {
   return `to the ${distribution === undefined ? 'main panel' : landingTitle(project, wiring)} by a backfed breaker`
 }
 
-/** Errors that stop a permit packet; a draft lists them. */
+/** Errors that stop a permit packet, and values that nobody confirmed; a draft lists them. */
 function draftBlocks(input: PacketInput): Block[] {
-  const errors = input.findings.filter((finding) => finding.severity === 'error')
+  const errors = input.findings.filter((finding) => finding.severity === 'error' || isUnconfirmed(finding))
   if (!input.draft) return []
   return [
     { kind: 'heading', text: 'DRAFT: not for permit' },

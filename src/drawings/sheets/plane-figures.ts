@@ -1,5 +1,5 @@
 import type { Point } from '../../roof/index.js'
-import { xy, type XY } from '../model/index.js'
+import { xy, type Box, type XY } from '../model/index.js'
 
 /** Plane points, ft, as points of a viewport. */
 export const toXY = ({ xFt, yFt }: Point): XY => xy(xFt, yFt)
@@ -44,4 +44,22 @@ export function uprightInside(polygon: readonly XY[], x: number): [XY, XY][] {
     xy(x, cuts[2 * pair] ?? 0),
     xy(x, cuts[2 * pair + 1] ?? 0),
   ])
+}
+
+/** The part of a line within a box. */
+export function clippedLine([a, b]: readonly [XY, XY], box: Box): [XY, XY] | undefined {
+  let [from, to] = [0, 1]
+  const [dx, dy] = [b.x - a.x, b.y - a.y]
+  for (const [step, room] of [
+    [-dx, a.x - box.x],
+    [dx, box.x + box.width - a.x],
+    [-dy, a.y - box.y],
+    [dy, box.y + box.height - a.y],
+  ] as const) {
+    if (step === 0) {
+      if (room < 0) return undefined
+    } else if (step < 0) from = Math.max(from, room / step)
+    else to = Math.min(to, room / step)
+  }
+  return from >= to ? undefined : [xy(a.x + from * dx, a.y + from * dy), xy(a.x + to * dx, a.y + to * dy)]
 }

@@ -1,18 +1,16 @@
 import type { ArrangedPlane, ModulePlacement } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
-import { feetInches, inches, label, TYPE_PT } from '../layout/index.js'
-import { xy, type Primitive, type XY } from '../model/index.js'
+import { feetInches, inches } from '../layout/index.js'
+import { xy, type Primitive } from '../model/index.js'
+import { chain, chainName, FIRST_PT, rowPt, STEP_PT, stops } from './dimension-chain.js'
 import { mountPatterns } from './mount-patterns.js'
+import { railDimensions } from './rail-heights.js'
+import { objectDimensions } from './roof-objects.js'
 import { toXY } from './plane-figures.js'
 import { feetOf, inchesOf } from '../../values/index.js'
 
-/** Distance of the first row of dimensions from the plane and between rows, on paper, points. */
-const FIRST_PT = 24
-const STEP_PT = 17
 /** Patterns of mounts that are dimensioned; the schedule lists every rail. */
 const PATTERNS = 2
-/** Equal distances in a row that are written as one. */
-const LEAST_EQUAL = 3
 
 /** Rows of dimensions below a plane: mounts nearest to it, then arrays, then the whole. */
 export function rowsBelow(input: PacketInput, plane: ArrangedPlane): number {
@@ -24,24 +22,33 @@ export function dimensionRoom(
   input: PacketInput,
   plane: ArrangedPlane,
 ): { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number } {
-  return { left: 62, right: 40, top: 26, bottom: FIRST_PT + (rowsBelow(input, plane) - 1) * STEP_PT + 14 }
+  return {
+    left: rowPt(Math.max(1, railRow(plane))) + 21,
+    right: 40,
+    top: 26,
+    bottom: FIRST_PT + (rowsBelow(input, plane) - 1) * STEP_PT + 14,
+  }
 }
 
-const belowPt = (row: number): number => FIRST_PT + row * STEP_PT
+/** Row of the rails at the left: nearest, but beyond the slanting edges of other planes than rectangles. */
+const railRow = (plane: ArrangedPlane): number => (isRectangle(plane) ? 0 : 2)
 
 /** Dimensions of a plane: its edges, where the arrays lie, and the distances of mounts along one rail of each pattern. */
-export function planDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] {
+export function planDimensions(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
   const modules = input.arrangement.values.modules.filter((module) => module.roofPlane === plane.id)
+  const left = Math.min(...plane.corners.map(({ xFt }) => xFt))
   return [
     ...edgeDimensions(plane, rowsBelow(input, plane)),
     ...setbackDimensions(plane),
     ...arrayDimensions(plane, modules, rowsBelow(input, plane)),
     ...mountDimensions(input, plane),
+    ...railDimensions(input, plane, { fromFt: left, offsetPt: rowPt(railRow(plane)), ptPerFt }),
+    ...objectDimensions(input, plane),
   ]
 }
 
 function edgeDimensions(plane: ArrangedPlane, rows: number): Primitive[] {
-  const rectangle = plane.edges.length === 4 && plane.edges.every((edge) => isLevel(edge) || isUpright(edge))
+  const rectangle = isRectangle(plane)
   const shown = rectangle ? plane.edges.slice(0, 2) : plane.edges
   const edges = shown.map((edge): Primitive => {
     const down = isLevel(edge) && edge.to.xFt > edge.from.xFt
@@ -51,7 +58,7 @@ function edgeDimensions(plane: ArrangedPlane, rows: number): Primitive[] {
       from: toXY(edge.from),
       to: toXY(edge.to),
       // The plane lies on the left, so the outside is at a negative distance.
-      offsetPt: down ? -belowPt(rows - 1) : length === undefined ? -FIRST_PT : -(FIRST_PT - 2),
+      offsetPt: down ? -rowPt(rows - 1) : length === undefined ? -FIRST_PT : -(FIRST_PT - 2),
       text: feetInches(edge.lengthFt),
     }
   })
@@ -76,6 +83,9 @@ function setbackDimensions(plane: ArrangedPlane): Primitive[] {
 const isLevel = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.yFt - edge.from.yFt) < 1e-6
 const isUpright = (edge: ArrangedPlane['edges'][number]): boolean => Math.abs(edge.to.xFt - edge.from.xFt) < 1e-6
 
+const isRectangle = ({ edges }: ArrangedPlane): boolean =>
+  edges.length === 4 && edges.every((edge) => isLevel(edge) || isUpright(edge))
+
 /** Along the eave: from the left end to each array, across it, and to the right end. Up the slope: the same. */
 function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement[], rows: number): Primitive[] {
   if (modules.length === 0) return []
@@ -95,67 +105,13 @@ function arrayDimensions(plane: ArrangedPlane, modules: readonly ModulePlacement
   return [
     ...chain(
       across.map((x) => xy(x, low)),
-      -belowPt(rows - 2),
+      -rowPt(rows - 2),
     ),
     ...chain(
       up.map((y) => xy(left, y)),
       FIRST_PT + STEP_PT,
     ),
   ]
-}
-
-/** Ends of the groups of spans that lie apart by more than the gap between modules, with both ends of the whole. */
-function stops(spans: readonly (readonly [number, number])[], low: number, high: number): number[] {
-  const found: number[] = [low]
-  let end = Number.NEGATIVE_INFINITY
-  for (const [from, to] of spans.toSorted((a, b) => a[0] - b[0])) {
-    if (from > end + 0.34) {
-      if (Number.isFinite(end)) found.push(end)
-      found.push(from)
-    }
-    end = Math.max(end, to)
-  }
-  return [...found, end, high].filter((value, index, all) => index === 0 || value - (all[index - 1] ?? 0) > 1e-6)
-}
-
-function chain(
-  points: readonly XY[],
-  offsetPt: number,
-  optional = false,
-  write: (ft: number) => string = feetInches,
-): Primitive[] {
-  return equalSpans(points).map((span): Primitive => {
-    const [from, to] = [span[0] ?? xy(0, 0), span.at(-1) ?? xy(0, 0)]
-    const length = Math.hypot(to.x - from.x, to.y - from.y)
-    const parts = span.length - 1
-    return {
-      kind: 'dimension',
-      from,
-      to,
-      offsetPt,
-      text: parts === 1 ? write(length) : `${parts} at ${write(length / parts)} = ${write(length)}`,
-      ...(optional ? { optional } : {}),
-      ...(parts === 1 ? {} : { between: span.slice(1, -1) }),
-    }
-  })
-}
-
-/** Points of a chain in groups: each distance for itself, but some equal ones in a row together. */
-function equalSpans(points: readonly XY[]): XY[][] {
-  const groups: XY[][] = []
-  const lengthOf = ([a, b]: readonly XY[]): number =>
-    a === undefined || b === undefined ? 0 : Math.hypot(b.x - a.x, b.y - a.y)
-  for (const [index, to] of points.entries()) {
-    const from = points[index - 1]
-    if (from === undefined) continue
-    const last = groups.at(-1)
-    // A sixteenth of an inch is what a chain is read to.
-    if (last !== undefined && Math.abs(lengthOf(last) - lengthOf([from, to])) < 1 / 192) last.push(to)
-    else groups.push([from, to])
-  }
-  return groups.flatMap((group) =>
-    group.length > LEAST_EQUAL ? [group] : group.slice(1).map((to, index): XY[] => [group[index] ?? to, to]),
-  )
 }
 
 /** One chain for each different set of mount places, the first two of them; the schedule lists every rail. */
@@ -166,15 +122,6 @@ function mountDimensions(input: PacketInput, plane: ArrangedPlane): Primitive[] 
     .flatMap(({ letter, stopsIn }, index) => {
       const stopsFt = stopsIn.map((stop) => xy(feetOf(stop), low))
       const write = (ft: number): string => (ft < 1 ? inches(inchesOf(ft), 8) : feetInches(ft))
-      return [
-        ...chain(stopsFt, -belowPt(index), true, write),
-        chainName(stopsFt[0], `MOUNTS ${letter}`, belowPt(index)),
-      ]
+      return [...chain(stopsFt, -rowPt(index), true, write), chainName(stopsFt[0], `MOUNTS ${letter}`, rowPt(index))]
     })
-}
-
-function chainName(start: XY | undefined, text: string, below: number): Primitive {
-  const at = start ?? xy(0, 0)
-  const look = { sizePt: TYPE_PT.small, align: 'right', valign: 'middle', optional: true } as const
-  return label(at.x, at.y, text, { ...look, shifts: [-14, -30, -48].map((by) => xy(by, below)) })
 }

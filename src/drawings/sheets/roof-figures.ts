@@ -1,72 +1,37 @@
 import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
-import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { asSymbol, onLayer, textWidthPt, xy, type Hatch, type Primitive, type XY } from '../model/index.js'
-import { degreesOf, feetOf, own, radiansOf } from '../../values/index.js'
-import { clippedTo, toXY, uprightInside } from './plane-figures.js'
+import { label, TYPE_PT } from '../layout/index.js'
+import { asSymbol, onLayer, textWidthPt, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { degreesOf, feetOf, own } from '../../values/index.js'
+import { pathways, strip } from './free-strips.js'
+import { NEAR } from './near-places.js'
+import { clippedLine, toXY, uprightInside } from './plane-figures.js'
+import { withinRegion } from './plan-region.js'
+import { raceway } from './roof-raceway.js'
 import { shortModuleName } from './short-module-name.js'
 
-const SETBACK: Hatch = { angleDeg: 45, gapPt: 5 }
-const PATHWAY: Hatch = { angleDeg: 135, gapPt: 4, cross: true }
-/** Places beside its own for a text inside a figure. */
-const NEAR: readonly XY[] = [0, -9, 9, -18, 18, -27, 27].flatMap((dy) => [0, -14, 14].map((dx) => xy(dx, dy)))
-
-/** Everything that lies on the plane, in feet along its surface. */
-export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
+/**
+ * Everything that lies on the plane, in feet along its surface.
+ *
+ * @param region The part of the plane that is drawn; all of it when missing.
+ */
+export function roofFigures(input: PacketInput, plane: ArrangedPlane, ptPerFt: number, region?: Box): Primitive[] {
   const outline = plane.corners.map(toXY)
-  return [
+  const figures: Primitive[] = [
     ...onLayer(
       'roofPath',
       plane.keepOuts.flatMap((keepOut) => strip(keepOut, outline)),
     ),
-    ...onLayer('roofPath', pathways(plane, outline)),
+    ...onLayer('roofPath', pathways(plane, outline, region)),
     ...onLayer('rafter', rafters(input, plane, outline)),
     { kind: 'path', points: outline, closed: true, pen: 'heavy', layer: 'roofOutline' },
-    ...plane.edges.map((edge) => edgeName(edge)),
+    ...plane.edges.flatMap((edge) => edgeName(edge, region)),
     ...onLayer('roofObject', plane.keepOuts.filter((keepOut) => keepOut.kind === 'obstruction').flatMap(obstruction)),
     ...onLayer('module', modules(input, plane, ptPerFt)),
     ...railsAndMounts(input, plane),
     ...onLayer('circuit', raceway(input, plane)),
   ]
-}
-
-function strip(keepOut: KeepOut, outline: readonly XY[]): Primitive[] {
-  if (keepOut.kind !== 'edge' && keepOut.kind !== 'rescue-opening') return []
-  if (keepOut.kind === 'edge' && keepOut.clearanceIn === 0) return []
-  const points = clippedTo(outline, keepOut.corners.map(toXY))
-  if (points.length < 3) return []
-  return [{ kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: SETBACK }]
-}
-
-function pathways(plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
-  return plane.pathways.flatMap((pathway) =>
-    pathway.figures.flatMap((figure, index) => {
-      const points = clippedTo(outline, figure.map(toXY))
-      if (points.length < 3) return []
-      const hatched: Primitive = { kind: 'path', points, closed: true, pen: 'thin', dash: 'dashed', hatch: PATHWAY }
-      if (index > 0) return [hatched]
-      const text = `${feetInches(pathway.widthFt)} FIRE ACCESS PATHWAY`
-      const middle = points.reduce(
-        (sum, { x, y }) => xy(sum.x + x / points.length, sum.y + y / points.length),
-        xy(0, 0),
-      )
-      const [a, b] = [figure[0] ?? { xFt: 0, yFt: 0 }, figure[1] ?? { xFt: 0, yFt: 1 }]
-      const along = pathway.kind === 'straight' ? 90 : degreesOf(Math.atan2(b.yFt - a.yFt, b.xFt - a.xFt))
-      const rotationDeg =
-        Math.round((along > 90.01 ? along - 180 : along <= -89.99 ? along + 180 : along) * 1000) / 1000
-      const turn = radiansOf(rotationDeg)
-      const shifts = [0, -40, 40, -80, 80].map((by) => xy(by * Math.cos(turn), -by * Math.sin(turn)))
-      const name = label(middle.x, middle.y, text, {
-        sizePt: TYPE_PT.small,
-        align: 'center',
-        valign: 'middle',
-        rotationDeg,
-        halo: true,
-        shifts,
-      })
-      return [hatched, name]
-    }),
-  )
+  return region === undefined ? figures : withinRegion(figures, region)
 }
 
 function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[]): Primitive[] {
@@ -82,8 +47,13 @@ function rafters(input: PacketInput, plane: ArrangedPlane, outline: readonly XY[
   return lines
 }
 
-function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
-  const [dx, dy] = [edge.to.xFt - edge.from.xFt, edge.to.yFt - edge.from.yFt]
+/** The name of an edge beside the middle of what is shown of it, outside the plane. */
+function edgeName({ from, to, kind }: ArrangedPlane['edges'][number], region: Box | undefined): Primitive[] {
+  const whole: [XY, XY] = [toXY(from), toXY(to)]
+  const shown = region === undefined ? whole : clippedLine(whole, region)
+  if (shown === undefined) return []
+  const [a, b] = shown
+  const [dx, dy] = [b.x - a.x, b.y - a.y]
   const length = Math.hypot(dx, dy)
   // The plane lies on the left, so the outside is on the right; on paper y goes down.
   const [ox, oy] = [dy / length, dx / length]
@@ -94,7 +64,7 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
       xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along),
     ),
   )
-  return label((edge.from.xFt + edge.to.xFt) / 2, (edge.from.yFt + edge.to.yFt) / 2, edge.kind.toUpperCase(), {
+  const name = label((a.x + b.x) / 2, (a.y + b.y) / 2, kind.toUpperCase(), {
     sizePt: TYPE_PT.text,
     face: 'bold',
     align: 'center',
@@ -103,6 +73,7 @@ function edgeName(edge: ArrangedPlane['edges'][number]): Primitive {
     halo: true,
     shifts: out,
   })
+  return [name]
 }
 
 function obstruction(keepOut: KeepOut): Primitive[] {
@@ -189,55 +160,4 @@ function railsAndMounts(input: PacketInput, plane: ArrangedPlane): Primitive[] {
       ])
     })
   return [...onLayer('rail', rails), ...onLayer('mount', mounts)]
-}
-
-function middleOfLongest(points: readonly XY[]): XY | undefined {
-  const pieces = points.slice(1).map((to, index) => ({ from: points[index] ?? to, to }))
-  const lengthOf = ({ from, to }: { from: XY; to: XY }): number => Math.hypot(to.x - from.x, to.y - from.y)
-  const longest = pieces.toSorted((a, b) => lengthOf(b) - lengthOf(a))[0]
-  return longest === undefined
-    ? undefined
-    : xy((longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2)
-}
-
-function raceway(input: PacketInput, plane: ArrangedPlane): Primitive[] {
-  const stated = own(input.project.site_plan?.roof_planes, plane.id)
-  const points = (stated?.raceway ?? []).map((point) => xy(point.x_ft, point.y_ft))
-  const way: Primitive[] = points.length < 2 ? [] : [{ kind: 'path', points, pen: 'heavy', dash: 'dashed' }]
-  const first = middleOfLongest(points)
-  const name: Primitive[] =
-    first === undefined
-      ? []
-      : [
-          label(first.x, first.y, 'RACEWAY', {
-            sizePt: TYPE_PT.small,
-            halo: true,
-            align: 'center',
-            valign: 'middle',
-            shifts: [xy(-24, 0), xy(24, 0), xy(0, -9), xy(0, 9), ...NEAR.slice(3)],
-          }),
-        ]
-  const boxes = (stated?.junction_boxes ?? []).flatMap((at, index): Primitive[] => [
-    ...asSymbol('JUNCTION-BOX', xy(at.x_ft, at.y_ft), [
-      {
-        kind: 'rectangle',
-        x: at.x_ft - 0.35,
-        y: at.y_ft - 0.35,
-        width: 0.7,
-        height: 0.7,
-        pen: 'medium',
-        fill: 'white',
-        layer: 'equipment',
-      } as const,
-    ]),
-    label(at.x_ft, at.y_ft, `JB${index + 1}`, {
-      sizePt: TYPE_PT.small,
-      face: 'bold',
-      halo: true,
-      align: 'center',
-      valign: 'middle',
-      shifts: [xy(0, -13), xy(0, 13), xy(-16, 0), xy(16, 0), xy(22, -12), xy(22, 12)],
-    }),
-  ])
-  return [...way, ...name, ...boxes]
 }

@@ -5,6 +5,8 @@ import { inches, plainNumber, type Block } from '../layout/index.js'
 import { own, pitchIn12Of, type Inches } from '../../values/index.js'
 import { roofLegend } from './roof-legend.js'
 import { mountPatterns } from './mount-patterns.js'
+import { railHeightBlocks } from './rail-heights.js'
+import { objectBlocks } from './roof-objects.js'
 
 /** Equal distances in a row from which they are written as one. */
 const LEAST_EQUAL = 3
@@ -41,7 +43,7 @@ export function roofNotes(input: PacketInput, plane: ArrangedPlane, rails: reado
     {
       kind: 'list',
       numbered: true,
-      items: [...notes(plane, input), ...(typeof rails === 'string' ? [`Rails and mounts: sheet ${rails}.`] : [])],
+      items: [...notes(plane, input), ...(typeof rails === 'string' ? elsewhere(plane, rails) : [])],
     },
     ...(typeof rails === 'string' ? [] : rails),
   ]
@@ -57,10 +59,19 @@ function moduleText(input: PacketInput, id: string): string {
   return `${module.name ?? id}, ${module.pmax_w} W${size}`
 }
 
-/** Rails of a plane with their mounts; `isNamed` when the table stands beside those of other planes. */
+/** What stands on another sheet. */
+function elsewhere({ keepOuts }: ArrangedPlane, sheet: string): string[] {
+  const objects = keepOuts.some(({ kind }) => kind === 'obstruction')
+  return [
+    `Rails and mounts: sheet ${sheet}.`,
+    ...(objects ? [`Places of the things on the roof: sheet ${sheet}.`] : []),
+  ]
+}
+
+/** Rails of a plane with their mounts and heights, and things on it; `isNamed` when the table stands beside those of other planes. */
 export function railBlocks(input: PacketInput, plane: ArrangedPlane, isNamed: boolean): Block[] {
   const values = input.mounts?.values
-  if (values === undefined) return []
+  if (values === undefined) return objectBlocks(input, plane, isNamed)
   const rows = mountPatterns(input, plane).map(({ letter, rails, stopsIn }) => {
     const [first, ...others] = values.rails.filter((rail) => rails.includes(rail.id))
     const names = rails.map((id) => id.replace(`${plane.id}.`, ''))
@@ -87,6 +98,8 @@ export function railBlocks(input: PacketInput, plane: ArrangedPlane, isNamed: bo
       ],
       rows,
     },
+    ...railHeightBlocks(input, plane, isNamed),
+    ...objectBlocks(input, plane, isNamed),
   ]
 }
 

@@ -6,11 +6,13 @@ import {
   feetInches,
   flowBlocks,
   mapMarks,
+  notesOf,
   planRoom,
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
 import { boundsOf, type Viewport } from '../model/index.js'
+import { withParts } from './enlarged-parts.js'
 import { continued, type SheetJob } from './job.js'
 import { dimensionRoom, planDimensions } from './roof-dimensions.js'
 import { toXY } from './plane-figures.js'
@@ -30,10 +32,18 @@ const RAILS_SHEET = 'A-601'
  */
 export function roofPlanSheets(job: SheetJob, railsOn?: string): SheetDraft[] {
   const together = plansOf(job, 'here')
-  if (railsApart(job, together).length === 0) return together.flat()
-  const plans = plansOf(job, railsOn ?? RAILS_SHEET).flat()
+  if (railsApart(job, together).length === 0) return enlargedWhereDense(job, together)
+  const plans = enlargedWhereDense(job, plansOf(job, railsOn ?? RAILS_SHEET))
   return railsOn === undefined ? [...plans, ...railSheets(job)] : plans
 }
+
+/** The plans of all planes, those that are too dense followed by their parts. */
+function enlargedWhereDense(job: SheetJob, plans: readonly SheetDraft[][]): SheetDraft[] {
+  return planesOf(job).flatMap((plane, index) => withParts(job, plane, plans[index] ?? [], northOf(plane)))
+}
+
+/** Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth. */
+const northOf = ({ azimuthDeg }: ArrangedPlane): number => (((180 - azimuthDeg) % 360) + 360) % 360
 
 /** Tables of the rails when the plans have no room for them. */
 export function railsApart(job: SheetJob, plans: readonly SheetDraft[][] = plansOf(job, 'here')): Block[] {
@@ -67,7 +77,7 @@ function railSheets(job: SheetJob): SheetDraft[] {
 function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: string): SheetDraft[] {
   const { body, unitPt } = job.stationery
   const bounds = boundsOf(plane.corners.map(toXY))
-  const { scale, room, drawBox, notesBox, notesColumns } = planRoom(
+  const placed = planRoom(
     body,
     { widthFt: bounds.width, heightFt: bounds.height },
     dimensionRoom(job.input, plane),
@@ -75,6 +85,12 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: stri
     unitPt,
     NOTES_HEIGHT,
   )
+  const { scale } = placed
+  const blocks = [
+    mapMarks(scale, northOf(plane)),
+    ...roofNotes(job.input, plane, rails === 'here' ? railBlocks(job.input, plane, false) : rails),
+  ]
+  const { pages, room, drawBox } = notesOf(blocks, placed, body)
   const originPt = centredOrigin(
     { x: bounds.x, y: bounds.y },
     { x: bounds.x + bounds.width, y: bounds.y + bounds.height },
@@ -86,16 +102,10 @@ function planSheets(job: SheetJob, plane: ArrangedPlane, id: string, rails: stri
     originPt,
     box: drawBox,
     says: planSays(job, plane, rails),
-    primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane)],
+    primitives: [...roofFigures(job.input, plane, scale.ptPerFt), ...planDimensions(job.input, plane, scale.ptPerFt)],
   }
-  // Up the slope is up on the sheet: the plane faces down the sheet, so north lies at 180 less its azimuth.
-  const north = (((180 - plane.azimuthDeg) % 360) + 360) % 360
   const title = `Roof plan: ${plane.id}`
-  const blocks = [
-    mapMarks(scale, north),
-    ...roofNotes(job.input, plane, rails === 'here' ? railBlocks(job.input, plane, false) : rails),
-  ]
-  return flowBlocks(blocks, notesBox, notesColumns, body).map((notes, page) =>
+  return pages.map((notes, page) =>
     page > 0
       ? { id: continued(id, page), title: `${title}, continued`, scale: 'None', paper: notes }
       : { id, title, scale: scale.note, viewports: [viewport], paper: notes },

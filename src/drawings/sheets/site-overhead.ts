@@ -4,7 +4,7 @@ import { SAFETY_FIGURES } from '../../tables/fieldwork/index.js'
 import { label, TYPE_PT } from '../layout/index.js'
 import { xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { planPoint } from './plan-frame.js'
-import { clippedTo } from './plane-figures.js'
+import { clippedLine, clippedTo } from './plane-figures.js'
 import { degreesOf } from '../../values/index.js'
 
 /** How far beyond the lot a support may stand and still be on the sheet, ft. */
@@ -57,6 +57,10 @@ export function overheadFigures(project: Project, sheet: Box): Primitive[] {
           }),
         ]
       }),
+      ...spans.slice(0, 1).flatMap((span): Primitive[] => {
+        const shown = clippedLine(span, sheet)
+        return shown === undefined ? [] : [caution(...shown)]
+      }),
       ...on.flatMap((point): Primitive[] => [
         { kind: 'circle', center: planPoint(point), radiusPt: 3, pen: 'medium', fill: 'white' },
         label(point.x_ft, point.y_ft, `${point.height_ft} ft`, {
@@ -70,6 +74,24 @@ export function overheadFigures(project: Project, sheet: Box): Primitive[] {
     ]
   })
 }
+
+/**
+ * The caution at a line, with a line to it.
+ *
+ * @source common practice, no source: no edition of the electrical code that was read asks for a label there, so it is on the plan
+ *   and not among the labels.
+ */
+function caution(a: XY, b: XY): Primitive {
+  return label(a.x + 0.35 * (b.x - a.x), a.y + 0.35 * (b.y - a.y), CAUTION, {
+    sizePt: TYPE_PT.small,
+    face: 'bold',
+    maxWidthPt: 88,
+    aside: true,
+    shifts: [],
+  })
+}
+
+const CAUTION = `CAUTION: OVERHEAD LINE, KEEP ${SAFETY_FIGURES.lineDistanceFt} FT AWAY`
 
 /** `SERVICE DROP drop 240 V` */
 export function lineName(id: string, line: OverheadLine): string {
@@ -94,6 +116,7 @@ export function overheadNotes(project: Project): string[] {
   return [
     `DANGER: overhead lines. People, ladders, rails and tools keep ${SAFETY_FIGURES.lineDistanceFt} ft from every line in every direction; in the dashed zone work is done only with the line cut or covered by the utility.`,
     'Heights at supports are those of the lowest conductor over the ground; between them the line hangs lower. Needed heights are those of NEC 230.24; the authority and the utility decide.',
+    'The caution at a line is common practice (no source was read); it is no label of the electrical code, and the utility may ask for other words.',
   ]
 }
 
@@ -120,21 +143,3 @@ const cornersOf = ({ x, y, width, height }: Box): XY[] => [
 
 const isIn = (box: Box, { x, y }: XY): boolean =>
   x >= box.x - 1e-6 && x <= box.x + box.width + 1e-6 && y >= box.y - 1e-6 && y <= box.y + box.height + 1e-6
-
-/** The part of a line within a box. */
-function clippedLine([a, b]: readonly [XY, XY], box: Box): [XY, XY] | undefined {
-  let [from, to] = [0, 1]
-  const [dx, dy] = [b.x - a.x, b.y - a.y]
-  for (const [step, room] of [
-    [-dx, a.x - box.x],
-    [dx, box.x + box.width - a.x],
-    [-dy, a.y - box.y],
-    [dy, box.y + box.height - a.y],
-  ] as const) {
-    if (step === 0) {
-      if (room < 0) return undefined
-    } else if (step < 0) from = Math.max(from, room / step)
-    else to = Math.min(to, room / step)
-  }
-  return from >= to ? undefined : [xy(a.x + from * dx, a.y + from * dy), xy(a.x + to * dx, a.y + to * dy)]
-}

@@ -5,9 +5,9 @@ import {
   counted,
   feetInches,
   SITE_SCALES,
-  flowBlocks,
   label,
   mapMarks,
+  notesOf,
   planRoom,
   TYPE_PT,
   type Block,
@@ -36,7 +36,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     ...Object.values(plan.buildings ?? {}).flatMap((each) => each.corners),
   ].map(planPoint)
   const bounds = boundsOf([...lot, ...supportsShown(job.input.project, boundsOf(lot))])
-  const { scale, room, drawBox, notesBox, notesColumns } = planRoom(
+  const placed = planRoom(
     body,
     { widthFt: bounds.width, heightFt: bounds.height },
     AROUND,
@@ -44,6 +44,9 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     job.stationery.unitPt,
     NOTES_HEIGHT,
   )
+  const { scale } = placed
+  const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
+  const { pages, room, drawBox } = notesOf([mapMarks(scale, north), ...notes(job, bounds)], placed, body)
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
     xy(bounds.x + bounds.width, bounds.y + bounds.height),
@@ -57,8 +60,7 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
     says: siteSays(job, plan),
     primitives: siteFigures(job.input, plan, bounds),
   }
-  const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
-  return flowBlocks([mapMarks(scale, north), ...notes(job, bounds)], notesBox, notesColumns, body).map((paper, page) =>
+  return pages.map((paper, page) =>
     page > 0
       ? { id: continued('C-101', page), title: 'Site plan, continued', scale: 'None', paper }
       : { id: 'C-101', title: 'Site plan', scale: scale.note, viewports: [viewport], paper },

@@ -66,7 +66,7 @@ const slugOf = (part: PartCheck): string => part.name.replaceAll(' ', '-')
 function step(part: PartCheck, worksheet: Worksheet): void {
   const limit = part.limitIs ?? 'capacity'
   worksheet.step({
-    id: `structure.check.${slugOf(part)}`,
+    id: `structure.check-${slugOf(part)}`,
     says: `Worst ${part.name}: ${part.where}`,
     formula: `demand <= ${limit}`,
     inputs: [{ symbol: limit, value: part.capacity, unit: part.unit, from: part.path }],

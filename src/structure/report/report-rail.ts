@@ -12,7 +12,7 @@ export function reportRail(kit: RailKit, worksheet: Worksheet): void {
   const sheet: Source = { document: rail.product.sheet ?? `sheet of rail ${rail.id}`, standing: 'project file' }
   const bySection = stated === undefined && alloy !== undefined && section !== undefined
   worksheet.step({
-    id: 'structure.rail.moment',
+    id: 'structure.rail-moment',
     says: 'Allowable moment of the rail at right angles to the roof',
     formula: bySection ? 'M = Sx (smaller of Fty / 1.65 and Ftu / 1.95)' : 'M = value of the rail sheet',
     inputs: bySection

@@ -29,7 +29,7 @@ export function checkHouse(
   }
   const houseLb = shakenWeightLb(seismic.parts)
   const changePct = worksheet.step({
-    id: 'structure.seismic.lateral-change',
+    id: 'structure.seismic-lateral-change',
     says: 'Growth of the sideways load of the house in an earthquake, as the weight that shakes with its roof grows',
     formula: 'change = weight of the array / weight of roof, ceiling and upper half of walls',
     inputs: [

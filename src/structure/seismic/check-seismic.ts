@@ -122,7 +122,7 @@ function findUnusedFactors({ edition }: SiteLoads, { stated }: SeismicSite, work
 
 function noteExempt(site: SiteLoads, { stated }: SeismicSite, reason: string, worksheet: Worksheet): void {
   worksheet.note({
-    id: 'structure.seismic.exempt',
+    id: 'structure.seismic-exempt',
     says: `Earthquake on the array is not checked: ${reason}`,
     formula: 'exemptions asked in the order of the standard',
     inputs: [
@@ -212,7 +212,7 @@ function findClamps({ site, planes }: ShakenArray, { perWeight }: ComponentForce
 function recordForce(array: ShakenArray, seismic: SeismicSite, force: ComponentForce, worksheet: Worksheet): void {
   const { sdsG = 0, stated } = seismic
   worksheet.step({
-    id: 'structure.seismic.force',
+    id: 'structure.seismic-force',
     says: 'Horizontal force of an earthquake on the array, strength level, any direction',
     formula: `Fp = (Fp / Wp) Wp; ${force.formula}; at least 0.3 and at most 1.6 SDS Ip`,
     inputs: [
@@ -245,7 +245,7 @@ function recordHardest(rows: readonly ShakenRow[], site: SiteLoads, worksheet: W
   if (first === undefined) return
   const row = others.reduce((a, b) => (b.force.horizontalLb > a.force.horizontalLb ? b : a), first)
   worksheet.step({
-    id: 'structure.seismic.mount',
+    id: 'structure.seismic-mount',
     says: `Earthquake on the mount that gets most of it, ${row.id}, beside wind`,
     formula: '0.7 Fp of its share of the array; along the slope D + 0.7E or D + 0.525E with snow, 0.2 SDS up or down',
     inputs: [

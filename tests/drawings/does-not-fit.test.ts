@@ -1,0 +1,43 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, test } from 'vitest'
+import { stringify } from 'yaml'
+import { runHouse } from '../../src/house/index.js'
+import { preparePacket } from '../../src/packet/index.js'
+import { loadProject, type Project } from '../../src/project/index.js'
+import { microHouse } from './demo-packet.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'fit-'))
+afterAll(() => rmSync(folder, { recursive: true }))
+
+async function prepared(project: Project, size: 'letter' | '11x17') {
+  const loaded = loadProject({ path: '-', text: stringify(project), baseFolder: folder })
+  return await preparePacket(loaded, runHouse(loaded), { size })
+}
+
+/** The largest letters that an authority may ask for, on the smallest paper: the title strip alone has no room for its names. */
+const tooLarge = (): Project => microHouse({ drawings: { least_text_in: 0.15 } })
+
+describe('a packet whose sheets have no room for their texts', () => {
+  test('is stopped, and each sheet names its paper and a text', async () => {
+    const { errors } = await prepared(tooLarge(), 'letter')
+    expect(errors.length).toBeGreaterThan(0)
+    for (const { severity, id, where, message } of errors) {
+      expect([severity, id, where]).toEqual(['error', 'drawings.does-not-fit', 'drawings'])
+      expect(message).toMatch(/^sheet [A-Z]-\d+(?:-\d+)? on letter paper has no room for '/u)
+    }
+    expect(errors.some(({ message }) => message.includes('sheet A-101 '))).toBe(true)
+  })
+
+  test('is not stopped on usual paper with usual letters', async () => {
+    expect((await prepared(microHouse(), '11x17')).errors).toEqual([])
+  })
+
+  test('names what fails of the design first: nothing is drawn for it', async () => {
+    const { site_plan: _, ...unplanned } = tooLarge()
+    const { errors } = await prepared(unplanned, 'letter')
+    expect(errors.length).toBeGreaterThan(0)
+    expect(errors.map(({ id }) => id)).not.toContain('drawings.does-not-fit')
+  })
+})
