@@ -58,6 +58,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/fill-form.js'),
   },
   {
+    name: 'write-application',
+    summary: 'what the utility asks before it connects the system',
+    load: () => import('./commands/write-application.js'),
+  },
+  {
     name: 'price-bom',
     summary: 'what to buy in whole packs, how to cut it, and what it costs',
     load: () => import('./commands/price-bom.js'),
@@ -66,6 +71,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'plan-work',
     summary: 'the work on the roof in order, with the numbers to hold to',
     load: () => import('./commands/plan-work.js'),
+  },
+  {
+    name: 'write-handover',
+    summary: 'the record of the tests, and what the owner keeps',
+    load: () => import('./commands/write-handover.js'),
   },
   {
     name: 'payback',
@@ -86,6 +96,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'run-fleet',
     summary: 'all of it for many houses, and what moved since the last time',
     load: () => import('./commands/run-fleet.js'),
+  },
+  {
+    name: 'verify-file',
+    summary: 'whether a file is as it was written, and of this project',
+    load: () => import('./commands/verify-file.js'),
   },
   {
     name: 'explain',

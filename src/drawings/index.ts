@@ -53,7 +53,15 @@ export {
   type AuditValues,
   type ExpeditedReview,
 } from './audit/index.js'
-export { moduleMap, shadeChart, type ModuleMapInput, type ShadeChartInput } from './pictures/index.js'
+export {
+  moduleMap,
+  shadeChart,
+  siteSketch,
+  type ModuleMapInput,
+  type ShadeChartInput,
+  type SiteSketch,
+  type SiteSketchInput,
+} from './pictures/index.js'
 export { renderPdf, type FontFiles, type PdfInfo, type PdfWishes } from './render/render-pdf.js'
 export { renderSvg, renderSvgFigure } from './render/render-svg.js'
 export { renderDxf } from './dxf/render-dxf.js'

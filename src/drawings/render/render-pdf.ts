@@ -25,6 +25,8 @@ export interface PdfInfo {
   /** Date of issue, year-month-day; the only date that the file holds. */
   readonly date: string
   readonly language: string
+  /** Small in the lower margin of each sheet, outside of its frame. */
+  readonly imprint?: string
 }
 
 type PdfDocument = PDFKit.PDFDocument
@@ -83,6 +85,7 @@ export async function renderPdf(
     if (structure === undefined) marks.forEach(draw)
     else structure.drawSheet(sheet, marks, draw)
     if (over !== undefined) drawOver(doc, index, over)
+    if (info.imprint !== undefined) printImprint(doc, info.imprint, tagged)
   }
   doc.end()
   return await done
@@ -92,6 +95,17 @@ function drawOver(doc: PdfDocument, sheet: number, over: NonNullable<PdfWishes['
   doc.markContent('Artifact', { type: 'Layout' })
   over(doc, sheet)
   doc.endMarkedContent()
+}
+
+const IMPRINT = { sizePt: 5, leftPt: 36, abovePt: 10, color: '#666666' } as const
+
+/** No part of the sheet, so that it is not read aloud. */
+function printImprint(doc: PdfDocument, text: string, tagged: boolean): void {
+  const { sizePt, leftPt, abovePt, color } = IMPRINT
+  if (tagged) doc.markContent('Artifact', { type: 'Pagination' })
+  doc.font('plain').fontSize(sizePt).fillColor(color)
+  doc.text(text, leftPt, doc.page.height - abovePt, { lineBreak: false, baseline: 'alphabetic', features: NO_FEATURES })
+  if (tagged) doc.endMarkedContent()
 }
 
 async function collect(doc: PdfDocument): Promise<Uint8Array> {
