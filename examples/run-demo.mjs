@@ -52,6 +52,11 @@ const steps = [
   { asks: 'When has it paid for itself, and how sure is that?', args: ['payback', house, ...out('payback.txt')] },
   { asks: '... and July, line by line', args: ['payback', house, '--bill', '7', ...out('july.txt')] },
   { asks: 'How many modules are worth it?', args: ['choose-size', house, ...out('size.txt')] },
+  {
+    asks: 'What does the customer get to sign?',
+    args: ['write-proposal', harbor, '--html', 'demo-output/offer.html', ...out('offer.pdf')],
+  },
+  { asks: '... and what does it lack?', args: ['write-proposal', harbor, '--check', ...out('offer.txt')] },
   { asks: 'In which order is the work done?', args: ['plan-work', house, '--markdown', ...out('work.md')] },
   {
     asks: 'And many houses at once, against the figures of the last time?',

@@ -6,7 +6,7 @@ export const SCHEMA_IDS: Readonly<Record<string, string>> = {
   wire: 'fb26937f5b4d2f88',
   mounts: '07910f05a4271d25',
   bom: 'f267617f10663055',
-  proposal: 'a42aaf57166cf1c5',
+  proposal: '7ba813249a4c3244',
   payback: '895dd3411811dbe8',
   application: 'da50c724f6956ada',
   handover: 'ca993aee005e3fee',

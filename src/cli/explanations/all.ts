@@ -17,6 +17,7 @@ import { MOUNTS } from './mounts.js'
 import { OUTPUT } from './output.js'
 import { OVERHEAD } from './overhead.js'
 import { PERMIT } from './permit.js'
+import { PROPOSAL } from './proposal.js'
 import { RAFTERS } from './rafters.js'
 import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
@@ -55,6 +56,7 @@ export const EXPLANATIONS: Explanations = {
   ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
+  ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,
   ...VERIFY,

@@ -121,7 +121,7 @@ function drawPlane(plane: PicturedPlane, box: Extent, { left, top, head, scale, 
     y: top + head + (box.y + box.height - yFt) * scale,
   })
   return [
-    ...arrow(left + 12, top + 4 + sizePt * 1.25, plane.azimuthDeg, sizePt),
+    ...arrow(left + 12, top + 4 + sizePt * 1.2, plane.azimuthDeg, sizePt),
     label(left + ARROW, top + 4, plane.name, { sizePt, face: 'bold' }),
     label(left + ARROW, top + 4 + sizePt * 1.3, plane.facing, { sizePt, color: 'grey' }),
     { kind: 'path', points: plane.corners.map(paper), closed: true, pen: 'medium', color: 'grey', fill: 'light' },

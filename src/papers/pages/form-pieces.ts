@@ -73,7 +73,7 @@ export function blankPieces({ rows }: Of<'blanks'>, widthPt: number, textPt: num
 }
 
 export function signaturePieces({ people, dateLabel }: Of<'signatures'>, widthPt: number, textPt: number): Piece[] {
-  return people.map(({ label: text, name }) => {
+  return people.map(({ label: text, name }, index) => {
     const below = name === undefined || name === '' ? text : `${text}\n${name}`
     return blankRow(
       [
@@ -82,6 +82,8 @@ export function signaturePieces({ people, dateLabel }: Of<'signatures'>, widthPt
       ],
       widthPt,
       textPt,
+      // Those who sign, sign on one page.
+      index < people.length - 1,
     )
   })
 }
@@ -90,6 +92,7 @@ function blankRow(
   cells: readonly { readonly text: string; readonly share: number }[],
   widthPt: number,
   sizePt: number,
+  keep = false,
 ): Piece {
   const room = widthPt - BETWEEN * (cells.length - 1)
   const shares = cells.reduce((sum, { share }) => sum + share, 0)
@@ -98,12 +101,13 @@ function blankRow(
     const width = (room * share) / shares
     const at = left
     left += width + BETWEEN
-    return { at, width, lines: wrapText(text, sizePt, 'plain', width) }
+    return { at, width, lines: shortened(wrapText(text, sizePt, 'plain', width)) }
   })
   const most = Math.max(1, ...placed.map(({ lines }) => lines.length))
   return {
     heightPt: BLANK_PT + most * sizePt * PAGE_LEADING,
     gapPt: 4,
+    keep,
     draw: (x, y) =>
       placed.flatMap(({ at, width, lines }): Primitive[] => {
         const tag: Tag = { kind: 'P' }
@@ -115,4 +119,9 @@ function blankRow(
         ]
       }),
   }
+}
+
+/** Below a line to write on stand four lines at the most. */
+function shortened(lines: readonly string[]): readonly string[] {
+  return lines.length <= 4 ? lines : [...lines.slice(0, 3), '…']
 }

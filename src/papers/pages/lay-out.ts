@@ -44,9 +44,9 @@ export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
 function piecesOf(block: PageBlock, widthPt: number, mostPt: number, textPt: number): Piece[] {
   switch (block.kind) {
     case 'title':
-      return titlePieces(block, widthPt)
+      return titlePieces(block, widthPt, textPt)
     case 'heading':
-      return headingPieces(block, widthPt)
+      return headingPieces(block, widthPt, textPt)
     case 'text':
       return textPieces(block, widthPt, textPt)
     case 'list':

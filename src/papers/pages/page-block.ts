@@ -33,7 +33,13 @@ export interface PageFigure {
 export type PageBlock =
   | { readonly kind: 'title'; readonly text: string; readonly below?: string }
   | { readonly kind: 'heading'; readonly text: string; readonly level?: 2 | 3 }
-  | { readonly kind: 'text'; readonly text: string; readonly sizePt?: number; readonly bold?: boolean }
+  | {
+      readonly kind: 'text'
+      readonly text: string
+      readonly sizePt?: number
+      readonly bold?: boolean
+      readonly keepNext?: boolean
+    }
   /** `boxes` are squares to tick. */
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly mark?: 'dots' | 'numbers' | 'boxes' }
   | { readonly kind: 'facts'; readonly facts: readonly (readonly [label: string, value: string])[] }

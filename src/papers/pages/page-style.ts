@@ -9,7 +9,7 @@ export const PAGE_SIZES = {
 export type PageSize = keyof typeof PAGE_SIZES
 
 /** Heights of type, points; none is below 10 pt, the least that rules for such papers ask for. @source state disclosure rules of residential solar, read */
-export const PAGE_TYPE_PT = { text: 10, heading3: 11, heading: 14, title: 22 } as const
+export const PAGE_TYPE_PT = { text: 10, heading: 14, title: 22 } as const
 
 export const PAGE_MARGIN_PT = { side: 52, top: 48, bottom: 56 } as const
 

@@ -26,10 +26,10 @@ export function linePieces(text: string, widthPt: number, gapPt: number, setting
 
 const kept = (pieces: readonly Piece[]): Piece[] => pieces.map((each) => ({ ...each, keep: true }))
 
-export function titlePieces({ text, below }: Of<'title'>, widthPt: number): Piece[] {
+export function titlePieces({ text, below }: Of<'title'>, widthPt: number, textPt: number): Piece[] {
   const says = text.replaceAll(/\s+/gu, ' ')
   const title: Setting = { sizePt: PAGE_TYPE_PT.title, face: 'bold', tag: { kind: 'H1', says }, color: 'pine' }
-  const under: Setting = { sizePt: PAGE_TYPE_PT.heading3, face: 'plain', tag: { kind: 'P' }, color: 'grey' }
+  const under: Setting = { sizePt: textPt + 1, face: 'plain', tag: { kind: 'P' }, color: 'grey' }
   return [
     ...kept(linePieces(text, widthPt, 0, title)),
     ...(below === undefined ? [] : linePieces(below, widthPt, 2, under)),
@@ -37,8 +37,8 @@ export function titlePieces({ text, below }: Of<'title'>, widthPt: number): Piec
   ]
 }
 
-export function headingPieces({ text, level = 2 }: Of<'heading'>, widthPt: number): Piece[] {
-  const sizePt = level === 2 ? PAGE_TYPE_PT.heading : PAGE_TYPE_PT.heading3
+export function headingPieces({ text, level = 2 }: Of<'heading'>, widthPt: number, textPt: number): Piece[] {
+  const sizePt = level === 2 ? PAGE_TYPE_PT.heading : textPt + 1
   const tag: Tag = { kind: level === 2 ? 'H2' : 'H3', says: text.replaceAll(/\s+/gu, ' ') }
   const lines = linePieces(text, widthPt, level === 2 ? 16 : 9, { sizePt, face: 'bold', tag, color: 'pine' })
   return kept(lines)
@@ -52,9 +52,14 @@ function ruleBelow(color: Color): Piece {
   }
 }
 
-export function textPieces({ text, sizePt: own, bold }: Of<'text'>, widthPt: number, textPt: number): Piece[] {
+export function textPieces(
+  { text, sizePt: own, bold, keepNext }: Of<'text'>,
+  widthPt: number,
+  textPt: number,
+): Piece[] {
   const sizePt = own ?? textPt
-  return linePieces(text, widthPt, 5, { sizePt, face: bold === true ? 'bold' : 'plain', tag: { kind: 'P' } })
+  const pieces = linePieces(text, widthPt, 5, { sizePt, face: bold === true ? 'bold' : 'plain', tag: { kind: 'P' } })
+  return keepNext === true ? kept(pieces) : pieces
 }
 
 const INDENT = 16
@@ -79,21 +84,27 @@ export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number
 }
 
 const FACTS_SHARE = 0.34
+/** Lines of a value that stay together; a longer one goes on over pages. */
+const FACT_LINES = 12
 
 /** Labels and values in two columns without lines. */
 export function factsPieces({ facts }: Of<'facts'>, widthPt: number, sizePt: number): Piece[] {
   const table: Tag = { kind: 'Table' }
   const left = widthPt * FACTS_SHARE
-  return facts.map(([name, value], index) => {
+  const text = (lines: readonly string[], x: number, y: number, tag: Tag | undefined, color: Color) =>
+    lines.map((each, at) => label(x, y + at * sizePt * PAGE_LEADING, each, { sizePt, tag, color }))
+  return facts.flatMap(([name, value], index) => {
     const [head, cell] = rowCells(table, [{ kind: 'TH', scope: 'Row' }, { kind: 'TD' }])
     const names = wrapText(name, sizePt, 'plain', left - 10)
     const values = wrapText(value, sizePt, 'plain', widthPt - left)
-    const text = (lines: readonly string[], x: number, y: number, tag: Tag | undefined, color: Color) =>
-      lines.map((each, at) => label(x, y + at * sizePt * PAGE_LEADING, each, { sizePt, tag, color }))
-    return {
-      heightPt: Math.max(names.length, values.length) * sizePt * PAGE_LEADING,
-      gapPt: index === 0 ? 6 : 2,
-      draw: (x, y) => [...text(names, x, y, head, 'grey'), ...text(values, x + left, y, cell, 'black')],
-    }
+    const parts = Math.ceil(Math.max(names.length, values.length) / FACT_LINES)
+    return Array.from({ length: parts }, (_, part): Piece => {
+      const cut = (lines: readonly string[]) => lines.slice(part * FACT_LINES, (part + 1) * FACT_LINES)
+      return {
+        heightPt: Math.max(cut(names).length, cut(values).length) * sizePt * PAGE_LEADING,
+        gapPt: part > 0 ? 0 : index === 0 ? 6 : 2,
+        draw: (x, y) => [...text(cut(names), x, y, head, 'grey'), ...text(cut(values), x + left, y, cell, 'black')],
+      }
+    })
   })
 }

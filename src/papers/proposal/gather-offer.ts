@@ -12,7 +12,14 @@ import { billsValues, energyValues } from './energy-values.js'
 import { offerFindings } from './offer-findings.js'
 import type { Offer } from './offer.js'
 import { paybackAtRise, savingsLines } from './price-rise.js'
-import type { CashYear, CostValues, OptionValues, PaybackLine, ProposalValues } from './proposal-values.js'
+import type {
+  CashYear,
+  ChangeValues,
+  CostValues,
+  OptionValues,
+  PaybackLine,
+  ProposalValues,
+} from './proposal-values.js'
 import { sizeValues } from './size-values.js'
 
 export interface OfferWishes {
@@ -54,6 +61,7 @@ export async function gatherOffer(
     savings: await savingsLines(input, house, base, ruleSet),
     cash: cashYears((await paybackAtRise(input, house, base, undefined, true)).values),
     payback: paybackLine(base),
+    changes: changeValues(base),
     loan: loanValues(project, base),
     cancellation: cancellationOf(project, ruleSet, base.gross_cost_usd),
     options: options.length === 0 ? [] : [thisOption(base, say.text('options_this')), ...options].map(rounded),
@@ -119,6 +127,34 @@ function paybackLine(values: PaybackValues): PaybackLine {
     discount_pct: values.discount_rate_pct,
     irr_pct: irr.kind !== 'one' || rate === undefined ? null : Math.floor(rate * 10) / 10,
   }
+}
+
+/** What an offer can leave open: its price is not. */
+const CHANGES = [
+  'yield',
+  'escalation',
+  'discount_rate',
+  'degradation',
+  'maintenance',
+  'replacement_year',
+  'export_price',
+  'own_use',
+]
+const MOST_CHANGES = 5
+
+function changeValues({ sensitivity }: PaybackValues): ChangeValues[] {
+  return sensitivity
+    .filter(({ id }) => CHANGES.includes(id))
+    .toSorted((a, b) => b.swing_usd - a.swing_usd)
+    .slice(0, MOST_CHANGES)
+    .map(({ id, unit, low, high, npv_at_low_usd, npv_at_high_usd }) => ({
+      id,
+      unit,
+      low,
+      high,
+      npv_at_low_usd: CAUTIOUS.gainUsd(npv_at_low_usd),
+      npv_at_high_usd: CAUTIOUS.gainUsd(npv_at_high_usd),
+    }))
 }
 
 function thisOption(values: PaybackValues, name: string): OptionValues {

@@ -6,7 +6,7 @@ import { nominalRisePct } from './price-rise.js'
 
 /** Words that consumer bureaus take as deceptive in offers of solar, in English and Spanish. @source consumer bureaus' advice on solar advertising (from memory) */
 export const AVOIDED =
-  /\b(?:free|no[- ]cost|zero[- ]cost|eliminat\w+|government[- ]programme?|gratis|gratuit\w+|sin costo|eliminar?\w*|programa del gobierno)\b/iu
+  /\b(?:free|no[- ]cost|zero[- ]cost|elimin\w+|government[- ]program(?:me)?|gratis|gratuit\w+|sin costo|programa del gobierno)\b/iu
 
 /** What is wrong with an offer, or doubtful. */
 export function offerFindings({ project, stated, values, terms, payback }: Offer): Finding[] {

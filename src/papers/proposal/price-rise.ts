@@ -1,6 +1,7 @@
 import type { House, HouseInput } from '../../house/index.js'
 import { runHouse } from '../../house/index.js'
 import type { PaybackValues } from '../../money/index.js'
+import type { Finance } from '../../project/index.js'
 import { RULE_SETS, type RuleSet } from '../../tables/papers/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { CAUTIOUS } from './cautious.js'
@@ -20,14 +21,20 @@ export async function paybackAtRise(
   nominalPct: number | undefined,
   cashBand = false,
 ): Promise<Result<PaybackValues>> {
-  const { electricity_price_index, ...finance } = input.project.finance ?? {}
   const real =
     nominalPct === undefined ? undefined : 100 * ((1 + nominalPct / 100) / (1 + base.inflation_pct / 100) - 1)
   const changed =
-    real === undefined ? input.project : { ...input.project, finance: { ...finance, electricity_escalation_pct: real } }
+    real === undefined ? input.project : { ...input.project, finance: atRise(input.project.finance ?? {}, real) }
   const run = await house.estimate()
   const wishes = { installedCostUsd: base.gross_cost_usd, cashBand }
   return await runHouse({ ...input, project: changed }, { runYield: () => run, wishes }).payback()
+}
+
+/** A rate stands in for a published index. */
+function atRise(finance: Finance, realPct: number): Finance {
+  const changed = { ...finance, electricity_escalation_pct: realPct }
+  delete changed.electricity_price_index
+  return changed
 }
 
 /** Savings over the study at an unchanged price, at the assumed rise, and a point below and above it. */
@@ -55,11 +62,24 @@ function lineOf(kind: SavingsLine['kind'], risePct: number | null, values: Payba
   const saved = values.cash_flow
     .filter(({ year }) => year >= 1 && year <= years)
     .reduce((sum, row) => sum + row.bill_savings_usd - row.maintenance_usd - row.insurance_usd - row.replacement_usd, 0)
+  const gain = saved - costOfLoan(values, years)
   const { lasting_years: lasting } = values.simple_payback
   return {
     kind,
     rise_pct: risePct === null ? null : Number(risePct.toFixed(2)) + 0,
-    saved_usd: CAUTIOUS.gainUsd(saved),
+    saved_usd: CAUTIOUS.gainUsd(gain),
     payback_years: lasting === null ? null : CAUTIOUS.years(lasting),
   }
+}
+
+/** What is paid for a loan within some years beyond what it brings, its fee included; never a gain. */
+function costOfLoan({ cash_flow: rows, gross_cost_usd: price }: PaybackValues, years: number): number {
+  const first = rows[0]
+  if (first === undefined || first.loan_received_usd === 0) return 0
+  const paid = rows
+    .filter(({ year }) => year <= years)
+    .reduce((sum, row) => sum + row.loan_payment_usd + row.loan_payoff_usd, 0)
+  const owed = rows.find(({ year }) => year === years)?.loan_owed_usd ?? 0
+  const fee = Math.max(0, first.purchase_usd - price)
+  return Math.max(0, paid + owed - first.loan_received_usd) + fee
 }

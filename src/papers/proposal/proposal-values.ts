@@ -11,6 +11,8 @@ export interface ProposalValues {
   readonly savings: SavingsLines
   readonly cash: readonly CashYear[]
   readonly payback: PaybackLine
+  /** What changes the present value most, the largest first. */
+  readonly changes: readonly ChangeValues[]
   /** Null without a loan. */
   readonly loan: LoanValues | null
   /** Null where no right to cancel follows from what is stated. */
@@ -81,7 +83,7 @@ export interface SavingsLines {
   readonly lines: readonly SavingsLine[]
 }
 
-/** What the bills save in all years less upkeep and replacements, at one assumed rise of prices. */
+/** What the bills save in all years less upkeep, replacements and what a loan costs, at one assumed rise of prices. */
 export interface SavingsLine {
   readonly kind: 'unchanged' | 'lower' | 'assumed' | 'higher'
   /** Rise of the price of electricity, nominal, percent a year; null for a published index. */
@@ -107,6 +109,16 @@ export interface PaybackLine {
   readonly npv_usd: number
   readonly discount_pct: number
   readonly irr_pct: number | null
+}
+
+/** Present value at the low and the high end of something that is not known, USD. */
+export interface ChangeValues {
+  readonly id: string
+  readonly unit: string
+  readonly low: number
+  readonly high: number
+  readonly npv_at_low_usd: number
+  readonly npv_at_high_usd: number
 }
 
 export interface LoanValues {

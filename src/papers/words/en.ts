@@ -10,7 +10,6 @@ export const EN = {
   number: 'Proposal number',
   date: 'Date',
   valid_until: 'Can be accepted until',
-  installer: 'Installer',
   invented: 'People, places and prices of this paper are invented.',
 
   cancel_title: 'Your right to cancel',
@@ -67,7 +66,6 @@ export const EN = {
   warn_estimate:
     'Production is an estimate. Weather and shade make single years differ; the range above is the spread that is expected.',
   warn_outage: 'Without a battery or other equipment for island operation the system does not work in an outage.',
-  outage_title: 'In an outage',
 
   bill_title: 'Your electric bill, before and after',
   bill_says:
@@ -101,6 +99,8 @@ export const EN = {
   never: 'never in {study}',
   savings_real: 'In dollars of today. The changes of price are those in the dollars of their day.',
   savings_nominal: 'In the dollars of each year.',
+  savings_saved_loan: 'Saved less upkeep and loan cost (USD)',
+  savings_less_loan: 'Interest and fee of the loan are taken off.',
   rise_basis: 'Basis of the assumed change: {basis}.',
   rise_default:
     'electricity follows general inflation of {inflation} a year, as published outlooks for the country roughly do',
@@ -186,6 +186,18 @@ export const EN = {
   replacements_none: 'none are counted',
   replacement_item: '{name} in year {year} for {usd}',
   assume_tree: 'Trees that grow, new buildings, a changed roof or another tariff change these figures.',
+  change_head: 'What changes the present value',
+  change_from: 'From low to high',
+  change_worth: 'Present value (USD)',
+  change_span: '{low} to {high}',
+  change_yield: 'Output, % of the estimate',
+  change_escalation: 'Price of electricity above inflation, % a year',
+  change_discount_rate: 'Discount rate above inflation, % a year',
+  change_degradation: 'Loss of output with age, % a year',
+  change_maintenance: 'Upkeep, USD a year',
+  change_replacement_year: 'Year of the first replacement',
+  change_export_price: 'Price paid for exports, % of the tariff',
+  change_own_use: 'Use moved into the hours of sun, % of use',
   assume_study: 'Study of {years} years at a discount rate of {rate} a year.',
 
   steps_title: 'What happens next',

@@ -12,7 +12,6 @@ export const ES: Readonly<Record<WordKey, string>> = {
   number: 'Número de la propuesta',
   date: 'Fecha',
   valid_until: 'Se puede aceptar hasta',
-  installer: 'Instalador',
   invented: 'Las personas, los lugares y los precios de este documento son inventados.',
 
   cancel_title: 'Su derecho a cancelar',
@@ -70,7 +69,6 @@ export const ES: Readonly<Record<WordKey, string>> = {
   warn_estimate:
     'La producción es una estimación. El clima y la sombra hacen que los años sean distintos; el margen de arriba es la variación que se espera.',
   warn_outage: 'Sin una batería u otro equipo para funcionar en isla, el sistema no funciona durante un apagón.',
-  outage_title: 'Durante un apagón',
 
   bill_title: 'Su factura eléctrica, antes y después',
   bill_says: 'Pares de barras de cada mes: factura sin el sistema y con él; {without} y {with} en el primer año.',
@@ -104,6 +102,8 @@ export const ES: Readonly<Record<WordKey, string>> = {
   never: 'nunca en {study}',
   savings_real: 'En dólares de hoy. Los cambios de precio son los que se ven en los dólares de cada año.',
   savings_nominal: 'En los dólares de cada año.',
+  savings_saved_loan: 'Ahorro menos gastos y costo del préstamo (USD)',
+  savings_less_loan: 'Se restan los intereses y el cargo del préstamo.',
   rise_basis: 'Base del cambio supuesto: {basis}.',
   rise_default:
     'la electricidad sigue la inflación general de {inflation} al año, más o menos como las previsiones publicadas para el país',
@@ -190,6 +190,18 @@ export const ES: Readonly<Record<WordKey, string>> = {
   replacements_none: 'no se cuenta ninguno',
   replacement_item: '{name} en el año {year} por {usd}',
   assume_tree: 'Árboles que crecen, edificios nuevos, un techo cambiado u otra tarifa cambian estas cifras.',
+  change_head: 'Lo que cambia el valor actual',
+  change_from: 'De bajo a alto',
+  change_worth: 'Valor actual (USD)',
+  change_span: '{low} a {high}',
+  change_yield: 'Producción, % de la estimación',
+  change_escalation: 'Precio de la electricidad sobre la inflación, % al año',
+  change_discount_rate: 'Tasa de descuento sobre la inflación, % al año',
+  change_degradation: 'Pérdida de producción por la edad, % al año',
+  change_maintenance: 'Mantenimiento, USD al año',
+  change_replacement_year: 'Año del primer reemplazo',
+  change_export_price: 'Precio pagado por lo exportado, % de la tarifa',
+  change_own_use: 'Consumo movido a las horas de sol, % del consumo',
   assume_study: 'Estudio de {years} años con una tasa de descuento de {rate} al año.',
 
   steps_title: 'Lo que sigue',

@@ -67,7 +67,7 @@ function signBlocks({ say, project }: Offer): PageBlock[] {
   const person = (label: string, name: string | undefined) => ({ label, ...(name === undefined ? {} : { name }) })
   return [
     { kind: 'heading', text: say.text('sign_title') },
-    { kind: 'text', text: say.text('sign_text') },
+    { kind: 'text', text: say.text('sign_text'), keepNext: true },
     {
       kind: 'signatures',
       dateLabel: say.text('sign_date'),

@@ -38,7 +38,31 @@ export function equipmentBlocks({ values, stated, say }: Offer): PageBlock[] {
 }
 
 /** What the figures stand on, and what would change them. */
-export function assumptionBlocks({ values, project, payback, yield: energy, say }: Offer): PageBlock[] {
+export function assumptionBlocks(offer: Offer): PageBlock[] {
+  return [...assumedBlocks(offer), ...changeBlocks(offer)]
+}
+
+function changeBlocks({ values, say }: Offer): PageBlock[] {
+  const { changes } = values
+  const end = (value: number): string => say.number(value, Number.isInteger(value) ? 0 : 1)
+  return [
+    {
+      kind: 'table',
+      columns: [
+        { heading: say.text('change_head'), share: 3, bold: true },
+        { heading: say.text('change_from'), share: 1.3, align: 'right' },
+        { heading: say.text('change_worth'), share: 2, align: 'right' },
+      ],
+      rows: changes.map(({ id, low, high, npv_at_low_usd: atLow, npv_at_high_usd: atHigh }) => [
+        say.text(`change_${id}` as 'change_yield'),
+        say.text('change_span', { low: end(low), high: end(high) }),
+        say.text('change_span', { low: say.number(atLow), high: say.number(atHigh) }),
+      ]),
+    },
+  ]
+}
+
+function assumedBlocks({ values, project, payback, yield: energy, say }: Offer): PageBlock[] {
   const { finance } = project
   const { ladder } = energy
   const shadePct = ladder.plane === 0 ? 0 : 100 * (1 - ladder.shade / ladder.plane)

@@ -67,7 +67,11 @@ export function savingsBlocks(offer: Offer): PageBlock[] {
       kind: 'table',
       columns: [
         { heading: say.text('savings_head'), share: 2.4, bold: true },
-        { heading: say.text('savings_saved'), share: 1.3, align: 'right' },
+        {
+          heading: say.text(values.loan === null ? 'savings_saved' : 'savings_saved_loan'),
+          share: 1.3,
+          align: 'right',
+        },
         { heading: say.text('savings_payback'), share: 1.1, align: 'right' },
       ],
       rows: savings.lines.map((line) => [
@@ -81,6 +85,7 @@ export function savingsBlocks(offer: Offer): PageBlock[] {
       text: [
         say.text(savings.money === 'real' ? 'savings_real' : 'savings_nominal'),
         say.text('savings_less'),
+        ...(values.loan === null ? [] : [say.text('savings_less_loan')]),
         say.text('rise_basis', { basis }),
       ].join(' '),
     },
