@@ -13,6 +13,16 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
+    name: 'add-equipment',
+    summary: 'write data sheets into an equipment file',
+    load: () => import('./commands/add-equipment.js'),
+  },
+  {
+    name: 'list-equipment',
+    summary: 'what files hold, and what of it fits a project',
+    load: () => import('./commands/list-equipment.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),
@@ -48,6 +58,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/fill-form.js'),
   },
   {
+    name: 'write-application',
+    summary: 'what the utility asks before it connects the system',
+    load: () => import('./commands/write-application.js'),
+  },
+  {
     name: 'price-bom',
     summary: 'what to buy in whole packs, how to cut it, and what it costs',
     load: () => import('./commands/price-bom.js'),
@@ -58,9 +73,19 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/plan-work.js'),
   },
   {
+    name: 'write-handover',
+    summary: 'the record of the tests, and what the owner keeps',
+    load: () => import('./commands/write-handover.js'),
+  },
+  {
     name: 'payback',
     summary: 'what it saves, when it is paid back, and how sure that is',
     load: () => import('./commands/payback.js'),
+  },
+  {
+    name: 'write-proposal',
+    summary: 'the written offer for the customer, as PDF and web page',
+    load: () => import('./commands/write-proposal.js'),
   },
   {
     name: 'review-output',

@@ -1,5 +1,6 @@
 export { checkHouse, type CheckOptions, type CheckValues } from './check-house.js'
 export { CHECK_STAGES, type CheckStage } from './check-stages.js'
+export { tryEquipment, type EquipmentFit, type FitTrial } from './fit-equipment.js'
 export type { House } from './house.js'
 export type { EarlierResults, HouseInput, HouseOptions, HouseWishes } from './house-input.js'
 export type { MadeUpValue } from './made-up.js'

@@ -2,11 +2,14 @@
 /** Fingerprints of the schemas of what results, fleet lines and baselines hold. */
 export const SCHEMA_IDS: Readonly<Record<string, string>> = {
   check: 'dd45e72d49a828a2',
-  yield: '2576a30e76d2adeb',
+  yield: '0d1c61ba59533fa5',
   wire: 'fb26937f5b4d2f88',
   mounts: '07910f05a4271d25',
   bom: 'f267617f10663055',
-  payback: 'c8f0469a489bc0f4',
+  proposal: 'a42aaf57166cf1c5',
+  payback: '895dd3411811dbe8',
+  application: 'da50c724f6956ada',
+  handover: 'ca993aee005e3fee',
   'fleet-line': '2f7969311ec0bd79',
   'fleet-baseline': '4ce8e418ebc586f4',
 }

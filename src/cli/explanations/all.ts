@@ -1,11 +1,14 @@
 import { AUDIT } from './audit.js'
+import { APPLICATION } from './application.js'
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
+import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
+import { HANDOVER } from './handover.js'
 import { LOADS } from './loads.js'
 import { MADE_UP } from './made-up.js'
 import { MATERIALS } from './materials.js'
@@ -29,6 +32,7 @@ import { YIELD } from './yield.js'
 export const EXPLANATIONS: Explanations = {
   ...MADE_UP,
   ...CLIMATE,
+  ...EQUIPMENT,
   ...ROOF,
   ...YIELD,
   ...SCENE,
@@ -47,6 +51,8 @@ export const EXPLANATIONS: Explanations = {
   ...PERMIT,
   ...AUDIT,
   ...FORMS,
+  ...APPLICATION,
+  ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,

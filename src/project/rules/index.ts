@@ -1,6 +1,7 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkCommissioning, checkUtilityApplication } from './commissioning.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
@@ -17,6 +18,7 @@ import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
+import { checkProposal } from './proposal.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -52,13 +54,29 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkUtilityApplication,
+  checkCommissioning,
+  checkProposal,
   checkFleet,
 ]
 
+/** Rules that look at pieces of equipment by themselves. */
+const EQUIPMENT_RULES: readonly Rule[] = [checkModules, checkInverters, checkDcDevices]
+
+/** What is wrong with equipment whose parts are valid by the schema, wherever it is used. */
+export function checkEquipment(equipment: Project['equipment']): Complaint[] {
+  // The rules look at arrays too, where the project has some.
+  return complaintsOf({ arrays: {}, equipment } as unknown as Project, EQUIPMENT_RULES)
+}
+
 /** Every rule that a project breaks whose parts are each valid by the schema. */
 export function checkRules(project: Project): Complaint[] {
+  return complaintsOf(project, RULES)
+}
+
+function complaintsOf(project: Project, rules: readonly Rule[]): Complaint[] {
   const complaints: Complaint[] = []
-  for (const rule of RULES) {
+  for (const rule of rules) {
     rule(project, (segments, message, at = 'value') => complaints.push({ segments, at, message }))
   }
   return complaints
