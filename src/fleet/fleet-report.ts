@@ -63,7 +63,7 @@ export function fleetReport(collection: FleetCollection, summary: FleetSummary):
     result: {
       values: {
         counts,
-        projects: rows.map(({ figures, extra, from: _, ...row }) => ({ ...row, figures, extra })),
+        projects: rows.map(({ figures, extra, ...row }) => ({ ...row, figures, extra })),
         ...(summary.moves === undefined
           ? {}
           : {

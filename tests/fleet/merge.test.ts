@@ -24,7 +24,7 @@ type Line = Record<string, unknown> & { fleet: { id: string; row: number; rows: 
 /** A line with a change and a new seal: what somebody could make on purpose. */
 const remade = (line: string, change: (one: Line) => void): string => {
   const { seal: _, ...content } = JSON.parse(line) as Line
-  change(content as unknown as Line)
+  change(content)
   return JSON.stringify(sealed(content))
 }
 

@@ -39,6 +39,11 @@ const put = (name: string, text: string): string => {
   writeFileSync(path, text)
   return path
 }
+/** With a new seal over what it holds now. */
+const resealed = (one: object): object => {
+  const { seal: _, ...content } = one as { readonly seal?: string }
+  return sealed(content)
+}
 const job = (index: number, name = `h${index}`): FleetJob => ({
   index,
   name,
@@ -454,17 +459,17 @@ describe('figures and baseline', () => {
     ['without a project', (one) => ({ ...one, projects: {} }), /its seal does not fit/u],
     [
       'with a number for a project, and a new seal',
-      ({ seal: _, ...one }) => sealed({ ...one, projects: { h: 3 } }),
+      (one) => resealed({ ...one, projects: { h: 3 } }),
       /a damaged baseline, at \/projects\/h\//u,
     ],
     [
       'with a list for a figure, and a new seal',
-      ({ seal: _, ...one }) => sealed({ ...one, projects: { h: { project: { status: [] } } } }),
+      (one) => resealed({ ...one, projects: { h: { project: { status: [] } } } }),
       /a damaged baseline, at \/projects\/h\/project\/status\//u,
     ],
     [
       'with figures of another form',
-      ({ seal: _, ...one }) => sealed({ ...one, schema: '0123456789abcdef' }),
+      (one) => resealed({ ...one, schema: '0123456789abcdef' }),
       /its figures have another form, as another build/u,
     ],
     ['without a seal', ({ format, projects }) => ({ format, projects }), /a damaged baseline/u],
