@@ -27,7 +27,7 @@ export function oneLineDiagram(
   sources: readonly OneLineSource[],
 ): { readonly drawn: readonly Primitive[]; readonly bottom: number } {
   const { box, places } = job
-  const heights = sources.map((source) => rowHeightPt(source, box.width, places) + job.spreadPt)
+  const heights = sources.map((source) => rowHeightPt(source, box.width, places, job.withConnection) + job.spreadPt)
   const wireAt = (height: number): number => (places.stacked ? height - BELOW_WIRE_PT - job.spreadPt / 2 : height / 2)
   const rowsFrom = (top: number): { source: OneLineSource; y: number }[] =>
     sources.map((source, index) => ({
