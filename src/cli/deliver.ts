@@ -87,15 +87,15 @@ async function writeAll(files: readonly OutputFile[], context: FrameContext, opt
   if (files.length === 0) return
   const { checkTarget, writeWhole } = await import('../files/index.js')
   const taken = new Set<string>()
-  for (const { path } of files) {
+  for (const { path, inPlace = false } of files) {
     refuseOwnInput(path, context)
     if (taken.has(resolve(path)))
       throw new UsageError(`two results would be written to ${path}; give each a file of its own`)
     taken.add(resolve(path))
-    checkTarget(path, options.force === true)
+    checkTarget(path, inPlace || options.force === true)
   }
-  for (const { path, content } of files) {
-    writeWhole(path, content, options.force === true)
+  for (const { path, content, inPlace = false } of files) {
+    writeWhole(path, content, inPlace || options.force === true)
     if (options.quiet !== true) writeErr(`wrote ${cleanLine(path)}\n`)
   }
 }

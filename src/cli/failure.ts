@@ -16,8 +16,9 @@ export interface Failure {
  * Turns whatever was thrown into a message and the exit code.
  *
  * @param locate Says where a path of the project stands.
+ * @param next A command that helps on when a stage cannot run.
  */
-export function explainFailure(error: unknown, locate?: (path: string) => string | undefined): Failure {
+export function explainFailure(error: unknown, locate?: (path: string) => string | undefined, next?: string): Failure {
   if (error instanceof CommanderError) return { exitCode: error.exitCode === 0 ? EXIT.done : EXIT.usage, text: '' }
   if (error instanceof UsageError) {
     const lines = [error.message, ...error.more].map((message) => `error: ${cleanLine(message)}\n`)
@@ -31,7 +32,8 @@ export function explainFailure(error: unknown, locate?: (path: string) => string
     return { exitCode: error.exitCode, text: `${cleanText(error.format({ frames: true }))}\n${last}\n` }
   }
   if (error instanceof StageError) {
-    return { exitCode: EXIT.usage, text: `error: ${stageErrorText(error, locate?.(error.where))}\n` }
+    const hint = next === undefined ? '' : `  next: ${cleanLine(next)}\n`
+    return { exitCode: EXIT.usage, text: `error: ${stageErrorText(error, locate?.(error.where))}\n${hint}` }
   }
   const withStack = (process.env['GABLEWATT_DEBUG'] ?? '') !== ''
   return { exitCode: EXIT.defect, text: `${defectText(error, withStack)}\n` }

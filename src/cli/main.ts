@@ -3,6 +3,7 @@ import { checkDelivery, deliver } from './deliver.js'
 import { EXIT } from './exit-codes.js'
 import { explainFailure } from './failure.js'
 import type { CommonOptions, ReportOptions } from './options.js'
+import { nextCommand } from './next-command.js'
 import { addExamples, makeProgram } from './program.js'
 import { watchStreams, writeErr } from './streams.js'
 import { SUBCOMMANDS } from './subcommands.js'
@@ -45,7 +46,8 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
     await program.parseAsync(isUnknown ? args.slice(1) : args, { from: 'user' })
     return exitCode
   } catch (error) {
-    const failure = explainFailure(error, context?.locate)
+    const next = await nextCommand(error, subcommandName(args), context?.loaded())
+    const failure = explainFailure(error, context?.locate, next)
     writeErr(failure.text)
     return failure.exitCode
   }

@@ -1,5 +1,5 @@
 import type { WiringValues } from '../electrical/index.js'
-import type { LayoutValue } from '../house/index.js'
+import type { CheckValues, LayoutValue } from '../house/index.js'
 import type { BillComparison, BomValues } from '../materials/index.js'
 import type { PaybackValues } from '../money/index.js'
 import type { MountValues } from '../structure/index.js'
@@ -10,6 +10,8 @@ import type { Scenario } from './commands/payback-versus.js'
  * The values of results by stage. `npm run generate` makes a JSON Schema of each type of this file, and validators for
  * those that `--use` takes, so that a value that comes or goes changes them too.
  */
+
+export type CheckStage = CheckValues
 
 export interface YieldStage extends YieldValues {
   /** With --sweep. */

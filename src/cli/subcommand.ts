@@ -30,6 +30,8 @@ export interface CommandContext {
 export interface OutputFile {
   readonly path: string
   readonly content: string | Uint8Array
+  /** Whether the file itself is what the subcommand changes, so that it is replaced without --force. */
+  readonly inPlace?: boolean
 }
 
 /** A report, or a finished document such as a PDF or a YAML file; `files` are written beside either. */

@@ -13,6 +13,16 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/list-sites.js'),
   },
   {
+    name: 'add-equipment',
+    summary: 'write data sheets into an equipment file',
+    load: () => import('./commands/add-equipment.js'),
+  },
+  {
+    name: 'list-equipment',
+    summary: 'what files hold, and what of it fits a project',
+    load: () => import('./commands/list-equipment.js'),
+  },
+  {
     name: 'check-project',
     summary: 'tell what is wrong, missing or assumed',
     load: () => import('./commands/check-project.js'),

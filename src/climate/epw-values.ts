@@ -1,3 +1,4 @@
+import { MONTHS } from '../values/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import { EPW_COLUMN } from './epw-columns.js'
 import { epwError, EPW_PATH, FETCH_AGAIN } from './epw-error.js'
@@ -30,7 +31,6 @@ const RULES: readonly Rule[] = [
 export const WIND_WHEN_UNKNOWN_MS = 1
 const NAMED_HOURS = 5
 /** Short English names of the months, January first. */
-export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 /**
  * Checks every value of the rows, fills gaps of wind and marks unknown snow with -1, in place.

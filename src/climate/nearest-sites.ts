@@ -31,6 +31,11 @@ export function poolByDistance(place: Place, reachKm: number = REACH_KM): SiteAt
 }
 
 function rowsByDistance(place: Place, reachKm: number): { row: number; distanceKm: number }[] {
+  return rowsWithin(place, reachKm).sort((a, b) => a.distanceKm - b.distanceKm)
+}
+
+/** In the order of the table. */
+function rowsWithin(place: Place, reachKm: number): { row: number; distanceKm: number }[] {
   const { latitudeDeg, longitudeDeg } = sitePositions()
   const near: { row: number; distanceKm: number }[] = []
   // One degree of latitude is never less than 110 km, so that most sites need no trigonometry.
@@ -40,7 +45,7 @@ function rowsByDistance(place: Place, reachKm: number): { row: number; distanceK
     const distance = distanceKm(place.latitudeDeg, place.longitudeDeg, latitudeDeg[row]!, longitudeDeg[row]!)
     if (distance <= reachKm) near.push({ row, distanceKm: distance })
   }
-  return near.sort((a, b) => a.distanceKm - b.distanceKm)
+  return near
 }
 
 /** The built-in site with design temperatures that is nearest to a place, however far. */
@@ -50,7 +55,10 @@ export function nearestSite(place: Place): SiteAtDistance | undefined {
 
 /** The nearest site with design temperatures within a distance, km. */
 export function nearestWithin(place: Place, reachKm: number): SiteAtDistance | undefined {
-  const nearest = rowsByDistance(place, reachKm).find((one) => isDesigned(one.row))
+  let nearest: { readonly row: number; readonly distanceKm: number } | undefined
+  for (const one of rowsWithin(place, reachKm)) {
+    if (isDesigned(one.row) && !(nearest !== undefined && nearest.distanceKm <= one.distanceKm)) nearest = one
+  }
   return nearest === undefined ? undefined : { site: siteAtRow(nearest.row), distanceKm: nearest.distanceKm }
 }
 

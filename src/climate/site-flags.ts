@@ -1,3 +1,4 @@
+import { MONTH_NAMES } from '../values/index.js'
 import type { ClimateSite } from './site-table.js'
 
 /** Flags that speak about design temperatures only and leave the monthly sun and temperature alone. */
@@ -13,21 +14,6 @@ export function sticksOut(site: ClimateSite): boolean {
   return site.flags.some((flag) => flag.startsWith('ghi_nbr'))
 }
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
-
 /**
  * Says in words what a flag of the site table means.
  *
@@ -42,7 +28,7 @@ export function explainSiteFlag(flag: string): string {
   }
   const clearness = /^kt(\d\d)=(.+)$/.exec(flag)
   if (clearness !== null) {
-    const month = MONTHS[Number(clearness[1]) - 1] ?? 'one month'
+    const month = MONTH_NAMES[Number(clearness[1]) - 1] ?? 'one month'
     return `its clearness index in ${month} is ${clearness[2]}, outside 0.22 to 0.78`
   }
   switch (flag) {

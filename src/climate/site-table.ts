@@ -131,8 +131,15 @@ export function isDesigned(row: number): boolean {
   return row < designedCount
 }
 
-/** Decodes the monthly values of any site. */
+/** Monthly values by row, as far as they were asked for. */
+const records: (MonthlyRecord | undefined)[] = []
+
+/** The monthly values of any site; decoded on first use and kept. */
 export function monthlyRecord(site: ClimateSite): MonthlyRecord {
+  return (records[rowOfSite(site)] ??= decodeMonthly(site))
+}
+
+function decodeMonthly(site: ClimateSite): MonthlyRecord {
   const texts = tableRows()[rowOfSite(site)]!.split('\t')[11]!.split(',')
   const year = (first: number, scale: number): number[] =>
     texts.slice(first, first + 12).map((text) => Number(text) / scale)

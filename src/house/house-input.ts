@@ -16,6 +16,8 @@ export interface HouseInput {
   readonly files?: ReadonlyMap<string, string>
   /** Ids under documents whose file is there; left out, none is. */
   readonly documents?: ReadonlySet<string>
+  /** Dotted paths of values that are made up and not confirmed; none when left out. */
+  readonly madeUp?: readonly string[]
 }
 
 /** Results that were worked out before, of this very project: each stands in for its stage. */

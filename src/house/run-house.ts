@@ -4,6 +4,7 @@ import type { YieldRun } from '../yield/index.js'
 import { totalOf } from './bill-total.js'
 import type { House } from './house.js'
 import type { HouseInput, HouseOptions } from './house-input.js'
+import { tellingMadeUp } from './made-up.js'
 import { once } from './once.js'
 
 const NO_FILES: ReadonlyMap<string, string> = new Map()
@@ -19,7 +20,7 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
   const { estimator, ...energy } = energyStages(input, options)
   const design = designStages(input, options)
   const bill = billStages(input, options, design)
-  return {
+  const house: House = {
     ...energy,
     ...design,
     ...bill,
@@ -30,6 +31,7 @@ export function runHouse(input: HouseInput, options: HouseOptions = {}): House {
       return reviewOf(input, await energy.estimate(), measured)
     },
   }
+  return tellingMadeUp(house, input)
 }
 
 /** Those that take the estimate ask for it after their own checks, so that these are told first. */

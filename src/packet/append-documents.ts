@@ -11,15 +11,18 @@ import {
   pushGraphicsState,
   type PDFEmbeddedPage,
 } from '@cantoo/pdf-lib'
+import { documentPageId } from '../drawings/index.js'
 import { addBookmarks } from './bookmarks.js'
-import { brokenDocument, type ReadDocument } from './read-documents.js'
+import { brokenDocument, type ReadDocument, type TitledDocument } from './read-documents.js'
 import { annotationLook, BrokenPage, LookCopier, type SourcePage } from './pages/index.js'
+import { closeMarked, openArtifact, tagPages, type PageTags } from './tag-pages.js'
 
 const MARGIN_PT = 12
 
 /**
  * Draws the pages of the person's documents behind the drawings and stamps each. Only their look is taken over: no
- * actions, scripts, links, form fields or files, whatever the documents hold.
+ * actions, scripts, links, form fields or files, whatever the documents hold. Each page is a part of the structure of
+ * the packet; its own structure is not taken over. What is not drawing is packed, which halves the file.
  *
  * @param packet The drawings as a PDF.
  * @param stamps A PDF with one small page for each page of the documents.
@@ -29,7 +32,7 @@ const MARGIN_PT = 12
 export async function appendDocuments(
   packet: Uint8Array,
   stamps: Uint8Array,
-  documents: readonly ReadDocument[],
+  documents: readonly TitledDocument[],
   date: string,
 ): Promise<Uint8Array> {
   const target = await PDFDocument.load(packet, { updateMetadata: false })
@@ -38,20 +41,28 @@ export async function appendDocuments(
     stamps,
     Array.from({ length: count }, (_, index) => index),
   )
+  const tags = tagPages(target)
   const bookmarks: { title: string; page: PDFPage }[] = []
   let next = 0
   for (const document of documents) {
     const copier = new LookCopier(document.pdf.context, target.context)
+    const name = document.title ?? document.path.split('/').at(-1) ?? document.path
+    tags?.begin(name)
     for (const [index, source] of document.sources.entries()) {
-      const page = attempt(document, index + 1, () => addPage(target, source, document, copier))
+      const spoken = `${documentPageId(next + 1)}: page ${index + 1} of ${document.pages} of ${name}`
+      const page = attempt(document, index + 1, () => addPage(target, source, document, copier, tags, spoken))
       const mark = marks[next++]
-      if (mark !== undefined) page.drawPage(mark, { ...placeOf(page, mark), rotate: degrees(page.getRotation().angle) })
-      if (index === 0) bookmarks.push({ title: document.path.split('/').at(-1) ?? document.path, page })
+      if (mark !== undefined) {
+        page.pushOperators(openArtifact())
+        page.drawPage(mark, { ...placeOf(page, mark), rotate: degrees(page.getRotation().angle) })
+        page.pushOperators(closeMarked())
+      }
+      if (index === 0) bookmarks.push({ title: name, page })
     }
   }
   await addBookmarks(target, bookmarks)
   target.setModificationDate(new Date(`${date}T00:00:00Z`))
-  return await target.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })
+  return await target.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false })
 }
 
 /** @throws FileError with the name of the document and the number of the page. */
@@ -65,7 +76,14 @@ function attempt(document: ReadDocument, page: number, work: () => PDFPage): PDF
 }
 
 /** A page with the size and the look of another, and its annotations drawn into it. */
-function addPage(target: PDFDocument, source: SourcePage, { pdf }: ReadDocument, copier: LookCopier): PDFPage {
+function addPage(
+  target: PDFDocument,
+  source: SourcePage,
+  { pdf }: ReadDocument,
+  copier: LookCopier,
+  tags: PageTags | undefined,
+  spoken: string,
+): PDFPage {
   const { context } = target
   const entries = PDFDict.withContext(context)
   const set = (name: string, value: Parameters<PDFDict['set']>[1]): void => entries.set(PDFName.of(name), value)
@@ -75,14 +93,19 @@ function addPage(target: PDFDocument, source: SourcePage, { pdf }: ReadDocument,
   if (source.turn !== 0) set('Rotate', context.obj(source.turn))
   if (source.unit !== undefined) set('UserUnit', context.obj(source.unit))
   if (source.group !== undefined) set('Group', copier.copy(source.group, 'data'))
-  set('Resources', copier.copyResources(source.resources))
-  set('Contents', context.obj(source.contents.map((part) => copier.copy(part, 'content'))))
+  const looks = source.annotations
+    .map((annotation) => annotationLook(annotation, pdf.context))
+    .filter((look) => typeof look !== 'string')
+  const resources = copier.copyResources(source.resources)
+  const contents = source.contents.map((part) => copier.copy(part, 'content'))
+  const marked = tags?.wrap({ contents, resources, more: looks.length > 0 })
+  set('Resources', resources)
+  set('Contents', context.obj([...(marked?.contents ?? contents)]))
   const node = PDFPageLeaf.fromMapWithContext(new Map(entries.entries()), context)
   const page = PDFPage.of(node, context.register(node), target)
   target.addPage(page)
-  for (const annotation of source.annotations) {
-    const look = annotationLook(annotation, pdf.context)
-    if (typeof look === 'string') continue
+  if (marked !== undefined && looks.length > 0) page.pushOperators(marked.openMore)
+  for (const look of looks) {
     const name = node.newXObject(
       'Annotation',
       copier.copy(look.drawing, 'drawing') as Parameters<typeof node.setXObject>[1],
@@ -94,6 +117,8 @@ function addPage(target: PDFDocument, source: SourcePage, { pdf }: ReadDocument,
       popGraphicsState(),
     )
   }
+  if (marked !== undefined && looks.length > 0) page.pushOperators(closeMarked())
+  marked?.close(page, spoken)
   return page
 }
 

@@ -1,4 +1,4 @@
-import { drawLoadSheet, renderPdf, type PaperName } from '../drawings/index.js'
+import { drawLoadSheet, isUnconfirmed, renderPdf, type PaperName } from '../drawings/index.js'
 import type { House } from '../house/index.js'
 import type { Project } from '../project/index.js'
 import { pdfInfoOf } from './pdf-info.js'
@@ -19,7 +19,7 @@ export async function loadSheetPdf(
   const sheets = drawLoadSheet({
     project,
     size,
-    draft: false,
+    draft: mounts.findings.some(isUnconfirmed),
     arrangement: await house.roof(),
     mounts,
     documents: [],

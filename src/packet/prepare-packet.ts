@@ -2,6 +2,7 @@ import {
   changesSince,
   doesNotFit,
   drawPacket,
+  isUnconfirmed,
   markChanges,
   recordPacket,
   type PacketRecord,
@@ -49,7 +50,7 @@ export interface PreparedPacket {
   readonly notes: readonly string[]
   /** Paper and documents, for other stages that draw the packet. */
   readonly wishes: PacketWishes
-  /** @param draft Whether each sheet is stamped DRAFT, with what fails on the first. */
+  /** @param draft Whether each sheet is stamped DRAFT, with what fails on the first; they always are while values are made up. */
   readonly draw: (draft: boolean) => Promise<DrawnPacket>
   /** The preparer's report as a PDF: what stands behind the sheets and is not filed. */
   readonly report: () => Promise<Uint8Array>
@@ -79,9 +80,11 @@ export async function preparePacket(
   const wishes = { size, documents, threeLine }
   const input = { ...(await house.packet(wishes)), comments: comments?.data }
   if (comments !== undefined) checkCommentSheets(comments, sheetNumbers(input))
+  // What is made up may be looked at, and is no packet to hand in.
+  const unconfirmed = input.findings.some(isUnconfirmed)
   const failing = input.findings.filter((finding) => finding.severity === 'error')
   // What does not fit is found on the sheets themselves; a design that fails is not drawn for it.
-  const issued = failing.length === 0 ? drawPacket({ ...input, draft: false }) : undefined
+  const issued = failing.length === 0 ? drawPacket({ ...input, draft: unconfirmed }) : undefined
   return {
     wishes,
     notes: documents.flatMap((document) => document.notes),
@@ -98,7 +101,7 @@ export async function preparePacket(
         sheets,
         record,
         changed: since === undefined ? [] : changeWords(since, drawn, changes),
-        pdf: await renderPacket(sheets, documents, facts, draft),
+        pdf: await renderPacket(sheets, documents, facts, draft || unconfirmed),
       }
     },
     report: async () => {

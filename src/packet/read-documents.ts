@@ -18,6 +18,9 @@ export interface ReadDocument {
   readonly notes: readonly string[]
 }
 
+/** With the title that the project gives it. */
+export type TitledDocument = ReadDocument & { readonly title?: string | undefined }
+
 /**
  * Reads the specification sheets of a project.
  *

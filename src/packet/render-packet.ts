@@ -1,11 +1,11 @@
 import { documentStamps, renderPdf, type PdfInfo, type Sheet } from '../drawings/index.js'
-import type { ReadDocument } from './read-documents.js'
+import type { TitledDocument } from './read-documents.js'
 import { readFonts } from './read-fonts.js'
 
 /** The whole packet as one PDF: drawings, then the person's documents, each page with its sheet number. */
 export async function renderPacket(
   sheets: readonly Sheet[],
-  documents: readonly ReadDocument[],
+  documents: readonly TitledDocument[],
   info: PdfInfo,
   draft: boolean,
 ): Promise<Uint8Array> {

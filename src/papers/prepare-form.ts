@@ -59,11 +59,12 @@ export interface PreparedForm {
 /**
  * Reads the fields of a form.
  *
+ * @param flatToo Whether pages without fields are taken, for a mapping with places.
  * @throws FileError with the reason when the form cannot be filled: no PDF, broken, locked, certified, signed, XFA alone.
  */
-export async function listFormFields(file: FormFile): Promise<ListedForm> {
+export async function listFormFields(file: FormFile, flatToo = false): Promise<ListedForm> {
   const { listFields, openForm, starterMapping } = await import('./forms/index.js')
-  const form = await openForm(file.path, file.bytes)
+  const form = await openForm(file.path, file.bytes, flatToo)
   return {
     sha256: form.sha256,
     pages: form.pages,
@@ -87,30 +88,39 @@ export async function prepareForm(
 ): Promise<PreparedForm> {
   const { fillForm, makeSources, openForm, readMapping } = await import('./forms/index.js')
   const mapping = readMapping(mappingFile.path, mappingFile.text)
-  const form = await openForm(file.path, file.bytes)
+  const form = await openForm(file.path, file.bytes, mapping.data.place !== undefined)
   const filled = await fillForm(form, mapping, makeSources(project, house))
   return {
     sha256: form.sha256,
     fields: filled.fills.map(filledField),
     findings: filled.findings,
     notes: form.notes,
-    draw: async (flat) => ({ pdf: await filled.save(flat), notes: flat ? flatNotes(form) : [] }),
+    draw: async (flat) => {
+      const isPlaced = filled.fills.some(({ place }) => place !== undefined)
+      return {
+        pdf: await filled.save(flat),
+        notes: [...(flat ? flatNotes(form) : []), ...(form.tagged && (flat || isPlaced) ? [NOT_TAGGED] : [])],
+      }
+    },
   }
 }
 
 function filledField({ field, shown, from }: FilledForm['fills'][number]): FilledField {
-  const pages = [...new Set(field.widgets.flatMap(({ page }) => page ?? []))]
+  const pages =
+    field.placedOn === undefined ? [...new Set(field.widgets.flatMap(({ page }) => page ?? []))] : [field.placedOn]
   return { field: field.name, kind: field.kind, value: shown, from, pages }
 }
 
+const NOT_TAGGED =
+  'the form is tagged for screen readers, and what was drawn into its pages is not tagged; read it aloud from the form with its fields'
+
 /** What a form loses when its fields become part of the pages. */
-function flatNotes({ fields, tagged }: OpenForm): string[] {
+function flatNotes({ fields }: OpenForm): string[] {
   const signatures = fields.filter(({ kind }) => kind === 'signature').map(({ name }) => name)
   const notes: string[] = []
   if (signatures.length > 0) {
     const names = signatures.join(', ')
     notes.push(`the flat form can be signed on paper only; without --flatten these stay to be signed: ${names}`)
   }
-  if (tagged) notes.push('the form is tagged for screen readers, and what was filled in is not tagged in the flat form')
   return notes
 }

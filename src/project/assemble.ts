@@ -1,5 +1,6 @@
 import type { Complaint } from './explain/complaint.js'
 import type { MergedFile } from './locator.js'
+import { stillMadeUp } from './made-up-paths.js'
 import { mergeUnder } from './merge-under.js'
 import { applyOverride, readOverride, type BadOverride, type Override } from './override.js'
 import { parseYamlOnce } from './parse-yaml-once.js'
@@ -16,6 +17,8 @@ export interface Assembled {
   readonly overrides: readonly Override[]
   readonly files: ReadonlyMap<string, string>
   readonly merged: readonly MergedFile[]
+  /** Dotted paths of made-up values, the project's own first; none that an override states or that lies behind another. */
+  readonly madeUp: readonly string[]
   /** Problems that have a place already. */
   readonly problems: readonly Problem[]
   /** Problems whose place is that of a value in the project. */
@@ -26,11 +29,12 @@ export interface Assembled {
   readonly isWhole: boolean
 }
 
-/** Reads the files that the project names, merges those that extend it, and applies the overrides. Changes `data`. */
+/** Reads the files that the project names, merges those that extend it, and applies the overrides. Changes `main.data`. */
 export function assemble(
-  data: PlainMap,
+  main: { readonly data: PlainMap; readonly madeUp: readonly string[] },
   options: { readonly overrideTexts: readonly string[]; readonly folder: string; readonly allowOutside: boolean },
 ): Assembled {
+  const { data } = main
   const { overrideTexts, folder, allowOutside } = options
   const problems: Problem[] = []
   const complaints: Complaint[] = []
@@ -52,6 +56,7 @@ export function assemble(
   overrides.filter(namesFile).forEach(apply)
   const files = new Map<string, string>()
   const merged: MergedFile[] = []
+  const madeUp = [...main.madeUp]
   for (const reference of REFERENCES) {
     const found = readReferenced(reference, data, folder, allowOutside)
     if (found === undefined) continue
@@ -63,14 +68,34 @@ export function assemble(
     }
     files.set(found.name, found.text)
     if (reference.mergedInto !== undefined) {
+      const own = valueAt(data, reference.mergedInto)
+      const stated = new Set(isPlainMap(own) ? entriesOf(own) : [])
       const file = mergeFile(found.name, found.text, data, reference)
+      const marked = file.yaml.madeUp.filter((path) => !stated.has(path.split('.', 2).join('.')))
+      madeUp.push(...marked.map((path) => `${formatPath(reference.mergedInto ?? [])}.${path}`))
       merged.push({ mergedInto: reference.mergedInto, yaml: file.yaml })
       problems.push(...file.problems)
       if (file.problems.length > 0) isWhole = false
     }
   }
   overrides.filter((override) => !namesFile(override)).forEach(apply)
-  return { overrides, files, merged, problems, complaints, unreadable, isWhole }
+  return {
+    overrides,
+    files,
+    merged,
+    madeUp: stillMadeUp(madeUp, overrides),
+    problems,
+    complaints,
+    unreadable,
+    isWhole,
+  }
+}
+
+/** `modules.m410` for each entry of each group: where one stands in project and file, the project's counts alone. */
+function entriesOf(groups: PlainMap): string[] {
+  return Object.entries(groups).flatMap(([group, entries]) =>
+    isPlainMap(entries) ? Object.keys(entries).map((id) => `${group}.${id}`) : [group],
+  )
 }
 
 function namesFile(override: Override): boolean {

@@ -6,6 +6,20 @@ export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
 export { pathTrouble } from './override.js'
 export { didYouMean, nearest } from './did-you-mean.js'
+export {
+  addEquipment,
+  entriesOfTable,
+  entryOfSettings,
+  EQUIPMENT_GROUPS,
+  EQUIPMENT_KINDS,
+  readColumns,
+  readEquipment,
+  readSettings,
+  type AddedEquipment,
+  type ComparedEntry,
+  type EquipmentEntry,
+  type EquipmentKind,
+} from './equipment/index.js'
 export type { LoadOptions } from './load-options.js'
 export { loadProject, type LoadedProject } from './load-project.js'
 export type { Location } from './locator.js'
@@ -39,8 +53,27 @@ export { checkCommentSheets, readComments, type ReadComments } from './comments/
 export { readAuthority } from './authority/read-authority.js'
 export { readNamedBytes, readNamedText } from './named-file.js'
 export { readCheckedYaml, type CheckedYaml } from './read-checked-yaml.js'
-export { unitOfPath } from './key-unit.js'
+export { readPlainYaml } from './plain-yaml.js'
+export { unitOfPath, withUnit } from './key-unit.js'
+export {
+  aboutKey,
+  completeKey,
+  dataAtHand,
+  findKeys,
+  keyHint,
+  listKeys,
+  writtenKey,
+  type KeyFacts,
+  type KnownKey,
+  type MovedResult,
+} from './keys/index.js'
 export { readMain } from './read-main.js'
-export { startingFile, type StartingFileOptions } from './starting-file.js'
+export { startingFile, type StartingFileOptions } from './starting/starting-file.js'
+export { addBlocks } from './starting/add-blocks.js'
+export { madeUp, stated, type Given } from './starting/given.js'
+export { houseOfProject, MADE_UP_PLANE, type StartingHouse, type StartingSite } from './starting/starting-house.js'
+export { PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting/starting-parts.js'
 export { shorten } from './words.js'
+export type { Candidate } from './swap-equipment.js'
+export type { RoofProject, SpaceProject } from './roof-project.js'
 export { tiltDegOf } from './tilt.js'

@@ -30,6 +30,8 @@ export interface LoadedProject {
   readonly files: ReadonlyMap<string, string>
   /** Ids under documents whose file is there and is a PDF. */
   readonly documents: ReadonlySet<string>
+  /** Dotted paths of the values that bear the marker `!made_up`; a map or list stands for all that lies under it. */
+  readonly madeUp: readonly string[]
   /** Where the value of a dotted path stands; for a value that is not there, the map that would hold it. */
   readonly locate: (path: string) => Location
 }
@@ -53,7 +55,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     throw new ProjectError([{ file, line: 1, column: 1, path: '', message }], 2, sources)
   }
 
-  const parts = assemble(data, { overrideTexts, folder, allowOutside })
+  const parts = assemble({ data, madeUp: main.madeUp }, { overrideTexts, folder, allowOutside })
   const { files, merged, overrides } = parts
   for (const { yaml } of merged) sources.set(yaml.file, yaml.text)
   const locator = makeLocator(main, merged, overrides)
@@ -78,6 +80,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     digest: digestOf([text, ...[...files].flat(), ...overrideTexts]),
     overrides: overrideTexts,
     files,
+    madeUp: parts.madeUp,
     documents: foundDocuments(project, folder, allowOutside),
     locate: (dotted) => locator.locate(dotted === '' ? [] : splitPath(dotted), 'value'),
   }

@@ -44,12 +44,16 @@ export function makeLocator(main: YamlFile, merged: readonly MergedFile[], overr
 
   function locate(segments: Segments, at: 'key' | 'value' | 'parent'): Location {
     const target = at === 'parent' ? segments.slice(0, -1) : segments
-    const override = overrides.findLast((each) => isWithin(target, each.segments))
+    // A key that is missing because an override took it away, or what holds it.
+    const remover =
+      at === 'parent' ? overrides.findLast((each) => each.removes && isWithin(segments, each.segments)) : undefined
+    if (remover !== undefined) return { override: remover.name }
+    const override = overrides.findLast((each) => !each.removes && isWithin(target, each.segments))
     if (override !== undefined) return { override: override.name }
     const span = spanIn(target, at === 'value' ? 'value' : 'key')
     if (span !== undefined && target.length > 0) return span
     // Something inside a map that only overrides have made.
-    const maker = overrides.findLast((each) => isWithin(each.segments, target))
+    const maker = overrides.findLast((each) => !each.removes && isWithin(each.segments, target))
     if (maker !== undefined && target.length > 0) return { override: maker.name }
     if (target.length > 0) return locate(target.slice(0, -1), 'key')
     return span ?? { file: main.file, line: 1, column: 1, length: 1 }

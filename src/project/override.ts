@@ -2,7 +2,7 @@ import { parseDocument } from 'yaml'
 import { didYouMean } from './did-you-mean.js'
 import { newNameOf } from './find-renames.js'
 import { splitPath, type Segments } from './path.js'
-import { isPlainMap, ownValue, setOwn, type PlainMap } from './plain-data.js'
+import { isPlainMap, ownValue, setOwn, valueAt, type PlainMap } from './plain-data.js'
 import { FORMAT } from './renames.js'
 import { alternatives, childSchemas, projectSchema, typesOf, type Schema } from './schema.js'
 import { listWords, showKind, showValue } from './words.js'
@@ -14,6 +14,8 @@ export interface Override {
   readonly name: string
   readonly segments: Segments
   readonly value: unknown
+  /** Whether the key is taken away for this run: `path=null`. */
+  readonly removes: boolean
   /** For each step, whether what lies under it is a list by the schema. */
   readonly lists: readonly boolean[]
   /** For each step, whether it is an id of the person's own and not a key of the schema. */
@@ -43,9 +45,10 @@ export function readOverride(text: string, schema: Schema): Override | BadOverri
   if ('message' in found) return { name, path, message: found.message }
   const { segments, lists, ids, schemas } = found
   const types = new Set(schemas.flatMap((each) => [...typesOf(each, schema)]))
-  const value = readValue(raw, types)
+  const removes = raw.trim() === 'null' && !types.has('null')
+  const value = removes ? undefined : readValue(raw, types)
   if (value instanceof UnreadableValue) return { name, path, message: value.message }
-  return { name, segments, value, lists, ids }
+  return { name, segments, value, removes, lists, ids }
 }
 
 /** What is wrong with a dotted path as the schema sees it; undefined when a value may stand there. */
@@ -131,6 +134,7 @@ function parseFlow(raw: string): unknown {
  */
 export function applyOverride(data: unknown, override: Override): string | undefined {
   const { segments, value, lists } = override
+  if (override.removes) return remove(data, segments)
   let holder = data
   for (const [i, segment] of segments.entries()) {
     const above = segments.slice(0, i).join('.')
@@ -145,6 +149,17 @@ export function applyOverride(data: unknown, override: Override): string | undef
       holder = ownValue(holder, segment)
     }
   }
+  return undefined
+}
+
+/** Takes a key of a map away; one that is not there is no error, so that rows of a table may share a column. */
+function remove(data: unknown, segments: Segments): string | undefined {
+  const holder = valueAt(data, segments.slice(0, -1))
+  const key = String(segments.at(-1))
+  if (Array.isArray(holder)) {
+    return `${segments.slice(0, -1).join('.')} is a list; an entry of it cannot be taken away: state the whole list`
+  }
+  if (isPlainMap(holder) && Object.hasOwn(holder, key)) delete holder[key]
   return undefined
 }
 

@@ -1,4 +1,5 @@
 import { Composer, Lexer, LineCounter, Parser, type Document } from 'yaml'
+import { MADE_UP_TAGS } from './made-up-tag.js'
 import type { Problem } from './problem.js'
 import { positionOf, type YamlFile } from './yaml-file.js'
 import { toData } from './yaml-data.js'
@@ -30,7 +31,13 @@ function composeDocuments(
   }
 
   // Duplicate keys are found in toData: the library's own search takes quadratic time.
-  const composer = new Composer({ lineCounter, prettyErrors: false, uniqueKeys: false, logLevel: 'error' })
+  const composer = new Composer({
+    lineCounter,
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: 'error',
+    customTags: MADE_UP_TAGS,
+  })
   const documents: Document.Parsed[] = []
   for (const document of composer.compose(tokens(), true, text.length)) {
     documents.push(document)
@@ -44,7 +51,7 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
   const lineCounter = new LineCounter()
   const { documents, tooDeepAt } = composeDocuments(text, lineCounter)
   const [document, second] = documents
-  const yamlFile: YamlFile = { file, text, document, lineCounter, data: undefined }
+  const yamlFile: YamlFile = { file, text, document, lineCounter, data: undefined, madeUp: [] }
   const at = (offset: number, message: string, length = 1, path = ''): Problem => ({
     file,
     ...positionOf(yamlFile, offset),
@@ -74,12 +81,12 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
     const message = `YAML ${directive.version} is asked for; this file is read as YAML 1.2: remove the %YAML line`
     return { ...yamlFile, problems: [at(text.indexOf('%YAML'), message, 5)] }
   }
-  const { data, complaints } = toData(document)
+  const { data, complaints, madeUp } = toData(document)
   if (complaints.length > 0) {
     return { ...yamlFile, problems: complaints.map((c) => at(c.offset, c.message, c.length, c.path)) }
   }
   if (data === null) return { ...yamlFile, problems: [{ file, path: '', message: EMPTY }] }
-  return { ...yamlFile, data, problems: [] }
+  return { ...yamlFile, data, madeUp, problems: [] }
 }
 
 const EMPTY = "is empty; 'gablewatt new-project' writes a file to start from"

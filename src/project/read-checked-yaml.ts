@@ -1,7 +1,8 @@
 import type { Complaint } from './explain/complaint.js'
 import { explain } from './explain/explain.js'
 import { parseYaml } from './parse-yaml.js'
-import { formatPath } from './path.js'
+import { MADE_UP } from './made-up-tag.js'
+import { formatPath, splitPath } from './path.js'
 import { MOST_PROBLEMS, sortProblems, type Problem } from './problem.js'
 import { ProjectError } from './project-error.js'
 import type { ErrorObject } from './schema-error.js'
@@ -47,10 +48,14 @@ export function readCheckedYaml<Data>(file: string, text: string, rules: YamlRul
   const refuse = (complaints: readonly Complaint[]): ProjectError =>
     refuseFor(complaints.slice(0, MOST_PROBLEMS + 1).map(place))
   const { data } = yaml
+  const marked = yaml.madeUp.map((path) => ({ segments: splitPath(path), at: 'value' as const, message: NOT_HERE }))
+  if (marked.length > 0) throw refuse(marked)
   const complaints = rules.validate(data) ? rules.check(data as Data) : explainMisfit(data, yaml, rules)
   if (complaints.length > 0) throw refuse(complaints)
   return { data: data as Data, refuse, lineOf: (segments) => spanAt(yaml, segments, 'key').line }
 }
+
+const NOT_HERE = `the marker ${MADE_UP} counts in a project file and its equipment only; take it away here`
 
 /** Where a path stands, or the nearest above it that the file has. */
 function spanAt(

@@ -1,4 +1,5 @@
 import { isAlias, isMap, isScalar, isSeq, type Alias, type Document, type Node, type Pair } from 'yaml'
+import { isMadeUp, valueBehindTag } from './made-up-tag.js'
 import { setOwn, type PlainMap } from './plain-data.js'
 import { shorten } from './words.js'
 
@@ -15,13 +16,22 @@ interface Complaint {
 
 class TooMuch extends Error {}
 
+/** What a document says. */
+export interface YamlData {
+  readonly data: unknown
+  readonly complaints: readonly Complaint[]
+  /** Dotted paths of the values that bear the marker of made-up ones, in the order of the file. */
+  readonly madeUp: readonly string[]
+}
+
 /** Plain data of a document, aliases copied out, with what YAML allows and a project file does not. */
-export function toData(document: Document.Parsed): { data: unknown; complaints: readonly Complaint[] } {
+export function toData(document: Document.Parsed): YamlData {
   const copy = new DataCopy()
+  const { complaints, madeUp } = copy
   try {
-    return { data: copy.of(document.contents, '', 0), complaints: copy.complaints }
+    return { data: copy.of(document.contents, '', 0), complaints, madeUp }
   } catch (error) {
-    if (error instanceof TooMuch) return { data: undefined, complaints: copy.complaints }
+    if (error instanceof TooMuch) return { data: undefined, complaints, madeUp }
     throw error
   }
 }
@@ -29,6 +39,7 @@ export function toData(document: Document.Parsed): { data: unknown; complaints: 
 /** The copy of a document on its way: what it means so far, and which nodes and aliases it is inside of. */
 class DataCopy {
   readonly complaints: Complaint[] = []
+  readonly madeUp: string[] = []
   private readonly anchors = new Map<string, Node>()
   private readonly open = new Set<Node>()
   private values = 0
@@ -40,9 +51,10 @@ class DataCopy {
     if (node === null) return null
     if (this.values > MOST_VALUES || depth > DEEPEST) this.giveUp(node, path)
     if (isAlias(node)) return this.ofAlias(node, path, depth)
+    if (isMadeUp(node)) this.madeUp.push(path)
     if (isScalar(node)) {
       if (node.anchor !== undefined) this.anchors.set(node.anchor, node)
-      return node.value
+      return valueBehindTag(node)
     }
     if (!isMap(node) && !isSeq(node)) return null
     if (node.anchor !== undefined) this.anchors.set(node.anchor, node)

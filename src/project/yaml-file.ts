@@ -8,6 +8,8 @@ export interface YamlFile {
   readonly document: Document.Parsed | undefined
   readonly lineCounter: LineCounter
   readonly data: unknown
+  /** Dotted paths of the values that bear the marker of made-up ones. */
+  readonly madeUp: readonly string[]
 }
 
 /** A stretch of a file. */

@@ -20,5 +20,6 @@ export {
   type Series,
   type TableData,
   type Tone,
+  type ToneCell,
 } from './report.js'
 export { cleanJson, cleanLine, cleanText } from './sanitise.js'

@@ -1,4 +1,5 @@
-import type { Project } from '../project/index.js'
+import { roofText, type RoofProject } from '../project/facts.js'
+import { Kept } from '../values/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { arrayFindings } from './array-findings.js'
 import type { ArrangedPlane, Arrangement } from './arrangement.js'
@@ -23,19 +24,14 @@ import { usableAreaFt2 } from './usable-area.js'
  * @source Fire access: IFC 2012 and 2015 605.11, IRC 2018 and 2021 R324.6.
  * @limits Clearances are measured along the roof surface. A fitted module keeps square, not round, corners of clearance.
  */
-export function arrangeModules(project: Project): Result<Arrangement> {
-  const text = JSON.stringify(project)
-  const known = arranged.get(project)
-  if (known?.text === text) return known.result
-  const result = arrange(project)
-  arranged.set(project, { text, result })
-  return result
+export function arrangeModules(project: RoofProject): Result<Arrangement> {
+  return arranged.of(roofText(project), () => arrange(project))
 }
 
-/** Almost every stage asks for the modules of one project; its text tells whether it has changed since. */
-const arranged = new WeakMap<Project, { readonly text: string; readonly result: Result<Arrangement> }>()
+/** Almost every stage asks for the modules of one project, and the houses of a fleet often share their roof. */
+const arranged = new Kept<Result<Arrangement>>(64)
 
-function arrange(project: Project): Result<Arrangement> {
+function arrange(project: RoofProject): Result<Arrangement> {
   const worksheet = new Worksheet()
   for (const arrayId of Object.keys(project.arrays)) planeOf(project, arrayId)
   const access = fireAccess(project)

@@ -1,12 +1,12 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import { planeOf } from './plane-field.js'
 import type { ArrayFit } from './fit-array.js'
 import type { Trial } from './trial.js'
 
 /** What the person must know about each array's places, whatever the plane: counts, missing places, racks. */
-export function arrayFindings(project: Project, trial: Trial): Finding[] {
+export function arrayFindings(project: RoofProject, trial: Trial): Finding[] {
   return Object.entries(project.arrays).flatMap(([arrayId, array]) => {
     const plane = planeOf(project, arrayId)
     const placed = trial.modules.filter((module) => module.array === arrayId).length

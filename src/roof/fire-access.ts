@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { FIRE_ACCESS_RULES, type FireAccessRules, type FireRule } from '../tables/fire-access/index.js'
 import { StageError, type Source } from '../worksheet/index.js'
 import type { RoofSurface } from './roof-surface.js'
@@ -32,7 +32,7 @@ const OVERRIDES = ['ridge_setback_in', 'pathway_in', 'pathways_per_plane', 'hip_
  *
  * @throws StageError when a value replaces the code's without `waiver_note`.
  */
-export function fireAccess(project: Project): FireAccess | undefined {
+export function fireAccess(project: RoofProject): FireAccess | undefined {
   const access = project.roof_access ?? {}
   const edition = project.codes?.residential
   const overridden = OVERRIDES.filter((key) => access[key] !== undefined)

@@ -1,5 +1,5 @@
 import { tiltDegOf } from '../project/facts.js'
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import type { Finding, Source } from '../worksheet/index.js'
 import { own, pitchIn12Of, type Degrees } from '../values/index.js'
 
@@ -23,10 +23,10 @@ interface Racked {
   readonly covering: string | undefined
 }
 
-type Rack = NonNullable<NonNullable<NonNullable<Project['equipment']['rails']>[string]>['fire']>
+type Rack = NonNullable<NonNullable<NonNullable<RoofProject['equipment']['rails']>[string]>['fire']>
 
 /** Whether modules and rack together are listed with the fire class that the roof must have, on this slope and covering. */
-export function fireClassFindings(project: Project): Finding[] {
+export function fireClassFindings(project: RoofProject): Finding[] {
   const required = project.roof_access?.required_fire_class
   if (required === 'none') return []
   if (required === undefined) {
@@ -48,7 +48,7 @@ export function fireClassFindings(project: Project): Finding[] {
   })
 }
 
-function slopeOf(project: Project, planeId: string): Degrees {
+function slopeOf(project: RoofProject, planeId: string): Degrees {
   const plane = own(project.roof_planes, planeId)
   return plane === undefined ? 0 : tiltDegOf(plane)
 }

@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { FireAccess } from './fire-access.js'
 import { adjacentPathwayFindings } from './pathway-need.js'
@@ -14,7 +14,7 @@ export interface FireCheck {
 }
 
 /** Checks the pathways of the finished layout, plane by plane and for the building. */
-export function checkFireAccess(project: Project, access: FireAccess | undefined, trial: Trial): FireCheck {
+export function checkFireAccess(project: RoofProject, access: FireAccess | undefined, trial: Trial): FireCheck {
   const pathways = new Map<string, readonly Pathway[]>()
   if (access === undefined) return { pathways, findings: [notChecked()] }
   const findings: Finding[] = overrideFindings(project, access)
@@ -56,7 +56,7 @@ function notChecked(): Finding {
   }
 }
 
-function overrideFindings(project: Project, access: FireAccess): Finding[] {
+function overrideFindings(project: RoofProject, access: FireAccess): Finding[] {
   return access.overridden.map((key) => ({
     severity: 'note',
     id: 'roof.fire-access-override',
@@ -99,7 +99,7 @@ function missingPathway(planeId: string, field: PlaneField, blockers: ReturnType
   }
 }
 
-function buildingFindings(project: Project, access: FireAccess, open: number, street: boolean): Finding[] {
+function buildingFindings(project: RoofProject, access: FireAccess, open: number, street: boolean): Finding[] {
   const wanted = access.rules.pathwaysOfBuilding
   if (wanted === undefined || project.roof_access?.pathways_per_plane === 0) return []
   const shown = open + (project.roof_access?.other_pathways ?? 0)

@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { Project, RoofProject } from '../project/index.js'
 import type { Feet } from '../values/index.js'
 import { fitRequestOf } from './fit-array.js'
 import type { ModulePlacement } from './placement.js'
@@ -17,7 +17,7 @@ export interface FitAlternative {
 }
 
 /** The next best layouts of each fitted array, best first; none for an array that shares its plane with another. */
-export function fitAlternatives(project: Project, trial: Trial): Record<string, readonly FitAlternative[]> {
+export function fitAlternatives(project: RoofProject, trial: Trial): Record<string, readonly FitAlternative[]> {
   const alternatives: Record<string, readonly FitAlternative[]> = {}
   for (const [arrayId, { others }] of trial.fits) {
     const plane = project.arrays[arrayId]?.roof_plane
@@ -35,7 +35,7 @@ export function fitAlternatives(project: Project, trial: Trial): Record<string, 
 }
 
 /** What comes first among the layouts of an array that is fitted. */
-export function fitRankOf(project: Project, arrayId: string): FitRank {
+export function fitRankOf(project: RoofProject, arrayId: string): FitRank {
   return fitRequestOf(project, arrayId)?.rank ?? 'energy'
 }
 

@@ -1,4 +1,4 @@
-import type { FitRequest, Project } from '../project/index.js'
+import type { FitRequest, RoofProject } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import { feetOf, own } from '../values/index.js'
 import type { FitArea } from './fit-area.js'
@@ -26,7 +26,7 @@ export interface ArrayFit {
 }
 
 /** The request behind an array's arrangement, or undefined when it is not to be fitted. */
-export function fitRequestOf(project: Project, arrayId: string): FitRequest | undefined {
+export function fitRequestOf(project: RoofProject, arrayId: string): FitRequest | undefined {
   const arrangement = own(project.arrays, arrayId)?.arrangement
   if (arrangement === 'fit') return { orientation: 'either' }
   return typeof arrangement === 'object' && 'fit' in arrangement ? arrangement.fit : undefined
@@ -34,7 +34,7 @@ export function fitRequestOf(project: Project, arrayId: string): FitRequest | un
 
 /** Places the modules of one array: the number asked, or as many as there is room for. */
 export function fitArray(
-  project: Project,
+  project: RoofProject,
   arrayId: string,
   request: FitRequest,
   area: FitArea,

@@ -1,4 +1,4 @@
-import type { Obstruction, Project } from '../project/index.js'
+import type { Obstruction, RoofProject } from '../project/index.js'
 import type { Finding, Source } from '../worksheet/index.js'
 import { boxCorners, convexOverlap, distanceBetweenFt, inchesOf, own } from '../values/index.js'
 import { moduleName, type ModulePlacement } from './placement.js'
@@ -14,7 +14,7 @@ export function isFlue({ kind, serves_appliance: serves }: Obstruction): boolean
 }
 
 /** Findings about flues and inlets of combustion air on the planes that have modules, and openings whose use nobody stated. */
-export function flueFindings(project: Project, modules: readonly ModulePlacement[]): Finding[] {
+export function flueFindings(project: RoofProject, modules: readonly ModulePlacement[]): Finding[] {
   const planes = new Set(modules.map((module) => module.roofPlane))
   return [...planes].flatMap((planeId) =>
     Object.entries(own(project.roof_planes, planeId)?.obstructions ?? {}).flatMap(([id, box]) => {

@@ -1,4 +1,4 @@
-import type { Project, RoofPlane } from '../project/index.js'
+import type { RoofProject, RoofPlane } from '../project/index.js'
 import type { Source, Worksheet } from '../worksheet/index.js'
 import { boxCorners, feetOf, own, type Box, type Feet, type Inches, type Point } from '../values/index.js'
 import type { PlaneFireAccess } from './fire-access.js'
@@ -62,7 +62,7 @@ export function segmentStrip(edge: Pick<PlaneEdge, 'from' | 'to' | 'lengthFt'>, 
 }
 
 /** Obstructions with the space that must stay free round them. */
-export function obstructionKeepOuts(project: Project, planeId: string, worksheet: Worksheet): KeepOut[] {
+export function obstructionKeepOuts(project: RoofProject, planeId: string, worksheet: Worksheet): KeepOut[] {
   return Object.entries(own(project.roof_planes, planeId)?.obstructions ?? {}).map(([id, box]) => {
     const path = `roof_planes.${planeId}.obstructions.${id}`
     // A flue without its clearance is an error of its own; nothing is taken for it.

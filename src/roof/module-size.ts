@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { StageError } from '../worksheet/index.js'
 import { feetOf, own, type Feet } from '../values/index.js'
 
@@ -17,7 +17,7 @@ export interface ModuleSize {
  * @param arrayId Id under `arrays`.
  * @throws StageError when the module is not listed or has no dimensions.
  */
-export function moduleSize(project: Project, arrayId: string): ModuleSize {
+export function moduleSize(project: RoofProject, arrayId: string): ModuleSize {
   const array = own(project.arrays, arrayId)
   if (array === undefined) throw new StageError('arrays', `there is no array '${arrayId}'`, 'Add it under arrays.')
   const module = own(project.equipment.modules, array.module)

@@ -1,4 +1,4 @@
-import type { Block, Project } from '../project/index.js'
+import type { Block, RoofProject } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { feetOf, own } from '../values/index.js'
 import { moduleGapFt } from './module-gap.js'
@@ -13,7 +13,7 @@ import type { ModulePlacement } from './placement.js'
  * @param worksheet Takes the assumed gaps.
  * @throws StageError when the module has no dimensions, or `omit` names a module that the block does not have.
  */
-export function placeBlocks(project: Project, arrayId: string, worksheet: Worksheet): ModulePlacement[] {
+export function placeBlocks(project: RoofProject, arrayId: string, worksheet: Worksheet): ModulePlacement[] {
   const array = own(project.arrays, arrayId)
   const arrangement = array?.arrangement
   if (array === undefined || typeof arrangement !== 'object' || !('blocks' in arrangement)) return []

@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { Worksheet } from '../worksheet/index.js'
 import { arrangeModules } from './arrange-modules.js'
 import type { ModulePlacement } from './placement.js'
@@ -9,7 +9,7 @@ import type { ModulePlacement } from './placement.js'
  * @param worksheet Takes over the findings and assumptions of the arrangement.
  * @throws StageError when a module has no dimensions.
  */
-export function placeModules(project: Project, worksheet: Worksheet = new Worksheet()): readonly ModulePlacement[] {
+export function placeModules(project: RoofProject, worksheet: Worksheet = new Worksheet()): readonly ModulePlacement[] {
   const result = arrangeModules(project)
   worksheet.include(result)
   return result.values.modules

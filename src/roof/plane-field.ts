@@ -1,4 +1,4 @@
-import type { Project, RoofPlane } from '../project/index.js'
+import type { RoofProject, RoofPlane } from '../project/index.js'
 import { StageError, type Source, type Worksheet } from '../worksheet/index.js'
 import { own } from '../values/index.js'
 import type { FireAccess, PlaneFireAccess, RidgeCase } from './fire-access.js'
@@ -19,7 +19,7 @@ const NO_RULE: Source = { document: 'No rule for rescue openings in the edition 
 
 /** Fields of the planes that state an outline, by id. */
 export function planeFields(
-  project: Project,
+  project: RoofProject,
   access: FireAccess | undefined,
   ridgeCase: RidgeCase,
   worksheet: Worksheet,
@@ -41,7 +41,7 @@ export function planeFields(
 }
 
 /** The plane of an array; throws a StageError when the array names none that exists. */
-export function planeOf(project: Project, arrayId: string): RoofPlane {
+export function planeOf(project: RoofProject, arrayId: string): RoofPlane {
   const planeId = own(project.arrays, arrayId)?.roof_plane ?? ''
   const plane = own(project.roof_planes, planeId)
   if (plane !== undefined) return plane

@@ -1,5 +1,5 @@
 import { own, type Inches } from '../values/index.js'
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 
 /**
@@ -7,7 +7,7 @@ import type { Worksheet } from '../worksheet/index.js'
  *
  * @param worksheet Takes the assumption when the sheet's value is not stated.
  */
-export function railEndIn(project: Project, worksheet: Worksheet): Inches {
+export function railEndIn(project: RoofProject, worksheet: Worksheet): Inches {
   const id = project.structure?.rail
   const rail = own(project.equipment.rails, id)
   if (rail === undefined) return 0

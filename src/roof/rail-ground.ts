@@ -1,4 +1,4 @@
-import type { Framing, Obstruction, Project } from '../project/index.js'
+import type { Framing, Obstruction, RoofProject } from '../project/index.js'
 import { feetOf, inchesOf, own, radiansOf, type Feet, type Inches, type Point } from '../values/index.js'
 import { cutRafters } from './cut-rafters.js'
 import { segmentStrip } from './keep-out.js'
@@ -32,12 +32,12 @@ export interface RailGround {
 export const CONTINUOUS_FT = 40
 
 /** Neighbouring rails below a rail whose rafters it leaves free, when mounts are staggered. */
-export function staggerRails(project: Project): number {
+export function staggerRails(project: RoofProject): number {
   return project.structure?.mount_stagger_rafters ?? 1
 }
 
 /** Longest run of the chosen rail without an expansion break, ft, and whether its sheet says so. */
-export function continuousRailFt(project: Project): { readonly lengthFt: Feet; readonly stated: boolean } {
+export function continuousRailFt(project: RoofProject): { readonly lengthFt: Feet; readonly stated: boolean } {
   const stated = own(project.equipment.rails, project.structure?.rail)?.splice?.max_continuous_ft
   return { lengthFt: stated ?? CONTINUOUS_FT, stated: stated !== undefined }
 }
@@ -48,7 +48,7 @@ export function continuousRailFt(project: Project): { readonly lengthFt: Feet; r
  * @returns undefined where the project does not state rafters up the slope, rail and clamp zone; modules are then placed
  *   without regard to rafters.
  */
-export function railGround(project: Project, arrayId: string, surface: RoofSurface): RailGround | undefined {
+export function railGround(project: RoofProject, arrayId: string, surface: RoofSurface): RailGround | undefined {
   const { structure } = project
   const framing = own(structure?.framing, surface.id)
   const rules = railRules(project)
@@ -106,7 +106,7 @@ const RAFTER_IN = 1.5
 
 /** Lines up the slope on which the chosen kind of mount stands; undefined where its seams are not stated. */
 function mountLines(
-  project: Project,
+  project: RoofProject,
   framing: Framing,
   rafters: RafterGrid,
 ): { readonly grid: RafterGrid; readonly areRafters: boolean } | undefined {

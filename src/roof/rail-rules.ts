@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { own, type Inches } from '../values/index.js'
 
 /** Longest span looked at when the rail sheet sets none, in. */
@@ -25,7 +25,7 @@ export interface RailRules {
  *
  * @returns undefined when no rail is chosen or its sheet does not limit the free end.
  */
-export function railRules(project: Project): RailRules | undefined {
+export function railRules(project: RoofProject): RailRules | undefined {
   const { structure } = project
   const rail = own(project.equipment.rails, structure?.rail)
   if (rail?.max_cantilever_in === undefined) return undefined

@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
 import type { FireAccess } from './fire-access.js'
 import { layOut, type Trial } from './trial.js'
@@ -16,7 +16,11 @@ export interface RidgeSolution {
  * covers more of the roof than the small strip allows, with the large strip or with as many modules as the small strip
  * allows, whichever holds more.
  */
-export function solveRidgeCase(project: Project, access: FireAccess | undefined, worksheet: Worksheet): RidgeSolution {
+export function solveRidgeCase(
+  project: RoofProject,
+  access: FireAccess | undefined,
+  worksheet: Worksheet,
+): RidgeSolution {
   const small = layOut(project, access, 'small', Infinity, worksheet)
   const roofPlanAreaFt2 = wholeRoofFt2(project, small, access, worksheet)
   const limitPct = access?.limitPct?.value
@@ -34,7 +38,7 @@ export function solveRidgeCase(project: Project, access: FireAccess | undefined,
 }
 
 function wholeRoofFt2(
-  project: Project,
+  project: RoofProject,
   trial: Trial,
   access: FireAccess | undefined,
   worksheet: Worksheet,

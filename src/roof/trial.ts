@@ -1,5 +1,5 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
-import type { Project } from '../project/index.js'
+import type { RoofProject } from '../project/index.js'
 import { StageError, type Worksheet } from '../worksheet/index.js'
 import { boxCorners, own, radiansOf, type SquareFeet } from '../values/index.js'
 import type { FireAccess, RidgeCase } from './fire-access.js'
@@ -29,7 +29,7 @@ export interface Trial {
  * @param budgetFt2 Plan-view area that all modules together may cover, square ft.
  */
 export function layOut(
-  project: Project,
+  project: RoofProject,
   access: FireAccess | undefined,
   ridgeCase: RidgeCase,
   budgetFt2: SquareFeet,
@@ -80,14 +80,14 @@ export function blockersOf(field: PlaneField, modules: readonly ModulePlacement[
 }
 
 /** Area of one module of an array seen from above, square ft. */
-export function modulePlanAreaFt2(project: Project, arrayId: string): SquareFeet {
+export function modulePlanAreaFt2(project: RoofProject, arrayId: string): SquareFeet {
   const { longFt, shortFt } = moduleSize(project, arrayId)
   const tiltDeg = tiltDegOf(planeOf(project, arrayId))
   return longFt * shortFt * Math.cos(radiansOf(tiltDeg))
 }
 
 /** Plan area of the arrays that are not fitted. */
-function fixedPlanAreaFt2(project: Project, placed: ReadonlyMap<string, readonly ModulePlacement[]>): SquareFeet {
+function fixedPlanAreaFt2(project: RoofProject, placed: ReadonlyMap<string, readonly ModulePlacement[]>): SquareFeet {
   let sum = 0
   for (const [arrayId, array] of Object.entries(project.arrays)) {
     if (fitRequestOf(project, arrayId) !== undefined) continue

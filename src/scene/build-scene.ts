@@ -1,4 +1,4 @@
-import type { Project } from '../project/index.js'
+import type { SpaceProject } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import type { Point } from '../sun/index.js'
 import { moduleFaces, rackPlates, type ModuleFace } from './module-faces.js'
@@ -38,7 +38,7 @@ export interface SceneWishes {
  * @throws StageError when an outline or a slope is impossible.
  */
 export function buildScene(
-  project: Project,
+  project: SpaceProject,
   placements: readonly ModulePlacement[],
   { turned }: SceneWishes = {},
 ): Scene {
@@ -72,7 +72,7 @@ export function buildScene(
   return { frames, worlds, faces }
 }
 
-function thingsOn(project: Project, frames: ReadonlyMap<string, RoofFrame>, id: string): Solid[] {
+function thingsOn(project: SpaceProject, frames: ReadonlyMap<string, RoofFrame>, id: string): Solid[] {
   const [frame, plane] = [frames.get(id), project.roof_planes[id]]
   return frame === undefined || plane === undefined ? [] : roofThings(frame, plane)
 }
@@ -82,7 +82,7 @@ function thingsOn(project: Project, frames: ReadonlyMap<string, RoofFrame>, id: 
  * where none of the arrays is on these planes.
  */
 function middleOfArrays(
-  project: Project,
+  project: SpaceProject,
   { planes, arrays }: { readonly planes: readonly string[]; readonly arrays: readonly string[] | undefined },
   faces: readonly ModuleFace[],
   frames: ReadonlyMap<string, RoofFrame>,
@@ -99,7 +99,7 @@ function middleOfArrays(
 }
 
 /** Where an array without places is taken to lie: the middle of its plane's outline, or its eave where none is stated. */
-export function standIn(project: Project, frame: RoofFrame): Point {
+export function standIn(project: SpaceProject, frame: RoofFrame): Point {
   const plane = project.roof_planes[frame.planeId]
   const outline = plane === undefined ? [] : outlineOf(frame.planeId, plane)
   return outline.length === 0 ? frame.origin : middleOf(outline.map((corner) => onRoof(frame, corner)))

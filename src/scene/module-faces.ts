@@ -1,5 +1,5 @@
 import { tiltDegOf } from '../project/facts.js'
-import type { Project } from '../project/index.js'
+import type { SpaceProject } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { dot, planeAxes, type PlaneAxes, type Point } from '../sun/index.js'
 import { feetOf, own, type Feet } from '../values/index.js'
@@ -27,7 +27,7 @@ export interface ModuleFace {
 }
 
 /** Whether racks turn the modules of an array out of the plane of their roof. */
-export function isOnRacks(project: Project, arrayId: string): boolean {
+export function isOnRacks(project: SpaceProject, arrayId: string): boolean {
   const array = own(project.arrays, arrayId)
   const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
   if (array === undefined || plane === undefined) return false
@@ -39,7 +39,7 @@ export function isOnRacks(project: Project, arrayId: string): boolean {
 
 /** The faces of the modules that have places, standing in the frames of their planes. */
 export function moduleFaces(
-  project: Project,
+  project: SpaceProject,
   placements: readonly ModulePlacement[],
   frames: ReadonlyMap<string, RoofFrame>,
 ): ModuleFace[] {

@@ -1,4 +1,4 @@
-import type { Obstacle, Project } from '../project/index.js'
+import type { Obstacle, SpaceProject } from '../project/index.js'
 import type { Point } from '../sun/index.js'
 import { radiansOf, type Point as PlanePoint } from '../values/index.js'
 import { planToGround } from './plan-axes.js'
@@ -18,7 +18,7 @@ export function isAtPlace(obstacle: Obstacle): boolean {
 }
 
 /** Trees, houses and walls at their places of the plan, and buildings with a height. */
-export function placedObstacles(project: Project): Solid[] {
+export function placedObstacles(project: SpaceProject): Solid[] {
   const toGround = planToGround(project)
   const things = Object.entries(project.site.obstacles ?? {})
     .filter(([, obstacle]) => isAtPlace(obstacle))
@@ -78,7 +78,7 @@ export function footprint(obstacle: Obstacle, toGround: ReturnType<typeof planTo
  *   them is here.
  */
 export function seenObstacles(
-  project: Project,
+  project: SpaceProject,
   middleOf: (arrays: readonly string[] | undefined) => Point | undefined,
 ): Solid[] {
   return Object.entries(project.site.obstacles ?? {})

@@ -1,5 +1,5 @@
 import { tiltDegOf } from '../project/facts.js'
-import type { Project, RoofPlane } from '../project/index.js'
+import type { SpaceProject, RoofPlane } from '../project/index.js'
 import { planeAxes, type PlaneAxes, type Point } from '../sun/index.js'
 import { own, type Degrees, type Feet, type Point as PlanePoint } from '../values/index.js'
 import { planToGround } from './plan-axes.js'
@@ -18,7 +18,7 @@ export interface RoofFrame {
 }
 
 /** A roof plane in space: at its place where the project knows it and its eave's height, else about its own origin. */
-export function roofFrame(project: Pick<Project, 'site_plan'>, planeId: string, plane: RoofPlane): RoofFrame {
+export function roofFrame(project: Pick<SpaceProject, 'site_plan'>, planeId: string, plane: RoofPlane): RoofFrame {
   const tiltDeg = tiltDegOf(plane, `roof_planes.${planeId}`)
   const place = own(project.site_plan?.roof_planes, planeId)?.eave_left ?? plane.eave_left
   const axes = planeAxes(tiltDeg, plane.azimuth_deg)

@@ -35,7 +35,7 @@ import {
   railKit,
   type SpaceMountsOptions,
   reportPlane,
-  solvePlane,
+  solvePlaneOnce,
   type SolvedPlane,
 } from './planes/index.js'
 import { siteLoads } from './loads/index.js'
@@ -74,7 +74,7 @@ export function spaceMounts(
     .filter((plane) => arrangement.modules.some((m) => m.roofPlane === plane.id))
     .map((plane) => {
       const modules = arrangement.modules.filter((m) => m.roofPlane === plane.id)
-      return solvePlane({ project, site, kit, options }, plane, modules, worksheet)
+      return solvePlaneOnce({ project, site, kit, options }, plane, modules, worksheet)
     })
   const known = new Set(planes.map((plane) => plane.model.geometry.id))
   const lost = arrangement.modules.find((m) => !known.has(m.roofPlane))

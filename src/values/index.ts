@@ -1,5 +1,6 @@
 export { at } from './at.js'
 export { editDistance } from './edit-distance.js'
+export { Kept } from './kept.js'
 export { own } from './own.js'
 export * from './polygon/index.js'
 export * from './statistics/index.js'

@@ -1,5 +1,5 @@
 import { statedModuleCount, tiltDegOf } from '../project/facts.js'
-import type { Inverter, Project, PvModule } from '../project/index.js'
+import type { Inverter, Project, PvModule, SpaceProject } from '../project/index.js'
 import type { ModulePlacement } from '../roof/index.js'
 import { isOnRacks, standIn, type Scene } from '../scene/index.js'
 import { planeAxes } from '../sun/index.js'
@@ -48,7 +48,7 @@ export interface SeriesPlace {
 }
 
 /** Looks an inverter up; the project file's rules have checked that it is there. */
-export function inverterOf(project: Project, inverterId: string, where: string): Inverter {
+export function inverterOf(project: SpaceProject, inverterId: string, where: string): Inverter {
   const inverter = own(project.equipment.inverters, inverterId)
   if (inverter === undefined) {
     throw new StageError(
@@ -69,7 +69,7 @@ export function inverterOf(project: Project, inverterId: string, where: string):
  * @throws StageError when a part of the equipment is missing.
  */
 export function planArray(
-  project: Project,
+  project: SpaceProject,
   arrayId: string,
   placements: readonly ModulePlacement[],
   scene: Scene,
@@ -116,7 +116,7 @@ interface ArrayParts {
   readonly module: PvModule
 }
 
-function partsOf(project: Project, arrayId: string): ArrayParts {
+function partsOf(project: SpaceProject, arrayId: string): ArrayParts {
   const array = own(project.arrays, arrayId)
   const plane = array === undefined ? undefined : own(project.roof_planes, array.roof_plane)
   const module = array === undefined ? undefined : own(project.equipment.modules, array.module)
@@ -132,7 +132,7 @@ function partsOf(project: Project, arrayId: string): ArrayParts {
 
 /** What one module of an array sees; of an array without places, what its middle sees, without the things on its roof. */
 function viewsOf(
-  project: Project,
+  project: SpaceProject,
   arrayId: string,
   { array, plane, module }: ArrayParts,
   scene: Scene,
@@ -176,14 +176,19 @@ function viewsOf(
   ]
 }
 
-function leastVoltageOf(project: Project, moduleId: string | undefined, inverterId: string, modules: number): number {
+function leastVoltageOf(
+  project: SpaceProject,
+  moduleId: string | undefined,
+  inverterId: string,
+  modules: number,
+): number {
   const vmpV = moduleId === undefined ? undefined : own(project.equipment.modules, moduleId)?.vmp_v
   const leastV = own(project.equipment.inverters, inverterId)?.mppt_min_v
   return vmpV === undefined || leastV === undefined ? 0 : Math.min(1, leastV / (modules * vmpV))
 }
 
 /** For each module in order, the inverter that takes it. */
-function invertersOf(project: Project, arrayId: string, count: number): Omit<PlannedModule, 'id'>[] {
+function invertersOf(project: SpaceProject, arrayId: string, count: number): Omit<PlannedModule, 'id'>[] {
   const array = own(project.arrays, arrayId)
   if (array?.inverter !== undefined) {
     const inverterId = array.inverter

@@ -1,7 +1,7 @@
 import type { ArrayLight, ShadeGroup } from './array-light.js'
 import type { ArrayModels } from './array-models.js'
 import { LAYOUT, type Engine } from './kernel/index.js'
-import type { Ladder } from './ladder.js'
+import type { Ladder, SUMMED } from './ladder.js'
 import type { SeriesWatch } from './series-factors.js'
 import type { LossSettings } from './settings.js'
 import type { SkySteps } from './sky-steps.js'
@@ -17,19 +17,6 @@ export function fixedLosses(losses: LossSettings): readonly (readonly [keyof Lad
     ['contacts', losses.connections],
   ]
 }
-
-export const SUMMED = [
-  'horizontal',
-  'plane',
-  'shade',
-  'reflection',
-  'dirt',
-  'snow',
-  'bypass',
-  'low_light',
-  'temperature',
-  'dc_cables',
-] as const
 
 /** Energy after each loss, of one module, kWh a year. */
 export type Sums = Record<(typeof SUMMED)[number] | 'compared', number>

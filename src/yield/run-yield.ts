@@ -2,12 +2,12 @@ import { siteClimate, weatherFileOf, type Climate } from '../climate/index.js'
 import { unlikeStrings } from '../project/facts.js'
 import type { Project } from '../project/index.js'
 import { placeModules } from '../roof/index.js'
-import { buildScene, sceneFindings } from '../scene/index.js'
+import { sceneFindings } from '../scene/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
 import { own, type Watts } from '../values/index.js'
 import { arrayDc, type ArrayDc } from './array-dc.js'
 import { arrayLight } from './array-light.js'
-import { planArray, type ArrayPlan } from './array-plan.js'
+import type { ArrayPlan } from './array-plan.js'
 import { cellRiseKPerWM2 } from './cell-temperature.js'
 import { dayTypeSteps } from './day-type-steps.js'
 import { degradationOf } from './degradation.js'
@@ -17,6 +17,7 @@ import { recordWithinHour } from './record-within-hour.js'
 import { recordYield } from './record-yield.js'
 import type { Conversion } from './conversion.js'
 import { seriesCurve } from './series/index.js'
+import { plansInSpace } from './plans-in-space.js'
 import { lossSettings, modelSettings } from './settings.js'
 import { skyLight } from './sky-light.js'
 import type { SkySteps } from './sky-steps.js'
@@ -64,19 +65,11 @@ export function runYield(project: Project, files: ReadonlyMap<string, string>, c
       ? hourlySteps(climate, settings.solarConstantWM2)
       : dayTypeSteps(climate, settings.solarConstantWM2))
   const arrangement = new Worksheet()
-  const placements = placeModules(project, arrangement)
+  placeModules(project, arrangement)
   // The arrangement is reported by its own stage; here only what makes the estimate wrong.
   for (const finding of arrangement.result({}).findings) if (finding.severity === 'error') worksheet.find(finding)
-  const scene = buildScene(project, placements, context?.turned === undefined ? {} : { turned: context.turned })
+  const { scene, plans } = plansInSpace(project, context?.turned)
   for (const finding of sceneFindings(project, scene)) worksheet.find(finding)
-  const plans = Object.keys(project.arrays).map((id) =>
-    planArray(
-      project,
-      id,
-      placements.filter((placement) => placement.array === id),
-      scene,
-    ),
-  )
   for (const { severity, message, where, fix } of unlikeStrings(project))
     worksheet.find({
       severity,

@@ -2,7 +2,7 @@ import { DAYS_IN_MONTH, nearestSnowfall, type Climate, type NearSnowfall } from 
 import { SNOWFALL_SOURCE } from '../tables/climate/index.js'
 import type { Project } from '../project/index.js'
 import type { Worksheet } from '../worksheet/index.js'
-import { inchesOf, own, type Celsius, type Inches } from '../values/index.js'
+import { MONTHS, inchesOf, own, type Celsius, type Inches } from '../values/index.js'
 import type { ArrayLight } from './array-light.js'
 import { monthlySnowLoss } from './monthly-snow-loss.js'
 import { monthlyValues } from './months.js'
@@ -68,8 +68,6 @@ export function snowShares(
   })
   return undefined
 }
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
 /** Says how much snow falls, that it is not counted, and how far the figures are to be believed. */
 function tellSnowfall(near: NearSnowfall, worksheet: Worksheet): void {

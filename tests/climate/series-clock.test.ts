@@ -119,6 +119,22 @@ describe('a broken file', () => {
       `${lines[0]!}\n${Array.from({ length: 50 }, (_, m) => `2025-01-01 00:${String(m).padStart(2, '0')},0,0,0,1,1`).join('\n')}`,
       /are 1 min apart/u,
     ],
+    [
+      'a row a day',
+      `${lines[0]!}\n${Array.from({ length: 28 }, (_, d) => `2025-01-${String(d + 1).padStart(2, '0')} 00:00,0,0,0,1,1`).join('\n')}`,
+      /are 1440 min apart/u,
+    ],
+    // The first two lines as the network's README and a file of it have them (read).
+    [
+      'a day of a network',
+      ' Table Mountain\n   40.125 -105.237 1689 m version 1\n 2017   5  1  5 17  0 17.000  69.25   200.7 0',
+      /line 1: this is a daily file of minutes of the US surface radiation network, which holds one day/u,
+    ],
+    [
+      'a month of another network',
+      '*C0001\n  1  1 2020  1\n',
+      /line 1: this is a monthly file of minutes of the baseline surface radiation network, which holds one month/u,
+    ],
   ])('with %s', (_, text, message) => {
     const error = refused(text)
     expect(error.where).toBe('site.climate.file')

@@ -2,26 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { requiredLabels, type PaperName, type RequiredLabel } from '../../src/drawings/index.js'
 import { CAP_HEIGHT } from '../../src/drawings/model/index.js'
 import type { Project } from '../../src/project/index.js'
-import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import { microHouse, packetInput, stringHouse } from './demo-packet.js'
 import { readPacket, type ReadSheet } from './read-sheet.js'
-import { combinerHouse, optimiserHouse } from '../electrical/devices-demo.js'
-import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
-
-const houses = [
-  ['two branches', microHouse],
-  ['four branches', hipHouse],
-  ['breakers in the panel', noCombiner],
-  ['fifteen branches', manyBranches],
-  ['a known service', knownService],
-  ['strings ahead of the service', stringHouse],
-  ['a subpanel', subpanelHouse],
-  ['three levels', threeLevels],
-  ['a feeder tap', tapHouse],
-  ['strings ahead of two panels', supplyTree],
-  ['long names', longTree],
-  ['converters behind modules', () => optimiserHouse()],
-  ['strings in a DC combiner', () => combinerHouse(3)],
-] as const
+import { wiredHouses } from './wired-houses.js'
 
 function read(project: Project, size: PaperName, id: string): { sheets: ReadSheet[]; labels: RequiredLabel[] } {
   const input = packetInput(project, size, true)
@@ -34,7 +17,7 @@ function read(project: Project, size: PaperName, id: string): { sheets: ReadShee
 const marksOn = (sheets: readonly ReadSheet[]): string[] =>
   sheets.flatMap(({ said }) => said.flatMap(({ text }) => text.match(/\blabels? (\d+(?:, \d+)*)/gu) ?? []))
 
-describe.each(houses)('numbers of labels on the one-line of %s', (_, make) => {
+describe.each(wiredHouses)('numbers of labels on the one-line of %s', (_, make) => {
   test('stand once at each piece of equipment that a label is fixed to', () => {
     const { sheets, labels } = read(make(), '11x17', 'E-601')
     const places = new Set(labels.flatMap((each) => each.places))

@@ -1,26 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { PaperName } from '../../src/drawings/index.js'
-import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import { packetInput } from './demo-packet.js'
 import { readPacket, type ReadSheet } from './read-sheet.js'
-import { combinerHouse, optimiserHouse, wyeProject } from '../electrical/devices-demo.js'
-import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
-
-const houses = [
-  ['two branches', microHouse],
-  ['four branches', hipHouse],
-  ['breakers in the panel', noCombiner],
-  ['fifteen branches', manyBranches],
-  ['a known service', knownService],
-  ['strings ahead of the service', stringHouse],
-  ['a subpanel', subpanelHouse],
-  ['three levels', threeLevels],
-  ['a feeder tap', tapHouse],
-  ['strings ahead of two panels', supplyTree],
-  ['long names', longTree],
-  ['converters behind modules', () => optimiserHouse()],
-  ['strings in a DC combiner', () => combinerHouse(3)],
-  ['three phases with a branch on all lines', () => wyeProject()],
-] as const
+import { wiredHouses } from './wired-houses.js'
 
 interface Words {
   readonly text: string
@@ -71,7 +53,7 @@ function struckOut(read: ReadSheet): string[] {
   )
 }
 
-describe.each(houses)('sheets of %s', (_, make) => {
+describe.each(wiredHouses)('sheets of %s', (_, make) => {
   test.each(['11x17', 'letter', 'A3'] as const)(
     'on %s have no words on words of the one-line and elevation',
     (size: PaperName) => {

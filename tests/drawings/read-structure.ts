@@ -15,6 +15,7 @@ import {
 /** An element of the structure tree as it stands in the file. */
 export interface Element {
   readonly kind: string
+  readonly title: string | undefined
   readonly alt: string | undefined
   readonly actual: string | undefined
   readonly scope: string | undefined
@@ -92,6 +93,7 @@ export async function readStructure(bytes: Uint8Array): Promise<ReadStructure> {
     const box = own?.get(name('BBox'))
     return {
       kind: (element.get(name('S')) as PDFName).decodeText(),
+      title: words(element.get(name('T'))),
       alt: words(element.get(name('Alt'))),
       actual: words(element.get(name('ActualText'))),
       scope: (own?.get(name('Scope')) as PDFName | undefined)?.decodeText(),

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { decodePDFRawStream, PDFBool, PDFDict, PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib'
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, test } from 'vitest'
@@ -62,7 +65,7 @@ function judge(read: ReadStructure, sheets: readonly Sheet[]): void {
     expect([kinds[0], kinds.filter((kind) => kind === 'H1').length]).toEqual(['H1', 1])
     expect(section?.children[0]?.actual).toBe(`${sheet.id} ${sheet.title}`)
   }
-  expect(holders.size).toBe(held)
+  expect([...holders.keys()].filter((at) => Number.parseInt(at) < sheets.length).length).toBe(held)
   const all = allOf(root)
   for (const figure of all.filter(({ kind }) => kind === 'Figure')) {
     expect(figure.alt).toMatch(/\S/u)
@@ -219,15 +222,40 @@ describe('the structure of the packet', () => {
 })
 
 describe('with documents behind the drawings', () => {
-  test('the structure of the drawings is whole, and the pages of documents have none', async () => {
-    const documents = await readDocuments(EXAMPLES, ['letter-rafters.pdf'], false)
-    const sheets = drawPacket({ ...packetInput(microHouse()), documents })
-    const bytes = await renderPacket(sheets, documents, info, false)
+  /** The structure of a packet with these documents behind it, and what it says of them. */
+  const bound = async (documents: Awaited<ReturnType<typeof readDocuments>>, title?: string) => {
+    const titled = documents.map((document) => ({ ...document, title }))
+    const sheets = drawPacket({ ...packetInput(microHouse()), documents: titled })
+    const bytes = await renderPacket(sheets, titled, info, false)
     const read = await readStructure(bytes)
-    judge(read, sheets)
-    const appended = read.pages.slice(sheets.length)
-    expect(appended.length).toBe(documents.reduce((sum, { pages }) => sum + pages, 0))
-    for (const page of appended) expect([page.structParents, page.ids]).toEqual([undefined, []])
+    return {
+      sheets,
+      bytes,
+      read,
+      parts: read.root.children.slice(sheets.length),
+      pages: read.pages.slice(sheets.length),
+    }
+  }
+
+  test('the structure of the drawings is whole, and each document is a part with its pages', async () => {
+    const documents = await readDocuments(EXAMPLES, ['letter-rafters.pdf', 'papers/photographs.pdf'], false)
+    const { sheets, bytes, read, parts, pages } = await bound(documents, 'Letter (invented)')
+    judge({ ...read, root: { ...read.root, children: read.root.children.slice(0, sheets.length) } }, sheets)
+    expect(parts.map(({ kind, title }) => [kind, title])).toEqual([
+      ['Part', 'Letter (invented)'],
+      ['Part', 'Letter (invented)'],
+    ])
+    expect(parts.map(({ children }) => children.map(({ kind, title }) => [kind, title]))).toEqual([
+      [['Sect', 'X-001: page 1 of 1 of Letter (invented)']],
+      [['Sect', 'X-002: page 1 of 1 of Letter (invented)']],
+    ])
+    for (const [index, page] of pages.entries()) {
+      const at = sheets.length + index
+      // All of the page is one content; the stamp with its number is an artifact.
+      expect([page.ids, page.artifacts, page.loose, page.deepest, page.balanced]).toEqual([[0], 1, [], 1, true])
+      expect(read.parentTree.get(page.structParents ?? -1)).toEqual([read.holders.get(`${at}/0`)])
+    }
+    expect(new Set(read.pages.map(({ structParents }) => structParents)).size).toBe(read.pages.length)
     // What stamps draw has no numbers of content, as no page of ours owns them.
     const { context } = await PDFDocument.load(bytes, { updateMetadata: false })
     const forms = context
@@ -236,7 +264,53 @@ describe('with documents behind the drawings', () => {
     expect(forms.length).toBeGreaterThan(0)
     for (const form of forms)
       expect(Buffer.from(decodePDFRawStream(form).decode()).toString('latin1')).not.toContain('MCID')
-    const again = await renderPacket(sheets, documents, info, false)
-    expect(Buffer.compare(Buffer.from(bytes), Buffer.from(again))).toBe(0)
+    const again = await bound(documents, 'Letter (invented)')
+    expect(Buffer.compare(Buffer.from(bytes), Buffer.from(again.bytes))).toBe(0)
+  })
+
+  test('another reader finds the words of a letter in its paragraph, and the words for a scan', async () => {
+    const scan = await PDFDocument.create()
+    scan.addPage([300, 400]).drawRectangle({ x: 50, y: 50, width: 100, height: 100 })
+    const folder = mkdtempSync(join(tmpdir(), 'tagged-'))
+    writeFileSync(join(folder, 'scan.pdf'), await scan.save())
+    const letter = await readDocuments(EXAMPLES, ['letter-rafters.pdf'], false)
+    const documents = [...letter, ...(await readDocuments(folder, ['scan.pdf'], false))]
+    rmSync(folder, { recursive: true })
+    const { sheets, bytes, parts } = await bound(documents)
+    expect(parts.map(({ title }) => title)).toEqual(['letter-rafters.pdf', 'scan.pdf'])
+    const figure = parts[1]?.children[0]?.children[0]
+    expect([figure?.kind, figure?.alt]).toEqual(['Figure', 'X-002: page 1 of 1 of scan.pdf'])
+    expect(figure?.box).toEqual([0, 0, 300, 400])
+    const document = await getDocument({ data: bytes, useSystemFonts: false, verbosity: 0 }).promise
+    const page = await document.getPage(sheets.length + 1)
+    const tree = JSON.stringify(await page.getStructTree())
+    const { items } = await page.getTextContent({ includeMarkedContent: true })
+    const [id] = items.flatMap((item) => ('id' in item && typeof item.id === 'string' ? [item.id] : []))
+    expect(tree).toContain(`"role":"P","children":[{"type":"content","id":"${id}"}]`)
+    const scanned = await (await document.getPage(sheets.length + 2)).getStructTree()
+    expect(JSON.stringify(scanned)).toContain('"alt":"X-002: page 1 of 1 of scan.pdf"')
+  })
+
+  test('a page that numbers its own content keeps it, and ours counts on', async () => {
+    const own = new Uint8Array(await renderPdf(drawPacket(packetInput(microHouse())).slice(0, 1), readFonts(), info))
+    const folder = mkdtempSync(join(tmpdir(), 'tagged-'))
+    writeFileSync(join(folder, 'own.pdf'), own)
+    const { pages, read, sheets } = await bound(await readDocuments(folder, ['own.pdf'], false))
+    rmSync(folder, { recursive: true })
+    const ids = pages[0]?.ids ?? []
+    expect(ids.length).toBeGreaterThan(20)
+    expect(new Set(ids).size).toBe(ids.length)
+    const [ours] = ids
+    expect(ours).toBe(Math.max(...ids))
+    const parents = read.parentTree.get(pages[0]?.structParents ?? -1) ?? []
+    expect(parents.slice(0, -1).every((each) => each === 'null')).toBe(true)
+    expect(parents.at(-1)).toBe(read.holders.get(`${sheets.length}/${ours}`))
+  })
+
+  test('what is not drawing is packed: a packet with a letter takes no more than two thirds of one without', async () => {
+    const sheets = drawPacket(packetInput(microHouse()))
+    const without = await renderPacket(sheets, [], info, false)
+    const { bytes } = await bound(await readDocuments(EXAMPLES, ['letter-rafters.pdf'], false))
+    expect(bytes.length / without.length).toBeLessThan(2 / 3)
   })
 })

@@ -1,10 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { Project } from '../../src/project/index.js'
 import type { PaperName } from '../../src/drawings/index.js'
-import { hipHouse, manyBranches, microHouse, noCombiner, packetInput, stringHouse } from './demo-packet.js'
+import { microHouse, packetInput } from './demo-packet.js'
 import { readPacket, type PathMark, type ReadSheet, type Spot } from './read-sheet.js'
-import { combinerHouse, optimiserHouse, wyeProject } from '../electrical/devices-demo.js'
-import { knownService, longTree, subpanelHouse, supplyTree, tapHouse, threeLevels } from './tree-houses.js'
+import { wiredHouses } from './wired-houses.js'
 
 const TAG = /^(?:\d+[a-z]*|[FTSG]\d+)$/u
 
@@ -71,23 +70,6 @@ const threePhases = (): Project => {
   }
 }
 
-const houses = [
-  ['two branches', microHouse],
-  ['four branches', hipHouse],
-  ['breakers in the panel', noCombiner],
-  ['fifteen branches on several sheets', manyBranches],
-  ['a known service', knownService],
-  ['strings ahead of the service', stringHouse],
-  ['a subpanel', subpanelHouse],
-  ['three levels with a tap and older sources', threeLevels],
-  ['a feeder tap', tapHouse],
-  ['strings ahead of two panels', supplyTree],
-  ['long names', longTree],
-  ['converters behind modules', () => optimiserHouse()],
-  ['strings in a DC combiner', () => combinerHouse(3)],
-  ['three phases with a branch on all lines', () => wyeProject()],
-] as const
-
 interface Rectangle {
   readonly x: number
   readonly y: number
@@ -98,7 +80,7 @@ interface Rectangle {
 const isIn = (a: Rectangle, b: Rectangle): boolean =>
   a.x >= b.x - 0.5 && a.y >= b.y - 0.5 && a.x + a.width <= b.x + b.width + 0.5 && a.y + a.height <= b.y + b.height + 0.5
 
-describe.each(houses)('three-line diagram of %s', (_, make) => {
+describe.each(wiredHouses)('three-line diagram of %s', (_, make) => {
   describe.each(['11x17', 'letter'] as const)('on %s', (size) => {
     const { sheets, wiring } = threeLine(make(), size)
 

@@ -44,12 +44,14 @@ describe('the starting file', () => {
     )
   })
 
-  test('marks every number that a person has to replace', () => {
-    const numbers = startingFile()
+  test('marks every value that a person has to replace', () => {
+    const { madeUp } = loadText(startingFile())
+    expect(madeUp).toContain('roof_planes.south.pitch_in_12')
+    expect(madeUp).toContain('equipment.modules.m410')
+    const unmarked = startingFile()
       .split('\n')
-      .filter((line) => /^ +[a-z_0-9]+: -?[\d.]+( |$)/.test(line))
-    expect(numbers.length).toBeGreaterThan(20)
-    expect(numbers.filter((line) => !line.includes('# <- yours'))).toEqual([])
+      .filter((line) => /^ {2,4}[a-z_0-9]+: -?[\d.]+( |$)/.test(line))
+    expect(unmarked.map((line) => line.trim().split(':')[0])).toEqual(['edge_clearance_in'])
   })
 })
 

@@ -279,9 +279,13 @@ const CASES: readonly Case[] = [
     '35:18  arrays.south.standoff_in  0 in leaves no air under near_roof; measure the standoff, or say mounting: laid_on_roof',
   ],
   [
-    'near the pole',
-    [['latitude_deg: 38.6', 'latitude_deg: -66.1']],
-    "15:17  site.latitude_deg  -66.1 deg is too near the south pole for a roof on a utility's grid; are latitude and longitude swapped?",
+    'latitude and longitude swapped',
+    [
+      ['latitude_deg: 38.6', 'latitude_deg: -66.1'],
+      ['longitude_deg: -121.5', 'longitude_deg: 44.9'],
+      ['utc_offset_h: -8', 'utc_offset_h: 3'],
+    ],
+    '15:17  site.latitude_deg  -66.1 deg beside a longitude of 44.9 deg lies on the ice, and the other way round in the Americas: latitude and longitude are swapped; a house that is there needs a weather file of the place (site.climate)',
   ],
   [
     'longitude without its sign',

@@ -1,39 +1,126 @@
-import { describe, expect, it } from 'vitest'
-import { designTemperatures } from '../../src/climate/index.js'
-import { sizeWire } from '../../src/electrical/index.js'
-import { startingFile } from '../../src/project/index.js'
-import { LATER_EQUIPMENT, LATER_PARTS } from '../../src/project/starting-parts.js'
-import { arrangeModules } from '../../src/roof/index.js'
-import { spaceMounts } from '../../src/structure/index.js'
-import { Worksheet } from '../../src/worksheet/index.js'
-import { loadText } from './support.js'
+import { parse } from 'yaml'
+import { describe, expect, it, test } from 'vitest'
+import { CHECK_STAGES, checkHouse, runHouse } from '../../src/house/index.js'
+import {
+  addBlocks,
+  houseOfProject,
+  madeUp,
+  PART_NAMES,
+  partLines,
+  stated,
+  startingFile,
+} from '../../src/project/index.js'
+import { countFitted } from '../../src/roof/index.js'
+import { loadText, STARTER } from './support.js'
 
 const SITE = { name: 'Reno, NV', lat: 39.5, lon: -119.8, elevationFt: 4400, utcOffsetH: -8 }
 
-/** The new file with every commented part uncommented, as an editor would do it. */
-function uncommented(): string {
-  const parts = new Set([...LATER_EQUIPMENT, ...LATER_PARTS].map((line) => `# ${line}`))
-  return startingFile({ site: SITE })
-    .split('\n')
-    .map((line) => (parts.has(line) ? line.slice(2) : line))
-    .join('\n')
+function houseOf(text: string) {
+  const loaded = loadText(text)
+  const project = countFitted(loaded.project)
+  return { project, loaded, house: runHouse({ ...loaded, project }) }
 }
 
-describe('the commented parts of a new file', () => {
-  it('are a valid project when uncommented', () => {
-    const { project } = loadText(uncommented())
-    expect(project.electrical).toBeDefined()
-    expect(project.structure).toBeDefined()
-    expect(project.tariff).toBeDefined()
+describe('parts of a new file', () => {
+  it('let every stage of a check run, without errors', async () => {
+    const { project, house } = houseOf(startingFile({ site: SITE, parts: PART_NAMES }))
+    const { values, findings } = await checkHouse(project, house)
+    expect(values.stages_run).toEqual(CHECK_STAGES.map(({ name }) => name))
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
+    expect(findings.filter(({ id }) => id === 'permit.no-site-plan')).toEqual([])
   })
 
-  it('carry wiring and mounts through, without errors', () => {
-    const { project } = loadText(uncommented())
-    const wiring = sizeWire(project, { designTemperatures: designTemperatures(project.site, new Worksheet()) })
-    expect(wiring.findings.filter((finding) => finding.severity === 'error')).toEqual([])
-    const { modules, planes } = arrangeModules(project).values
-    const mounts = spaceMounts(project, { modules, planes: Object.values(planes) })
-    expect(mounts.values.mounts.length).toBeGreaterThan(0)
-    expect(mounts.findings.filter((finding) => finding.severity === 'error')).toEqual([])
+  test.each([
+    ['a hip roof to the west', 255, 8, 30, 14, 18],
+    ['a flat one', 180, 2, 60, 25, 60],
+    ['a small one in a point to the north-east', 45, 12, 24, 14, 12],
+  ])('fit the house: %s', async (_, azimuth, pitch, width, ridge, depth) => {
+    const plane = {
+      id: 'roof',
+      azimuthDeg: stated(azimuth),
+      tilt: stated(pitch),
+      tiltKey: 'pitch_in_12' as const,
+      widthFt: stated(width),
+      depthFt: stated(depth === 60 ? 15 : depth),
+      ridgeFt: stated(ridge === 25 ? width : ridge),
+      eaveHeightFt: madeUp(10),
+    }
+    const { project, house } = houseOf(startingFile({ site: SITE, house: { planes: [plane] }, parts: PART_NAMES }))
+    const { findings } = await checkHouse(project, house)
+    expect(findings.filter(({ severity, id }) => severity === 'error' && id.endsWith('cannot-run'))).toEqual([])
+  })
+
+  it('leave no value of wind, snow, rafters and wiring without a marker', () => {
+    const { loaded } = houseOf(startingFile({ site: SITE, parts: PART_NAMES }))
+    const marked = new Set(loaded.madeUp)
+    const bare = leaves({ structure: loaded.project.structure, electrical: loaded.project.electrical }).filter(
+      (path) => !path.split('.').some((__, index, steps) => marked.has(steps.slice(0, index + 1).join('.'))),
+    )
+    // References to equipment that is marked itself, what is planned and not found, and ways of the file.
+    expect(bare).toEqual([
+      'structure.seismic.dwelling',
+      'structure.rail',
+      'structure.mount',
+      'structure.mount_layout',
+      'electrical.trunk',
+      'electrical.runs.home.carries.0',
+      'electrical.runs.feeder.carries.0',
+    ])
+  })
+})
+
+function leaves(value: unknown, path = ''): string[] {
+  if (typeof value !== 'object' || value === null) return [path]
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, path === '' ? key : `${path}.${key}`))
+}
+
+describe('parts that are added to a file', () => {
+  const added = (text: string): string => {
+    const house = houseOfProject(loadText(text).project)
+    return PART_NAMES.reduce((whole, part) => addBlocks(whole, partLines(part, house)), text)
+  }
+
+  it('leave every line of the file as it is, in its order', () => {
+    const lines = added(STARTER).split('\n')
+    let at = 0
+    for (const line of STARTER.split('\n')) {
+      const found = lines.indexOf(line, at)
+      expect(found, line).toBeGreaterThanOrEqual(at)
+      at = found + 1
+    }
+  })
+
+  it('change no value that is there, and add nothing the second time', () => {
+    const once = added(STARTER)
+    expect(loadText(once).project).toMatchObject(parse(STARTER))
+    expect(added(once)).toBe(once)
+  })
+
+  it('go under what is there, with its indentation', () => {
+    const text = STARTER.concat(
+      'electrical:\n    panel:\n        bus_a: 125  # read on the label\n    power_factor: 1\n',
+    )
+    const { project, madeUp: marked } = loadText(added(text))
+    expect(project.electrical).toMatchObject({ panel: { bus_a: 125, main_a: 200 }, power_factor: 1 })
+    expect(marked).toContain('electrical.panel.main_a')
+    expect(marked).not.toContain('electrical.panel.bus_a')
+  })
+
+  it('go into a map and into the one around it at the same line', () => {
+    const { project } = loadText(
+      added(STARTER.concat('electrical:\n  panel:\n    bus_a: 125\n    main_a: 100 # read\n')),
+    )
+    expect(project.electrical?.panel).toMatchObject({ bus_a: 125, main_a: 100, spaces_free: 4 })
+    expect(project.electrical?.runs).toHaveProperty('feeder')
+  })
+
+  it('leave equipment of the person alone', () => {
+    const text = STARTER.replace(
+      '  inverters:\n',
+      '  rails:\n    mine: { max_span_in: 60, max_cantilever_in: 20, stock_lengths_in: [168] }\n  inverters:\n',
+    )
+    const { project } = loadText(added(text))
+    expect(Object.keys(project.equipment.rails ?? {})).toEqual(['mine'])
+    expect(project.structure?.rail).toBe('mine')
   })
 })

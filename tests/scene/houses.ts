@@ -90,6 +90,19 @@ export const OWN_PLANES: Record<string, HouseParts> = {
       a: { ...group, columns: 2, rows: 3, rowGapIn: 30, moduleTilt: 25, standoffIn: 24, orientation: 'landscape' },
     },
   },
+  'rows of racks close together': {
+    planes: { main: slope(0, 180, { outline: rect(36, 34) }) },
+    groups: {
+      a: { ...group, x: 3, y: 3, rows: 3, rowGapIn: 3, moduleTilt: 10, standoffIn: 12, orientation: 'landscape' },
+    },
+  },
+  'rows of racks close together, 60 N': {
+    latitude: 60,
+    planes: { main: slope(0, 180, { outline: rect(36, 34) }) },
+    groups: {
+      a: { ...group, x: 3, y: 3, rows: 3, rowGapIn: 6, moduleTilt: 10, standoffIn: 12, orientation: 'landscape' },
+    },
+  },
   'racks on an east slope turned south': {
     planes: { main: slope(10, 90, { outline: rect(40, 34) }) },
     groups: {

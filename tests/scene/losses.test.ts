@@ -17,3 +17,21 @@ describe.each([
     expect(largest(parts)).toBeLessThan(WITHIN)
   })
 })
+
+/** Shadows of rows are told by their depth: points of per cent, where half as many points up the face are 0.27 off. */
+const ROWS_WITHIN = 0.15
+
+describe('rows of racks whose modules lie', () => {
+  it.each(['rows of racks close together', 'rows of racks close together, 60 N'])('%s', (name) => {
+    expect(largest(OWN_PLANES[name]!)).toBeLessThan(ROWS_WITHIN)
+  })
+
+  it('with nothing in front lose nothing, however low the sun: the roof below is no horizon above the horizon', () => {
+    const { groups, ...parts } = OWN_PLANES['rows of racks close together']!
+    const house = inventedHouse({ ...parts, latitude: 64, groups: { a: { ...groups['a']!, rows: 1, moduleTilt: 15 } } })
+    for (const { program, cast } of compareLosses(house)) {
+      expect(cast).toBeLessThan(0.01)
+      expect(program).toBeLessThan(0.01)
+    }
+  })
+})

@@ -1,7 +1,6 @@
+import { MONTHS } from '../../values/index.js'
 import type { BillValues, SavingsValues } from '../../money/index.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
-
-export const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 export interface BothBills {
   readonly month: number

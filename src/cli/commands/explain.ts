@@ -1,5 +1,5 @@
 import type { Command } from 'commander'
-import { nearest } from '../../project/index.js'
+import { keyHint, nearest } from '../../project/index.js'
 import { formatSource, Worksheet } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
 import {
@@ -14,11 +14,16 @@ import {
   type Topic,
 } from '../explanations/index.js'
 import { writesReport } from '../options.js'
+import { explainKeys } from './explain-key.js'
 import type { Report, Section } from '../../report/index.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 
-export const examples: readonly [Example, Example, Example, Example] = [
+export const examples: readonly [Example, Example, Example, Example, Example] = [
   { line: 'explain wire.panel-busbar', does: 'what a finding means, the rule behind it, how to mend it' },
+  {
+    line: 'explain arrays.south.standoff_in',
+    does: 'a key of the project file: unit, range, where to find it, what it moves',
+  },
   { line: 'explain bus rating', does: 'a word of the trade' },
   { line: 'explain energy-estimate', does: 'a topic: how good the estimate is, and how that is known' },
   { line: 'explain', does: 'all findings, words and topics' },
@@ -26,7 +31,10 @@ export const examples: readonly [Example, Example, Example, Example] = [
 
 export function configure(command: Command): void {
   writesReport(
-    command.argument('[id or term...]', 'id of a finding as it stands in [brackets], a word of the trade, or a topic'),
+    command.argument(
+      '[id or term...]',
+      'id of a finding as it stands in [brackets], a key of the project file, a word of the trade, or a topic',
+    ),
   )
 }
 
@@ -39,17 +47,23 @@ export function run({ args }: CommandContext): CommandOutcome {
   if (found !== undefined) return { report: explainTerm(...found) }
   const topic = findTopic(word)
   if (topic !== undefined) return { report: explainTopic(...topic) }
+  const keys = explainKeys(args.join(' '))
+  if (keys !== undefined) return { report: keys }
   throw new UsageError(
-    `'${args.join(' ')}' is neither a finding nor a term nor a topic${hint(word)}; 'gablewatt explain' lists all`,
+    `'${args.join(' ')}' is neither a finding nor a term nor a topic nor a key${hint(word, args.join(' '))}; 'gablewatt explain' lists all`,
   )
 }
 
-/** The nearest known word; for an id whose first part is right, the ids of that part. */
-function hint(word: string): string {
+/** The nearest known word, or key of the file; for an id whose first part is right, the ids of that part. */
+function hint(word: string, typed: string): string {
   const terms = Object.entries(GLOSSARY).flatMap(([key, term]) => [key, ...(term.also ?? [])])
   const topics = Object.entries(TOPICS).flatMap(([key, { also = [] }]) => [key, ...also])
+  const key = keyHint(typed)
+  // Words of the trade have hyphens, keys have underscores.
+  if (key !== undefined && typed.includes('_')) return `; ${key}`
   const near = nearest(word, [...Object.keys(EXPLANATIONS), ...terms, ...topics])
   if (near !== undefined) return `; did you mean ${near}?`
+  if (key !== undefined) return `; ${key}`
   const within = [...Object.keys(EXPLANATIONS), ...terms, ...topics].filter(
     (known) => word.length >= 3 && known.includes(word),
   )
@@ -99,6 +113,9 @@ function explainTopic(key: string, { title, paragraphs, table }: Topic): Report 
   }
 }
 
+const KEYS =
+  "'gablewatt explain roof_planes' lists the keys of a part, 'gablewatt explain roof_planes.south.tilt_deg' or just 'tilt_deg' tells of one what it means, its unit and range, where to find it, and which results it can move."
+
 function everything(): Report {
   const findings = Object.entries(EXPLANATIONS).map(([id, explanation]) => ({
     id,
@@ -137,7 +154,7 @@ function everything(): Report {
   return {
     title: `Explanations: ${findings.length} findings, ${terms.length} terms, ${topics.length} topics`,
     stage: 'explain',
-    sections,
+    sections: [...sections, { kind: 'paragraph', heading: 'Keys of the project file', text: KEYS }],
     csv: tableOf(findings.map(({ id, means, rule, sources, fix }) => [id, means, rule, sources.join('; '), fix])),
     result: new Worksheet().result({ findings, terms, topics }),
   }

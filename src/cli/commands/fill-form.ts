@@ -67,7 +67,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   if (alone === undefined) return fill(context, options)
   if (context.args.length > 0) throw new UsageError('--list and --starter take a form alone, no project')
-  const form = await listFormFields(readForm(alone))
+  const form = await listFormFields(readForm(alone), options.starter !== undefined)
   if (options.list !== undefined) return { report: fieldsReport(alone, form) }
   const next = 'fill it in, then gablewatt fill-form project.yaml form.pdf mapping.yaml'
   return { document: form.starter, next }

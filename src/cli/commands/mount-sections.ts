@@ -5,7 +5,7 @@ import { own } from '../../values/index.js'
 import { seismicSections } from './seismic-sections.js'
 import { snowSections } from './snow-sections.js'
 
-/** Every mount, for the eyes and for a spreadsheet. */
+/** Every mount, for a spreadsheet. */
 export function mountTable(values: MountValues): TableData {
   return {
     columns: [
@@ -37,6 +37,39 @@ export function mountTable(values: MountValues): TableData {
   }
 }
 
+/** Every mount for the eyes: a table for each rail, so that names stay whole on a narrow terminal. */
+function mountsByRail({ mounts }: MountValues): Section[] {
+  const rails = [...new Set(mounts.map(({ rail }) => rail))]
+  return rails.map((rail, index) => ({
+    kind: 'table',
+    heading: `Mounts of rail ${rail}${index === 0 ? ', from the left end of the eave' : ''}`,
+    columns: [
+      { heading: 'Mount' },
+      { heading: 'Rafter' },
+      { heading: 'x', unit: 'in', decimals: 1 },
+      { heading: 'y', unit: 'in', decimals: 1 },
+      { heading: 'Zone' },
+      { heading: 'Uplift', unit: 'lb' },
+      { heading: 'Down', unit: 'lb' },
+      { heading: 'Ratio', decimals: 2 },
+      { heading: 'Governs' },
+    ],
+    rows: mounts
+      .filter((mount) => mount.rail === rail)
+      .map((mount): Cell[] => [
+        mount.id.startsWith(`${rail}.`) ? mount.id.slice(rail.length + 1) : mount.id,
+        mount.rafter,
+        mount.x_in,
+        mount.y_in,
+        mount.zone,
+        mount.uplift_lb,
+        mount.down_lb,
+        { value: mount.ratio, tone: mount.ratio > 1 ? 'bad' : 'good' },
+        mount.governs,
+      ]),
+  }))
+}
+
 /** The report of the mounts, part by part. */
 export function mountSections(values: MountValues): Section[] {
   return [
@@ -46,7 +79,7 @@ export function mountSections(values: MountValues): Section[] {
     ...seismicSections(values),
     checks(values),
     ...rafterSections(values),
-    { kind: 'table', heading: 'Mounts, from the left end of the eave', ...mountTable(values) },
+    ...mountsByRail(values),
     rails(values),
   ]
 }

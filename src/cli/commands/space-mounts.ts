@@ -94,8 +94,9 @@ async function roofPlans(
   arrangement: Result<Arrangement>,
   mounts: Result<MountValues>,
 ): Promise<OutputFile[]> {
-  const { drawPacket, renderSvg } = await import('../../drawings/index.js')
-  const sheets = drawPacket({ project, size: '11x17', draft: false, arrangement, mounts, documents: [], findings: [] })
+  const { drawPacket, isUnconfirmed, renderSvg } = await import('../../drawings/index.js')
+  const draft = mounts.findings.some(isUnconfirmed)
+  const sheets = drawPacket({ project, size: '11x17', draft, arrangement, mounts, documents: [], findings: [] })
   const plans = sheets.filter((sheet) => sheet.id.startsWith('A-'))
   const stem = path.replace(/\.svg$/iu, '')
   return plans.map((sheet) => ({

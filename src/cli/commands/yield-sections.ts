@@ -1,7 +1,6 @@
+import { MONTHS } from '../../values/index.js'
 import { LADDER, type LadderStep, type YieldValues } from '../../yield/index.js'
 import type { Section, TableData } from '../../report/index.js'
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 /** The monthly table of an energy estimate; for people with a small bar for each month. */
 export function monthlyTable(values: YieldValues, bars = true): TableData {

@@ -3,10 +3,12 @@ import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
 import { DC_DEVICES } from './dc-devices.js'
+import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
 import { LOADS } from './loads.js'
+import { MADE_UP } from './made-up.js'
 import { MATERIALS } from './materials.js'
 import { MONEY } from './money.js'
 import { MOUNTS } from './mounts.js'
@@ -25,7 +27,9 @@ import { YIELD } from './yield.js'
 
 /** Every finding id that this program can print, in the order of the job. A new finding gets its text here. */
 export const EXPLANATIONS: Explanations = {
+  ...MADE_UP,
   ...CLIMATE,
+  ...EQUIPMENT,
   ...ROOF,
   ...YIELD,
   ...SCENE,

@@ -66,9 +66,15 @@ export const FORMS: Explanations = {
   },
   'form.required-empty': {
     means: 'The form marks a field as required, and nothing goes into it.',
-    rule: 'An office may send back a form with an empty required field.',
+    rule: 'An office sends back a form with an empty required field, so that nothing is written. Signatures, their dates and declarations are no part of it: they are left to the person and told.',
     sources: [ISO],
-    fix: 'Add an entry to the mapping, or fill it by hand.',
+    fix: 'Add an entry to the mapping; name the field under by_hand when a person fills it in later, or under must_stay_empty when the office does.',
+  },
+  'form.left-by-hand': {
+    means: 'The mapping leaves these fields to a person, who fills them in later.',
+    rule: 'What the form requires and the program does not fill is told, so that it is not forgotten.',
+    sources: [PRACTICE],
+    fix: 'Fill them in before the form is sent.',
   },
   'form.calculated': {
     means: 'The form works the value of this field out by a script, and scripts do not run here.',

@@ -23,12 +23,24 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['conventions', 'units', 'keys', 'coordinates', 'schema'],
   },
+  'made-up': {
+    title: 'Values that are made up, and how they become yours',
+    paragraphs: [
+      '`new-project` writes a file that runs at once. What nobody has stated bears the marker !made_up between the key and its value: `basic_speed_mph: !made_up 115`. On a list or a map, such as `m410: !made_up` above the lines of a data sheet, it stands for all that lies under it.',
+      'To make a value yours, put what is true in its place and take the marker away; where the made-up value is true, take the marker away alone. `--set path=value` states a value for one run, `--set path=null` takes a key away for one run.',
+      'Until then each result that reads the value tells of it: a warning [project.made-up-safety] for what somebody could be hurt by, a note [project.made-up] for the rest. The sheets of a permit packet are stamped DRAFT, and the first lists the values. `check-project` lists all of them, stage by stage, and with --watch does so again each time the file is saved.',
+      'The marker is a YAML tag. It stays with its value when a file is formatted or lines are moved; other programs that read the file have to be told of it (in editors: custom tags). It counts in the project file and in the file of its equipment.',
+      '`new-project --parts wire,mounts,permit,money` writes what later stages need, all of it marked; with --add-to FILE it goes into a file that is there, without a change to what it holds. `new-project --ask` asks for place, roof, modules, bill and panel; --answers FILE takes the answers from a YAML file with one key a question: place, address, azimuth_deg, pitch_in_12, eave_ft, ridge_ft, slope_ft, eave_height_ft, equipment, modules, year_kwh, usd_per_kwh, fixed_usd_per_month, bus_a, main_a.',
+    ],
+    also: ['!made_up', 'made_up', 'marker', 'answers', 'new-project'],
+  },
   output: {
     title: 'Where results go, and what their forms promise',
     paragraphs: [
       'Data go to stdout, everything else to stderr. NO_COLOR and --no-color are obeyed. `-` reads stdin.',
       'Exit code 0: done, nothing failed. 1: done, and the design fails a check. 2: wrong usage, or an invalid project or earlier result. 3: a file cannot be read or written. 70: a defect of the program.',
       '--out FILE writes the whole file or nothing, and replaces one only with --force. --use RESULT.json takes an earlier result of the same project instead of computing it again.',
+      'Tables for people round so that rows add up to the sum below them (largest remainder): a row may stand one unit of its last digit off the nearest. JSON and CSV hold the figures themselves.',
       '--show-work prints each step with its formula, numbers and source; --json, --csv and --markdown are for programs and for papers. JSON results follow schemas/result.schema.json, their values schemas/values/, lines of a fleet schemas/fleet-line.schema.json; identical input gives identical bytes.',
       'Results, baselines and lines of a journal carry a seal, SHA-256 of their content, and one whose seal does not fit is not used. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
       'Of the PDFs named under `documents` the packet takes over what their pages look like, and no scripts, links, form fields or attachments.',
@@ -113,7 +125,8 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     paragraphs: [
       'fill-form --list form.pdf prints the fields of a fillable form, --starter form.pdf a mapping to start from, and fill-form project.yaml form.pdf mapping.yaml --out filled.pdf fills it. --preview shows what goes into which field and from where; --flatten makes the fields part of the page.',
       'An entry of the mapping names a field and one of: from (where the value comes from), text (your own words), on (the state of a box or of radio buttons, as --list prints it). from is project. and a path of the project file, totals. and a name of the table, or yield, wire, mounts, bom or payback and a path of its values as --json prints them; entries of lists go by their number from 0 or by their id.',
-      'Beside from: format (decimals, thousands, unit, with_unit, date), translate (what is written for each value), equals (a box is ticked when the value is this one), optional (the field may stay empty). size_pt sets the size of the letters. must_stay_empty names fields that others fill; form_sha256 tells when the form has changed.',
+      'Beside from: format (decimals, thousands, unit, with_unit, date), translate (what is written for each value), equals (a box is ticked when the value is this one), optional (the field may stay empty). size_pt sets the size of the letters. must_stay_empty names fields that others fill, by_hand fields that a person fills later; a required field that is in none of them and stays empty is an error. form_sha256 tells when the form has changed.',
+      'A flat page, such as a scan, has no fields: --starter then begins a mapping with place in place of fields. A place has a name (what is printed beside it), page, x_in and y_in (from the left and from the upper edge of the page as it is seen, to the left end of the line that the text stands on), width_in, lines and size_pt, and from or text as above; mark: true draws a cross with its middle there. What does not fit is an error and nothing is written. Look at the page before it is sent: what is printed on a scan is not read here.',
       'Signatures, their dates, initials and declarations are never filled. Forms that are locked, certified, signed or XFA alone are refused. What is cut, missing or no choice stops the form (exit code 1), and a mapping that asks for what the form does not have does too (exit code 2).',
     ],
     table: {

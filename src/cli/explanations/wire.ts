@@ -47,7 +47,7 @@ export const WIRE: Explanations = {
   },
   'wire.unlike-strings': {
     means: 'Strings that differ lie in parallel on one tracker input.',
-    rule: 'A tracker holds all its strings at one voltage. Strings of another number or kind of modules want another voltage: one of them gives little, and the makers of inverters do not allow it. Strings in another direction differ in current only and lose a little.',
+    rule: 'A tracker holds all its strings at one voltage. Strings of another number or kind of modules want another voltage: one of them gives little, and the makers of inverters do not allow it. Strings in another direction differ in current only and lose a little. A string lies in one array and so in one direction: over two directions its module with the least light would hold the current of all.',
     sources: [...nec('listedEquipment'), PRACTICE],
     fix: 'Give each string an input of its own, or make them alike in number and kind of modules.',
   },

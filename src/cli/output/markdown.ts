@@ -10,6 +10,7 @@ import {
 } from '../../report/index.js'
 import { assumptionLine, findingLines } from './findings.js'
 import { plotXY } from './plot.js'
+import { withRoundedSums } from './rounded-sums.js'
 import { FILE_STYLE } from './style.js'
 import { alignment, cellText } from './cells.js'
 import { groupSteps, workLines } from './work.js'
@@ -64,7 +65,8 @@ function renderSection(section: Section): string {
   }
 }
 
-function table(data: TableData): string {
+function table(given: TableData): string {
+  const data = withRoundedSums(given)
   const all = data.total === undefined ? data.rows : [...data.rows, data.total]
   return [
     row(data.columns.map((column) => escape(columnTitle(column)))),

@@ -1,6 +1,7 @@
 import CliTable from 'cli-table3'
 import { cellTone, cleanLine, columnTitle, type Cell, type Column, type TableData } from '../../report/index.js'
 import { alignment, cellText } from './cells.js'
+import { withRoundedSums } from './rounded-sums.js'
 import type { Style } from './style.js'
 import { displayWidth, hang, wrapText } from './wrap.js'
 
@@ -18,7 +19,8 @@ const NO_BORDER = Object.fromEntries(
  * Lines of a table: a rule under the headings and no boxes, numbers right. Words wrap so that it fits the width; where
  * not even that fits, each row becomes a block of `heading: value` lines.
  */
-export function renderTable(table: TableData, style: Style): string[] {
+export function renderTable(data: TableData, style: Style): string[] {
+  const table = withRoundedSums(data)
   const rows = table.rows.map((row) => texts(row, table.columns))
   const total = table.total === undefined ? undefined : texts(table.total, table.columns)
   const all = total === undefined ? rows : [...rows, total]

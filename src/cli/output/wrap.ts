@@ -16,7 +16,10 @@ export function displayWidth(text: string): number {
   return width
 }
 
-/** Breaks text into lines of at most `width` columns, at spaces where possible; a longer word is cut, never lost. */
+/**
+ * Breaks text into lines of at most `width` columns, at spaces where possible; a longer word is cut, never lost, behind a
+ * point or a stroke of it where one stands far enough on.
+ */
 export function wrapText(text: string, width: number): string[] {
   return text.split('\n').flatMap((line) => wrapLine(line, Math.max(1, width)))
 }
@@ -44,8 +47,10 @@ function cutWord(word: string, width: number): string[] {
   let piece = ''
   for (const character of word) {
     if (piece !== '' && displayWidth(piece + character) > width) {
-      pieces.push(piece)
-      piece = ''
+      const joint = Math.max(piece.lastIndexOf('.'), piece.lastIndexOf('/'), piece.lastIndexOf('_')) + 1
+      const end = joint * 3 > piece.length ? joint : piece.length
+      pieces.push(piece.slice(0, end))
+      piece = piece.slice(end)
     }
     piece += character
   }

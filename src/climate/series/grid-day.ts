@@ -1,3 +1,4 @@
+import { MONTHS } from '../../values/index.js'
 import { DAYS_IN_MONTH } from '../extraterrestrial.js'
 
 /** Day of the year counted from 0, and back, with or without a 29 February. */
@@ -16,8 +17,7 @@ export function daysOfYear(isLeap: boolean): readonly (readonly [month: number, 
 
 /** `5 Mar 14:30` */
 export function sayMoment(month: number, day: number, hour: number): string {
-  const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
   const minutes = Math.round(hour * 60)
   const clock = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`
-  return `${day} ${names[month - 1] ?? ''} ${clock}`
+  return `${day} ${MONTHS[month - 1] ?? ''} ${clock}`
 }

@@ -1,4 +1,4 @@
-import { MONTHS } from '../epw-values.js'
+import { MONTHS } from '../../values/index.js'
 import { sayMoment } from './grid-day.js'
 import type { SeriesYear } from './series-file.js'
 

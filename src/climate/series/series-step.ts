@@ -25,8 +25,10 @@ export function stepOfRows({ stampMs, length }: SeriesRows): Milliseconds {
     length < 2
       ? 'weather file: one row is no series'
       : `weather file: most of its rows are ${Number(minutes.toFixed(2))} min apart; ${STEPS_MIN.join(', ')} min are read`,
-    minutes > 0 && minutes < 5
-      ? 'average the file to 5 minutes or more, each mean stamped as the project says'
-      : 'use a file with rows in order of time, 5 to 60 minutes apart',
+    minutes >= 1440
+      ? 'sums or means of whole days do not tell how the light falls on a plane: use a file with rows 5 to 60 minutes apart, or leave the file out, and the monthly table of the nearest sites is used (site.climate: nearby)'
+      : minutes > 0 && minutes < 5
+        ? 'average the file to 5 minutes or more, each mean stamped as the project says'
+        : 'use a file with rows in order of time, 5 to 60 minutes apart',
   )
 }

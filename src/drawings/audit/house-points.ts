@@ -8,7 +8,7 @@ export const HOUSE_POINTS: Readonly<Record<string, Judge>> = {
     const open = checks.filter(({ state }) => state === 'not_met' || state === 'not_stated')
     if (open.length > 0) return missing(open.map(({ says, where }) => `${says} (${where})`).join('; '))
     if (checks.every(({ state }) => state === 'not_needed'))
-      return notApplicable(checks.map(({ says }) => says).join('; '))
+      return notApplicable([...new Set(checks.map(({ says }) => says))].join('; '))
     return allOn(
       facts,
       'G',

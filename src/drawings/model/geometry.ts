@@ -14,9 +14,6 @@ export interface Box {
   readonly height: number
 }
 
-/** Points per inch of paper. */
-export const POINTS_PER_INCH = 72
-
 export const xy = (x: number, y: number): XY => ({ x, y })
 
 /** Shrinks a box by the same distance on all sides. */

@@ -1,4 +1,5 @@
-export { boundsOf, cornersOf, figuresOverlap, inset, POINTS_PER_INCH, xy, type Box, type XY } from './geometry.js'
+export { POINTS_PER_INCH } from '../../values/index.js'
+export { boundsOf, cornersOf, figuresOverlap, inset, xy, type Box, type XY } from './geometry.js'
 export { makeGrid, type Grid } from './grid.js'
 export { flattenSheet } from './flatten.js'
 export { hatchLines } from './hatch-lines.js'

@@ -1,4 +1,5 @@
 import { existingHouseChecks, type WiringValues } from '../../electrical/index.js'
+import { isUnconfirmed } from '../unconfirmed.js'
 import { landingPanel } from '../../project/facts.js'
 import type { Project } from '../../project/index.js'
 import { systemSize } from '../system-size.js'
@@ -113,9 +114,9 @@ function connectionWords(project: Project, wiring: WiringValues): string {
   return `to the ${distribution === undefined ? 'main panel' : landingTitle(project, wiring)} by a backfed breaker`
 }
 
-/** Errors that stop a permit packet; a draft lists them. */
+/** Errors that stop a permit packet, and values that nobody confirmed; a draft lists them. */
 function draftBlocks(input: PacketInput): Block[] {
-  const errors = input.findings.filter((finding) => finding.severity === 'error')
+  const errors = input.findings.filter((finding) => finding.severity === 'error' || isUnconfirmed(finding))
   if (!input.draft) return []
   return [
     { kind: 'heading', text: 'DRAFT: not for permit' },

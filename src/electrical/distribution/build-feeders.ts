@@ -2,6 +2,7 @@ import type { DistributionFeeder } from '../../project/index.js'
 import type { Job } from '../system/index.js'
 import { flowAlong, flowThroughFeeder, panelById } from './flows.js'
 import { nodeConductor } from './feeder-conductor.js'
+import { NO_CONDUCTOR, tapSkeleton } from './skeletons.js'
 import type { BackfedDevice, FeederNode, Tree } from './tree.js'
 
 /** The feeders, with a size for those that state none: for the device at their start and what sources feed through. */
@@ -11,12 +12,9 @@ export function buildFeeders(job: Job, bare: Tree): FeederNode[] {
   const skeleton = {
     ...bare,
     feeders: stated.map(([id, feeder]) => plain(id, feeder)),
-    taps: Object.entries(job.electrical.distribution?.taps ?? {}).map(([id, { feeder, position }]) => ({
-      ...TAP_SKELETON,
-      id,
-      feeder,
-      position: position ?? ('along' as const),
-    })),
+    taps: Object.entries(job.electrical.distribution?.taps ?? {}).map(([id, { feeder, position }]) =>
+      tapSkeleton(id, feeder, position),
+    ),
   }
   return stated.map(([id, feeder]) => {
     const node = plain(id, feeder)
@@ -48,28 +46,6 @@ export function buildFeeders(job: Job, bare: Tree): FeederNode[] {
 }
 
 const lowest = (a: 60 | 75 | undefined, b: 60 | 75 | undefined): 60 | 75 => (a === 75 && b === 75 ? 75 : 60)
-
-const NO_CONDUCTOR = {
-  size: '14',
-  material: 'copper',
-  sets: 1,
-  insulation: '',
-  ampacityA: 0,
-  how: '',
-  named: false,
-} as const
-
-const TAP_SKELETON = {
-  where: '',
-  conductor: NO_CONDUCTOR,
-  method: undefined,
-  lengthFt: 0,
-  endDeviceA: undefined,
-  endDevices: 1,
-  loadA: undefined,
-  leavesEnclosure: true,
-  outdoors: false,
-} as const
 
 function plain(id: string, feeder: DistributionFeeder): FeederNode {
   const where = `electrical.distribution.feeders.${id}`

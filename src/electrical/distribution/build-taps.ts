@@ -3,6 +3,7 @@ import type { DistributionTap } from '../../project/index.js'
 import type { Job } from '../system/index.js'
 import { feederById, flowOnTap, flowThroughFeeder } from './flows.js'
 import { nodeConductor } from './feeder-conductor.js'
+import { tapSkeleton } from './skeletons.js'
 import type { TapNode, Tree } from './tree.js'
 
 /** The taps, with a size for those that state none: for the shortest way of 240.21(B) that their length allows. */
@@ -23,7 +24,7 @@ export function buildTaps(job: Job, tree: Tree): TapNode[] {
       leavesEnclosure: stated.leaves_enclosure ?? true,
       outdoors: stated.outdoors === true,
     }
-    const skeleton = { ...tree, taps: taps.map(([other, tap]) => skeletonOf(other, tap.feeder, tap.position)) }
+    const skeleton = { ...tree, taps: taps.map(([other, tap]) => tapSkeleton(other, tap.feeder, tap.position)) }
     const feeder = feederById(tree, stated.feeder)
     const deviceA = feeder?.device.ratingA ?? 0
     const onFeeder = feeder === undefined ? undefined : flowThroughFeeder(skeleton, feeder)
@@ -31,7 +32,7 @@ export function buildTaps(job: Job, tree: Tree): TapNode[] {
     const ratio = tapRules.find(({ withinFt, outdoors }) =>
       outdoors ? facts.outdoors : stated.length_ft <= (withinFt ?? Infinity),
     )?.ratio
-    const own = flowOnTap(skeleton, skeletonOf(id, stated.feeder, stated.position))
+    const own = flowOnTap(skeleton, tapSkeleton(id, stated.feeder, stated.position))
     return {
       ...facts,
       conductor: nodeConductor(job, {
@@ -71,18 +72,3 @@ function endDevicesOf(tree: Tree, id: string, stated: number | undefined): numbe
     .flatMap((source) => source.devices)
   return Math.max(stated ?? 1, devices.length)
 }
-
-const skeletonOf = (id: string, feeder: string, position: TapNode['position'] | undefined): TapNode => ({
-  id,
-  where: '',
-  feeder,
-  position: position ?? 'along',
-  conductor: { size: '14', material: 'copper', sets: 1, insulation: '', ampacityA: 0, how: '', named: false },
-  method: undefined,
-  lengthFt: 0,
-  endDeviceA: undefined,
-  endDevices: 1,
-  loadA: undefined,
-  leavesEnclosure: true,
-  outdoors: false,
-})

@@ -62,8 +62,8 @@ export function tellNoAppliances(load: LoadJob, suffix: string): void {
 }
 
 /** First part whole, of the rest a share, VA. */
-export const demandVa = (listVa: number, firstVa: number): number =>
-  Math.min(listVa, firstVa) + REST_SHARE * Math.max(0, listVa - firstVa)
+export const demandVa = (listVa: number, firstVa: number, restShare: number = REST_SHARE): number =>
+  Math.min(listVa, firstVa) + restShare * Math.max(0, listVa - firstVa)
 
 /** The demand of a list as a step. */
 export function recordDemand(load: LoadJob, listVa: number, firstVa: number, suffix: string): number {

@@ -2,7 +2,7 @@ import { LARGEST_MOTOR_SHARE, LEAST_DRYER_VA, ONE_RANGE, STANDARD_LIGHTING } fro
 import { applianceLoads, type ApplianceLoad } from './appliance-load.js'
 import { climateLoad, heatingVa, type ClimateLoad } from './climate-load.js'
 import { generalLoadVa, recordSum } from './general-load.js'
-import { tellNoAppliances } from './list-demand.js'
+import { demandVa, tellNoAppliances } from './list-demand.js'
 import { recordLoad, refuse, WHERE, type LoadJob } from './load-job.js'
 import type { MethodLoad } from './method-load.js'
 import type { Rating } from './nameplate.js'
@@ -72,7 +72,7 @@ function recordLighting(load: LoadJob, generalVa: number): number {
       ['r', restShare, '', 'Table 220.42'],
     ],
     symbol: 'D',
-    va: Math.min(generalVa, firstVa) + restShare * Math.max(0, generalVa - firstVa),
+    va: demandVa(generalVa, firstVa, restShare),
     source: load.section('.42', 'secondary'),
     limits: 'Beyond 120,000 VA the code counts a smaller share',
   })

@@ -18,6 +18,7 @@ import { moduleById } from '../circuits/index.js'
 import { cellRiseC } from './cell-rise.js'
 import { checkOptimisers } from './check-optimisers.js'
 import { stringLimits } from './string-limits.js'
+import { tellVoltageUnknown } from './voltage-unknown.js'
 
 /** A string, or the single module of a module-level inverter. */
 interface StringCase {
@@ -166,13 +167,5 @@ function reportString(
       message: `string ${id} can open at ${v.vocColdV.toFixed(1)} V, above the tracking range that ends at ${inverter.mppt_max_v} V`,
       where,
     })
-  if (inverter.max_dc_voltage_v === undefined)
-    job.worksheet.find({
-      severity: 'warning',
-      id: 'wire.inverter-voltage-unknown',
-      message: `the largest DC voltage of inverter ${inverterId} is not stated, so it was not checked`,
-      where: `equipment.inverters.${inverterId}.max_dc_voltage_v`,
-      source: job.nec('listedEquipment'),
-      fix: "Take it from the inverter's data sheet",
-    })
+  tellVoltageUnknown(job, inverterId, inverter)
 }

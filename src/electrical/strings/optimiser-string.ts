@@ -3,6 +3,7 @@ import type { Volts } from '../../values/index.js'
 import type { Circuit, Job } from '../system/index.js'
 import { optimiserLengths } from './optimiser-lengths.js'
 import type { OptimiserCase } from './optimiser-case.js'
+import { tellVoltageUnknown } from './voltage-unknown.js'
 
 /** How long a string with converters may be, and whether nothing is passed. */
 export interface OptimiserLimits {
@@ -58,15 +59,7 @@ export function checkOptimiserString(
       'Use fewer converters in series, or state regulated_string_v where the listing of converter and inverter does',
     )
   tellUnknown(job, one)
-  if (inverter.max_dc_voltage_v === undefined)
-    job.worksheet.find({
-      severity: 'warning',
-      id: 'wire.inverter-voltage-unknown',
-      message: `the largest DC voltage of inverter ${inverterId} is not stated, so it was not checked`,
-      where: `equipment.inverters.${inverterId}.max_dc_voltage_v`,
-      source: job.nec('listedEquipment'),
-      fix: "Take it from the inverter's data sheet",
-    })
+  tellVoltageUnknown(job, inverterId, inverter)
   return { leastModules, mostModules: Number.isFinite(mostModules) ? mostModules : string.modules, holds }
 }
 

@@ -1,3 +1,4 @@
+import { Kept } from '../../values/index.js'
 import type { PatternUse } from './best-pattern.js'
 import type { CuttingProblem } from './cutting-problem.js'
 import { fillGreedily } from './fill-greedily.js'
@@ -29,17 +30,24 @@ interface Choice extends PatternUse {
  * @returns undefined when a piece is longer than every stock length.
  */
 export function solveCutting(problem: CuttingProblem): CuttingSolution | undefined {
+  return solved.of(JSON.stringify(problem), () => search(problem))
+}
+
+/** Houses of a fleet with equal roofs cut equal rails. */
+const solved = new Kept<CuttingSolution | undefined>(64)
+
+function search(problem: CuttingProblem): CuttingSolution | undefined {
   const widest = Math.max(...problem.capacities)
   if (problem.sizes.some((size) => size > widest)) return undefined
-  const search = new CuttingSearch(problem)
-  const lowerBound = search.boundOf(problem.demand)
-  search.from(problem.demand, 0, [])
-  const { cost, sticks } = search.best
+  const searching = new CuttingSearch(problem)
+  const lowerBound = searching.boundOf(problem.demand)
+  searching.from(problem.demand, 0, [])
+  const { cost, sticks } = searching.best
   return {
     sticks: sticks.map(({ stock, pattern }) => ({ stock, pattern })),
     cost,
     lowerBound,
-    proven: search.complete || cost === lowerBound,
+    proven: searching.complete || cost === lowerBound,
   }
 }
 

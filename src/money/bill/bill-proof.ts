@@ -1,9 +1,8 @@
+import { MONTHS } from '../../values/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import type { BillYear } from './bill-year.js'
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 
 /** Records every line of every bill, and its total, on the worksheet. */
 export function recordBills(worksheet: Worksheet, sheet: RateSheet, year: BillYear): void {

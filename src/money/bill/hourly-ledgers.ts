@@ -24,6 +24,8 @@ interface PackedHours {
   readonly dark: DarkHours
   /** Where the sunny hours of a slot begin in the columns below; one entry more than slots. */
   readonly sunnyOfSlot: Uint32Array
+  /** Use in the sunny hours of a slot. */
+  readonly sunnyUse: Float64Array
   readonly sunnyLoad: Float64Array
   /** Output, kWh. */
   readonly sunnyKwh: Float64Array
@@ -57,16 +59,16 @@ function packHours(layout: HourLayout, usageKwh: Float64Array, productionKwh: Fl
   const lastDark = new Int32Array(slots).fill(-1)
   const sunnyOfSlot = new Uint32Array(slots + 1)
   for (let h = 0; h < HOURS_PER_YEAR; h++) {
-    const slot = layout.slot[h] ?? 0
-    const used = Math.floor((usageKwh[h] ?? 0) * 1e6 + 0.5)
-    load[slot] = (load[slot] ?? 0) + used
-    if (used > (peakLoad[slot] ?? 0)) peakLoad[slot] = used
-    const kwh = productionKwh === undefined ? 0 : (productionKwh[h] ?? 0)
+    const slot = layout.slot[h]!
+    const used = Math.floor(usageKwh[h]! * 1e6 + 0.5)
+    load[slot] = load[slot]! + used
+    if (used > peakLoad[slot]!) peakLoad[slot] = used
+    const kwh = productionKwh === undefined ? 0 : productionKwh[h]!
     if (kwh > 0) {
-      sunnyOfSlot[slot + 1] = (sunnyOfSlot[slot + 1] ?? 0) + 1
+      sunnyOfSlot[slot + 1] = sunnyOfSlot[slot + 1]! + 1
       continue
     }
-    let kind = lastDark[slot] ?? -1
+    let kind = lastDark[slot]!
     if (kind < 0 || dark.kwh[kind] !== kwh) {
       kind = dark.slot.push(slot) - 1
       dark.kwh.push(kwh)
@@ -75,27 +77,30 @@ function packHours(layout: HourLayout, usageKwh: Float64Array, productionKwh: Fl
       dark.peak.push(0)
       lastDark[slot] = kind
     }
-    dark.count[kind] = (dark.count[kind] ?? 0) + 1
-    dark.load[kind] = (dark.load[kind] ?? 0) + used
-    if (used > (dark.peak[kind] ?? 0)) dark.peak[kind] = used
+    dark.count[kind] = dark.count[kind]! + 1
+    dark.load[kind] = dark.load[kind]! + used
+    if (used > dark.peak[kind]!) dark.peak[kind] = used
   }
   // Hours with output, those of a slot together: its sums are then four plain numbers.
   for (let slot = 0; slot < slots; slot++) {
-    sunnyOfSlot[slot + 1] = (sunnyOfSlot[slot + 1] ?? 0) + (sunnyOfSlot[slot] ?? 0)
+    sunnyOfSlot[slot + 1] = sunnyOfSlot[slot + 1]! + sunnyOfSlot[slot]!
   }
   const sunny = sunnyOfSlot[slots] ?? 0
   const sunnyLoad = new Float64Array(sunny)
   const sunnyKwh = new Float64Array(sunny)
   const sunnyHour = new Uint16Array(sunny)
+  const sunnyUse = new Float64Array(slots)
   const next = sunnyOfSlot.slice()
   for (let h = 0; h < (productionKwh?.length ?? 0); h++) {
-    const kwh = productionKwh?.[h] ?? 0
+    const kwh = productionKwh![h]!
     if (kwh <= 0) continue
-    const slot = layout.slot[h] ?? 0
-    const i = next[slot] ?? 0
+    const slot = layout.slot[h]!
+    const i = next[slot]!
     next[slot] = i + 1
     sunnyHour[i] = h
-    sunnyLoad[i] = Math.floor((usageKwh[h] ?? 0) * 1e6 + 0.5)
+    const used = Math.floor(usageKwh[h]! * 1e6 + 0.5)
+    sunnyLoad[i] = used
+    sunnyUse[slot] = (sunnyUse[slot] ?? 0) + used
     sunnyKwh[i] = kwh
   }
   const bySegment = (of: Float64Array) => layout.segments.map((_, i) => cut(of, i * layout.periods, layout.periods))
@@ -104,6 +109,7 @@ function packHours(layout: HourLayout, usageKwh: Float64Array, productionKwh: Fl
     peakLoad: bySegment(peakLoad),
     dark,
     sunnyOfSlot,
+    sunnyUse,
     sunnyLoad,
     sunnyKwh,
     sunnyHour,
@@ -153,7 +159,7 @@ function cut(of: Float64Array, from: number, length: number): Float64Array {
 }
 
 function sumSlots(packed: PackedHours, scale: number): SlotSums {
-  const { dark, sunnyOfSlot, sunnyLoad, sunnyKwh } = packed
+  const { dark, sunnyOfSlot, sunnyUse, sunnyLoad, sunnyKwh } = packed
   const slots = sunnyOfSlot.length - 1
   const imported = new Float64Array(slots)
   const exported = new Float64Array(slots)
@@ -168,27 +174,42 @@ function sumSlots(packed: PackedHours, scale: number): SlotSums {
     peakImport[slot] = Math.max(peakImport[slot] ?? 0, (dark.peak[kind] ?? 0) - made)
   }
   for (let slot = 0; slot < slots; slot++) {
-    const end = sunnyOfSlot[slot + 1] ?? 0
-    let made = 0
-    let used = 0
-    let drawn = 0
-    let peak = peakImport[slot] ?? 0
-    for (let i = sunnyOfSlot[slot] ?? 0; i < end; i++) {
-      const load = sunnyLoad[i] ?? 0
-      const kwh = Math.floor((sunnyKwh[i] ?? 0) * toMicro + 0.5)
-      const net = load - kwh
-      made += kwh
-      used += load
-      drawn += net > 0 ? net : 0
-      if (net > peak) peak = net
-    }
-    generation[slot] = (generation[slot] ?? 0) + made
-    imported[slot] = (imported[slot] ?? 0) + drawn
+    addHours(sunnyLoad, sunnyKwh, sunnyOfSlot[slot]!, sunnyOfSlot[slot + 1]!, toMicro, peakImport[slot]!)
+    const { made, drawn, peak } = added
+    generation[slot] = generation[slot]! + made
+    imported[slot] = imported[slot]! + drawn
     // What was drawn less what was fed in is use less output, whatever the hours.
-    exported[slot] = drawn - (used - made)
+    exported[slot] = drawn - (sunnyUse[slot]! - made)
     peakImport[slot] = peak
   }
   return { imported, exported, generation, peakImport }
+}
+
+/** What `addHours` found last. */
+const added = { made: 0.5, drawn: 0.5, peak: 0.5 }
+
+/** Sums of the sunny hours of one slot. A function with nothing but numbers and their arrays runs three times as fast as a loop among others. */
+function addHours(
+  load: Float64Array,
+  kwh: Float64Array,
+  from: number,
+  end: number,
+  toMicro: number,
+  highest: number,
+): void {
+  let made = 0
+  let drawn = 0
+  let peak = highest
+  for (let i = from; i < end; i++) {
+    const micro = Math.floor(kwh[i]! * toMicro + 0.5)
+    const net = load[i]! - micro
+    made += micro
+    if (net > 0) drawn += net
+    if (net > peak) peak = net
+  }
+  added.made = made
+  added.drawn = drawn
+  added.peak = peak
 }
 
 /** Adds what each hour feeds in to the cell of its bill and clock hour. */

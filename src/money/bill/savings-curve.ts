@@ -99,9 +99,9 @@ export function savingsReader(curve: SavingsCurve): (scale: number) => number {
   })
   return (scale) => {
     const step = Math.floor(scale * perStep)
-    let low = nodes[step < STEPS ? step : STEPS] ?? 0
-    while (low < last - 1 && (scales[low + 1] ?? 0) <= scale) low += 1
-    return (savingsUsd[low] ?? 0) + (slopes[low] ?? 0) * (scale - (scales[low] ?? 0))
+    let low = nodes[step < STEPS ? step : STEPS]!
+    while (low < last - 1 && scales[low + 1]! <= scale) low += 1
+    return savingsUsd[low]! + slopes[low]! * (scale - scales[low]!)
   }
 }
 

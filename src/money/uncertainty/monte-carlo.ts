@@ -1,6 +1,6 @@
 import { savingsReader } from '../bill/index.js'
 import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
-import { normalDeviates } from '../../values/index.js'
+import { normalDeviates, sortReals } from '../../values/index.js'
 
 /** Standard deviations as fractions, and the draw. */
 export interface Spread {
@@ -56,29 +56,29 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const paybackYears = new Float64Array(spread.samples)
   for (let i = 0; i < spread.samples; i++) {
     const at = i * perSample
-    const longTerm = 1 + spread.yieldSigma * (deviates[at] ?? 0)
-    const drift = 1 + spread.escalationSigma * (deviates[at + 1] ?? 0)
-    const cost = input.grossCostUsd * spread.costSigma * (deviates[at + 2] ?? 0)
-    let sum = (fixed[0] ?? 0) - cost
+    const longTerm = 1 + spread.yieldSigma * deviates[at]!
+    const drift = 1 + spread.escalationSigma * deviates[at + 1]!
+    const cost = input.grossCostUsd * spread.costSigma * deviates[at + 2]!
+    let sum = fixed[0]! - cost
     let npv = sum
     let growth = 1
     // Where the owner would stand after settling the loan.
-    let settled = sum - (owed[0] ?? 0)
+    let settled = sum - owed[0]!
     let paidBack = settled >= 0 ? 0 : Infinity
     for (let t = 1; t <= years; t++) {
       growth *= drift
-      const output = Math.max(0, longTerm * (1 + spread.weatherSigma * (deviates[at + 2 + t] ?? 0)))
-      const saved = savingsOf((share[t] ?? 0) * output) * (price[t] ?? 1) * growth
-      const flow = (fixed[t] ?? 0) + saved + (performance[t] ?? 0) * output
-      npv += flow * (present[t] ?? 0)
+      const output = Math.max(0, longTerm * (1 + spread.weatherSigma * deviates[at + 2 + t]!))
+      const saved = savingsOf(share[t]! * output) * price[t]! * growth
+      const flow = fixed[t]! + saved + performance[t]! * output
+      npv += flow * present[t]!
       sum += flow
       const before = settled
-      settled = sum - (owed[t] ?? 0)
+      settled = sum - owed[t]!
       if (settled < 0) paidBack = Infinity
       else if (before < 0) paidBack = t - 1 - before / (settled - before)
     }
     npvUsd[i] = npv
     paybackYears[i] = paidBack
   }
-  return { npvUsd: npvUsd.sort(), paybackYears: paybackYears.sort() }
+  return { npvUsd: sortReals(npvUsd), paybackYears: sortReals(paybackYears) }
 }

@@ -3,11 +3,12 @@ import { digestOf } from '../../seal/index.js'
 import { sortFindings, type Finding } from '../../worksheet/index.js'
 import type { Sources } from './data/index.js'
 import type { OpenForm } from './document/index.js'
-import type { Fill } from './filling.js'
+import type { Fill, Trouble } from './filling.js'
 import { formFindings } from './form-findings.js'
 import { flattenForm, FormFonts } from './look/index.js'
 import type { ReadMapping } from './mapping/index.js'
 import { matchForm } from './match-form.js'
+import { drawPlace, matchPlaces } from './placed/index.js'
 import { planFill } from './plan-fill.js'
 import { writeLooks, writeOtherLooks } from './write-looks.js'
 import { writeValue } from './write-values.js'
@@ -31,26 +32,41 @@ export interface FilledForm {
  * @throws ProjectError when the mapping asks for what the form does not have or what is never filled.
  */
 export async function fillForm(form: OpenForm, mapping: ReadMapping, sources: Sources): Promise<FilledForm> {
-  const complaints = matchForm(mapping.data, form)
+  const complaints = [...matchForm(mapping.data, form), ...matchPlaces(mapping.data, form)]
   if (complaints.length > 0) throw mapping.refuse(complaints)
   const { fills, findings } = await planFill(form, mapping.data, sources)
   const fonts = new FormFonts(form.pdf, form.acroForm)
   const seen = fills.flatMap((fill): Finding[] => {
-    writeValue(fill, form, fonts)
-    return writeLooks(fill, fonts).map((trouble) => ({ ...trouble, where: '' }))
+    const troubles =
+      fill.place === undefined ? writeField(fill, form, fonts) : drawPlace(form, fill.place, fill.filling, fonts)
+    return troubles.map((trouble) => ({ ...trouble, where: '' }))
   })
   writeOtherLooks(form, new Set(fills.map(({ field }) => field.name)), fonts)
   fonts.finish()
   return {
     fills,
-    findings: sortFindings([...findings, ...seen, ...formFindings(form, mapping.data), ...stageFindings(sources)]),
+    findings: sortFindings([
+      ...findings,
+      ...seen,
+      ...formFindings(form, mapping.data, fills),
+      ...stageFindings(sources),
+    ]),
     save: async (flat) => {
       if (flat) flattenForm(form)
-      const values = fills.map(({ field, filling, entry }) => [field.name, filling, entry.size_pt ?? null])
+      const values = fills.map(({ field, filling, entry, place }) => [
+        field.name,
+        filling,
+        place ?? entry.size_pt ?? null,
+      ])
       form.pdf.context.trailerInfo.ID = fileId(form, JSON.stringify([values, flat]))
       return form.pdf.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false })
     },
   }
+}
+
+function writeField(fill: Fill, form: OpenForm, fonts: FormFonts): Trouble[] {
+  writeValue(fill, form, fonts)
+  return writeLooks(fill, fonts)
 }
 
 /** A design that fails its own checks should not be applied for. */

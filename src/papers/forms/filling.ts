@@ -1,6 +1,6 @@
 import type { Finding } from '../../worksheet/index.js'
 import type { FieldChoice, FieldState, FormField } from './document/index.js'
-import { plainText, type MappedField } from './mapping/index.js'
+import { plainText, type MappedField, type MappedPlace } from './mapping/index.js'
 
 /** What goes into a field. */
 export type Filling =
@@ -13,6 +13,8 @@ export type Filling =
 export interface Fill {
   readonly field: FormField
   readonly entry: MappedField
+  /** Where it is drawn when the form has no field for it. */
+  readonly place: MappedPlace | undefined
   readonly filling: Filling
   /** As people read it. */
   readonly shown: string

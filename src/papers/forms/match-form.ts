@@ -13,7 +13,7 @@ export function matchForm(mapping: FormMapping, form: OpenForm): Complaint[] {
   const changed = mapping.form_sha256 !== undefined && mapping.form_sha256 !== form.sha256
   const unknown = (name: string): string =>
     unknownName(name, names) + (changed ? '; the form has changed since the mapping was written (form_sha256)' : '')
-  const complaints = mapping.fields.flatMap((entry, index): Complaint[] => {
+  const complaints = (mapping.fields ?? []).flatMap((entry, index): Complaint[] => {
     const say = (key: Key, message: string): Complaint => ({ segments: ['fields', index, key], at: 'value', message })
     const field = byName.get(entry.field)
     if (field === undefined) return [say('field', unknown(entry.field))]
@@ -21,9 +21,10 @@ export function matchForm(mapping: FormMapping, form: OpenForm): Complaint[] {
     if (why !== undefined) return [say('field', `'${field.name}' is never filled: ${why}; take it out of the mapping`)]
     return kindTroubles(entry, field).map(([key, message]) => say(key, message))
   })
-  for (const [index, name] of (mapping.must_stay_empty ?? []).entries()) {
-    if (byName.has(name)) continue
-    complaints.push({ segments: ['must_stay_empty', index], at: 'value', message: unknown(name) })
+  for (const list of ['must_stay_empty', 'by_hand'] as const) {
+    for (const [index, name] of (mapping[list] ?? []).entries()) {
+      if (!byName.has(name)) complaints.push({ segments: [list, index], at: 'value', message: unknown(name) })
+    }
   }
   return complaints
 }

@@ -3,11 +3,12 @@ import type { Finding } from '../../worksheet/index.js'
 import { splitSource, type Sources } from './data/index.js'
 import type { FormField, OpenForm } from './document/index.js'
 import { translated, type Fill, type Filling, type Trouble } from './filling.js'
-import { formatValue, type FormMapping, type MappedField } from './mapping/index.js'
+import { placeField } from './placed/index.js'
+import { formatValue, placeEntry, type FormMapping, type MappedField } from './mapping/index.js'
 import { pickChoices } from './pick-choices.js'
 import { pickState } from './pick-state.js'
 
-/** What every mapped field gets; what cannot be had or does not fit is a finding. */
+/** What every mapped field and every place gets; what cannot be had or does not fit is a finding. */
 export async function planFill(
   form: OpenForm,
   mapping: FormMapping,
@@ -16,13 +17,14 @@ export async function planFill(
   const fills: Fill[] = []
   const findings: Finding[] = []
   const byName = new Map(form.fields.map((field) => [field.name, field]))
-  for (const entry of mapping.fields) {
-    const field = byName.get(entry.field)
+  const fields = (mapping.fields ?? []).map((entry) => ({ entry, field: byName.get(entry.field), place: undefined }))
+  const places = (mapping.place ?? []).map((place) => ({ entry: placeEntry(place), field: placeField(place), place }))
+  for (const { entry, field, place } of [...fields, ...places]) {
     if (field === undefined) throw new Error('the mapping was not matched with the form')
     const from = entry.from ?? 'the mapping'
     const found = await fillingOf(field, entry, sources)
     if ('id' in found) findings.push({ ...found, where: placeOf(entry.from) })
-    else fills.push({ field, entry, from, filling: found, shown: shownOf(found) })
+    else fills.push({ field, entry, place, from, filling: found, shown: shownOf(found) })
   }
   return { fills, findings }
 }

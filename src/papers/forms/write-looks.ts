@@ -2,6 +2,7 @@ import { PDFName, PDFRawStream, type PDFDict } from '@cantoo/pdf-lib'
 import { shorten } from '../../project/index.js'
 import { dictOf, valueOf, type FormField, type OpenForm } from './document/index.js'
 import type { Fill, Trouble } from './filling.js'
+import { doesNotFit, noGlyph } from './look-troubles.js'
 import { writeTextLook, type FormFonts } from './look/index.js'
 
 /** Writes how a filled text, drop-down or list looks at each of its places, and tells what cannot be seen so. */
@@ -18,22 +19,10 @@ export function writeLooks({ field, filling, entry, shown }: Fill, fonts: FormFo
   for (const widget of field.widgets) {
     const look = writeTextLook(field, widget, lines, fonts, entry.size_pt)
     if (look === undefined) continue
-    const [missing] = look.missing
-    if (missing !== undefined) {
-      const codes = look.missing.map((one) => `'${one}' (U+${codeOf(one)})`).join(', ')
-      const message = `'${name}' cannot show ${codes}: no font at hand has it`
-      troubles.push({
-        severity: 'error',
-        id: 'form.no-glyph',
-        message,
-        fix: 'Write it in Latin, Greek or Cyrillic letters',
-      })
-    }
+    if (look.missing.length > 0) troubles.push(noGlyph(name, look.missing))
     if (look.trouble !== undefined) {
-      const page = widget.page === undefined ? '' : ` on page ${widget.page}`
-      const message = `'${name}'${page} cannot show '${shorten(shown)}': ${look.trouble}`
-      const fix = 'State a shorter text, or a smaller size_pt'
-      troubles.push({ severity: field.kind === 'list' ? 'warning' : 'error', id: 'form.does-not-fit', message, fix })
+      const severity = field.kind === 'list' ? 'warning' : 'error'
+      troubles.push(doesNotFit(name, widget.page, shorten(shown), look.trouble, severity))
     }
   }
   // The same is told once, however many places show it.
@@ -62,6 +51,3 @@ function hasLook(dict: PDFDict): boolean {
   const looks = dictOf(dict, 'AP')
   return looks !== undefined && valueOf(looks, 'N') instanceof PDFRawStream
 }
-
-const codeOf = (character: string): string =>
-  (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')

@@ -51,10 +51,23 @@ const RULES: readonly Rule[] = [
   checkDcDevices,
 ]
 
+/** Rules that look at pieces of equipment by themselves. */
+const EQUIPMENT_RULES: readonly Rule[] = [checkModules, checkInverters, checkDcDevices]
+
+/** What is wrong with equipment whose parts are valid by the schema, wherever it is used. */
+export function checkEquipment(equipment: Project['equipment']): Complaint[] {
+  // The rules look at arrays too, where the project has some.
+  return complaintsOf({ arrays: {}, equipment } as unknown as Project, EQUIPMENT_RULES)
+}
+
 /** Every rule that a project breaks whose parts are each valid by the schema. */
 export function checkRules(project: Project): Complaint[] {
+  return complaintsOf(project, RULES)
+}
+
+function complaintsOf(project: Project, rules: readonly Rule[]): Complaint[] {
   const complaints: Complaint[] = []
-  for (const rule of RULES) {
+  for (const rule of rules) {
     rule(project, (segments, message, at = 'value') => complaints.push({ segments, at, message }))
   }
   return complaints

@@ -1,9 +1,10 @@
-import type { HorizonPoint } from '../project-types.generated.js'
+import type { HorizonPoint, Site } from '../project-types.generated.js'
 import { showNumber } from '../words.js'
 import type { Report, Rule } from './rule.js'
 
-/** Farther south there is ice and no utility: most probably latitude and longitude are swapped, deg. */
-const LOWEST_LATITUDE_DEG = -66
+/** A latitude below this that is a longitude of the Americas, beside a longitude that is a latitude there: deg. */
+const SWAPPED_BELOW_DEG = -66
+const SWAPPED_LONGITUDES_DEG = [17, 72] as const
 /** Time zones bulge; more than this between sun time and clock time is a mistake, h. */
 const MOST_ZONE_OFFSET_H = 3.5
 const DEG_PER_HOUR = 15
@@ -11,8 +12,8 @@ const DEG_PER_HOUR = 15
 /** The place makes sense, and the horizon goes once round the compass. */
 export const checkSite: Rule = ({ site }, report) => {
   const { latitude_deg: latitude, longitude_deg: longitude, utc_offset_h: offset } = site
-  if (latitude < LOWEST_LATITUDE_DEG) {
-    const message = `${latitude} deg is too near the south pole for a roof on a utility's grid; are latitude and longitude swapped?`
+  if (isSwapped(site)) {
+    const message = `${latitude} deg beside a longitude of ${longitude} deg lies on the ice, and the other way round in the Americas: latitude and longitude are swapped; a house that is there needs a weather file of the place (site.climate)`
     report(['site', 'latitude_deg'], message)
   }
   if (offset !== undefined) {
@@ -25,6 +26,13 @@ export const checkSite: Rule = ({ site }, report) => {
     }
   }
   if (site.horizon !== undefined) checkHorizon(site.horizon, report)
+}
+
+/** A weather file says where it was measured, and is compared with the house. */
+function isSwapped({ latitude_deg: latitude, longitude_deg: longitude, climate }: Site): boolean {
+  const [low, high] = SWAPPED_LONGITUDES_DEG
+  const hasFile = typeof climate === 'object' && ('epw' in climate || 'file' in climate)
+  return latitude < SWAPPED_BELOW_DEG && longitude >= low && longitude <= high && !hasFile
 }
 
 /** Difference of two clocks, at most 12 h: the day ends at the date line. */

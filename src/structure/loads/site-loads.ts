@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { LoadEdition } from '../../tables/asce7/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { need } from '../model/index.js'
@@ -33,7 +33,7 @@ const DEPARTMENT = 'Ask the building department; it is on its list of climatic a
  *
  * @throws StageError when a safety input is missing or outside the method.
  */
-export function siteLoads(project: Project): SiteLoads {
+export function siteLoads(project: RoofProject): SiteLoads {
   const edition = need(project.codes?.loads, 'codes.loads', 'the edition of the load standard', DEPARTMENT)
   const { wind: stated, snow, building } = project.structure ?? {}
   const wind = windOf(stated, edition)
@@ -51,7 +51,7 @@ export function siteLoads(project: Project): SiteLoads {
   }
 }
 
-type Structure = NonNullable<Project['structure']>
+type Structure = NonNullable<RoofProject['structure']>
 
 function windOf(wind: Structure['wind'], edition: LoadEdition): WindExposure {
   const at = 'structure.wind'

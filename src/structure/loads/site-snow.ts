@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import {
   ALLOWABLE_OF_STRENGTH_SNOW,
   ICE_DAM,
@@ -33,7 +33,7 @@ export interface SiteSnow {
   readonly oppositeEaveToRidgeFt: Feet | undefined
 }
 
-type Structure = NonNullable<Project['structure']>
+type Structure = NonNullable<RoofProject['structure']>
 type Snow = NonNullable<Structure['snow']>
 
 const DEPARTMENT = 'Ask the building department; it is on its list of climatic and geographic design criteria.'
@@ -43,7 +43,7 @@ const DEPARTMENT = 'Ask the building department; it is on its list of climatic a
  *
  * @throws StageError when a safety input is missing or outside the method.
  */
-export function siteSnow(structure: Project['structure'], edition: LoadEdition, exposure: Exposure): SiteSnow {
+export function siteSnow(structure: RoofProject['structure'], edition: LoadEdition, exposure: Exposure): SiteSnow {
   const { snow, building } = structure ?? {}
   const at = 'structure.snow'
   const groundPsf = groundSnow(snow)

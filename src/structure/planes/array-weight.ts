@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { own, type Inches, type Pounds, type PoundsPerSquareFoot } from '../../values/index.js'
 import type { MountProduct, RailProduct } from './equipment-spec.js'
@@ -27,7 +27,7 @@ export interface HoldingParts {
  * @throws StageError when a weight is missing.
  */
 export function arrayDead(
-  project: Project,
+  project: RoofProject,
   module: ModulePlacement,
   { rail, mount }: HoldingParts,
   rafterSpacingIn: Inches,

@@ -1,5 +1,5 @@
 import { continuousRailFt } from '../../roof/index.js'
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { RailPieces } from '../rails/index.js'
 import type { RailValue } from '../model/index.js'
@@ -8,7 +8,7 @@ import type { SplicedRail } from './splice-rails.js'
 import { at, feetOf, inchesOf } from '../../values/index.js'
 
 /** Describes a rail that is cut from stock, with findings about joints that break a rule and runs that are too long. */
-export function cutLaidRail(rail: SplicedRail, kit: RailKit, project: Project, worksheet: Worksheet): RailValue {
+export function cutLaidRail(rail: SplicedRail, kit: RailKit, project: RoofProject, worksheet: Worksheet): RailValue {
   const { line } = rail.loaded
   const length = line.endIn - line.startIn
   findSplices(rail, kit, worksheet)
@@ -85,7 +85,7 @@ function findSplices(rail: SplicedRail, kit: RailKit, worksheet: Worksheet): voi
 }
 
 /** Tells of a rail that is longer than may run without an expansion break, and has no gap for one. */
-function findExpansion(rail: SplicedRail, kit: RailKit, project: Project, worksheet: Worksheet): void {
+function findExpansion(rail: SplicedRail, kit: RailKit, project: RoofProject, worksheet: Worksheet): void {
   const { line } = rail.loaded
   const length = line.endIn - line.startIn
   const { lengthFt, stated } = continuousRailFt(project)

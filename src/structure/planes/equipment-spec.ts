@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { own, type PoundsPerSquareInch } from '../../values/index.js'
 import { need } from '../model/index.js'
@@ -6,7 +6,7 @@ import { allowableBendingKsi, allowableShearKsi, type RailStrength } from '../ra
 
 const SHEET = 'It stands on the data sheet.'
 
-type Equipment = Project['equipment']
+type Equipment = RoofProject['equipment']
 export type RailProduct = NonNullable<Equipment['rails']>[string]
 export type MountProduct = NonNullable<Equipment['mounts']>[string]
 
@@ -18,7 +18,7 @@ export interface Chosen<Product> {
 }
 
 /** @throws StageError when no rail is chosen or the id is unknown. */
-export function chosenRail(project: Project): Chosen<RailProduct> {
+export function chosenRail(project: RoofProject): Chosen<RailProduct> {
   const id = need(
     project.structure?.rail,
     'structure.rail',
@@ -39,7 +39,7 @@ export function chosenRail(project: Project): Chosen<RailProduct> {
 }
 
 /** @throws StageError when no mount is chosen or the id is unknown. */
-export function chosenMount(project: Project): Chosen<MountProduct> {
+export function chosenMount(project: RoofProject): Chosen<MountProduct> {
   const id = need(
     project.structure?.mount,
     'structure.mount',

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { own, type Inches } from '../../values/index.js'
 import { need } from '../model/index.js'
@@ -28,7 +28,7 @@ export interface PlaneMount {
  * @throws StageError when a safety input of its kind is missing or does not fit the roof.
  */
 export function mountOnPlane(
-  project: Project,
+  project: RoofProject,
   mount: Chosen<MountProduct>,
   framing: FramingSpec,
   plane: string,

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { ClampZone, ModulePlacement } from '../../roof/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { feetOf, inchesOf, own, type Feet, type Inches } from '../../values/index.js'
@@ -46,7 +46,7 @@ const SLOPES = { over: 7, upTo: 45 } as const
  * @throws StageError when the slope is outside the method, or a module hangs over the roof or its overhang.
  */
 export function planeModel(
-  project: Project,
+  project: RoofProject,
   site: SiteLoads,
   geometry: PlaneGeometry,
   framing: FramingSpec,
@@ -120,7 +120,7 @@ function refuseOverhang(plane: PlaneGeometry, framing: FramingSpec, module: Modu
 }
 
 /** h2 of an array: top of the modules above the roof, in. */
-export function topHeightIn(project: Project, arrayId: string): Inches {
+export function topHeightIn(project: RoofProject, arrayId: string): Inches {
   const array = need(own(project.arrays, arrayId), `arrays.${arrayId}`, `array '${arrayId}'`, 'Define it under arrays.')
   const thickness = own(project.equipment.modules, array.module)?.thickness_in
   return (
@@ -135,7 +135,7 @@ export function topHeightIn(project: Project, arrayId: string): Inches {
 }
 
 function stripsOf(
-  project: Project,
+  project: RoofProject,
   site: SiteLoads,
   plane: PlaneGeometry,
   modules: readonly ModulePlacement[],
@@ -156,7 +156,7 @@ function stripsOf(
  *
  * @throws StageError when the data sheet's zone is not stated.
  */
-export function clampZoneOf(project: Project, module: ModulePlacement): ClampZone {
+export function clampZoneOf(project: RoofProject, module: ModulePlacement): ClampZone {
   const id = need(
     own(project.arrays, module.array),
     `arrays.${module.array}`,

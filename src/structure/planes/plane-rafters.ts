@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { lumberSource } from '../../tables/nds/index.js'
 import { feetOf, inchesOf, own } from '../../values/index.js'
 import { liveLoadLeftOut, roofCombinations, roofLiveLoadPsf, type SiteLoads } from '../loads/index.js'
@@ -64,7 +64,7 @@ function rafterShares(framing: FramingSpec, grid: MountGrid, xIn: number): { raf
 }
 
 /** Loads and rules that the rafters of a plane stand under. */
-export function rafterInput(project: Project, site: SiteLoads, laid: LaidPlane): RafterInput {
+export function rafterInput(project: RoofProject, site: SiteLoads, laid: LaidPlane): RafterInput {
   const { model, framing, rails, arrays } = laid
   const { geometry, wind } = model
   const codes = { loads: site.edition, residential: project.codes?.residential }
@@ -97,7 +97,7 @@ export function rafterInput(project: Project, site: SiteLoads, laid: LaidPlane):
 }
 
 /** The highest ratio of any check of the rafters of a layout; 0 for trusses and unknown wood. */
-export function rafterRatio(project: Project, site: SiteLoads, laid: LaidPlane): number {
+export function rafterRatio(project: RoofProject, site: SiteLoads, laid: LaidPlane): number {
   if (laid.framing.kind === 'truss') return 0
   return highestRatio(checkRafters(rafterInput(project, site, laid)).rafters)
 }
@@ -167,7 +167,7 @@ export interface PlaneRafters {
 }
 
 /** @returns Undefined for trusses, which are not judged. */
-export function solveRafters(project: Project, site: SiteLoads, laid: LaidPlane): PlaneRafters | undefined {
+export function solveRafters(project: RoofProject, site: SiteLoads, laid: LaidPlane): PlaneRafters | undefined {
   if (laid.framing.kind === 'truss') return undefined
   const input = rafterInput(project, site, laid)
   return { input, result: checkRafters(input) }

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import {
   rafterPlaces,
   continuousRailFt,
@@ -54,7 +54,7 @@ export interface PlaneParts {
 
 /** Dead load and combinations of the array of a module; the least dead load against uplift, the most downwards. */
 export function arrayOnPlane(
-  project: Project,
+  project: RoofProject,
   site: SiteLoads,
   { plane, lines, kit }: PlaneParts,
   module: ModulePlacement,
@@ -77,7 +77,7 @@ export function arrayOnPlane(
 
 /** Rails of one plane with their loads, rafters and span limits, from the lowest up. */
 export function planeRails(
-  project: Project,
+  project: RoofProject,
   parts: PlaneParts,
   arrays: ReadonlyMap<string, ArrayOnPlane>,
 ): RailToLay[] {

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { feetOf, own, radiansOf, type Feet, type PoundsPerSquareFoot } from '../../values/index.js'
@@ -36,7 +36,7 @@ export interface PlaneSnowLoads {
 
 /** All cases of snow on a plane, and the worst of them on its modules. */
 export function snowOfPlane(
-  project: Project,
+  project: RoofProject,
   site: SiteLoads,
   geometry: PlaneGeometry,
   framing: FramingSpec,
@@ -62,7 +62,12 @@ export function snowOfPlane(
   }
 }
 
-function snowOnPlane(project: Project, site: SiteLoads, geometry: PlaneGeometry, framing: FramingSpec): SnowOnPlane {
+function snowOnPlane(
+  project: RoofProject,
+  site: SiteLoads,
+  geometry: PlaneGeometry,
+  framing: FramingSpec,
+): SnowOnPlane {
   const { snowCases: snow } = site
   const depthFt = planDepthFt(geometry)
   const isGable = geometry.edges.some(({ kind }) => kind === 'ridge' || kind === 'hip')
@@ -92,7 +97,7 @@ function snowOnPlane(project: Project, site: SiteLoads, geometry: PlaneGeometry,
 /** No side of a roof reaches farther than the longer side of the house with its overhang. */
 const longestFetchFt = (site: SiteLoads, overhangFt: Feet): Feet => site.lengthFt + overhangFt
 
-function higherRoofsOf(project: Project, geometry: PlaneGeometry): HigherRoof[] {
+function higherRoofsOf(project: RoofProject, geometry: PlaneGeometry): HigherRoof[] {
   const stated = Object.entries(project.structure?.snow?.higher_roofs ?? {})
   return stated
     .filter(([, roof]) => roof.plane === geometry.id)
@@ -109,7 +114,7 @@ function higherRoofsOf(project: Project, geometry: PlaneGeometry): HigherRoof[] 
     }))
 }
 
-function parapetsOf(project: Project, plane: string): Parapet[] {
+function parapetsOf(project: RoofProject, plane: string): Parapet[] {
   return Object.entries(project.structure?.snow?.parapets ?? {})
     .filter(([, parapet]) => parapet.plane === plane)
     .map(([id, parapet]) => ({

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { MOUNT_CLEARANCE_IN, MOUNT_EDGE_IN, railEndIn, sheetSpanIn, staggerRails } from '../../roof/index.js'
 import { StageError, type Source, type Worksheet } from '../../worksheet/index.js'
 import { chosenMount, chosenRail, railStrength } from './equipment-spec.js'
@@ -15,7 +15,7 @@ const SHEET = 'It stands on the data sheet of the rail.'
  *
  * @throws StageError when a needed value of a sheet is missing.
  */
-export function railKit(project: Project, worksheet: Worksheet): RailKit {
+export function railKit(project: RoofProject, worksheet: Worksheet): RailKit {
   const rail = chosenRail(project)
   const mount = chosenMount(project)
   const { structure } = project
@@ -68,7 +68,7 @@ export function railKit(project: Project, worksheet: Worksheet): RailKit {
 }
 
 /** Ways of holding modules for which there is no method here. */
-function refuseSupport(support: NonNullable<Project['structure']>['module_support']): void {
+function refuseSupport(support: NonNullable<RoofProject['structure']>['module_support']): void {
   if (support === undefined || support === 'two_rails') return
   throw new StageError(
     'structure.module_support',
@@ -95,7 +95,7 @@ export interface SpaceMountsOptions {
  * @throws StageError when the free end is not limited by the sheet, or the wished spacing is less than the rafter spacing.
  */
 export function layoutRules(
-  project: Project,
+  project: RoofProject,
   kit: RailKit,
   lines: { readonly spacingIn: Inches; readonly on: string },
   options: SpaceMountsOptions,

@@ -1,12 +1,12 @@
 import { feetOf, inchesOf, own, type Inches } from '../../values/index.js'
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { PlaneGeometry } from '../model/index.js'
 import { railOnObstructionIn, type RailLine } from '../../roof/index.js'
 
 /** Findings about rails that lie on an obstruction or pass the edge of the roof. */
 export function reportRailPlaces(
-  project: Project,
+  project: RoofProject,
   plane: PlaneGeometry,
   lines: readonly RailLine[],
   worksheet: Worksheet,

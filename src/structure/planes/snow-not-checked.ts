@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { DRIFT_RULES, VALLEY_OVER_PSF } from '../../tables/asce7/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
@@ -7,7 +7,12 @@ import type { PlaneGeometry } from '../model/index.js'
 import { isUnbalancedSlope, unbalancedForms, type PlaneEnd, type SnowOnPlane } from '../snow/index.js'
 
 /** What the snow cases of a plane leave out for want of an input or a method, and bounds that they took. */
-export function snowNotChecked(project: Project, site: SiteLoads, geometry: PlaneGeometry, on: SnowOnPlane): Finding[] {
+export function snowNotChecked(
+  project: RoofProject,
+  site: SiteLoads,
+  geometry: PlaneGeometry,
+  on: SnowOnPlane,
+): Finding[] {
   if (site.snow.groundPsf <= 0) return []
   return [
     ...boundFindings(site, on),
@@ -73,7 +78,7 @@ function endOf(geometry: PlaneGeometry, { from, to }: PlaneGeometry['edges'][num
 }
 
 /** Boxes on the plane that are long enough to make a drift of their own. */
-function projectionFindings(project: Project, site: SiteLoads, geometry: PlaneGeometry): Finding[] {
+function projectionFindings(project: RoofProject, site: SiteLoads, geometry: PlaneGeometry): Finding[] {
   const boxes = Object.entries(own(project.roof_planes, geometry.id)?.obstructions ?? {})
   return boxes
     .filter(([, box]) => Math.max(box.width_ft, box.length_ft) >= DRIFT_RULES.leastProjectionFt && box.height_ft > 0)

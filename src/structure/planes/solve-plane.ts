@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { Project, RoofProject } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
@@ -40,7 +40,7 @@ export interface SolvedPlane {
 
 /** What the planes of a house share. */
 export interface HouseToMount {
-  readonly project: Project
+  readonly project: RoofProject & Pick<Project, 'documents'>
   readonly site: SiteLoads
   readonly kit: RailKit
   readonly options: SpaceMountsOptions

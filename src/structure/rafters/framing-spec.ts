@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import {
   LUMBER_SIZES,
   SPECIFIC_GRAVITY,
@@ -59,7 +59,7 @@ const ATTIC = 'Go into the attic and measure, or look at the house plans.'
  *
  * @throws StageError when a value is missing, or the framing runs along the eave.
  */
-export function framingSpec(project: Project, plane: string): FramingSpec {
+export function framingSpec(project: RoofProject, plane: string): FramingSpec {
   const at = `structure.framing.${plane}`
   const f = need(own(project.structure?.framing, plane), at, `the framing under roof plane '${plane}'`, ATTIC)
   const kind = need(f.kind, `${at}.kind`, 'whether the framing is rafters or trusses', ATTIC)
@@ -100,7 +100,7 @@ export function framingSpec(project: Project, plane: string): FramingSpec {
   }
 }
 
-type Framing = NonNullable<NonNullable<Project['structure']>['framing']>[string]
+type Framing = NonNullable<NonNullable<RoofProject['structure']>['framing']>[string]
 
 /** Purlins that carry the roof, which are outside the method. */
 function refusePurlins(f: Framing, at: string): void {

@@ -1,6 +1,6 @@
 import { own } from '../../values/index.js'
 import { documentName, documentsOf } from '../../project/facts.js'
-import type { Project } from '../../project/index.js'
+import type { Project, RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 
 /**
@@ -9,7 +9,7 @@ import type { Worksheet } from '../../worksheet/index.js'
  * @param found Ids under documents whose file is there.
  */
 export function rafterDocument(
-  project: Project,
+  project: Pick<RoofProject, 'structure'> & Pick<Project, 'documents'>,
   plane: string,
   found: ReadonlySet<string>,
   worksheet: Worksheet,

@@ -1,8 +1,8 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { LUMBER_SIZES, type NominalSize } from '../../tables/nds/index.js'
 import { at, type Feet } from '../../values/index.js'
 
-type Support = NonNullable<NonNullable<NonNullable<Project['structure']>['framing']>[string]['supports']>[number]
+type Support = NonNullable<NonNullable<NonNullable<RoofProject['structure']>['framing']>[string]['supports']>[number]
 
 /** A stated support between two spans that does not count as one. */
 export interface UncountedSupport {

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { ModulePlacement } from '../../roof/index.js'
 import { own, type PoundsPerSquareFoot, type SquareFeet } from '../../values/index.js'
 import type { CombinedLoad } from '../loads/index.js'
@@ -65,7 +65,7 @@ function netPsf(
  * A clamp holds a quarter of each module it touches: an end clamp one, a middle clamp two; the worst quarter counts.
  */
 export function moduleChecks(
-  project: Project,
+  project: RoofProject,
   plane: PlaneModel,
   loads: readonly CombinedLoad[],
   modules: readonly ModulePlacement[],

@@ -1,5 +1,5 @@
 import { LAG_GEOMETRY, LAG_SCREWS } from '../../tables/nds/index.js'
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { own } from '../../values/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { leadHoleIn } from '../fasteners/index.js'
@@ -9,7 +9,7 @@ import { reportMountLimits } from './report-mount-limits.js'
 import type { RailKit, SolvedPlane } from '../planes/index.js'
 
 /** Findings about drilling, screw spacing and covering on one plane, and what the sheet of the mount limits. */
-export function reportFieldRules(project: Project, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
+export function reportFieldRules(project: RoofProject, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
   const screws = lagsOf(plane.mount)
   if (screws !== undefined) reportLags(plane, screws, kit, worksheet)
@@ -18,7 +18,7 @@ export function reportFieldRules(project: Project, plane: SolvedPlane, kit: Rail
   reportDamage(project, id, worksheet)
 }
 
-function reportDamage(project: Project, plane: string, worksheet: Worksheet): void {
+function reportDamage(project: RoofProject, plane: string, worksheet: Worksheet): void {
   if (own(project.structure?.framing, plane)?.sheathing?.damaged !== true) return
   worksheet.find({
     severity: 'error',

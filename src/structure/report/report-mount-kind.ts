@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { LOAD_DURATION, NAIL_WITHDRAWAL, STEEL_BENDING_FACTOR, WOOD_SCREW_WITHDRAWAL } from '../../tables/nds/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
@@ -23,7 +23,7 @@ interface OnPlane {
 }
 
 /** Writes what mounts of other kinds than lag screws hold on one plane on the worksheet, and what is not checked about them. */
-export function reportMountKind(project: Project, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
+export function reportMountKind(project: RoofProject, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
   const { mount } = plane
   const { product, at } = kit.mount

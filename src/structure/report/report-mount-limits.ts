@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
 import { screwThroughSheathingLb } from '../fasteners/index.js'
@@ -10,13 +10,13 @@ import { topHeightIn } from '../planes/index.js'
 const SUSPECT_TIMES = 3
 
 /** Findings where roof, array or metals leave what the sheet of the mount allows, or the sheet itself is not plausible. */
-export function reportMountLimits(project: Project, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
+export function reportMountLimits(project: RoofProject, plane: SolvedPlane, kit: RailKit, worksheet: Worksheet): void {
   reportRange(project, plane, kit, worksheet)
   if (plane.mount.kind === 'standing_seam_clamp') reportMetals(project, plane, kit, worksheet)
   if (plane.mount.kind === 'deck') reportPlausible(project, plane, kit, worksheet)
 }
 
-function reportRange(project: Project, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
+function reportRange(project: RoofProject, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
   const { at, product } = mount
   const { id, tiltDeg } = plane.model.geometry
   const sheet = { document: product.sheet ?? `sheet of mount ${mount.id}`, standing: 'project file' as const }
@@ -57,7 +57,7 @@ function reportRange(project: Project, plane: SolvedPlane, { mount }: RailKit, w
 }
 
 /** Metals of clamp, panel and screws that eat each other when wet. */
-function reportMetals(project: Project, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
+function reportMetals(project: RoofProject, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
   const panel = own(project.structure?.framing, id)?.standing_seam?.metal
   const { clamp_metal: clamp, hardware_metal: hardware } = mount.product.seam_clamp ?? {}
@@ -88,7 +88,7 @@ function reportMetals(project: Project, plane: SolvedPlane, { mount }: RailKit, 
 }
 
 /** A test far above what the wood gives is another mount, another panel or a wrong digit. */
-function reportPlausible(project: Project, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
+function reportPlausible(project: RoofProject, plane: SolvedPlane, { mount }: RailKit, worksheet: Worksheet): void {
   const { id } = plane.model.geometry
   const framing = own(project.structure?.framing, id)
   const { screws, screw_size: size } = mount.product.deck ?? {}

@@ -1,4 +1,4 @@
-import type { Project } from '../../project/index.js'
+import type { RoofProject } from '../../project/index.js'
 import { DRIFT_RULES } from '../../tables/asce7/index.js'
 import { own } from '../../values/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
@@ -11,7 +11,7 @@ const NARROW_STRIP_FT = 3
 
 /** Says what snow does besides its cases: slides off the glass, is held, and is not counted. */
 export function reportSnowNotes(
-  project: Project,
+  project: RoofProject,
   site: SiteLoads,
   planes: readonly SolvedPlane[],
   worksheet: Worksheet,
@@ -56,7 +56,7 @@ function noteHeld(plane: string, worksheet: Worksheet): void {
 }
 
 /** Snow that slides off a new array onto a roof below its eave. */
-function noteLowerRoof(project: Project, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
+function noteLowerRoof(project: RoofProject, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
   const { id } = model.geometry
   const where = 'structure.snow.planes_above_lower_roofs'
   const stated = project.structure?.snow?.planes_above_lower_roofs
@@ -86,7 +86,7 @@ function noteLowerRoof(project: Project, site: SiteLoads, { model }: SolvedPlane
 }
 
 /** The most that may pile up on a narrow strip below the array. */
-function noteStrip(project: Project, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
+function noteStrip(project: RoofProject, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
   const { geometry, modules } = model
   const eaveFt = Math.min(...geometry.edges.map(({ from }) => from.yFt))
   const lowestFt = Math.min(...modules.map((m) => m.yFt))
@@ -110,7 +110,7 @@ function noteStrip(project: Project, site: SiteLoads, { model }: SolvedPlane, wo
 }
 
 /** Boxes on the plane that are too short to make a drift. */
-function noteBoxes(project: Project, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
+function noteBoxes(project: RoofProject, site: SiteLoads, { model }: SolvedPlane, worksheet: Worksheet): void {
   const { id } = model.geometry
   const boxes = Object.entries(own(project.roof_planes, id)?.obstructions ?? {}).filter(
     ([, box]) => Math.max(box.width_ft, box.length_ft) < DRIFT_RULES.leastProjectionFt,

@@ -1,5 +1,6 @@
 export { addDays, dayOfYear, daysBetween, daysInMonth, nthWeekday, weekdayOf } from './dates.js'
 export { changeHours, isDaylightSaving, standardMs } from './daylight-saving.js'
+export { MONTH_NAMES, MONTHS } from './month-names.js'
 export { needsOrder, orderOf, parseStamp, type DateOrder } from './parse-stamp.js'
 export { stampFormatTrouble, stampReader } from './stamp-pattern.js'
 export type { Stamp } from './stamp.js'

@@ -7,6 +7,12 @@ export const INCHES_PER_FOOT = 12
 export const FEET_PER_MILE = 5280
 /** Millimetres in an inch, exact by definition. */
 export const MM_PER_INCH = 25.4
+/** Points in an inch of paper. */
+export const POINTS_PER_INCH = 72
+/** Kilograms in a pound, exact by definition. */
+export const KG_PER_POUND = 0.45359237
+/** Newtons in a pound of force: the pound times standard gravity, 9.80665 m/s2, both exact by definition. */
+export const NEWTONS_PER_POUND = KG_PER_POUND * 9.80665
 /** Degrees Fahrenheit in one kelvin. */
 export const FAHRENHEIT_PER_KELVIN = 1.8
 export const MS_PER_SECOND = 1000

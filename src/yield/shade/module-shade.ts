@@ -22,8 +22,12 @@ export function moduleShade(steps: SkySteps, view: ModuleView, withDiffuse: bool
   const stored = storeView(machine, view)
   const beam = beamShade(machine, stored, view, steps)
   const diffuse = withDiffuse
-    ? domeOf(machine, stored, view)
+    ? (domes.get(view) ?? domeOf(machine, stored, view))
     : { sky: new Float64Array(12).fill(1), ground: new Float64Array(12).fill(1) }
+  if (withDiffuse) domes.set(view, diffuse)
   machine.release(mark)
   return { ...beam, ...diffuse, sections: view.sections }
 }
+
+/** What a module sees of sky and ground does not hang on where on earth the house stands. */
+const domes = new WeakMap<ModuleView, DomeShares>()

@@ -36,9 +36,10 @@ export interface ModuleView {
 }
 
 /** Sample points along a bypass section, and across it. */
-const ALONG = 8
-const ACROSS = 2
-export const POINTS_PER_SECTION = ALONG * ACROSS
+const USUAL_POINTS = { along: 8, across: 2 } as const
+/** Where sections lie along a rack, as the shadow of the row in front does: how deep it is counts, and shallow ones slip between points. */
+const RACK_POINTS = { along: 4, across: 4 } as const
+export const POINTS_PER_SECTION = USUAL_POINTS.along * USUAL_POINTS.across
 
 /** Solids that reach less than this in front of a face are level with it, ft. */
 const IN_FRONT_FT = 1e-6
@@ -78,14 +79,19 @@ export function moduleView(
   }
 }
 
-function facePoints({ middle, axes, widthFt, heightFt }: ModuleFace, sections: number, alongX: boolean): Float64Array {
+function facePoints(
+  { onRack, middle, axes, widthFt, heightFt }: ModuleFace,
+  sections: number,
+  alongX: boolean,
+): Float64Array {
+  const { along: most, across: wide } = onRack && !alongX ? RACK_POINTS : USUAL_POINTS
   const points = new Float64Array(sections * POINTS_PER_SECTION * 3)
   let at = 0
   for (let section = 0; section < sections; section += 1) {
-    for (let along = 0; along < ALONG; along += 1) {
-      for (let across = 0; across < ACROSS; across += 1) {
-        const side = (section + (across + 0.5) / ACROSS) / sections - 0.5
-        const length = (along + 0.5) / ALONG - 0.5
+    for (let along = 0; along < most; along += 1) {
+      for (let across = 0; across < wide; across += 1) {
+        const side = (section + (across + 0.5) / wide) / sections - 0.5
+        const length = (along + 0.5) / most - 0.5
         const right = widthFt * (alongX ? side : length)
         const up = heightFt * (alongX ? length : side)
         points[at] = middle.east + right * axes.x.east + up * axes.y.east

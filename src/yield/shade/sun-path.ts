@@ -2,7 +2,7 @@ import { DAYS_IN_MONTH } from '../../climate/index.js'
 import { atDay, ephemeris } from '../../sun/index.js'
 import type { Degrees } from '../../values/index.js'
 import type { SkySteps } from '../sky-steps.js'
-import { COLUMNS, courseOf, HOUR_STEP_DEG, ROWS, rowOf } from './sun-grid.js'
+import { COLUMNS, courseOf, HOUR_STEP_DEG, ROWS, rowOf, sunGrid } from './sun-grid.js'
 
 /** For each sun position of the year, the places of the sun grid that its steps pass over, with their shares. */
 export interface SunPath {
@@ -28,6 +28,7 @@ export function sunPath(steps: SkySteps): SunPath {
   const month = new Uint8Array(steps.sunCount)
   const place: number[] = []
   const share: number[] = []
+  const { up } = sunGrid(steps.latitudeDeg)
   const monthRows = steps.fileRow === undefined ? rowsOfMonths() : undefined
   let done = -1
   for (let step = 0; step < steps.length; step += 1) {
@@ -41,6 +42,7 @@ export function sunPath(steps: SkySteps): SunPath {
     const rows = monthRows?.[steps.month[step]!] ?? rowsOfDay(declinationDeg)
     const half = Math.max(HOUR_STEP_DEG, steps.spanH[step]! * 15) / 2
     addStretch({ place, share }, rows, hourAngleDeg - half, hourAngleDeg + half)
+    keepAbove({ place, share }, from[sun], up)
   }
   from[steps.sunCount] = place.length
   const path = { from, place: Uint16Array.from(place), share: Float64Array.from(share), month }
@@ -76,6 +78,29 @@ function rowsOfMonths(): RowShare[][] {
     }
     return [...sums]
   })
+}
+
+/**
+ * Light comes while the sun is up: places below the horizon are left out, unless there are no others. Without this the roof
+ * under a rack would take light at sunrise that never was.
+ */
+function keepAbove(
+  { place, share }: { readonly place: number[]; readonly share: number[] },
+  first: number,
+  up: Float64Array,
+): void {
+  let above = 0
+  for (let at = first; at < place.length; at += 1) if (up[place[at]!]! > 0) above += share[at]!
+  if (above <= 0 || above >= 1) return
+  let kept = first
+  for (let at = first; at < place.length; at += 1) {
+    if (up[place[at]!]! <= 0) continue
+    place[kept] = place[at]!
+    share[kept] = share[at]! / above
+    kept += 1
+  }
+  place.length = kept
+  share.length = kept
 }
 
 function addStretch(

@@ -1,4 +1,4 @@
-import { normalQuantile } from '../../values/index.js'
+import { normalQuantile, sortReals } from '../../values/index.js'
 import { engine, type Engine } from '../kernel/index.js'
 import { courses, DRAWS, type Course } from './lattice.js'
 import { YEARLY_TERM, type Term, type UncertaintyBasis } from './terms.js'
@@ -55,7 +55,7 @@ export function drawEnergies(
     MEAN_YEARS,
     into,
   )
-  const sorted = (column: number): Float64Array => machine.copyReals(into + 8 * DRAWS * column, DRAWS).sort()
+  const sorted = (column: number): Float64Array => sortReals(machine.copyReals(into + 8 * DRAWS * column, DRAWS))
   const draws = { firstYear: sorted(0), anyYear: sorted(1), tenYearMean: sorted(2), life: sorted(3) }
   machine.release(mark)
   return draws

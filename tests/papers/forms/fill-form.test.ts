@@ -91,11 +91,15 @@ describe('fill-form on the invented form', () => {
       .replace('#  - field: owner.name\n#    from: project.', '  - field: owner.name\n    from: project.title')
       .replace('#  - field: battery\n#    on: On', '  - field: battery\n    on: On')
     writeFileSync(into('starter.yaml'), used)
+    const blank = await gablewattWarm(['fill-form', HOUSE, FORM, into('starter.yaml'), '--out', into('s.pdf')])
+    expect([blank.exitCode, existsSync(into('s.pdf'))]).toEqual([1, false])
+    expect(blank.stderr).toContain("'system.dc' is required by the form, and the mapping has no entry for it")
+    writeFileSync(into('starter.yaml'), used.replace('# by_hand: [owner.name, ', 'by_hand: ['))
     const run = await gablewattWarm(['fill-form', HOUSE, FORM, into('starter.yaml'), '--out', into('s.pdf')])
     expect(run.exitCode).toBe(0)
     const seen = new Map((await widgetsOf(read(into('s.pdf')))).map((one) => [one.fieldName, one.fieldValue]))
     expect([seen.get('owner.name'), seen.get('battery')]).toEqual(['Lark Hollow demo house (invented)', 'On'])
-    expect(run.stderr).toContain("'system.dc' is required by the form")
+    expect(run.stderr).toContain('left to be filled in by hand: site.address')
   })
 
   test('takes an earlier result, and refuses one of another project', async () => {

@@ -14,8 +14,10 @@ export async function fill(
   fields: readonly object[],
   { data = {}, ...more }: { readonly data?: unknown; readonly [key: string]: unknown } = {},
 ): Promise<FilledForm> {
-  const text = stringify({ format: 'gablewatt-form-mapping/1', ...more, fields })
-  return fillForm(await openForm('form.pdf', bytes), readMapping('mapping.yaml', text), sourcesOf(data))
+  const given = fields.length === 0 ? {} : { fields }
+  const mapping = readMapping('mapping.yaml', stringify({ format: 'gablewatt-form-mapping/1', ...more, ...given }))
+  const form = await openForm('form.pdf', bytes, mapping.data.place !== undefined)
+  return fillForm(form, mapping, sourcesOf(data))
 }
 
 /** Fills it and gives it back as bytes. */

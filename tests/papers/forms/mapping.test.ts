@@ -132,11 +132,55 @@ describe('a mapping and a form', () => {
     })
     const { findings } = await fill(form, [{ field: 'a', text: 'x' }], { form_sha256: '0'.repeat(64) })
     expect(findings.map(({ severity, id }) => `${severity} ${id}`)).toEqual([
+      'error form.required-empty',
       'warning form.other-form',
-      'warning form.required-empty',
       'warning form.calculated',
     ])
-    expect(findings[0]?.message).toContain('fields without an entry: b, sum')
+    expect(findings[1]?.message).toContain('fields without an entry: b, sum')
+  })
+
+  test('a required field that stays blank is an error, unless a person or the office fills it', async () => {
+    const required = ['a', 'b', 'c', 'owner_signature'].map((name) => widget(`/FT /Tx /Ff 2 /T (${name})`))
+    const boxes = `/FT /Btn /Ff 2 /T (roof) /AP << /N << /Yes 15 0 R /Off 15 0 R >> >>`
+    const form = rawForm(
+      [...required, widget(boxes), '<< /Type /XObject /BBox [0 0 9 9] /Length 0 >> stream\n\nendstream'],
+      {
+        roots: [10, 11, 12, 13, 14],
+      },
+    )
+    const said = async (fields: readonly object[], more: object = {}) =>
+      (
+        await fill(form, fields, { data: { project: { title: ' ', document: { invented: false } } }, ...more })
+      ).findings.map(({ severity, id, message }) => `${severity} ${id} ${message}`)
+    const all = await said([
+      { field: 'a', from: 'project.title' },
+      { field: 'b', from: 'project.site.address', optional: true },
+    ])
+    expect(all).toEqual([
+      "error form.required-empty 'a' is required by the form, and its entry puts nothing into it",
+      "error form.required-empty 'b' is required by the form, and its entry puts nothing into it",
+      "error form.required-empty 'c' is required by the form, and the mapping has no entry for it",
+      "error form.required-empty 'roof' is required by the form, and the mapping has no entry for it",
+      expect.stringContaining('note form.left-empty'),
+      'note form.left-to-sign left to the person who signs: owner_signature',
+    ])
+    // A box that stays off is an answer; a value that is not there is told once.
+    const rest = await said(
+      [
+        { field: 'a', from: 'project.parties.owner.name' },
+        { field: 'roof', from: 'project.document.invented' },
+      ],
+      { by_hand: ['b'], must_stay_empty: ['c'] },
+    )
+    expect(rest.map((each) => each.split(' ').slice(0, 2).join(' '))).toEqual([
+      'error form.no-value',
+      'note form.left-by-hand',
+      'note form.left-to-sign',
+    ])
+    await expect(said([{ field: 'a', text: 'x' }], { by_hand: ['a'] })).rejects.toThrow(
+      'left to be filled by hand and is filled too',
+    )
+    await expect(said([{ field: 'a', text: 'x' }], { by_hand: ['d'] })).rejects.toThrow("no field 'd'")
   })
 
   test('long lists of names are cut', async () => {

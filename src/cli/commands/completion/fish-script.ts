@@ -1,5 +1,8 @@
 import { lists, type CompletedOption, type CompletedSubcommand } from './completed.js'
 
+/** What only the program knows: keys, ids, editions, places. */
+const ASK = '(gablewatt complete-shell fish -- (commandline -opc)[2..-1] (commandline -ct) 2>/dev/null)'
+
 /** Completion for fish. */
 export function fishScript(subcommands: readonly CompletedSubcommand[], common: readonly CompletedOption[]): string {
   const lines = [
@@ -15,6 +18,7 @@ export function fishScript(subcommands: readonly CompletedSubcommand[], common: 
       const condition = ` -n '__fish_seen_subcommand_from ${name}'`
       return [
         ...(operands === 'file' ? [`complete -c gablewatt${condition} -F`] : []),
+        ...(operands === 'asked' ? [`complete -c gablewatt${condition} -a ${quotedForFish(ASK)}`] : []),
         ...(lists(operands) ? [`complete -c gablewatt${condition} -a ${quotedForFish(operands.join(' '))}`] : []),
         ...options.map((option) => optionLine(condition, option)),
       ]
@@ -27,7 +31,7 @@ function optionLine(condition: string, { names, says, value }: CompletedOption):
   const flags = names.map((name) => (name.startsWith('--') ? ` -l ${name.slice(2)}` : ` -s ${name.slice(1)}`)).join('')
   const what = lists(value)
     ? ` -x -a ${quotedForFish(value.join(' '))}`
-    : { none: '', file: ' -r -F', text: ' -x' }[value]
+    : { none: '', file: ' -r -F', text: ' -x', asked: ` -x -a ${quotedForFish(ASK)}` }[value]
   return `complete -c gablewatt${condition}${flags}${what} -d ${quotedForFish(says)}`
 }
 

@@ -11,6 +11,13 @@ export function zshScript(subcommands: readonly CompletedSubcommand[], common: r
   ])
   return `${[
     '#compdef gablewatt',
+    // What only the program knows: keys, ids, editions, places. A step that goes on gets no blank.
+    '_gablewatt_ask() {',
+    '  local -a found',
+    '  found=("${(@f)$(gablewatt complete-shell zsh -- "${(@Q)words[1,CURRENT]}" 2>/dev/null)}")',
+    "  compadd -S '' -- ${(M)found:#*[.=]}",
+    '  compadd -- ${found:#*[.=]}',
+    '}',
     '_gablewatt() {',
     '  local -a subcommands',
     '  subcommands=(',
@@ -34,12 +41,13 @@ export function zshScript(subcommands: readonly CompletedSubcommand[], common: r
 
 function specs({ names, says, value }: CompletedOption): string[] {
   const text = `[${says.replace(/[[\]:]/gu, (character) => `\\${character}`)}]`
-  const tail = value === 'none' ? '' : `: :${lists(value) ? `(${value.join(' ')})` : value === 'file' ? '_files' : ' '}`
+  const tail = value === 'none' ? '' : `: :${operandAction(value)}`
   return names.map((name) => `*${name}${text}${tail}`)
 }
 
-function operandAction(operands: CompletedSubcommand['operands']): string {
+function operandAction(operands: CompletedSubcommand['operands'] | CompletedOption['value']): string {
   if (lists(operands)) return `(${operands.join(' ')})`
+  if (operands === 'asked') return '_gablewatt_ask'
   return operands === 'file' ? '_files' : ' '
 }
 

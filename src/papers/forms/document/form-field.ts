@@ -48,6 +48,8 @@ export interface FormField {
   /** Its dictionaries: two fields of one name are one field. */
   readonly dicts: readonly PDFDict[]
   readonly widgets: readonly FormWidget[]
+  /** Page, from 1, of a place that the mapping makes where the form has no field. */
+  readonly placedOn?: number
   readonly tooltip: string | undefined
   readonly required: boolean
   readonly readOnly: boolean

@@ -25,10 +25,11 @@ export interface OpenForm {
 /**
  * Reads a fillable form.
  *
+ * @param flatToo Whether pages without fields are taken, to be written onto.
  * @throws FileError with the reason when it is no PDF, broken, locked, certified, signed, without fields, or of the kind
  *   that only its maker's program can show.
  */
-export async function openForm(path: string, bytes: Uint8Array): Promise<OpenForm> {
+export async function openForm(path: string, bytes: Uint8Array, flatToo = false): Promise<OpenForm> {
   const refuse = (why: string, cause?: unknown): FileError =>
     new FileError(`form '${path}' ${why}`, { exitCode: 2, cause })
   if (!startsAsPdf(bytes)) throw refuse('is not a PDF')
@@ -38,7 +39,7 @@ export async function openForm(path: string, bytes: Uint8Array): Promise<OpenFor
       throwOnInvalidObject: true,
       ignoreEncryption: true,
     })
-    return readForm(path, bytes, pdf, refuse)
+    return readForm(path, bytes, pdf, flatToo, refuse)
   } catch (error) {
     if (error instanceof FileError) throw error
     throw refuse('is broken and cannot be read; fetch it again', error)
@@ -49,6 +50,7 @@ function readForm(
   path: string,
   bytes: Uint8Array,
   pdf: PDFDocument,
+  flatToo: boolean,
   refuse: (why: string, cause?: unknown) => FileError,
 ): OpenForm {
   if (pdf.isEncrypted) {
@@ -65,8 +67,10 @@ function readForm(
     catalog.delete(PDFName.of('Perms'))
     notes.push(`the usage rights of ${path} end with any change of it and are left out`)
   }
-  const acroForm = dictOf(catalog, 'AcroForm')
-  if (acroForm === undefined) throw refuse('has no fields to fill; it is a flat page, to be filled by hand')
+  const flat = `has no fields to fill: it is a flat page. Say in the mapping where each text stands: place, with page, x_in, y_in and width_in ('gablewatt fill-form --starter' begins such a mapping)`
+  const stated = dictOf(catalog, 'AcroForm')
+  if (stated === undefined && !flatToo) throw refuse(flat)
+  const acroForm = stated ?? pdf.context.obj({})
   const pages = readPages(pdf, (page, why) =>
     refuse(`is broken${page === undefined ? '' : ` on page ${page}`} (${why}); fetch it again`),
   )
@@ -76,7 +80,7 @@ function readForm(
   if (hasXfa && (fields.length === 0 || needsRendering)) {
     throw refuse('is an XFA form, which only the program of its maker can show; ask for a plain PDF form (AcroForm)')
   }
-  if (fields.length === 0) throw refuse('has no fields to fill; it is a flat page, to be filled by hand')
+  if (fields.length === 0 && !flatToo) throw refuse(flat)
   if (isSigned(fields)) throw refuse('is signed already, and a change would break the signature; fill an unsigned one')
   if (hasXfa) {
     acroForm.delete(PDFName.of('XFA'))

@@ -46,7 +46,7 @@ export function protectedText(text: string, agrees: boolean): string | undefined
 }
 
 /** Words of a name as programs and people write them: `ownerSignature_1`, `Owner signature`. */
-function wordsOf(text: string): string[] {
+export function wordsOf(text: string): string[] {
   return text
     .replaceAll(/(\p{Ll})(\p{Lu})/gu, '$1 $2')
     .replaceAll(/(\p{Lu})(\p{Lu}\p{Ll})/gu, '$1 $2')

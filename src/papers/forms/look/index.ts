@@ -1,4 +1,7 @@
 export { readDefaultLook } from './default-look.js'
 export { flattenForm } from './flatten-form.js'
 export { FormFonts } from './form-fonts.js'
+export type { LookFont } from './look-font.js'
 export { writeTextLook, type DrawnLook } from './text-look.js'
+export { pt } from './widget-frame.js'
+export { wrapLines } from './wrap-lines.js'

@@ -1,6 +1,7 @@
 import { didYouMean, pathTrouble, type Complaint } from '../../../project/index.js'
 import { splitSource, TOTALS } from '../data/index.js'
-import type { FormMapping, MappedField } from './form-mapping-types.generated.js'
+import type { FormMapping, MappedField, MappedPlace } from './form-mapping-types.generated.js'
+import { placeEntry } from './place-entry.js'
 
 type Key = keyof MappedField
 
@@ -10,8 +11,8 @@ const ONLY_WITH_FROM = ['equals', 'translate', 'format', 'optional'] as const sa
 /** What is wrong with a mapping whose parts are each valid by the schema, whatever the form. */
 export function checkMapping(mapping: FormMapping): Complaint[] {
   const first = new Map<string, number>()
-  const complaints = mapping.fields.flatMap((entry, index) => {
-    const found = checkEntry(entry, ['fields', index])
+  const complaints = (mapping.fields ?? []).flatMap((entry, index) => {
+    const found = checkEntry(entry, ['fields', index], `'${entry.field}'`)
     const before = first.get(entry.field)
     if (before !== undefined) {
       found.push(at(['fields', index, 'field'], `'${entry.field}' is filled by entry ${before} of the list already`))
@@ -22,16 +23,41 @@ export function checkMapping(mapping: FormMapping): Complaint[] {
   for (const [index, name] of (mapping.must_stay_empty ?? []).entries()) {
     if (first.has(name)) complaints.push(at(['must_stay_empty', index], `'${name}' must stay empty and is filled too`))
   }
-  return complaints
+  for (const [index, name] of (mapping.by_hand ?? []).entries()) {
+    if (first.has(name))
+      complaints.push(at(['by_hand', index], `'${name}' is left to be filled by hand and is filled too`))
+  }
+  if (mapping.fields === undefined && mapping.place === undefined) {
+    complaints.push(at([], 'nothing says what goes where; state fields, or place for pages without fields'))
+  }
+  return [...complaints, ...checkPlaces(mapping)]
 }
 
-function checkEntry(entry: MappedField, path: readonly (string | number)[]): Complaint[] {
+function checkPlaces({ place: places = [] }: FormMapping): Complaint[] {
+  return places.flatMap((place, index) => {
+    const path = ['place', index] as const
+    const { name, mark } = place
+    const found = checkEntry(placeEntry(place), path, `'${name}'`)
+    const say = (key: keyof MappedPlace, message: string): void => void found.push(at([...path, key], message))
+    if (mark === true) {
+      for (const key of ['width_in', 'lines', 'format', 'translate'] as const)
+        if (place[key] !== undefined) say(key, `${key} is for a text, and '${name}' is a mark`)
+    } else {
+      if (place.width_in === undefined)
+        found.push(at(path, `'${name}' has no width_in, so that nobody knows whether the text fits; state it`))
+      if (place.equals !== undefined) say('equals', 'equals is for a mark; state mark: true, or leave it out')
+    }
+    return found
+  })
+}
+
+function checkEntry(entry: MappedField, path: readonly (string | number)[], name: string): Complaint[] {
   const complaints: Complaint[] = []
   const say = (key: Key, message: string): void => void complaints.push(at([...path, key], message))
   const ways = (['from', 'text'] as const).filter((key) => entry[key] !== undefined)
   if (ways.length === 2) say('text', 'from and text are both stated; state one of them')
   if (ways.length === 0 && entry.on === undefined) {
-    complaints.push(at(path, `nothing says what goes into '${entry.field}'; state from, text or on`))
+    complaints.push(at(path, `nothing says what goes into ${name}; state from, text or on`))
   }
   if (entry.text !== undefined && entry.on !== undefined) say('on', 'on and text are both stated; state one of them')
   if (entry.from === undefined) {

@@ -6,7 +6,7 @@ export const formMappingSchema = {
  "description": "What goes into the fields of a fillable PDF form.",
  "type": "object",
  "additionalProperties": false,
- "required": ["format","fields"],
+ "required": ["format"],
  "properties": {
   "format": {"description":"Version of this file format.","const":"gablewatt-form-mapping/1","examples":["gablewatt-form-mapping/1"]},
   "form_sha256": {
@@ -22,6 +22,20 @@ export const formMappingSchema = {
    "maxItems": 5000,
    "items": {"$ref":"#/$defs/mapped_field"},
    "examples": [[{"field":"owner.name","from":"project.parties.owner.name"}]]
+  },
+  "place": {
+   "description": "What is written onto pages where the form has no field, such as a scan, and where.",
+   "type": "array",
+   "minItems": 1,
+   "maxItems": 5000,
+   "items": {"$ref":"#/$defs/mapped_place"},
+   "examples": [[{"name":"Owner","page":1,"x_in":1.5,"y_in":2.25,"width_in":3,"from":"project.parties.owner.name"}]]
+  },
+  "by_hand": {
+   "description": "Full names of fields that a person fills in later, though the form requires them.",
+   "type": "array",
+   "items": {"type":"string","description":"Full name of a field.","pattern":"\\S","examples":["owner.phone"]},
+   "examples": [["owner.phone"]]
   },
   "must_stay_empty": {
    "description": "Full names of fields that nothing may stand in, such as those of the building office.",
@@ -90,6 +104,75 @@ export const formMappingSchema = {
      "examples": [8]
     },
     "optional": {"description":"Whether the field stays empty when there is no value; an error otherwise.","type":"boolean","examples":[true]}
+   }
+  },
+  "mapped_place": {
+   "title": "MappedPlace",
+   "description": "A text or a mark at a place of a page. State from or text, or mark.",
+   "type": "object",
+   "additionalProperties": false,
+   "required": ["name","page","x_in","y_in"],
+   "properties": {
+    "name": {
+     "description": "What is asked for there, in your words, as it is printed beside the place; a name that speaks of signing or declaring is refused.",
+     "type": "string",
+     "pattern": "\\S",
+     "examples": ["Owner"]
+    },
+    "page": {"description":"Page, counted from 1.","type":"integer","minimum":1,"maximum":5000,"examples":[1]},
+    "x_in": {
+     "description": "From the left edge of the page as it is seen to the left end of the text, or to the middle of the mark, in.",
+     "type": "number",
+     "minimum": 0,
+     "maximum": 200,
+     "examples": [1.5]
+    },
+    "y_in": {
+     "description": "From the upper edge of the page as it is seen down to the line that the text stands on, or to the middle of the mark, in.",
+     "type": "number",
+     "minimum": 0,
+     "maximum": 200,
+     "examples": [2.25]
+    },
+    "width_in": {"description":"Room for the text, in. A longer text is an error.","type":"number","exclusiveMinimum":0,"maximum":200,"examples":[3]},
+    "lines": {
+     "description": "Lines that there is room for, the first at y_in and the others below it; 1 when left out.",
+     "type": "integer",
+     "minimum": 1,
+     "maximum": 60,
+     "examples": [3]
+    },
+    "size_pt": {"description":"Size of the letters or of the mark, points; 10 when left out.","type":"number","minimum":4,"maximum":72,"examples":[10]},
+    "mark": {
+     "description": "A cross in a printed box: always when there is no from, else when the value is true, or the one of equals.",
+     "const": true,
+     "examples": [true]
+    },
+    "from": {
+     "description": "Where the value comes from, as in fields.",
+     "type": "string",
+     "pattern": "^(project|totals|yield|wire|mounts|bom|payback)\\.\\S",
+     "examples": ["project.parties.owner.name"]
+    },
+    "text": {"description":"A text of your own.","type":"string","pattern":"\\S","examples":["See sheet E-1"]},
+    "equals": {
+     "description": "Only with from and mark. The place is marked when the value is this one.",
+     "anyOf": [
+      {"type":"string","description":"A text.","examples":["NEC 2020"]},
+      {"type":"number","description":"A number.","examples":[200]},
+      {"type":"boolean","description":"true or false.","examples":[true]}
+     ],
+     "examples": ["NEC 2020"]
+    },
+    "translate": {
+     "description": "Only with from. What is written in place of a value; every value that can come has to be named.",
+     "type": "object",
+     "minProperties": 1,
+     "additionalProperties": {"type":"string","description":"What is written.","pattern":"\\S","examples":["2020"]},
+     "examples": [{"NEC 2020":"2020"}]
+    },
+    "format": {"$ref":"#/$defs/value_format"},
+    "optional": {"description":"Whether the place stays empty when there is no value; an error otherwise.","type":"boolean","examples":[true]}
    }
   },
   "value_format": {

@@ -18,7 +18,20 @@ form_sha256?: string
  * @minItems 1
  * @maxItems 5000
  */
-fields: MappedField[]
+fields?: MappedField[]
+/**
+ * What is written onto pages where the form has no field, such as a scan, and where.
+ * 
+ * @minItems 1
+ * @maxItems 5000
+ */
+place?: MappedPlace[]
+/**
+ * Full names of fields that a person fills in later, though the form requires them.
+ * 
+ * Items: Full name of a field.
+ */
+by_hand?: string[]
 /**
  * Full names of fields that nothing may stand in, such as those of the building office.
  * 
@@ -93,4 +106,67 @@ with_unit?: boolean
  * How a day is written.
  */
 date?: ("YYYY-MM-DD" | "MM/DD/YYYY" | "MM/DD/YY" | "DD/MM/YYYY" | "Month D, YYYY")
+}
+/**
+ * A text or a mark at a place of a page. State from or text, or mark.
+ */
+export interface MappedPlace {
+/**
+ * What is asked for there, in your words, as it is printed beside the place; a name that speaks of signing or declaring is refused.
+ */
+name: string
+/**
+ * Page, counted from 1.
+ */
+page: number
+/**
+ * From the left edge of the page as it is seen to the left end of the text, or to the middle of the mark, in.
+ */
+x_in: number
+/**
+ * From the upper edge of the page as it is seen down to the line that the text stands on, or to the middle of the mark, in.
+ */
+y_in: number
+/**
+ * Room for the text, in. A longer text is an error.
+ */
+width_in?: number
+/**
+ * Lines that there is room for, the first at y_in and the others below it; 1 when left out.
+ */
+lines?: number
+/**
+ * Size of the letters or of the mark, points; 10 when left out.
+ */
+size_pt?: number
+/**
+ * A cross in a printed box: always when there is no from, else when the value is true, or the one of equals.
+ */
+mark?: true
+/**
+ * Where the value comes from, as in fields.
+ */
+from?: string
+/**
+ * A text of your own.
+ */
+text?: string
+/**
+ * Only with from and mark. The place is marked when the value is this one.
+ */
+equals?: (string | number | boolean)
+/**
+ * Only with from. What is written in place of a value; every value that can come has to be named.
+ */
+translate?: {
+/**
+ * What is written.
+ */
+[k: string]: string
+}
+format?: ValueFormat
+/**
+ * Whether the place stays empty when there is no value; an error otherwise.
+ */
+optional?: boolean
 }

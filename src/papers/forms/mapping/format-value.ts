@@ -1,3 +1,4 @@
+import { MONTH_NAMES } from '../../../values/index.js'
 import { unitOfPath } from '../../../project/index.js'
 import { formatNumber, roundForMachines } from '../../../report/index.js'
 import type { ValueFormat } from './form-mapping-types.generated.js'
@@ -5,21 +6,6 @@ import { convert } from './unit-factors.js'
 
 /** A value as a field takes it, or why it cannot be written so, as a clause. */
 export type Written = { readonly text: string } | { readonly wrong: string }
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
 
 /**
  * Writes a single value.
@@ -66,7 +52,7 @@ function writeDay(value: unknown, way: NonNullable<ValueFormat['date']>): Writte
     case 'DD/MM/YYYY':
       return { text: `${day}/${month}/${year}` }
     case 'Month D, YYYY':
-      return { text: `${MONTHS[Number(month) - 1] ?? month} ${Number(day)}, ${year}` }
+      return { text: `${MONTH_NAMES[Number(month) - 1] ?? month} ${Number(day)}, ${year}` }
   }
 }
 

@@ -1,8 +1,8 @@
-import { INCHES_PER_FOOT, MM_PER_INCH } from '../../../values/index.js'
+import { INCHES_PER_FOOT, KG_PER_POUND, MM_PER_INCH } from '../../../values/index.js'
 
 const MM_PER_FOOT = MM_PER_INCH * INCHES_PER_FOOT
 
-/** Size of each unit in a unit of its kind. A pound is 0.45359237 kg by definition. */
+/** Size of each unit in a unit of its kind. */
 const SIZES: Readonly<Record<string, readonly [kind: string, size: number]>> = {
   W: ['power', 1],
   kW: ['power', 1000],
@@ -17,7 +17,7 @@ const SIZES: Readonly<Record<string, readonly [kind: string, size: number]>> = {
   m2: ['area', 1],
   'sq ft': ['area', (MM_PER_FOOT / 1000) ** 2],
   kg: ['mass', 1],
-  lb: ['mass', 0.453_592_37],
+  lb: ['mass', KG_PER_POUND],
 }
 
 /** A number brought to another unit; undefined when the units are not of one kind. */

@@ -1,0 +1,1 @@
+export type { ErrorObject } from '../../schema-error.js'

@@ -1,0 +1,8 @@
+export { addEquipment, type AddedEquipment, type EquipmentToAdd } from './add-equipment.js'
+export { readColumns, type ReadColumns } from './columns/read-columns.js'
+export type { ComparedEntry } from './compare-entries.js'
+export { entriesOfTable } from './entries-of-table.js'
+export type { EquipmentEntry } from './entry.js'
+export { entryOfSettings, readSettings, type StatedValue } from './entry-of-settings.js'
+export { EQUIPMENT_GROUPS, EQUIPMENT_KINDS, type EquipmentKind } from './groups.js'
+export { readEquipment } from './read-equipment.js'

@@ -1,0 +1,15 @@
+import { ELECTRICAL_WHERE } from './electrical.js'
+import { EQUIPMENT_WHERE } from './equipment.js'
+import { HOUSE_WHERE } from './house.js'
+import { MONEY_WHERE } from './money.js'
+import type { WherePairs } from './pattern.js'
+import { STRUCTURE_WHERE } from './structure.js'
+
+/** Where a person finds the value of a key: on a house, a label, a sheet, a bill or at an office. Common knowledge of the trade. */
+export const WHERE_FOUND: WherePairs = [
+  ...HOUSE_WHERE,
+  ...EQUIPMENT_WHERE,
+  ...ELECTRICAL_WHERE,
+  ...STRUCTURE_WHERE,
+  ...MONEY_WHERE,
+]

@@ -1,0 +1,182 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync, existsSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, describe, expect, test } from 'vitest'
+import { askAll, type Lines } from '../../src/cli/commands/ask/ask-all.js'
+import { QUESTIONS } from '../../src/cli/commands/ask/questions.js'
+import { schemaFor } from '../../src/cli/commands/new-project-schema.js'
+import { loadProject } from '../../src/project/index.js'
+import { gablewatt, gablewattWarm, ROOT } from './binary.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'new-project-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+/** Answers one line after the other, and keeps what was said and asked. */
+function scripted(answers: readonly string[]): Lines & { readonly said: string[]; readonly asked: string[] } {
+  const left = [...answers]
+  const said: string[] = []
+  const asked: string[] = []
+  return {
+    said,
+    asked,
+    say: (text) => void said.push(text),
+    next: (prompt) => {
+      asked.push(prompt)
+      return Promise.resolve(left.shift())
+    },
+  }
+}
+
+describe('the questions of a new project', () => {
+  test('are about a dozen, each with help and its default said', () => {
+    expect(QUESTIONS.length).toBeLessThanOrEqual(15)
+    for (const { help, text } of QUESTIONS) {
+      expect(help.length).toBeGreaterThan(20)
+      expect(text).toMatch(/\?|\)|drawings|longitude/u)
+    }
+  })
+
+  test('a wrong answer is asked again with its reason, ? explains, Enter takes the default', async () => {
+    const lines = scripted(['Atlantis', '39.7, -105', '', '400', '?', '185', 'steep', '8'])
+    await expect(askAll(QUESTIONS.slice(0, 5), lines)).rejects.toThrow('the input ends at question 5/5 (eave_ft)')
+    const text = lines.said.join('\n')
+    expect(text).toContain("no one weather site is 'Atlantis'")
+    expect(text).toContain('400 is out of range; allowed: 0 to 360 deg')
+    expect(text).toContain('90 is east, 180 south')
+    expect(text).toContain("'steep' is not a number")
+    expect(lines.asked.filter((each) => each.startsWith('3/5'))).toHaveLength(3)
+    expect(lines.asked[2]).toContain('[later]')
+  })
+
+  test('a place is needed', async () => {
+    const lines = scripted(['', '', '12, 200', '39.7, -105'])
+    expect(await askAll(QUESTIONS.slice(0, 1), lines)).toEqual({ place: '39.7, -105' })
+    expect(lines.said.join('\n')).toContain('longitude 200 is out of range')
+  })
+
+  test('from a pipe: what is answered stands unmarked, what is not is marked or left out', async () => {
+    const out = join(folder, 'piped.yaml')
+    const answers = ['39.7, -105', '12 Elm Lane', '170', '', '44', '20', '', '', '', '', '9,600', '0.16', '', '200', '']
+    const run = await gablewatt(['new-project', '--ask', '--out', out], {
+      input: `${answers.join('\n')}\n`,
+      stdin: 'pipe',
+    })
+    expect(run.exitCode).toBe(0)
+    expect(run.stdout).toBe('')
+    const { project, madeUp } = loadProject({ path: out })
+    expect(project.site).toMatchObject({ address: '12 Elm Lane', latitude_deg: 39.7, longitude_deg: -105 })
+    expect(project.roof_planes['south']).toMatchObject({
+      azimuth_deg: 170,
+      pitch_in_12: 6,
+      outline: { shape: 'hip', width_ft: 44, ridge_ft: 20 },
+    })
+    expect(project).toMatchObject({ usage: { annual_kwh: 9600 }, electrical: { panel: { bus_a: 200 } } })
+    expect(project.structure).toBeUndefined()
+    expect(madeUp).toEqual(expect.arrayContaining(['roof_planes.south.pitch_in_12', 'electrical.panel.main_a']))
+    for (const path of [
+      'roof_planes.south.azimuth_deg',
+      'electrical.panel.bus_a',
+      'usage.annual_kwh',
+      'site.latitude_deg',
+    ])
+      expect(madeUp).not.toContain(path)
+    expect(readFileSync(out, 'utf8')).toContain(`# Next: gablewatt check-project ${out}`)
+  })
+
+  test('input that ends leaves nothing behind', async () => {
+    const out = join(folder, 'ends.yaml')
+    const run = await gablewatt(['new-project', '--ask', '--out', out], { input: 'Denver, CO\n', stdin: 'pipe' })
+    expect(run.exitCode).toBe(2)
+    expect(run.stderr).toContain('nothing was written')
+    expect(existsSync(out)).toBe(false)
+  })
+
+  test('a file of answers gives the same file; what is wrong in it is told at its line', async () => {
+    const path = join(folder, 'answers.yaml')
+    writeFileSync(path, 'place: Denver, CO\nazimuth_deg: 200\nmodules: 10\n')
+    const good = await gablewattWarm(['new-project', '--answers', path])
+    expect(good.exitCode).toBe(0)
+    const { project, madeUp } = loadProject({ path: '-', text: good.stdout })
+    expect(project.arrays['south']?.modules).toBe(10)
+    expect(madeUp).toContain('site.elevation_ft')
+    writeFileSync(path, 'place: Denver, CO\nazimuth: 200\nmodules: 0\npitch_in_12: [1]\n')
+    const bad = await gablewattWarm(['new-project', '--answers', path])
+    expect(bad.exitCode).toBe(2)
+    expect(bad.stderr).toContain('answers.yaml:2:1  azimuth  unknown key; did you mean azimuth_deg?')
+  })
+})
+
+describe('parts', () => {
+  test('are added in place with --force alone, and only once', async () => {
+    const path = join(folder, 'parts.yaml')
+    await gablewattWarm(['new-project', '--site', 'Denver, CO', '--out', path])
+    const before = readFileSync(path, 'utf8')
+    expect((await gablewattWarm(['new-project', '--parts', 'wire', '--add-to', path])).stdout).toContain('electrical:')
+    expect(readFileSync(path, 'utf8')).toBe(before)
+    await gablewattWarm(['new-project', '--parts', 'wire,mounts,permit,money,yield', '--add-to', path, '--force'])
+    const after = readFileSync(path, 'utf8')
+    const { values } = JSON.parse((await gablewattWarm(['check-project', path, '--json'])).stdout) as {
+      values: { ok: boolean; stages: { missing: unknown[]; state: string }[] }
+    }
+    expect(values.ok).toBe(true)
+    expect(values.stages.map(({ state }) => state)).toEqual(['made_up', 'made_up', 'made_up', 'made_up', 'made_up'])
+    const again = await gablewattWarm(['new-project', '--parts', 'wire', '--add-to', path, '--force'])
+    expect(again.stderr).toContain('nothing to add')
+    expect(readFileSync(path, 'utf8')).toBe(after)
+  })
+
+  test.each([
+    [['--parts', 'roof'], "'roof' is no part; allowed: yield, wire, mounts, permit, money"],
+    [['--add-to', 'p.yaml'], '--add-to wants --parts'],
+    [['--add-to', 'p.yaml', '--parts', 'wire'], 'p.yaml'],
+    [['--add-to', 'p.yaml', '--ask'], 'cannot be used with'],
+  ])('%j is refused', async (options, message) => {
+    const run = await gablewattWarm(['new-project', ...options])
+    expect([2, 3]).toContain(run.exitCode)
+    expect(run.stderr).toContain(message)
+  })
+
+  test('a stage that misses its part names the command that writes it', async () => {
+    const path = join(folder, 'fresh.yaml')
+    await gablewattWarm(['new-project', '--site', 'Denver, CO', '--out', path])
+    for (const [command, part] of [
+      ['size-wire', 'wire'],
+      ['space-mounts', 'mounts'],
+      ['draw-permit', 'permit'],
+      ['payback', 'money'],
+      ['choose-size', 'money'],
+    ] as const) {
+      const { stderr, exitCode } = await gablewattWarm([command, path])
+      expect(exitCode).toBe(2)
+      expect(stderr).toContain(`next: gablewatt new-project --parts ${part} --add-to ${path} --force`)
+    }
+    const lacking = await gablewattWarm([
+      'size-wire',
+      path,
+      '--set',
+      'codes.electrical=NEC 2020',
+      '--set',
+      'electrical.panel.bus_a=200',
+    ])
+    expect(lacking.stderr).toMatch(/next: gablewatt explain electrical\.\w+/u)
+  })
+})
+
+describe('the line that names the schema', () => {
+  test('is a path from the file to the schema, or not there', async () => {
+    const installed = join(folder, 'node_modules/gablewatt/schemas')
+    expect(schemaFor(undefined)).toBeUndefined()
+    expect(schemaFor('-')).toBeUndefined()
+    const { mkdirSync } = await import('node:fs')
+    mkdirSync(installed, { recursive: true })
+    mkdirSync(join(folder, 'houses'), { recursive: true })
+    writeFileSync(join(installed, 'project.schema.json'), '{}')
+    expect(schemaFor(join(folder, 'houses/a.yaml'))).toBe('../node_modules/gablewatt/schemas/project.schema.json')
+    const out = join(tmpdir(), `schema-line-${process.pid}.yaml`)
+    await gablewatt(['new-project', '--out', out, '--force'])
+    const named = /\$schema=(.*)/u.exec(readFileSync(out, 'utf8'))?.[1] ?? ''
+    expect(join(tmpdir(), named)).toBe(join(ROOT, 'schemas/project.schema.json'))
+    rmSync(out)
+    expect((await gablewattWarm(['new-project'])).stdout).not.toContain('$schema')
+  })
+})
