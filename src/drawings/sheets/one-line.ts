@@ -21,6 +21,8 @@ const DIAGRAM_SHARE = 0.66
 const STACKED_SHARE = 0.92
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
+/** Room that the words under an inverter may need before the next one, points. */
+const UNIT_GAP_PT = 40
 /** Room above and below the rows of a sheet that goes on, points. */
 const ROWS_AROUND_PT = 56
 /** Room for the heading of the legend, and between it and what is above, points. */
@@ -139,7 +141,9 @@ function grouped(
   const groups: OneLineSource[][] = [[]]
   let used = 0
   for (const source of sources) {
-    const height = rowHeightPt(source, widthPt, places, groups.length === 1)
+    const before = groups.at(-1)?.at(-1)?.unit
+    const gap = source.unit !== undefined && before !== undefined && source.unit !== before ? UNIT_GAP_PT : 0
+    const height = gap + rowHeightPt(source, widthPt, places, groups.length === 1)
     const roomPt = groups.length === 1 ? firstPt : thenPt
     // Strings of one inverter stay on one sheet.
     const tied = source.unit !== undefined && groups.at(-1)?.at(-1)?.unit === source.unit
@@ -148,7 +152,7 @@ function grouped(
       used = 0
     }
     groups.at(-1)?.push(source)
-    used += rowHeightPt(source, widthPt, places, groups.length === 1)
+    used += used === 0 ? rowHeightPt(source, widthPt, places, groups.length === 1) : height
   }
   return groups
 }
