@@ -1,10 +1,11 @@
 // A step of the build: runs the bundled program on the demo house and keeps its compiled form for quick starts.
 const { readFileSync, renameSync, writeFileSync } = require('node:fs')
 const { join } = require('node:path')
+const { nameBuild } = require('./name-build.js')
 const { COMPILED, PROGRAM, runProgram, sealOf } = require('./load-program.js')
 
 // As one function, so that a start takes the text as it is; plain characters only, so that it can be read as bytes.
-const text = readFileSync(PROGRAM, 'utf8')
+const text = nameBuild(readFileSync(PROGRAM, 'utf8'))
 // oxlint-disable-next-line no-control-regex
 if (/[^\x00-\x7F]/u.test(text)) throw new Error('the bundle is not plain ASCII')
 const program = Buffer.from(`(function (exports, require, module, __importMetaUrl) {${text}\n})`, 'latin1')

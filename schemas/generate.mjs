@@ -1,7 +1,8 @@
 // Bundles schemas/parts/*.yaml into schemas/project.schema.json and derives from it the TypeScript types and the
 // precompiled validator; derives the schemas of the values of results from their types (src/cli/stage-values.ts), and
-// validators of results, fleet lines and baselines. `--check` compares instead of writing and fails when a committed
+// validators of results, fleet lines and baselines, with fingerprints of their schemas. `--check` compares instead of writing and fails when a committed
 // file has drifted.
+import { createHash } from 'node:crypto'
 import { mkdirSync, readFileSync, readdirSync, writeFileSync, existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { parse } from 'yaml'
@@ -242,6 +243,23 @@ emit('../src/cli/result-validators.generated.d.ts', declare(Object.keys(results)
 const fleet = { line: readSchema('fleet-line.schema.json'), baseline: readSchema('fleet-baseline.schema.json') }
 emit('../src/fleet/fleet-validators.generated.js', await validators(fleet))
 emit('../src/fleet/fleet-validators.generated.d.ts', declare(Object.keys(fleet)))
+
+const ids = [
+  ...values.map(([stage, schema]) => [stage, schema]),
+  ['fleet-line', fleet.line],
+  ['fleet-baseline', fleet.baseline],
+].map(([kind, schema]) => {
+  const id = createHash('sha256')
+    .update(JSON.stringify(withoutNotes(schema)))
+    .digest('hex')
+    .slice(0, 16)
+  return `  ${/^\w+$/u.test(kind) ? kind : `'${kind}'`}: '${id}',\n`
+})
+emit(
+  '../src/seal/schema-ids.generated.ts',
+  `${valuesBanner}/** Fingerprints of the schemas of what results, fleet lines and baselines hold. */
+export const SCHEMA_IDS: Readonly<Record<string, string>> = {\n${ids.join('')}}\n`,
+)
 
 if (stale.length > 0) {
   process.stderr.write(`generated files have drifted, run 'npm run generate': ${stale.join(', ')}\n`)

@@ -1,7 +1,7 @@
 /**
  * The public library: the whole job of the subcommands, typed. `loadProject` reads a project, `runHouse` gives its stages,
  * each worked out once when it is asked for, `checkHouse` all that is wrong or assumed, `preparePacket` the permit packet
- * as bytes, `prepareForm` a filled PDF form, and `runFleet` does it for many houses.
+ * as bytes, `prepareForm` a filled PDF form, `prepareApplication` and `prepareHandover` papers for utility and owner, and `runFleet` does it for many houses.
  *
  * A stage is a pure function from a project (and earlier results) to a result that carries its proof. Files are read by
  * `loadProject`, `preparePacket` and `runFleet`, and written by `runFleet` alone. Numbers have their unit in their name.
@@ -90,13 +90,23 @@ export {
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './packet/index.js'
 export {
   listFormFields,
+  prepareApplication,
   prepareForm,
+  prepareHandover,
+  type ApplicationAttachment,
+  type ApplicationField,
+  type ApplicationValues,
   type FilledField,
   type FormFile,
+  type HandoverValues,
+  type HandoverWishes,
   type ListedField,
   type ListedForm,
   type MappingFile,
+  type PageSize,
   type PreparedForm,
+  type PreparedPaper,
+  type TableText,
 } from './papers/index.js'
 export {
   formatProblem,

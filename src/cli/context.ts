@@ -54,8 +54,11 @@ export function makeContext(
     if (earlierResults === undefined) {
       const { checkEarlier, readEarlier } = await import('./earlier-result.js')
       const name = args[0] ?? '-'
-      earlierResults = paths.map((path) => readEarlier(path, name))
-      for (const one of earlierResults) checkEarlier(one, name, tool, digest)
+      const purpose = { project: name, tool, digest, anyway: options.useAnyway === true }
+      earlierResults = paths.map((path) => readEarlier(path, name)).map((one) => checkEarlier(one, purpose))
+      for (const { warning } of earlierResults) {
+        if (warning !== undefined) writeErr(`warning: ${cleanLine(warning)}\n`)
+      }
     }
     const found = earlierResults.filter((one) => one.stage === stage)
     if (found.length > 1)

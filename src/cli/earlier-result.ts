@@ -1,6 +1,6 @@
 import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
 import { RESULT_FORMAT } from '../report/index.js'
-import { isWhole } from '../seal/index.js'
+import { BUILD, sayBuild, standingOf } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
 import { UsageError } from './errors.js'
 import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
@@ -11,7 +11,11 @@ export interface EarlierResult {
   readonly tool: string
   readonly stage: string
   readonly digest: string | undefined
+  /** The build that made it, where that is another. */
+  readonly otherBuild: string | undefined
   readonly result: Result<unknown>
+  /** What is to be told where it is taken although another build made it. */
+  readonly warning?: string
 }
 
 /** What can be taken, by stage: the subcommand that makes it, and the check of its values. */
@@ -56,15 +60,21 @@ export function readEarlier(path: string, project: string): EarlierResult {
     throw refuse(`its format is '${data['format']}', this program reads '${RESULT_FORMAT}'`)
   }
   if (!result(data)) throw refuse(`the file is a damaged result: ${misfit(result.errors)}`)
-  if (!isWhole(data)) {
+  const envelope = data as unknown as Envelope
+  const standing = standingOf(data, envelope.stage)
+  if (!standing.isWhole) {
     throw refuse('the file is not as it was written: its seal does not fit, so that it was damaged or changed by hand')
   }
-  const envelope = data as unknown as Envelope
   const taken = TAKEN.get(envelope.stage)
   if (taken === undefined) {
     const stages = [...TAKEN.keys()].map((name) => `'${name}'`).join(', ')
     throw new UsageError(
       `--use ${path}: no subcommand takes a '${envelope.stage}' result, only ${stages}; leave it out`,
+    )
+  }
+  if (!standing.fits) {
+    throw refuse(
+      `its values have another form than this program's, as ${sayBuild(standing.otherBuild ?? BUILD)} made it`,
     )
   }
   if (!taken.validate(envelope.values)) {
@@ -75,6 +85,7 @@ export function readEarlier(path: string, project: string): EarlierResult {
     tool: envelope.tool,
     stage: envelope.stage,
     digest: envelope.project?.digest,
+    otherBuild: standing.otherBuild,
     result: {
       values: envelope.values,
       worksheet: envelope.worksheet,
@@ -84,17 +95,48 @@ export function readEarlier(path: string, project: string): EarlierResult {
   }
 }
 
+/** For what a result is to be used. */
+export interface Purpose {
+  /** The project, as the person named it. */
+  readonly project: string
+  readonly tool: string
+  readonly digest: string
+  /** Whether a result of another version or build is taken, with a warning. */
+  readonly anyway: boolean
+}
+
 /**
- * Refuses a result that was not made by this version for this project and these `--set` values.
+ * Refuses a result that was not made by this build of the program for this project and these `--set` values.
  *
+ * @returns The result, with a warning where it is taken although another build made it.
  * @throws UsageError with what differs.
  */
-export function checkEarlier(earlier: EarlierResult, project: string, tool: string, digest: string): void {
+export function checkEarlier(earlier: EarlierResult, { project, tool, digest, anyway }: Purpose): EarlierResult {
   const refuse = (why: string): UsageError => refusal(earlier.path, project, why, earlier.stage)
-  if (earlier.tool !== tool) throw refuse(`it was made by ${earlier.tool}, this is ${tool}`)
   if (earlier.digest !== digest) {
     throw refuse('it was made from another project, or from this one before it or its --set values changed')
   }
+  const maker = makerOf(earlier, tool)
+  if (maker === undefined) return earlier
+  if (!anyway) throw refuse(`it was made by ${maker}; --use-anyway takes it with a warning`)
+  const warning: Finding = {
+    severity: 'warning',
+    id: 'use.other-build',
+    message: `the stage '${earlier.stage}' was not worked out anew: it was made by ${maker}, and taken by --use-anyway`,
+    where: '',
+    fix: 'Work it out anew with this build before you rely on it.',
+  }
+  return {
+    ...earlier,
+    warning: warning.message,
+    result: { ...earlier.result, findings: [warning, ...earlier.result.findings] },
+  }
+}
+
+/** Which other version or build made it, beside this one; undefined when it was this one. */
+function makerOf({ tool: by, otherBuild }: EarlierResult, tool: string): string | undefined {
+  if (by !== tool) return `${by}, this is ${tool}`
+  return otherBuild === undefined ? undefined : `${sayBuild(otherBuild)} of ${by}, this is ${sayBuild(BUILD)}`
 }
 
 /** Why a file is not taken, and what makes it anew. */

@@ -20,6 +20,7 @@ export interface ReportOptions extends FileOptions {
 
 export interface EarlierOptions {
   readonly use: readonly string[]
+  readonly useAnyway?: boolean
 }
 
 /** The options that every subcommand has; they stand on the program itself. */
@@ -73,12 +74,12 @@ export function writesReport(command: Command): Command {
 
 /** For a subcommand that can start from earlier results. */
 export function usesEarlier(command: Command): Command {
-  return command.option(
-    '--use <result.json>',
-    'take an earlier result instead of computing it again (repeatable)',
-    collect,
-    [],
-  )
+  return command
+    .option('--use <result.json>', 'take an earlier result instead of computing it again (repeatable)', collect, [])
+    .option(
+      '--use-anyway',
+      'take a result of another build of the program, with a warning that stays in what comes of it',
+    )
 }
 
 /**

@@ -2,6 +2,7 @@ import type { WiringValues } from '../electrical/index.js'
 import type { CheckValues, LayoutValue } from '../house/index.js'
 import type { BillComparison, BomValues } from '../materials/index.js'
 import type { PaybackValues } from '../money/index.js'
+import type { ApplicationValues, HandoverValues, ProposalValues } from '../papers/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Sweep, YieldValues } from '../yield/index.js'
 import type { Scenario } from './commands/payback-versus.js'
@@ -30,7 +31,13 @@ export interface BomStage extends BomValues {
   readonly comparison?: BillComparison & { readonly other: BomValues }
 }
 
+export type ProposalStage = ProposalValues
+
 export interface PaybackStage extends PaybackValues {
   /** With --versus. */
   readonly versus?: readonly Scenario['values'][]
 }
+
+export type ApplicationStage = ApplicationValues
+
+export type HandoverStage = HandoverValues

@@ -58,6 +58,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/fill-form.js'),
   },
   {
+    name: 'write-application',
+    summary: 'what the utility asks before it connects the system',
+    load: () => import('./commands/write-application.js'),
+  },
+  {
     name: 'price-bom',
     summary: 'what to buy in whole packs, how to cut it, and what it costs',
     load: () => import('./commands/price-bom.js'),
@@ -68,9 +73,19 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/plan-work.js'),
   },
   {
+    name: 'write-handover',
+    summary: 'the record of the tests, and what the owner keeps',
+    load: () => import('./commands/write-handover.js'),
+  },
+  {
     name: 'payback',
     summary: 'what it saves, when it is paid back, and how sure that is',
     load: () => import('./commands/payback.js'),
+  },
+  {
+    name: 'write-proposal',
+    summary: 'the written offer for the customer, as PDF and web page',
+    load: () => import('./commands/write-proposal.js'),
   },
   {
     name: 'review-output',
@@ -81,6 +96,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     name: 'run-fleet',
     summary: 'all of it for many houses, and what moved since the last time',
     load: () => import('./commands/run-fleet.js'),
+  },
+  {
+    name: 'verify-file',
+    summary: 'whether a file is as it was written, and of this project',
+    load: () => import('./commands/verify-file.js'),
   },
   {
     name: 'explain',

@@ -9,8 +9,26 @@ export {
   type RequiredLabel,
 } from './labels/required-labels.js'
 export type { LabelPart } from './labels/label-style.js'
-export { PAPER_SIZES, type PaperName } from './layout/index.js'
-export { flattenSheet, missingGlyphs, type FlatSheet, type Mark, type Sheet } from './model/index.js'
+export { checkGlyphs, checkTexts } from './check-glyphs.js'
+export { BREAK, flowPieces, label, line, northArrow, PAPER_SIZES, type PaperName, type Piece } from './layout/index.js'
+export {
+  asArtifact,
+  blockHeightPt,
+  COLORS,
+  flattenSheet,
+  missingGlyphs,
+  rowCells,
+  textWidthPt,
+  wrapText,
+  type Box,
+  type Color,
+  type Face,
+  type FlatSheet,
+  type Mark,
+  type Primitive,
+  type Sheet,
+  type Tag,
+} from './model/index.js'
 export { drawLoadSheet } from './load-sheet.js'
 export { packetGaps } from './packet-gaps.js'
 export { isUnconfirmed } from './unconfirmed.js'
@@ -35,8 +53,16 @@ export {
   type AuditValues,
   type ExpeditedReview,
 } from './audit/index.js'
-export { moduleMap, shadeChart, type ModuleMapInput, type ShadeChartInput } from './pictures/index.js'
-export { renderPdf, type FontFiles, type PdfInfo } from './render/render-pdf.js'
-export { renderSvg } from './render/render-svg.js'
+export {
+  moduleMap,
+  shadeChart,
+  siteSketch,
+  type ModuleMapInput,
+  type ShadeChartInput,
+  type SiteSketch,
+  type SiteSketchInput,
+} from './pictures/index.js'
+export { renderPdf, type FontFiles, type PdfInfo, type PdfWishes } from './render/render-pdf.js'
+export { renderSvg, renderSvgFigure } from './render/render-svg.js'
 export { renderDxf } from './dxf/render-dxf.js'
 export { documentPageId } from './sheets/document-index.js'

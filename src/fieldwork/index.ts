@@ -6,19 +6,29 @@ export {
 } from './production/index.js'
 export {
   productionLimits,
+  ratedAcKw,
   reviewProduction,
   weatherOfDays,
   type ReviewRequest,
   type ReviewValues,
 } from './review/index.js'
 export {
+  monthRanges,
   planMarkdown,
   planSheets,
   planWork,
+  moduleVocV,
+  statedTorques,
+  stringIscA,
+  vocRange,
   cautionWords,
   quantityText,
   stateText,
   tape,
+  type CurrentReading,
+  type InsulationValue,
   type PlanInput,
+  type StatedTorque,
+  type VoltageReading,
   type WorkPlanValues,
 } from './work-plan/index.js'

@@ -4,16 +4,15 @@ import {
   fsyncSync,
   linkSync,
   openSync,
-  readdirSync,
   realpathSync,
   renameSync,
   statSync,
   unlinkSync,
   writeSync,
 } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
 import { errnoWords } from '../report/index.js'
 import { FileError } from './file-error.js'
+import { removeLeftOvers, temporaryOf } from './left-over.js'
 import { checkTarget } from './write-file.js'
 
 /** Where lines go as they come, such as a file that gets its name when the last line is in it. */
@@ -45,9 +44,8 @@ export function growingFile(path: string, force: boolean): LineTarget {
     )
   // A link keeps pointing at the file that is replaced behind it.
   const target = existing === undefined ? path : realpathSync(path)
-  const start = `.${basename(target).slice(0, 100)}.`
-  const temporary = join(dirname(target), `${start}${process.pid}.tmp`)
-  attempt(() => removeLeftOver(dirname(target), start))
+  const temporary = temporaryOf(target)
+  attempt(() => removeLeftOvers(target))
   const file = attempt(() => openSync(temporary, 'w'))
   const abandon = (): void => {
     try {
@@ -84,23 +82,6 @@ function takeName(temporary: string, path: string): void {
   } catch (error) {
     if ((error instanceof Error && 'code' in error && error.code === 'EEXIST') || existsSync(path)) throw error
     renameSync(temporary, path)
-  }
-}
-
-/** Removes what a run that was killed left of the same file. */
-function removeLeftOver(folder: string, start: string): void {
-  for (const name of readdirSync(folder === '' ? '.' : folder)) {
-    const pid = name.startsWith(start) ? /^(\d+)\.tmp$/u.exec(name.slice(start.length))?.[1] : undefined
-    if (pid !== undefined && !isAlive(Number(pid))) unlinkSync(join(folder, name))
-  }
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return error instanceof Error && 'code' in error && error.code === 'EPERM'
   }
 }
 

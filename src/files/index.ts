@@ -1,4 +1,5 @@
 export { FileError } from './file-error.js'
 export { growingFile, type LineTarget } from './growing-file.js'
+export { removeLeftOversBelow } from './left-over.js'
 export { makeFolder } from './make-folder.js'
 export { checkTarget, writeWhole } from './write-file.js'

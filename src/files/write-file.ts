@@ -11,9 +11,10 @@ import {
   writeSync,
   type Stats,
 } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { errnoWords } from '../report/index.js'
 import { FileError } from './file-error.js'
+import { removeLeftOvers, removeQuietly, temporaryOf } from './left-over.js'
 
 /**
  * Looks before a long calculation whether `path` may be written: it is new, or `force` is set, or it is a device.
@@ -45,7 +46,8 @@ export function writeWhole(path: string, content: string | Uint8Array, force: bo
     }
     // A link keeps pointing at the file that is replaced behind it.
     const target = existing === undefined ? path : realpathSync(path)
-    const temporary = join(dirname(target), `.${basename(target).slice(0, 100)}.${process.pid}.tmp`)
+    const temporary = temporaryOf(target)
+    removeLeftOvers(target)
     try {
       writeInto(temporary, content, 'wx')
       if (existing !== undefined) chmodSync(temporary, existing.mode & 0o7777)
@@ -97,14 +99,6 @@ function moveToNewName(temporary: string, target: string): void {
     if (error instanceof Error && 'code' in error && error.code === 'EEXIST') throw exists(target)
     if (statOf(target) !== undefined) throw exists(target)
     renameSync(temporary, target)
-  }
-}
-
-function removeQuietly(path: string): void {
-  try {
-    unlinkSync(path)
-  } catch {
-    // It was never made, or has its final name already.
   }
 }
 

@@ -1,17 +1,24 @@
 import { statSync } from 'node:fs'
 import { decodeText, LARGEST_TABLE_BYTES, readBytes } from '../project/index.js'
 import { own } from '../values/index.js'
-import { isWhole, sealed } from '../seal/index.js'
+import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
 import type { Figures, FleetOutcome } from './types.js'
 
-export const BASELINE_FORMAT = 'gablewatt-fleet-baseline/2'
+export const BASELINE_FORMAT = 'gablewatt-fleet-baseline/3'
 
 /** Figures of a project by stage. The stage `project` holds how it went. */
 export type ProjectFigures = Readonly<Record<string, Figures>>
 
 export type Baseline = ReadonlyMap<string, ProjectFigures>
+
+/** A baseline that was read. */
+export interface SavedBaseline {
+  readonly projects: Baseline
+  /** The build of the program that saved it, where that is another. */
+  readonly otherBuild: string | undefined
+}
 
 /** What a baseline keeps of a project: figures, how it went, and the errors and warnings of every stage. */
 export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
@@ -28,9 +35,10 @@ export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
 }
 
 /** A baseline as a file, sealed: a line a value, so that a version control system shows what moved. */
-export function writeBaseline(baseline: Baseline): string {
+export function writeBaseline(baseline: Baseline, tool: string): string {
   const projects = Object.fromEntries([...baseline].toSorted(([a], [b]) => (a < b ? -1 : 1)))
-  return `${JSON.stringify(sealed({ format: BASELINE_FORMAT, projects }), null, 1)}\n`
+  const envelope = envelopeOf(BASELINE_FORMAT, tool, 'fleet-baseline')
+  return `${JSON.stringify(inEnvelope(envelope, { projects }), null, 1)}\n`
 }
 
 /**
@@ -40,7 +48,7 @@ export function writeBaseline(baseline: Baseline): string {
  * @returns undefined when there is no such file.
  * @throws FleetError when it cannot be read, is no baseline, or not what was written.
  */
-export function readBaseline(path: string, replace = false): Baseline | undefined {
+export function readBaseline(path: string, replace = false): SavedBaseline | undefined {
   let text: string
   try {
     if (statSync(path, { throwIfNoEntry: false }) === undefined) return undefined
@@ -60,14 +68,19 @@ export function readBaseline(path: string, replace = false): Baseline | undefine
     throw refuse('no baseline; a baseline is what --update-baseline writes')
   }
   const anew = 'write it anew with --update-baseline, once the figures of this run have been looked at'
+  const standing = standingOf(data, 'fleet-baseline')
   const why = ((): string | undefined => {
     if (format !== BASELINE_FORMAT) return `its format is '${format}', this program reads '${BASELINE_FORMAT}'`
     if (!validate(data)) return `a damaged baseline, at ${validate.errors?.[0]?.instancePath ?? ''}/`
-    return isWhole(data)
-      ? undefined
-      : 'not as it was written: its seal does not fit, so that it was damaged or changed by hand'
+    if (!standing.isWhole) {
+      return 'not as it was written: its seal does not fit, so that it was damaged or changed by hand'
+    }
+    return standing.fits ? undefined : 'its figures have another form, as another build of the program saved it'
   })()
-  if (why === undefined) return new Map(Object.entries(data['projects'] as Record<string, ProjectFigures>))
+  if (why === undefined) {
+    const projects = new Map(Object.entries(data['projects'] as Record<string, ProjectFigures>))
+    return { projects, otherBuild: standing.otherBuild }
+  }
   if (replace) return undefined
   throw refuse(`${why}; ${anew}`)
 }

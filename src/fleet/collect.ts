@@ -4,17 +4,22 @@ import { junitProject, type JunitProject } from './junit.js'
 import { EXIT_OF_STATUS, type Figure, type FleetOutcome, type ExitOfFleet, type FleetStatus } from './types.js'
 import type { Finding } from '../worksheet/index.js'
 import { own } from '../values/index.js'
+import { FleetItems } from './price-items.js'
 import { FLEET_STAGES } from './stages.js'
 
 /** A line of the table of the fleet. */
 export interface FleetRow {
   readonly name: string
+  /** Line of the table, or the project file. */
+  readonly from: string
   readonly title: string | null
   readonly status: FleetStatus
   readonly errors: number
   readonly warnings: number
-  /** Figures of the headlines, by stage and key. */
+  /** Figures of the headlines and of chosen columns, by stage and key. */
   readonly figures: Readonly<Record<string, Figure>>
+  /** Texts of the person's own columns, by heading. */
+  readonly extra: Readonly<Record<string, string>>
 }
 
 /** More are counted and not kept. */
@@ -24,6 +29,8 @@ const MOST_FINDINGS = 200
 export interface BaselineOfRun {
   readonly path: string
   readonly saved: Baseline
+  /** The build of the program that saved it, where that is another. */
+  readonly otherBuild: string | undefined
   readonly tolerancePct: number
   /** Whether this run becomes it. */
   readonly update: boolean
@@ -32,6 +39,8 @@ export interface BaselineOfRun {
 export interface Wanted {
   readonly junit: boolean
   readonly baseline: BaselineOfRun | undefined
+  /** Figures that are kept beside the headlines. */
+  readonly figures: ReadonlySet<string> | undefined
 }
 
 /** What is kept of a run while it goes on: little a project, whatever its stages give. */
@@ -39,7 +48,10 @@ export class FleetCollection {
   readonly rows: FleetRow[] = []
   readonly findings: Finding[] = []
   readonly junit: JunitProject[] = []
+  readonly items = new FleetItems()
   readonly figures = new Map<string, ProjectFigures>()
+  /** Names of figures that a house had, where some are kept beside the headlines. */
+  readonly seen = new Set<string>()
   notKept = 0
   worst: ExitOfFleet = EXIT_OF_STATUS.ok
   readonly #wanted: Wanted
@@ -50,15 +62,17 @@ export class FleetCollection {
   }
 
   add(outcome: FleetOutcome): void {
-    const { name, title, status, problems, findings } = outcome
+    const { name, from, title, status, problems, findings, extra } = outcome
     const count = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity).length
     this.rows.push({
       name,
+      from,
       title,
       status,
       errors: count('error') + problems.length,
       warnings: count('warning'),
-      figures: headlineFigures(outcome),
+      figures: { ...headlineFigures(outcome), ...this.#chosenFigures(outcome) },
+      extra,
     })
     if (EXIT_OF_STATUS[status] > this.worst) this.worst = EXIT_OF_STATUS[status]
     for (const { place, key, message } of problems) {
@@ -72,6 +86,7 @@ export class FleetCollection {
     for (const { severity, id, where, message } of findings) {
       if (severity === 'error') this.#keep({ severity, id, where, message: `${name}: ${message}` })
     }
+    this.items.add(outcome)
     if (this.#wanted.junit) this.junit.push(junitProject(outcome))
     const { baseline } = this.#wanted
     if (baseline === undefined) return
@@ -89,6 +104,20 @@ export class FleetCollection {
       ...this.#moves,
       ...gone.flatMap(([name, was]) => compareProject(name, was, undefined, baseline.tolerancePct)),
     ])
+  }
+
+  #chosenFigures({ stages }: FleetOutcome): Record<string, Figure> {
+    const { figures } = this.#wanted
+    const kept: Record<string, Figure> = {}
+    if (figures === undefined) return kept
+    for (const [stage, values] of Object.entries(stages)) {
+      for (const [key, value] of Object.entries(values)) {
+        const name = `${stage}.${key}`
+        this.seen.add(name)
+        if (figures.has(name)) kept[name] = value
+      }
+    }
+    return kept
   }
 
   #keep(finding: Finding): void {

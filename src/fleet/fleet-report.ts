@@ -1,9 +1,9 @@
-import type { Cell, Column, Report, Section, TableData } from '../report/index.js'
-import { own } from '../values/index.js'
+import type { Cell, Report, Section, TableData } from '../report/index.js'
+import { BUILD, sayBuild } from '../seal/index.js'
 import type { FleetCollection, FleetRow } from './collect.js'
 import type { Move } from './compare-baseline.js'
+import { fleetTable, usualColumns, type FleetColumn } from './fleet-columns.js'
 import { sayMove } from './junit.js'
-import { FLEET_STAGES, type Headline } from './stages.js'
 
 /** More lines than a person reads; JSON has all. */
 const MOST_MOVES = 60
@@ -16,6 +16,12 @@ export interface FleetSummary {
   readonly left: number
   readonly moves: readonly Move[] | undefined
   readonly tolerancePct: number
+  /** The build of the program that saved the baseline, where that is another. */
+  readonly savedBy: string | undefined
+  /** Headings of the person's own columns. */
+  readonly extra: readonly string[]
+  /** What the person chose for the CSV table. */
+  readonly columns: readonly FleetColumn[] | undefined
 }
 
 /** The summary of a fleet. */
@@ -50,19 +56,20 @@ export function fleetReport(collection: FleetCollection, summary: FleetSummary):
           ...(summary.recalled === 0 ? [] : [{ label: 'Taken from the interrupted run', value: summary.recalled }]),
         ],
       },
-      { kind: 'table', heading: 'Projects', ...fleetTable(rows, false) },
+      { kind: 'table', heading: 'Projects', ...fleetTable(rows, usualColumns(rows, summary.extra, false)) },
       ...moveSections(summary),
     ],
-    csv: fleetTable(rows, true),
+    csv: fleetTable(rows, summary.columns ?? usualColumns(rows, summary.extra, true)),
     result: {
       values: {
         counts,
-        projects: rows.map(({ figures, ...row }) => ({ ...row, figures })),
+        projects: rows.map(({ figures, extra, from: _, ...row }) => ({ ...row, figures, extra })),
         ...(summary.moves === undefined
           ? {}
           : {
               baseline: {
                 tolerance_pct: summary.tolerancePct,
+                other_build: summary.savedBy ?? null,
                 over_tolerance: over.length,
                 moves: summary.moves.map(moveValues),
               },
@@ -76,58 +83,20 @@ export function fleetReport(collection: FleetCollection, summary: FleetSummary):
   }
 }
 
-function fleetTable(rows: readonly FleetRow[], forMachines: boolean): TableData {
-  const used = FLEET_STAGES.flatMap(({ name, headlines }) =>
-    headlines.map((headline): [string, Headline] => [`${name}.${headline.key}`, headline]),
-  ).filter(
-    ([key, headline]) =>
-      (forMachines || headline.forMachines !== true) &&
-      rows.some(({ figures }) => (own(figures, key) ?? null) !== null),
-  )
-  const columns: Column[] = [
-    { heading: 'Project' },
-    ...(forMachines ? [{ heading: 'Title' }] : []),
-    { heading: 'Status' },
-    ...used.map(([, { heading, unit, decimals }]) => ({
-      heading,
-      ...(unit === undefined ? {} : { unit }),
-      ...(decimals === undefined ? {} : { decimals }),
-    })),
-    { heading: 'Errors' },
-    { heading: 'Warnings' },
-  ]
-  return {
-    columns,
-    rows: rows.map((row) => [
-      row.name,
-      ...(forMachines ? [row.title] : []),
-      statusCell(row.status),
-      ...used.map(([key]): Cell => {
-        const value = own(row.figures, key) ?? null
-        return typeof value === 'boolean' ? (value ? 'yes' : 'no') : value
-      }),
-      row.errors === 0 ? 0 : { value: row.errors, tone: 'bad' },
-      row.warnings,
-    ]),
-  }
-}
-
-function statusCell(status: FleetRow['status']): Cell {
-  return { value: status, tone: status === 'ok' ? 'good' : 'bad' }
-}
-
 function toned(count: number): Cell {
   return count === 0 ? 0 : { value: count, tone: 'bad' }
 }
 
-function moveSections({ moves, tolerancePct }: FleetSummary): Section[] {
+function moveSections({ moves, tolerancePct, savedBy }: FleetSummary): Section[] {
   if (moves === undefined) return []
   const over = moves.filter((move) => move.over).length
   const says =
     moves.length === 0
       ? 'No value moved.'
       : `${moves.length} values moved, ${over} of them by more than ${tolerancePct} %${moves.length > MOST_MOVES ? `; the first ${MOST_MOVES} are shown, --json has all` : ''}.`
-  const sections: Section[] = [{ kind: 'paragraph', heading: 'Against the baseline', text: says }]
+  const by =
+    savedBy === undefined ? '' : ` It was saved by ${sayBuild(savedBy)} of the program; this is ${sayBuild(BUILD)}.`
+  const sections: Section[] = [{ kind: 'paragraph', heading: 'Against the baseline', text: `${says}${by}` }]
   if (moves.length === 0) return sections
   return [
     ...sections,

@@ -1,4 +1,5 @@
 import type { FleetOutcome } from './types.js'
+import type { FleetIdentity } from './jsonl.js'
 import type { FleetRun } from './fleet-run.js'
 import type { Shard } from './shard.js'
 
@@ -6,8 +7,12 @@ import type { Shard } from './shard.js'
 export interface FleetRequest {
   /** Project files, patterns and folders; with `table` one template. */
   readonly projects: readonly string[]
-  /** A CSV file with a project a row: its headings are paths of the project file, and `id` names the project. */
+  /** A CSV file, or one with another mark between its columns, with a project a row: its headings are paths of the project file, and `id` names the project. */
   readonly table?: string | undefined
+  /** Mark between the columns of the table; the one that its headings hold when left out. */
+  readonly delimiter?: string | undefined
+  /** Whether decimals in the table follow a comma. */
+  readonly decimalComma?: boolean | undefined
   /** `path=value` for every project, in the order in which they are applied; they win over a row. */
   readonly overrides?: readonly string[] | undefined
   /** Whether projects may name files outside their own folders. */
@@ -22,6 +27,8 @@ export interface FleetRequest {
   readonly failFast?: boolean | undefined
   /** Files for every project, in a folder of its own below this one; `results` when no kind is named. */
   readonly output?: { readonly folder: string; readonly write?: readonly string[] | undefined } | undefined
+  /** Figures and columns that the CSV table holds: those that all stages have when left out. */
+  readonly columns?: readonly string[] | undefined
   /** Where to write a report for CI in JUnit XML. */
   readonly junit?: string | undefined
   readonly baseline?: BaselineRequest | undefined
@@ -51,12 +58,16 @@ export interface JournalRequest {
   readonly beside?: string | undefined
   /** Whether to take what an interrupted run finished. */
   readonly resume?: boolean | undefined
+  /** Whether to take what another build of the program finished, with a warning. */
+  readonly useAnyway?: boolean | undefined
 }
 
 /** Who is told how a run goes on. */
 export interface FleetListener {
+  /** Whether a run that is stopped from now on can be gone on with. */
+  readonly resumable?: (isResumable: boolean) => void
   /** All is read and looked at, and nothing worked out yet. */
-  readonly begin?: (projects: number) => void
+  readonly begin?: (projects: number, identity: FleetIdentity) => void
   /**
    * A project is done; in the order of the fleet.
    *

@@ -5,14 +5,17 @@ export {
   writeBaseline,
   type Baseline,
   type ProjectFigures,
+  type SavedBaseline,
 } from './baseline.js'
 export { compareProject, readTolerance, sortMoves, type Move } from './compare-baseline.js'
 export { figuresOf } from './figures.js'
 export { FleetError } from './fleet-error.js'
 export { fileJobs } from './file-jobs.js'
+export { readFleetLine, type FleetLine, type ReadFleetLine } from './fleet-line.js'
+export { mergeParts, type MergedParts } from './merge-parts.js'
 export { openJournal, type Journal, type JournalOptions } from './journal.js'
 export type { BaselineRequest, FleetListener, FleetRequest, JournalRequest } from './fleet-request.js'
-export { FLEET_FORMAT, jsonLine } from './jsonl.js'
+export { FLEET_FORMAT, jsonLine, type FleetIdentity } from './jsonl.js'
 export { junitProject, junitXml, sayMove, type JunitProject } from './junit.js'
 export { FILE_KINDS, type FleetFileKind, type FleetPlan } from './plan.js'
 export { progressBar, type Progress } from './progress-bar.js'
@@ -23,7 +26,7 @@ export { emptyOutcome, runInOrder, type RunOptions, type Runner } from './run-in
 export { readShard, shardRange, type Shard } from './shard.js'
 export { sharedClimateRun, sharedClimateYield } from './shared-climate.js'
 export { FLEET_STAGES, type FleetStage } from './stages.js'
-export { tableJobs } from './table-jobs.js'
+export { tableJobs, type TableForm } from './table-jobs.js'
 export {
   EXIT_OF_STATUS,
   type ExitOfFleet,

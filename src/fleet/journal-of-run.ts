@@ -1,11 +1,11 @@
 import { statSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
-import { makeFolder } from '../files/index.js'
+import { makeFolder, removeLeftOversBelow } from '../files/index.js'
 import { digest } from './digest.js'
 import { FleetError } from './fleet-error.js'
 import type { FleetListener, FleetRequest } from './fleet-request.js'
 import { openJournal, type Journal } from './journal.js'
-import { identityOf, type FleetPlan } from './plan.js'
+import { FILE_NAMES, identityOf, type FleetPlan } from './plan.js'
 
 /**
  * The journal of a run, undefined when none is wanted; where it cannot be written, a run that did not name it goes on
@@ -14,7 +14,7 @@ import { identityOf, type FleetPlan } from './plan.js'
  * @throws FleetError when one that was named, or that a run shall go on from, cannot be used.
  */
 export function journalOf(request: FleetRequest, plan: FleetPlan, { note, aside }: FleetListener): Journal | undefined {
-  if (plan.outputFolder !== undefined) makeFolder(plan.outputFolder)
+  if (plan.outputFolder !== undefined) readyFolder(plan.outputFolder)
   if (request.journal === undefined) return undefined
   const identity = identityOf(plan)
   const path = request.journal.path ?? journalPath(request, identity)
@@ -26,6 +26,8 @@ export function journalOf(request: FleetRequest, plan: FleetPlan, { note, aside 
     const journal = openJournal({
       path,
       plan: identity,
+      tool: plan.tool,
+      useAnyway: request.journal.useAnyway === true,
       resume,
       ...(plan.outputFolder === undefined ? {} : { outputFolder: plan.outputFolder }),
     })
@@ -35,6 +37,16 @@ export function journalOf(request: FleetRequest, plan: FleetPlan, { note, aside 
     if (!(error instanceof FleetError) || resume || request.journal.path !== undefined) throw error
     aside?.(`without a journal, so that --resume will not be possible: ${error.message}`)
     return undefined
+  }
+}
+
+/** Makes the folder, and clears away what a run that was killed left half written in it. */
+function readyFolder(folder: string): void {
+  makeFolder(folder)
+  try {
+    removeLeftOversBelow(folder, FILE_NAMES)
+  } catch {
+    // What cannot be listed shows when it is written to.
   }
 }
 

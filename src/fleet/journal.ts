@@ -2,8 +2,6 @@ import {
   closeSync,
   constants,
   existsSync,
-  fsync,
-  fsyncSync,
   ftruncateSync,
   openSync,
   readSync,
@@ -12,13 +10,13 @@ import {
   writeSync,
 } from 'node:fs'
 import { join } from 'node:path'
-import { isWhole, sealed } from '../seal/index.js'
+import { BUILD, sayBuild } from '../seal/index.js'
 import { digest } from './digest.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
-import { line as validate } from './fleet-validators.generated.js'
-import { jsonLine } from './jsonl.js'
+import { BEGINNING, readEntry, writeEntry } from './journal-entry.js'
 import { readLines, type Line } from './read-lines.js'
-import type { FleetJob, FleetOutcome } from './types.js'
+import { syncInBackground } from './sync-in-background.js'
+import type { FleetFinding, FleetJob, FleetOutcome } from './types.js'
 
 /**
  * What is done already, a line a project, so that a run that was killed goes on where it stopped. A line is written
@@ -41,18 +39,16 @@ export interface Journal {
 
 export interface JournalOptions {
   readonly path: string
-  /** All that decides an outcome beside its project: version, stages, files to write. */
+  /** All that decides an outcome beside its project and the build of the program: version, stages, files to write. */
   readonly plan: string
+  /** `gablewatt 0.1.0` */
+  readonly tool: string
+  /** Whether what another build of the program finished is taken, with a warning. */
+  readonly useAnyway?: boolean
   /** Whether to keep what is there; otherwise it begins anew. */
   readonly resume: boolean
   /** Folder of the files that outcomes name. */
   readonly outputFolder?: string
-}
-
-interface Entry {
-  readonly key: string
-  readonly inputs: readonly string[]
-  readonly outcome: FleetOutcome
 }
 
 /**
@@ -60,19 +56,23 @@ interface Entry {
  *
  * @throws FleetError when it cannot be read or written, or when there is another file in its place.
  */
-export function openJournal({ path, plan, resume, outputFolder }: JournalOptions): Journal {
+export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway }: JournalOptions): Journal {
   let file: number
   const held = new Map<string, Line>()
   const damaged: number[] = []
   try {
     file = openSync(path, constants.O_RDWR | constants.O_CREAT | constants.O_APPEND, 0o644)
     refuseOtherFile(file, path)
-    if (resume) ftruncateSync(file, readHeld(file, held, damaged))
-    else ftruncateSync(file, 0)
+    if (resume) {
+      const { end, others } = readHeld(file, held, damaged)
+      refuseOthers(file, path, others, useAnyway === true)
+      ftruncateSync(file, end)
+    } else ftruncateSync(file, 0)
   } catch (error) {
     throw fileTrouble('write', path, error)
   }
-  const keyOf = (job: FleetJob): string => digest([plan, String(job.index), job.name, job.path, ...job.overrides])
+  const keyOf = (job: FleetJob): string =>
+    digest([plan, String(job.index), job.name, job.path, ...job.overrides, JSON.stringify(job.extra ?? {})])
   const sync = syncInBackground(file)
   let isEmpty = held.size === 0
   return {
@@ -82,19 +82,20 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
     recall: (job) => {
       const line = held.get(keyOf(job))
       if (line === undefined) return undefined
-      const { inputs, outcome } = parseEntry(textAt(file, line)) ?? {}
+      const { inputs, outcome, otherBuild } = readEntry(textAt(file, line)) ?? {}
       if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input))))
         return undefined
       if (outcome.index !== job.index || outcome.name !== job.name) return undefined
       const areThere = outcome.files.every((name) => outputFolder !== undefined && existsSync(join(outputFolder, name)))
-      return areThere ? outcome : undefined
+      if (!areThere) return undefined
+      return otherBuild === undefined ? outcome : { ...outcome, findings: [...outcome.findings, byOther(otherBuild)] }
     },
     add: (job, outcome) => {
       // What a next try may mend is tried again.
       if (outcome.status !== 'ok' && outcome.status !== 'failed') return
-      const entry: Entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
+      const entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
       try {
-        writeSync(file, `${JSON.stringify(sealed(entry))}\n`)
+        writeSync(file, writeEntry(tool, entry))
       } catch (error) {
         throw fileTrouble('write', path, error)
       }
@@ -115,9 +116,6 @@ export function openJournal({ path, plan, resume, outputFolder }: JournalOptions
   }
 }
 
-/** How every line begins. */
-const BEGINNING = '{"key":"'
-
 /** A file that is no journal is left as it is: it would be cut off or emptied. */
 function refuseOtherFile(file: number, path: string): void {
   const buffer = Buffer.alloc(BEGINNING.length)
@@ -130,37 +128,46 @@ function refuseOtherFile(file: number, path: string): void {
   )
 }
 
-/** Finds the whole lines; returns the length up to the last of them, as a torn one may follow. */
-function readHeld(file: number, into: Map<string, Line>, damaged: number[]): number {
+/** Finds the whole lines, and their length up to the last of them, as a torn one may follow. */
+function readHeld(
+  file: number,
+  into: Map<string, Line>,
+  damaged: number[],
+): { readonly end: number; readonly others: ReadonlyMap<string, boolean> } {
   let [end, number] = [0, 0]
+  /** Other builds, and whether what they wrote can be read. */
+  const others = new Map<string, boolean>()
   for (const line of readLines(file)) {
     end = line.offset + line.length + 1
     number += 1
-    const entry = parseEntry(line.text)
-    if (entry === undefined) damaged.push(number)
-    else into.set(entry.key, { offset: line.offset, length: line.length })
+    const entry = readEntry(line.text)
+    if (entry === undefined) {
+      damaged.push(number)
+      continue
+    }
+    into.set(entry.key, { offset: line.offset, length: line.length })
+    const { key, otherBuild } = entry
+    if (otherBuild !== undefined) others.set(otherBuild, key !== '' && others.get(otherBuild) !== false)
   }
-  return end
+  return { end, others }
 }
 
-/** @returns undefined for a line that is not what was written. */
-function parseEntry(text: string): Entry | undefined {
-  try {
-    const data: unknown = JSON.parse(text)
-    if (typeof data !== 'object' || data === null || !isWhole(data as Record<string, unknown>)) return undefined
-    const { key, inputs, outcome } = data as Partial<Entry>
-    if (typeof key !== 'string' || !Array.isArray(inputs) || outcome === undefined) return undefined
-    return inputs.every((input) => typeof input === 'string') && isOutcome(outcome)
-      ? { key, inputs, outcome }
-      : undefined
-  } catch {
-    return undefined
-  }
+/** @throws FleetError when another build wrote what is there, and nobody says that it shall be taken. */
+function refuseOthers(file: number, path: string, others: ReadonlyMap<string, boolean>, useAnyway: boolean): void {
+  const [other] = others.keys()
+  const isReadable = [...others.values()].every(Boolean)
+  if (other === undefined || (useAnyway && isReadable)) return
+  closeSync(file)
+  const way = isReadable ? ', or take it with --use-anyway' : ''
+  throw new FleetError(
+    `${path} was begun by ${sayBuild(other)} of the program, this is ${sayBuild(BUILD)}; leave --resume out to begin anew${way}`,
+    2,
+  )
 }
 
-/** Whether a line of `--jsonl` can be made of it. */
-function isOutcome(outcome: FleetOutcome): boolean {
-  return validate(JSON.parse(jsonLine(outcome))) && Number.isInteger(outcome.index) && Array.isArray(outcome.inputs)
+function byOther(build: string): FleetFinding {
+  const message = `worked out by ${sayBuild(build)} of the program and taken by --use-anyway; the others are by ${sayBuild(BUILD)}`
+  return { stage: 'project', severity: 'warning', id: 'fleet.other-build', where: '', message }
 }
 
 function textAt(file: number, { offset, length }: Line): string {
@@ -177,26 +184,4 @@ function stampOf(path: string): string {
 
 function pathOf(stamp: string): string {
   return stamp.split(':').slice(2).join(':')
-}
-
-/** Asks the disk to keep what was written, without waiting for it; one request at a time. */
-function syncInBackground(file: number): { readonly soon: () => void; readonly stop: () => void } {
-  let state: 'rest' | 'busy' | 'again' | 'stopped' = 'rest'
-  const begin = (): void => {
-    state = 'busy'
-    fsync(file, () => {
-      if (state === 'again') begin()
-      else if (state === 'busy') state = 'rest'
-    })
-  }
-  return {
-    soon: () => {
-      if (state === 'rest') begin()
-      else if (state === 'busy') state = 'again'
-    },
-    stop: () => {
-      state = 'stopped'
-      fsyncSync(file)
-    },
-  }
 }

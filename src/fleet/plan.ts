@@ -5,9 +5,17 @@ import type { FleetRequest } from './fleet-request.js'
 import { FLEET_STAGES } from './stages.js'
 import { toolName } from './tool-name.js'
 
-/** What kinds of files are written for every project: JSON of each stage, the shopping list, the permit packet. */
-export const FILE_KINDS = ['results', 'bom', 'packet'] as const
+/** What is written: for every project JSON of each stage, the shopping list, the permit packet; for all of them one price list. */
+export const FILE_KINDS = ['results', 'bom', 'packet', 'price-list'] as const
 export type FleetFileKind = (typeof FILE_KINDS)[number]
+
+/** Names of all files that are written into the output folder. */
+export const FILE_NAMES: ReadonlySet<string> = new Set([
+  ...FLEET_STAGES.map(({ name }) => `${name}.json`),
+  'bom.csv',
+  'packet.pdf',
+  'price-list.yaml',
+])
 
 /** Everything that a worker needs to know beside the project. */
 export interface FleetPlan {

@@ -25,6 +25,7 @@ export async function writeProjectFiles(
   { house, worked }: { readonly house: House; readonly worked: readonly WorkedStage[] },
   written: string[],
 ): Promise<readonly Finding[]> {
+  if (plan.write.every((kind) => kind === 'price-list')) return []
   const below = name.split('/').map(folderName).join('/')
   const folder = join(plan.outputFolder ?? '.', below)
   makeFolder(folder)
@@ -41,8 +42,8 @@ export async function writeProjectFiles(
   }
   if (!plan.write.includes('packet')) return []
   const { preparePacket } = await import('../packet/index.js')
-  const { allowOutside } = plan
-  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside })
+  const { allowOutside, tool } = plan
+  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside, tool })
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)
   return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]

@@ -66,6 +66,7 @@ export function emptyOutcome(job: FleetJob): FleetOutcome {
     from: job.row === undefined ? job.path : `${job.row.file}:${job.row.line}`,
     title: null,
     digest: null,
+    extra: job.extra ?? {},
     status: 'ok',
     problems: [],
     stages: {},

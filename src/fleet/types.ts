@@ -1,3 +1,5 @@
+import type { LineValues } from '../materials/index.js'
+
 /** One project of a fleet: a file, or a template with the values of a row of the table. */
 export interface FleetJob {
   /** Place in the whole fleet, 0 first; a shard keeps the numbers of the whole. */
@@ -10,6 +12,8 @@ export interface FleetJob {
   readonly overrides: readonly string[]
   /** Where the values of a row stand; undefined for a project file. */
   readonly row?: TableRow
+  /** Texts of the person's own columns that are not empty, by heading. */
+  readonly extra?: Readonly<Record<string, string>>
   /** What makes the row no project, found before it was tried. */
   readonly problems?: readonly FleetProblem[]
 }
@@ -28,6 +32,9 @@ export interface TableCell {
   /** Character at which the cell begins, counted from 1. */
   readonly column: number
 }
+
+/** Something that a house needs bought. */
+export type FleetItem = Pick<LineValues, 'item' | 'name' | 'group' | 'quantity' | 'unit'>
 
 /** What keeps a project from being worked out. */
 export interface FleetProblem {
@@ -67,12 +74,16 @@ export interface FleetOutcome {
   readonly from: string
   readonly title: string | null
   readonly digest: string | null
+  /** Texts of the person's own columns, by heading. */
+  readonly extra: Readonly<Record<string, string>>
   readonly status: FleetStatus
   readonly problems: readonly FleetProblem[]
   readonly stages: Readonly<Record<string, Figures>>
   readonly findings: readonly FleetFinding[]
   /** Files written for it, relative to the output folder. */
   readonly files: readonly string[]
+  /** What it needs bought, where a price list of the whole fleet is wanted; not part of any line. */
+  readonly items?: readonly FleetItem[]
   /** Files that it was made from, as paths of this machine; not part of any output. */
   readonly inputs: readonly string[]
 }

@@ -6,6 +6,7 @@ import { cleanLine, defectText, stageErrorText } from '../report/index.js'
 import { countFitted } from '../roof/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import type { FleetPlan } from './plan.js'
+import { itemsOf, PRICE_LIST_FILE } from './price-items.js'
 import { writeProjectFiles, type WorkedStage } from './project-files.js'
 import { emptyOutcome } from './run-in-order.js'
 import { sharedClimateRun } from './shared-climate.js'
@@ -74,6 +75,15 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   } catch (error) {
     failure = failureOf(error, job, plan)
   }
+  let items: FleetOutcome['items']
+  if (plan.outputFolder !== undefined && plan.write.includes('price-list')) {
+    try {
+      items = await itemsOf(house)
+    } catch (error) {
+      if (!(error instanceof StageError)) throw error
+      tell('bom', notInList(error))
+    }
+  }
   const told = [...findings.values()]
   return {
     ...emptyOutcome(job),
@@ -83,6 +93,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     stages,
     findings: told,
     files,
+    ...(items === undefined ? {} : { items }),
     inputs: inputsOf(loaded),
     ...failure,
   }
@@ -90,6 +101,10 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
 
 function cannotRun(stage: string, { message, fix, where }: StageError): Finding {
   return { severity: 'error', id: `${stage}.cannot-run`, message: fix === '' ? message : `${message}; ${fix}`, where }
+}
+
+function notInList({ message, where }: StageError): Finding {
+  return { severity: 'warning', id: 'fleet.not-in-price-list', message: `not in ${PRICE_LIST_FILE}: ${message}`, where }
 }
 
 function inputsOf({ path, folder, files, project }: LoadedProject): string[] {

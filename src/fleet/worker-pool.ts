@@ -97,7 +97,11 @@ function crashed(job: FleetJob, reason: string): FleetOutcome {
   }
 }
 
-/** Works out one project after the other in this thread. */
+/** Works out one project after the other in this thread, which hears of signals in between. */
 export function singleRunner(work: (job: FleetJob) => Promise<FleetOutcome>): Runner {
-  return { atOnce: 1, run: work, close: () => Promise.resolve() }
+  const run = async (job: FleetJob): Promise<FleetOutcome> => {
+    await new Promise((resolve) => setImmediate(resolve))
+    return work(job)
+  }
+  return { atOnce: 1, run, close: () => Promise.resolve() }
 }

@@ -40,6 +40,8 @@ export interface HouseWishes {
   readonly installedCostUsd?: Dollars | undefined
   /** Whether the bill of materials of this house is worked out as its price, where no price is stated. */
   readonly payTheBom?: boolean | undefined
+  /** Whether the payback tells the spread of the running sum of every year too. */
+  readonly cashBand?: boolean | undefined
   readonly size?: Omit<SizeOptions, 'estimate'> | undefined
   /** Temperature of the cells on the day of the work, deg C. */
   readonly cellC?: Celsius | undefined

@@ -1,4 +1,11 @@
 export { loadSheetPdf } from './draw-load-sheet.js'
 export { readRecord } from './read-record.js'
-export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './prepare-packet.js'
+export {
+  preparePacket,
+  valuesBehind,
+  type DrawnPacket,
+  type PacketOptions,
+  type PreparedPacket,
+} from './prepare-packet.js'
+export { readPdfSeal, valueSeals, type PdfSeal } from './pdf-seal.js'
 export { readFonts } from './read-fonts.js'

@@ -14,6 +14,7 @@ import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-w
 import type { House, PacketWishes } from '../house/index.js'
 import { checkCommentSheets, documentsOf, type LoadedProject, type ReadComments } from '../project/index.js'
 import type { Finding } from '../worksheet/index.js'
+import { imprintOf, sealPdf } from './pdf-seal.js'
 import { pdfInfoOf } from './pdf-info.js'
 
 /** How a packet is drawn. */
@@ -28,6 +29,8 @@ export interface PacketOptions {
   readonly since?: PacketRecord | undefined
   /** A plan reviewer's comments with their answers, of `readComments`. */
   readonly comments?: ReadComments | undefined
+  /** Name and version of the program, for the seal of the packet; without it there is neither seal nor imprint. */
+  readonly tool?: string | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -64,9 +67,9 @@ export interface PreparedPacket {
  * @throws FileError when a document is missing, no PDF, locked, broken or outside the project's folder.
  */
 export async function preparePacket(
-  { project, folder }: LoadedProject,
+  { project, folder, digest }: LoadedProject,
   house: House,
-  { size, allowOutside = false, threeLine, since, comments }: PacketOptions = {},
+  { size, allowOutside = false, threeLine, since, comments, tool }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   if (since !== undefined) checkRevision(project, since)
   const stated = documentsOf(project)
@@ -95,13 +98,22 @@ export async function preparePacket(
       const record = recordPacket(drawn, project.title, revision)
       const changes = since === undefined ? [] : changesSince(since, drawn, issueTexts(project))
       const sheets = markChanges(drawn, changes, revision)
-      const facts = pdfInfoOf(project, 'Permit drawings of a photovoltaic system')
+      const origin =
+        tool === undefined
+          ? undefined
+          : { tool, project: digest, values: valuesBehind(input), draft: draft || unconfirmed }
+      const imprint = origin === undefined ? undefined : `${imprintOf(origin)}${othersIn(input.findings)}`
+      const facts = {
+        ...pdfInfoOf(project, 'Permit drawings of a photovoltaic system'),
+        ...(imprint === undefined ? {} : { imprint }),
+      }
       const { renderPacket } = await import('./render-packet.js')
+      const pdf = await renderPacket(sheets, documents, facts, draft || unconfirmed)
       return {
         sheets,
         record,
         changed: since === undefined ? [] : changeWords(since, drawn, changes),
-        pdf: await renderPacket(sheets, documents, facts, draft || unconfirmed),
+        pdf: origin === undefined ? pdf : sealPdf(pdf, origin),
       }
     },
     report: async () => {
@@ -109,4 +121,18 @@ export async function preparePacket(
       return await preparerReportPdf({ ...input, draft: false })
     },
   }
+}
+
+/** Values of the stages that the sheets are drawn from. */
+export function valuesBehind(input: Awaited<ReturnType<House['packet']>>): Record<string, unknown> {
+  const { arrangement, mounts, wire } = input
+  const results = { roof: arrangement, mounts, wire }
+  return Object.fromEntries(
+    Object.entries(results).flatMap(([stage, result]) => (result ? [[stage, result.values]] : [])),
+  )
+}
+
+/** A warning that stays on the sheets where another build of the program worked a stage out. */
+function othersIn(findings: readonly Finding[]): string {
+  return findings.some(({ id }) => id === 'use.other-build') ? '; WITH RESULTS OF ANOTHER BUILD (--use-anyway)' : ''
 }

@@ -4,7 +4,8 @@ export { formatCodeFrame } from './code-frame.js'
 export type { Complaint } from './explain/complaint.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { documentName, documentsOf, type StatedDocument } from './documents.js'
-export { pathTrouble } from './override.js'
+export { pathTrouble, takesNumber } from './override.js'
+export { readFleetPart, type ExtraColumns } from './fleet-part.js'
 export { didYouMean, nearest } from './did-you-mean.js'
 export {
   addEquipment,
@@ -38,6 +39,7 @@ export {
   decodeText,
   FileTrouble,
   LARGEST_DOCUMENT_BYTES,
+  LARGEST_LOGO_BYTES,
   LARGEST_METER_BYTES,
   LARGEST_RESULT_BYTES,
   LARGEST_TABLE_BYTES,

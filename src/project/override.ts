@@ -57,6 +57,15 @@ export function pathTrouble(path: string): string | undefined {
   return 'message' in found ? found.message : undefined
 }
 
+/** Whether a number, and no text, stands at a path. */
+export function takesNumber(path: string): boolean {
+  const root = projectSchema()
+  const found = followPath(path, root)
+  if ('message' in found) return false
+  const types = new Set(found.schemas.flatMap((each) => [...typesOf(each, root)]))
+  return (types.has('number') || types.has('integer')) && !types.has('string')
+}
+
 interface FoundPath extends Pick<Override, 'segments' | 'lists' | 'ids'> {
   readonly schemas: readonly Schema[]
 }

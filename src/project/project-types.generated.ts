@@ -268,6 +268,48 @@ x_mi: number
  */
 y_mi: number
 })
+/**
+ * Irradiance on the plane of the modules, W/m2.
+ */
+export type ReadingIrradiance = number
+/**
+ * Temperature of the cells, on the back of a module, deg C.
+ */
+export type ReadingCell = number
+/**
+ * Insulation resistance to ground, megohm: negative, then positive conductor (method 1), or both joined (method 2).
+ */
+export type InsulationMohm = number
+/**
+ * Voltage, V.
+ */
+export type AcVolts = number
+/**
+ * Serial number as marked.
+ */
+export type SerialNumber = string
+/**
+ * What the price does not include.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ * 
+ * Items: One point.
+ */
+export type ProposalTexts = string[]
+/**
+ * What happens after signing.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ * 
+ * Items: One point.
+ */
+export type ProposalTexts1 = string[]
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+export type ExtraColumn = string
 
 /**
  * One small grid-tied rooftop photovoltaic system. Every quantity's key ends in its unit.
@@ -317,8 +359,12 @@ finance?: Finance
 site_plan?: SitePlan
 drawings?: Drawings
 production?: Production
+utility_application?: UtilityApplication
+commissioning?: Commissioning
 permit?: Permit
+proposal?: Proposal
 existing_house?: ExistingHouse
+fleet?: FleetPart
 /**
  * Specification sheets and letters to append to the permit packet, each a path relative to this file, or a map with more about it.
  * 
@@ -1357,6 +1403,10 @@ design_load_down_psf?: number
  */
 design_load_up_psf?: number
 /**
+ * Power at PVUSA test conditions (1000 W/m2, 20 deg C air, 1 m/s wind), W; in lists of eligible equipment. Asked by some utilities.
+ */
+ptc_w?: number
+/**
  * Listing standard.
  */
 listing?: string
@@ -1541,6 +1591,22 @@ terminal_torque_lb_in?: number
  * Whether it needs an equipment grounding conductor of its own.
  */
 needs_egc?: boolean
+/**
+ * Largest current that it feeds into a fault, A; on its data sheet, asked by utilities.
+ */
+max_fault_current_a?: number
+/**
+ * Normal performance category by IEEE 1547-2018, on the certificate: A or B (B for voltage support at high shares of solar power).
+ */
+ieee1547_normal?: ("A" | "B")
+/**
+ * Abnormal performance category by IEEE 1547-2018, on the certificate: I, II or III (III rides through the longest).
+ */
+ieee1547_abnormal?: ("I" | "II" | "III")
+/**
+ * Number or file of the certificate of its listing.
+ */
+certificate?: string
 /**
  * Weight, lb.
  */
@@ -5196,6 +5262,399 @@ delimiter?: ("," | ";" | "\t" | "|")
 day_correlation?: number
 }
 /**
+ * Answers to what applications for interconnection ask, beside what other parts of this file state; write-application puts them together.
+ */
+export interface UtilityApplication {
+/**
+ * Account number on the electricity bill.
+ */
+account_number?: string
+/**
+ * Number on the utility meter, also on the bill.
+ */
+meter_number?: string
+/**
+ * County of the house.
+ */
+county?: string
+/**
+ * Rate schedule that is asked for after the connection; the present one is tariff.name.
+ */
+rate_after?: string
+/**
+ * Who owns the system: the customer (owned), a lessor (leased), or a seller of its energy (power_purchase).
+ */
+ownership?: ("owned" | "leased" | "power_purchase")
+third_party_owner?: Party
+/**
+ * Whether the customer has authorised the installer by letter to apply in their name.
+ */
+agent_authorised?: boolean
+/**
+ * Id of the letter of authorisation under documents.
+ */
+authorisation_document?: string
+/**
+ * Id of the proof of insurance under documents.
+ */
+insurance_document?: string
+/**
+ * Id of the signed interconnection agreement under documents.
+ */
+agreement_document?: string
+/**
+ * Id of the maker's verification test procedure under documents.
+ */
+verification_document?: string
+/**
+ * Whether the house has no generation yet (new) or this adds to some (addition).
+ */
+stage?: ("new" | "addition")
+/**
+ * Rated AC output of generation that is there already, kW; 0 for none.
+ */
+existing_generation_kw?: number
+/**
+ * Name of the setting profile that the utility asks the inverters to be put to. Its name alone; settings are never written on an application.
+ */
+settings_profile?: string
+/**
+ * What the system sends to the grid: export (all surplus), limited_export (up to export_limit_kw), non_export (nothing).
+ */
+operating_mode?: ("export" | "limited_export" | "non_export")
+/**
+ * Largest power sent to the grid in the mode limited_export, kW.
+ */
+export_limit_kw?: number
+/**
+ * Largest yearly energy of the system that the utility allows, percent of the yearly use; from its rules for net metering.
+ */
+size_limit_pct?: number
+/**
+ * Rated AC output up to which the utility uses its short procedure, kW; from its rules.
+ */
+size_level_kw?: number
+/**
+ * Whether other houses hang on the transformer of this service; ask the utility.
+ */
+transformer_shared?: boolean
+/**
+ * How the service conductors of the utility come to the house.
+ */
+service_entry?: ("overhead" | "underground")
+/**
+ * Distance of the lockable disconnect from the meter, ft, where the site plan does not show both.
+ */
+disconnect_near_meter_ft?: number
+/**
+ * Whether a meter of its own for the production is wanted.
+ */
+production_meter?: boolean
+/**
+ * How the production is watched.
+ */
+monitoring?: string
+/**
+ * Estimated day of installation (year-month-day).
+ */
+installation_date?: string
+/**
+ * Estimated day of operation (year-month-day).
+ */
+in_service_date?: string
+/**
+ * Liability limit of the insurance of the house, USD.
+ */
+insurance_limit_usd?: number
+/**
+ * Liability limit that the utility asks for, USD.
+ */
+insurance_required_usd?: number
+/**
+ * Id of the application fee under materials.fees.
+ */
+fee?: string
+storage?: ApplicationStorage
+}
+/**
+ * Storage behind the same meter, as the application asks for it. Without it the application says that there is none.
+ */
+export interface ApplicationStorage {
+/**
+ * Maker and model.
+ */
+name: string
+/**
+ * Rated continuous output, kW.
+ */
+power_kw?: number
+/**
+ * Usable energy, kWh.
+ */
+usable_kwh?: number
+/**
+ * Whether it joins the system on its DC or its AC side.
+ */
+coupling?: ("ac" | "dc")
+/**
+ * Whether it may charge from the grid.
+ */
+charges_from_grid?: boolean
+/**
+ * Whether it may send energy to the grid.
+ */
+may_export?: boolean
+}
+/**
+ * Readings of the commissioning tests and serial numbers; write-handover judges them and puts them into the record.
+ */
+export interface Commissioning {
+/**
+ * Day of the tests (year-month-day).
+ */
+date?: string
+tester?: Party
+/**
+ * Weather during the tests.
+ */
+weather?: string
+irradiance_w_m2?: ReadingIrradiance
+cell_c?: ReadingCell
+/**
+ * Instruments, keyed by your own ids.
+ */
+instruments?: {
+[k: string]: TestInstrument
+}
+/**
+ * Outcome of the checks that have no reading, by their name.
+ */
+checks?: {
+visual?: CheckOutcome
+ac_circuits?: CheckOutcome
+dc_run?: CheckOutcome
+torque_marks?: CheckOutcome
+labels?: CheckOutcome
+switches?: CheckOutcome
+meter_direction?: CheckOutcome
+monitoring?: CheckOutcome
+}
+/**
+ * Resistance of protective and bonding conductors, keyed by your own ids.
+ */
+bonding?: {
+[k: string]: BondingReading
+}
+/**
+ * Readings of the open strings, keyed by string: array id, underscore, s, number, as in size-wire: south_s1.
+ */
+strings?: {
+[k: string]: StringReading
+}
+/**
+ * DC voltage of module-level inverters from the monitoring, V, by module id as in estimate-yield --json.
+ */
+unit_dc_v?: {
+/**
+ * Voltage, V.
+ */
+[k: string]: number
+}
+ac_voltages?: AcVoltages
+loss_of_mains?: LossOfMains
+rapid_shutdown?: ShutdownReading
+energy?: EnergyReading
+/**
+ * Torques that were set, keyed by your own ids.
+ */
+torques?: {
+[k: string]: TorqueReading
+}
+serials?: SerialNumbers
+}
+/**
+ * An instrument.
+ */
+export interface TestInstrument {
+/**
+ * What it is.
+ */
+name: string
+/**
+ * Its serial number.
+ */
+serial?: string
+/**
+ * Day of its last calibration (year-month-day).
+ */
+calibrated?: string
+/**
+ * Day by which it has to be calibrated again (year-month-day).
+ */
+due?: string
+}
+/**
+ * Whether it passed.
+ */
+export interface CheckOutcome {
+/**
+ * Whether it passed.
+ */
+pass: boolean
+/**
+ * What was seen.
+ */
+note?: string
+/**
+ * Name or number of the photograph.
+ */
+photo?: string
+}
+/**
+ * One measured bonding path.
+ */
+export interface BondingReading {
+/**
+ * Between what it was measured.
+ */
+what: string
+/**
+ * Resistance with that of the leads taken off, ohm.
+ */
+ohm: number
+/**
+ * Resistance of the wire in this path by its length and size, ohm.
+ */
+wire_ohm?: number
+}
+/**
+ * Readings of one string.
+ */
+export interface StringReading {
+/**
+ * Polarity at its open ends.
+ */
+polarity?: ("right" | "reversed")
+/**
+ * Open-circuit voltage, V.
+ */
+voc_v?: number
+/**
+ * Short-circuit current, A.
+ */
+isc_a?: number
+/**
+ * Current in operation, A.
+ */
+operating_a?: number
+irradiance_w_m2?: ReadingIrradiance
+cell_c?: ReadingCell
+/**
+ * Voltage of the insulation test, V.
+ */
+insulation_test_v?: number
+insulation_negative_mohm?: InsulationMohm
+insulation_positive_mohm?: InsulationMohm
+insulation_both_mohm?: InsulationMohm
+/**
+ * Name or number of the photograph.
+ */
+photo?: string
+}
+/**
+ * AC voltages at the point of connection.
+ */
+export interface AcVoltages {
+line_to_line_v?: AcVolts
+line1_to_neutral_v?: AcVolts
+line2_to_neutral_v?: AcVolts
+}
+/**
+ * Test by opening the AC breaker.
+ */
+export interface LossOfMains {
+/**
+ * Time until the inverters stopped, s.
+ */
+stops_s?: number
+/**
+ * Time from closing the breaker until they fed again, s.
+ */
+returns_s?: number
+}
+/**
+ * Test of the rapid shutdown.
+ */
+export interface ShutdownReading {
+/**
+ * Time from turning the initiator to the reading, s.
+ */
+after_s?: number
+/**
+ * DC voltage outside the array boundary at that time, V.
+ */
+outside_v?: number
+/**
+ * DC voltage inside the array boundary at that time, V.
+ */
+inside_v?: number
+}
+/**
+ * AC power in steady light.
+ */
+export interface EnergyReading {
+/**
+ * AC power of the whole system, W.
+ */
+ac_w?: number
+irradiance_w_m2?: ReadingIrradiance
+cell_c?: ReadingCell
+/**
+ * How long the light had been steady, minutes.
+ */
+steady_min?: number
+}
+/**
+ * A torque that was set with a torque tool.
+ */
+export interface TorqueReading {
+/**
+ * What was tightened.
+ */
+what: string
+/**
+ * Torque that was set, lb-in.
+ */
+lb_in: number
+/**
+ * Torque on the equipment or its sheet, lb-in.
+ */
+stated_lb_in?: number
+}
+/**
+ * Serial numbers; a table of them goes with --serials.
+ */
+export interface SerialNumbers {
+/**
+ * By module id as in estimate-yield --json.
+ */
+modules?: {
+[k: string]: SerialNumber
+}
+/**
+ * By id under inverter_units, or for module-level inverters by module id.
+ */
+inverters?: {
+[k: string]: SerialNumber
+}
+/**
+ * Of other equipment, by your own names.
+ */
+other?: {
+[k: string]: SerialNumber
+}
+}
+/**
  * What the authority asks of the packet.
  */
 export interface Permit {
@@ -5203,6 +5662,180 @@ export interface Permit {
  * Path of a file with what your authority asks for, relative to this file, of the shape of schemas/authority.schema.json.
  */
 authority?: string
+}
+/**
+ * The written offer to the customer. What is missing here is named by write-proposal as missing; nothing is promised that is not stated.
+ */
+export interface Proposal {
+/**
+ * Number of the offer.
+ */
+number?: string
+/**
+ * Last day on which the offer can be taken (year-month-day).
+ */
+valid_until?: string
+/**
+ * State whose rules on the disclosures of residential solar the offer is held against. With other, only the common points are looked at, and the state's own rules are to be checked.
+ */
+rule_set?: ("utah" | "nevada" | "california" | "rhode_island" | "idaho" | "florida" | "other")
+/**
+ * Day on which it is to be signed (year-month-day); the last day to cancel is counted from it.
+ */
+signing_date?: string
+/**
+ * Where it is sold. Sales in the home have a federal right to cancel.
+ */
+sold_at?: ("home" | "temporary_place" | "place_of_business")
+/**
+ * Whether the customer is 65 or older; California gives five business days then.
+ */
+customer_65_or_older?: boolean
+/**
+ * Whether it repairs damage of a declared disaster; California gives seven business days then.
+ */
+disaster_repair?: boolean
+/**
+ * Mail address that takes a cancellation.
+ */
+cancel_email?: string
+/**
+ * Telephone number for questions on the contract.
+ */
+help_phone?: string
+/**
+ * Where the customer can complain: the board and its address.
+ */
+complaints?: string
+/**
+ * How much of the bill of materials the customer sees; total when missing.
+ */
+cost_detail?: ("total" | "groups" | "lines")
+/**
+ * Whether operation and maintenance are part of the price.
+ */
+maintenance?: ("included" | "not_included")
+/**
+ * Schedule of payments, in order. Their sum must be the price.
+ * 
+ * @minItems 1
+ * @maxItems 24
+ */
+payments?: ProposalPayment[]
+/**
+ * Warranties as they are given, keyed by your own ids.
+ */
+warranties?: {
+[k: string]: ProposalWarranty
+}
+/**
+ * Steps of the work with when each is expected, in order.
+ * 
+ * @minItems 1
+ * @maxItems 24
+ */
+timeline?: ProposalStep[]
+/**
+ * Who applies to the utility for the connection.
+ */
+interconnection_by?: ("seller" | "customer")
+/**
+ * How long the utility must credit exported energy as the tariff of this file says, in your words.
+ */
+export_rule?: string
+/**
+ * Where the assumed change of electricity prices comes from.
+ */
+escalation_basis?: string
+/**
+ * Who owns the renewable energy certificates.
+ */
+certificates_owner?: ("customer" | "seller" | "utility")
+/**
+ * Lien or fixture filing on the house; none when there is none.
+ */
+lien?: string
+/**
+ * Age and condition of the roof, and what taking the system off for a new roof costs.
+ */
+roof?: string
+/**
+ * Insurance, property tax, homeowners association, in your words.
+ */
+insurance_and_taxes?: string
+/**
+ * Whether the customer was given the utility commission's guide before signing, where one is asked for.
+ */
+offered_by_utility_guide?: boolean
+not_included?: ProposalTexts
+next_steps?: ProposalTexts1
+/**
+ * Your own terms, printed as they are; a blank line parts paragraphs.
+ */
+terms?: string
+/**
+ * Path of a text file with your own terms, relative to this file; in place of terms.
+ */
+terms_file?: string
+}
+/**
+ * One payment.
+ */
+export interface ProposalPayment {
+/**
+ * When it is due.
+ */
+due: string
+/**
+ * Amount, USD.
+ */
+usd: number
+/**
+ * deposit for what is due before any work or delivery.
+ */
+kind?: ("deposit" | "progress" | "completion")
+}
+/**
+ * One warranty as it is given.
+ */
+export interface ProposalWarranty {
+/**
+ * What it is a warranty of.
+ */
+kind?: ("module_product" | "module_power" | "inverter" | "battery" | "workmanship" | "roof")
+/**
+ * What it covers.
+ */
+covers: string
+/**
+ * Years from completion.
+ */
+years: number
+/**
+ * Who gives it.
+ */
+given_by: string
+/**
+ * Whether it passes to the next owner of the house.
+ */
+transferable?: boolean
+}
+/**
+ * One step with its time.
+ */
+export interface ProposalStep {
+/**
+ * What is done.
+ */
+step: string
+/**
+ * When it is expected.
+ */
+when: string
+/**
+ * Which of the usual steps it is.
+ */
+kind?: ("start" | "completion" | "inspection" | "permission_to_operate" | "other")
 }
 /**
  * What the permit sets off in the house as it is. Nothing is guessed; what is missing is listed as not stated.
@@ -5274,6 +5907,21 @@ depth_in: number
  * Clear height, in.
  */
 height_in: number
+}
+/**
+ * What a template says about its fleet; run-fleet reads it, and a project alone does without.
+ */
+export interface FleetPart {
+/**
+ * Headings of your own in the table of run-fleet, which are no paths of the project file. Their texts pass through to the lines, the CSV and the papers of each house; nothing is computed from them.
+ * 
+ * @maxItems 100
+ */
+extra_columns?: ExtraColumn[]
+/**
+ * A heading without the marks that part columns, quotes and equals signs.
+ */
+name_column?: string
 }
 /**
  * A document of the person that follows the drawings, with what other parts of the project need to name it.

@@ -10,6 +10,10 @@ export const LARGEST_METER_BYTES = 60_000_000
 export const LARGEST_TABLE_BYTES = 200_000_000
 /** Largest result of an earlier run, bytes: a house with all its steps has under 1 MB. */
 export const LARGEST_RESULT_BYTES = 20_000_000
+/** Largest text of an installer's own terms, bytes. */
+export const LARGEST_TERMS_BYTES = 100_000
+/** Largest picture of an installer's own, bytes. */
+export const LARGEST_LOGO_BYTES = 1_000_000
 /** Largest document that a permit packet takes in, bytes. */
 export const LARGEST_DOCUMENT_BYTES = 100_000_000
 

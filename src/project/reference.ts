@@ -1,5 +1,5 @@
 import type { Segments } from './path.js'
-import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
+import { LARGEST_METER_BYTES, LARGEST_TERMS_BYTES, LARGEST_WEATHER_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
 
 /** A place in the project that names another file. */
 export interface Reference {
@@ -18,6 +18,7 @@ export const REFERENCES: readonly Reference[] = [
   { segments: ['site', 'climate', 'file'], most: LARGEST_WEATHER_BYTES, fallback: 'latin1' },
   { segments: ['materials', 'price_list'], most: LARGEST_YAML_BYTES },
   { segments: ['permit', 'authority'], most: LARGEST_YAML_BYTES },
+  { segments: ['proposal', 'terms_file'], most: LARGEST_TERMS_BYTES },
   { segments: ['usage', 'green_button'], most: LARGEST_METER_BYTES },
   { segments: ['usage', 'interval_csv', 'file'], most: LARGEST_METER_BYTES, fallback: 'latin1' },
 ]

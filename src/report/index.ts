@@ -1,8 +1,9 @@
 export { cautionTexts, STAGE_CAUTIONS, type CautionSubject } from './cautions.js'
 export { columnKey, renderCsv } from './csv.js'
+export { escapeMarkup } from './escape-markup.js'
 export { errnoWords } from './errno.js'
 export { defectText, stageErrorText } from './failure-text.js'
-export { RESULT_FORMAT, renderJson } from './json.js'
+export { plainValues, RESULT_FORMAT, renderJson } from './json.js'
 export { formatNumber, formatSignificant, roundForMachines } from './numbers.js'
 export {
   cellTone,

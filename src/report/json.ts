@@ -1,4 +1,4 @@
-import { sealed } from '../seal/index.js'
+import { envelopeOf, sealed } from '../seal/index.js'
 import { substitution, type Step } from '../worksheet/index.js'
 import { cautionTexts } from './cautions.js'
 import { roundForMachines } from './numbers.js'
@@ -6,7 +6,7 @@ import type { Report, ReportContext } from './report.js'
 import { cleanJson } from './sanitise.js'
 
 /** Changes only when a reader of the older form would misunderstand the newer one. */
-export const RESULT_FORMAT = 'gablewatt-result/3'
+export const RESULT_FORMAT = 'gablewatt-result/4'
 
 /** The result envelope of schemas/result.schema.json, sealed: fixed key order, byte-identical for identical input. */
 export function renderJson(
@@ -15,8 +15,7 @@ export function renderJson(
 ): string {
   const { values, findings, assumptions, worksheet } = report.result
   const envelope = {
-    format: RESULT_FORMAT,
-    tool: context.tool,
+    ...envelopeOf(RESULT_FORMAT, context.tool, report.stage),
     stage: report.stage,
     project: context.project === undefined ? null : { title: context.project.title, digest: context.project.digest },
     values,
@@ -26,6 +25,11 @@ export function renderJson(
     worksheet: worksheet.map(withSubstitution),
   }
   return `${cleanJson(JSON.stringify(sealed(plain(envelope, '') as object), null, 2))}\n`
+}
+
+/** Values as `renderJson` prints them: rounded for machines, without what is undefined. */
+export function plainValues(values: unknown): unknown {
+  return plain(values, '')
 }
 
 /** A step with its formula in numbers, where it is mathematics. */

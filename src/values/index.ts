@@ -6,6 +6,8 @@ export * from './polygon/index.js'
 export * from './statistics/index.js'
 export * from './time/index.js'
 export {
+  delimitersIn,
+  headerOf,
   readRows,
   readTable,
   type RowOptions,

@@ -18,7 +18,7 @@ function newest(folder: string): number {
 
 function isFresh(): boolean {
   const built = join(ROOT, 'dist/program/main.cjs')
-  return existsSync(built) && statSync(built).mtimeMs > newest(join(ROOT, 'src'))
+  return existsSync(built) && !existsSync(LOCK) && statSync(built).mtimeMs > newest(join(ROOT, 'src'))
 }
 
 /** Builds dist once when a source is newer. Test files run side by side, so the builder holds a lock. */

@@ -9,7 +9,7 @@ import { renderJson, type Report } from '../../src/report/index.js'
 import { UsageError } from '../../src/cli/errors.js'
 import { FileError } from '../../src/files/index.js'
 import { loadProject, placeText, ProjectError, startingFile } from '../../src/project/index.js'
-import { canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
+import { BUILD, canonicalJson, isWhole, sealed, sealOf } from '../../src/seal/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 import { ensureBuilt, ROOT, gablewattWarm } from './binary.js'
 
@@ -36,7 +36,8 @@ beforeAll(async () => {
   for (const [stage, command] of Object.entries(COMMANDS)) {
     const { stdout, stderr } = await gablewattWarm([command, house, '--json'])
     if (!stdout.startsWith('{')) throw new Error(stderr)
-    results.set(stage, stdout)
+    // As the sources under test would have written it, which are another build than the program.
+    results.set(stage, `${JSON.stringify(remade(JSON.parse(stdout) as object, { build: BUILD }), null, 2)}\n`)
   }
 })
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -68,6 +69,11 @@ function trialReport(stage: string): Report {
   })
   sheet.assume({ path: 'losses.unequal_modules_pct', value: 1, unit: '%', why: 'not stated', source: stated })
   return { title: 'Trial', stage, sections: [], result: sheet.result({ annual_kwh: 1 / 3, months: [1, 2], name: 'x' }) }
+}
+
+const remade = (one: object, change: object): object => {
+  const { seal: _, ...content } = { ...(one as { seal?: string }), ...change }
+  return sealed(content)
 }
 
 type Data = Record<string, unknown> & { values: Record<string, never>; project: Record<string, unknown> }
@@ -117,7 +123,7 @@ describe('--use', () => {
       'an older format',
       'yield',
       data((one) => (one['format'] = 'gablewatt-result/1')),
-      "its format is 'gablewatt-result/1', this program reads 'gablewatt-result/3'",
+      "its format is 'gablewatt-result/1', this program reads 'gablewatt-result/4'",
       again('yield'),
     ],
     [
@@ -126,6 +132,27 @@ describe('--use', () => {
       data((one) => (one['tool'] = 'gablewatt 9.9.8'), true),
       'it was made by gablewatt 9.9.8',
       again('yield'),
+    ],
+    [
+      'another build of the same version',
+      'yield',
+      data((one) => (one['build'] = '0123456789abcdef'), true),
+      'it was made by build 0123456789abcdef of gablewatt',
+      again('yield'),
+    ],
+    [
+      'another build on the file itself, without a new seal',
+      'yield',
+      data((one) => (one['build'] = '0123456789abcdef')),
+      'the file is not as it was written',
+      again('yield'),
+    ],
+    [
+      'values of another form',
+      'wire',
+      data((one) => (one['schema'] = '0123456789abcdef'), true),
+      "its values have another form than this program's",
+      again('wire'),
     ],
     [
       'another project',
@@ -199,6 +226,41 @@ describe('--use', () => {
     await expect(earlier([path], stage)).rejects.toThrow(UsageError)
     await expect(earlier([path], stage)).rejects.toThrow(`--use ${path}: ${message}`)
     await expect(earlier([path], stage)).rejects.toThrow(fix)
+  })
+
+  test('--use-anyway takes what another build made, with a warning that stays; nothing else that is wrong', async () => {
+    const anyway = (path: string, stage: string) =>
+      makeContext([house], own, { color: false, quiet: true, use: [path], set: [], useAnyway: true }).earlier(stage)
+    const other = (name: string, change: (one: Data) => void) => resultFile(name, 'wire', data(change, true))
+    const taken = await anyway(
+      other('other.json', (one) => (one['build'] = '0123456789abcdef')),
+      'wire',
+    )
+    expect(taken?.findings[0]).toMatchObject({ severity: 'warning', id: 'use.other-build' })
+    expect(taken?.findings[0]?.message).toContain('build 0123456789abcdef')
+    for (const change of [
+      (one: Data): unknown => (one['schema'] = '0123456789abcdef'),
+      (one: Data): unknown => (one.project['digest'] = 'x'),
+    ]) {
+      await expect(anyway(other('wrong.json', change), 'wire')).rejects.toThrow(UsageError)
+    }
+    const path = resultFile('edited.json', 'wire', (text) => text.replace(/"breaker_a": \d+/u, '"breaker_a": 100'))
+    await expect(anyway(path, 'wire')).rejects.toThrow('its seal does not fit')
+  })
+
+  test('the warning stands in what the program makes of it, and on stderr', async () => {
+    const path = resultFile(
+      'bom-from.json',
+      'wire',
+      data((one) => (one['build'] = '0123456789abcdef'), true),
+    )
+    const refused = await gablewattWarm(['price-bom', house, '--use', path, '--json'])
+    expect(refused).toMatchObject({ exitCode: 2, stdout: '' })
+    expect(refused.stderr).toContain('--use-anyway takes it with a warning; make it again: gablewatt size-wire')
+    const { stdout, stderr } = await gablewattWarm(['price-bom', house, '--use', path, '--use-anyway', '--json'])
+    expect(stderr).toMatch(/^warning: the stage 'wire' was not worked out anew/u)
+    const { findings } = JSON.parse(stdout) as { findings: { id: string }[] }
+    expect(findings.map(({ id }) => id)).toContain('use.other-build')
   })
 
   test('refuses a result that no subcommand takes', async () => {

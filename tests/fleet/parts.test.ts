@@ -30,6 +30,7 @@ import { expandPattern } from '../../src/fleet/glob.js'
 import { nameMatcher } from '../../src/fleet/match-name.js'
 import { sealed } from '../../src/seal/index.js'
 
+const TOOL = 'gablewatt 0.1.0'
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-fleet-parts-'))
 afterAll(() => rmSync(folder, { recursive: true }))
 const put = (name: string, text: string): string => {
@@ -261,7 +262,8 @@ describe('journal', () => {
     const { seal: _, ...content } = JSON.parse(line) as Record<string, unknown>
     return JSON.stringify(sealed({ ...content, ...change }))
   }
-  const open = (name: string, resume: boolean, plan = 'p') => openJournal({ path: join(folder, name), plan, resume })
+  const open = (name: string, resume: boolean, plan = 'p') =>
+    openJournal({ path: join(folder, name), plan, tool: TOOL, resume })
 
   test('gives back what was done, with a torn last line, and nothing else', () => {
     const first = open('a.journal', false)
@@ -308,7 +310,7 @@ describe('journal', () => {
       'the name of another house, and a new seal',
       (line) => again(line, { outcome: { ...outcomeIn(line), name: 'h2' } }),
     ],
-    ['words that are no JSON', () => '{"key":"'],
+    ['words that are no JSON', () => '{"format":"gablewatt-fleet-journal/1",'],
   ])('a line with %s is told and its project worked out again', (_name, change) => {
     const path = join(folder, 'damaged.journal')
     const journal = open('damaged.journal', false)
@@ -333,6 +335,28 @@ describe('journal', () => {
       expect(() => open('table.journal', resume)).toThrow(`${table} is no journal of run-fleet, or a damaged one`)
       expect(readFileSync(table, 'utf8')).toBe('id,title\nh1,One\n')
     }
+  })
+
+  test('what another build finished is refused, and taken with a warning where that is wished', () => {
+    const path = join(folder, 'other.journal')
+    const journal = open('other.journal', false)
+    for (const i of [0, 1]) journal.add(job(i), done(job(i)))
+    journal.close()
+    const [first = '', second = ''] = readFileSync(path, 'utf8').split('\n')
+    const [whole, other] = [again(first, {}), again(second, { build: '0123456789abcdef' })]
+    writeFileSync(path, `${whole}\n${other}\n`)
+    expect(() => open('other.journal', true)).toThrow(
+      /begun by build 0123456789abcdef of the program.*leave --resume out to begin anew, or take it with --use-anyway/u,
+    )
+    const anyway = openJournal({ path, plan: 'p', tool: TOOL, resume: true, useAnyway: true })
+    expect(anyway.recall(job(0))).toEqual(done(job(0)))
+    expect(anyway.recall(job(1))?.findings).toMatchObject([{ severity: 'warning', id: 'fleet.other-build' }])
+    anyway.close()
+    writeFileSync(path, `${whole}\n${again(second, { schema: '0123456789abcdef', build: '0123456789abcdef' })}\n`)
+    expect(() => openJournal({ path, plan: 'p', tool: TOOL, resume: true, useAnyway: true })).toThrow(
+      /leave --resume out to begin anew$/u,
+    )
+    expect(readFileSync(path, 'utf8')).toContain('0123456789abcdef')
   })
 
   test('tries again what could not be worked out, and begins anew without --resume', () => {
@@ -406,8 +430,8 @@ describe('figures and baseline', () => {
       }),
     )
     expect(figures).toEqual({ project: { status: 'failed' }, wire: { breaker_a: 20, findings: 'error wire.x' } })
-    const path = put('baseline.json', writeBaseline(new Map([['h', figures]])))
-    expect(readBaseline(path)?.get('h')).toEqual(figures)
+    const path = put('baseline.json', writeBaseline(new Map([['h', figures]]), TOOL))
+    expect(readBaseline(path)?.projects.get('h')).toEqual(figures)
     expect(readBaseline(join(folder, 'none.json'))).toBeUndefined()
     for (const text of ['x', '[]', '{"format":"other"}']) {
       for (const replace of [false, true]) {
@@ -420,7 +444,7 @@ describe('figures and baseline', () => {
     [
       'of an older format',
       ({ projects }) => ({ format: 'gablewatt-fleet-baseline/1', projects }),
-      /its format is 'gablewatt-fleet-baseline\/1', this program reads 'gablewatt-fleet-baseline\/2'; write it anew with/u,
+      /its format is 'gablewatt-fleet-baseline\/1', this program reads 'gablewatt-fleet-baseline\/3'; write it anew with/u,
     ],
     [
       'with another figure',
@@ -430,17 +454,22 @@ describe('figures and baseline', () => {
     ['without a project', (one) => ({ ...one, projects: {} }), /its seal does not fit/u],
     [
       'with a number for a project, and a new seal',
-      ({ format }) => sealed({ format, projects: { h: 3 } }),
+      ({ seal: _, ...one }) => sealed({ ...one, projects: { h: 3 } }),
       /a damaged baseline, at \/projects\/h\//u,
     ],
     [
       'with a list for a figure, and a new seal',
-      ({ format }) => sealed({ format, projects: { h: { project: { status: [] } } } }),
+      ({ seal: _, ...one }) => sealed({ ...one, projects: { h: { project: { status: [] } } } }),
       /a damaged baseline, at \/projects\/h\/project\/status\//u,
+    ],
+    [
+      'with figures of another form',
+      ({ seal: _, ...one }) => sealed({ ...one, schema: '0123456789abcdef' }),
+      /its figures have another form, as another build/u,
     ],
     ['without a seal', ({ format, projects }) => ({ format, projects }), /a damaged baseline/u],
   ])('a baseline %s is refused, unless it is written anew', (_name, change, message) => {
-    const whole = writeBaseline(new Map([['h', { project: { status: 'ok' }, wire: { breaker_a: 20 } }]]))
+    const whole = writeBaseline(new Map([['h', { project: { status: 'ok' }, wire: { breaker_a: 20 } }]]), TOOL)
     const path = put('changed.json', JSON.stringify(change(JSON.parse(whole) as never)))
     expect(() => readBaseline(path)).toThrow(message)
     expect(() => readBaseline(path)).toThrow('--update-baseline')

@@ -174,9 +174,12 @@ describe('an interrupted run', () => {
     expect(second.exitCode).toBe(2)
     expect(existsSync(journal)).toBe(false)
     expect(leftOver()).toEqual([])
-    expect(readFileSync(join(folder, 'killed.jsonl'), 'utf8').split('\n').slice(0, many.length)).toEqual(
-      readFileSync(join(folder, 'whole.jsonl'), 'utf8').split('\n').slice(0, many.length),
-    )
+    // Of another fleet, as it has one row more; each house is what it was.
+    const houses = (name: string): object[] =>
+      linesOf(readFileSync(join(folder, name), 'utf8'))
+        .slice(0, many.length)
+        .map((line) => ({ ...line, fleet: 0, seal: 0 }))
+    expect(houses('killed.jsonl')).toEqual(houses('whole.jsonl'))
   }, 120_000)
 
   test('what is done is taken from the journal and not worked out again', async () => {

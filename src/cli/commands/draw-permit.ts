@@ -81,6 +81,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     size: options.size,
     allowOutside: options.allowOutside,
     threeLine: options.threeLine,
+    tool: context.tool,
     since,
     comments: options.comments === undefined ? undefined : commentsOf(options.comments),
   })

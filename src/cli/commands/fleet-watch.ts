@@ -1,5 +1,11 @@
 import { checkTarget, growingFile, type LineTarget } from '../../files/index.js'
-import { jsonLine, type FleetListener, type FleetOutcome, type FleetRun } from '../../fleet/index.js'
+import {
+  jsonLine,
+  type FleetIdentity,
+  type FleetListener,
+  type FleetOutcome,
+  type FleetRun,
+} from '../../fleet/index.js'
 import { cleanLine } from '../../report/index.js'
 import { writeErr, writeOut } from '../streams.js'
 import type { CommandContext } from '../subcommand.js'
@@ -15,6 +21,10 @@ export class Watch implements FleetListener {
   readonly #options: FleetOptions
   #lines: LineTarget | undefined
   #bar: Bar | undefined
+  #projects = 0
+  #identity: FleetIdentity | undefined
+  #done = 0
+  #isResumable = false
 
   constructor(context: CommandContext, options: FleetOptions) {
     this.#context = context
@@ -22,16 +32,23 @@ export class Watch implements FleetListener {
   }
 
   /** Looks before the work begins whether its results can be put where they shall go. */
-  readonly begin = (projects: number): void => {
+  readonly begin = (projects: number, identity: FleetIdentity): void => {
     const { jsonl, force = false, quiet } = this.#options
     const path = outFile(this.#options)
     if (path !== undefined) checkTarget(path, force)
     if (jsonl === true) this.#lines = path === undefined ? STDOUT : growingFile(path, force)
+    this.#projects = projects
+    this.#identity = identity
     this.#bar = makeBar(projects, quiet === true || (this.#lines === STDOUT && process.stdout.isTTY))
   }
 
+  readonly resumable = (isResumable: boolean): void => {
+    this.#isResumable = isResumable
+  }
+
   readonly done = (outcome: FleetOutcome, recalled: number): void => {
-    this.#lines?.write(jsonLine(outcome))
+    this.#done += 1
+    if (this.#identity !== undefined) this.#lines?.write(jsonLine(outcome, this.#identity))
     if (this.#lines !== undefined || this.#options.csv === true) {
       if (outcome.status !== 'ok') this.#bar?.clear()
       tellProblems(outcome)
@@ -56,6 +73,16 @@ export class Watch implements FleetListener {
   }
 
   readonly aside = (text: string): void => this.#context.progress(text)
+
+  /** Somebody stops the run, as by Ctrl-C. */
+  interrupt(): void {
+    this.abandon()
+    const on = this.#isResumable
+      ? '; the same command with --resume goes on without working them out again'
+      : ' and are lost, as there is no journal'
+    const count = `${this.#done} of ${this.#projects} houses were done`
+    writeErr(this.#done === 0 && !this.#isResumable ? 'stopped\n' : `stopped: ${count}${on}\n`)
+  }
 
   /** The run came to nothing. */
   abandon(): void {

@@ -1,4 +1,5 @@
 import { AUDIT } from './audit.js'
+import { APPLICATION } from './application.js'
 import { CLIMATE } from './climate.js'
 import { CONNECTION } from './connection.js'
 import { DISTRIBUTION } from './distribution.js'
@@ -7,6 +8,7 @@ import { EQUIPMENT } from './equipment.js'
 import type { Explanations } from './explanation.js'
 import { FLEET } from './fleet.js'
 import { FORMS } from './forms.js'
+import { HANDOVER } from './handover.js'
 import { LOADS } from './loads.js'
 import { MADE_UP } from './made-up.js'
 import { MATERIALS } from './materials.js'
@@ -21,6 +23,7 @@ import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STRUCTURE } from './structure.js'
+import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
 import { WIRING_METHODS } from './wiring-methods.js'
 import { YIELD } from './yield.js'
@@ -48,8 +51,11 @@ export const EXPLANATIONS: Explanations = {
   ...PERMIT,
   ...AUDIT,
   ...FORMS,
+  ...APPLICATION,
+  ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
   ...OUTPUT,
   ...FLEET,
+  ...VERIFY,
 }

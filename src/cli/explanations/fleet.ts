@@ -26,4 +26,22 @@ export const FLEET: Explanations = {
     sources: [PRACTICE],
     fix: 'Use --jsonl, which has all of them, a line a project.',
   },
+  'fleet.not-in-price-list': {
+    means: 'What this house needs bought cannot be worked out, so that the price list of the fleet may lack items.',
+    rule: 'The list of --write price-list is the union of what all houses of the run need.',
+    sources: [PRACTICE],
+    fix: 'Mend what the message names, and run it again.',
+  },
+  'fleet.other-build': {
+    means: 'What this house came to was kept by another build of the program, and --use-anyway took it.',
+    rule: 'Two builds may work the same house out differently; a result bears the build that made it.',
+    sources: [PRACTICE],
+    fix: 'Run the fleet anew without --resume, so that one build works all houses out.',
+  },
+  'use.other-build': {
+    means: 'A stage was not worked out anew: its result is of another version or build, and --use-anyway took it.',
+    rule: 'Two builds may work the same project out differently; a result bears the build that made it.',
+    sources: [PRACTICE],
+    fix: 'Make the result again with this build, or leave --use out.',
+  },
 }

@@ -42,10 +42,11 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       '--out FILE writes the whole file or nothing, and replaces one only with --force. --use RESULT.json takes an earlier result of the same project instead of computing it again.',
       'Tables for people round so that rows add up to the sum below them (largest remainder): a row may stand one unit of its last digit off the nearest. JSON and CSV hold the figures themselves.',
       '--show-work prints each step with its formula, numbers and source; --json, --csv and --markdown are for programs and for papers. JSON results follow schemas/result.schema.json, their values schemas/values/, lines of a fleet schemas/fleet-line.schema.json; identical input gives identical bytes.',
-      'Results, baselines and lines of a journal carry a seal, SHA-256 of their content, and one whose seal does not fit is not used. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
+      'Results, packets, lines of a fleet, baselines and journals carry the build of the program that made them and a seal, SHA-256 of their content; one whose seal does not fit is not used, nor by --use and --resume one of another build, unless --use-anyway says so. That shows damage and slips of the hand. It is no protection against forgery: anybody can put a new seal on a changed file.',
+      'gablewatt verify-file FILE tells which build made a file, from which project, and whether it is as it was written; --project works it out anew. --sign and --key are for signatures with your own key, which do show whose a file is.',
       'Of the PDFs named under `documents` the packet takes over what their pages look like, and no scripts, links, form fields or attachments.',
     ],
-    also: ['exit-codes', 'exit-code', 'json', 'csv', 'seal', 'files'],
+    also: ['exit-codes', 'exit-code', 'json', 'csv', 'seal', 'files', 'signature', 'build'],
   },
   'energy-estimate': {
     title: 'How good is the energy estimate?',
@@ -124,7 +125,7 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     title: 'Filling PDF forms of the city or the utility',
     paragraphs: [
       'fill-form --list form.pdf prints the fields of a fillable form, --starter form.pdf a mapping to start from, and fill-form project.yaml form.pdf mapping.yaml --out filled.pdf fills it. --preview shows what goes into which field and from where; --flatten makes the fields part of the page.',
-      'An entry of the mapping names a field and one of: from (where the value comes from), text (your own words), on (the state of a box or of radio buttons, as --list prints it). from is project. and a path of the project file, totals. and a name of the table, or yield, wire, mounts, bom or payback and a path of its values as --json prints them; entries of lists go by their number from 0 or by their id.',
+      'An entry of the mapping names a field and one of: from (where the value comes from), text (your own words), on (the state of a box or of radio buttons, as --list prints it). from is project. and a path of the project file, totals. and a name of the table, application.fields. with the name of a field of write-application and .value, or yield, wire, mounts, bom or payback and a path of its values as --json prints them; entries of lists go by their number from 0 or by their id.',
       'Beside from: format (decimals, thousands, unit, with_unit, date), translate (what is written for each value), equals (a box is ticked when the value is this one), optional (the field may stay empty). size_pt sets the size of the letters. must_stay_empty names fields that others fill, by_hand fields that a person fills later; a required field that is in none of them and stays empty is an error. form_sha256 tells when the form has changed.',
       'A flat page, such as a scan, has no fields: --starter then begins a mapping with place in place of fields. A place has a name (what is printed beside it), page, x_in and y_in (from the left and from the upper edge of the page as it is seen, to the left end of the line that the text stands on), width_in, lines and size_pt, and from or text as above; mark: true draws a cross with its middle there. What does not fit is an error and nothing is written. Look at the page before it is sent: what is printed on a scan is not read here.',
       'Signatures, their dates, initials and declarations are never filled. Forms that are locked, certified, signed or XFA alone are refused. What is cut, missing or no choice stops the form (exit code 1), and a mapping that asks for what the form does not have does too (exit code 2).',
@@ -146,7 +147,9 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     title: 'A fleet of houses',
     paragraphs: [
       'gablewatt run-fleet template.yaml --table customers.csv runs all stages for every row. --baseline FILE compares with a saved run and fails when a number moved; --resume goes on after an interruption.',
-      '--shard 2/8 runs an eighth, for a CI matrix or an array job of a cluster; the shards together equal the whole. For task TASK of TASKS, numbered from 0: --shard "$((TASK+1))/$TASKS" --jsonl --out "part-$TASK.jsonl", and then `cat part-*.jsonl` is the whole.',
+      '--shard 2/8 runs an eighth, for a CI matrix or an array job of a cluster; the shards together equal the whole. For task TASK of TASKS, numbered from 0: --shard "$((TASK+1))/$TASKS" --jsonl --out "part-$TASK.jsonl", and then run-fleet --merge part-*.jsonl --out all.jsonl finds out whether every row is there once, from one build and one table, and joins them.',
+      'Columns of your own, such as customer.phone, are declared in the template, under fleet.extra_columns; they pass through to the lines, --csv and the papers. --columns chooses what --csv holds. A table may have semicolons or tabs; --decimal-comma where decimals follow a comma.',
+      '--out-dir houses --write price-list writes one price list of all items of all houses, to be filled in once and named in the template.',
       'examples/fleet/ holds sample projects, a template with a table, and the baseline that our own CI compares with.',
     ],
     also: ['fleet', 'shards', 'baseline', 'ci'],

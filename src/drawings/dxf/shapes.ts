@@ -69,6 +69,11 @@ const FILLS: Readonly<Record<Exclude<Color, 'white' | 'black'>, number>> = {
   red: 1,
   orange: 30,
   yellow: 2,
+  pine: 96,
+  sage: 103,
+  mist: 254,
+  clay: 34,
+  sand: 51,
 }
 const WHITE = 255
 

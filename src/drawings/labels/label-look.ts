@@ -12,6 +12,11 @@ const COLOUR_WORDS = {
   grey: 'grey',
   light: 'light grey',
   mid: 'grey',
+  pine: 'dark green',
+  sage: 'light green',
+  mist: 'pale green',
+  clay: 'brown',
+  sand: 'pale brown',
 } as const
 
 /** Colours and letters in words: `white on red, capitals at least 3/8"`; says where they are ours. */

@@ -26,11 +26,23 @@ export function flowBlocks(
   later: Box = first,
   columnGapPt = 18,
 ): Primitive[][] {
-  let [area, columns] = [first, firstColumns]
-  const widthPt = (area.width - columnGapPt * (columns - 1)) / columns
+  const widthPt = columnWidthPt(first, firstColumns, columnGapPt)
   const pieces = blocks.flatMap((block) =>
-    block.kind === 'break' ? (columns >= block.columns ? [BREAK] : []) : piecesOf(block, widthPt, area.height),
+    block.kind === 'break' ? (firstColumns >= block.columns ? [BREAK] : []) : piecesOf(block, widthPt, first.height),
   )
+  return flowPieces(pieces, first, firstColumns, later, columnGapPt)
+}
+
+/** The same for pieces that are as wide as a column. */
+export function flowPieces(
+  pieces: readonly Piece[],
+  first: Box,
+  firstColumns = 1,
+  later: Box = first,
+  columnGapPt = 18,
+): Primitive[][] {
+  let [area, columns] = [first, firstColumns]
+  const widthPt = columnWidthPt(area, columns, columnGapPt)
   const pages: Primitive[][] = [[]]
   let [column, y] = [0, area.y]
   const bottomOf = (): number => area.y + area.height
@@ -67,8 +79,11 @@ export function flowBlocks(
   return pages
 }
 
+const columnWidthPt = ({ width }: Box, columns: number, gapPt: number): number =>
+  (width - gapPt * (columns - 1)) / columns
+
 /** A piece of no height that starts a column. */
-const BREAK: Piece = { heightPt: 0, gapPt: 0, breaks: true, draw: () => [] }
+export const BREAK: Piece = { heightPt: 0, gapPt: 0, breaks: true, draw: () => [] }
 
 function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mostPt: number): Piece[] {
   switch (block.kind) {

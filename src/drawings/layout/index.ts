@@ -8,7 +8,8 @@ export {
   type StationeryWishes,
 } from './compose-sheet.js'
 export { enlarged, enlargedPaper } from './enlarge.js'
-export { flowBlocks } from './flow.js'
+export { BREAK, flowBlocks, flowPieces } from './flow.js'
+export type { Piece } from './piece.js'
 export { counted, feetInches, inches, plainNumber } from './lengths.js'
 export { measureSheet, overprints, type SheetMeasure } from './measure.js'
 export { mapMarks, northArrow, scaleBar } from './map-marks.js'

@@ -14,7 +14,7 @@ export const DASH_PT = {
 
 export type Dash = keyof typeof DASH_PT
 
-/** Colours; all but those of the labels are greys, and no meaning hangs on a colour alone. */
+/** Colours; all but those of the labels and of papers for customers are greys, and no meaning hangs on a colour alone. */
 export const COLORS = {
   black: '#000000',
   white: '#ffffff',
@@ -24,6 +24,11 @@ export const COLORS = {
   red: '#c8102e',
   orange: '#ff8200',
   yellow: '#ffd100',
+  pine: '#1d5a52',
+  sage: '#a9cbc2',
+  mist: '#e6f0ed',
+  clay: '#b4562a',
+  sand: '#f6ebdf',
 } as const
 
 export type Color = keyof typeof COLORS

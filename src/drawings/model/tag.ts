@@ -2,6 +2,7 @@
 export type TagKind =
   | 'H1'
   | 'H2'
+  | 'H3'
   | 'P'
   | 'L'
   | 'LI'

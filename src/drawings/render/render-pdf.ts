@@ -25,6 +25,8 @@ export interface PdfInfo {
   /** Date of issue, year-month-day; the only date that the file holds. */
   readonly date: string
   readonly language: string
+  /** Small in the lower margin of each sheet, outside of its frame. */
+  readonly imprint?: string
 }
 
 type PdfDocument = PDFKit.PDFDocument
@@ -37,17 +39,22 @@ const NO_FEATURES = {
   dlig: false,
 } as unknown as PDFKit.Mixins.OpenTypeFeatures[]
 
+export interface PdfWishes {
+  /** Whether the file has a structure to read it aloud by; what is drawn into pages of another file has none. */
+  readonly tagged?: boolean
+  /** Draws over a sheet, counted from 0, what is no mark: a picture of the user's own. It is not read aloud. */
+  readonly over?: (doc: PDFKit.PDFDocument, sheet: number) => void
+}
+
 /**
  * Draws sheets as one PDF: embedded fonts, a bookmark for each sheet, a structure to read it aloud by, no scaling when
  * printed, bytes that depend on the input alone.
- *
- * @param tagged Whether the file has that structure; what is drawn into pages of another file has none.
  */
 export async function renderPdf(
   sheets: readonly Sheet[],
   fonts: FontFiles,
   info: PdfInfo,
-  tagged = true,
+  { tagged = true, over }: PdfWishes = {},
 ): Promise<Uint8Array> {
   const { default: Document } = await import('pdfkit')
   const doc = new Document({
@@ -71,15 +78,34 @@ export async function renderPdf(
   doc.registerFont('bold', fonts.bold)
   const structure = tagged ? makeStructure(doc) : undefined
   const draw = (mark: Mark): void => drawMark(doc, mark)
-  for (const sheet of sheets) {
+  for (const [index, sheet] of sheets.entries()) {
     doc.addPage({ size: [sheet.size.widthPt, sheet.size.heightPt], margin: 0 })
     doc.outline.addItem(`${sheet.id} ${sheet.title}`)
     const { marks } = flattenSheet(sheet)
     if (structure === undefined) marks.forEach(draw)
     else structure.drawSheet(sheet, marks, draw)
+    if (over !== undefined) drawOver(doc, index, over)
+    if (info.imprint !== undefined) printImprint(doc, info.imprint, tagged)
   }
   doc.end()
   return await done
+}
+
+function drawOver(doc: PdfDocument, sheet: number, over: NonNullable<PdfWishes['over']>): void {
+  doc.markContent('Artifact', { type: 'Layout' })
+  over(doc, sheet)
+  doc.endMarkedContent()
+}
+
+const IMPRINT = { sizePt: 5, leftPt: 36, abovePt: 10, color: '#666666' } as const
+
+/** No part of the sheet, so that it is not read aloud. */
+function printImprint(doc: PdfDocument, text: string, tagged: boolean): void {
+  const { sizePt, leftPt, abovePt, color } = IMPRINT
+  if (tagged) doc.markContent('Artifact', { type: 'Pagination' })
+  doc.font('plain').fontSize(sizePt).fillColor(color)
+  doc.text(text, leftPt, doc.page.height - abovePt, { lineBreak: false, baseline: 'alphabetic', features: NO_FEATURES })
+  if (tagged) doc.endMarkedContent()
 }
 
 async function collect(doc: PdfDocument): Promise<Uint8Array> {

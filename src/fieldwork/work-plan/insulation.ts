@@ -1,7 +1,7 @@
 import { listModuleGroups, type Project } from '../../project/index.js'
 import { INSULATION_FACTOR, INSULATION_SOURCE, INSULATION_TESTS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { own, type Celsius } from '../../values/index.js'
 import type { CurrentReading, InsulationValue } from './plan-values.js'
 
 /**
@@ -55,6 +55,21 @@ function tellConverters(project: Project, arrayId: string, id: string, worksheet
     source: INSULATION_SOURCE,
     fix: 'Follow the instructions of the converters; measure the modules before they are joined to them',
   })
+}
+
+/**
+ * Short-circuit current of a string in a light and at a temperature, A; without a coefficient not corrected for temperature.
+ *
+ * @source Module data sheet: Isc(G, T) = Isc G / 1000 W/m2 (1 + alpha (T - 25 C))
+ * @example stringIscA({ isc_a: 10.9, isc_pct_per_c: 0.05 }, 820, 48) // 9.04
+ */
+export function stringIscA(
+  { isc_a: isc, isc_pct_per_c: alpha }: Pick<CurrentReading, 'isc_a' | 'isc_pct_per_c'>,
+  irradianceWM2: number,
+  cellC: Celsius,
+): number | null {
+  if (isc === null) return null
+  return ((isc * irradianceWM2) / 1000) * (1 + ((alpha ?? 0) / 100) * (cellC - 25))
 }
 
 /** Short-circuit and operating current of every string, from the data sheet of its modules. */

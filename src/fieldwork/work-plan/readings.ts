@@ -19,7 +19,7 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
   const modules = new Map(groups.map((group) => [group.array.module, group.module]))
   const readings = [...modules].flatMap(([id, module]) =>
     temperatures.map((temperature) => {
-      const volts = vocAt(id, module, temperature)
+      const volts = moduleVocV(id, module, temperature)
       worksheet.step({
         id: `work.voc.${id}.${temperature}-c`,
         says: `Open-circuit voltage of one module ${module.name ?? id} at ${temperature} C cell temperature`,
@@ -43,7 +43,7 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
         modules: 1,
         cell_c: temperature,
         voc_v: volts,
-        ...range(volts, 0),
+        ...vocRange(volts, 0),
         one_module_less_v: null,
       }
     }),
@@ -52,13 +52,13 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
     group.conversion.kind === 'string' && group.array.optimiser === undefined
       ? group.conversion.strings.flatMap((string, index) =>
           temperatures.map((temperature): VoltageReading => {
-            const volts = vocAt(group.array.module, group.module, temperature)
+            const volts = moduleVocV(group.array.module, group.module, temperature)
             return {
               what: `string ${index + 1} of array ${group.id}`,
               modules: string.modules,
               cell_c: temperature,
               voc_v: string.modules * volts,
-              ...range(string.modules * volts, volts),
+              ...vocRange(string.modules * volts, volts),
               one_module_less_v: (string.modules - 1) * volts,
             }
           }),
@@ -74,13 +74,20 @@ export function voltageReadings({ project, cellC }: PlanInput, worksheet: Worksh
  *
  * @source 5 % between like strings: see WORK_SOURCES.stringTests; half a module is ours, on the safe side.
  */
-function range(voltsV: Volts, moduleV: Volts): { low_v: number; high_v: number } {
+export function vocRange(voltsV: Volts, moduleV: Volts): { low_v: number; high_v: number } {
   const five = TEST_LIMITS.likeStrings * voltsV
   const off = moduleV === 0 ? five : Math.min(five, moduleV / 2)
   return { low_v: voltsV - off, high_v: voltsV + off }
 }
 
-function vocAt(id: string, module: PvModule, cellC: Celsius): number {
+/**
+ * Open-circuit voltage of one module, V.
+ *
+ * @throws StageError when the module states no open-circuit voltage or no coefficient of it.
+ * @source Module data sheet: Voc(T) = Voc (1 + beta (T - 25 C))
+ * @example 11 * moduleVocV('m', { voc_v: 49.5, voc_temp_coeff_pct_per_c: -0.25, ... }, 48) // 513.2
+ */
+export function moduleVocV(id: string, module: PvModule, cellC: Celsius): number {
   if (module.voc_v === undefined) {
     throw new StageError(
       `equipment.modules.${id}.voc_v`,

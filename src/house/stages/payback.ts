@@ -11,6 +11,7 @@ export interface PriceSources {
   /** Price before incentives, USD. */
   readonly installedCostUsd?: Dollars | undefined
   readonly bom?: Result<BomValues> | undefined
+  readonly cashBand?: boolean | undefined
 }
 
 /**
@@ -21,12 +22,13 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bom }: PriceSources,
+  { installedCostUsd, bom, cashBand = false }: PriceSources,
 ): Result<PaybackValues> {
   const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
   const result = paybackOfProject(project, files, {
     estimate,
+    cashBand,
     ...(installedCostUsd === undefined ? {} : { installedCostUsd }),
     ...(isStated || totalUsd === undefined || totalUsd === null ? {} : { billOfMaterialsUsd: totalUsd }),
   })

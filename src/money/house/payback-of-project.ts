@@ -14,6 +14,8 @@ export interface PaybackOptions {
   readonly billOfMaterialsUsd?: Dollars
   /** The energy estimate of this very project, where it is known already. */
   readonly estimate?: () => YieldRun
+  /** Whether the spread of the running sum of every year is told too. */
+  readonly cashBand?: boolean
 }
 
 /**
@@ -40,6 +42,7 @@ export function paybackOfProject(
     dcRatingW: run.result.values.rated_kw * 1000,
     finance: installedCostUsd === undefined ? finance : { ...finance, installed_cost_usd: installedCostUsd },
     incentives: project.incentives ?? {},
+    cashBand: options.cashBand === true,
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
     ...(degradationPct === undefined ? {} : { degradationPct }),
   })

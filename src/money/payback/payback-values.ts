@@ -57,6 +57,8 @@ export interface UncertaintyValues {
   readonly payback_years: ExceedanceValues
   readonly never_paid_back_pct: number
   readonly npv_below_zero_pct: number
+  /** Running sums of the cash flow by year from 0, not discounted, where they were asked for. */
+  readonly cumulative_usd?: readonly ExceedanceValues[]
 }
 
 export interface SensitivityValues {

@@ -48,6 +48,8 @@ export interface PaybackInput {
   readonly incentives: Readonly<Record<string, Incentive>>
   /** As the project states it, percent; `finance` wins over `losses`. */
   readonly degradationPct?: Percent
+  /** Whether the spread of the running sum of every year is told too. */
+  readonly cashBand?: boolean
 }
 
 /** Annual output, kWh. @throws StageError without one. */
@@ -132,7 +134,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     ...measureValues(flow, terms, worth),
     lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
-    uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread)),
+    uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread, input.cashBand)),
     sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales }))),
   })
 }

@@ -127,6 +127,9 @@ export function uncertaintyValues(spread: Spread, samples: Samples): Uncertainty
     payback_years: exceedance(samples.paybackYears, true, 2),
     never_paid_back_pct: share((years) => years === Infinity, samples.paybackYears),
     npv_below_zero_pct: share((usd) => usd < 0, samples.npvUsd),
+    ...(samples.runningUsd.length === 0
+      ? {}
+      : { cumulative_usd: samples.runningUsd.map((sums) => exceedance(sums, false, 2)) }),
   }
 }
 

@@ -1,6 +1,6 @@
 import { savingsReader } from '../bill/index.js'
 import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
-import { normalDeviates, sortReals } from '../../values/index.js'
+import { normalDeviates, sortReals, type Dollars } from '../../values/index.js'
 
 /** Standard deviations as fractions, and the draw. */
 export interface Spread {
@@ -18,6 +18,8 @@ export interface Samples {
   readonly npvUsd: Float64Array
   /** Simple payback for good, years; Infinity = not within the study. */
   readonly paybackYears: Float64Array
+  /** Running sums by year from 0, not discounted; none unless asked for. */
+  readonly runningUsd: readonly Float64Array[]
 }
 
 /**
@@ -27,7 +29,7 @@ export interface Samples {
  * @limits Errors are normal and independent; bills between the nodes of the savings curve are interpolated; payments per
  * kWh follow output beyond their cap; incentives do not follow the drawn cost.
  */
-export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: Spread): Samples {
+export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: Spread, withRunning = false): Samples {
   const { terms } = input
   const savingsOf = savingsReader(input.curve)
   const { years } = terms
@@ -52,6 +54,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     share[t] = outputShare(terms, t)
     owed[t] = row.loanOwedUsd
   }
+  const runningUsd = withRunning ? Array.from({ length: years + 1 }, () => new Float64Array(spread.samples)) : []
   const npvUsd = new Float64Array(spread.samples)
   const paybackYears = new Float64Array(spread.samples)
   for (let i = 0; i < spread.samples; i++) {
@@ -61,6 +64,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     const cost = input.grossCostUsd * spread.costSigma * deviates[at + 2]!
     let sum = fixed[0]! - cost
     let npv = sum
+    setAt(runningUsd, 0, i, sum)
     let growth = 1
     // Where the owner would stand after settling the loan.
     let settled = sum - owed[0]!
@@ -72,6 +76,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
       const flow = fixed[t]! + saved + performance[t]! * output
       npv += flow * present[t]!
       sum += flow
+      if (withRunning) setAt(runningUsd, t, i, sum)
       const before = settled
       settled = sum - owed[t]!
       if (settled < 0) paidBack = Infinity
@@ -80,5 +85,11 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     npvUsd[i] = npv
     paybackYears[i] = paidBack
   }
-  return { npvUsd: sortReals(npvUsd), paybackYears: sortReals(paybackYears) }
+  for (const sums of runningUsd) sortReals(sums)
+  return { npvUsd: sortReals(npvUsd), paybackYears: sortReals(paybackYears), runningUsd }
+}
+
+function setAt(sums: readonly Float64Array[], year: number, sample: number, usd: Dollars): void {
+  const ofYear = sums[year]
+  if (ofYear !== undefined) ofYear[sample] = usd
 }

@@ -1,4 +1,5 @@
-export { makeSources, SOURCE_STAGES, TOTALS, type Sources } from './data/index.js'
+export { TOTALS } from '../totals.js'
+export { makeSources, SOURCE_STAGES, type Sources } from './data/index.js'
 export { openForm, type OpenForm } from './document/index.js'
 export { fillForm, type FilledForm } from './fill-form.js'
 export { listFields, type ListedField } from './list-fields.js'

@@ -21,7 +21,7 @@ export function starterMapping(form: OpenForm): string {
   const kept = fields.filter((field) => field.never_filled !== null)
   return [
     `# What goes into the fields of ${oneLine(form.path)}. Take the # away from the entries that you fill.`,
-    '# from: project.PATH of the project file, totals.NAME, or yield, wire, mounts, bom, payback and a path of its values; gablewatt explain forms tells more.',
+    '# from: project.PATH of the project file, totals.NAME, application.fields.NAME.value, or yield, wire, mounts, bom, payback and a path of its values; gablewatt explain forms tells more.',
     'format: gablewatt-form-mapping/1',
     `form_sha256: ${form.sha256}`,
     ...(fields.length === 0 ? PLACES : ['fields:', ...open.flatMap(entryOf)]),

@@ -4,6 +4,13 @@ import type { Segments } from '../path.js'
 import { listWords, showValue } from '../words.js'
 import type { Rule } from './rule.js'
 
+const APPLICATION_DOCUMENTS = [
+  'authorisation_document',
+  'insurance_document',
+  'agreement_document',
+  'verification_document',
+] as const
+
 /** Ids of documents are unique, and what names one finds it; `rafters_verified_by` with title and date. */
 export const checkDocuments: Rule = (project, report) => {
   const documents = documentsOf(project)
@@ -24,6 +31,7 @@ export const checkDocuments: Rule = (project, report) => {
     [['electrical', 'power_control', 'document'], electrical?.power_control?.document],
     [['electrical', 'service', 'meter', 'acceptance_document'], electrical?.service?.meter?.acceptance_document],
     [['electrical', 'load_calculation', 'measured', 'document'], electrical?.load_calculation?.measured?.document],
+    ...APPLICATION_DOCUMENTS.map((key) => [['utility_application', key], project.utility_application?.[key]] as const),
   ]
   for (const [segments, id] of named)
     if (id !== undefined && !ids.includes(id))

@@ -1,9 +1,11 @@
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
+import { checkCommissioning, checkUtilityApplication } from './commissioning.js'
 import { checkDistribution } from './distribution.js'
 import { checkDcDevices } from './dc-devices.js'
 import { checkDocuments } from './documents.js'
+import { checkFleet } from './fleet.js'
 import { checkFraming } from './framing.js'
 import { checkIds } from './ids.js'
 import { checkIssues } from './issues.js'
@@ -16,6 +18,7 @@ import { checkEavePlaces, checkObstacles } from './obstacles.js'
 import { checkOverhead } from './overhead.js'
 import { checkOutlines } from './outlines.js'
 import { checkPanelSpaces } from './panel-spaces.js'
+import { checkProposal } from './proposal.js'
 import type { Rule } from './rule.js'
 import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
@@ -23,6 +26,8 @@ import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
 import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
+
+export { checkFleet }
 
 /** A new rule is a line here. */
 const RULES: readonly Rule[] = [
@@ -49,6 +54,10 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkUtilityApplication,
+  checkCommissioning,
+  checkProposal,
+  checkFleet,
 ]
 
 /** Rules that look at pieces of equipment by themselves. */

@@ -1,3 +1,4 @@
+import { commonestDelimiter, outsideQuotes } from './delimiter.js'
 import { linesOf } from './lines.js'
 import { readRows } from './read-rows.js'
 import type { TableCell, TableProblem, TableRow } from './table-row.js'
@@ -9,8 +10,6 @@ export interface Table {
   readonly rows: readonly TableRow[]
   readonly problems: readonly TableProblem[]
 }
-
-const DELIMITERS = [',', ';', '\t', '|'] as const
 
 /**
  * Reads a table whose every row has the cells of its header. Blanks round cells, empty rows and empty cells beyond the
@@ -48,22 +47,12 @@ function findHeader(
   for (const { text: content } of linesOf([text])) {
     line += 1
     if (headerLine !== undefined && line < headerLine) continue
-    const between = delimiter ?? commonest(content)
+    const between = delimiter ?? commonestDelimiter(content)
     if (content.trim() !== '' && (headerLine !== undefined || outsideQuotes(content).includes(between)))
       return { line, delimiter: between }
     if (headerLine !== undefined) return undefined
   }
   return undefined
-}
-
-function commonest(line: string): string {
-  const bare = outsideQuotes(line)
-  const counts = DELIMITERS.map((each) => bare.split(each).length)
-  return DELIMITERS[counts.indexOf(Math.max(...counts))] ?? ','
-}
-
-function outsideQuotes(line: string): string {
-  return line.replaceAll(/"[^"]*"/gu, '')
 }
 
 function withoutEmptyEnd(cells: readonly TableCell[]): readonly TableCell[] {

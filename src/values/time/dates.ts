@@ -34,3 +34,9 @@ export function daysBetween(from: string, to: string): number {
 export function addDays(date: string, days: number): string {
   return new Date(Date.parse(`${date}T00:00:00Z`) + days * MS_PER_DAY).toISOString().slice(0, 10)
 }
+
+/** Whether a `YYYY-MM-DD` is a day that there is. */
+export function isDay(date: string): boolean {
+  const at = Date.parse(`${date}T00:00:00Z`)
+  return /^\d{4}-\d{2}-\d{2}$/u.test(date) && !Number.isNaN(at) && new Date(at).toISOString().startsWith(date)
+}

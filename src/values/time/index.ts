@@ -1,4 +1,4 @@
-export { addDays, dayOfYear, daysBetween, daysInMonth, nthWeekday, weekdayOf } from './dates.js'
+export { addDays, dayOfYear, daysBetween, daysInMonth, isDay, nthWeekday, weekdayOf } from './dates.js'
 export { changeHours, isDaylightSaving, standardMs } from './daylight-saving.js'
 export { MONTH_NAMES, MONTHS } from './month-names.js'
 export { needsOrder, orderOf, parseStamp, type DateOrder } from './parse-stamp.js'

@@ -63,5 +63,5 @@ function saySource({ document, edition, standing }: Source): string {
 
 function exceedance(sorted: Draws[keyof Draws]): Exceedance {
   const at = (share: number): KilowattHours => quantile(sorted, share)
-  return { p50_kwh: at(0.5), p90_kwh: at(0.1), p99_kwh: at(0.01) }
+  return { p10_kwh: at(0.9), p50_kwh: at(0.5), p90_kwh: at(0.1), p99_kwh: at(0.01) }
 }

@@ -1,5 +1,6 @@
 /** Energy that is exceeded in a share of cases, kWh. */
 export interface Exceedance {
+  readonly p10_kwh: number
   readonly p50_kwh: number
   readonly p90_kwh: number
   readonly p99_kwh: number

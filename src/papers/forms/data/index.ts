@@ -1,3 +1,3 @@
 export { makeSources, SOURCE_STAGES, splitSource, type SourceStage, type Sources } from './read-sources.js'
-export { TOTALS } from './totals.js'
+
 export type { Found } from './value-at.js'

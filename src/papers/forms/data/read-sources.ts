@@ -2,11 +2,12 @@ import type { House } from '../../../house/index.js'
 import type { Project } from '../../../project/index.js'
 import { own } from '../../../values/index.js'
 import { StageError, type Result } from '../../../worksheet/index.js'
-import { TOTALS } from './totals.js'
+import { buildApplication } from '../../application/index.js'
+import { TOTALS } from '../../totals.js'
 import { valueAt, type Found } from './value-at.js'
 
-/** Stages whose values can be asked for. */
-export const SOURCE_STAGES = ['yield', 'wire', 'mounts', 'bom', 'payback'] as const
+/** Stages and papers whose values can be asked for. */
+export const SOURCE_STAGES = ['yield', 'wire', 'mounts', 'bom', 'payback', 'application'] as const
 export type SourceStage = (typeof SOURCE_STAGES)[number]
 
 /** Where values come from: the project, its totals, and stages, each worked out when it is first asked for. */
@@ -19,9 +20,15 @@ export interface Sources {
 
 export function makeSources(project: Project, house: House): Sources {
   const failing = new Map<SourceStage, number>()
+  let application: Promise<Result<unknown>> | undefined
+  const resultOf = async (stage: SourceStage): Promise<Result<unknown>> => {
+    if (stage !== 'application') return await house[stage]()
+    application ??= buildApplication(project, house)
+    return await application
+  }
   const stageValue = async (stage: SourceStage, path: string): Promise<Found> => {
     try {
-      const result: Result<unknown> = await house[stage]()
+      const result = await resultOf(stage)
       const errors = result.findings.filter(({ severity }) => severity === 'error').length
       if (errors > 0) failing.set(stage, errors)
       return valueAt(result.values, path)

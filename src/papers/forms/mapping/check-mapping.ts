@@ -1,5 +1,6 @@
 import { didYouMean, pathTrouble, type Complaint } from '../../../project/index.js'
-import { splitSource, TOTALS } from '../data/index.js'
+import { TOTALS } from '../../totals.js'
+import { splitSource } from '../data/index.js'
 import type { FormMapping, MappedField, MappedPlace } from './form-mapping-types.generated.js'
 import { placeEntry } from './place-entry.js'
 

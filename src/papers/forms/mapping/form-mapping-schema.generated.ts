@@ -54,9 +54,9 @@ export const formMappingSchema = {
    "properties": {
     "field": {"description":"Full name of the field as --list prints it.","type":"string","pattern":"\\S","examples":["owner.name"]},
     "from": {
-     "description": "Where the value comes from: project. and a path of the project file, totals. and a total, or a stage (yield, wire, mounts, bom, payback) and a path of its values.",
+     "description": "Where the value comes from: project. and a path of the project file, totals. and a total, application.fields. with the name of a field of write-application and .value, or a stage (yield, wire, mounts, bom, payback) and a path of its values.",
      "type": "string",
-     "pattern": "^(project|totals|yield|wire|mounts|bom|payback)\\.\\S",
+     "pattern": "^(project|totals|application|yield|wire|mounts|bom|payback)\\.\\S",
      "examples": ["project.parties.owner.name"]
     },
     "text": {

@@ -48,7 +48,7 @@ export interface MappedField {
  */
 field: string
 /**
- * Where the value comes from: project. and a path of the project file, totals. and a total, or a stage (yield, wire, mounts, bom, payback) and a path of its values.
+ * Where the value comes from: project. and a path of the project file, totals. and a total, application.fields. with the name of a field of write-application and .value, or a stage (yield, wire, mounts, bom, payback) and a path of its values.
  */
 from?: string
 /**

@@ -1,5 +1,5 @@
-import { isAcModule, listModuleGroups, type Inverter, type Project } from '../../../project/index.js'
-import { own } from '../../../values/index.js'
+import { isAcModule, listModuleGroups, type Inverter, type Project } from '../project/index.js'
+import { own } from '../values/index.js'
 
 /** What forms ask for and no single key of the project states, by its name after `totals.`. */
 export const TOTALS = {
@@ -13,11 +13,11 @@ export const TOTALS = {
   },
   inverter_count: {
     says: 'number of inverters, those of AC modules among them',
-    of: (project) => sum(inverters(project).map(({ count }) => count)),
+    of: (project) => sum(invertersOf(project).map(({ count }) => count)),
   },
   total_ac_kw: {
     says: 'rated AC power of all inverters, kW',
-    of: (project) => sum(inverters(project).map(({ inverter, count }) => inverter.ac_power_w * count)) / 1000,
+    of: (project) => sum(invertersOf(project).map(({ inverter, count }) => inverter.ac_power_w * count)) / 1000,
   },
   module_list: {
     says: 'number and name of each kind of module, as a text',
@@ -28,7 +28,7 @@ export const TOTALS = {
     says: 'number and name of each kind of inverter, as a text; nothing for AC modules alone',
     of: (project) =>
       counted(
-        inverters(project).flatMap(({ id, inverter, count }) =>
+        invertersOf(project).flatMap(({ id, inverter, count }) =>
           isAcModule(id) ? [] : [[inverter.name ?? id, count] as const],
         ),
       ),
@@ -42,7 +42,9 @@ interface Total {
 }
 
 /** Inverters of the project: one behind each module, and the units of strings. */
-function inverters(project: Project): { readonly id: string; readonly inverter: Inverter; readonly count: number }[] {
+export function invertersOf(
+  project: Project,
+): { readonly id: string; readonly inverter: Inverter; readonly count: number }[] {
   const behindModules = listModuleGroups(project).flatMap(({ conversion, modules }) =>
     conversion.kind === 'module_level'
       ? [{ id: conversion.inverterId, inverter: conversion.inverter, count: modules }]
@@ -56,7 +58,7 @@ function inverters(project: Project): { readonly id: string; readonly inverter: 
 }
 
 /** `14 x Module A, 6 x Module B`. */
-function counted(entries: readonly (readonly [name: string, count: number])[]): string | undefined {
+export function counted(entries: readonly (readonly [name: string, count: number])[]): string | undefined {
   const counts = new Map<string, number>()
   for (const [name, count] of entries) counts.set(name, (counts.get(name) ?? 0) + count)
   return counts.size === 0 ? undefined : [...counts].map(([name, count]) => `${count} x ${name}`).join(', ')

@@ -1,0 +1,23 @@
+import type { Finding } from '../../worksheet/index.js'
+import type { ReportOptions } from '../options.js'
+
+/** Whether a paper is wanted as PDF: `--out` without the name of another form. */
+export function isPdf({ out, json, csv, markdown, showWork }: ReportOptions): boolean {
+  return out !== undefined && [json, csv, markdown, showWork].every((each) => each !== true)
+}
+
+/**
+ * What stands beside a written paper: whether a check fails, and the findings as lines.
+ *
+ * @param onPaper Id of findings that the paper itself marks line by line.
+ */
+export function told(
+  findings: readonly Finding[],
+  onPaper = '',
+): { readonly failed: boolean; readonly notes: readonly string[] } {
+  const shown = findings.filter(({ severity, id }) => severity !== 'note' && id !== onPaper)
+  const lines = shown.map(
+    ({ severity, message, where }) => `${severity}: ${where === '' ? '' : `${where}: `}${message}`,
+  )
+  return { failed: shown.some(({ severity }) => severity === 'error'), notes: lines }
+}

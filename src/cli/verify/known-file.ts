@@ -1,0 +1,113 @@
+import { BUILD, isWhole } from '../../seal/index.js'
+import { readPdfSeal, type PdfSeal } from '../../packet/index.js'
+
+/** Something sealed that a file holds: the whole of it, or a line. */
+export interface SealedPart {
+  /** Name of the house for a line of a fleet, else the stage or the kind. */
+  readonly name: string
+  /** Line in the file, from 1; undefined when it is the file. */
+  readonly line: number | undefined
+  readonly tool: string | null
+  readonly build: string | null
+  /** SHA-256 of the project, what it names and `--set`; null where it bears none. */
+  readonly project: string | null
+  readonly isWhole: boolean
+  readonly content: Readonly<Record<string, unknown>>
+}
+
+export type FileKind = 'packet' | 'result' | 'fleet' | 'baseline' | 'journal' | 'packet record'
+
+/** A file that this program wrote. */
+export interface KnownFile {
+  readonly kind: FileKind
+  readonly parts: readonly SealedPart[]
+  /** Lines that are not even JSON. */
+  readonly broken: readonly number[]
+  readonly packet?: PdfSeal
+}
+
+const KINDS: readonly (readonly [start: string, kind: FileKind])[] = [
+  ['gablewatt-result/', 'result'],
+  ['gablewatt-fleet/', 'fleet'],
+  ['gablewatt-fleet-journal/', 'journal'],
+  ['gablewatt-fleet-baseline/', 'baseline'],
+  ['gablewatt-packet/', 'packet record'],
+]
+
+/** @returns undefined when there is nothing sealed by this program in it. */
+export function knownFile(bytes: Uint8Array): KnownFile | undefined {
+  if (Buffer.from(bytes.subarray(0, 1024)).includes('%PDF-')) return packetFile(bytes)
+  const text = Buffer.from(bytes).toString('utf8')
+  const whole = parsed(text)
+  if (whole !== undefined) {
+    const kind = kindOf(whole)
+    return kind === undefined ? undefined : { kind, parts: [partOf(whole, kind, lineOf(kind, 1))], broken: [] }
+  }
+  return linesFile(text)
+}
+
+/** Whether the build of a part is this one. */
+export function isOurBuild({ build }: SealedPart): boolean {
+  return build === BUILD
+}
+
+function packetFile(bytes: Uint8Array): KnownFile | undefined {
+  const found = readPdfSeal(bytes)
+  if (found === undefined) return undefined
+  const { seal } = found
+  const { tool, build, project } = seal
+  const part = { name: 'packet', line: undefined, tool, build, project, isWhole: found.isWhole, content: { ...seal } }
+  return { kind: 'packet', parts: [part], broken: [], packet: seal }
+}
+
+function linesFile(text: string): KnownFile | undefined {
+  const broken: number[] = []
+  const parts: SealedPart[] = []
+  let kind: FileKind | undefined
+  for (const [index, line] of text.split('\n').entries()) {
+    if (line.trim() === '') continue
+    const data = parsed(line)
+    const found = data === undefined ? undefined : kindOf(data)
+    kind ??= found
+    if (data === undefined || found === undefined || found !== kind) broken.push(index + 1)
+    else parts.push(partOf(data, found, index + 1))
+  }
+  return kind === undefined ? undefined : { kind, parts, broken }
+}
+
+function lineOf(kind: FileKind, line: number): number | undefined {
+  return kind === 'fleet' || kind === 'journal' ? line : undefined
+}
+
+function partOf(content: Readonly<Record<string, unknown>>, kind: FileKind, line: number | undefined): SealedPart {
+  const text = (value: unknown): string | null => (typeof value === 'string' ? value : null)
+  const { project, digest, name, stage, outcome } = content
+  const inner = kind === 'journal' && isMap(outcome) ? outcome : undefined
+  return {
+    name: text(name ?? inner?.['name'] ?? stage) ?? kind,
+    line,
+    tool: text(content['tool']),
+    build: text(content['build']),
+    project: text(isMap(project) ? project['digest'] : (digest ?? inner?.['digest'])),
+    isWhole: isWhole(content),
+    content,
+  }
+}
+
+function kindOf({ format, seal }: Readonly<Record<string, unknown>>): FileKind | undefined {
+  if (typeof format !== 'string' || typeof seal !== 'string') return undefined
+  return KINDS.find(([start]) => format.startsWith(start))?.[1]
+}
+
+function parsed(text: string): Record<string, unknown> | undefined {
+  try {
+    const data: unknown = JSON.parse(text)
+    return isMap(data) ? data : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function isMap(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}

@@ -1,0 +1,143 @@
+import { FLEET_STAGES } from '../../fleet/index.js'
+import { runHouse, type House } from '../../house/index.js'
+import { valuesBehind, valueSeals } from '../../packet/index.js'
+import { loadProject, type LoadedProject } from '../../project/index.js'
+import { plainValues } from '../../report/index.js'
+import { countFitted } from '../../roof/index.js'
+import type { Result } from '../../worksheet/index.js'
+import { UsageError } from '../errors.js'
+import { compareValues, type Difference } from './compare-values.js'
+import type { FileKind, KnownFile, SealedPart } from './known-file.js'
+
+/** A file held against its project, worked out anew. */
+export interface Comparison {
+  /** What was compared, such as `stage yield`. */
+  readonly of: string
+  /** Whether the file bears the hash of this project. */
+  readonly isSameProject: boolean
+  readonly differences: readonly Difference[]
+  /** Keys of the file that options of its run made, which are not known here. */
+  readonly notCompared: readonly string[]
+}
+
+/** Stages whose results can be worked out from the project alone. */
+const STAGES = new Map<string, (house: House) => Promise<Result<unknown>>>([
+  ['yield', (house) => house.yield()],
+  ['wire', (house) => house.wire()],
+  ['mounts', (house) => house.mounts()],
+  ['bom', (house) => house.bom()],
+  ['payback', (house) => house.payback()],
+])
+
+/** Values that an option adds: --sweep, a fitted array, --compare, --versus. */
+const BY_OPTIONS = new Set(['sweep', 'alternatives', 'comparison', 'versus'])
+
+/**
+ * Works out anew what a file holds, and compares.
+ *
+ * @throws ProjectError when the project is wrong, UsageError when the file is of a kind that is not of one project.
+ */
+export async function workOutAnew(
+  file: KnownFile,
+  project: { readonly path: string; readonly overrides: readonly string[]; readonly allowOutside: boolean },
+): Promise<Comparison> {
+  const read = loadProject(project)
+  const loaded = { ...read, project: countFitted(read.project) }
+  const [first] = file.parts
+  const line = file.kind === 'fleet' ? lineOfProject(file.parts, loaded) : undefined
+  const house = runHouse(loaded, { wishes: { payTheBom: Object.hasOwn(mapIn(line, 'stages'), 'bom') } })
+  if (file.packet !== undefined) return await packetAnew(file.packet, house, loaded)
+  if (file.kind === 'result' && first !== undefined) return await resultAnew(first, house, loaded)
+  if (line !== undefined) return await lineAnew(line, house, loaded)
+  throw new UsageError(`--project: a ${WORDS[file.kind]} is not of one project; ${ADVICE[file.kind] ?? ''}`)
+}
+
+const WORDS: Readonly<Record<FileKind, string>> = {
+  packet: 'permit packet (PDF)',
+  result: 'result (JSON)',
+  fleet: 'file of fleet lines (JSON)',
+  baseline: 'fleet baseline',
+  journal: 'fleet journal',
+  'packet record': 'record of a packet (--result)',
+}
+
+const ADVICE: Partial<Readonly<Record<FileKind, string>>> = {
+  baseline: 'run-fleet --baseline compares it',
+  journal: 'run-fleet --resume looks at each of its lines',
+  'packet record': 'draw-permit --since compares it',
+}
+
+/** `permit packet (PDF)` */
+export function sayKind(kind: FileKind): string {
+  return WORDS[kind]
+}
+
+async function packetAnew(
+  { project, values }: NonNullable<KnownFile['packet']>,
+  house: House,
+  loaded: LoadedProject,
+): Promise<Comparison> {
+  const anew = valueSeals(valuesBehind(await house.packet({ documents: [] })))
+  return {
+    of: 'values of the stages behind its sheets, by their SHA-256, as a packet holds no more of them',
+    isSameProject: project === loaded.digest,
+    differences: compareValues(short(values), short(anew)),
+    notCompared: [],
+  }
+}
+
+/** A person compares the first 16 digits, as they stand in the margin; so many are as good as all against slips. */
+function short(hashes: Readonly<Record<string, string>>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(hashes).map(([stage, hash]) => [stage, hash.slice('sha256:'.length, 'sha256:'.length + 16)]),
+  )
+}
+
+async function resultAnew({ name, project, content }: SealedPart, house: House, loaded: LoadedProject) {
+  const run = STAGES.get(name)
+  if (run === undefined) {
+    throw new UsageError(
+      `--project: only results of ${[...STAGES.keys()].join(', ')} are worked out anew, not '${name}'`,
+    )
+  }
+  const values = mapIn({ content }, 'values')
+  const notCompared = Object.keys(values).filter((key) => BY_OPTIONS.has(key))
+  const kept = Object.fromEntries(Object.entries(values).filter(([key]) => !BY_OPTIONS.has(key)))
+  return {
+    of: `stage ${name}`,
+    isSameProject: project === loaded.digest,
+    differences: compareValues(kept, plainValues((await run(house)).values), ''),
+    notCompared,
+  }
+}
+
+/** A map of a part; an empty one where somebody put something else in its place. */
+function mapIn(part: Pick<SealedPart, 'content'> | undefined, key: string): Readonly<Record<string, unknown>> {
+  const value = part?.content[key]
+  return typeof value === 'object' && value !== null ? (value as Readonly<Record<string, unknown>>) : {}
+}
+
+/** The line that bears the hash of the project, or the only one. */
+function lineOfProject(parts: readonly SealedPart[], { digest }: LoadedProject): SealedPart {
+  const found = parts.find(({ project }) => project === digest)
+  const [first] = parts
+  if (found !== undefined) return found
+  if (first !== undefined && parts.length === 1) return first
+  throw new UsageError(
+    `--project: none of these ${parts.length} lines is of this project with these --set values; for a row of a table give the template, and a --set for each of its cells, in their order`,
+  )
+}
+
+async function lineAnew({ name, project, content }: SealedPart, house: House, loaded: LoadedProject) {
+  const stages = mapIn({ content }, 'stages')
+  const anew: Record<string, unknown> = {}
+  for (const stage of FLEET_STAGES) {
+    if (Object.hasOwn(stages, stage.name)) anew[stage.name] = stage.figures((await stage.run(house)).values)
+  }
+  return {
+    of: `figures of ${name}`,
+    isSameProject: project === loaded.digest,
+    differences: compareValues(stages, anew),
+    notCompared: [],
+  }
+}

@@ -1,0 +1,8 @@
+export { handoverOf } from './build-handover.js'
+export { cellFromAir } from './cell-from-air.js'
+export type { HandoverInput } from './handover-input.js'
+export { handoverPaper } from './handover-paper.js'
+export type { HandoverTable, HandoverValues, RecordRow, RecordTest, SerialNumber, Verdict } from './handover-values.js'
+export { readReadings, readSerials, type TableText } from './read-tables.js'
+export { inverterUnits, statedSerials } from './serial-numbers.js'
+export { stringIds } from './string-facts-of.js'

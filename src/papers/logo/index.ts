@@ -1,0 +1,1 @@
+export { readLogo } from './read-logo.js'

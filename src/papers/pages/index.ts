@@ -1,0 +1,7 @@
+export { checkPaper } from './check-paper.js'
+export { layOutPaper } from './lay-out.js'
+export type { PageBlock, PageColumn, PageFigure, PageLogo, PageTable, Paper, Signer } from './page-block.js'
+export { bodyWidthPt, PAGE_SIZES, PAGE_TYPE_PT, type PageSize } from './page-style.js'
+export { paperHtml } from './paper-html.js'
+export { paperMarkdown } from './paper-markdown.js'
+export { paperPdf } from './paper-pdf.js'

@@ -1,0 +1,3 @@
+export { gatherOffer, type OfferWishes } from './gather-offer.js'
+export { proposalPaper } from './proposal-paper.js'
+export type * from './proposal-values.js'

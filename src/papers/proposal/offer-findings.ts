@@ -1,0 +1,127 @@
+import { RULE_SETS } from '../../tables/papers/index.js'
+import type { Finding } from '../../worksheet/index.js'
+import { depositUsd, mostDepositUsd, paymentsAddUp } from './disclosures.js'
+import type { Offer } from './offer.js'
+import { nominalRisePct } from './price-rise.js'
+
+/** Words that consumer bureaus take as deceptive in offers of solar, in English and Spanish. @source consumer bureaus' advice on solar advertising (from memory) */
+export const AVOIDED =
+  /\b(?:free|no[- ]cost|zero[- ]cost|eliminat\w+|government[- ]programme?|gratis|gratuit\w+|sin costo|eliminar?\w*|programa del gobierno)\b/iu
+
+/** What is wrong with an offer, or doubtful. */
+export function offerFindings({ project, stated, values, terms, payback }: Offer): Finding[] {
+  const found: Finding[] = []
+  const { rule_set: ruleSet, cost } = values
+  const rules = RULE_SETS[ruleSet]
+  if (stated.rule_set === undefined || ruleSet === 'other') {
+    found.push({
+      severity: 'warning',
+      id: 'proposal.rules-not-checked',
+      message: 'no rules of a state are chosen, so that only the common points were looked at',
+      where: 'proposal.rule_set',
+      fix: "Choose proposal.rule_set, or check the state's own rules for written offers of solar.",
+    })
+  }
+  const risePct = nominalRisePct(payback)
+  if (rules.mostRisePct !== undefined && (risePct === null || risePct > rules.mostRisePct + 1e-9)) {
+    const rise =
+      risePct === null ? 'follows a published index' : `is ${risePct.toFixed(2)} % a year in the dollars of the day`
+    found.push({
+      severity: 'error',
+      id: 'proposal.rise-above-cap',
+      message: `the assumed rise of electricity prices ${rise}; the rules of ${ruleSet} allow ${rules.mostRisePct} % at the most`,
+      where: 'finance.electricity_escalation_pct',
+      source: rules.source,
+      fix: 'Assume less; the rise above inflation and inflation itself count together.',
+    })
+  }
+  if (values.savings.years < payback.years) {
+    found.push({
+      severity: 'note',
+      id: 'proposal.savings-shortened',
+      message: `savings are told over ${values.savings.years} years and not over the ${payback.years} years of the study, as the rules of ${ruleSet} ask`,
+      where: 'finance.years',
+      source: rules.source,
+    })
+  }
+  if (stated.payments !== undefined && !paymentsAddUp(stated.payments, cost.gross_usd)) {
+    const sum = stated.payments.reduce((all, { usd }) => all + usd, 0)
+    found.push({
+      severity: 'error',
+      id: 'proposal.payments-not-price',
+      message: `the payments add up to ${sum.toFixed(2)} USD, and the price before incentives is ${cost.gross_usd.toFixed(2)} USD`,
+      where: 'proposal.payments',
+      fix: 'Mend the payments or the price; what an incentive pays later is due until then.',
+    })
+  }
+  const deposit = depositUsd(stated.payments)
+  if (rules.deposit !== undefined && deposit !== undefined) {
+    const most = mostDepositUsd(rules.deposit, cost.gross_usd)
+    if (deposit > most + 0.005)
+      found.push({
+        severity: 'error',
+        id: 'proposal.deposit-above-limit',
+        message: `the deposit is ${deposit.toFixed(2)} USD, and the rules of ${ruleSet} allow ${most.toFixed(2)} USD at the most`,
+        where: 'proposal.payments',
+        source: rules.source,
+        fix: 'Ask for less before work or delivery.',
+      })
+  }
+  if (cost.detail !== 'total' && cost.lines.length === 0) {
+    found.push({
+      severity: 'warning',
+      id: 'proposal.cost-not-itemised',
+      message: `the costs cannot be told by ${cost.detail}, because there is no bill of materials with prices`,
+      where: 'proposal.cost_detail',
+      fix: 'Name a price list under materials.price_list, or tell the total alone.',
+    })
+  }
+  const doubtful = [...ownTexts(stated), ...(terms === undefined ? [] : [['terms', terms] as const])]
+  for (const [key, text] of doubtful) {
+    const word = AVOIDED.exec(text)?.[0]
+    if (word === undefined) continue
+    found.push({
+      severity: 'warning',
+      id: 'proposal.word-to-avoid',
+      message: `'${word}' in the text of ${key} is a word that consumer bureaus take as deceptive in offers of solar`,
+      where: `proposal.${key}`,
+      fix: 'Say what it costs and what may change.',
+    })
+  }
+  if (project.parties?.installer === undefined && project.parties?.preparer === undefined) {
+    found.push({
+      severity: 'warning',
+      id: 'proposal.no-seller',
+      message: 'the offer names no seller',
+      where: 'parties.installer',
+      fix: 'State parties.installer with name, address, phone, email and license.',
+    })
+  }
+  return found
+}
+
+/** The installer's own words by their keys. */
+function ownTexts(stated: Offer['stated']): (readonly [string, string])[] {
+  const list = (key: string, texts: readonly (string | undefined)[]) =>
+    texts.flatMap((text) => (text === undefined ? [] : [[key, text] as const]))
+  return [
+    ...list('not_included', stated.not_included ?? []),
+    ...list('next_steps', stated.next_steps ?? []),
+    ...list(
+      'timeline',
+      (stated.timeline ?? []).flatMap(({ step, when }) => [step, when]),
+    ),
+    ...list(
+      'payments',
+      (stated.payments ?? []).map(({ due }) => due),
+    ),
+    ...list(
+      'warranties',
+      Object.values(stated.warranties ?? {}).map(({ covers }) => covers),
+    ),
+    ...list('export_rule', [stated.export_rule]),
+    ...list('escalation_basis', [stated.escalation_basis]),
+    ...list('roof', [stated.roof]),
+    ...list('insurance_and_taxes', [stated.insurance_and_taxes]),
+  ]
+}
