@@ -175,11 +175,41 @@ function crowded({ between, name }: Draw): Project {
   }
 }
 
-/** Twenty houses; on three papers they are sixty packets. */
+/** INVENTED: two string inverters whose outputs an AC combiner joins. */
+function stringsOnCombiner(): Project {
+  const [strings, micro] = [stringHouse(), microHouse()]
+  const south = strings.arrays['south']
+  const { combiner, connection, runs } = micro.electrical ?? {}
+  if (south === undefined || combiner === undefined || connection === undefined || runs?.['to_panel'] === undefined)
+    throw new Error('the base is bare')
+  return {
+    ...strings,
+    title: 'Two string inverters on a combiner (invented)',
+    inverter_units: { garage: { inverter: 's6000' }, shed: { inverter: 's6000' } },
+    arrays: {
+      south: {
+        ...south,
+        strings: [
+          { modules: 8, inverter_unit: 'garage', input: 1 },
+          { modules: 7, inverter_unit: 'shed', input: 1 },
+        ],
+      },
+    },
+    electrical: {
+      ...strings.electrical,
+      combiner,
+      connection,
+      runs: { ...strings.electrical?.runs, to_panel: runs['to_panel'] },
+    },
+  }
+}
+
+/** Twenty-one houses; on three papers they are sixty-three packets. */
 export const DRAWN_HOUSES: readonly (readonly [name: string, make: () => Project])[] = [
   ['demo house', microHouse],
   ['hip and valley', hipHouse],
   ['strings', stringHouse],
+  ['strings on a combiner', stringsOnCombiner],
   ['long names', longNames],
   ['no combiner', noCombiner],
   ['three levels', threeLevels],

@@ -20,7 +20,10 @@ export function notesOf(
   body: Box,
 ): Pick<PlanRoom, 'drawBox' | 'room'> & { readonly pages: Primitive[][] } {
   const { drawBox, room, notesBox, notesColumns, neededPt } = plan
-  const pages = flowBlocks(blocks, notesBox, notesColumns, body)
+  const asked = flowBlocks(blocks, notesBox, notesColumns, body)
+  // Below a plan one column more may do without another sheet.
+  const narrower = asked.length > 1 && notesColumns > 1 ? flowBlocks(blocks, notesBox, notesColumns + 1, body) : asked
+  const pages = narrower.length < asked.length ? narrower : asked
   const below = { ...drawBox, y: drawBox.y + neededPt + GAP, height: drawBox.height - neededPt - GAP }
   if (pages.length === 1 || drawBox.width === body.width || below.height < LEAST) return { drawBox, room, pages }
   const [first = [], second = [], ...more] = flowBlocks(blocks, notesBox, notesColumns, below)

@@ -2,7 +2,7 @@ import type { Primitive } from '../model/index.js'
 import { combiner } from './one-line-combiner.js'
 import { drawConnection, drawGrounds, panelNoteDepthPt, supplyPanelPt } from './one-line-connection.js'
 import { groundingDepthPt } from './one-line-grounding.js'
-import { inverterOutputs } from './one-line-inverter.js'
+import { inverterOutputs, inverterStepPt } from './one-line-inverter.js'
 import { lowestWordPt, type DiagramJob, type Output } from './one-line-job.js'
 import { BELOW_WIRE_PT, drawSource, rowHeightPt } from './one-line-row.js'
 import { drawShutdown } from './one-line-shutdown.js'
@@ -27,18 +27,21 @@ export function oneLineDiagram(
   sources: readonly OneLineSource[],
 ): { readonly drawn: readonly Primitive[]; readonly bottom: number } {
   const { box, places } = job
-  const heights = sources.map((source) => rowHeightPt(source, box.width, places) + job.spreadPt)
+  const heights = sources.map((source) => rowHeightPt(source, box.width, places, job.withConnection) + job.spreadPt)
   const wireAt = (height: number): number => (places.stacked ? height - BELOW_WIRE_PT - job.spreadPt / 2 : height / 2)
+  const gaps = sources.map((_, index) => gapBelowPt(job, sources, index, heights, wireAt))
+  const sumTo = (index: number): number =>
+    heights.slice(0, index).reduce((sum, height, at) => sum + height + (gaps[at] ?? 0), 0)
   const rowsFrom = (top: number): { source: OneLineSource; y: number }[] =>
     sources.map((source, index) => ({
       source,
-      y: top + heights.slice(0, index).reduce((sum, height) => sum + height, 0) + wireAt(heights[index] ?? 0),
+      y: top + sumTo(index) + wireAt(heights[index] ?? 0),
     }))
   // The first wire must reach the panel below the breakers that are in it already.
   const first = Math.min(...gather(job, rowsFrom(box.y + HEAD_PT)).map((output) => output.y))
   const top = box.y + HEAD_PT + (job.withConnection ? Math.max(0, box.y + connectionPt(job) - first) : 0)
   const rows = rowsFrom(top)
-  const bottom = top + heights.reduce((sum, height) => sum + height, 0)
+  const bottom = top + sumTo(sources.length)
   const outputs = gather(job, rows)
   const ys = outputs.map((output) => output.y)
   const centre = (Math.min(...ys) + Math.max(...ys)) / 2
@@ -62,6 +65,20 @@ export function oneLineDiagram(
     drawn,
     bottom: job.withConnection ? groundY + Math.max(34, groundingDepthPt(job), panelNoteDepthPt(job)) : bottom,
   }
+}
+
+/** Room between the rows of two inverters for the words of the upper one and the name of the lower one, points. */
+function gapBelowPt(
+  job: DiagramJob,
+  sources: readonly OneLineSource[],
+  index: number,
+  heights: readonly number[],
+  wireAt: (height: number) => number,
+): number {
+  const [unit, next] = [sources[index]?.unit, sources[index + 1]?.unit]
+  if (unit === undefined || next === undefined || unit === next) return 0
+  const [height = 0, below = 0] = heights.slice(index, index + 2)
+  return Math.max(0, inverterStepPt(job, unit) - (height - wireAt(height)) - wireAt(below))
 }
 
 function lowest(rows: readonly { readonly y: number }[]): number {

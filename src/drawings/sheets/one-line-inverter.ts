@@ -1,6 +1,6 @@
 import { own } from '../../values/index.js'
 import { label, line, plainNumber, TYPE_PT } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, type Primitive } from '../model/index.js'
 import { spread, type DiagramJob, type Output } from './one-line-job.js'
 import type { OneLineSource } from './one-line-sources.js'
 import { inverterSymbol, namedBox, switchSymbol } from '../diagram/one-line-symbols.js'
@@ -12,11 +12,10 @@ export function inverterOutputs(
   job: DiagramJob,
   rows: readonly { readonly source: OneLineSource; readonly y: number }[],
 ): Output[] {
-  const { box, places, wiring, input } = job
+  const { wiring, input, box, places } = job
   const units = [...new Set(rows.flatMap(({ source }) => source.unit ?? []))]
   const x = box.x + box.width * places.inverter
-  const isCombined = wiring.combiner !== null || !places.stacked
-  const end = box.x + box.width * (isCombined ? places.combiner : places.disconnect) - (isCombined ? 0 : 24)
+  const { end, isCombined } = reachOf(job)
   return units.map((unit) => {
     const ownRows = rows.filter(({ source }) => source.unit === unit)
     const ys = ownRows.map((row) => row.y)
@@ -27,7 +26,6 @@ export function inverterOutputs(
     const circuit = wiring.circuits.find((each) => each.id === unit)
     const tags = job.tags.filter((tag) => tag.circuits.includes(unit))
     const height = high - low + 40
-    const ratings = `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}${inverterMarks(job)}`
     const withSwitch = inverter?.dc_disconnect === true
     const drawn: Primitive[] = [
       namedBox(x, y - height / 2, 66, height),
@@ -39,15 +37,43 @@ export function inverterOutputs(
         inverterInput(x, row.y, withSwitch, inputOf(job, row.source, index), Math.abs(row.y - y) < 14),
       ),
       label(x, y - height / 2 - 3, `INVERTER ${unit}`, { face: 'bold', valign: 'bottom' }),
-      label(x, y + height / 2 + 3, ratings, {
-        sizePt: SIZE,
-        maxWidthPt: end - x - 8,
-      }),
+      label(x, y + height / 2 + 3, ratingWords(job, unit), { sizePt: SIZE, maxWidthPt: wordsWidthPt(job) }),
       line(x + 66, y, end, y, { pen: 'medium' }),
       ...spread(tags, x + 68, end - (isCombined ? 24 : 0), y),
     ]
     return { circuitId: unit, x: end, y, breakerA: circuit?.breaker_a ?? null, drawn }
   })
+}
+
+/** Where the output of an inverter ends: at the combiner, or short of the disconnect. */
+function reachOf({ box, places, wiring }: DiagramJob): { readonly end: number; readonly isCombined: boolean } {
+  const isCombined = wiring.combiner !== null || !places.stacked
+  const end = box.x + box.width * (isCombined ? places.combiner : places.disconnect) - (isCombined ? 0 : 24)
+  return { end, isCombined }
+}
+
+/** Half the height of an inverter on one row, and the height of its name, points. */
+const HALF_PT = 20
+const NAME_PT = 16
+
+/** Width of the words under an inverter: up to the box of the combiner, or to the end of its wire. */
+function wordsWidthPt(job: DiagramJob): number {
+  const { box, places, wiring } = job
+  return reachOf(job).end - box.x - box.width * places.inverter - (wiring.combiner === null ? 8 : 30)
+}
+
+/** Least distance from the last row of an inverter to the first of the next, for the words between them, points. */
+export function inverterStepPt(job: DiagramJob, unit: string): number {
+  const lines = wrapText(ratingWords(job, unit), SIZE, 'plain', wordsWidthPt(job)).length
+  return 2 * HALF_PT + 3 + blockHeightPt(lines, SIZE) + NAME_PT
+}
+
+function ratingWords(job: DiagramJob, unit: string): string {
+  const { input, wiring } = job
+  const id = own(input.project.inverter_units, unit)?.inverter ?? ''
+  const inverter = own(input.project.equipment.inverters, id)
+  const circuit = wiring.circuits.find((each) => each.id === unit)
+  return `${inverter?.name ?? id}, ${inverter?.ac_power_w ?? '?'} W, ${plainNumber(circuit?.continuous_a ?? 0)} A at ${plainNumber(circuit?.voltage_v ?? 240, 0)} V${inverter?.dc_disconnect === true ? ', with DC disconnect' : ''}${inverterMarks(job)}`
 }
 
 /** Labels of the inverter, and of the DC raceway and disconnect that lead to it. */

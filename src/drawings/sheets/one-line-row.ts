@@ -18,16 +18,19 @@ const SIZE = TYPE_PT.small
 /** From words over a row to its wire, and from there to the next row, points. */
 const ABOVE_WIRE_PT = 22
 export const BELOW_WIRE_PT = 16
+/** Share of the width that words over a wire take where nothing comes down beside them. */
+const FREE_SHARE = 0.6
 
 /** Height of one row of the diagram, points: that of its text, or at least enough for the symbols. */
-export function rowHeightPt(source: OneLineSource, widthPt: number, places: Places): number {
-  const words = sourceTextHeight(source, wordsPt(source, widthPt, places))
+export function rowHeightPt(source: OneLineSource, widthPt: number, places: Places, withConnection: boolean): number {
+  const words = sourceTextHeight(source, wordsPt(source, widthPt, places, withConnection))
   return places.stacked ? words + ABOVE_WIRE_PT + BELOW_WIRE_PT : Math.max(42, words + 12)
 }
 
-/** Width of the words of a row: up to its modules, or up to the ground that comes down from its junction box. */
-function wordsPt({ unit }: OneLineSource, widthPt: number, places: Places): number {
+/** Width of the words of a row: up to its modules, or up to the ground that comes down from its junction box where one does. */
+function wordsPt({ unit }: OneLineSource, widthPt: number, places: Places, withConnection: boolean): number {
   if (!places.stacked) return widthPt * places.symbol - 12
+  if (!withConnection && unit === undefined) return widthPt * FREE_SHARE
   return widthPt * (unit === undefined ? places.acJunction : places.dcJunction) - 20
 }
 
@@ -40,7 +43,7 @@ function sourceTextHeight(source: OneLineSource, width: number): number {
 /** One row: modules with what hangs on them, junction box and the wire to the collector. */
 export function drawSource(job: DiagramJob, source: OneLineSource, y: number, groundY: number): Primitive[] {
   const { box, places } = job
-  const width = wordsPt(source, box.width, places)
+  const width = wordsPt(source, box.width, places, job.withConnection)
   const symbolX = box.x + box.width * places.symbol
   const micro = source.unit === undefined
   const { device } = source

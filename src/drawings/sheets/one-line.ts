@@ -21,6 +21,10 @@ const DIAGRAM_SHARE = 0.66
 const STACKED_SHARE = 0.92
 /** Room above, below and for grounding, points. */
 const AROUND_PT = 150
+/** Room that the words under an inverter may need before the next one, points. */
+const UNIT_GAP_PT = 40
+/** Room above and below the rows of a sheet that goes on, points. */
+const ROWS_AROUND_PT = 56
 /** Room for the heading of the legend, and between it and what is above, points. */
 const LEGEND_HEAD_PT = 40
 
@@ -32,15 +36,17 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const sources = oneLineSources(job.input, wiring)
   const places = placesFor(body.width, wiring)
   const room = body.height * (places.stacked ? STACKED_SHARE : DIAGRAM_SHARE) - AROUND_PT + 54
-  const groups = grouped(sources, places, body.width, room)
+  // Sheets that go on have rows only.
+  const roomThen = body.height - ROWS_AROUND_PT
+  const groups = grouped(sources, places, body.width, room, roomThen)
   const tags = wireTags(wiring)
   const labels = labelMarks(job.input.project, wiring)
   const drafts: SheetDraft[] = []
   const rest: SheetDraft[] = []
   for (const [index, group] of groups.entries()) {
-    const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width, places), 0)
+    const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width, places, index === 0), 0)
     const more = groups.length > 1
-    const spreadPt = Math.max(0, Math.min(34, (room - heights) / group.length))
+    const spreadPt = Math.max(0, Math.min(34, ((index === 0 ? room : roomThen) - heights) / group.length))
     const box = { ...body, y: body.y + (more ? 12 : 0) }
     const diagram: DiagramJob = {
       input: job.input,
@@ -129,12 +135,16 @@ function grouped(
   sources: readonly OneLineSource[],
   places: Places,
   widthPt: number,
-  roomPt: number,
+  firstPt: number,
+  thenPt: number,
 ): OneLineSource[][] {
   const groups: OneLineSource[][] = [[]]
   let used = 0
   for (const source of sources) {
-    const height = rowHeightPt(source, widthPt, places)
+    const before = groups.at(-1)?.at(-1)?.unit
+    const gap = source.unit !== undefined && before !== undefined && source.unit !== before ? UNIT_GAP_PT : 0
+    const height = gap + rowHeightPt(source, widthPt, places, groups.length === 1)
+    const roomPt = groups.length === 1 ? firstPt : thenPt
     // Strings of one inverter stay on one sheet.
     const tied = source.unit !== undefined && groups.at(-1)?.at(-1)?.unit === source.unit
     if (used + height > roomPt && !tied && (groups.at(-1)?.length ?? 0) > 0) {
@@ -142,7 +152,7 @@ function grouped(
       used = 0
     }
     groups.at(-1)?.push(source)
-    used += height
+    used += used === 0 ? rowHeightPt(source, widthPt, places, groups.length === 1) : height
   }
   return groups
 }
