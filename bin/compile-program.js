@@ -1,6 +1,6 @@
 // A step of the build: runs the bundled program on the demo house and keeps its compiled form for quick starts.
 const { readFileSync, renameSync, writeFileSync } = require('node:fs')
-const { join } = require('node:path')
+const path = require('node:path')
 const { nameBuild } = require('./name-build.js')
 const { COMPILED, PROGRAM, runProgram, sealOf } = require('./load-program.js')
 
@@ -11,7 +11,7 @@ if (/[^\x00-\x7F]/u.test(text)) throw new Error('the bundle is not plain ASCII')
 const program = Buffer.from(`(function (exports, require, module, __importMetaUrl) {${text}\n})`, 'latin1')
 writeWhole(PROGRAM, program)
 
-const house = join(__dirname, '../examples/lark-hollow.yaml')
+const house = path.join(__dirname, '../examples/lark-hollow.yaml')
 const runs = [
   ['estimate-yield', house],
   ['check-project', house],

@@ -1,13 +1,13 @@
 const { createHash } = require('node:crypto')
 const { readFileSync } = require('node:fs')
-const { join } = require('node:path')
+const path = require('node:path')
 const { pathToFileURL } = require('node:url')
 const { Script } = require('node:vm')
 
 /** The bundle, one function in plain ASCII. */
-const PROGRAM = join(__dirname, '../dist/program/main.cjs')
+const PROGRAM = path.join(__dirname, '../dist/program/main.cjs')
 /** Compiled form of the program, made by the build: its seal, then what the engine keeps. */
-const COMPILED = join(__dirname, '../dist/program/main.cache')
+const COMPILED = path.join(__dirname, '../dist/program/main.cache')
 const SEAL_BYTES = 32
 
 /**

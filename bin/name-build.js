@@ -2,12 +2,12 @@
 // the bundle has exact versions.
 const { createHash } = require('node:crypto')
 const { existsSync, writeFileSync } = require('node:fs')
-const { join } = require('node:path')
+const path = require('node:path')
 const { dependencies, version } = require('../package.json')
 
 const PLACE = 'gablewatt-build-goes-here'
 /** The library runs the same sources. */
-const LIBRARY = join(__dirname, '../dist/seal/build-id.js')
+const LIBRARY = path.join(__dirname, '../dist/seal/build-id.js')
 
 /** The text of the bundle with the name of the build in its place. */
 function nameBuild(text) {

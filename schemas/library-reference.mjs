@@ -14,7 +14,9 @@ const lines = [
 for (const [, names = '', folder = ''] of entry.matchAll(
   /^export (?:type )?\{([^}]*)\} from '\.\/([a-z-]+)\/index\.js'/gmu,
 )) {
-  const files = readdirSync(`${root}dist/${folder}`, { recursive: true }).filter((name) => name.endsWith('.d.ts'))
+  const files = readdirSync(`${root}dist/${folder}`, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.d.ts'),
+  )
   const texts = files.map((name) => readFileSync(`${root}dist/${folder}/${name}`, 'utf8'))
   if (!lines.includes(`## ${folder}`)) lines.push(`## ${folder}`, '')
   for (const name of names.split(',').map((one) => one.replace(/^\s*type\s/u, '').trim())) {
