@@ -13,7 +13,9 @@ const texts = [...new Set([...bundled, 'dejavu-fonts-ttf'])].toSorted().map((nam
   if (license === undefined && file === undefined) throw new Error(`${name} states no licence`)
   const by = typeof author === 'string' ? author : (author?.name ?? 'an author it does not name')
   const text =
-    file === undefined ? `The package holds no licence text; it is by ${by}.` : readFileSync(path.join(folder, file), 'utf8')
+    file === undefined
+      ? `The package holds no licence text; it is by ${by}.`
+      : readFileSync(path.join(folder, file), 'utf8')
   return `${name} ${version} (${license ?? 'see below'})\n\n${text.trim()}\n`
 })
 const own = readFileSync(path.join(root, 'src/tables/LICENSES.md'), 'utf8')
