@@ -49,7 +49,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'draw-permit',
-    summary: 'the drawings for the building department, as PDF, SVG and DXF',
+    summary: 'drawings for the building department, as PDF, SVG and DXF',
     load: () => import('./commands/draw-permit.js'),
   },
   {
@@ -64,7 +64,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'price-bom',
-    summary: 'what to buy in whole packs, how to cut it, and what it costs',
+    summary: 'what to buy in whole packs, how to cut it, what it costs',
     load: () => import('./commands/price-bom.js'),
   },
   {
@@ -94,7 +94,7 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
   },
   {
     name: 'run-fleet',
-    summary: 'all of it for many houses, and what moved since the last time',
+    summary: 'all of it for many houses, and what moved since last time',
     load: () => import('./commands/run-fleet.js'),
   },
   {
