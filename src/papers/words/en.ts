@@ -71,7 +71,7 @@ export const EN = {
   bill_says:
     'Pairs of bars for each month: bill without the system and bill with it; {without} and {with} in the first year.',
   bill_caption:
-    'Dark: bill without the system. Light: bill with it. First year, full tariff with fixed charges and taxes, USD.',
+    'Left bar: bill without the system. Right bar: bill with it. First year, full tariff with fixed charges and taxes, USD.',
   bill_data: 'Bills by month',
   without_usd: 'Without (USD)',
   with_usd: 'With (USD)',

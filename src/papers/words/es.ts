@@ -73,7 +73,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   bill_title: 'Su factura eléctrica, antes y después',
   bill_says: 'Pares de barras de cada mes: factura sin el sistema y con él; {without} y {with} en el primer año.',
   bill_caption:
-    'Oscuro: factura sin el sistema. Claro: con él. Primer año, tarifa completa con cargos fijos e impuestos, USD.',
+    'Barra izquierda: factura sin el sistema. Barra derecha: con él. Primer año, tarifa completa con cargos fijos e impuestos, USD.',
   bill_data: 'Facturas por mes',
   without_usd: 'Sin (USD)',
   with_usd: 'Con (USD)',
