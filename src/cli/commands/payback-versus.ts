@@ -25,6 +25,8 @@ export interface ScenarioValues {
 
 export interface Scenario {
   readonly values: ScenarioValues
+  /** Energy of the first year that is as likely missed as reached, at most the mean, kWh. */
+  readonly middleKwh: number
   readonly findings: readonly Finding[]
 }
 
@@ -55,8 +57,14 @@ export async function runScenario(text: string, base: Base): Promise<Scenario> {
   })
   try {
     const input = { ...loaded, project: countFitted(loaded.project) }
-    const result = await runHouse(input, isVariant && !statesCost ? base.house : {}).payback()
-    return { values: scenarioValues(isVariant ? text : loaded.project.title, result.values), findings: result.findings }
+    const house = runHouse(input, isVariant && !statesCost ? base.house : {})
+    const result = await house.payback()
+    const { annual, exceedance } = (await house.estimate()).result.values
+    return {
+      values: scenarioValues(isVariant ? text : loaded.project.title, result.values),
+      middleKwh: Math.min(annual.ac_kwh, exceedance.first_year.p50_kwh),
+      findings: result.findings,
+    }
   } catch (error) {
     if (!(error instanceof StageError)) throw error
     // Its place is in another file, or in a value of the command line.

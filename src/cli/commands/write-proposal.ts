@@ -85,10 +85,10 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     language: options.lang,
     size: options.paper,
     detail: options.detail,
-    options: scenarios.map(({ values }) => ({
+    options: scenarios.map(({ values, middleKwh }) => ({
       name: values.scenario,
       cost_usd: values.net_cost_usd,
-      first_year_kwh: values.first_year_kwh,
+      first_year_kwh: middleKwh,
       saved_first_year_usd: values.first_year_savings_usd,
       payback_years: values.simple_payback_years,
       npv_usd: values.npv_usd,
@@ -139,7 +139,9 @@ function notesOf({ values, findings }: Result<ProposalValues>): string[] {
     ...own.map(({ message, fix }) => (fix === undefined ? message : `${message}. ${fix}`)),
     ...(missing.length === 0
       ? []
-      : [`${missing.length} disclosures that the rules ask for are missing: ${list}; --check tells where they go`]),
+      : [
+          `${missing.length === 1 ? 'a disclosure that the rules ask for is' : `${missing.length} disclosures that the rules ask for are`} missing: ${list}; --check tells where they go`,
+        ]),
   ]
 }
 

@@ -1,5 +1,5 @@
 import type { Source } from '../../worksheet/index.js'
-import { RULE_SETS } from '../../tables/papers/index.js'
+import { COOLING_OFF, RULE_SETS } from '../../tables/papers/index.js'
 import { PRACTICE, secondary, type Explanations } from './explanation.js'
 
 const UTAH = RULE_SETS.utah.source
@@ -55,6 +55,20 @@ export const PROPOSAL: Explanations = {
     rule: 'Consumer bureaus take words for what is given away, for bills that vanish and for programmes of the government as deceptive in offers of solar.',
     sources: [BUREAUS],
     fix: 'Say what it costs and what may change.',
+  },
+  'proposal.not-a-purchase': {
+    means:
+      'Somebody else than the customer is to own the system, and a written offer of this program is one of a purchase.',
+    rule: 'Price, savings and payback are those of who buys, for cash or with a loan. Under a lease or a sale of energy (PPA) the customer pays by month or by kWh, mostly more from year to year, and other disclosures hold; they are not worked out.',
+    sources: [NEVADA, PRACTICE],
+    fix: 'Write a lease or PPA in its own form; or state utility_application.ownership: owned.',
+  },
+  'proposal.own-texts-not-translated': {
+    means:
+      "An offer in another language than English holds texts of the installer's own, which stand as they were written.",
+    rule: 'Only the words of the paper itself are translated. An offer should be in the language in which it was talked over; federal rules ask for the notice of cancelling in it (16 CFR 429.1, from memory).',
+    sources: [COOLING_OFF.source, PRACTICE],
+    fix: 'Write the texts in the language of the offer, in a project file for it.',
   },
   'proposal.no-seller': {
     means: 'The offer does not say who makes it.',

@@ -100,9 +100,9 @@ function sectionsOf({ fields }: ApplicationValues): PageBlock[] {
       kind: 'table',
       ruled: true,
       columns: [
-        { heading: 'Asked', share: 0.32 },
-        { heading: 'Answer', share: 0.36, bold: true },
-        { heading: 'From, or key and who supplies it', share: 0.32 },
+        { heading: 'Asked', share: 0.3 },
+        { heading: 'Answer', share: 0.29, bold: true },
+        { heading: 'From, or key and who supplies it', share: 0.41 },
       ],
       rows: fields.filter(({ section, state }) => section === name && state !== 'blank').map(rowOf),
     },

@@ -101,6 +101,7 @@ function careBlocks({ maintenance, safety }: HandoverValues): PageBlock[] {
     {
       kind: 'text',
       text: 'These rules hold for employers; for owners who work themselves they are good practice. State plans and the local code may ask for more.',
+      keepNext: true,
     },
     { kind: 'list', items: safety.map(({ says, source }) => (source === '' ? says : `${says} (${source})`)) },
     { kind: 'list', items: cautionTexts(['height', 'live-conductors', 'authority', 'electrician', 'estimate']) },

@@ -48,7 +48,7 @@ export function emergencyBlocks(
             kind: 'text',
             text: 'No sketch: the project has no site plan. Draw house, street, meter, panel, disconnects and arrays here:',
           },
-          { kind: 'figure', says: 'An empty frame to draw the sketch in.', heightPt: 200, draw: emptyFrame },
+          { kind: 'figure', says: 'An empty frame to draw the sketch in.', heightPt: FRAME_PT + 4, draw: emptyFrame },
         ] as const)
       : ([{ kind: 'figure', says: sketch.says, heightPt: sketch.heightPt, draw: sketch.at }] as const)),
     { kind: 'facts', facts: emergency.where },
@@ -60,8 +60,11 @@ export function emergencyBlocks(
   ]
 }
 
+/** Room for a sketch by hand, points: the sheet stays one page on Letter too. */
+const FRAME_PT = 150
+
 const emptyFrame = (x: number, y: number, width: number): Primitive[] => [
-  { kind: 'rectangle', x, y, width, height: 196, pen: 'thin' },
+  { kind: 'rectangle', x, y, width, height: FRAME_PT, pen: 'thin' },
 ]
 
 function monthCells(month: HandoverValues['owner']['months'][number] | undefined): string[] {

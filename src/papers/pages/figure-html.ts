@@ -5,6 +5,11 @@ import type { PageFigure, PageTable } from './page-block.js'
 /** Width that figures are drawn at before the page scales them, points. */
 const WIDTH_PT = 560
 
+/** What scrolls by itself on a narrow screen, by keys too. */
+export function wideHtml(html: string, label: string): string {
+  return `<div class="wide" role="group" tabindex="0" aria-label="${escapeMarkup(cleanLine(label))}">${html}</div>`
+}
+
 /** A figure as vectors in the page, with the numbers behind it where it has any. */
 export function figureHtml(figure: PageFigure, id: string, tableHtml: (table: PageTable) => string): string {
   const { says, caption, heightPt, draw, data } = figure
@@ -20,7 +25,7 @@ export function figureHtml(figure: PageFigure, id: string, tableHtml: (table: Pa
   }
   return [
     '<figure>',
-    renderSvgFigure(sheet, id, cleanLine(says)),
+    wideHtml(renderSvgFigure(sheet, id, cleanLine(says)), caption ?? says),
     ...(caption === undefined ? [] : [`<figcaption dir="auto">${escapeMarkup(cleanLine(caption))}</figcaption>`]),
     '</figure>',
     ...(data === undefined

@@ -17,6 +17,8 @@ import { bodyOf, PAGE_MARGIN_PT, PAGE_SIZES, PAGE_TYPE_PT, type PageSize } from 
 import { tableRows } from './table-rows.js'
 import { factsPieces, headingPieces, linePieces, listPieces, textPieces, titlePieces } from './text-pieces.js'
 
+const AFTER_TABLE_PT = 6
+
 /**
  * Lets a paper flow over as many pages as it needs.
  *
@@ -27,7 +29,10 @@ export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
   const body = bodyOf(size)
   const { textPt = PAGE_TYPE_PT.text } = paper
   const pages = flowPieces(
-    paper.blocks.flatMap((block) => piecesOf(block, body.width, body.height, textPt)),
+    paper.blocks.flatMap((block, index) => {
+      const pieces = piecesOf(block, body.width, body.height, textPt)
+      return paper.blocks[index - 1]?.kind === 'table' ? lower(pieces) : pieces
+    }),
     body,
   )
   return pages.map((content, index) => ({
@@ -39,6 +44,11 @@ export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
     viewports: [],
     paper: [...content, ...foot(paper, size, index + 1, pages.length)],
   }))
+}
+
+/** What follows a table stands off its last line. */
+function lower([first, ...rest]: readonly Piece[]): Piece[] {
+  return first === undefined ? [] : [{ ...first, gapPt: Math.max(first.gapPt, AFTER_TABLE_PT) }, ...rest]
 }
 
 function piecesOf(block: PageBlock, widthPt: number, mostPt: number, textPt: number): Piece[] {

@@ -49,18 +49,18 @@ table{width:100%;border-collapse:collapse;margin:.75rem 0;font-size:.95rem}
 th,td{text-align:start;vertical-align:top;padding:.3rem .4rem;border-bottom:1px solid var(--mid)}
 thead th{background:var(--mist);border-bottom:2px solid var(--pine)}
 tbody th{font-weight:600}
-.right{text-align:end;font-variant-numeric:tabular-nums}
+.right{text-align:end;overflow-wrap:normal;font-variant-numeric:tabular-nums}
 .total td,.total th{font-weight:700;background:var(--mist)}
 .box{margin:1rem 0;padding:.35rem 1rem;background:var(--mist);border-inline-start:4px solid var(--pine)}
 .box.warning{background:var(--sand);border-color:var(--clay)}
 .boxes{list-style:'☐ '}
 summary{cursor:pointer;padding:.3rem 0;color:var(--pine)}
-summary:focus-visible{outline:2px solid var(--pine)}
+summary:focus-visible,.wide:focus-visible{outline:2px solid var(--pine)}
 .blanks{display:flex;gap:1.5rem;margin-top:3rem}
 .blanks p{flex:1;border-top:1px solid var(--black);padding-top:.25rem;margin:0}
 .sign p:first-child{flex:2.2}
 .foot{margin-top:3rem;border-top:1px solid var(--mid);padding-top:.5rem;font-size:.9rem}
 ${exchanged}
-@media (max-width:34rem){dl div{grid-template-columns:1fr}table{font-size:.85rem}.blanks{flex-wrap:wrap}}
+@media (max-width:34rem){.wide{overflow-x:auto}.wide table,.wide svg{min-width:30rem}dl div{grid-template-columns:1fr}table{font-size:.85rem}.blanks{flex-wrap:wrap}}
 @media print{main{max-width:none;padding:0}h2,h3{break-after:avoid}figure,tr,.box,.blanks{break-inside:avoid}.break{break-after:page}@page{margin:18mm}}
 `

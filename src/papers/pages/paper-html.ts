@@ -1,5 +1,5 @@
 import { cleanLine, cleanText, escapeMarkup } from '../../report/index.js'
-import { figureHtml } from './figure-html.js'
+import { figureHtml, wideHtml } from './figure-html.js'
 import { PAGE_STYLE } from './page-css.js'
 import type { PageBlock, PageTable, Paper } from './page-block.js'
 
@@ -95,7 +95,7 @@ function tableHtml({ columns, rows }: PageTable, total = false): string {
     return `<${tag}${tag === 'th' ? ' scope="row"' : ''}${side(index)} dir="auto">${lines(text)}</${tag}>`
   }
   const head = columns.map(({ heading }, index) => `<th scope="col"${side(index)} dir="auto">${line(heading)}</th>`)
-  return [
+  const table = [
     '<table>',
     ...(columns.some(({ heading }) => heading !== '') ? [`<thead><tr>${head.join('')}</tr></thead>`] : []),
     '<tbody>',
@@ -106,7 +106,11 @@ function tableHtml({ columns, rows }: PageTable, total = false): string {
     '</tbody>',
     '</table>',
   ].join('\n')
+  return columns.length < WIDE_COLUMNS ? table : wideHtml(table, columns.map(({ heading }) => heading).join(', '))
 }
+
+/** Columns from which a table scrolls by itself on a narrow screen: no number is broken over lines. */
+const WIDE_COLUMNS = 5
 
 const sized = (sizePt: number | undefined): string => (sizePt === undefined ? '' : ` style="font-size:${sizePt}pt"`)
 const line = (text: string): string => escapeMarkup(cleanLine(text))

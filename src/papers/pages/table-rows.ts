@@ -55,11 +55,24 @@ export function tableRows(
     const lines = linesOf(placed, cells, kind === 'total' ? 'bold' : 'plain', textPt)
     return cut(lines, most).map((part) => rowPiece(placed, part, { ...look, kind, leastPt: leastRowPt }))
   })
-  // A sum does not stand alone on a page, nor does a head.
-  const tied = body.map((each, index) => (total && index === body.length - 2 ? { ...each, keep: true } : each))
+  const tied = tie(body, mostPt)
   return header === undefined
     ? tied
     : [{ ...header, gapPt: 6, keep: true }, ...tied.map((each) => ({ ...each, header }))]
+}
+
+/** Most rows of a table that stays on one page, and its share of the page. */
+const WHOLE = { rows: 6, share: 0.25 } as const
+
+/** No row stands alone before or after the end of a page, and a small table is not cut. */
+function tie(body: readonly Piece[], mostPt: number): Piece[] {
+  const allPt = body.reduce((sum, { heightPt }) => sum + heightPt, 0)
+  const isWhole = body.length <= WHOLE.rows && allPt <= mostPt * WHOLE.share
+  const last = body.length - 1
+  return body.map((each, index) => {
+    const isEdge = (index === 0 || index === last - 1) && each.heightPt <= mostPt * WHOLE.share
+    return index < last && (isWhole || isEdge) ? { ...each, keep: true } : each
+  })
 }
 
 function placeColumns(columns: readonly PageColumn[], widthPt: number): Placed[] {

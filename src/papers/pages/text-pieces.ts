@@ -72,14 +72,17 @@ export function listPieces({ items, mark = 'dots' }: Of<'list'>, widthPt: number
     const tag: Tag = { kind: 'LBody', within: entry }
     const sign = mark === 'numbers' ? `${index + 1}.` : mark === 'boxes' ? '☐' : '•'
     const pieces = linePieces(item, widthPt, 3, { sizePt, face: 'plain', tag, indentPt: INDENT })
-    return pieces.map((piece, at) =>
-      at > 0
+    // Neither the first nor the last item stands alone.
+    const isEdge = (index === 0 || index === items.length - 2) && index < items.length - 1
+    return pieces.map((one, at) => {
+      const piece = isEdge && at === pieces.length - 1 ? { ...one, keep: true } : one
+      return at > 0
         ? piece
         : {
             ...piece,
             draw: (x, y, ...rest) => [label(x, y, sign, { sizePt, tag: before }), ...piece.draw(x, y, ...rest)],
-          },
-    ) satisfies Piece[]
+          }
+    }) satisfies Piece[]
   })
 }
 

@@ -14,6 +14,11 @@ type Judge = (facts: Facts) => WordKey | undefined | null
 const when = (is: boolean, under: WordKey): WordKey | undefined => (is ? under : undefined)
 const all = (...parts: readonly unknown[]): boolean => parts.every((part) => part !== undefined && part !== '')
 
+/** Whether nothing says that somebody else will own the system. */
+export function isPurchase({ utility_application: application }: Offer['project']): boolean {
+  return (application?.ownership ?? 'owned') === 'owned'
+}
+
 /** Where each point stands; a point without a judge does not compile away: a test wants one for each. */
 export const DISCLOSURE_JUDGES: Readonly<Record<string, Judge>> = {
   date: ({ project, stated }) => when(all(project.document?.date, stated.number, stated.valid_until), 'title'),
@@ -49,6 +54,7 @@ export const DISCLOSURE_JUDGES: Readonly<Record<string, Judge>> = {
     const paid = depositUsd(stated.payments)
     return when(paid !== undefined && paid <= mostDepositUsd(deposit, values.cost.gross_usd), 'payments_title')
   },
+  purchase: ({ project }) => when(isPurchase(project), 'cost_title'),
   finance: ({ values }) => (values.loan === null ? null : 'loan_title'),
   payback: () => 'short_title',
   replacement: ({ project }) => when(project.finance?.replacements !== undefined, 'assume_title'),

@@ -51,11 +51,12 @@ export async function gatherOffer(
   const depth = detail ?? stated.cost_detail ?? 'total'
   const terms = stated.terms ?? (stated.terms_file === undefined ? undefined : files?.get(stated.terms_file))
   const group = (id: string): string => say.text(`group_${id}` as 'group_modules')
+  const energy = energyValues(run, base)
   const told: Omit<ProposalValues, 'disclosures'> = {
     rule_set: ruleSet,
     language,
     size: sizeValues(project, run.result.values.rated_kw),
-    energy: energyValues(run, base),
+    energy,
     bills: billsValues(base),
     cost: costValues(project, base, bom, depth, group),
     savings: await savingsLines(input, house, base, ruleSet),
@@ -64,7 +65,10 @@ export async function gatherOffer(
     changes: changeValues(base),
     loan: loanValues(project, base),
     cancellation: cancellationOf(project, ruleSet, base.gross_cost_usd),
-    options: options.length === 0 ? [] : [thisOption(base, say.text('options_this')), ...options].map(rounded),
+    options:
+      options.length === 0
+        ? []
+        : [thisOption(base, energy.first_year.p50_kwh, say.text('options_this')), ...options].map(rounded),
   }
   const values = { ...told, disclosures: judgeDisclosures({ project, stated, values: told, terms, say }) }
   const { restPt: textPt } = rules
@@ -157,11 +161,11 @@ function changeValues({ sensitivity }: PaybackValues): ChangeValues[] {
     }))
 }
 
-function thisOption(values: PaybackValues, name: string): OptionValues {
+function thisOption(values: PaybackValues, middleKwh: number, name: string): OptionValues {
   return {
     name,
     cost_usd: values.net_cost_usd,
-    first_year_kwh: values.first_year_kwh,
+    first_year_kwh: middleKwh,
     saved_first_year_usd: values.first_year_savings_usd,
     payback_years: values.simple_payback.lasting_years,
     npv_usd: values.npv_usd,

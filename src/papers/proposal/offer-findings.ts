@@ -1,7 +1,8 @@
 import { RULE_SETS } from '../../tables/papers/index.js'
 import type { Finding } from '../../worksheet/index.js'
-import { depositUsd, mostDepositUsd, paymentsAddUp } from './disclosures.js'
+import { depositUsd, isPurchase, mostDepositUsd, paymentsAddUp } from './disclosures.js'
 import type { Offer } from './offer.js'
+import { ownTexts, untranslated } from './own-texts.js'
 import { nominalRisePct } from './price-rise.js'
 
 /** Words that consumer bureaus take as deceptive in offers of solar, in English and Spanish. @source consumer bureaus' advice on solar advertising (from memory) */
@@ -9,7 +10,7 @@ export const AVOIDED =
   /\b(?:free|no[- ]cost|zero[- ]cost|elimin\w+|government[- ]program(?:me)?|gratis|gratuit\w+|sin costo|programa del gobierno)\b/iu
 
 /** What is wrong with an offer, or doubtful. */
-export function offerFindings({ project, stated, values, terms, payback }: Offer): Finding[] {
+export function offerFindings({ project, stated, values, terms, payback, say }: Offer): Finding[] {
   const found: Finding[] = []
   const { rule_set: ruleSet, cost } = values
   const rules = RULE_SETS[ruleSet]
@@ -20,6 +21,16 @@ export function offerFindings({ project, stated, values, terms, payback }: Offer
       message: 'no rules of a state are chosen, so that only the common points were looked at',
       where: 'proposal.rule_set',
       fix: "Choose proposal.rule_set, or check the state's own rules for written offers of solar.",
+    })
+  }
+  const { ownership } = project.utility_application ?? {}
+  if (!isPurchase(project)) {
+    found.push({
+      severity: 'error',
+      id: 'proposal.not-a-purchase',
+      message: `the offer tells a purchase, for cash or with a loan, and the system is to be ${ownership === 'leased' ? 'leased' : 'owned by somebody who sells its energy'}; a lease or a PPA is not worked out`,
+      where: 'utility_application.ownership',
+      fix: "Write a lease or PPA in its own form, with the payments and their rise that your state's rules ask for; or state owned.",
     })
   }
   const risePct = nominalRisePct(payback)
@@ -88,6 +99,16 @@ export function offerFindings({ project, stated, values, terms, payback }: Offer
       fix: 'Say what it costs and what may change.',
     })
   }
+  const left = untranslated(project, stated, terms)
+  if (say.language !== 'en' && left.length > 0) {
+    found.push({
+      severity: 'note',
+      id: 'proposal.own-texts-not-translated',
+      message: `texts of your own stand in the offer as you wrote them, and are not translated: ${left.join(', ')}`,
+      where: 'proposal',
+      fix: 'Write them in the language of the offer, in a project file for it.',
+    })
+  }
   if (project.parties?.installer === undefined && project.parties?.preparer === undefined) {
     found.push({
       severity: 'warning',
@@ -98,30 +119,4 @@ export function offerFindings({ project, stated, values, terms, payback }: Offer
     })
   }
   return found
-}
-
-/** The installer's own words by their keys. */
-function ownTexts(stated: Offer['stated']): (readonly [string, string])[] {
-  const list = (key: string, texts: readonly (string | undefined)[]) =>
-    texts.flatMap((text) => (text === undefined ? [] : [[key, text] as const]))
-  return [
-    ...list('not_included', stated.not_included ?? []),
-    ...list('next_steps', stated.next_steps ?? []),
-    ...list(
-      'timeline',
-      (stated.timeline ?? []).flatMap(({ step, when }) => [step, when]),
-    ),
-    ...list(
-      'payments',
-      (stated.payments ?? []).map(({ due }) => due),
-    ),
-    ...list(
-      'warranties',
-      Object.values(stated.warranties ?? {}).map(({ covers }) => covers),
-    ),
-    ...list('export_rule', [stated.export_rule]),
-    ...list('escalation_basis', [stated.escalation_basis]),
-    ...list('roof', [stated.roof]),
-    ...list('insurance_and_taxes', [stated.insurance_and_taxes]),
-  ]
 }

@@ -71,7 +71,7 @@ export const EN = {
   bill_says:
     'Pairs of bars for each month: bill without the system and bill with it; {without} and {with} in the first year.',
   bill_caption:
-    'Dark: bill without the system. Light: bill with it. First year, full tariff with fixed charges and taxes, USD.',
+    'Left bar: bill without the system. Right bar: bill with it. First year, full tariff with fixed charges and taxes, USD.',
   bill_data: 'Bills by month',
   without_usd: 'Without (USD)',
   with_usd: 'With (USD)',
@@ -96,7 +96,7 @@ export const EN = {
   rise_assumed: '{rise} a year: assumed here',
   rise_higher: '{rise} a year: one point higher',
   rise_index: 'published price index: assumed here',
-  never: 'never in {study}',
+  never: 'not within {study}',
   savings_real: 'In dollars of today. The changes of price are those in the dollars of their day.',
   savings_nominal: 'In the dollars of each year.',
   savings_saved_loan: 'Saved less upkeep and loan cost (USD)',
@@ -110,7 +110,8 @@ export const EN = {
   cash_title: 'Cash over the years',
   cash_says:
     'Line of the running sum of costs and savings from {start} at purchase to {end} after {years} years, with a band from the low to the high case.',
-  cash_caption: 'Running sum of all costs and savings, thousands of USD. Line: middle case. Band: eight cases in ten.',
+  cash_caption:
+    'Running sum of all costs and savings by year, thousands of USD. Line: middle case. Band: eight cases in ten.',
   cash_data: 'Running sum by year',
   low_usd: 'Low (USD)',
   middle_usd: 'Middle (USD)',
@@ -141,7 +142,7 @@ export const EN = {
   loan_cash: 'Cash price',
   loan_principal: 'Amount financed',
   loan_fee: 'Fee that the loan adds',
-  loan_apr: 'Annual rate',
+  loan_apr: 'Annual interest rate, fee not counted',
   loan_term: 'Term',
   loan_term_text: '{years} years, {payments} monthly payments',
   loan_payment: 'Monthly payment',
@@ -150,7 +151,8 @@ export const EN = {
   loan_all: 'Total with the loan',
   loan_note:
     'The payment stays as shown. Where your lender counts on a lump sum, as from a credit or a rebate, the payment can rise when it is not paid in: ask for both payments in writing.',
-  own_line: 'You buy the system and own it when it is paid.',
+  own_line:
+    'You buy the system and own it when it is paid. This is no offer of a lease, nor of a sale of energy from a system that somebody else owns (PPA).',
 
   options_title: 'Options side by side',
   options_name: 'Option',
@@ -178,11 +180,15 @@ export const EN = {
 
   assume_title: 'Assumptions, and what would change them',
   assume_weather: 'Weather: {weather}.',
+  weather_nearby: 'weighted mean of stations nearby, {stations}',
+  weather_more: '{stations} and {count} more',
+  unstated_zero: '(not stated, counted as 0 USD)',
   assume_method:
     'Energy: worked out from the weather of the site, the drawn shade, and losses for dirt {dirt}, snow, cables and time out of order; {shade} of the light is taken by shade.',
   assume_use:
     'Use of the house: {use} kWh a year, as stated or measured. More or other use changes what is used in the house.',
-  assume_upkeep: 'Upkeep {upkeep} a year, extra insurance {insurance} a year; replacements: {replacements}.',
+  assume_upkeep: 'Upkeep {upkeep}, extra insurance {insurance}; replacements: {replacements}.',
+  per_year: '{usd} a year',
   replacements_none: 'none are counted',
   replacement_item: '{name} in year {year} for {usd}',
   assume_tree: 'Trees that grow, new buildings, a changed roof or another tariff change these figures.',

@@ -5,7 +5,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   page: 'página {page} de {pages}',
   title: 'Propuesta de energía solar',
   seller: 'Vendedor',
-  seller_unstated: 'no indicado',
+  seller_unstated: 'no se indica',
   licence: 'licencia {licence}',
   customer: 'Cliente',
   site: 'Lugar',
@@ -41,7 +41,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   payback_years_open: '{years} años (en más de uno de diez casos no dentro de {study} años)',
   payback_never: 'no dentro de los {study} años estudiados',
   short_size: 'Tamaño',
-  size_text: '{modules} módulos, {dc} kW CC en condiciones de prueba estándar, {ac} kW CA',
+  size_text: '{modules} módulos, {dc} kW CC en condiciones estándar, {ac} kW CA',
 
   roof_title: 'Su techo',
   roof_says: 'Planos del techo con sus módulos, vistos de frente: {planes}.',
@@ -73,7 +73,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   bill_title: 'Su factura eléctrica, antes y después',
   bill_says: 'Pares de barras de cada mes: factura sin el sistema y con él; {without} y {with} en el primer año.',
   bill_caption:
-    'Oscuro: factura sin el sistema. Claro: con él. Primer año, tarifa completa con cargos fijos e impuestos, USD.',
+    'Barra izquierda: factura sin el sistema. Barra derecha: con él. Primer año, tarifa completa con cargos fijos e impuestos, USD.',
   bill_data: 'Facturas por mes',
   without_usd: 'Sin (USD)',
   with_usd: 'Con (USD)',
@@ -99,7 +99,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   rise_assumed: '{rise} al año: supuesto aquí',
   rise_higher: '{rise} al año: un punto más',
   rise_index: 'índice de precios publicado: supuesto aquí',
-  never: 'nunca en {study}',
+  never: 'no dentro de {study}',
   savings_real: 'En dólares de hoy. Los cambios de precio son los que se ven en los dólares de cada año.',
   savings_nominal: 'En los dólares de cada año.',
   savings_saved_loan: 'Ahorro menos gastos y costo del préstamo (USD)',
@@ -113,7 +113,8 @@ export const ES: Readonly<Record<WordKey, string>> = {
   cash_title: 'Dinero a lo largo de los años',
   cash_says:
     'Línea de la suma de costos y ahorros desde {start} en la compra hasta {end} después de {years} años, con una banda del caso bajo al alto.',
-  cash_caption: 'Suma de todos los costos y ahorros, miles de USD. Línea: caso medio. Banda: ocho de diez casos.',
+  cash_caption:
+    'Suma de todos los costos y ahorros por año, miles de USD. Línea: caso medio. Banda: ocho de diez casos.',
   cash_data: 'Suma por año',
   low_usd: 'Baja (USD)',
   middle_usd: 'Media (USD)',
@@ -145,7 +146,7 @@ export const ES: Readonly<Record<WordKey, string>> = {
   loan_cash: 'Precio al contado',
   loan_principal: 'Cantidad financiada',
   loan_fee: 'Cargo que agrega el préstamo',
-  loan_apr: 'Tasa anual',
+  loan_apr: 'Tasa de interés anual, sin el cargo',
   loan_term: 'Plazo',
   loan_term_text: '{years} años, {payments} pagos mensuales',
   loan_payment: 'Pago mensual',
@@ -154,7 +155,8 @@ export const ES: Readonly<Record<WordKey, string>> = {
   loan_all: 'Total con el préstamo',
   loan_note:
     'El pago queda como se muestra. Si el prestamista cuenta con un pago grande, como de un crédito o reembolso, el pago mensual puede subir cuando no se entrega: pida ambos pagos por escrito.',
-  own_line: 'Usted compra el sistema y es suyo cuando está pagado.',
+  own_line:
+    'Usted compra el sistema y es suyo cuando está pagado. Esto no ofrece un arrendamiento (lease) ni la venta de energía de un sistema que es de otro (PPA).',
 
   options_title: 'Opciones lado a lado',
   options_name: 'Opción',
@@ -182,11 +184,15 @@ export const ES: Readonly<Record<WordKey, string>> = {
 
   assume_title: 'Lo que se supone, y lo que lo cambiaría',
   assume_weather: 'Clima: {weather}.',
+  weather_nearby: 'media ponderada de estaciones cercanas, {stations}',
+  weather_more: '{stations} y {count} más',
+  unstated_zero: '(no se indica, se cuenta como 0 USD)',
   assume_method:
     'Energía: calculada con el clima del lugar, la sombra dibujada y pérdidas por suciedad {dirt}, nieve, cables y tiempo fuera de servicio; la sombra quita {shade} de la luz.',
   assume_use:
     'Consumo de la casa: {use} kWh al año, como se indicó o midió. Un consumo mayor o distinto cambia lo que se usa en la casa.',
-  assume_upkeep: 'Mantenimiento {upkeep} al año, seguro adicional {insurance} al año; reemplazos: {replacements}.',
+  assume_upkeep: 'Mantenimiento {upkeep}, seguro adicional {insurance}; reemplazos: {replacements}.',
+  per_year: '{usd} al año',
   replacements_none: 'no se cuenta ninguno',
   replacement_item: '{name} en el año {year} por {usd}',
   assume_tree: 'Árboles que crecen, edificios nuevos, un techo cambiado u otra tarifa cambian estas cifras.',

@@ -94,6 +94,13 @@ const ROWS: readonly Row[] = [
   ],
   ['deposit', 'deposit within the limit of the state', ['california'], 'California BPC 7159.5', 'seller'],
   [
+    'purchase',
+    'that a purchase, for cash or with a loan, is offered, and no lease or sale of energy (PPA)',
+    'none',
+    'practice; this program works out no lease and no PPA',
+    'seller',
+  ],
+  [
     'finance',
     'principal, annual rate, term, fee, payments and their total beside the cash price',
     'all',

@@ -149,7 +149,7 @@ describe('contradictions', () => {
     const { values } = await resultOf([], house)
     const kwh = Number(values.fields.find(({ id }) => id === 'annual_kwh')?.value)
     const use = (share: number) => [`usage.annual_kwh=${(kwh / share).toFixed(0)}`]
-    expect(idsOf(await resultOf(use(1.19), house), 'warning')).toEqual([])
+    expect(idsOf(await resultOf(use(1.195), house), 'warning')).toEqual([])
     expect(idsOf(await resultOf(use(1.21), house), 'warning')).toEqual([
       'application.energy-above-use usage.annual_kwh',
     ])
@@ -175,6 +175,33 @@ describe('contradictions', () => {
     expect(idsOf(await resultOf(['equipment.inverters.micro366.max_fault_current_a=1.5']), 'error')).toEqual([
       'application.contradiction equipment.inverters.micro366.max_fault_current_a',
     ])
+  })
+
+  test('what is just enough is no contradiction', async () => {
+    const keys = ['insurance_limit_usd=100000', 'insurance_required_usd=100000', 'installation_date=2026-05-04']
+    const enough = [
+      ...keys,
+      'in_service_date=2026-05-04',
+      'ownership=leased',
+      'third_party_owner={name: Lessor (invented)}',
+    ]
+    const rated = load().project.equipment.inverters['micro366']?.ac_current_a ?? 0
+    expect(rated).toBeGreaterThan(1)
+    const result = await resultOf([
+      ...enough.map((key) => `utility_application.${key}`),
+      `equipment.inverters.micro366.max_fault_current_a=${rated}`,
+    ])
+    expect(idsOf(result, 'error')).toEqual([])
+  })
+
+  test('a category that is not usual for PV is told, normal and abnormal each', async () => {
+    const told = async (...keys: readonly string[]) =>
+      idsOf(await resultOf(keys.map((key) => `equipment.inverters.micro366.${key}`)), 'note').filter((each) =>
+        each.startsWith('application.category-unusual'),
+      )
+    expect(await told('ieee1547_normal=B', 'ieee1547_abnormal=III')).toEqual([])
+    expect(await told('ieee1547_normal=A', 'ieee1547_abnormal=III')).toHaveLength(1)
+    expect(await told('ieee1547_normal=B', 'ieee1547_abnormal=II')).toHaveLength(1)
   })
 
   // UL 1741 Supplement SB is certified to IEEE 1547-2018; SA is the older set.

@@ -76,3 +76,36 @@ describe('readings of strings', () => {
     expect(problemsOf(() => readings('string,voc\nsouth_s1,300\n'))[0]).toContain("there is no column 'voc'")
   })
 })
+
+describe('what a table of readings may hold', () => {
+  test('every column at its own limits', () => {
+    // The limits of the same keys of the project file.
+    const limits = {
+      voc_v: 2000,
+      isc_a: 200,
+      operating_a: 200,
+      irradiance_w_m2: 1600,
+      cell_c: 100,
+      insulation_test_v: 5000,
+      insulation_negative_mohm: 1e6,
+      insulation_positive_mohm: 1e6,
+      insulation_both_mohm: 1e6,
+    }
+    for (const [key, most] of Object.entries(limits)) {
+      expect(readings(`string,${key}\nsouth_s1,${most}\n`)).toEqual({ south_s1: { [key]: most } })
+      expect(problemsOf(() => readings(`string,${key}\nsouth_s1,${most + 1}\n`))[0]).toContain(`to ${most}`)
+    }
+  })
+
+  test('polarity and photo', () => {
+    expect(readings('string,polarity,photo\nsouth_s1,reversed,a.jpg\n')).toEqual({
+      south_s1: { polarity: 'reversed', photo: 'a.jpg' },
+    })
+  })
+
+  test('no column twice', () => {
+    expect(problemsOf(() => readings('string,voc_v,VOC_V\nsouth_s1,1,2\n'))).toEqual([
+      'strings.csv:1:14  the column voc_v stands there already',
+    ])
+  })
+})

@@ -150,3 +150,39 @@ test('Markdown has every block, and a name makes no markup', () => {
   expect(text).toContain('- [ ] one')
   expect(text).toContain('\\<b\\>\\|\\*x\\*')
 })
+
+/** Texts of each page that begin with a word, for papers that begin at every height. */
+function pagesWith(word: string, block: Paper['blocks'][number]): string[][][] {
+  return Array.from({ length: 40 }, (_, lines) => {
+    const blocks: Paper['blocks'] = [
+      { kind: 'text', text: Array.from({ length: 20 + lines }, () => 'Line').join('\n') },
+      block,
+    ]
+    return layOutPaper({ ...paper, blocks }, 'letter').map((sheet) =>
+      sheet.paper.flatMap((one) => (one.kind === 'text' && one.text.startsWith(word) ? [one.text] : [])),
+    )
+  })
+}
+
+describe('where a page ends', () => {
+  test('no row of a table stands alone, and a small table is not cut', () => {
+    const { columns } = table(1)
+    const rows = (count: number) => Array.from({ length: count }, (_, at) => [`String ${at + 1}`, '1 V'])
+    for (const pages of pagesWith('String', { kind: 'table', columns, rows: rows(12) }))
+      for (const { length } of pages) expect(length).not.toBe(1)
+    expect(
+      pagesWith('String', { kind: 'table', columns, rows: rows(12) }).some(
+        (pages) => pages.filter(({ length }) => length > 0).length > 1,
+      ),
+    ).toBe(true)
+    for (const pages of pagesWith('String', { kind: 'table', columns, rows: rows(5) }))
+      expect(pages.filter(({ length }) => length > 0).length).toBe(1)
+  })
+
+  test('no item of a list stands alone', () => {
+    const items = Array.from({ length: 7 }, (_, at) => `Item ${at + 1}`)
+    const all = pagesWith('Item', { kind: 'list', items })
+    for (const pages of all) for (const { length } of pages) expect(length).not.toBe(1)
+    expect(all.some((pages) => pages.filter(({ length }) => length > 0).length > 1)).toBe(true)
+  })
+})

@@ -98,6 +98,16 @@ describe.skipIf(!hasBrowser)(
           await page.goto(url)
           const wide = await page.evaluate<number>('document.documentElement.scrollWidth')
           expect([name, wide <= 360]).toEqual([name, true])
+          // A number that is broken over two lines reads as another one.
+          const broken = await page.evaluate<string[]>(
+            `[...document.querySelectorAll('.right')].filter((cell) => {
+              const range = document.createRange()
+              range.selectNodeContents(cell)
+              const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)))
+              return lines.size > 1 && !/\\s/u.test(cell.textContent)
+            }).map((cell) => cell.textContent)`,
+          )
+          expect([name, broken]).toEqual([name, []])
           const tables = page.locator('details table')
           expect(await tables.first().isVisible()).toBe(false)
           await page.locator('summary').first().focus()

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest'
+import { monthRanges } from '../../../src/fieldwork/index.js'
 import { runHouse } from '../../../src/house/index.js'
 import { PAGE_SIZES, type PreparedProposal } from '../../../src/papers/index.js'
 import { allOf, readStructure } from '../../drawings/read-structure.js'
@@ -139,6 +140,40 @@ test('the price of the loan stands beside the cash price, by the formula of leve
   expect(loan?.cash_price_usd).toBe(17800)
 })
 
+test('a fee of the loan is paid at purchase where the loan does not cover it, and the whole loan never costs less than its payments', async () => {
+  const set = ['finance.loan.dealer_fee_usd=500']
+  const { loan } = (await prepare(loadSample('fleet/hartford-loan', '', set))).result.values
+  // 17,800 USD and 500 USD less 12,000 USD, and 180 payments of 104.533 USD.
+  expect(loan).toMatchObject({ fee_usd: 500, down_usd: 6300, financed_price_usd: 6300 + 18816, term_years: 15 })
+  const whole = ['finance.loan.principal_usd=18300', ...set]
+  expect((await prepare(loadSample('fleet/hartford-loan', '', whole))).result.values.loan?.down_usd).toBe(0)
+})
+
+test('months add up to the year at most, and their range is that of the review of production', async () => {
+  const loaded = loadSample('lark-hollow')
+  const run = await runHouse(loaded).estimate()
+  const { monthly, first_year: year } = (await prepare(loaded)).result.values.energy
+  const sum = monthly.reduce((all, { p50_kwh: kwh }) => all + kwh, 0)
+  expect(sum).toBeLessThanOrEqual(
+    Math.min(run.result.values.annual.ac_kwh, run.result.values.exceedance.first_year.p50_kwh),
+  )
+  expect(sum).toBeGreaterThan(year.p50_kwh - 12)
+  for (const [at, { p10_kwh: low, p90_kwh: high }] of monthRanges(run).entries()) {
+    expect(monthly[at]?.p90_kwh).toBe(Math.floor(low))
+    expect(monthly[at]?.p10_kwh).toBe(Math.floor(high))
+  }
+})
+
+test('stations and what is not stated are told in the language of the offer', async () => {
+  const words = async (language: 'en' | 'es', set: readonly string[] = []) =>
+    (await readOffer(await (await prepare(loadSample('lark-hollow', '', set), { language })).pdf())).words
+  expect(await words('en')).toMatch(/weighted mean of stations nearby, .+ \(\d+ km\) and \d+ more/u)
+  const spanish = await words('es')
+  expect(spanish).toMatch(/media ponderada de estaciones cercanas, .+ y \d+ más/u)
+  expect(spanish).not.toMatch(/nearby| more\b|2026-03-02/u)
+  expect(spanish).toContain('seguro adicional (no se indica, se cuenta como 0 USD)')
+})
+
 test('at no discount the band of the last year is the spread of the present value', async () => {
   const loaded = loadSample('lark-hollow', '', ['finance.discount_rate_pct=0'])
   const { values } = await prepare(loaded).then(({ result }) => result)
@@ -158,8 +193,10 @@ test('an option beside the offer is rounded as the offer is', async () => {
     npv_usd: 55.9,
   }
   const offer = await prepare(loadSample('lark-hollow'), { options: [option] })
-  const [own, other] = offer.result.values.options
+  const { options, energy } = offer.result.values
+  const [own, other] = options
   expect(own?.name).toBe('This proposal')
+  expect(own?.first_year_kwh).toBe(energy.first_year.p50_kwh)
   expect(other).toEqual({
     name: 'Smaller (invented)',
     cost_usd: 9001,

@@ -6,6 +6,8 @@ import { readOffer } from './read-offer.js'
 
 const harbor = (...overrides: readonly string[]) =>
   loadSample('harbor-point', '', ['finance.uncertainty.samples=100', ...overrides])
+const missingIds = async (loaded: ReturnType<typeof harbor>): Promise<string[]> =>
+  (await prepare(loaded)).result.values.disclosures.filter(({ state }) => state === 'missing').map(({ id }) => id)
 const ids = async (...overrides: readonly string[]): Promise<string[]> =>
   (await prepare(harbor(...overrides))).result.findings.map(({ id }) => id).filter((id) => id.startsWith('proposal.'))
 
@@ -117,6 +119,18 @@ describe('disclosures', () => {
     ['proposal.terms', 'terms'],
     ['tariff.source', 'tariff'],
     ['finance.replacements', 'replacement'],
+    ['parties.installer.address', 'seller'],
+    ['parties.installer.phone', 'seller'],
+    ['parties.installer.email', 'seller'],
+    ['parties.owner.name', 'customer'],
+    ['document.date', 'date'],
+    ['proposal.valid_until', 'date'],
+    ['proposal.help_phone', 'cancel-address'],
+    ['proposal.warranties.modules', 'warranties'],
+    ['proposal.warranties.power', 'warranties'],
+    ['proposal.warranties.inverter', 'warranties'],
+    ['proposal.warranties.work', 'warranties'],
+    ['tariff.checked', 'tariff'],
   ]
   test.each(TAKEN)('without %s the point %s is missing', async (key, id) => {
     const loaded = harbor()
@@ -132,6 +146,55 @@ describe('disclosures', () => {
     expect(missing).toEqual(expect.arrayContaining([id, 'utility-guide']))
     expect(missing.length).toBe(2)
     expect(findings.filter((each) => each.id === 'proposal.disclosure-missing').length).toBe(2)
+  })
+
+  test.each(['start', 'completion', 'permission_to_operate'])(
+    'without the step %s the timeline is missing',
+    async (kind) => {
+      const loaded = harbor()
+      const project = structuredClone(loaded.project)
+      const stated = project.proposal as { timeline?: unknown[] }
+      stated.timeline = project.proposal?.timeline?.filter((step) => step.kind !== kind) ?? []
+      expect(stated.timeline.length).toBe((loaded.project.proposal?.timeline?.length ?? 0) - 1)
+      expect(await missingIds({ ...loaded, project })).toContain('timeline')
+    },
+  )
+
+  test('a point that a state alone asks for does not apply elsewhere, and is missing where it is not kept', async () => {
+    const stateOf = async (id: string, ...overrides: readonly string[]) =>
+      (await prepare(harbor(...overrides))).result.values.disclosures.find((each) => each.id === id)?.state
+    expect(await stateOf('rise-cap')).toBe('does_not_apply')
+    expect(await stateOf('rise-cap', 'proposal.rule_set=utah')).toBe('there')
+    expect(await stateOf('rise-cap', 'proposal.rule_set=utah', 'finance.electricity_escalation_pct=2')).toBe('missing')
+    expect(await stateOf('deposit')).toBe('does_not_apply')
+    expect(await stateOf('deposit', 'proposal.rule_set=california')).toBe('there')
+    expect(await stateOf('deposit', 'proposal.rule_set=california', 'proposal.payments.0.usd=1001')).toBe('missing')
+    expect(await stateOf('finance')).toBe('does_not_apply')
+  })
+
+  test.each(['leased', 'power_purchase'])('a system that is %s is no purchase', async (ownership) => {
+    const { result } = await prepare(harbor(`utility_application.ownership=${ownership}`))
+    expect(result.findings.find(({ id }) => id === 'proposal.not-a-purchase')).toMatchObject({
+      severity: 'error',
+      where: 'utility_application.ownership',
+    })
+    expect(result.values.disclosures.find(({ id }) => id === 'purchase')?.state).toBe('missing')
+    expect(await ids()).not.toContain('proposal.not-a-purchase')
+    expect(await ids('utility_application.ownership=owned')).not.toContain('proposal.not-a-purchase')
+  })
+
+  test("an offer in Spanish names the installer's own texts, which stay as they are", async () => {
+    const spanish = (await prepare(harbor(), { language: 'es' })).result.findings.find(
+      ({ id }) => id === 'proposal.own-texts-not-translated',
+    )
+    expect(spanish?.severity).toBe('note')
+    for (const key of ['not_included', 'warranties', 'timeline', 'payments', 'complaints', 'terms'])
+      expect(spanish?.message).toContain(`proposal.${key}`)
+    expect(spanish?.message).toContain('finance.replacements')
+    expect(await ids()).not.toContain('proposal.own-texts-not-translated')
+    const bare = (await prepare(loadSample('lark-hollow'), { language: 'es' })).result.findings
+    const message = bare.find(({ id }) => id === 'proposal.own-texts-not-translated')?.message
+    expect(message).toMatch(/: incentives, tariff\.source$/u)
   })
 
   // Source: the list of rules with what each asks (read and secondary, see the tables).

@@ -146,7 +146,7 @@ export const GENERATOR_FIELDS: readonly FieldRule[] = [
     id: 'energy_of_use_pct',
     row: 22,
     section: SECTION,
-    label: 'Yearly energy of yearly use',
+    label: 'Yearly energy as share of yearly use',
     unit: '%',
     askedBy: 'many',
     who: 'installer',

@@ -31,7 +31,7 @@ export function costBlocks(offer: Offer): PageBlock[] {
 
 function priceTable({ values, say }: Offer): PageBlock {
   const { gross_usd: gross, lines, rest_usd: rest, detail } = values.cost
-  const withQuantity = detail === 'lines'
+  const withQuantity = detail === 'lines' && lines.length > 0
   const row = (name: string, quantity: string, usd: number): string[] =>
     withQuantity ? [name, quantity, say.number(usd, 2)] : [name, say.number(usd, 2)]
   return {
@@ -61,7 +61,7 @@ function incentiveBlocks({ values, say }: Offer): PageBlock[] {
         { heading: say.text('incentive_name'), share: 2 },
         { heading: say.text('incentive_source'), share: 3 },
       ],
-      rows: incentives.map(({ name, source, checked }) => [name, `${source}, ${checked}`]),
+      rows: incentives.map(({ name, source, checked }) => [name, `${source}, ${say.date(checked)}`]),
     },
     { kind: 'text', text: say.text('incentive_line', { incentives: say.usd(usd), net: say.usd(net) }) },
   ]

@@ -64,6 +64,8 @@ function changeBlocks({ values, say }: Offer): PageBlock[] {
 
 function assumedBlocks({ values, project, payback, yield: energy, say }: Offer): PageBlock[] {
   const { finance } = project
+  const yearly = (usd: number | undefined): string =>
+    usd === undefined ? say.text('unstated_zero') : say.text('per_year', { usd: say.usd(usd) })
   const { ladder } = energy
   const shadePct = ladder.plane === 0 ? 0 : 100 * (1 - ladder.shade / ladder.plane)
   const dirtPct = ladder.reflection === 0 ? 0 : 100 * (1 - ladder.dirt / ladder.reflection)
@@ -75,12 +77,12 @@ function assumedBlocks({ values, project, payback, yield: energy, say }: Offer):
     {
       kind: 'list',
       items: [
-        say.text('assume_weather', { weather: values.energy.weather }),
+        say.text('assume_weather', { weather: weatherText(energy, say) }),
         say.text('assume_method', { dirt: say.percent(dirtPct, 1), shade: say.percent(shadePct, 1) }),
         say.text('assume_use', { use: say.number(values.energy.use_kwh) }),
         say.text('assume_upkeep', {
-          upkeep: say.usd(finance?.maintenance_usd_per_year ?? 0),
-          insurance: say.usd(finance?.insurance_usd_per_year ?? 0),
+          upkeep: yearly(finance?.maintenance_usd_per_year),
+          insurance: yearly(finance?.insurance_usd_per_year),
           replacements: replacements.length === 0 ? say.text('replacements_none') : replacements.join(', '),
         }),
         say.text('assume_study', {
@@ -91,4 +93,17 @@ function assumedBlocks({ values, project, payback, yield: energy, say }: Offer):
       ],
     },
   ]
+}
+
+/** Stations that are named; the others are counted. */
+const NAMED = 3
+
+function weatherText({ climate: { name, sites } }: Offer['yield'], say: Offer['say']): string {
+  if (sites.length < 2) return name
+  const named = sites.slice(0, NAMED).map((site) => `${site.name} (${say.number(site.distance_km)} km)`)
+  const count = sites.length - named.length
+  const stations = named.join('; ')
+  return say.text('weather_nearby', {
+    stations: count === 0 ? stations : say.text('weather_more', { stations, count: say.number(count) }),
+  })
 }
