@@ -36,7 +36,7 @@ interface Options extends ReportOptions {
   readonly allowOutside?: boolean
   readonly check?: boolean
   readonly html?: string
-  readonly lang: PaperLanguage
+  readonly lang?: PaperLanguage
   readonly paper: PageSize
   readonly detail?: ProposalOptions['detail']
   readonly versus: readonly string[]
@@ -48,7 +48,11 @@ export function configure(command: Command): void {
     writesReport(
       takesProject(command)
         .option('--html <file>', 'also write it as one web page that needs no network and no script')
-        .addOption(new Option('--lang <language>', 'language of the offer').choices(PAPER_LANGUAGES).default('en'))
+        .addOption(
+          new Option('--lang <language>', 'language of the offer; proposal.language when missing, else en').choices(
+            PAPER_LANGUAGES,
+          ),
+        )
         .addOption(new Option('--paper <size>', 'paper of the PDF').choices(Object.keys(PAGE_SIZES)).default('letter'))
         .addOption(
           new Option('--detail <depth>', 'how deep the costs are told; wins over proposal.cost_detail').choices([
@@ -82,6 +86,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const scenarios: Scenario[] = []
   for (const text of options.versus) scenarios.push(await scenarioOf(text, options, context))
   const proposal = await prepareProposal(loaded, house, {
+    tool: context.tool,
     language: options.lang,
     size: options.paper,
     detail: options.detail,
@@ -132,7 +137,10 @@ function reportOf(title: string, result: Result<ProposalValues>): CommandOutcome
 
 /** What the offer lacks is told in one line for each kind of ask, and listed by --check. */
 function notesOf({ values, findings }: Result<ProposalValues>): string[] {
-  const own = findings.filter(({ id }) => id.startsWith('proposal.') && id !== 'proposal.disclosure-missing')
+  const own = findings.filter(
+    ({ id }) =>
+      (id.startsWith('proposal.') || id.startsWith('project.made-up')) && id !== 'proposal.disclosure-missing',
+  )
   const missing = values.disclosures.filter(({ state, ask }) => state === 'missing' && ask === 'must')
   const list = missing.map(({ id }) => id).join(', ')
   return [
