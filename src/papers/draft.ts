@@ -17,7 +17,7 @@ export function tellMadeUp<Values>(result: Result<Values>, input: HouseInput, pa
   return { ...result, findings: sortFindings([...result.findings, ...madeUpFindings(input, paper)]) }
 }
 
-/** The paper as a draft while something behind it is made up: stamped on every page, with a list of what it is. */
+/** The paper as a draft while something behind it is made up: stamped on every page, and at its end a list of what it is. */
 export function draftWhileMadeUp(paper: Paper, input: HouseInput, name: PaperName, say: Speaker): Paper {
   const lines = madeUpLines(input, name)
   if (lines.length === 0) return paper
@@ -26,13 +26,19 @@ export function draftWhileMadeUp(paper: Paper, input: HouseInput, name: PaperNam
     kind: 'box',
     tone: 'warning',
     title: say.text('draft_title'),
-    lines: [say.text('draft_text'), ...lines],
+    lines: [say.text('draft_text')],
   }
   const head = paper.blocks.findIndex(({ kind }) => kind === 'title') + 1
   return {
     ...paper,
     stamp,
     title: `${stamp} - ${paper.title}`,
-    blocks: [...paper.blocks.slice(0, head), box, ...paper.blocks.slice(head)],
+    blocks: [
+      ...paper.blocks.slice(0, head),
+      box,
+      ...paper.blocks.slice(head),
+      { kind: 'heading', text: say.text('draft_list') },
+      { kind: 'list', items: lines },
+    ],
   }
 }

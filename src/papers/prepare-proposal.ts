@@ -5,7 +5,7 @@ import type { PageLogo, PageSize } from './pages/index.js'
 import type { CostValues, OptionValues, ProposalValues } from './proposal/index.js'
 import { customerFacts, withCustomer } from './proposal/customer.js'
 import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
-import { speakerOf, type PaperLanguage } from './words/index.js'
+import type { PaperLanguage } from './words/index.js'
 
 export interface ProposalOptions extends SealWish {
   /** That of `proposal.language` when left out, else English. */
@@ -51,8 +51,8 @@ export async function prepareProposal(
   const spoken = language ?? input.project.proposal?.language ?? 'en'
   const { offer, result: gathered } = await gatherOffer(input, house, { language: spoken, detail, options })
   const result = tellMadeUp(await withoutMadeUp(gathered), input, 'proposal')
-  const plain = proposalPaper({ ...offer, customer: customerFacts(input.project, customer) }, logo)
-  const paper = draftWhileMadeUp(plain, input, 'proposal', speakerOf(spoken))
+  const plain = proposalPaper({ ...offer, customer: customerFacts(input.project, customer, offer.say) }, logo)
+  const paper = draftWhileMadeUp(plain, input, 'proposal', offer.say)
   return {
     result,
     isDraft: paper.stamp !== undefined,

@@ -15,6 +15,7 @@ import { DesignError, UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesReport, type ReportOptions } from '../options.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
+import { draftNotes } from './paper-outcome.js'
 import { runScenario, type Scenario } from './payback-versus.js'
 import { proposalSections, disclosureTable } from './proposal-sections.js'
 
@@ -137,13 +138,11 @@ function reportOf(title: string, result: Result<ProposalValues>): CommandOutcome
 
 /** What the offer lacks is told in one line for each kind of ask, and listed by --check. */
 function notesOf({ values, findings }: Result<ProposalValues>): string[] {
-  const own = findings.filter(
-    ({ id }) =>
-      (id.startsWith('proposal.') || id.startsWith('project.made-up')) && id !== 'proposal.disclosure-missing',
-  )
+  const own = findings.filter(({ id }) => id.startsWith('proposal.') && id !== 'proposal.disclosure-missing')
   const missing = values.disclosures.filter(({ state, ask }) => state === 'missing' && ask === 'must')
   const list = missing.map(({ id }) => id).join(', ')
   return [
+    ...draftNotes(findings),
     ...own.map(({ message, fix }) => (fix === undefined ? message : `${message}. ${fix}`)),
     ...(missing.length === 0
       ? []

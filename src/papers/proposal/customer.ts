@@ -1,4 +1,5 @@
 import type { Project } from '../../project/index.js'
+import type { Speaker } from '../words/index.js'
 
 type Texts = Readonly<Record<string, string>>
 
@@ -13,12 +14,16 @@ export function withCustomer(project: Project, customer: Texts): Project {
   return { ...project, parties: { ...project.parties, owner } }
 }
 
-/** What stands in lines of its own, as label and text: `Customer number`. */
-export function customerFacts(project: Project, customer: Texts): (readonly [label: string, text: string])[] {
+/** What stands in lines of its own, as label and text: `Customer: number`. */
+export function customerFacts(
+  project: Project,
+  customer: Texts,
+  say: Speaker,
+): (readonly [label: string, text: string])[] {
   const hasParty = project.parties?.owner !== undefined
   return Object.entries(customer)
     .filter(([key, text]) => text !== '' && !(hasParty && isOfParty(key)))
-    .map(([key, text]) => [`Customer ${key.replaceAll(/[._]+/gu, ' ')}`, text])
+    .map(([key, text]) => [`${say.text('customer')}: ${key.replaceAll(/[._]+/gu, ' ')}`, text])
 }
 
 const isOfParty = (key: string): boolean => OF_PARTY.some((each) => each === key)

@@ -4,7 +4,8 @@ export const EN = {
   draft_stamp: 'DRAFT - NOT TO BE HANDED OVER',
   draft_title: 'Draft: this paper rests on made-up values',
   draft_text:
-    'Nobody has confirmed what is listed here, so that figures of this paper may be wrong. It must not be handed over, signed or filed. Look each value up, state what is true and take its marker !made_up away.',
+    'Nobody has confirmed the values that the last page lists, so that figures of this paper may be wrong. It must not be handed over, signed or filed. Look each value up, state what is true and take its marker !made_up away.',
+  draft_list: 'Made-up values that nobody has confirmed',
   title: 'Solar proposal',
   seller: 'Seller',
   seller_unstated: 'not stated',

@@ -6,7 +6,8 @@ export const ES: Readonly<Record<WordKey, string>> = {
   draft_stamp: 'BORRADOR - NO SE DEBE ENTREGAR',
   draft_title: 'Borrador: este documento se basa en valores inventados',
   draft_text:
-    'Nadie ha confirmado lo que aparece en esta lista, así que las cifras de este documento pueden ser erróneas. No se debe entregar, firmar ni presentar. Averigüe cada valor, indique el verdadero y quite su marca !made_up.',
+    'Nadie ha confirmado los valores de la lista de la última página, así que las cifras de este documento pueden ser erróneas. No se debe entregar, firmar ni presentar. Averigüe cada valor, indique el verdadero y quite su marca !made_up.',
+  draft_list: 'Valores inventados que nadie ha confirmado',
   title: 'Propuesta de energía solar',
   seller: 'Vendedor',
   seller_unstated: 'no indicado',
