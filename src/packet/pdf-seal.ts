@@ -56,7 +56,8 @@ export function sealPdf(pdf: Uint8Array, origin: PacketOrigin): Uint8Array {
     values: valueSeals(origin.values),
     content: `sha256:${sha256Of(pdf)}`,
   })
-  return Buffer.concat([pdf.subarray(0, at), Buffer.from(`${START}${JSON.stringify(seal)}\n`), pdf.subarray(at)])
+  const line = Buffer.from(`${START}${JSON.stringify(seal)}\n`)
+  return new Uint8Array(Buffer.concat([pdf.subarray(0, at), line, pdf.subarray(at)]))
 }
 
 /**

@@ -145,7 +145,7 @@ describe.each(['proposal', 'application', 'handover'])('a paper: %s', (paper) =>
       ids: [],
       kind: paper,
     })
-    const moved = await verifyFile(name, '--project', plan, '--set', 'arrays.south.standoff_in=6')
+    const moved = await verifyFile(name, '--project', plan, '--set', 'arrays.main.standoff_in=6')
     expect(moved.ids).toContain('verify.other-project')
     const less = await verifyFile(name, '--project', house)
     expect(less.ids).toEqual(expect.arrayContaining(['verify.other-project', 'verify.differs']))
