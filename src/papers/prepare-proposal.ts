@@ -3,7 +3,6 @@ import type { Result } from '../worksheet/index.js'
 import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type { PageLogo, PageSize } from './pages/index.js'
 import type { CostValues, OptionValues, ProposalValues } from './proposal/index.js'
-import { customerFacts, withCustomer } from './proposal/customer.js'
 import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
 import type { PaperLanguage } from './words/index.js'
 
@@ -46,7 +45,7 @@ export async function prepareProposal(
   house: House,
   { language, size = 'letter', detail, options = [], logo, customer = {}, tool }: ProposalOptions = {},
 ): Promise<PreparedProposal> {
-  const { gatherOffer, proposalPaper } = await import('./proposal/index.js')
+  const { customerFacts, gatherOffer, proposalPaper, withCustomer } = await import('./proposal/index.js')
   const input = { ...stated, project: withCustomer(stated.project, customer) }
   const spoken = language ?? input.project.proposal?.language ?? 'en'
   const { offer, result: gathered } = await gatherOffer(input, house, { language: spoken, detail, options })

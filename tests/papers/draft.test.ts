@@ -43,7 +43,7 @@ describe.each(Object.entries(PAPERS))('a paper on made-up values: %s', (name, pr
     expect(markdown).toContain('DRAFT')
     expect(readPdfSeal(bytes)).toMatchObject({ isWhole: true, seal: { paper: name, draft: true } })
     const told = result.findings.filter(({ id }) => id.startsWith('project.made-up'))
-    expect(told.map(({ where }) => where)).toEqual(['codes', 'structure.wind', ''])
+    expect(told.map(({ where }) => where)).toEqual(['structure.wind', 'codes', ''])
   })
 
   test('is none once all is confirmed, nor without a tool sealed', async () => {
