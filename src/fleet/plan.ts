@@ -5,8 +5,20 @@ import type { FleetRequest } from './fleet-request.js'
 import { FLEET_STAGES } from './stages.js'
 import { toolName } from './tool-name.js'
 
-/** What is written: for every project JSON of each stage, the shopping list, the permit packet; for all of them one price list. */
-export const FILE_KINDS = ['results', 'bom', 'packet', 'price-list'] as const
+/**
+ * What is written: for every project JSON of each stage, the shopping list, the permit packet, the papers that people are
+ * handed; for all of them one price list.
+ */
+export const FILE_KINDS = [
+  'results',
+  'bom',
+  'packet',
+  'proposal',
+  'proposal-html',
+  'application',
+  'handover',
+  'price-list',
+] as const
 export type FleetFileKind = (typeof FILE_KINDS)[number]
 
 /** Names of all files that are written into the output folder. */
@@ -14,6 +26,10 @@ export const FILE_NAMES: ReadonlySet<string> = new Set([
   ...FLEET_STAGES.map(({ name }) => `${name}.json`),
   'bom.csv',
   'packet.pdf',
+  'proposal.pdf',
+  'proposal.html',
+  'application.pdf',
+  'handover.pdf',
   'price-list.yaml',
 ])
 

@@ -6,6 +6,7 @@ import { placeText, type LoadedProject } from '../project/index.js'
 import { renderCsv, renderJson, type Report, type ReportContext } from '../report/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { FleetPlan } from './plan.js'
+import { writePapers, type ToldOfFile, type WriteFile } from './project-papers.js'
 import type { FleetJob } from './types.js'
 
 /** A stage that was worked out, as its file tells it. */
@@ -19,17 +20,17 @@ export type WorkedStage = Pick<Report, 'stage' | 'cautions' | 'result'>
  * @throws FileError when one is there already and may not be replaced, or with the system's reason.
  */
 export async function writeProjectFiles(
-  { name }: FleetJob,
+  job: FleetJob,
   plan: FleetPlan,
   loaded: LoadedProject,
   { house, worked }: { readonly house: House; readonly worked: readonly WorkedStage[] },
   written: string[],
-): Promise<readonly Finding[]> {
+): Promise<readonly ToldOfFile[]> {
   if (plan.write.every((kind) => kind === 'price-list')) return []
-  const below = name.split('/').map(folderName).join('/')
+  const below = job.name.split('/').map(folderName).join('/')
   const folder = join(plan.outputFolder ?? '.', below)
   makeFolder(folder)
-  const write = (file: string, content: string | Uint8Array): void => {
+  const write: WriteFile = (file, content) => {
     writeWhole(join(folder, file), content, plan.force)
     written.push(`${below}/${file}`)
   }
@@ -40,9 +41,20 @@ export async function writeProjectFiles(
   if (plan.write.includes('bom') && bill !== undefined) {
     write('bom.csv', renderCsv(shoppingList(bill.values as BomValues)))
   }
-  if (!plan.write.includes('packet')) return []
+  const told = plan.write.includes('packet') ? await writePacket(plan, loaded, house, write) : []
+  return [
+    ...told.map((finding) => ({ stage: 'permit', finding })),
+    ...(await writePapers(job, plan, loaded, house, write)),
+  ]
+}
+
+async function writePacket(
+  { allowOutside, tool }: FleetPlan,
+  loaded: LoadedProject,
+  house: House,
+  write: WriteFile,
+): Promise<Finding[]> {
   const { preparePacket } = await import('../packet/index.js')
-  const { allowOutside, tool } = plan
   const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside, tool })
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)

@@ -40,7 +40,9 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   const isWanted = ({ name, needs }: FleetStage): boolean =>
     plan.stages === undefined ? needs(project) : plan.stages.includes(name)
   const wanted = FLEET_STAGES.filter(isWanted)
-  const house = runHouse(loaded, { runYield, wishes: { payTheBom: wanted.some(({ name }) => name === 'bom') } })
+  const isOffer = plan.write.some((kind) => kind === 'proposal' || kind === 'proposal-html')
+  const payTheBom = isOffer || wanted.some(({ name }) => name === 'bom')
+  const house = runHouse(loaded, { runYield, wishes: { payTheBom } })
   const worked: WorkedStage[] = []
   const stages: Record<string, FleetOutcome['stages'][string]> = {}
   const findings = new Map<string, FleetFinding>()
@@ -69,8 +71,8 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   let failure: Partial<FleetOutcome> = {}
   try {
     if (plan.outputFolder !== undefined) {
-      for (const finding of await writeProjectFiles(job, plan, loaded, { house, worked }, files))
-        tell('permit', finding)
+      for (const { stage, finding } of await writeProjectFiles(job, plan, loaded, { house, worked }, files))
+        tell(stage, finding)
     }
   } catch (error) {
     failure = failureOf(error, job, plan)

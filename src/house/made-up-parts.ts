@@ -10,6 +10,9 @@ export type TellingStage =
   | 'permit'
   | 'work'
   | 'output'
+  | 'proposal'
+  | 'application'
+  | 'handover'
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
@@ -31,6 +34,9 @@ const PARTS: Readonly<Record<TellingStage, readonly string[]>> = {
   permit: [...DESIGN, ...PAPERS],
   work: DESIGN,
   output: [...YIELD, 'production'],
+  proposal: [...DESIGN, ...MONEY, 'materials', 'title', 'document', 'parties', 'proposal'],
+  application: [...DESIGN, ...PAPERS, 'usage', 'utility_application'],
+  handover: [...DESIGN, ...PAPERS, 'proposal', 'commissioning'],
 }
 
 /** Names of the top-level parts of the project that a stage reads. */

@@ -48,6 +48,20 @@ export function madeUpFindings(input: HouseInput, stage: TellingStage): Finding[
   return others.length === 0 ? warnings : [...warnings, madeUpNote(others)]
 }
 
+/** All of them with their values, a line for each group of paths: for a paper that must say what it rests on. */
+export function madeUpLines(input: HouseInput, stage: TellingStage): string[] {
+  const groups = new Map<string, string[]>()
+  for (const { path, value } of madeUpFor(input, stage)) {
+    const group = groupOf(path)
+    const name = path === group ? '' : path.slice(group.length + 1)
+    groups.set(group, [...(groups.get(group) ?? []), `${name} ${value}`.trim()])
+  }
+  return [...groups].map(([group, members]) => {
+    const list = members.filter((each) => each !== '').join(', ')
+    return list === '' ? group : `${group}: ${list}`
+  })
+}
+
 /** One note about values that are not about safety. */
 export function madeUpNote(values: readonly MadeUpValue[]): Finding {
   return {

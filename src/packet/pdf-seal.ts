@@ -6,6 +6,10 @@ const PDF_SEAL_FORMAT = 'gablewatt-packet-seal/1'
 const START = '%gablewatt-seal '
 const END = 'startxref'
 
+/** Papers other than the permit packet that bear such a seal. */
+export const SEALED_PAPERS = ['proposal', 'application', 'handover'] as const
+export type SealedPaper = (typeof SEALED_PAPERS)[number]
+
 /** What a packet says of where it comes from. */
 export interface PacketOrigin {
   readonly tool: string
@@ -14,12 +18,16 @@ export interface PacketOrigin {
   /** Values of the stages behind the sheets. */
   readonly values: Readonly<Record<string, unknown>>
   readonly draft: boolean
+  /** Which paper it is; the permit packet when left out. */
+  readonly paper?: SealedPaper
 }
 
 /** The seal of a packet. */
 export interface PdfSeal extends Envelope {
   readonly project: string
   readonly draft: boolean
+  /** Which paper it is; the permit packet when left out. */
+  readonly paper?: SealedPaper
   /** `sha256:` of the values of each stage behind the sheets, as canonical JSON of what its `--json` prints. */
   readonly values: Readonly<Record<string, string>>
   /** `sha256:` of the file without this comment. */
@@ -44,10 +52,12 @@ export function sealPdf(pdf: Uint8Array, origin: PacketOrigin): Uint8Array {
   const seal = inEnvelope(envelopeOf(PDF_SEAL_FORMAT, origin.tool, 'packet'), {
     project: origin.project,
     draft: origin.draft,
+    ...(origin.paper === undefined ? {} : { paper: origin.paper }),
     values: valueSeals(origin.values),
     content: `sha256:${sha256Of(pdf)}`,
   })
-  return Buffer.concat([pdf.subarray(0, at), Buffer.from(`${START}${JSON.stringify(seal)}\n`), pdf.subarray(at)])
+  const line = Buffer.from(`${START}${JSON.stringify(seal)}\n`)
+  return new Uint8Array(Buffer.concat([pdf.subarray(0, at), line, pdf.subarray(at)]))
 }
 
 /**
@@ -73,9 +83,10 @@ export function readPdfSeal(pdf: Uint8Array): { readonly seal: PdfSeal; readonly
 
 function isSeal(data: unknown): data is PdfSeal & Record<string, unknown> {
   if (typeof data !== 'object' || data === null) return false
-  const { format, tool, build, project, values } = data as Record<string, unknown>
+  const { format, tool, build, project, values, paper } = data as Record<string, unknown>
   return (
     format === PDF_SEAL_FORMAT &&
+    (paper === undefined || SEALED_PAPERS.some((each) => each === paper)) &&
     [tool, build, project].every((each) => typeof each === 'string') &&
     typeof values === 'object' &&
     values !== null &&

@@ -1,12 +1,16 @@
 import type { House } from '../house/index.js'
-import type { Project } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { ApplicationValues } from './application/index.js'
+import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type { PageSize } from './pages/index.js'
+import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
+import { speakerOf } from './words/index.js'
 
 /** A paper with what it rests on. */
 export interface PreparedPaper<Values> {
   readonly result: Result<Values>
+  /** Whether it rests on made-up values, is stamped so and must not be handed over. */
+  readonly isDraft: boolean
   readonly markdown: () => string
   /** The same paper gives the same bytes. Rejects with StageError for a character that the font lacks. */
   readonly pdf: (size: PageSize) => Promise<Uint8Array>
@@ -18,22 +22,29 @@ export interface PreparedPaper<Values> {
  * @param house The stages of the project, of `runHouse`; one that cannot run leaves its fields missing and is told.
  */
 export async function prepareApplication(
-  { project }: { readonly project: Project },
+  input: PaperInput,
   house: House,
+  { tool }: SealWish = {},
 ): Promise<PreparedPaper<ApplicationValues>> {
   const [{ applicationPaper, buildApplication }, { checkPaper, paperMarkdown, paperPdf }] = await Promise.all([
     import('./application/index.js'),
     import('./pages/index.js'),
   ])
-  const result = await buildApplication(project, house)
-  const paper = applicationPaper(project, result.values, result.findings)
+  const { project, digest } = input
+  const built = await withoutMadeUp(await buildApplication(project, house))
+  const result = tellMadeUp(built, input, 'application')
+  const plain = applicationPaper(project, built.values, built.findings)
+  const paper = draftWhileMadeUp(plain, input, 'application', speakerOf('en'))
   return {
     result,
+    isDraft: paper.stamp !== undefined,
     markdown: () => paperMarkdown(paper),
     pdf: async (size) => {
       const { readFonts } = await import('../packet/index.js')
       checkPaper(paper, 'title')
-      return await paperPdf(paper, size, readFonts())
+      const pdf = await paperPdf(paper, size, readFonts())
+      const seal = { digest, tool, draft: paper.stamp !== undefined, name: 'application' } as const
+      return await sealPaper(pdf, seal, { yield: house.yield, wire: house.wire })
     },
   }
 }

@@ -3,12 +3,15 @@ import type { House } from '../house/index.js'
 import type { Commissioning, Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
+import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type * as Handover from './handover/index.js'
 import type { HandoverInput, HandoverValues, SerialNumber, TableText } from './handover/index.js'
 import type { PreparedPaper } from './prepare-application.js'
+import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
+import { speakerOf } from './words/index.js'
 
 /** What the person gives beside the project. */
-export interface HandoverWishes {
+export interface HandoverWishes extends SealWish {
   /** Day of the tests, year-month-day; wins over commissioning.date. */
   readonly date?: string | undefined
   /** Cell temperature that `runHouse` was given as a wish, deg C. */
@@ -28,7 +31,7 @@ export interface HandoverWishes {
  * @throws ProjectError for a table that cannot be read, StageError when a stage cannot run or a unit is not there.
  */
 export async function prepareHandover(
-  { project: stated }: { readonly project: Project },
+  loaded: PaperInput,
   house: House,
   wishes: HandoverWishes = {},
 ): Promise<PreparedPaper<HandoverValues>> {
@@ -36,7 +39,7 @@ export async function prepareHandover(
     import('./handover/index.js'),
     import('./pages/index.js'),
   ])
-  const project = countFitted(stated)
+  const project = countFitted(loaded.project)
   const work = await house.work()
   const { values: energy } = await house.yield()
   const { values: arrangement } = await house.roof()
@@ -54,15 +57,25 @@ export async function prepareHandover(
     cellC: wishes.cellC,
     irradianceWM2: wishes.irradianceWM2,
   }
-  const result = papers.handoverOf(input, work)
-  const paper = papers.handoverPaper(input, result.values, result.findings)
+  const built = await withoutMadeUp(papers.handoverOf(input, work))
+  const result = tellMadeUp(built, loaded, 'handover')
+  const plain = papers.handoverPaper(input, built.values, built.findings)
+  const paper = draftWhileMadeUp(plain, loaded, 'handover', speakerOf('en'))
   return {
     result,
+    isDraft: paper.stamp !== undefined,
     markdown: () => paperMarkdown(paper),
     pdf: async (size) => {
       const { readFonts } = await import('../packet/index.js')
       checkPaper(paper, 'title')
-      return await paperPdf(paper, size, readFonts())
+      const pdf = await paperPdf(paper, size, readFonts())
+      const seal = {
+        digest: loaded.digest,
+        tool: wishes.tool,
+        draft: paper.stamp !== undefined,
+        name: 'handover',
+      } as const
+      return await sealPaper(pdf, seal, { yield: house.yield, wire: house.wire })
     },
   }
 }

@@ -1,11 +1,13 @@
 import type { House, HouseInput } from '../house/index.js'
 import type { Result } from '../worksheet/index.js'
+import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type { PageLogo, PageSize } from './pages/index.js'
 import type { CostValues, OptionValues, ProposalValues } from './proposal/index.js'
+import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
 import type { PaperLanguage } from './words/index.js'
 
-export interface ProposalOptions {
-  /** English when left out. */
+export interface ProposalOptions extends SealWish {
+  /** That of `proposal.language` when left out, else English. */
   readonly language?: PaperLanguage | undefined
   /** Letter when left out. */
   readonly size?: PageSize | undefined
@@ -14,11 +16,15 @@ export interface ProposalOptions {
   /** Other ways to do it, beside this one; none when left out. Figures as the stages give them. */
   readonly options?: readonly OptionValues[] | undefined
   readonly logo?: PageLogo | undefined
+  /** More about the customer: `name`, `address`, `phone` and `email` win over `parties.owner`, others are lines of their own. */
+  readonly customer?: Readonly<Record<string, string>> | undefined
 }
 
 /** A proposal before it is written. */
 export interface PreparedProposal {
   readonly result: Result<ProposalValues>
+  /** Whether it rests on made-up values, is stamped so and must not be handed over. */
+  readonly isDraft: boolean
   /** The paper as PDF; the same input gives the same bytes. */
   readonly pdf: () => Promise<Uint8Array>
   /** The same content as one page of HTML that needs nothing else. */
@@ -35,15 +41,20 @@ export interface PreparedProposal {
  * @throws StageError when price, tariff, use or a part of the energy estimate is missing, and for a text that the font lacks.
  */
 export async function prepareProposal(
-  input: HouseInput,
+  stated: HouseInput & PaperInput,
   house: House,
-  { language = 'en', size = 'letter', detail, options = [], logo }: ProposalOptions = {},
+  { language, size = 'letter', detail, options = [], logo, customer = {}, tool }: ProposalOptions = {},
 ): Promise<PreparedProposal> {
-  const { gatherOffer, proposalPaper } = await import('./proposal/index.js')
-  const { offer, result } = await gatherOffer(input, house, { language, detail, options })
-  const paper = proposalPaper(offer, logo)
+  const { customerFacts, gatherOffer, proposalPaper, withCustomer } = await import('./proposal/index.js')
+  const input = { ...stated, project: withCustomer(stated.project, customer) }
+  const spoken = language ?? input.project.proposal?.language ?? 'en'
+  const { offer, result: gathered } = await gatherOffer(input, house, { language: spoken, detail, options })
+  const result = tellMadeUp(await withoutMadeUp(gathered), input, 'proposal')
+  const plain = proposalPaper({ ...offer, customer: customerFacts(input.project, customer, offer.say) }, logo)
+  const paper = draftWhileMadeUp(plain, input, 'proposal', offer.say)
   return {
     result,
+    isDraft: paper.stamp !== undefined,
     pdf: async () => {
       const [{ checkGlyphs, checkTexts }, { checkPaper, paperPdf }, { readFonts }] = await Promise.all([
         import('../drawings/index.js'),
@@ -53,7 +64,9 @@ export async function prepareProposal(
       checkGlyphs(input.project)
       checkTexts(input.project.proposal, 'proposal')
       checkPaper(paper, 'title')
-      return await paperPdf(paper, size, readFonts())
+      const pdf = await paperPdf(paper, size, readFonts())
+      const seal = { digest: input.digest, tool, draft: paper.stamp !== undefined, name: 'proposal' } as const
+      return await sealPaper(pdf, seal, { yield: house.yield, payback: house.payback })
     },
     html: async () => (await import('./pages/index.js')).paperHtml(paper),
     markdown: async () => (await import('./pages/index.js')).paperMarkdown(paper),

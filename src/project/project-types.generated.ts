@@ -5672,6 +5672,10 @@ export interface Proposal {
  */
 number?: string
 /**
+ * Language of the offer, English when left out; write-proposal --lang wins over it.
+ */
+language?: ("en" | "es")
+/**
  * Last day on which the offer can be taken (year-month-day).
  */
 valid_until?: string
@@ -5913,7 +5917,7 @@ height_in: number
  */
 export interface FleetPart {
 /**
- * Headings of your own in the table of run-fleet, which are no paths of the project file. Their texts pass through to the lines, the CSV and the papers of each house; nothing is computed from them.
+ * Headings of your own in the table of run-fleet, which are no paths of the project file. Their texts pass through to the lines, the CSV and the papers of each house, those that begin with customer. into its proposal; nothing is computed from them.
  * 
  * @maxItems 100
  */

@@ -4,7 +4,9 @@ import { join } from 'node:path'
 import { isNode, parseDocument } from 'yaml'
 import { afterAll, describe, expect, test, vi } from 'vitest'
 import { QUESTIONS } from '../../src/cli/commands/ask/questions.js'
+import { readPdfSeal } from '../../src/packet/index.js'
 import { loadProject } from '../../src/project/index.js'
+import { pagesOf } from '../drawings/pdf-text.js'
 import { gablewattWarm } from './binary.js'
 
 // Each way runs the program a dozen times.
@@ -114,6 +116,7 @@ async function toPacket(typist: Typist): Promise<void> {
   ])
   expect(draft.exitCode).toBe(0)
   expect(readFileSync(join(svg, 'G-001.svg'), 'utf8')).toContain('DRAFT')
+  await toPapers(typist, true)
   typist.confirmAll()
   expect(loadProject({ path: typist.path }).madeUp).toEqual([])
   const after = await check(typist)
@@ -133,6 +136,21 @@ async function toPacket(typist: Typist): Promise<void> {
   expect(packet.exitCode).toBe(0)
   expect(readFileSync(join(final, 'G-001.svg'), 'utf8')).not.toContain('DRAFT')
   expect(readFileSync(join(folder, 'packet.pdf')).subarray(0, 5).toString()).toBe('%PDF-')
+  await toPapers(typist, false)
+}
+
+/** The papers for customer, utility and owner: written, and drafts on each page while anything is made up. */
+async function toPapers(typist: Typist, isDraft: boolean): Promise<void> {
+  for (const paper of ['proposal', 'application', 'handover']) {
+    const path = join(folder, `${paper}.pdf`)
+    const run = await gablewattWarm([`write-${paper}`, typist.path, '--out', path, '--force'])
+    expect([paper, run.exitCode]).toEqual([paper, 0])
+    expect(run.stderr.includes('it is a DRAFT')).toBe(isDraft)
+    const pdf = readFileSync(path)
+    const pages = await pagesOf(new Uint8Array(pdf))
+    expect(pages.map(({ text }) => text.includes('DRAFT'))).toEqual(pages.map(() => isDraft))
+    expect(readPdfSeal(pdf)).toMatchObject({ isWhole: true, seal: { paper, draft: isDraft } })
+  }
 }
 
 /** Wind, snow, rafters and labels as somebody found them. */

@@ -134,6 +134,27 @@ describe('a result', () => {
   })
 })
 
+describe.each(['proposal', 'application', 'handover'])('a paper: %s', (paper) => {
+  test('is known, worked out anew from its project, and damage shows', async () => {
+    const plan = join(ROOT, 'examples/fleet/springfield-whole-job.yaml')
+    const name = `${paper}.pdf`
+    await run([`write-${paper}`, plan, '--out', name])
+    const good = await verifyFile(name, '--project', plan)
+    expect({ exitCode: good.exitCode, ids: good.ids, kind: good.values?.kind }).toEqual({
+      exitCode: 0,
+      ids: [],
+      kind: paper,
+    })
+    const moved = await verifyFile(name, '--project', plan, '--set', 'arrays.main.standoff_in=6')
+    expect(moved.ids).toContain('verify.other-project')
+    const less = await verifyFile(name, '--project', house)
+    expect(less.ids).toEqual(expect.arrayContaining(['verify.other-project', 'verify.differs']))
+    const damaged = readFileSync(at(name))
+    damaged[1000] = (damaged[1000] ?? 0) ^ 1
+    expect(await verifyFile(put(`damaged-${name}`, damaged))).toMatchObject({ exitCode: 1, ids: ['verify.changed'] })
+  })
+})
+
 describe('a packet', () => {
   test('prints build and hash in the margin of each sheet, and bears a seal', async () => {
     const { exitCode, values, ids } = await verifyFile('packet.pdf', '--project', house)

@@ -107,7 +107,7 @@ describe('a template and a table', () => {
     expect(result.exitCode).toBe(1)
     expect(result.stderr).toMatch(/^error: .*tight/mu)
     expect(result.stdout).toMatch(
-      /^project,title,status,.*errors,warnings\r\nwide,[^\r]*,ok,[^\r]*\r\ntight,[^\r]*,failed,/u,
+      /^project,title,customer\.name,customer\.phone,status,.*errors,warnings\r\nwide,[^\r]*,ok,[^\r]*\r\ntight,[^\r]*,failed,/u,
     )
   })
 
@@ -397,7 +397,7 @@ describe('output', () => {
   test('names of strangers cannot run as formulas nor steer a terminal', async () => {
     const table = put('evil.csv', 'id,title\nh1,=HYPERLINK(1)\nh2,\u001B[31mred\u001B[0m\n')
     const csv = await run([template, '--table', table, '--stages', 'yield', '--csv'])
-    expect(csv.stdout).toContain("h1,'=HYPERLINK(1),ok")
+    expect(csv.stdout).toContain("h1,'=HYPERLINK(1),,,ok")
     for (const format of ['--csv', '--jsonl', '--json', '--markdown']) {
       const { stdout, exitCode } = await run([template, '--table', table, '--stages', 'yield', format])
       expect(exitCode).toBe(0)
@@ -460,7 +460,9 @@ describe('a baseline', () => {
     const [head, ...lines] = readFileSync(customers, 'utf8').split('\r\n')
     const changed = put(
       'changed.csv',
-      [head, 'new,New house (invented),37,-93,1000,180,6,10,9000,200,14000', ...lines.slice(1)].join('\r\n'),
+      [head, 'new,New house (invented),37,-93,1000,180,6,10,9000,200,14000,N. New (invented),', ...lines.slice(1)].join(
+        '\r\n',
+      ),
     )
     const common = [template, '--stages', 'yield', '--baseline', 'houses.json']
     await run([...common, '--table', customers, '--update-baseline'])

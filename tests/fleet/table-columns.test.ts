@@ -8,10 +8,9 @@ import { delimitersIn, headerOf } from '../../src/values/index.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-columns-'))
 const plain = join(ROOT, 'examples/fleet/template.yaml')
-const templateText = readFileSync(plain, 'utf8').replaceAll(
-  'equipment.yaml',
-  join(ROOT, 'examples/fleet/equipment.yaml'),
-)
+const templateText = readFileSync(plain, 'utf8')
+  .replaceAll('equipment.yaml', join(ROOT, 'examples/fleet/equipment.yaml'))
+  .replace(/^fleet:.*$/mu, '')
 const put = (name: string, text: string): string => {
   const path = join(folder, name)
   writeFileSync(path, text)

@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../../drawings/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import type { ReportOptions } from '../options.js'
 
@@ -15,9 +16,19 @@ export function told(
   findings: readonly Finding[],
   onPaper = '',
 ): { readonly failed: boolean; readonly notes: readonly string[] } {
-  const shown = findings.filter(({ severity, id }) => severity !== 'note' && id !== onPaper)
+  const shown = findings.filter(
+    (finding) => finding.severity !== 'note' && finding.id !== onPaper && !isUnconfirmed(finding),
+  )
   const lines = shown.map(
     ({ severity, message, where }) => `${severity}: ${where === '' ? '' : `${where}: `}${message}`,
   )
-  return { failed: shown.some(({ severity }) => severity === 'error'), notes: lines }
+  return { failed: shown.some(({ severity }) => severity === 'error'), notes: [...lines, ...draftNotes(findings)] }
+}
+
+/** That a paper is stamped DRAFT, in one line: the paper itself lists why. */
+export function draftNotes(findings: readonly Finding[]): string[] {
+  if (!findings.some(isUnconfirmed)) return []
+  return [
+    'it is a DRAFT, stamped so on every page, as it rests on made-up values: the last page and check-project list them; not to be handed over, signed or filed',
+  ]
 }

@@ -35,7 +35,7 @@ const collect = (value: string, before: readonly string[]): string[] => [...befo
 export function configure(command: Command): void {
   writesReport(
     command
-      .argument('<file>', 'a packet (PDF), a result or fleet lines (JSON), a baseline or a journal')
+      .argument('<file>', 'a packet or a paper (PDF), a result or fleet lines (JSON), a baseline or a journal')
       .option('--project <project.yaml>', 'work it out anew from this project, and list what differs')
       .option('--set <path=value>', 'as when the file was made (repeatable, in the same order)', collect, [])
       .option('--allow-outside', 'let the project name files outside its own folder')
@@ -60,7 +60,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const known = knownFile(bytes)
   if (known === undefined && options.sign === undefined && options.key === undefined) {
     throw new FileError(
-      `${path} bears no seal of this program: a packet, a JSON result or fleet lines do; text, CSV and drawings do not`,
+      `${path} bears no seal of this program: a packet, a PDF of a proposal, an application or a hand-over, a JSON result or fleet lines do; text, CSV and drawings do not`,
     )
   }
   const isGood = known?.parts.every((part) => part.isWhole) !== false && (known?.broken.length ?? 0) === 0

@@ -31,7 +31,7 @@ export function configure(command: Command): void {
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const loaded = await context.project()
   const house = await houseOf(context, ['yield', 'wire'])
-  const application = await prepareApplication(loaded, house)
+  const application = await prepareApplication(loaded, house, { tool: context.tool })
   const { result } = application
   if (isPdf(options))
     return { document: await application.pdf(options.paper), ...told(result.findings, 'application.field-missing') }

@@ -70,6 +70,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     date: options.date,
     cellC,
     irradianceWM2: irradiance,
+    tool: context.tool,
     serials: tableOf(options.serials),
     readings: tableOf(options.readings),
   }

@@ -15,6 +15,7 @@ import { DesignError, UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
 import { takesProject, usesEarlier, writesReport, type ReportOptions } from '../options.js'
 import type { CommandContext, CommandOutcome, Example, OutputFile } from '../subcommand.js'
+import { draftNotes } from './paper-outcome.js'
 import { runScenario, type Scenario } from './payback-versus.js'
 import { proposalSections, disclosureTable } from './proposal-sections.js'
 
@@ -36,7 +37,7 @@ interface Options extends ReportOptions {
   readonly allowOutside?: boolean
   readonly check?: boolean
   readonly html?: string
-  readonly lang: PaperLanguage
+  readonly lang?: PaperLanguage
   readonly paper: PageSize
   readonly detail?: ProposalOptions['detail']
   readonly versus: readonly string[]
@@ -48,7 +49,11 @@ export function configure(command: Command): void {
     writesReport(
       takesProject(command)
         .option('--html <file>', 'also write it as one web page that needs no network and no script')
-        .addOption(new Option('--lang <language>', 'language of the offer').choices(PAPER_LANGUAGES).default('en'))
+        .addOption(
+          new Option('--lang <language>', 'language of the offer; proposal.language when missing, else en').choices(
+            PAPER_LANGUAGES,
+          ),
+        )
         .addOption(new Option('--paper <size>', 'paper of the PDF').choices(Object.keys(PAGE_SIZES)).default('letter'))
         .addOption(
           new Option('--detail <depth>', 'how deep the costs are told; wins over proposal.cost_detail').choices([
@@ -82,6 +87,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const scenarios: Scenario[] = []
   for (const text of options.versus) scenarios.push(await scenarioOf(text, options, context))
   const proposal = await prepareProposal(loaded, house, {
+    tool: context.tool,
     language: options.lang,
     size: options.paper,
     detail: options.detail,
@@ -136,6 +142,7 @@ function notesOf({ values, findings }: Result<ProposalValues>): string[] {
   const missing = values.disclosures.filter(({ state, ask }) => state === 'missing' && ask === 'must')
   const list = missing.map(({ id }) => id).join(', ')
   return [
+    ...draftNotes(findings),
     ...own.map(({ message, fix }) => (fix === undefined ? message : `${message}. ${fix}`)),
     ...(missing.length === 0
       ? []

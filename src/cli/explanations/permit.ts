@@ -86,6 +86,18 @@ export const PERMIT: Explanations = {
     sources: [PRACTICE],
     fix: 'Run `gablewatt draw-permit` on the house alone: it lists all that stops the packet. Mend it and run the fleet again.',
   },
+  'fleet.paper-draft': {
+    means: 'A proposal, an application or a hand-over file of this house is stamped DRAFT on every page.',
+    rule: 'A paper that rests on made-up values is no paper to hand over, sign or file; its first page lists them.',
+    sources: [PRACTICE],
+    fix: 'Look each value up (`gablewatt check-project` lists them), state what is true and take !made_up away.',
+  },
+  'fleet.paper-not-written': {
+    means: 'The proposal of this house is not written, because a check of the offer fails.',
+    rule: 'An offer that breaks a rule is not drawn, not even as a draft: it might be handed over.',
+    sources: [PRACTICE],
+    fix: 'Run `gablewatt write-proposal --check` on the house alone: it lists what fails.',
+  },
   'work.space-mounts-missing': {
     means: 'The work plan lacks the places of the mounts, because that stage cannot run.',
     rule: 'Where each mount goes is worked out, not chosen on the roof; until then the plan stops at that step.',

@@ -1,5 +1,5 @@
 import { BUILD, isWhole } from '../../seal/index.js'
-import { readPdfSeal, type PdfSeal } from '../../packet/index.js'
+import { readPdfSeal, type PdfSeal, type SealedPaper } from '../../packet/index.js'
 
 /** Something sealed that a file holds: the whole of it, or a line. */
 export interface SealedPart {
@@ -15,7 +15,7 @@ export interface SealedPart {
   readonly content: Readonly<Record<string, unknown>>
 }
 
-export type FileKind = 'packet' | 'result' | 'fleet' | 'baseline' | 'journal' | 'packet record'
+export type FileKind = 'packet' | SealedPaper | 'result' | 'fleet' | 'baseline' | 'journal' | 'packet record'
 
 /** A file that this program wrote. */
 export interface KnownFile {
@@ -55,9 +55,9 @@ function packetFile(bytes: Uint8Array): KnownFile | undefined {
   const found = readPdfSeal(bytes)
   if (found === undefined) return undefined
   const { seal } = found
-  const { tool, build, project } = seal
-  const part = { name: 'packet', line: undefined, tool, build, project, isWhole: found.isWhole, content: { ...seal } }
-  return { kind: 'packet', parts: [part], broken: [], packet: seal }
+  const { tool, build, project, paper: kind = 'packet' } = seal
+  const part = { name: kind, line: undefined, tool, build, project, isWhole: found.isWhole, content: { ...seal } }
+  return { kind, parts: [part], broken: [], packet: seal }
 }
 
 function linesFile(text: string): KnownFile | undefined {

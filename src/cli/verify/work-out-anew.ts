@@ -45,7 +45,10 @@ export async function workOutAnew(
   const loaded = { ...read, project: countFitted(read.project) }
   const [first] = file.parts
   const line = file.kind === 'fleet' ? lineOfProject(file.parts, loaded) : undefined
-  const house = runHouse(loaded, { wishes: { payTheBom: Object.hasOwn(mapIn(line, 'stages'), 'bom') } })
+  const paper = file.packet?.paper
+  const payTheBom = paper === 'proposal' || Object.hasOwn(mapIn(line, 'stages'), 'bom')
+  const house = runHouse(loaded, { wishes: { payTheBom } })
+  if (file.packet !== undefined && paper !== undefined) return await paperAnew(file.packet, house, loaded)
   if (file.packet !== undefined) return await packetAnew(file.packet, house, loaded)
   if (file.kind === 'result' && first !== undefined) return await resultAnew(first, house, loaded)
   if (line !== undefined) return await lineAnew(line, house, loaded)
@@ -54,6 +57,9 @@ export async function workOutAnew(
 
 const WORDS: Readonly<Record<FileKind, string>> = {
   packet: 'permit packet (PDF)',
+  proposal: 'proposal (PDF)',
+  application: 'application for interconnection (PDF)',
+  handover: 'hand-over file (PDF)',
   result: 'result (JSON)',
   fleet: 'file of fleet lines (JSON)',
   baseline: 'fleet baseline',
@@ -82,6 +88,25 @@ async function packetAnew(
     of: 'values of the stages behind its sheets, by their SHA-256, as a packet holds no more of them',
     isSameProject: project === loaded.digest,
     differences: compareValues(short(values), short(anew)),
+    notCompared: [],
+  }
+}
+
+/** What a paper says beside the stages behind it, options of its run decide. */
+async function paperAnew(
+  { project, values }: NonNullable<KnownFile['packet']>,
+  house: House,
+  loaded: LoadedProject,
+): Promise<Comparison> {
+  const anew: Record<string, unknown> = {}
+  for (const stage of Object.keys(values)) {
+    const run = STAGES.get(stage)
+    if (run !== undefined) anew[stage] = (await run(house)).values
+  }
+  return {
+    of: 'values of the stages behind the paper, by their SHA-256, as it holds no more of them',
+    isSameProject: project === loaded.digest,
+    differences: compareValues(short(values), short(valueSeals(anew))),
     notCompared: [],
   }
 }

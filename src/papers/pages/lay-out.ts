@@ -42,7 +42,7 @@ export function layOutPaper(paper: Paper, size: PageSize): Sheet[] {
     frame: body,
     scaleNote: 'None',
     viewports: [],
-    paper: [...content, ...foot(paper, size, index + 1, pages.length)],
+    paper: [...content, ...stamp(paper, size), ...foot(paper, size, index + 1, pages.length)],
   }))
 }
 
@@ -91,6 +91,15 @@ function figurePieces({ says, caption, heightPt, draw }: PageFigure, widthPt: nu
   const set = { sizePt, face: 'plain', tag: { kind: 'P' }, color: 'grey' } as const
   const lines = linePieces(caption, widthPt, 2, set)
   return [figure, ...lines.map((each, index) => ({ ...each, keep: index < lines.length - 1 }))]
+}
+
+/** Stands above the content; what it says is read aloud with the content. */
+function stamp({ stamp: words }: Paper, size: PageSize): Primitive[] {
+  if (words === undefined) return []
+  const { widthPt } = PAGE_SIZES[size]
+  return asArtifact([
+    label(widthPt / 2, PAGE_MARGIN_PT.top - 32, words, { sizePt: 16, face: 'bold', color: 'red', align: 'center' }),
+  ])
 }
 
 function foot(

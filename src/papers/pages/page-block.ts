@@ -96,6 +96,8 @@ export interface Paper {
   readonly blocks: readonly PageBlock[]
   /** Height of running text, tables, labels and foot, points; 10 when missing. */
   readonly textPt?: number
+  /** Large at the head of each page: `DRAFT`; nothing when left out. */
+  readonly stamp?: string
   /** Left in the foot of each page. */
   readonly foot: string
   /** Right in the foot: `page 2 of 4`. */

@@ -52,6 +52,7 @@ tbody th{font-weight:600}
 .right{text-align:end;overflow-wrap:normal;font-variant-numeric:tabular-nums}
 .total td,.total th{font-weight:700;background:var(--mist)}
 .box{margin:1rem 0;padding:.35rem 1rem;background:var(--mist);border-inline-start:4px solid var(--pine)}
+.stamp{color:var(--clay);font-weight:700;font-size:1.3rem;text-align:center}
 .box.warning{background:var(--sand);border-color:var(--clay)}
 .boxes{list-style:'☐ '}
 summary{cursor:pointer;padding:.3rem 0;color:var(--pine)}

@@ -7,7 +7,7 @@ import type { PageBlock, PageTable, Paper } from './page-block.js'
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 
 /** A paper as one page of HTML that needs no network and no script, for screens light and dark and for printing. */
-export function paperHtml({ title, language, author, blocks, logo, foot }: Paper): string {
+export function paperHtml({ title, language, author, blocks, logo, foot, stamp }: Paper): string {
   const head = [
     '<meta charset="utf-8">',
     `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
@@ -28,6 +28,7 @@ export function paperHtml({ title, language, author, blocks, logo, foot }: Paper
     '</head>',
     '<body>',
     '<main>',
+    ...(stamp === undefined ? [] : [`<p class="stamp" dir="auto">${line(stamp)}</p>`]),
     ...picture,
     ...body,
     `<p class="foot" dir="auto">${line(foot)}</p>`,

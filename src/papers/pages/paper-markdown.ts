@@ -2,11 +2,9 @@ import { cleanLine, cleanText } from '../../report/index.js'
 import type { PageBlock, PageTable, Paper } from './page-block.js'
 
 /** A paper as GitHub-flavoured Markdown; lines to write on stay as underscores. */
-export function paperMarkdown({ blocks }: Paper): string {
-  return `${blocks
-    .map(blockText)
-    .filter((each) => each !== '')
-    .join('\n\n')}\n`
+export function paperMarkdown({ blocks, stamp }: Paper): string {
+  const head = stamp === undefined ? [] : [`**${clean(stamp)}**`]
+  return `${[...head, ...blocks.map(blockText)].filter((each) => each !== '').join('\n\n')}\n`
 }
 
 function blockText(block: PageBlock): string {

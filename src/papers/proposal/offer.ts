@@ -18,6 +18,8 @@ export interface Offer {
   /** The installer's own terms, undefined when none are stated. */
   readonly terms: string | undefined
   readonly say: Speaker
+  /** More about the customer, as label and text. */
+  readonly customer?: readonly (readonly [label: string, text: string])[]
   /** Height of running text, points. */
   readonly textPt: number
 }

@@ -1,6 +1,11 @@
 /** Texts of papers in English. `{name}` is filled in; every language has the same keys and the same names. */
 export const EN = {
   page: 'page {page} of {pages}',
+  draft_stamp: 'DRAFT - NOT TO BE HANDED OVER',
+  draft_title: 'Draft: this paper rests on made-up values',
+  draft_text:
+    'Nobody has confirmed the values that the last page lists, so that figures of this paper may be wrong. It must not be handed over, signed or filed. Look each value up, state what is true and take its marker !made_up away.',
+  draft_list: 'Made-up values that nobody has confirmed',
   title: 'Solar proposal',
   seller: 'Seller',
   seller_unstated: 'not stated',

@@ -3,6 +3,11 @@ import type { WordKey } from './en.js'
 /** The same texts in Spanish as it is written in the United States. */
 export const ES: Readonly<Record<WordKey, string>> = {
   page: 'página {page} de {pages}',
+  draft_stamp: 'BORRADOR - NO SE DEBE ENTREGAR',
+  draft_title: 'Borrador: este documento se basa en valores inventados',
+  draft_text:
+    'Nadie ha confirmado los valores de la lista de la última página, así que las cifras de este documento pueden ser erróneas. No se debe entregar, firmar ni presentar. Averigüe cada valor, indique el verdadero y quite su marca !made_up.',
+  draft_list: 'Valores inventados que nadie ha confirmado',
   title: 'Propuesta de energía solar',
   seller: 'Vendedor',
   seller_unstated: 'no se indica',

@@ -7,6 +7,18 @@ export type PaperLanguage = (typeof PAPER_LANGUAGES)[number]
 
 const TEXTS: Readonly<Record<PaperLanguage, Readonly<Record<WordKey, string>>>> = { en: EN, es: ES }
 
+/** Making one takes longer than a hundred numbers said with it. */
+const FORMATS = new Map<string, Intl.NumberFormat>()
+
+function numbersOf(locale: string, decimals: number): Intl.NumberFormat {
+  const key = `${locale} ${decimals}`
+  const format =
+    FORMATS.get(key) ??
+    new Intl.NumberFormat(locale, { minimumFractionDigits: decimals, maximumFractionDigits: decimals })
+  FORMATS.set(key, format)
+  return format
+}
+
 /** Says texts, numbers, money and dates in one language of the country. */
 export interface Speaker {
   readonly language: PaperLanguage
@@ -30,10 +42,8 @@ export function speakerOf(language: PaperLanguage): Speaker {
   const locale = language === 'es' ? 'es-US' : 'en-US'
   const texts = TEXTS[language]
   const number = (value: number, decimals = 0): string =>
-    new Intl.NumberFormat(locale, { minimumFractionDigits: decimals, maximumFractionDigits: decimals }).format(
-      // No minus stands before a zero.
-      Number(value.toFixed(decimals)) + 0,
-    )
+    // No minus stands before a zero.
+    numbersOf(locale, decimals).format(Number(value.toFixed(decimals)) + 0)
   return {
     language,
     locale,

@@ -21,6 +21,7 @@ export function openingBlocks(offer: Offer): PageBlock[] {
           partyText(parties.installer ?? parties.preparer, say) ?? say.text('seller_unstated'),
         ),
         ...fact(say.text('customer'), partyText(parties.owner, say) ?? say.text('unknown')),
+        ...(offer.customer ?? []),
         ...fact(say.text('site'), project.site.address),
         ...fact(say.text('number'), stated.number),
         ...fact(say.text('date'), day(document?.date)),
