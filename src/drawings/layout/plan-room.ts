@@ -21,6 +21,8 @@ export interface PlanRoom {
   readonly notesColumns: number
   /** Height that the plan takes with what stands round it. */
   readonly neededPt: number
+  /** Width that it leaves of its room. */
+  readonly sparePt: number
 }
 
 /** Distance between plan and notes. */
@@ -50,7 +52,8 @@ export function planRoom(
     }
     const scale = largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt)
     const neededPt = plan.heightFt * scale.ptPerFt + around.top + around.bottom
-    return { scale, drawBox, room, notesBox, notesColumns, neededPt }
+    const sparePt = Math.max(0, room.width - plan.widthFt * scale.ptPerFt)
+    return { scale, drawBox, room, notesBox, notesColumns, neededPt, sparePt }
   }
   const beside = made(
     { ...body, width: body.width - notesWidth - GAP },
