@@ -11,7 +11,7 @@ const MANY_SHEETS = 3
  * what a reviewer must read. Texts without room on many sheets are one finding for all of them.
  */
 export function doesNotFit(sheets: readonly Sheet[]): Finding[] {
-  const found = sheets.map((sheet) => ({ sheet, texts: [...new Set(flattenSheet(sheet).collisions)] }))
+  const found = sheets.map((sheet) => ({ sheet, texts: textsOf(sheet) }))
   const sheetsOf = new Map<string, Sheet[]>()
   for (const { sheet, texts } of found)
     for (const text of texts) sheetsOf.set(text, [...(sheetsOf.get(text) ?? []), sheet])
@@ -25,6 +25,12 @@ export function doesNotFit(sheets: readonly Sheet[]): Finding[] {
       return own.length === 0 ? [] : [finding([sheet], own)]
     }),
   ]
+}
+
+/** Texts that lie on something, each once and on one line. */
+function textsOf(sheet: Sheet): string[] {
+  const texts = flattenSheet(sheet).collisions.map((text) => text.replaceAll(/\s+/gu, ' ').trim())
+  return [...new Set(texts)].filter((text) => text !== '')
 }
 
 function finding(sheets: readonly Sheet[], texts: readonly string[]): Finding {

@@ -21,8 +21,6 @@ export interface PlanRoom {
   readonly notesColumns: number
   /** Height that the plan takes with what stands round it. */
   readonly neededPt: number
-  /** Width that it leaves of its room. */
-  readonly sparePt: number
 }
 
 /** Distance between plan and notes. */
@@ -52,8 +50,7 @@ export function planRoom(
     }
     const scale = largestScale(scales, plan.widthFt, plan.heightFt, room, unitPt)
     const neededPt = plan.heightFt * scale.ptPerFt + around.top + around.bottom
-    const sparePt = Math.max(0, room.width - plan.widthFt * scale.ptPerFt)
-    return { scale, drawBox, room, notesBox, notesColumns, neededPt, sparePt }
+    return { scale, drawBox, room, notesBox, notesColumns, neededPt }
   }
   const beside = made(
     { ...body, width: body.width - notesWidth - GAP },

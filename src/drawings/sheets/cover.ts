@@ -39,10 +39,10 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Item', share: 0.15 },
-        { heading: 'No.', share: 0.13 },
-        { heading: 'Name', share: 0.24 },
-        { heading: 'Ratings', share: 0.48 },
+        { heading: 'Item', share: 0.14 },
+        { heading: 'No.', share: 0.12 },
+        { heading: 'Name', share: 0.22 },
+        { heading: 'Ratings', share: 0.52 },
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
@@ -52,8 +52,8 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Sheet', share: 0.3, bold: true },
-        { heading: 'Title', share: 0.7 },
+        { heading: 'Sheet', share: 0.35, bold: true },
+        { heading: 'Title', share: 0.65 },
       ],
       rows: indexRows(index),
     },
