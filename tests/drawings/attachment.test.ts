@@ -327,7 +327,7 @@ describe('the numbers of the attachment', () => {
 
   test('every check with demand, limit and share', () => {
     const rows = readPacket(input)
-      .filter(({ sheet }) => sheet.id.startsWith('S-501'))
+      .filter(({ sheet, said }) => sheet.id.startsWith('S-501') && said.some(({ text }) => text === 'Limit is'))
       .flatMap((each) => tableOf(each, ['Part', 'Demand', 'Limit', 'Limit is', 'Used', 'Where']))
       // A name may be broken after its points.
       .map((row) => row.map((cell) => cell.replaceAll(/(?<=\w\.) (?=\w)/gu, '')))

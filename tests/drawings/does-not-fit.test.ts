@@ -20,14 +20,26 @@ async function prepared(project: Project, size: 'letter' | '11x17') {
 const tooLarge = (): Project => microHouse({ drawings: { least_text_in: 0.15 } })
 
 describe('a packet whose sheets have no room for their texts', () => {
-  test('is stopped, and each sheet names its paper and a text', async () => {
+  test('is stopped, and each finding names its sheets, their paper and a text', async () => {
     const { errors } = await prepared(tooLarge(), 'letter')
     expect(errors.length).toBeGreaterThan(0)
     for (const { severity, id, where, message } of errors) {
       expect([severity, id, where]).toEqual(['error', 'drawings.does-not-fit', 'drawings'])
-      expect(message).toMatch(/^sheet [A-Z]-\d+(?:-\d+)? on letter paper has no room for '/u)
+      expect(message).toMatch(/^sheets? [A-Z]-\d+.* on letter paper (?:has|have) no room for '/u)
     }
-    expect(errors.some(({ message }) => message.includes('sheet A-101 '))).toBe(true)
+  })
+
+  test('tells a text that many sheets have no room for once', async () => {
+    const { errors } = await prepared(tooLarge(), 'letter')
+    const together = errors.filter(({ message }) => message.startsWith('sheets '))
+    expect(together).toHaveLength(1)
+    const told = errors
+      .flatMap(({ message }) => message.split(" no room for '")[1]?.split(/', '|' and |'$/u) ?? [])
+      .filter((text) => text !== '' && !text.endsWith(' more'))
+    const counts = told.map((text) => told.filter((each) => each === text).length)
+    expect(Math.max(...counts)).toBeLessThan(3)
+    // A sheet that lacks room for a text of its own is named for itself.
+    expect(errors.some(({ message }) => message.startsWith('sheet '))).toBe(true)
   })
 
   test('is not stopped on usual paper with usual letters', async () => {

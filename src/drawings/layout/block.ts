@@ -16,7 +16,13 @@ export type Block =
   | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
   | { readonly kind: 'facts'; readonly facts: readonly (readonly [label: string, value: string])[] }
-  | { readonly kind: 'table'; readonly columns: readonly TableColumn[]; readonly rows: readonly (readonly string[])[] }
+  | {
+      readonly kind: 'table'
+      readonly columns: readonly TableColumn[]
+      readonly rows: readonly (readonly string[])[]
+      /** Whether it goes to the next column as a whole, with its heading, where it fits there. */
+      readonly whole?: boolean
+    }
   | {
       readonly kind: 'figure'
       readonly heightPt: number

@@ -13,6 +13,9 @@ import type { Piece } from './piece.js'
 import { tablePieces } from './table-pieces.js'
 import { label, line, TYPE_PT } from './text.js'
 
+/** A table higher than this share of a column is not kept whole. */
+const WHOLE_SHARE = 0.5
+
 /**
  * Lets text and tables flow through the columns of as many pages as they need.
  *
@@ -115,8 +118,13 @@ function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mos
         widthPt,
         mostPt,
       )
-    case 'table':
-      return tablePieces(block.columns, block.rows, widthPt, mostPt)
+    case 'table': {
+      const rows = tablePieces(block.columns, block.rows, widthPt, mostPt)
+      const heightPt = rows.reduce((sum, row) => sum + row.heightPt, 0)
+      return block.whole !== true || heightPt > WHOLE_SHARE * mostPt
+        ? rows
+        : rows.map((row, index) => (index < rows.length - 1 ? { ...row, keep: true } : row))
+    }
     case 'figure':
       return [{ heightPt: block.heightPt, gapPt: block.gapPt ?? 8, draw: (x, y) => block.draw(x, y, widthPt) }]
   }

@@ -9,7 +9,9 @@ import type { Feet, Inches } from '../../values/index.js'
 export function feetInches(lengthFt: Feet, parts = 8): string {
   const units = Math.round(lengthFt * 12 * parts)
   const feet = Math.floor(units / (12 * parts))
-  return `${feet}'-${inchText(units - feet * 12 * parts, parts)}`
+  const over = units - feet * 12 * parts
+  // A fraction alone would be read as one of a foot.
+  return `${feet}'-${over > 0 && over < parts ? '0 ' : ''}${inchText(over, parts)}`
 }
 
 /** A length in inches: `1 1/2"`. */

@@ -26,6 +26,8 @@ import { feetOf } from '../../values/index.js'
 /** Share of the width that the details take, and of the height that the section has of it. */
 const DETAILS_SHARE = 0.58
 const SECTION_SHARE = 0.62
+/** On a wider sheet the tables stand in two columns, points. */
+const TWO_COLUMNS = 560
 
 /** Room beside a detail: its notes at the right as a share of the width, dimensions left and right, above and below. */
 interface DetailRoom {
@@ -57,7 +59,9 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
     placeDetail(2, 'Between two modules', midClamp(facts), clamps[0] ?? left, CLAMP_ROOM, unitPt),
     placeDetail(3, 'End of a row', endClamp(facts), clamps[1] ?? left, CLAMP_ROOM, unitPt),
   ]
-  return flowBlocks([...blocks(job, facts), ...railsApart(job)], right, 1, body).map((paper, page) =>
+  const values = job.input.mounts?.values
+  const tables = [...(values === undefined ? [] : checkBlocks(values)), ...railsApart(job)]
+  return pagesOf(blocks(job, facts), tables, right, body).map((paper, page) =>
     page > 0
       ? { id: continued('S-501', page), title: 'Attachment and rail details, continued', scale: 'None', paper }
       : {
@@ -68,6 +72,20 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
           paper: [...paper, ...drawn.flatMap((each) => each.paper)],
         },
   )
+}
+
+/**
+ * Facts beside the details, and tables on sheets that follow, as they need more width. The last of them stand beside the
+ * details too where this does without a sheet.
+ */
+function pagesOf(facts: readonly Block[], tables: readonly Block[], beside: Box, body: Box): Primitive[][] {
+  const starts = tables.flatMap(({ kind }, index) => (kind === 'heading' ? [index] : []))
+  const ways = [tables.length, ...starts.toReversed()].map((from) => [
+    ...flowBlocks([...facts, ...tables.slice(from)], beside, 1, body),
+    ...(from === 0 ? [] : flowBlocks(tables.slice(0, from), body, body.width > TWO_COLUMNS ? 2 : 1)),
+  ])
+  const fewest = Math.min(...ways.map(({ length }) => length))
+  return ways.find(({ length }) => length === fewest) ?? []
 }
 
 function sectionName({ mount }: AttachmentFacts): string {
@@ -170,7 +188,6 @@ function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
   return [
     { kind: 'heading', text: 'Attachment' },
     { kind: 'facts', facts: rows },
-    ...(values === undefined ? [] : checkBlocks(values)),
     { kind: 'heading', text: 'Notes' },
     { kind: 'list', numbered: true, items: [...SETTING[facts.mount.kind ?? 'rafter_screw'], ...NOTES] },
   ]
@@ -243,12 +260,12 @@ function checkBlocks({ checks }: MountValues): Block[] {
     {
       kind: 'table',
       columns: [
-        { heading: 'Part', share: 0.3 },
+        { heading: 'Part', share: 0.24 },
         { heading: 'Demand', share: 0.16, align: 'right' },
         { heading: 'Limit', share: 0.16, align: 'right' },
-        { heading: 'Limit is', share: 0.16 },
-        { heading: 'Used', share: 0.1, align: 'right' },
-        { heading: 'Where', share: 0.22 },
+        { heading: 'Limit is', share: 0.13 },
+        { heading: 'Used', share: 0.09, align: 'right' },
+        { heading: 'Where', share: 0.32 },
       ],
       rows: checks.map((check) => [
         check.name,

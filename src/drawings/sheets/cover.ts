@@ -39,10 +39,10 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Item', share: 0.2 },
-        { heading: 'No.', share: 0.15 },
-        { heading: 'Name', share: 0.23 },
-        { heading: 'Ratings', share: 0.42 },
+        { heading: 'Item', share: 0.14 },
+        { heading: 'No.', share: 0.12 },
+        { heading: 'Name', share: 0.22 },
+        { heading: 'Ratings', share: 0.52 },
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
@@ -52,8 +52,8 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Sheet', share: 0.38, bold: true },
-        { heading: 'Title', share: 0.62 },
+        { heading: 'Sheet', share: 0.35, bold: true },
+        { heading: 'Title', share: 0.65 },
       ],
       rows: indexRows(index),
     },
@@ -62,10 +62,12 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     { kind: 'list', numbered: true, items: generalNotes(input) },
     { kind: 'heading', text: 'Lines and marks' },
     legend(),
-    { kind: 'heading', text: 'For the authority having jurisdiction' },
-    approvalBox(),
   ]
-  return flowBlocks(blocks, body, columns).map((paper, page) => ({
+  const bare = flowBlocks(blocks, body, columns)
+  const withBox = flowBlocks([...blocks, ...approval()], body, columns)
+  // Every sheet has room for stamps in its strip, so the box alone is not worth a sheet.
+  const pages = bare.length < withBox.length ? bare : withBox
+  return pages.map((paper, page) => ({
     id: continued('G-001', page),
     title: page === 0 ? 'Cover sheet' : 'Cover sheet, continued',
     // Nothing of it is to scale but the vicinity sketch.
@@ -272,15 +274,18 @@ function legend(): Block {
   }
 }
 
-function approvalBox(): Block {
-  return {
-    kind: 'figure',
-    heightPt: 120,
-    draw: (x, y, width) => [
-      { kind: 'rectangle', x, y, width, height: 118, pen: 'medium' },
-      label(x + 5, y + 5, 'APPROVAL', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
-    ],
-  }
+function approval(): Block[] {
+  return [
+    { kind: 'heading', text: 'For the authority having jurisdiction' },
+    {
+      kind: 'figure',
+      heightPt: 120,
+      draw: (x, y, width) => [
+        { kind: 'rectangle', x, y, width, height: 118, pen: 'medium' },
+        label(x + 5, y + 5, 'APPROVAL', { sizePt: TYPE_PT.small, face: 'bold', color: 'grey' }),
+      ],
+    },
+  ]
 }
 
 /** Storeys, occupancy and type of construction, as far as they are stated. */

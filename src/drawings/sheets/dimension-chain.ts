@@ -69,5 +69,5 @@ function equalSpans(points: readonly XY[]): XY[][] {
 export function chainName(start: XY | undefined, text: string, below: number): Primitive {
   const at = start ?? xy(0, 0)
   const look = { sizePt: TYPE_PT.small, align: 'right', valign: 'middle', optional: true } as const
-  return label(at.x, at.y, text, { ...look, shifts: [-14, -30, -48].map((by) => xy(by, below)) })
+  return label(at.x, at.y, text, { ...look, shifts: [-14, -30, -52, -66, -82, -98, -116].map((by) => xy(by, below)) })
 }

@@ -1,5 +1,5 @@
 import { counted, flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
-import { inPart, onLayer, type Tag } from '../model/index.js'
+import { inPart, onLayer, type Box, type Primitive, type Tag } from '../model/index.js'
 import { labelMarks } from '../labels/label-marks.js'
 import { continued, type SheetJob } from './job.js'
 import { oneLineDiagram } from './one-line-diagram.js'
@@ -27,6 +27,8 @@ const UNIT_GAP_PT = 40
 const ROWS_AROUND_PT = 56
 /** Room for the heading of the legend, and between it and what is above, points. */
 const LEGEND_HEAD_PT = 40
+/** Room in which a table may begin: its heading, head and a row of some lines. */
+const LEAST_TABLE_PT = 90
 
 /** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
 export function oneLineSheets(job: SheetJob): SheetDraft[] {
@@ -41,8 +43,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const groups = grouped(sources, places, body.width, room, roomThen)
   const tags = wireTags(wiring)
   const labels = labelMarks(job.input.project, wiring)
-  const drafts: SheetDraft[] = []
-  const rest: SheetDraft[] = []
+  const diagrams: { readonly drawn: readonly Primitive[]; readonly bottom: number }[] = []
   for (const [index, group] of groups.entries()) {
     const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width, places, index === 0), 0)
     const more = groups.length > 1
@@ -65,51 +66,49 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
           label(
             body.x,
             body.y,
-            `Sources ${firstOf(groups, index)} to ${firstOf(groups, index) + group.length - 1} of ${sources.length}; sheets E-601 and following are one diagram`,
+            `${sourceNumbers(firstOf(groups, index), group.length)} of ${sources.length}; sheets E-601 and following are one diagram`,
             { sizePt: TYPE_PT.small },
           ),
         ]
       : []
     const { drawn: figure, bottom } = oneLineDiagram(diagram, group)
     const drawn = [...heading, ...inPart(diagramTag(group.length, sources.length), onLayer('oneLine', figure))]
-    if (index > 0) {
-      drafts.push({ id: '', title: CONTINUED, scale: 'None', paper: drawn })
-      continue
-    }
-    const tree = treeSheets(job.input.project, wiring, bottom + 20, body)
-    rest.push(
-      ...tree.sheets.map((paper) => ({
-        id: '',
-        title: CONTINUED,
-        scale: 'None',
-        paper: inPart({ ...TREE }, onLayer('oneLine', paper)),
-      })),
-    )
-    const top = (tree.below?.bottom ?? bottom) + 14
-    const tables: Block[] = [
-      ...oneLineLegend({ input: job.input, wiring, sources }, body.width),
-      { kind: 'heading', text: 'Conductors by tag' },
-      conductorSchedule(wiring),
-      { kind: 'heading', text: 'Ratings' },
-      equipmentTable(job.input),
-      nodeSchedule(wiring, true),
-    ]
-    const roomPt = body.y + body.height - top
-    // A heading does not stand alone at the foot of the sheet.
-    const [first = [], ...others] =
-      roomPt < LEGEND_HEAD_PT + legendHeightPt(tables)
-        ? [[], ...flowBlocks(tables, body)]
-        : flowBlocks(tables, { ...body, y: top, height: roomPt }, 1, body)
-    drafts.push({
-      id: '',
-      title: 'One-line diagram',
-      scale: 'None',
-      paper: [...drawn, ...inPart({ ...TREE }, onLayer('oneLine', tree.below?.drawn ?? [])), ...first],
-    })
-    rest.push(...others.map((paper) => ({ id: '', title: CONTINUED, scale: 'None', paper })))
+    diagrams.push({ drawn, bottom })
   }
-  return [...drafts, ...rest].map((draft, index) => ({ ...draft, id: continued('E-601', index) }))
+  const [one = { drawn: [], bottom: body.y }, ...further] = diagrams
+  const tree = treeSheets(job.input.project, wiring, one.bottom + 20, body)
+  const top = (tree.below?.bottom ?? one.bottom) + 14
+  const tables: Tables = {
+    legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
+    conductors: [{ kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
+    ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), nodeSchedule(wiring, true)],
+  }
+  const [first = [], ...others] = tablesBelow(tables, top, body)
+  const last = further.at(-1)
+  // Rows that go on at a sheet may leave room there for all that is left.
+  const [, left, ...more] =
+    last === undefined || tree.sheets.length > 0 || others.length === 0
+      ? []
+      : tablesBelow(tables, top, body, lowerPart(body, last.bottom + 14))
+  const isLast = left !== undefined && more.length === 0
+  const papers = [
+    [...one.drawn, ...inPart({ ...TREE }, onLayer('oneLine', tree.below?.drawn ?? [])), ...first],
+    ...further.map((each) => (isLast && each === last ? [...each.drawn, ...left] : each.drawn)),
+    ...tree.sheets.map((paper) => inPart({ ...TREE }, onLayer('oneLine', paper))),
+    ...(isLast ? [] : others),
+  ]
+  return papers.map((paper, index) => ({
+    id: continued('E-601', index),
+    title: index === 0 ? 'One-line diagram' : CONTINUED,
+    scale: 'None',
+    paper,
+  }))
 }
+
+const sourceNumbers = (first: number, count: number): string =>
+  count === 1 ? `Source ${first}` : `Sources ${first} to ${first + count - 1}`
+
+const lowerPart = (body: Box, top: number): Box => ({ ...body, y: top, height: body.y + body.height - top })
 
 /** The diagram in words; what each conductor is stands in the table below it. */
 function diagramTag(shown: number, all: number): Tag {
@@ -123,6 +122,29 @@ function diagramTag(shown: number, all: number): Tag {
 const TREE: Tag = {
   kind: 'Figure',
   says: 'Diagram of the installation, not to scale: service, panels, feeders and breakers with their ratings, as the tables list them.',
+}
+
+interface Tables {
+  readonly legend: readonly Block[]
+  readonly conductors: readonly Block[]
+  readonly ratings: readonly Block[]
+}
+
+/**
+ * Symbols and tables below the diagram and on sheets that follow. Where the symbols have no room below it, the ratings
+ * stand there instead when this does without a sheet.
+ *
+ * @param later Room on the sheets that follow.
+ */
+function tablesBelow({ legend, conductors, ratings }: Tables, top: number, body: Box, later = body): Primitive[][] {
+  const below = lowerPart(body, top)
+  const usual = [...legend, ...conductors, ...ratings]
+  if (below.height >= LEGEND_HEAD_PT + legendHeightPt(legend)) return flowBlocks(usual, below, 1, later)
+  // A heading does not stand alone at the foot of the sheet.
+  const after = [[], ...flowBlocks(usual, later)]
+  if (below.height < LEAST_TABLE_PT) return after
+  const before = flowBlocks([...ratings, ...legend, ...conductors], below, 1, later)
+  return before.length < after.length ? before : after
 }
 
 /** Height of the symbols, which come first, points. */

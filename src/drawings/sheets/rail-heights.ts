@@ -81,10 +81,14 @@ export function railHeightBlocks(input: PacketInput, plane: ArrangedPlane, isNam
         feetInches((yFt - eave) * rise),
         ground === undefined ? 'not stated' : feetInches(ground + (yFt - eave) * rise),
       ]),
+      whole: true,
     },
-    {
-      kind: 'text',
-      text: 'Heights are plumb, of the roof surface under the rail; that of the eave above the ground is as the project file states it.',
-    },
+    ...(isNamed ? [] : [HEIGHTS_NOTE]),
   ]
+}
+
+/** What the heights are of; once for all planes where their tables stand together. */
+export const HEIGHTS_NOTE: Block = {
+  kind: 'text',
+  text: 'Heights are plumb, of the roof surface under the rail; that of the eave above the ground is as the project file states it.',
 }

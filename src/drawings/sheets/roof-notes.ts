@@ -97,6 +97,7 @@ export function railBlocks(input: PacketInput, plane: ArrangedPlane, isNamed: bo
         { heading: 'Mounts, from the left end of the eave', share: 0.35 },
       ],
       rows,
+      whole: true,
     },
     ...railHeightBlocks(input, plane, isNamed),
     ...objectBlocks(input, plane, isNamed),

@@ -82,6 +82,7 @@ export function objectBlocks(input: PacketInput, plane: ArrangedPlane, isNamed: 
           `${freeWords(input, plane, object)}; ${nearestWords(modulesOn(input, plane), object.thing)}`,
         ]
       }),
+      whole: true,
     },
   ]
 }

@@ -17,6 +17,7 @@ import { continued, type SheetJob } from './job.js'
 import { dimensionRoom, planDimensions } from './roof-dimensions.js'
 import { toXY } from './plane-figures.js'
 import { roofFigures } from './roof-figures.js'
+import { HEIGHTS_NOTE } from './rail-heights.js'
 import { railBlocks, roofNotes } from './roof-notes.js'
 
 /** Height of the notes when they stand below the plan. */
@@ -48,7 +49,7 @@ const northOf = ({ azimuthDeg }: ArrangedPlane): number => (((180 - azimuthDeg) 
 /** Tables of the rails when the plans have no room for them. */
 export function railsApart(job: SheetJob, plans: readonly SheetDraft[][] = plansOf(job, 'here')): Block[] {
   if (job.input.mounts === undefined || plans.every((each) => each.length === 1)) return []
-  return planesOf(job).flatMap((plane) => railBlocks(job.input, plane, true))
+  return [...planesOf(job).flatMap((plane) => railBlocks(job.input, plane, true)), HEIGHTS_NOTE]
 }
 
 function planesOf({ input }: SheetJob): ArrangedPlane[] {

@@ -235,7 +235,10 @@ function street(stated: SitePlan['street'], lot: readonly XY[]): Primitive[] {
       rotationDeg,
       halo: true,
       maxWidthPt: 260,
-      shifts: [24, 30, 36].map((by) => xy(out.x * by, -out.y * by)),
+      // Farther along the line before it stands aside: a leader to the line would run along it.
+      shifts: [0, 60, -60, 120, -120, 180, -180].flatMap((along) =>
+        [24, 30, 36].map((by) => shifted(a, b, out, by, along)),
+      ),
     }),
   ]
 }

@@ -133,11 +133,11 @@ function overheadTable(values: Parameters<typeof overheadRows>[0]): Block {
   return {
     kind: 'table',
     columns: [
-      { heading: 'Line', share: 0.14 },
-      { heading: 'Over or near', share: 0.3 },
-      { heading: 'Is', share: 0.14 },
-      { heading: 'Needed', share: 0.16 },
-      { heading: 'By', share: 0.26 },
+      { heading: 'Line', share: 0.16 },
+      { heading: 'Over or near', share: 0.24 },
+      { heading: 'Is', share: 0.16 },
+      { heading: 'Least', share: 0.19 },
+      { heading: 'By', share: 0.25 },
     ],
     rows: overheadRows(values),
   }
