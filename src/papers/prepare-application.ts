@@ -1,7 +1,6 @@
 import type { House } from '../house/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { ApplicationValues } from './application/index.js'
-import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type { PageSize } from './pages/index.js'
 import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
 import { speakerOf } from './words/index.js'
@@ -30,6 +29,7 @@ export async function prepareApplication(
     import('./application/index.js'),
     import('./pages/index.js'),
   ])
+  const { draftWhileMadeUp, tellMadeUp, withoutMadeUp } = await import('./draft.js')
   const { project, digest } = input
   const built = await withoutMadeUp(await buildApplication(project, house))
   const result = tellMadeUp(built, input, 'application')

@@ -3,7 +3,6 @@ import type { House } from '../house/index.js'
 import type { Commissioning, Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { StageError, type Result } from '../worksheet/index.js'
-import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type * as Handover from './handover/index.js'
 import type { HandoverInput, HandoverValues, SerialNumber, TableText } from './handover/index.js'
 import type { PreparedPaper } from './prepare-application.js'
@@ -57,6 +56,7 @@ export async function prepareHandover(
     cellC: wishes.cellC,
     irradianceWM2: wishes.irradianceWM2,
   }
+  const { draftWhileMadeUp, tellMadeUp, withoutMadeUp } = await import('./draft.js')
   const built = await withoutMadeUp(papers.handoverOf(input, work))
   const result = tellMadeUp(built, loaded, 'handover')
   const plain = papers.handoverPaper(input, built.values, built.findings)

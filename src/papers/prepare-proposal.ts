@@ -1,6 +1,5 @@
 import type { House, HouseInput } from '../house/index.js'
 import type { Result } from '../worksheet/index.js'
-import { draftWhileMadeUp, tellMadeUp, withoutMadeUp } from './draft.js'
 import type { PageLogo, PageSize } from './pages/index.js'
 import type { CostValues, OptionValues, ProposalValues } from './proposal/index.js'
 import { sealPaper, type PaperInput, type SealWish } from './seal-paper.js'
@@ -49,6 +48,7 @@ export async function prepareProposal(
   const input = { ...stated, project: withCustomer(stated.project, customer) }
   const spoken = language ?? input.project.proposal?.language ?? 'en'
   const { offer, result: gathered } = await gatherOffer(input, house, { language: spoken, detail, options })
+  const { draftWhileMadeUp, tellMadeUp, withoutMadeUp } = await import('./draft.js')
   const result = tellMadeUp(await withoutMadeUp(gathered), input, 'proposal')
   const plain = proposalPaper({ ...offer, customer: customerFacts(input.project, customer, offer.say) }, logo)
   const paper = draftWhileMadeUp(plain, input, 'proposal', offer.say)

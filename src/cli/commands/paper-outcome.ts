@@ -1,4 +1,3 @@
-import { isUnconfirmed } from '../../drawings/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import type { ReportOptions } from '../options.js'
 
@@ -24,6 +23,9 @@ export function told(
   )
   return { failed: shown.some(({ severity }) => severity === 'error'), notes: [...lines, ...draftNotes(findings)] }
 }
+
+// The drawings know it too; to load them for it takes longer than to start.
+const isUnconfirmed = ({ id }: Finding): boolean => id.startsWith('project.made-up')
 
 /** That a paper is stamped DRAFT, in one line: the paper itself lists why. */
 export function draftNotes(findings: readonly Finding[]): string[] {
