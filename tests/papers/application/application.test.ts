@@ -185,7 +185,7 @@ describe('contradictions', () => {
       'ownership=leased',
       'third_party_owner={name: Lessor (invented)}',
     ]
-    const rated = load().project.equipment.inverters['micro366']?.ac_current_a ?? 0
+    const rated = load().project.equipment.inverters?.['micro366']?.ac_current_a ?? 0
     expect(rated).toBeGreaterThan(1)
     const result = await resultOf([
       ...enough.map((key) => `utility_application.${key}`),
