@@ -23,6 +23,8 @@ describe('lengths', () => {
     [12 + 6.5 / 12, '12\'-6 1/2"'],
     [2 / 3, '0\'-8"'],
     [5.999, '6\'-0"'],
+    [17 + 3 / 96, '17\'-0 3/8"'],
+    [1 / 48, '0\'-0 1/4"'],
   ])('%f ft is written %s', (ft, text) => expect(feetInches(ft)).toBe(text))
 
   test.each([

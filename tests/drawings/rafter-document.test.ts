@@ -39,8 +39,8 @@ describe('a packet whose rafters stand on a document', () => {
     expect(wordsOf(sheets, 'G-001')).toContain('X-001 to X-002 m410.pdf')
   })
 
-  test('tells the strength of the rafters on S-501', () => {
-    const words = wordsOf(sheets, 'S-501')
+  test('tells the strength of the rafters where S-501 goes on', () => {
+    const words = wordsOf(sheets, 'S-501-2')
     expect(words).toContain('rafter bending strength')
     expect(words).toMatch(/Demand Limit Limit is Used/)
   })
