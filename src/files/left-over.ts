@@ -1,6 +1,5 @@
 import { readdirSync, statSync, unlinkSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { MS_PER_DAY } from '../values/index.js'
 
 /** The file that grows until `target` is whole: `.result.json.4711.tmp` of the process 4711. */
 export function temporaryOf(target: string): string {
@@ -42,12 +41,15 @@ function startOf(target: string): string {
   return `.${basename(target).slice(0, 100)}.`
 }
 
+/** A day. */
+const LONG_MS = 24 * 60 * 60 * 1000
+
 /** Numbers of processes come again: one that wrote nothing for a day, or that had our number before we began, is gone. */
 function isLeft(path: string, pid: number): boolean {
   const writtenMs = statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Infinity
   const now = Date.now()
   if (pid === process.pid) return writtenMs < now - 1000 * process.uptime()
-  return !isAlive(pid) || writtenMs < now - MS_PER_DAY
+  return !isAlive(pid) || writtenMs < now - LONG_MS
 }
 
 function isAlive(pid: number): boolean {

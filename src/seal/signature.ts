@@ -1,4 +1,4 @@
-import { createPrivateKey, createPublicKey, sign, verify, type KeyObject } from 'node:crypto'
+import { createPrivateKey, createPublicKey, sign, verify } from 'node:crypto'
 import { sha256Of } from './digest.js'
 
 const FORMAT = 'gablewatt-signature/1'
@@ -17,39 +17,44 @@ export interface FileSignature {
   readonly signature: string
 }
 
+/** A key of Ed25519 that has been read: its PEM text. */
+export interface SignatureKey {
+  readonly kind: 'private' | 'public'
+  readonly pem: string
+}
+
 /** A key cannot be used; the message says why. */
 export class KeyTrouble extends Error {}
 
 /** @throws KeyTrouble when the text is no Ed25519 key of this kind in PEM form. */
-export function readKey(pem: string, kind: 'private' | 'public'): KeyObject {
+export function readKey(pem: string, kind: SignatureKey['kind']): SignatureKey {
   if (kind === 'public' && /PRIVATE KEY/u.test(pem)) {
     throw new KeyTrouble('it holds a private key; give the public one, and keep this one to yourself')
   }
-  let key: KeyObject
+  let type: string | undefined
   try {
-    key = kind === 'private' ? createPrivateKey(pem) : createPublicKey(pem)
+    type = (kind === 'private' ? createPrivateKey(pem) : createPublicKey(pem)).asymmetricKeyType
   } catch {
     throw new KeyTrouble(`it is no ${kind} key in PEM form, or one under a passphrase`)
   }
-  if (key.asymmetricKeyType === 'ed25519') return key
-  throw new KeyTrouble(`it is a key of another kind (${key.asymmetricKeyType ?? 'unknown'}); wanted is Ed25519`)
+  if (type === 'ed25519') return { kind, pem }
+  throw new KeyTrouble(`it is a key of another kind (${type ?? 'unknown'}); wanted is Ed25519`)
 }
 
 /** `sha256:` and the fingerprint of the public part of a key. */
-export function fingerprintOf(key: KeyObject): string {
-  const open = key.type === 'public' ? key : createPublicKey(key)
-  return `sha256:${sha256Of(open.export({ type: 'spki', format: 'der' }))}`
+export function fingerprintOf({ pem }: SignatureKey): string {
+  return `sha256:${sha256Of(createPublicKey(pem).export({ type: 'spki', format: 'der' }))}`
 }
 
 /** @source RFC 8032, Ed25519 over the bytes as they are; the algorithm is Node's. */
-export function signFile(name: string, bytes: Uint8Array, key: KeyObject): FileSignature {
+export function signFile(name: string, bytes: Uint8Array, key: SignatureKey): FileSignature {
   return {
     format: FORMAT,
     algorithm: 'Ed25519',
     file: name,
     sha256: sha256Of(bytes),
     key: fingerprintOf(key),
-    signature: sign(null, bytes, key).toString('base64'),
+    signature: sign(null, bytes, key.pem).toString('base64'),
   }
 }
 
@@ -71,6 +76,6 @@ export function readSignature(text: string): FileSignature | undefined {
 }
 
 /** Whether the key signed these bytes; what the signature file says of itself is not believed. */
-export function isSignedBy(bytes: Uint8Array, { signature }: FileSignature, key: KeyObject): boolean {
-  return verify(null, bytes, key, Buffer.from(signature, 'base64'))
+export function isSignedBy(bytes: Uint8Array, { signature }: FileSignature, key: SignatureKey): boolean {
+  return verify(null, bytes, key.pem, Buffer.from(signature, 'base64'))
 }

@@ -27,7 +27,7 @@ describe('README', () => {
       'new-project',
       'Exit codes',
       'gablewatt help',
-      ...SUBCOMMANDS.map(({ name, summary }) => `${name.padEnd(14)}  ${summary}`),
+      ...SUBCOMMANDS.map(({ name, summary }) => `${name.padEnd(17)}  ${summary}`),
     ])
       expect(readme).toContain(words)
   })

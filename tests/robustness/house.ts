@@ -39,7 +39,9 @@ export async function reportingSubcommands(): Promise<string[]> {
   return helps
     .filter(
       ([, help]) =>
-        help.includes('<project.yaml>') && help.includes('--json') && !/<production\.csv>|--audit/u.test(help),
+        help.includes('<project.yaml>') &&
+        help.includes('--json') &&
+        !/<production\.csv>|--audit|--check|--project/u.test(help),
     )
     .map(([name]) => name)
 }

@@ -109,9 +109,10 @@ function renamed(data: unknown, ids: ReadonlySet<string>, name: string): unknown
   const places = placesOf(copy)
   for (const { path, value } of places.references) {
     const parent = at(copy, path.slice(0, -1)) as Record<string | number, unknown>
-    // A circuit of strings is called by its array.
-    const id = [...ids].find((one) => value === one || value.startsWith(`${one}_s`))
-    if (id !== undefined) parent[path.at(-1) as string] = name + value.slice(id.length)
+    // A circuit of strings is called by its array, equipment of a document by its kind and id.
+    const [, kind = '', named = ''] = /^([a-z_]+\.)?(.*)$/su.exec(value) ?? []
+    const id = [...ids].find((one) => named === one || named.startsWith(`${one}_s`))
+    if (id !== undefined) parent[path.at(-1) as string] = kind + name + named.slice(id.length)
   }
   // The innermost first, as their paths go through the others.
   const maps = new Map(places.ids.map((one) => [one.map.join('/'), one.map]))
@@ -313,6 +314,7 @@ describe('an id may be called as something that every object has', () => {
         ".materials.extra_items",
         ".materials.fees",
         ".materials.rentals",
+        ".proposal.warranties",
         ".roof_planes",
         ".roof_planes.*.obstructions",
         ".roof_planes.*.rescue_openings",
@@ -340,6 +342,7 @@ describe('an id may be called as something that every object has', () => {
         ".arrays.*.roof_plane",
         ".arrays.*.strings[].inverter_unit",
         ".documents[].id",
+        ".documents[].items[]",
         ".electrical.connection.at",
         ".electrical.distribution.feeders.*.from",
         ".electrical.distribution.feeders.*.to",

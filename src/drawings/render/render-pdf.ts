@@ -42,8 +42,11 @@ const NO_FEATURES = {
 export interface PdfWishes {
   /** Whether the file has a structure to read it aloud by; what is drawn into pages of another file has none. */
   readonly tagged?: boolean
-  /** Draws over a sheet, counted from 0, what is no mark: a picture of the user's own. It is not read aloud. */
-  readonly over?: (doc: PDFKit.PDFDocument, sheet: number) => void
+  /**
+   * Draws over a sheet, counted from 0, what is no mark: a picture of the user's own. It is not read aloud.
+   * The document is one of pdfkit, whose types a user of the library need not have.
+   */
+  readonly over?: (doc: never, sheet: number) => void
 }
 
 /**
@@ -93,7 +96,7 @@ export async function renderPdf(
 
 function drawOver(doc: PdfDocument, sheet: number, over: NonNullable<PdfWishes['over']>): void {
   doc.markContent('Artifact', { type: 'Layout' })
-  over(doc, sheet)
+  over(doc as never, sheet)
   doc.endMarkedContent()
 }
 

@@ -23,7 +23,8 @@ export function readLogo(path: string, bytes: Uint8Array): PageLogo {
     return {
       ...fitted,
       dataUri,
-      drawPdf: (doc, x, y) => void doc.image(data, x, y, { width: fitted.widthPt, height: fitted.heightPt }),
+      drawPdf: (doc: PDFKit.PDFDocument, x, y) =>
+        void doc.image(data, x, y, { width: fitted.widthPt, height: fitted.heightPt }),
     }
   }
   const read = readSvgLogo(bytes)
@@ -32,7 +33,7 @@ export function readLogo(path: string, bytes: Uint8Array): PageLogo {
   return {
     ...fitted,
     dataUri: `data:image/svg+xml;base64,${Buffer.from(read.svg).toString('base64')}`,
-    drawPdf: (doc, x, y) => {
+    drawPdf: (doc: PDFKit.PDFDocument, x, y) => {
       doc.save().translate(x, y)
       doc.scale(fitted.widthPt / read.width, fitted.heightPt / read.height)
       read.drawPdf(doc)

@@ -78,8 +78,8 @@ export interface Signer {
 export interface PageLogo {
   readonly widthPt: number
   readonly heightPt: number
-  /** Draws it into a PDF page with pdfkit; x and y are its upper left corner. */
-  readonly drawPdf: (doc: PDFKit.PDFDocument, x: number, y: number) => void
+  /** Draws it into a page of a document of pdfkit, whose types a user of the library need not have; x and y are its upper left corner. */
+  readonly drawPdf: (doc: never, x: number, y: number) => void
   /** As text for `src` of an image in a web page: `data:image/...`. */
   readonly dataUri: string
 }

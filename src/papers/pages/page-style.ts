@@ -6,6 +6,7 @@ export const PAGE_SIZES = {
   a4: { name: 'A4', widthPt: 595.28, heightPt: 841.89 },
 } as const
 
+/** Name of a paper: `letter` or `a4`. */
 export type PageSize = keyof typeof PAGE_SIZES
 
 /** Heights of type, points; none is below 10 pt, the least that rules for such papers ask for. @source state disclosure rules of residential solar, read */

@@ -13,7 +13,7 @@ export async function paperPdf(paper: Paper, size: PageSize, fonts: FontFiles): 
   const over = (doc: PDFKit.PDFDocument, page: number): void => {
     if (page > 0 || logo === undefined) return
     const { x, y, width } = bodyOf(size)
-    logo.drawPdf(doc, x + width - logo.widthPt, y)
+    logo.drawPdf(doc as never, x + width - logo.widthPt, y)
   }
   return await renderPdf(layOutPaper(paper, size), fonts, { title, author, subject, date, language }, { over })
 }

@@ -54,6 +54,4 @@ export const MONEY_WHERE: WherePairs = [
   ['proposal.roof', 'a look at the roof, and the age that its owner knows'],
   ['fleet.**', 'the head of your own table of houses'],
   ['commissioning.**', 'measured on the day of switching on, and the prints on what was built in'],
-  ['utility_application.**', 'the application form of the utility and its rules for connecting, and your own papers'],
-  ['utility_application.*_number', 'the electricity bill'],
 ]
