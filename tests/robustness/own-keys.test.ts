@@ -199,14 +199,18 @@ function wordsOfPacket(project: Project, [name, ordinary]: readonly [string, str
     findings: packetGaps({ project, arrangement }),
   })
   const words = JSON.stringify(sheets).match(/"text":"[^"]*"/gu) ?? []
-  return words
-    .join(' ')
-    .replaceAll(/"text":"|"/gu, '')
-    .replaceAll(name, ordinary)
-    .replaceAll(name.toUpperCase(), ordinary.toUpperCase())
-    .split(/(?:\s|\\n)+/u)
-    .toSorted()
-    .join(' ')
+  return (
+    words
+      .join(' ')
+      .replaceAll(/"text":"|"/gu, '')
+      .replaceAll(name, ordinary)
+      .replaceAll(name.toUpperCase(), ordinary.toUpperCase())
+      // A long name breaks at its points.
+      .replaceAll(/\.(?=\S)/gu, '. ')
+      .split(/(?:\s|\\n)+/u)
+      .toSorted()
+      .join(' ')
+  )
 }
 
 function textOf(outcome: CommandOutcome, around: Parameters<typeof renderJson>[1]): string {
