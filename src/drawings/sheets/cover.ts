@@ -39,10 +39,10 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     {
       kind: 'table',
       columns: [
-        { heading: 'Item', share: 0.14 },
-        { heading: 'No.', share: 0.12 },
-        { heading: 'Name', share: 0.22 },
-        { heading: 'Ratings', share: 0.52 },
+        { heading: 'Item', share: 0.2 },
+        { heading: 'No.', share: 0.15 },
+        { heading: 'Name', share: 0.21 },
+        { heading: 'Ratings', share: 0.44 },
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
