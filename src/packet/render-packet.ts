@@ -13,7 +13,9 @@ export async function renderPacket(
   const packet = await renderPdf(sheets, fonts, info)
   if (documents.length === 0) return packet
   const pages = documents.reduce((sum, document) => sum + document.pages, 0)
-  const stamps = await renderPdf(documentStamps(pages, info.title, draft), fonts, info, { tagged: false })
+  // A stamp is no sheet: the imprint would lie on its words.
+  const { imprint: _, ...bare } = info
+  const stamps = await renderPdf(documentStamps(pages, info.title, draft), fonts, bare, { tagged: false })
   const { appendDocuments } = await import('./append-documents.js')
   return await appendDocuments(packet, stamps, documents, info.date)
 }

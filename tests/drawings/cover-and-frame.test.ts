@@ -54,10 +54,10 @@ describe.each([
   })
 
   test('the index lists every sheet with its number and title, in order, and each sheet bears them', () => {
-    // Sheets of a series are one row, which names the first and the last of them.
+    // Sheets of a series are one row, which names the first and the end of the last of them: `S-601 to -6`.
     const listed = tableOf(cover, ['Sheet', 'Title']).flatMap(([ids = '', title]) => {
       const [first = '', last] = ids.split(' to ')
-      const count = last === undefined ? 1 : Number(last.slice(first.length + 1))
+      const count = last === undefined ? 1 : Number(last.slice(1))
       return Array.from({ length: count }, (__, index) =>
         index === 0 ? [first, title] : [`${first}-${index + 1}`, `${title}, continued`],
       )

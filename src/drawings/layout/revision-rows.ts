@@ -17,9 +17,9 @@ const WIDE = 96
 
 const rowsEach = (box: Box): number => (box.width < WIDE ? 2 : 1)
 
-/** Height of the table of revisions. */
+/** Height of the table of revisions; its head is one line. */
 export function revisionsHeight(revisions: readonly RevisionRow[], box: Box): number {
-  return (1 + Math.max(1, Math.min(MOST_REVISIONS, revisions.length))) * rowsEach(box) * ROW + 2
+  return (1 + Math.max(1, Math.min(MOST_REVISIONS, revisions.length)) * rowsEach(box)) * ROW + 2
 }
 
 /** The newest revisions, newest last; an empty row when there is none yet. */
@@ -45,12 +45,12 @@ export function drawRevisions(
   }
   return [
     rule(box.y),
-    ...row(box.y, ['REV', 'ISSUED', 'FOR'], 'bold'),
+    ...(isWide ? row(box.y, ['REV', 'ISSUED', 'FOR'], 'bold') : row(box.y, ['REV', 'ISSUED, FOR', ''], 'bold')),
     line(date, box.y, date, bottom),
     ...(isWide ? [line(text, box.y, text, bottom)] : []),
-    rule(box.y + step),
+    rule(box.y + ROW),
     ...shown.flatMap((each, index) => {
-      const top = box.y + (index + 1) * step
+      const top = box.y + ROW + index * step
       return [...row(top, [each.number, each.date, each.text], 'plain'), ...(index === 0 ? [] : [rule(top)])]
     }),
   ]

@@ -59,7 +59,8 @@ const part = (heading: string, text: string): Line[] => (text === '' ? [] : [cap
 
 /**
  * Draws the strip along the right side of the frame, from top to bottom: room for the stamp, the project, its people,
- * codes, revisions, the sheet. Names that are too long for it end in an ellipsis; the cover tells them whole.
+ * codes, revisions, the sheet. Where it is too high, names are set in smaller type, then the longest end in an ellipsis;
+ * the cover tells them whole. The title of the sheet is never cut.
  */
 export function drawTitleStrip(
   facts: TitleFacts,
@@ -131,23 +132,37 @@ function cellsOf(facts: TitleFacts, sheet: SheetFacts): Line[][] {
   ]
 }
 
-/** Cells cut line by line, the longest text first, until they fit a height. */
+/** Cells in the largest type of names that fits a height; where none does, cut line by line, the longest text first. */
 function fitted(cells: readonly (readonly Line[])[], width: number, heightPt: number): Line[][] {
-  const broken = cells.map((cell) =>
-    cell.map((each) => ({ each, lines: wrapText(each.text, each.sizePt, each.face, width) })),
-  )
-  const total = (): number =>
+  const sizes = [TYPE_PT.head, TYPE_PT.text, TYPE_PT.small]
+  const tries = sizes.map((mostPt) => cells.map((cell) => brokenLines(cell, width, mostPt)))
+  const fits = (broken: readonly (readonly Broken[])[]): boolean =>
     broken.reduce(
       (sum, cell) => sum + 2 * PAD + cell.reduce((high, { each, lines }) => high + lineHigh(lines, each), 0),
       0,
-    )
-  while (total() > heightPt) {
-    const longest = broken.flat().toSorted((a, b) => b.lines.length - a.lines.length)[0]
+    ) <= heightPt
+  const broken = tries.find(fits) ?? tries.at(-1) ?? []
+  while (!fits(broken)) {
+    const longest = broken
+      .flat()
+      .filter(({ each }) => each.heads !== true)
+      .toSorted((a, b) => b.lines.length - a.lines.length)[0]
     if (longest === undefined || longest.lines.length < 2) break
     longest.lines.splice(-2, 2, `${(longest.lines.at(-2) ?? '').replace(/.{2}$/u, '')}…`)
   }
   return broken.map((cell) => cell.map(({ each, lines }) => ({ ...each, text: lines.join('\n') })))
 }
+
+interface Broken {
+  readonly each: Line
+  readonly lines: string[]
+}
+
+const brokenLines = (cell: readonly Line[], width: number, mostPt: number): Broken[] =>
+  cell.map((line) => {
+    const each = { ...line, sizePt: Math.min(line.sizePt, mostPt) }
+    return { each, lines: wrapText(each.text, each.sizePt, each.face, width) }
+  })
 
 const lineHigh = (lines: readonly string[], { sizePt }: Line): number => blockHeightPt(lines.length, sizePt) + 1.5
 

@@ -1,4 +1,5 @@
 import { GLYPH_RUNS, UNITS_PER_EM } from './glyph-widths.js'
+import { unbroken } from './unbroken.js'
 
 export type Face = 'plain' | 'bold'
 
@@ -45,7 +46,8 @@ function printed(text: string): string {
 }
 
 /**
- * Breaks a text into lines that fit a width, at spaces where it can, inside a word where it must.
+ * Breaks a text into lines that fit a width, at spaces where it can, inside a word where it must. A number keeps its
+ * unit beside it where the width holds both.
  *
  * @param widthPt Width of the lines; no limit when undefined.
  */
@@ -58,9 +60,10 @@ export function wrapText(text: string, sizePt: number, face: Face, widthPt: numb
 function wrapLine(text: string, sizePt: number, face: Face, widthPt: number): string[] {
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(' ')) {
+  const fits = (words: string): boolean => textWidthPt(words, sizePt, face) <= widthPt
+  for (const word of unbroken(text).flatMap((words) => (fits(words) ? [words] : words.split(' ')))) {
     const longer = line === '' ? word : `${line} ${word}`
-    if (textWidthPt(longer, sizePt, face) <= widthPt) {
+    if (fits(longer)) {
       line = longer
       continue
     }

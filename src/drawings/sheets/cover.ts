@@ -24,7 +24,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
   const blocks: Block[] = [
     {
       kind: 'figure',
-      heightPt: blockHeightPt(titleLines.length, TYPE_PT.title) + 22,
+      heightPt: blockHeightPt(titleLines.length, TYPE_PT.title) + 18,
       draw: (x, y) => [
         label(x, y, 'PERMIT DRAWINGS: PHOTOVOLTAIC SYSTEM', { face: 'bold', color: 'grey' }),
         label(x, y + 14, titleLines.join('\n'), { sizePt: TYPE_PT.title, face: 'bold' }),
@@ -35,6 +35,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
     ...draftBlocks(input),
     { kind: 'heading', text: 'Project data' },
     { kind: 'facts', facts: projectFacts(input) },
+    ...houseBlocks(input),
     { kind: 'heading', text: 'Equipment' },
     {
       kind: 'table',
@@ -46,27 +47,25 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
       ],
       rows: equipmentRows(input).map((row) => row.slice(0, 4)),
     },
-    ...houseBlocks(input),
     ...vicinityBlocks(job),
     { kind: 'heading', text: 'Sheet index' },
     {
       kind: 'table',
       columns: [
-        { heading: 'Sheet', share: 0.35, bold: true },
-        { heading: 'Title', share: 0.65 },
+        { heading: 'Sheet', share: 0.24, bold: true },
+        { heading: 'Title', share: 0.76 },
       ],
       rows: indexRows(index),
     },
     ...issueBlocks(input),
     { kind: 'heading', text: 'General notes' },
     { kind: 'list', numbered: true, items: generalNotes(input) },
-    { kind: 'heading', text: 'Lines and marks' },
-    legend(),
   ]
-  const bare = flowBlocks(blocks, body, columns)
-  const withBox = flowBlocks([...blocks, ...approval()], body, columns)
-  // Every sheet has room for stamps in its strip, so the box alone is not worth a sheet.
-  const pages = bare.length < withBox.length ? bare : withBox
+  const marks: Block[] = [{ kind: 'heading', text: 'Lines and marks' }, legend()]
+  // Every drawing has a legend and room for stamps in its strip, so neither is worth a sheet of its own.
+  const tries = [[...marks, ...approval()], marks, []].map((last) => flowBlocks([...blocks, ...last], body, columns))
+  const least = Math.min(...tries.map(({ length }) => length))
+  const pages = tries.find(({ length }) => length === least) ?? []
   return pages.map((paper, page) => ({
     id: continued('G-001', page),
     title: page === 0 ? 'Cover sheet' : 'Cover sheet, continued',
@@ -76,7 +75,7 @@ export function coverSheets(job: SheetJob, index: readonly (readonly [id: string
   }))
 }
 
-/** The index by series: a sheet that goes on at others is one row that names the first and the last. */
+/** The index by series: a sheet that goes on at others is one row that names the first and the end of the last: `S-601 to -6`. */
 function indexRows(index: readonly (readonly [id: string, title: string])[]): string[][] {
   const rows: { readonly first: string; readonly title: string; last: string }[] = []
   for (const [id, title] of index) {
@@ -85,7 +84,10 @@ function indexRows(index: readonly (readonly [id: string, title: string])[]): st
     if (before !== undefined && id.startsWith(`${before.first}-`) && /^-\d+$/u.test(suffix ?? '')) before.last = id
     else rows.push({ first: id, last: id, title })
   }
-  return rows.map(({ first, last, title }) => [first === last ? first : `${first} to ${last}`, title])
+  return rows.map(({ first, last, title }) => [
+    first === last ? first : `${first} to ${last.slice(first.length)}`,
+    title,
+  ])
 }
 
 function scopeText(input: PacketInput): string {

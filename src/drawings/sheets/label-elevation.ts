@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import { panelPlace, placeTitle } from '../labels/label-places.js'
 import type { LabelPlace, RequiredLabel } from '../labels/required-labels.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
-import { inPart, onLayer, xy, type Primitive } from '../model/index.js'
+import { inPart, onLayer, textWidthPt, xy, type Primitive } from '../model/index.js'
 import { clipName } from '../tree/clip-name.js'
 
 const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
@@ -14,6 +14,13 @@ const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
   dc_disconnect: 'DC DISCONNECT',
   dc_raceway: 'DC RACEWAY',
   shutdown_switch: 'SHUTDOWN SWITCH',
+}
+
+/** The same where a name has no room beside the next one. */
+const SHORT_NAMES: typeof NAMES = {
+  pv_disconnect: 'PV DISC.',
+  dc_disconnect: 'DC DISC.',
+  shutdown_switch: 'RSD SWITCH',
 }
 
 /** From the array to the panels, which follow from the last to the one at the service, and the meter. */
@@ -64,12 +71,10 @@ export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringV
         label(x + width * 0.67, y + 19, 'ARRAY', { sizePt: TYPE_PT.small, valign: 'middle' }),
         line(x, wallTop, x + width, wallTop, { pen: 'medium' }),
         line(x, y + HEIGHT - 8, x + width, y + HEIGHT - 8, { pen: 'heavy' }),
-        label(
-          x,
-          y + HEIGHT - 5,
-          'Equipment from the array to the meter, not to scale; numbers are those of the labels.',
-          { sizePt: TYPE_PT.small, maxWidthPt: width },
-        ),
+        label(x, y + HEIGHT - 5, 'From the array to the meter, not to scale; numbers are those of the labels.', {
+          sizePt: TYPE_PT.small,
+          maxWidthPt: width,
+        }),
       ]
       for (const [index, place] of used.entries()) {
         const middle = x + (index + 0.5) * step
@@ -129,10 +134,16 @@ function piece(
   return [
     shape,
     ...balloons,
-    label(middle, top + 46, clipName(name, TYPE_PT.small, 'plain', step - 4), {
+    label(middle, top + 46, pieceName(place, name, step - 4), {
       sizePt: TYPE_PT.small,
       align: 'center',
       maxWidthPt: step - 4,
     }),
   ]
+}
+
+/** The name in two lines at most; shortened where a word of it is wider than its room. */
+function pieceName(place: LabelPlace, name: string, widthPt: number): string {
+  const isWide = name.split(' ').some((word) => textWidthPt(word, TYPE_PT.small) > widthPt)
+  return clipName(isWide ? (SHORT_NAMES[place] ?? name) : name, TYPE_PT.small, 'plain', widthPt)
 }

@@ -3,8 +3,8 @@ import { plainNumber, type Block } from '../layout/index.js'
 import { nodeTitle } from '../node-title.js'
 import { columns } from './columns.js'
 
-/** Every part of the installation with the rules that it was judged by, or only the one that governs. */
-export function nodeSchedule(wiring: WiringValues, governingOnly = false): Block {
+/** Every part of the installation with the rules that it was judged by. */
+export function nodeSchedule(wiring: WiringValues): Block {
   return {
     kind: 'table',
     columns: columns(
@@ -17,15 +17,14 @@ export function nodeSchedule(wiring: WiringValues, governingOnly = false): Block
       ['Limit', 0.09],
       ['Holds', 0.14],
     ),
-    rows: wiring.distribution.flatMap((node) => rowsOf(node, governingOnly)),
+    rows: wiring.distribution.flatMap((node) => rowsOf(node)),
   }
 }
 
-function rowsOf(node: NodeValues, governingOnly: boolean): string[][] {
+function rowsOf(node: NodeValues): string[][] {
   const head = [nodeTitle(node), amps(node.bus_a), amps(node.main_a)]
-  const shown = node.rules.filter(({ rule }) => !governingOnly || rule === node.governs)
-  if (shown.length === 0) return [[...head, 'nothing stated to judge by', '', '', '', '']]
-  return shown.map((rule) => [
+  if (node.rules.length === 0) return [[...head, 'nothing stated to judge by', '', '', '', '']]
+  return node.rules.map((rule) => [
     ...head,
     rule.rule,
     rule.section,

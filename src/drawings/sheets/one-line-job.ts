@@ -47,11 +47,18 @@ export function lowestWordPt(drawn: readonly Primitive[]): number {
 /** Least distance of the middles of two tags, points. */
 const TIGHT_PT = 15
 
+const sharedText = (tags: readonly WireTag[]): string => tags.map(({ tag }) => tag).join(', ')
+
+/** Width of the box that several tags share, and a little room beside it, points; 0 for a tag alone. */
+export function sharedPt(tags: readonly WireTag[]): number {
+  return tags.length < 2 ? 0 : tagWidthPt(sharedText(tags)) + 4
+}
+
 /** Tags evenly along a piece of wire, or in one box when they would touch. */
 export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
   const step = (toX - fromX) / (tags.length + 1)
   const widest = Math.max(0, ...tags.map(({ tag }) => tagWidthPt(tag)))
   if (tags.length > 1 && step < Math.max(TIGHT_PT, widest + 1.8))
-    return [...tagList((fromX + toX) / 2, y, tags.map(({ tag }) => tag).join(', '))]
+    return [...tagList((fromX + toX) / 2, y, sharedText(tags))]
   return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.tag))
 }

@@ -2,7 +2,8 @@ import type { WiringValues } from '../../electrical/index.js'
 import type { Disconnect } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
-import { spread, type DiagramJob } from './one-line-job.js'
+import type { WireTag } from '../diagram/wire-tags.js'
+import { sharedPt, spread, type DiagramJob } from './one-line-job.js'
 import type { Places } from './one-line-places.js'
 import type { OneLineSource } from './one-line-sources.js'
 import {
@@ -48,20 +49,20 @@ export function drawSource(job: DiagramJob, source: OneLineSource, y: number, gr
   const micro = source.unit === undefined
   const { device } = source
   const start = symbolX + (micro ? 54 : device === undefined ? 26 : 50)
-  const junctionX = Math.max(box.x + box.width * (micro ? places.acJunction : places.dcJunction), start + 30)
   const title = wrapText(source.title, TYPE_PT.text, 'bold', width)
   const height = sourceTextHeight(source, width)
   const top = y - (places.stacked ? height + ABOVE_WIRE_PT : height / 2)
   const left = box.x + (places.stacked ? 12 : 0)
-  // What leaves a DC combiner is marked on the wire of its first string.
-  const onWire = [source.circuit.id, ...combinersOf(job.wiring, source.circuit.id)]
-  const tags = job.tags.filter((tag) => tag.circuits.some((id) => onWire.includes(id)))
+  const tags = tagsOf(job, source.circuit.id)
   const [array, onward] = [tags.filter((tag) => tag.inArray), tags.filter((tag) => !tag.inArray)]
   const end = box.x + box.width * (micro ? places.combiner : places.inverter)
   const outside = micro
     ? undefined
     : Object.entries(job.input.project.electrical?.disconnects ?? {}).find(([, each]) => each.kind === 'dc')
   const switchX = end - 28
+  const tagsEnd = outside === undefined ? end - (micro ? 26 : 6) : switchX - 18
+  const usualX = box.x + box.width * (micro ? places.acJunction : places.dcJunction)
+  const junctionX = Math.max(Math.min(usualX, tagsEnd - 8 - onwardPt(job, micro)), start + 30)
   return [
     label(left, top, title.join('\n'), { face: 'bold' }),
     label(left, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
@@ -80,10 +81,22 @@ export function drawSource(job: DiagramJob, source: OneLineSource, y: number, gr
     { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
     label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
     ...spread(array, start + 4, junctionX - 8, y),
-    ...spread(onward, junctionX + 8, outside === undefined ? end - (micro ? 26 : 6) : switchX - 18, y),
+    ...spread(onward, junctionX + 8, tagsEnd, y),
     ...(outside === undefined ? [] : dcSwitch(switchX, y, outside, job.labels('dc_disconnect'))),
     ...(job.withConnection ? [line(junctionX, y + 7, junctionX, groundY, { pen: 'hair', dash: 'dashed' })] : []),
   ]
+}
+
+/** Tags on the wire of a circuit; what leaves a DC combiner is marked on the wire of its first string. */
+function tagsOf({ wiring, tags }: DiagramJob, id: string): WireTag[] {
+  const onWire = [id, ...combinersOf(wiring, id)]
+  return tags.filter(({ circuits }) => circuits.some((each) => onWire.includes(each)))
+}
+
+/** Room for the tags behind the junction box where several of them share one box; the same in each row. */
+function onwardPt(job: DiagramJob, micro: boolean): number {
+  const rows = job.wiring.circuits.filter(({ kind }) => kind === (micro ? 'ac_branch' : 'dc_string'))
+  return Math.max(0, ...rows.map(({ id }) => sharedPt(tagsOf(job, id).filter(({ inArray }) => !inArray))))
 }
 
 const DEVICE = { converter: converterSymbol, 'shutdown unit': shutdownUnitSymbol } as const

@@ -9,7 +9,6 @@ import { placesFor, type Places } from './one-line-places.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
-import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
 import { treeSheets } from '../tree/tree-sheets.js'
 import { wireTags } from '../diagram/wire-tags.js'
@@ -37,9 +36,13 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const { body } = job.stationery
   const sources = oneLineSources(job.input, wiring)
   const places = placesFor(body.width, wiring)
-  const room = body.height * (places.stacked ? STACKED_SHARE : DIAGRAM_SHARE) - AROUND_PT + 54
+  const roomOf = (share: number): number => body.height * share - AROUND_PT + 54
+  const usual = roomOf(places.stacked ? STACKED_SHARE : DIAGRAM_SHARE)
   // Sheets that go on have rows only.
   const roomThen = body.height - ROWS_AROUND_PT
+  // One diagram on one sheet before symbols below it.
+  const isWhole = grouped(sources, places, body.width, roomOf(STACKED_SHARE), roomThen).length === 1
+  const room = isWhole ? roomOf(STACKED_SHARE) : usual
   const groups = grouped(sources, places, body.width, room, roomThen)
   const tags = wireTags(wiring)
   const labels = labelMarks(job.input.project, wiring)
@@ -47,7 +50,10 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   for (const [index, group] of groups.entries()) {
     const heights = group.reduce((sum, source) => sum + rowHeightPt(source, body.width, places, index === 0), 0)
     const more = groups.length > 1
-    const spreadPt = Math.max(0, Math.min(34, ((index === 0 ? room : roomThen) - heights) / group.length))
+    const spreadPt = Math.max(
+      0,
+      Math.min(34, ((index > 0 ? roomThen : heights > usual ? room : usual) - heights) / group.length),
+    )
     const box = { ...body, y: body.y + (more ? 12 : 0) }
     const diagram: DiagramJob = {
       input: job.input,
@@ -81,7 +87,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const tables: Tables = {
     legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
     conductors: [{ kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
-    ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), nodeSchedule(wiring, true)],
+    ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input)],
   }
   const [first = [], ...others] = tablesBelow(tables, top, body)
   const last = further.at(-1)
@@ -132,7 +138,7 @@ interface Tables {
 
 /**
  * Symbols and tables below the diagram and on sheets that follow. Where the symbols have no room below it, the ratings
- * stand there instead when this does without a sheet.
+ * stand there instead when this needs no further sheet.
  *
  * @param later Room on the sheets that follow.
  */
@@ -144,7 +150,7 @@ function tablesBelow({ legend, conductors, ratings }: Tables, top: number, body:
   const after = [[], ...flowBlocks(usual, later)]
   if (below.height < LEAST_TABLE_PT) return after
   const before = flowBlocks([...ratings, ...legend, ...conductors], below, 1, later)
-  return before.length < after.length ? before : after
+  return before.length <= after.length ? before : after
 }
 
 /** Height of the symbols, which come first, points. */

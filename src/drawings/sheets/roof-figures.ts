@@ -111,6 +111,9 @@ function obstruction(keepOut: KeepOut): Primitive[] {
   return [...clear, { kind: 'path', points, closed: true, pen: 'medium', fill: 'mid' }, ...cross, name]
 }
 
+/** Where the name of a module may stand: in its middle, or clear of a rail, a box or a raceway that crosses it. */
+const NAME_PLACES = [0, 4, -4, 6, -6, 9, -9, 13, -13].flatMap((across) => [0, -8, 8].map((down) => xy(across, down)))
+
 function modules(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Primitive[] {
   return input.arrangement.values.modules
     .filter((module) => module.roofPlane === plane.id)
@@ -128,7 +131,7 @@ function modules(input: PacketInput, plane: ArrangedPlane, ptPerFt: number): Pri
           valign: 'middle',
           halo: true,
           rotationDeg: turned ? 90 : 0,
-          shifts: [xy(0, 0), xy(0, -8), xy(0, 8)],
+          shifts: NAME_PLACES,
           optional: true,
         }),
       ]

@@ -2,21 +2,21 @@ import { isAc, type WiringValues } from '../../electrical/index.js'
 import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
 import { columns } from './columns.js'
-import { conductorSchedule } from './conductor-schedule.js'
 import { equipmentRows } from './equipment-rows.js'
 import { continued, type SheetJob } from './job.js'
 import { nodeSchedule } from './node-schedule.js'
 import { awg, numberedWays } from '../diagram/wire-tags.js'
 
-/** Sheet E-602: conductors and raceways by tag, circuits with their ampacities, strings, panel, grounding, equipment. */
+/**
+ * Sheet E-602: raceways by number, circuits with their ampacities, strings, panels, grounding. The conductors by tag and
+ * the ratings of the equipment stand once, with the one-line diagram.
+ */
 export function scheduleSheets(job: SheetJob): SheetDraft[] {
   const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const blocks: Block[] = [
     { kind: 'heading', text: 'Conductors and raceways' },
     racewayTable(wiring),
-    { kind: 'heading', text: 'Conductors by tag' },
-    conductorSchedule(wiring),
     { kind: 'heading', text: 'Circuits' },
     circuitTable(wiring),
     { kind: 'heading', text: 'Ampacity along each circuit' },
@@ -26,8 +26,7 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
     nodeSchedule(wiring),
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
-    { kind: 'heading', text: 'Equipment' },
-    equipmentTable(job.input),
+    { kind: 'text', text: 'Conductors by tag, and ratings of the equipment: sheet E-601 and those that follow it.' },
   ]
   return flowBlocks(blocks, job.stationery.body).map((paper, page) => ({
     id: continued('E-602', page),
@@ -95,16 +94,16 @@ function ampacityTable(wiring: WiringValues): Block {
   return {
     kind: 'table',
     columns: columns(
-      ['Circuit', 0.12],
-      ['Segment', 0.14],
+      ['Circuit', 0.11],
+      ['Segment', 0.13],
       ['Conductor', 0.16],
       ['Air', 0.08],
       ['Roof adder', 0.08],
-      ['Correction', 0.08],
-      ['Adjustment', 0.09],
+      ['Correction', 0.1],
+      ['Adjustment', 0.11],
       ['Ampacity', 0.09],
       ['Terminal limit', 0.09],
-      ['Governs', 0.12],
+      ['Governs', 0.11],
     ),
     rows: wiring.circuits.flatMap((circuit) =>
       circuit.segments.map((segment) => [

@@ -234,7 +234,7 @@ function street(stated: SitePlan['street'], lot: readonly XY[]): Primitive[] {
       valign: 'middle',
       rotationDeg,
       halo: true,
-      maxWidthPt: 260,
+      maxWidthPt: 150,
       // Farther along the line before it stands aside: a leader to the line would run along it.
       shifts: [0, 60, -60, 120, -120, 180, -180].flatMap((along) =>
         [24, 30, 36].map((by) => shifted(a, b, out, by, along)),

@@ -5,7 +5,7 @@ import { label, TYPE_PT } from '../layout/index.js'
 import { xy, type Box, type Primitive, type XY } from '../model/index.js'
 import { planPoint } from './plan-frame.js'
 import { clippedLine, clippedTo } from './plane-figures.js'
-import { degreesOf } from '../../values/index.js'
+import { degreesOf, own } from '../../values/index.js'
 
 /** How far beyond the lot a support may stand and still be on the sheet, ft. */
 const BESIDE_LOT_FT = 30
@@ -99,14 +99,24 @@ export function lineName(id: string, line: OverheadLine): string {
 }
 
 /** Rows of the table: what lies below or near, what there is, what is needed. */
-export function overheadRows(values: readonly OverheadValues[]): string[][] {
+export function overheadRows(project: Project, values: readonly OverheadValues[]): string[][] {
   return values.map((each) => [
-    each.id,
-    each.to,
+    each.id.replaceAll('_', ' '),
+    placeWords(project, each.to),
     `${(Math.floor((each.clearance_ft - each.error_ft) * 10 + 1e-6) / 10).toFixed(1)} ft`,
     `${each.required_ft.toFixed(1)} ft`,
     each.complies ? each.section : `${each.section}: NOT KEPT`,
   ])
+}
+
+/** What a line passes, as the plan names it, from its path in the project file. */
+function placeWords({ site_plan: plan }: Project, path: string): string {
+  const [part = '', ...rest] = path.replace(/^site_plan\./u, '').split('.')
+  const key = rest.join('.')
+  if (rest.length === 0) return path.replaceAll('_', ' ')
+  if (part === 'buildings') return own(plan?.buildings, key)?.name ?? key.replaceAll('_', ' ')
+  if (part === 'ground_access') return `ladder place ${Number(key) + 1}`
+  return `${part.replace(/s$/u, '').replaceAll('_', ' ')} ${key.replaceAll('_', ' ')}`
 }
 
 export function overheadNotes(project: Project): string[] {
@@ -116,7 +126,7 @@ export function overheadNotes(project: Project): string[] {
   return [
     `DANGER: overhead lines. People, ladders, rails and tools keep ${SAFETY_FIGURES.lineDistanceFt} ft from every line in every direction; in the dashed zone work is done only with the line cut or covered by the utility.`,
     'Heights at supports are those of the lowest conductor over the ground; between them the line hangs lower. Needed heights are those of NEC 230.24; the authority and the utility decide.',
-    'The caution at a line is common practice (no source was read); it is no label of the electrical code, and the utility may ask for other words.',
+    'The caution at a line is no label of the electrical code; the utility may ask for other words.',
   ]
 }
 

@@ -113,7 +113,9 @@ function notes(job: SheetJob, sheet: Box): Block[] {
         ...obstaclesBeyond(project, sheet),
       ],
     },
-    ...(overhead.length === 0 ? [] : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(overhead)]),
+    ...(overhead.length === 0
+      ? []
+      : [{ kind: 'heading', text: 'Overhead lines' } as const, overheadTable(project, overhead)]),
   ]
 }
 
@@ -129,7 +131,7 @@ const OVERHEAD_LEGEND: readonly (readonly [string, (x: number, y: number) => Pri
 ]
 
 /** Heights that are kept and needed; distances to places of work too. */
-function overheadTable(values: Parameters<typeof overheadRows>[0]): Block {
+function overheadTable(project: Project, values: Parameters<typeof overheadRows>[1]): Block {
   return {
     kind: 'table',
     columns: [
@@ -139,7 +141,7 @@ function overheadTable(values: Parameters<typeof overheadRows>[0]): Block {
       { heading: 'Least', share: 0.19 },
       { heading: 'By', share: 0.25 },
     ],
-    rows: overheadRows(values),
+    rows: overheadRows(project, values),
   }
 }
 

@@ -23,7 +23,14 @@ import { stripLines, zoneAreas } from './wind-zone-figures.js'
 /** Room below a plan for its name, and round it. */
 const NAME_PT = 22
 const AROUND_PT = 12
+/** Between a plan and its name. */
+const NAME_GAP_PT = 9
 const NOTES_SHARE = 0.34
+
+/** Where the name of a zone may stand: in the middle of its widest part, or along the strip, clear of lines and modules. */
+const ZONE_PLACES = [0, 9, -9, 30, -30, 60, -60, 90, -90, 120, -120].flatMap((along) =>
+  [0, 4, -4, 7, -7].map((down) => xy(along, down)),
+)
 
 /** Sheet S-502: the wind zones of each plane that carries modules, with the loads that go with them. */
 export function windZoneSheets(job: SheetJob): SheetDraft[] {
@@ -132,7 +139,7 @@ function drawPlane(
         align: 'center',
         valign: 'middle',
         halo: true,
-        shifts: [xy(0, 0), xy(0, 7), xy(0, -7), xy(9, 0), xy(-9, 0)],
+        shifts: ZONE_PLACES,
       }),
     ),
   ]
@@ -143,7 +150,8 @@ function drawPlane(
     says: `Wind zones of roof plane ${plane.id}: ${[...new Set(areas.map(({ zone }) => zone))].join(', ')}, by strips of ${feetInches(stripFt)} along its edges; the table beside it has their loads.`,
     primitives,
   }
-  const name = label(room.x + room.width / 2, cell.y + cell.height - NAME_PT + 4, `ROOF PLANE ${plane.id}`, {
+  const foot = room.y + (room.height + height * scale.ptPerFt) / 2
+  const name = label(room.x + room.width / 2, foot + NAME_GAP_PT, `ROOF PLANE ${plane.id}`, {
     face: 'bold',
     align: 'center',
     maxWidthPt: room.width,
