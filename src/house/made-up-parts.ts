@@ -13,6 +13,7 @@ export type TellingStage =
   | 'proposal'
   | 'application'
   | 'handover'
+  | 'form'
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
@@ -37,6 +38,8 @@ const PARTS: Readonly<Record<TellingStage, readonly string[]>> = {
   proposal: [...DESIGN, ...MONEY, 'materials', 'title', 'document', 'parties', 'proposal'],
   application: [...DESIGN, ...PAPERS, 'usage', 'utility_application'],
   handover: [...DESIGN, ...PAPERS, 'proposal', 'commissioning'],
+  // A form may ask for any of them; what its mapping asks for counts.
+  form: [...new Set([...DESIGN, ...PAPERS, ...MONEY, 'materials', 'utility_application', 'proposal', 'commissioning'])],
 }
 
 /** Names of the top-level parts of the project that a stage reads. */

@@ -7,5 +7,5 @@ export {
   type PacketOptions,
   type PreparedPacket,
 } from './prepare-packet.js'
-export { readPdfSeal, sealPdf, valueSeals, type PdfSeal, type SealedPaper } from './pdf-seal.js'
+export { imprintOf, readPdfSeal, sealPdf, valueSeals, type PdfSeal, type SealedPaper } from './pdf-seal.js'
 export { readFonts } from './read-fonts.js'

@@ -1,6 +1,5 @@
-import type { House } from '../house/index.js'
-import type { Project } from '../project/index.js'
-import type { Finding } from '../worksheet/index.js'
+import type { House, HouseInput } from '../house/index.js'
+import { sortFindings, type Finding } from '../worksheet/index.js'
 import type { FilledForm, ListedField, OpenForm } from './forms/index.js'
 
 /** A fillable PDF form: its name for the messages, and its content. */
@@ -77,23 +76,33 @@ export async function listFormFields(file: FormFile, flatToo = false): Promise<L
 /**
  * Fills a form from a project and its stages. Signatures, their dates and declarations are never filled.
  *
- * @param house The stages of the project, of `runHouse`; only those run that the mapping asks for.
+ * @param house The stages of the project, of `runHouse`; only those run that the mapping asks for. Values that
+ *   are made up and stand behind a field are told.
  * @throws ProjectError for a bad mapping, FileError for a form that cannot be filled.
  */
 export async function prepareForm(
-  { project }: { readonly project: Project },
+  input: Pick<HouseInput, 'project' | 'madeUp'>,
   house: House,
   file: FormFile,
   mappingFile: MappingFile,
 ): Promise<PreparedForm> {
-  const { fillForm, makeSources, openForm, readMapping } = await import('./forms/index.js')
+  const [{ fillForm, makeSources, openForm, readMapping }, { formMadeUp }] = await Promise.all([
+    import('./forms/index.js'),
+    import('./form-made-up.js'),
+  ])
   const mapping = readMapping(mappingFile.path, mappingFile.text)
   const form = await openForm(file.path, file.bytes, mapping.data.place !== undefined)
-  const filled = await fillForm(form, mapping, makeSources(project, house))
+  const filled = await fillForm(form, mapping, makeSources(input.project, house))
   return {
     sha256: form.sha256,
     fields: filled.fills.map(filledField),
-    findings: filled.findings,
+    findings: sortFindings([
+      ...filled.findings,
+      ...formMadeUp(
+        input,
+        filled.fills.map(({ from }) => from),
+      ),
+    ]),
     notes: form.notes,
     draw: async (flat) => {
       const isPlaced = filled.fills.some(({ place }) => place !== undefined)

@@ -68,14 +68,14 @@ export async function prepareHandover(
     pdf: async (size) => {
       const { readFonts } = await import('../packet/index.js')
       checkPaper(paper, 'title')
-      const pdf = await paperPdf(paper, size, readFonts())
+      const draw = async (imprint?: string) => await paperPdf(paper, size, readFonts(), imprint)
       const seal = {
         digest: loaded.digest,
         tool: wishes.tool,
         draft: paper.stamp !== undefined,
         name: 'handover',
       } as const
-      return await sealPaper(pdf, seal, { yield: house.yield, wire: house.wire })
+      return await sealPaper(draw, seal, { yield: house.yield, wire: house.wire })
     },
   }
 }

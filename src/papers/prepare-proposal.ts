@@ -64,9 +64,9 @@ export async function prepareProposal(
       checkGlyphs(input.project)
       checkTexts(input.project.proposal, 'proposal')
       checkPaper(paper, 'title')
-      const pdf = await paperPdf(paper, size, readFonts())
+      const draw = async (imprint?: string) => await paperPdf(paper, size, readFonts(), imprint)
       const seal = { digest: input.digest, tool, draft: paper.stamp !== undefined, name: 'proposal' } as const
-      return await sealPaper(pdf, seal, { yield: house.yield, payback: house.payback })
+      return await sealPaper(draw, seal, { yield: house.yield, payback: house.payback })
     },
     html: async () => (await import('./pages/index.js')).paperHtml(paper),
     markdown: async () => (await import('./pages/index.js')).paperMarkdown(paper),

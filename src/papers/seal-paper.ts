@@ -14,12 +14,14 @@ export interface SealWish {
 }
 
 /**
- * The PDF of a paper with the seal that `verify-file` knows: build, project, and hashes of the values behind it.
+ * The PDF of a paper with the seal that `verify-file` knows: build, project, and hashes of the values behind it. The
+ * margin of each page says the same.
  *
+ * @param draw Draws the paper with that line in its margin; without a tool or a digest there is neither line nor seal.
  * @param stages Stages behind the paper by name; one that cannot run is left out.
  */
 export async function sealPaper(
-  pdf: Uint8Array,
+  draw: (imprint?: string) => Promise<Uint8Array>,
   {
     digest,
     draft,
@@ -28,7 +30,7 @@ export async function sealPaper(
   }: SealWish & { readonly digest: string | undefined; readonly draft: boolean; readonly name: PaperName },
   stages: Readonly<Record<string, () => Promise<Result<unknown>>>>,
 ): Promise<Uint8Array> {
-  if (tool === undefined || digest === undefined) return pdf
+  if (tool === undefined || digest === undefined) return await draw()
   const values: Record<string, unknown> = {}
   for (const [stage, run] of Object.entries(stages)) {
     try {
@@ -37,6 +39,7 @@ export async function sealPaper(
       if (!(error instanceof StageError)) throw error
     }
   }
-  const { sealPdf } = await import('../packet/index.js')
-  return sealPdf(pdf, { tool, project: digest, values, draft, paper: name })
+  const { imprintOf, sealPdf } = await import('../packet/index.js')
+  const origin = { tool, project: digest, values, draft, paper: name }
+  return sealPdf(await draw(imprintOf(origin)), origin)
 }

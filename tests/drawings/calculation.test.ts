@@ -103,7 +103,7 @@ describe.each([
           step.check === undefined
             ? ''
             : tight(
-                `${step.check.relation === '<=' ? '≤' : '≥'} ${Number(step.check.limit.toFixed(3))}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+                `${step.check.relation === '<=' ? '≤' : '≥'} ${of(step.check.limit, '')}: ${step.check.pass ? 'passes' : 'FAILS'}`,
               ),
         )
         expect(source?.startsWith(tight(step.source.document))).toBe(true)

@@ -52,6 +52,9 @@ describe.each(Object.entries(PAPERS))('a paper on made-up values: %s', (name, pr
     const bytes = await pdf()
     expect((await pagesOf(bytes)).some(({ text }) => text.includes('DRAFT'))).toBe(false)
     expect(readPdfSeal(bytes)).toMatchObject({ seal: { draft: false, project: confirmed.digest } })
+    // The same line as in the margin of a packet.
+    const imprint = `${tool}, build ${readPdfSeal(bytes)?.seal.build}; project ${confirmed.digest.slice(0, 16)}; values `
+    expect((await pagesOf(bytes)).filter(({ text }) => !text.includes(imprint))).toEqual([])
   })
 })
 

@@ -59,6 +59,17 @@ describe('kernels', () => {
     same(compiled, script)
   })
 
+  // A whole number is read at any byte when compiled, and at the four bytes that hold it when it is JavaScript.
+  it('keeps each number of a record at a multiple of its four or eight bytes, none on another', () => {
+    const offsets = Object.entries(LAYOUT).filter(([name]) => !['ROUND', 'OPAQUE', 'DC_SUM_COUNT'].includes(name))
+    expect(offsets.length).toBeGreaterThan(80)
+    expect(offsets.filter(([, value]) => value % 4 !== 0)).toEqual([])
+    const sizes = offsets.filter(([name]) => name.endsWith('_SIZE'))
+    expect(sizes.filter(([, value]) => value % 8 !== 0)).toEqual([])
+    const values = offsets.map(([name, value]) => `${name.split('_')[0]} ${value}`)
+    expect(values.filter((each, index) => values.indexOf(each) !== index)).toEqual([])
+  })
+
   it('meets what the scene says a line meets', () => {
     const machine = scriptEngine()
     const random = new RandomSource(11)

@@ -103,8 +103,10 @@ function notFilled(errors: readonly Finding[]): DesignError {
   return new DesignError(`the form is not filled, because ${count}:${list.join('')}`)
 }
 
-function sayFinding({ message, fix }: Finding): string {
-  return fix === undefined ? message : `${message}. ${fix}`
+function sayFinding({ id, where, message, fix }: Finding): string {
+  // The others name their field; what is made up is named by its place in the project.
+  const what = id.startsWith('project.made-up') && where !== '' ? `${where}: ${message}` : message
+  return fix === undefined ? what : `${what}. ${fix}`
 }
 
 function isSameFile(a: string, b: string): boolean {

@@ -1,5 +1,5 @@
 import type { Step } from '../../worksheet/index.js'
-import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
+import { flowBlocks, type Block, type SheetDraft } from '../layout/index.js'
 import { sheetSource } from '../sheet-source.js'
 import { amount } from './amount.js'
 import { calculationRows, groupedRows, type CalculationRow } from './calculation-rows.js'
@@ -55,7 +55,7 @@ function cells({ subjects, says, step }: CalculationRow, isNamed: boolean): stri
     `${step.result.symbol} = ${amount(step.result.value, step.result.unit)}`,
     step.check === undefined
       ? ''
-      : `${step.check.relation === '<=' ? '≤' : '≥'} ${plainNumber(step.check.limit, 3)}: ${step.check.pass ? 'passes' : 'FAILS'}`,
+      : `${step.check.relation === '<=' ? '≤' : '≥'} ${amount(step.check.limit, '')}: ${step.check.pass ? 'passes' : 'FAILS'}`,
     sheetSource(step.source),
   ]
 }

@@ -1,6 +1,7 @@
 import type { Primitive } from '../model/index.js'
 import { combiner } from './one-line-combiner.js'
-import { drawConnection, drawGrounds, panelNoteDepthPt, supplyPanelPt } from './one-line-connection.js'
+import { drawConnection, drawGrounds, panelNoteDepthPt } from './one-line-connection.js'
+import { supplyPanelPt } from './one-line-panel.js'
 import { groundingDepthPt } from './one-line-grounding.js'
 import { inverterOutputs, inverterStepPt } from './one-line-inverter.js'
 import { lowestWordPt, type DiagramJob, type Output } from './one-line-job.js'

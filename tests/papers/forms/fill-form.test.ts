@@ -232,3 +232,46 @@ describe('where values come from', () => {
     })
   })
 })
+
+describe('values that are made up', () => {
+  const loaded = loadProject({ path: HOUSE })
+  const filledOn = async (madeUp: readonly string[]) => {
+    const input = { ...loaded, madeUp }
+    const form = { path: FORM, bytes: read(FORM) }
+    const filled = await prepareForm(input, runHouse(input), form, {
+      path: MAPPING,
+      text: readFileSync(MAPPING, 'utf8'),
+    })
+    return filled.findings
+      .filter(({ id }) => id.startsWith('project.made-up'))
+      .map(({ id, where, message }) => [id, where, message])
+  }
+
+  test('are told where a field holds them, or a stage that a field asks for rests on them', async () => {
+    const told = await filledOn(['parties.owner.name', 'losses.soiling_pct', 'codes.electrical', 'arrays.south.module'])
+    expect(told.map(([, where]) => where)).toEqual(expect.arrayContaining(['codes', '']))
+    expect(told.find(([, where]) => where === 'codes')).toEqual([
+      'project.made-up-safety',
+      'codes',
+      'made up and not confirmed: electrical NEC 2020',
+    ])
+    const [, , rest = ''] = told.find(([, where]) => where === '') ?? []
+    expect(rest).toContain('parties.owner.name')
+  })
+
+  test('are not told where no field rests on them, nor once they are confirmed', async () => {
+    // The form asks for nothing of a loan.
+    expect(await filledOn(['finance.loan.rate_pct'])).toEqual([])
+    expect(await filledOn([])).toEqual([])
+  })
+
+  test('stand on the terminal beside the filled form, which is written', async () => {
+    const path = into('made-up.yaml')
+    const text = readFileSync(HOUSE, 'utf8').replace(/^( {2}electrical: )(NEC 2020)/mu, '$1!made_up $2')
+    expect(text).toContain('!made_up NEC 2020')
+    writeFileSync(path, text)
+    const run = await gablewattWarm(['fill-form', path, FORM, MAPPING, '--allow-outside', '--out', into('made-up.pdf')])
+    expect(run.stderr).toContain('codes: made up and not confirmed: electrical NEC 2020')
+    expect(existsSync(into('made-up.pdf'))).toBe(true)
+  })
+})
