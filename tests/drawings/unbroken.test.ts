@@ -48,13 +48,19 @@ describe('a line breaks', () => {
 })
 
 test.each(DRAWN_HOUSES.filter(([name]) => /demo|strings|41/u.test(name)))(
-  'no unit begins a line on the sheets of %s',
+  'no unit and no piece of a word begins a line in the tables of %s',
   (_, make) => {
-    const alone = /^(?:A|V|W|ft|in|psf|psi|mph|AWG|%|lb|\d+\/\d+")(?:[ ,;.)]|$)/u
+    const alone = /^(?:[AVW%]|ft|psf|psi|mph|AWG|lb|\d+\/\d+"|t|n|d|ed|ity)(?:[ ,;.)]|$)/u
+    // Words of a formula, and of a heading that names its unit.
+    const named = /(?:rise = |Down, psf|V = )/u
     const lines = (['11x17', 'letter'] as const).flatMap((size) =>
       readPacket(packetInput(make(), size, true)).flatMap(({ sheet, said }) =>
         said.flatMap((each) =>
-          each.lines.slice(1).flatMap(({ text }) => (alone.test(text) ? [`${size} ${sheet.id}: ${each.text}`] : [])),
+          each.lines
+            .slice(1)
+            .flatMap(({ text }) =>
+              alone.test(text) && !named.test(each.text) ? [`${size} ${sheet.id}: ${each.text}`] : [],
+            ),
         ),
       ),
     )

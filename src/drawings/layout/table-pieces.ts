@@ -1,5 +1,6 @@
 import { blockHeightPt, onLayer, rowCells, wrapText, type Face, type Primitive, type Tag } from '../model/index.js'
 import type { TableColumn } from './block.js'
+import { columnWidthsPt } from './column-widths.js'
 import type { Piece } from './piece.js'
 import { label, line, TYPE_PT } from './text.js'
 
@@ -28,7 +29,7 @@ export function tablePieces(
   widthPt: number,
   mostPt: number,
 ): Piece[] {
-  const placed = placeColumns(columns, widthPt)
+  const placed = placeColumns(columns, rows, widthPt)
   const table: Tag = { kind: 'Table' }
   const header = headerOf(columns, placed, widthPt, table)
   const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
@@ -44,9 +45,12 @@ export function tablePieces(
   ]
 }
 
-function placeColumns(columns: readonly TableColumn[], widthPt: number): PlacedColumn[] {
-  const total = columns.reduce((sum, column) => sum + column.share, 0)
-  const widths = columns.map((column) => (widthPt * column.share) / total)
+function placeColumns(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  widthPt: number,
+): PlacedColumn[] {
+  const widths = columnWidthsPt(columns, rows, { widthPt, sizePt: SIZE, padPt: PAD })
   return columns.map((column, index) => ({
     leftPt: widths.slice(0, index).reduce((sum, width) => sum + width, 0),
     widthPt: widths[index] ?? 0,

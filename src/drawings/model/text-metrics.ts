@@ -38,7 +38,7 @@ export function missingGlyphs(text: string): string[] {
 }
 
 /** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces. */
-function printed(text: string): string {
+export function printed(text: string): string {
   return text
     .normalize('NFC')
     .replaceAll(/\r\n?/gu, '\n')

@@ -22,6 +22,8 @@ import { blocks, checkBlocks } from './attachment-tables.js'
 /** Share of the width that the details take, and of the height that the section has of it. */
 const DETAILS_SHARE = 0.58
 const SECTION_SHARE = 0.62
+/** Least width of a table that stands beside the details, points. */
+const LEAST_TABLE = 220
 /** On a wider sheet the tables stand in two columns, points. */
 const TWO_COLUMNS = 560
 
@@ -75,7 +77,9 @@ export function attachmentSheets(job: SheetJob): SheetDraft[] {
  * details too where this does without a sheet.
  */
 function pagesOf(facts: readonly Block[], tables: readonly Block[], beside: Box, body: Box): Primitive[][] {
-  const starts = tables.flatMap(({ kind }, index) => (kind === 'heading' ? [index] : []))
+  const starts = (beside.width < LEAST_TABLE ? [] : tables).flatMap(({ kind }, index) =>
+    kind === 'heading' ? [index] : [],
+  )
   const ways = [tables.length, ...starts.toReversed()].map((from) => [
     ...flowBlocks([...facts, ...tables.slice(from)], beside, 1, body),
     ...(from === 0 ? [] : flowBlocks(tables.slice(0, from), body, body.width > TWO_COLUMNS ? 2 : 1)),

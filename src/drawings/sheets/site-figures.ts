@@ -20,7 +20,6 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
   junction_box: ['JB', 'Junction box'],
 }
 
-
 /**
  * Everything of the site plan, ft.
  *

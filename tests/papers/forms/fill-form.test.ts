@@ -267,7 +267,12 @@ describe('values that are made up', () => {
 
   test('stand on the terminal beside the filled form, which is written', async () => {
     const path = into('made-up.yaml')
-    const text = readFileSync(HOUSE, 'utf8').replace(/^( {2}electrical: )(NEC 2020)/mu, '$1!made_up $2')
+    const text = readFileSync(HOUSE, 'utf8')
+      .replace(/^( {2}electrical: )(NEC 2020)/mu, '$1!made_up $2')
+      .replaceAll(
+        /(?<key>file: |price_list: )(?<name>[\w./-]+\.(?:pdf|yaml))/gu,
+        `$<key>${join(ROOT, 'examples')}/$<name>`,
+      )
     expect(text).toContain('!made_up NEC 2020')
     writeFileSync(path, text)
     const run = await gablewattWarm(['fill-form', path, FORM, MAPPING, '--allow-outside', '--out', into('made-up.pdf')])
