@@ -70,6 +70,14 @@ describe('documents of the person', () => {
     rmSync(outside, { recursive: true })
   })
 
+  test('bear no imprint, which would lie on the words of their stamps; the drawings do', async () => {
+    const documents = await readDocuments(folder, ['m410.pdf'], false)
+    const sheets = drawPacket({ ...packetInput(microHouse()), documents })
+    const pages = await pagesOf(await renderPacket(sheets, documents, { ...info, imprint: 'build 0123' }, false))
+    const has = pages.map(({ text }) => text.includes('build 0123'))
+    expect(has).toEqual([...sheets.map(() => true), false, false])
+  })
+
   test('follow the drawings, each page with its number, and stand in the index', async () => {
     const documents = await readDocuments(folder, ['m410.pdf', 'rail.pdf'], false)
     const sheets = drawPacket({ ...packetInput(microHouse()), documents })

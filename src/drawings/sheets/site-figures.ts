@@ -1,7 +1,7 @@
 import type { PlanEquipment, SitePlan } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { asSymbol, boundsOf, onLayer, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, boundsOf, onLayer, type Box, type Primitive, type XY } from '../model/index.js'
 import { obstacleFigures } from './site-obstacles.js'
 import { overheadFigures } from './site-overhead.js'
 import { lotDistances } from './lot-distances.js'
