@@ -20,8 +20,9 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'schemas/project.schema.json holds every key with its unit, its range and an example. Editors that know YAML schemas complete from it: the first line of a new file names it. In a clone, `npm run --silent reference` writes all of it as one page, and `npm run --silent reference price-list` that of a price list. What changed from version to version stands in schemas/CHANGELOG.md.',
       'A stage asks only for its own parts of the file. `--set path=value` changes one value for one run.',
       'Safety inputs (wind, snow, framing, rail, mount, bus rating) have no default: what is missing is asked for, with the place where it is found. Everything else that is assumed is listed with its reason and its source.',
+      'A file of a stranger, as a quote service gets it: `gablewatt SUBCOMMAND project.yaml ... --untrusted` runs the subcommand in a start of Node of its own, which reads only the program and the folder of the project, writes only the file of --out (in that folder) and starts neither a process nor a thread, by the permission model of Node; with 512 MB of memory, 60 s, and a quarter of the sizes of files that are read otherwise. Each project wants a folder of its own. That confines mistakes of the program; it is no wall against hostile code, which a project file cannot hold.',
     ],
-    also: ['conventions', 'units', 'keys', 'coordinates', 'schema'],
+    also: ['conventions', 'units', 'keys', 'coordinates', 'schema', 'untrusted', '--untrusted', 'quote-service'],
   },
   'made-up': {
     title: 'Values that are made up, and how they become yours',
