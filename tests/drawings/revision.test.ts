@@ -117,6 +117,34 @@ describe('clouds and deltas', () => {
     }
   })
 
+  // Drafting practice: a triangle on its base holds the mark, the arcs of a cloud bulge outwards; no source.
+  test('a triangle stands on its base about its mark, and arcs bulge outwards', () => {
+    const overlay = marked.flatMap((sheet) => sheet.overlay ?? [])
+    const paths = overlay.flatMap((each) => (each.kind === 'path' ? [each.points] : []))
+    const texts = overlay.flatMap((each) => (each.kind === 'text' ? [each.at] : []))
+    const triangles = paths.filter(({ length }) => length === 3)
+    expect(triangles).toHaveLength(texts.length)
+    for (const [index, points] of triangles.entries()) {
+      const [apex, one, two] = points.toSorted((a, b) => a.y - b.y)
+      expect(one?.y).toBeCloseTo(two?.y ?? 0, 6)
+      expect(texts[index]?.x).toBeCloseTo(apex?.x ?? 0, 6)
+      expect(texts[index]?.y).toBeGreaterThan(apex?.y ?? Infinity)
+      expect(texts[index]?.y).toBeLessThan(one?.y ?? 0)
+    }
+    const clouds = paths.filter(({ length }) => length > 10)
+    expect(clouds.length).toBeGreaterThan(0)
+    for (const points of clouds) {
+      // Each fourth point lies on the box itself.
+      const box = points.filter((_, index) => index % 4 === 0)
+      for (const axis of ['x', 'y'] as const) {
+        expect(Math.min(...points.map((each) => each[axis]))).toBeLessThan(Math.min(...box.map((each) => each[axis])))
+        expect(Math.max(...points.map((each) => each[axis]))).toBeGreaterThan(
+          Math.max(...box.map((each) => each[axis])),
+        )
+      }
+    }
+  })
+
   test('a cloud holds what changed', () => {
     const change = changes.find(({ id }) => id === 'A-101')
     const sheet = marked.find(({ id }) => id === 'A-101')
