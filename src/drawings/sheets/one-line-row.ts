@@ -62,7 +62,7 @@ export function drawSource(job: DiagramJob, source: OneLineSource, y: number, gr
   const switchX = end - 28
   const tagsEnd = outside === undefined ? end - (micro ? 26 : 6) : switchX - 18
   const usualX = box.x + box.width * (micro ? places.acJunction : places.dcJunction)
-  const junctionX = Math.max(Math.min(usualX, tagsEnd - 8 - onwardPt(job, micro)), start + 30)
+  const junctionX = Math.max(Math.min(usualX, tagsEnd - 8 - onwardPt(job, micro)), start + (array.length > 0 ? 30 : 12))
   return [
     label(left, top, title.join('\n'), { face: 'bold' }),
     label(left, top + blockHeightPt(title.length, TYPE_PT.text) + 2, source.lines.join('\n'), {
