@@ -152,6 +152,7 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'Columns of your own, such as customer.phone, are declared in the template, under fleet.extra_columns; they pass through to the lines, --csv and the papers. --columns chooses what --csv holds. A table may have semicolons or tabs; --decimal-comma where decimals follow a comma.',
       '--out-dir houses --write price-list writes one price list of all items of all houses, to be filled in once and named in the template.',
       'examples/fleet/ holds sample projects, a template with a table, and the baseline that our own CI compares with.',
+      'On a cluster each task of a job array works out one --shard, goes on from its own journal when it was killed, and --merge joins the parts: examples/cluster/ holds scripts for Slurm (tested with a real one, a killed task among it) and an indexed job for Kubernetes (its script is tested, no cluster of that kind).',
     ],
     also: ['fleet', 'shards', 'baseline', 'ci'],
   },
