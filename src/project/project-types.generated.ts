@@ -4107,7 +4107,7 @@ framing_dry_since_nailed?: boolean
  */
 export interface Materials {
 /**
- * Path of the price list file, relative to this file.
+ * Path of the price list file, relative to this file: YAML, or a table when its name ends in .csv.
  */
 price_list?: string
 /**

@@ -34,11 +34,14 @@ export class Carried {
   }
 }
 
-export type WarningId =
-  | 'rates.check'
-  | 'rates.comments'
-  | 'rates.dates'
-  | 'rates.eligibility'
-  | 'rates.ignored'
-  | 'rates.implausible'
-  | 'rates.tier-count'
+export const WARNING_IDS = [
+  'rates.check',
+  'rates.comments',
+  'rates.dates',
+  'rates.eligibility',
+  'rates.ignored',
+  'rates.implausible',
+  'rates.tier-count',
+] as const
+
+export type WarningId = (typeof WARNING_IDS)[number]

@@ -167,7 +167,7 @@ function yamlOf(record: RateRecord, tariff: Tariff, carried: Carried, answers: R
     ...(record.source === undefined ? [] : [`Source that the record names: ${record.source}`]),
     'People type such records in from rate sheets: compare it with yours, then state the day as tariff.checked.',
     ...carried.refused.map(({ field, message }) => `LEFT OUT ${field}: ${message}.`),
-    ...carried.told.map(({ message }) => `${message}.`),
+    ...carried.told.map(({ message }) => `${message.replace(/\.$/u, '')}.`),
   ]
   return tariffYaml(tariff, head, {
     rounding: 'Not in the record: a printed bill shows whether each line is rounded, or only the total.',
