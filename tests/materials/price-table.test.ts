@@ -75,7 +75,10 @@ describe('a price list as a table', () => {
     ['id,pack,usd,unit price\na,each,1,2', 'prices.csv:1:13  unit price  this column stands twice'],
     ['id,pack,usd\n,each,1', 'prices.csv:2:1  id  the row has no id'],
     ['id,pack,usd\na,,1', 'prices.csv:2:1  items.a.pack  the row has no pack'],
-    ['id,pack,usd\na,crate,1', 'prices.csv:2:3  items.a.pack  found 'crate'; allowed are each, stick, box, spool, foot'],
+    [
+      'id,pack,usd\na,crate,1',
+      "prices.csv:2:3  items.a.pack  found 'crate'; allowed are each, stick, box, spool, foot",
+    ],
     ['id,pack,usd\na,each,one', "prices.csv:2:8  items.a.usd  'one' is not a number"],
     ['id,pack,usd\na,each,-1', "prices.csv:2:8  items.a.usd  '-1' is not a number"],
     ['id,pack,holds,usd\na,spool,,1', 'prices.csv:2:1  items.a  a spool without holds'],

@@ -17,8 +17,10 @@ export interface Explained {
 /** Halvings of the range of a number: a price per kWh is then known to a millionth. */
 const HALVINGS = 24
 const MOST_DIGITS = 6
+/** Lines that are rounded each make the total go up and down by a cent or two on its way. */
+const SLACK_USD = 0.025
 /** Values that are tried of one number of digits. */
-const MOST_TRIED = 60
+const MOST_TRIED = 100
 
 /**
  * Looks for single changes of a tariff after which every bill comes out to the cent.
@@ -155,7 +157,7 @@ function valuesGiving(
   const [atFrom, atTo] = [totalOf(from), totalOf(to)]
   if (atFrom === undefined || atTo === undefined || atFrom === atTo) return undefined
   const rises = atTo > atFrom
-  if (total < Math.min(atFrom, atTo) || total > Math.max(atFrom, atTo)) return undefined
+  if (total < Math.min(atFrom, atTo) - SLACK_USD || total > Math.max(atFrom, atTo) + SLACK_USD) return undefined
   const edge = (isBefore: (one: number) => boolean): number => {
     let [a, b] = [from, to]
     for (let i = 0; i < HALVINGS; i++) {
@@ -165,8 +167,8 @@ function valuesGiving(
     }
     return (a + b) / 2
   }
-  const least = edge((one) => (rises ? one < total - 0.001 : one > total + 0.001))
-  const greatest = edge((one) => (rises ? one <= total + 0.001 : one >= total - 0.001))
+  const least = edge((one) => (rises ? one < total - SLACK_USD : one > total + SLACK_USD))
+  const greatest = edge((one) => (rises ? one <= total + SLACK_USD : one >= total - SLACK_USD))
   return least <= greatest + 1e-6 ? [least, greatest] : undefined
 }
 

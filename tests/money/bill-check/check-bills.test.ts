@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { checkBills } from '../../../src/money/index.js'
-import type { Tariff } from '../../../src/project/index.js'
+import { loadProject, type Tariff } from '../../../src/project/index.js'
 
 // Printed bills are those of the right tariff; the tariff that was typed in has one slip. That the right bills are right is
 // checked by hand below and against published bills.
@@ -215,6 +216,30 @@ describe('one slip is found', () => {
     const daily = structuredClone(month)
     daily.energy['all_year']!.tiers![0] = { up_to_kwh_per_day: 12, usd_per_kwh: 0.125 }
     expect(check(month, csvOf(amountsOf(daily))).values.explanations[0]).toMatchObject({ fits: 'per day: 12 kWh' })
+  })
+})
+
+describe('the sample bills (invented)', () => {
+  const folder = new URL('../../../examples', import.meta.url).pathname
+  const text = readFileSync(`${folder}/lark-hollow-bills.csv`, 'utf8')
+  const { tariff } = loadProject({ path: `${folder}/lark-hollow.yaml` }).project
+  const withEnd = (kwh: number): Tariff => {
+    const copy = structuredClone(tariff!)
+    copy.energy['summer']!.tiers![0]!.up_to_kwh_per_month = kwh
+    return copy
+  }
+
+  it('are those of the sample house', () => {
+    expect(check(tariff!, text).values).toMatchObject({ differing: 0, difference_usd: 0 })
+  })
+
+  // Rounded lines make a total go up and down by a cent while the end of a tier moves: 750 has to be found all the same.
+  it.each([700, 745, 760, 800, 1000])('the end of a tier at %d in place of 750', (kwh) => {
+    expect(check(withEnd(kwh), text).values.explanations[0]).toEqual({
+      key: 'tariff.energy.summer.tiers.0.up_to_kwh_per_month',
+      found: kwh,
+      fits: 750,
+    })
   })
 })
 
