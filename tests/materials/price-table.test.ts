@@ -32,7 +32,7 @@ const COLUMNS = [
 ]
 
 /** A list as a table, one row for each pack. */
-function tableOf({ items, format: _, ...head }: PriceList): string {
+function tableOf({ items, ...head }: PriceList): string {
   const cell = (value: unknown): string => {
     if (value === undefined) return ''
     if (typeof value === 'boolean') return value ? 'yes' : 'no'
@@ -40,15 +40,19 @@ function tableOf({ items, format: _, ...head }: PriceList): string {
       return Object.entries(value as object)
         .map(([id, n]) => `${id}=${n}`)
         .join('; ')
-    const text = String(value)
+    const text = typeof value === 'number' ? String(value) : (value as string)
     return text.includes(',') ? `"${text}"` : text
   }
   const rows = Object.entries(items).flatMap(([id, { also_sold_as: others = [], ...item }]) =>
     [item, ...others].map((pack) =>
-      COLUMNS.map((name) => (name === 'id' ? id : cell((pack as Record<string, unknown>)[name]))).join(','),
+      COLUMNS.map((name) => (name === 'id' ? id : cell(Object.entries(pack).find(([key]) => key === name)?.[1]))).join(
+        ',',
+      ),
     ),
   )
-  const lines = Object.entries(head).map(([key, value]) => `# ${key}: ${value}`)
+  const lines = Object.entries(head)
+    .filter(([key]) => key !== 'format')
+    .map(([key, value]) => `# ${key}: ${value}`)
   return [...lines, COLUMNS.join(','), ...rows, ''].join('\n')
 }
 

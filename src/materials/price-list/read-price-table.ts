@@ -98,7 +98,7 @@ function readHead(text: string, table: PriceTable): { head: Partial<PriceList>; 
   for (const content of text.replace(/^\uFEFF/u, '').split(/\r?\n/u)) {
     line += 1
     const trimmed = content.trim()
-    if (trimmed !== '' && !trimmed.startsWith('#')) return { head: head as Partial<PriceList>, headerLine: line }
+    if (trimmed !== '' && !trimmed.startsWith('#')) return { head: head, headerLine: line }
     const [, key = '', value = ''] = /^#\s*([a-z_]+):\s*(.*?)[\s,;]*$/u.exec(trimmed) ?? []
     if (key === '') continue
     const at = { text: value, line, column: content.indexOf('#') + 1 }
@@ -109,7 +109,7 @@ function readHead(text: string, table: PriceTable): { head: Partial<PriceList>; 
     else head[key] = key === 'invented' ? value === 'true' : key.endsWith('_usd') ? Number(value) : value
     table.places.set(key, at)
   }
-  return { head: head as Partial<PriceList>, headerLine: 1 }
+  return { head: head, headerLine: 1 }
 }
 
 function readItem(
@@ -153,7 +153,7 @@ function readItem(
     return
   }
   const packs = [...(first.also_sold_as ?? []), values as unknown as PricePack]
-  items[id.text] = { ...first, also_sold_as: packs as NonNullable<PriceItem['also_sold_as']> }
+  items[id.text] = { ...first, also_sold_as: packs }
 }
 
 function valueOf(name: string, cell: TableCell, path: readonly string[], table: PriceTable): unknown {

@@ -63,7 +63,7 @@ function rangeOf(path: Path): readonly [number, number] | undefined {
   const names = path.filter((part) => typeof part === 'string')
   const key = names.at(-1) ?? ''
   // Maps from period to price, and lists of months, bear the unit in the name above.
-  const above = names.slice(0, -1).some((name) => /usd_per_kwh$/u.test(name))
+  const above = names.slice(0, -1).some((name) => name.endsWith('usd_per_kwh'))
   const found = RANGES.find(([ending]) => key.endsWith(ending))
   if (found !== undefined) return [found[1], found[2]]
   return above ? [-1, 2] : undefined

@@ -56,7 +56,7 @@ function onePerKey(changes: readonly Change[]): Change[] {
   for (const change of changes) best.set(change.path, [...(best.get(change.path) ?? []), change])
   return [...best.values()].flatMap((own) => {
     const [first] = own.toSorted((a, b) => a.oddness - b.oddness)
-    const fits = own.map((one) => one.fits).toSorted()
+    const fits = own.map((one) => one.fits).toSorted((a, b) => (a < b ? -1 : 1))
     const [from, to] = [fits[0], fits.at(-1)]
     if (first === undefined) return []
     return [own.length > 1 && from !== undefined && to !== undefined ? { ...first, also: [from, to] as const } : first]

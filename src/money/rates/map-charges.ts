@@ -12,7 +12,7 @@ function perMonthOrDay(
   unit: string | undefined,
   carried: Carried,
 ): { usd_per_month: number } | { usd_per_day: number } | undefined {
-  switch (unit) {
+  switch (unit ?? '') {
     case '$/day':
       return { usd_per_day: usd }
     case '$/month':
@@ -94,5 +94,5 @@ export function mapRiders(record: RateRecord): Record<string, Rider> {
   if (months === undefined || months.every((usd) => usd === 0)) return {}
   const [first = 0] = months
   const price = months.every((usd) => usd === first) ? first : [...months]
-  return { fuel_adjustment: { usd_per_kwh: price as Rider['usd_per_kwh'] } }
+  return { fuel_adjustment: { usd_per_kwh: price } }
 }

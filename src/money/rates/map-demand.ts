@@ -49,7 +49,7 @@ function flat(record: RateRecord, carried: Carried): Record<string, DemandCharge
     if (own.length === 0 || !hasPrice([tiers])) continue
     charges[structure.length === 1 ? 'highest_demand' : `highest_demand_${p}`] = {
       ...priceOf(`flatdemandstructure[${p}]`, tiers, carried),
-      ...(own.length === 12 ? {} : { months: own as NonNullable<DemandCharge['months']> }),
+      ...(own.length === 12 ? {} : { months: own }),
     }
   }
   return charges

@@ -33,15 +33,13 @@ export function mapEnergy(record: RateRecord, hours: RateHours, answers: RateAns
     const [only = 0] = used
     if (used.length === 1) {
       const [first] = written(only)
-      return ladderOf(only).length > 1
-        ? { tiers: written(only) as NonNullable<EnergyPrice['tiers']> }
-        : { usd_per_kwh: first?.usd_per_kwh ?? 0 }
+      return ladderOf(only).length > 1 ? { tiers: written(only) } : { usd_per_kwh: first?.usd_per_kwh ?? 0 }
     }
     if (used.every((energy) => ladderOf(energy).length === 1))
       return {
         periods_usd_per_kwh: Object.fromEntries(own.map(({ id, energy }) => [id, ladderOf(energy)[0]?.usd ?? 0])),
       }
-    const tiers = Object.fromEntries(own.map(({ id, energy }) => [id, written(energy)])) as NonNullable<
+    const tiers = Object.fromEntries<EnergyTier[]>(own.map(({ id, energy }) => [id, written(energy)])) as NonNullable<
       EnergyPrice['periods_tiers']
     >
     const ends = new Set(used.map((energy) => JSON.stringify(ladderOf(energy).map(({ upTo }) => upTo ?? null))))

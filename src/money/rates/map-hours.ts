@@ -185,7 +185,7 @@ function timeOfUse(periods: readonly RatePeriod[], seasons: readonly RateSeason[
     }
   }
   return {
-    periods: ids as TimeOfUse['periods'],
+    periods: ids,
     rules: [...rules.values()].map(({ rule, seasons: own }) => ({
       period: rule.period,
       ...(own.length === seasons.length ? {} : { seasons: own }),

@@ -71,14 +71,14 @@ describe('bills of the samples', () => {
       solarBill(tariff, {
         previousReading: '2026-06-30',
         reading: '2026-07-31',
-        importKwh: { [off!]: imported[0], [on!]: imported[1], [winter!]: 0 },
-        exportKwh: { [off!]: exported[0], [on!]: exported[1], [winter!]: 0 },
+        importKwh: { [off]: imported[0], [on]: imported[1], [winter]: 0 },
+        exportKwh: { [off]: exported[0], [on]: exported[1], [winter]: 0 },
       })
     expect(summer([310, 95], [140, 60])).toBe(62.27)
     expect(summer([40, 4], [420, 90])).toBe(25)
     const cold = { previousReading: '2025-12-31', reading: '2026-01-31' }
-    const none = { [off!]: 0, [on!]: 0 }
-    const energy = { ...cold, importKwh: { ...none, [winter!]: 1000 }, exportKwh: { ...none, [winter!]: 50 } }
+    const none = { [off]: 0, [on]: 0 }
+    const energy = { ...cold, importKwh: { ...none, [winter]: 1000 }, exportKwh: { ...none, [winter]: 50 } }
     expect(solarBill(tariff, energy)).toBe(129.6)
     expect(told(sample('time-of-use-net-billing'), 'warning').join('\n')).toContain(
       'tariff.minimum.of: the record does not say what the minimum is compared with; here it is the whole bill before taxes, and no export credit goes below it',
