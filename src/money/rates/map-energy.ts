@@ -39,9 +39,7 @@ export function mapEnergy(record: RateRecord, hours: RateHours, answers: RateAns
       return {
         periods_usd_per_kwh: Object.fromEntries(own.map(({ id, energy }) => [id, ladderOf(energy)[0]?.usd ?? 0])),
       }
-    const tiers = Object.fromEntries<EnergyTier[]>(own.map(({ id, energy }) => [id, written(energy)])) as NonNullable<
-      EnergyPrice['periods_tiers']
-    >
+    const tiers = Object.fromEntries<EnergyTier[]>(own.map(({ id, energy }) => [id, written(energy)]))
     const ends = new Set(used.map((energy) => JSON.stringify(ladderOf(energy).map(({ upTo }) => upTo ?? null))))
     if (answers.tiersCount === 'each_period') {
       if (own.length > used.length)
