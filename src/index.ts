@@ -69,9 +69,11 @@ export {
   billAcrossRates,
   billFromPeriods,
   billsOfProject,
+  checkBills,
   chooseSize,
   compareAlternatives,
   computeBill,
+  importRate,
   impliedInflation,
   internalRate,
   lifeCycleCost,
@@ -86,6 +88,12 @@ export {
   sizesOfProject,
   uniformCapitalRecovery,
   uniformPresentValue,
+  type BillsInput,
+  type CheckedBill,
+  type CheckedBillsValues,
+  type ImportedRateValues,
+  type RateAnswers,
+  type RateFile,
 } from './money/index.js'
 export { preparePacket, type DrawnPacket, type PacketOptions, type PreparedPacket } from './packet/index.js'
 export {

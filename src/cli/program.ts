@@ -5,7 +5,6 @@ import type { Example, SubcommandEntry } from './subcommand.js'
 
 const SHORT_HELP = `
 Examples:
-  # start a project file, then see what is wrong or missing in it
   gablewatt new-project --site "Reno, NV" --out project.yaml
   gablewatt check-project project.yaml
 

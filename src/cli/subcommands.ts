@@ -93,6 +93,16 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/review-output.js'),
   },
   {
+    name: 'import-rate',
+    summary: 'a rate of the public database as a tariff of a project',
+    load: () => import('./commands/import-rate.js'),
+  },
+  {
+    name: 'check-bill',
+    summary: 'whether your tariff gives the bills that you paid',
+    load: () => import('./commands/check-bill.js'),
+  },
+  {
     name: 'run-fleet',
     summary: 'all of it for many houses, and what moved since last time',
     load: () => import('./commands/run-fleet.js'),

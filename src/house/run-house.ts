@@ -130,7 +130,10 @@ function moneyStages(
     }),
     size: once(async () => {
       const { sizesOfProject } = await import('../money/index.js')
-      const sizes = sizesOfProject(project, files, { ...wishes.size, estimate: await estimator() })
+      const { listPriceOf } = await import('./stages/list-price.js')
+      const listPrice = await listPriceOf(project, wishes.size, bom)
+      const priced = listPrice === undefined ? {} : { listPrice }
+      const sizes = sizesOfProject(project, files, { ...wishes.size, ...priced, estimate: await estimator() })
       if (project.electrical === undefined) return sizes
       const { editionStanding } = await import('../electrical/index.js')
       const standing = editionStanding(project.codes?.electrical)

@@ -4107,7 +4107,7 @@ framing_dry_since_nailed?: boolean
  */
 export interface Materials {
 /**
- * Path of the price list file, relative to this file.
+ * Path of the price list file, relative to this file: YAML, or a table when its name ends in .csv.
  */
 price_list?: string
 /**
@@ -4432,6 +4432,10 @@ demand?: {
 [k: string]: DemandCharge
 }
 /**
+ * Time over which the utility averages demand, minutes. Hourly use understates shorter ones, which is told.
+ */
+demand_interval_min?: (15 | 30 | 60)
+/**
  * Taxes and fees keyed by your own ids.
  */
 taxes?: {
@@ -4505,11 +4509,11 @@ seasons?: Id[]
  */
 days: ("every_day" | "weekdays" | "weekends" | "saturdays" | "sundays" | "holidays")[]
 /**
- * First clock hour, 0 to 23.
+ * Clock hour at which it begins, 0 to 23.75 in quarters of an hour (16.25 = 4:15 pm).
  */
 from_hour: number
 /**
- * Clock hour at which it ends, 1 to 24 (21 = until 9 pm); smaller than from_hour to run over midnight.
+ * Clock hour at which it ends, 0.25 to 24 in quarters of an hour (21 = until 9 pm); smaller than from_hour to run over midnight.
  */
 to_hour: number
 }
@@ -4548,7 +4552,7 @@ usd_per_day?: number
 of: ("energy" | "bill")
 }
 /**
- * Price of a kWh in one season. State one of usd_per_kwh, tiers and periods_usd_per_kwh.
+ * Price of a kWh in one season. State one of usd_per_kwh, tiers, periods_usd_per_kwh and periods_tiers.
  */
 export interface EnergyPrice {
 /**
@@ -4562,11 +4566,24 @@ usd_per_kwh?: number
  */
 tiers?: EnergyTier[]
 /**
- * Price by time-of-use period, USD/kWh.
+ * Price by time-of-use period, USD/kWh. A period without hours in this season needs none.
  */
 periods_usd_per_kwh?: {
 [k: string]: number
 }
+/**
+ * Blocks of use by time-of-use period; a period without hours in this season needs none.
+ */
+periods_tiers?: {
+/**
+ * @minItems 1
+ */
+[k: string]: EnergyTier[]
+}
+/**
+ * What the blocks of periods_tiers count: whole_bill (all kWh of the season in the bill, also when missing; each block is shared over the periods in proportion, and all periods have the same ends) or each_period (a ladder of its own for each period).
+ */
+tiers_count?: ("whole_bill" | "each_period")
 }
 /**
  * One block of use.
@@ -4617,13 +4634,25 @@ usd_per_kwh: RiderPrice
 non_bypassable?: boolean
 }
 /**
- * A price on the highest hourly mean power taken from the grid in a bill.
+ * A price on the highest hourly mean power taken from the grid in a bill. State usd_per_kw or tiers.
  */
 export interface DemandCharge {
 /**
  * USD per kW.
  */
-usd_per_kw: number
+usd_per_kw?: number
+/**
+ * Blocks of power from the first kW up; the last one has no upper end.
+ * 
+ * @minItems 2
+ */
+tiers?: DemandTier[]
+/**
+ * Months of the bill in which it is charged, 1 = January; all when missing.
+ * 
+ * @minItems 1
+ */
+months?: MonthNumber[]
 /**
  * Time-of-use periods that count; all when missing.
  */
@@ -4632,6 +4661,19 @@ periods?: Id[]
  * Seasons that count; all when missing.
  */
 seasons?: Id[]
+}
+/**
+ * One block of power.
+ */
+export interface DemandTier {
+/**
+ * Upper end of the block counted from zero, kW.
+ */
+up_to_kw?: number
+/**
+ * Price in the block, USD per kW.
+ */
+usd_per_kw: number
 }
 /**
  * A tax or fee on the bill. State percent or usd_per_kwh.

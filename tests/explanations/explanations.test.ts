@@ -9,6 +9,7 @@ import {
   GLOSSARY,
   TOPICS,
 } from '../../src/cli/explanations/index.js'
+import { WARNING_IDS } from '../../src/money/rates/carried.js'
 import { existingHouseChecks } from '../../src/electrical/index.js'
 import type { Project } from '../../src/project/index.js'
 import { findingSites, sitesOf, type FindingSite } from './finding-ids.js'
@@ -46,6 +47,7 @@ const MADE: Readonly<Record<string, readonly string[]>> = {
     ({ id }) => `house.${id}`,
   ),
   'project/equipment/plausible/doubts.ts id': doubtIds(),
+  'money/rates/carried.ts id': WARNING_IDS,
   // These three hand findings on and make none.
   'fleet/collect.ts id': [],
   'fleet/work-out.ts id': [],

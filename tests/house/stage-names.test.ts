@@ -29,6 +29,8 @@ const OTHERS = new Set([
   'handover',
   'equipment',
   'verify',
+  'rate',
+  'check-bill',
 ])
 
 describe('a stage has one name', () => {

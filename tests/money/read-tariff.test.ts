@@ -87,7 +87,7 @@ describe('a tariff that cannot be priced', () => {
     [
       'two prices at once',
       { ...plain, energy: { all_year: { usd_per_kwh: 0.1, periods_usd_per_kwh: { all: 0.1 } } } },
-      'tariff.energy.all_year: states usd_per_kwh and periods_usd_per_kwh; exactly one of usd_per_kwh, tiers, periods_usd_per_kwh is needed',
+      'tariff.energy.all_year: states usd_per_kwh and periods_usd_per_kwh; exactly one of usd_per_kwh, tiers, periods_usd_per_kwh, periods_tiers is needed',
     ],
     [
       'a fixed charge of nothing',

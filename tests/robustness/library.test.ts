@@ -97,6 +97,7 @@ const STAGES: Readonly<Record<string, (loaded: LoadedProject) => unknown>> = {
 
 /** What has nothing to do with a project, or is covered by the stages that use it. */
 const OTHERS = [
+  'checkBills',
   'checkHouse',
   'chooseSize',
   'billAcrossRates',
@@ -109,6 +110,7 @@ const OTHERS = [
   'FleetError',
   'formatProblem',
   'formatSource',
+  'importRate',
   'impliedInflation',
   'internalRate',
   'lifeCycleCost',

@@ -19,6 +19,7 @@ import { OVERHEAD } from './overhead.js'
 import { PERMIT } from './permit.js'
 import { PROPOSAL } from './proposal.js'
 import { RAFTERS } from './rafters.js'
+import { RATES } from './rates.js'
 import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
@@ -56,6 +57,7 @@ export const EXPLANATIONS: Explanations = {
   ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
+  ...RATES,
   ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,

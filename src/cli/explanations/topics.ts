@@ -122,6 +122,16 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['permit', 'permit-packet'],
   },
+  'bills-and-rates': {
+    title: 'A tariff from the public database, and whether it gives your bills',
+    paragraphs: [
+      'import-rate rates.json makes the block `tariff` of a record of the public national database of utility rates that you saved (an answer of its service, a list, or one record). What would change a bill and no key can say is refused, all of it at once; --anyway leaves it out. What a record never says (taxes, rounding, true-up month, rules of banks and credits) is taken as it saves least, and listed.',
+      'check-bill project.yaml bills.csv works out printed bills from their kWh and compares them to the cent. Columns: from, to (year-month-day), kwh, amount; where they are known kwh.PERIOD, export_kwh, export_kwh.PERIOD, generation_kwh, demand_kw, demand_kw.CHARGE, and lines in USD: energy, riders, fixed, demand, minimum, credit, surplus, taxes. Exit code 1 when bills differ.',
+      'When bills differ, each number, base, rule and date of the tariff is changed by itself, and those changes after which every bill comes out to the cent are listed, the likeliest slip first: one digit, then a choice among few, then other values. Bills of much the same kWh leave several; lines of the bills tell them apart.',
+      'Days: when a bill begins on the day on which the one before ended, the days are readings, and the first does not count; when it begins the day after, both count. --days states it. Half a cent goes up; tariff.rounding says whether each line is rounded or only the total. Energy of a bill that crosses seasons is spread evenly over its days, or over the hours of its period.',
+    ],
+    also: ['rates', 'check-bill', 'import-rate', 'tariff', 'bills'],
+  },
   forms: {
     title: 'Filling PDF forms of the city or the utility',
     paragraphs: [

@@ -61,6 +61,24 @@ export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: Bil
   const { solar } = sheet
   const hourly = year.bills.some((bill) => bill.ledger.hourly)
   for (const assumption of sheet.assumptions) worksheet.assume(assumption)
+  const { demandIntervalMin: interval } = sheet
+  if (hourly && sheet.demand.length > 0 && interval !== undefined && interval < 60) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'bill.demand-interval',
+      message: `the utility averages demand over ${String(interval)} minutes, and hourly use understates it: the real demand charge is higher`,
+      where: 'tariff.demand_interval_min',
+      fix: 'Take the demand of a printed bill as the better figure.',
+    })
+  }
+  if (hourly && sheet.partsPerHour > 1) {
+    worksheet.find({
+      severity: 'note',
+      id: 'bill.split-hours',
+      message: 'periods begin or end within an hour: its use and output are spread evenly over its quarters',
+      where: 'tariff.time_of_use',
+    })
+  }
   if (!year.solar) return
   if (solar.rule === 'unpaid') {
     worksheet.find({

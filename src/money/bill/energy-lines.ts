@@ -1,14 +1,10 @@
 import { kwhDecimal } from '../exact/index.js'
-import type { EnergyPrices, RateSheet, Threshold } from '../tariff/index.js'
+import type { EnergyPrices, RateSheet } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'
+import { thresholdKwh } from './threshold.js'
+import { addPeriodTiers } from './period-tier-lines.js'
 import { ZERO, decimal, smaller, type Decimal } from '../../values/decimal/index.js'
-
-/** A threshold in kWh for some days of a bill. */
-function thresholdKwh(threshold: Threshold, days: number, billDays: number): Decimal {
-  if (threshold.per === 'day') return threshold.kwh.times(days)
-  return days === billDays ? threshold.kwh : threshold.kwh.times(days).div(billDays)
-}
 
 /**
  * Energy, tier adders and riders on the billed energy.
@@ -28,8 +24,16 @@ export function addEnergyLines(
     const prices = sheet.energy[segment.season]
     const season = sheet.seasons[segment.season] ?? ''
     if (prices === undefined) continue
-    if (prices.kind === 'periods') addPeriods(lines, sheet, season, prices, billed[s] ?? new Float64Array())
-    else {
+    const byPeriod = billed[s] ?? new Float64Array()
+    if (prices.kind === 'periods') addPeriods(lines, sheet, season, prices, byPeriod)
+    else if (prices.kind === 'period tiers') {
+      addPeriodTiers(lines, sheet.periods, prices, {
+        season,
+        billed: byPeriod,
+        days: segment.days,
+        billDays: ledger.days,
+      })
+    } else {
       const kwh = kwhDecimal(bySegment[s] ?? 0)
       addTiers(lines, prices, { season, kwh, days: segment.days, billDays: ledger.days })
     }

@@ -1,8 +1,8 @@
 import { kwhDecimal } from '../exact/index.js'
-import type { FixedCharges, RateSheet } from '../tariff/index.js'
+import type { DemandCharges, FixedCharges, RateSheet } from '../tariff/index.js'
 import type { BillLines } from './bill-lines.js'
 import type { BillLedger } from './ledger.js'
-import { ZERO, decimal, type Decimal } from '../../values/decimal/index.js'
+import { ZERO, decimal, smaller, type Decimal } from '../../values/decimal/index.js'
 
 const ONE = decimal(1)
 const DAYS_PER_MONTH = decimal(365).div(12)
@@ -34,20 +34,39 @@ export function addFixedLines(lines: BillLines, charges: readonly FixedCharges[]
 /** Demand charges on the highest hourly mean power from the grid (of the house when all generation is sold). */
 export function addDemandLines(lines: BillLines, sheet: RateSheet, ledger: BillLedger, ofLoad: boolean): void {
   for (const charge of sheet.demand) {
-    let peak = 0
-    for (const segment of ledger.segments) {
-      if (!charge.seasons.includes(segment.season)) continue
-      const peaks = ofLoad ? segment.peakLoad : segment.peakImport
-      for (const p of charge.periods) peak = Math.max(peak, peaks[p] ?? 0)
-    }
+    if (charge.months !== undefined && !charge.months.includes(ledger.month)) continue
+    addDemandTiers(lines, charge, ledger.demandOf?.get(charge.id) ?? peakOf(charge, ledger, ofLoad))
+  }
+}
+
+/** Highest hourly mean power in the periods and seasons of a charge, millionths of a kW. */
+function peakOf(charge: DemandCharges, ledger: BillLedger, ofLoad: boolean): number {
+  let peak = 0
+  for (const segment of ledger.segments) {
+    if (!charge.seasons.includes(segment.season)) continue
+    const peaks = ofLoad ? segment.peakLoad : segment.peakImport
+    for (const p of charge.periods) peak = Math.max(peak, peaks[p] ?? 0)
+  }
+  return peak
+}
+
+function addDemandTiers(lines: BillLines, charge: DemandCharges, peak: number): void {
+  const kw = kwhDecimal(peak)
+  const { id, tiers } = charge
+  let below = ZERO
+  for (const [t, { upToKw, usdPerKw }] of tiers.entries()) {
+    const upTo = upToKw === undefined ? kw : smaller(kw, upToKw)
+    const quantity = upTo.minus(below)
+    if (t > 0 && quantity.lte(0)) return
     lines.add({
-      id: `demand.${charge.id}`,
+      id: tiers.length === 1 ? `demand.${id}` : `demand.${id}.tier_${String(t + 1)}`,
       group: 'demand',
-      says: `${charge.id}: highest hour`,
-      quantity: kwhDecimal(peak),
+      says: tiers.length === 1 ? `${id}: highest hour` : `${id}: highest hour, tier ${String(t + 1)}`,
+      quantity,
       unit: 'kW',
-      price: charge.usdPerKw,
+      price: usdPerKw,
     })
+    below = upTo
   }
 }
 

@@ -1,8 +1,10 @@
 import { holidayDays, HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
 
-/** Where each of the 8760 hours of a calendar falls in a tariff. */
+/** Where each of the 8760 hours of a calendar, or each part of one, falls in a tariff. */
 export interface HourLayout {
+  /** 4 when periods begin or end at quarters of an hour; the columns below then have four entries an hour. */
+  readonly partsPerHour: 1 | 4
   readonly periods: number
   /** Per hour: segment, slot (segment x periods + period), and cell of month x (weekday, other) x clock hour. */
   readonly segment: Uint8Array
@@ -60,18 +62,22 @@ function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
     const weekday = calendar.weekday[d]
     kindOfDay[d] = holiday[d] === 1 ? 3 : weekday === 0 ? 2 : weekday === 6 ? 1 : 0
   }
-  const segment = new Uint8Array(HOURS_PER_YEAR)
-  const slot = new Uint16Array(HOURS_PER_YEAR)
+  const { partsPerHour } = sheet
+  const parts = HOURS_PER_YEAR * partsPerHour
+  const segment = new Uint8Array(parts)
+  const slot = new Uint16Array(parts)
   const periods = sheet.periods.length
-  const cell = new Uint16Array(HOURS_PER_YEAR)
-  for (let h = 0; h < HOURS_PER_YEAR; h++) {
+  const cell = new Uint16Array(parts)
+  for (let i = 0; i < parts; i++) {
+    const h = Math.floor(i / partsPerHour)
     const d = calendar.clockDay[h] ?? 0
     const hour = calendar.clockHour[h] ?? 0
     const kind = kindOfDay[d] ?? 0
-    segment[h] = segmentOfDay[d] ?? 0
-    const period = sheet.periodOfHour[((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 + hour] ?? 0
-    slot[h] = (segmentOfDay[d] ?? 0) * periods + period
-    cell[h] = ((calendar.month[d] ?? 1) - 1) * 48 + (kind === 0 ? 0 : 24) + hour
+    segment[i] = segmentOfDay[d] ?? 0
+    const dayOfTable = ((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 * partsPerHour
+    const period = sheet.periodOfHour[dayOfTable + hour * partsPerHour + (i % partsPerHour)] ?? 0
+    slot[i] = (segmentOfDay[d] ?? 0) * periods + period
+    cell[i] = ((calendar.month[d] ?? 1) - 1) * 48 + (kind === 0 ? 0 : 24) + hour
   }
-  return { periods, segment, slot, cell, segments }
+  return { partsPerHour, periods, segment, slot, cell, segments }
 }

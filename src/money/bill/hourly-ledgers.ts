@@ -1,4 +1,3 @@
-import { HOURS_PER_YEAR } from '../calendar/index.js'
 import type { HourLayout } from './hour-layout.js'
 import type { BillLedger, BillSegment } from './ledger.js'
 import type { KilowattHours } from '../../values/index.js'
@@ -39,6 +38,7 @@ interface PackedHours {
  * @param productionKwh Output of the system in the same hours, kWh; undefined for none.
  * @returns Ledgers for a factor on the output of zero or above (degradation, a good or bad year). The use is added up once,
  * and so are hours without output of one kind: an inverter draws the same power through all nights of a month.
+ * @limits Where periods begin within an hour, use and output are spread evenly over its quarters.
  */
 export function hourlyLedgers(
   layout: HourLayout,
@@ -46,8 +46,17 @@ export function hourlyLedgers(
   productionKwh: Float64Array | undefined,
   withExportHours: boolean,
 ): (productionScale: number) => BillLedger[] {
-  const packed = packHours(layout, usageKwh, productionKwh)
+  const { partsPerHour } = layout
+  const packed = packHours(layout, inParts(usageKwh, partsPerHour), inParts(productionKwh, partsPerHour))
   return (productionScale) => ledgersAt(layout, packed, productionScale, withExportHours)
+}
+
+/** Hours, each spread evenly over its parts. */
+function inParts<Hours extends Float64Array | undefined>(hours: Hours, partsPerHour: number): Hours | Float64Array {
+  if (hours === undefined || partsPerHour === 1) return hours
+  return Float64Array.from({ length: hours.length * partsPerHour }, (_, i) => {
+    return (hours[Math.floor(i / partsPerHour)] ?? 0) / partsPerHour
+  })
 }
 
 // Rounding is by floor in all of this: Math.round is several times as slow.
@@ -58,7 +67,7 @@ function packHours(layout: HourLayout, usageKwh: Float64Array, productionKwh: Fl
   const dark: DarkHours = { slot: [], kwh: [], count: [], load: [], peak: [] }
   const lastDark = new Int32Array(slots).fill(-1)
   const sunnyOfSlot = new Uint32Array(slots + 1)
-  for (let h = 0; h < HOURS_PER_YEAR; h++) {
+  for (let h = 0; h < layout.slot.length; h++) {
     const slot = layout.slot[h]!
     const used = Math.floor(usageKwh[h]! * 1e6 + 0.5)
     load[slot] = load[slot]! + used
@@ -125,7 +134,8 @@ interface SlotSums {
 }
 
 function ledgersAt(layout: HourLayout, packed: PackedHours, scale: number, withExportHours: boolean): BillLedger[] {
-  const { periods, segments } = layout
+  const { periods, segments, partsPerHour } = layout
+  const toKw = (peak: Float64Array): Float64Array => (partsPerHour === 1 ? peak : peak.map((kwh) => kwh * partsPerHour))
   const exportHours = Array.from({ length: withExportHours ? 13 : 0 }, () => new Float64Array(CELLS))
   const sums = sumSlots(packed, scale)
   if (withExportHours) addExportHours(layout, packed, scale, exportHours)
@@ -143,8 +153,8 @@ function ledgersAt(layout: HourLayout, packed: PackedHours, scale: number, withE
         load: packed.load[i] ?? NONE,
         imported: cut(sums.imported, from, periods),
         exported: cut(sums.exported, from, periods),
-        peakLoad: packed.peakLoad[i] ?? NONE,
-        peakImport: cut(sums.peakImport, from, periods),
+        peakLoad: toKw(packed.peakLoad[i] ?? NONE),
+        peakImport: toKw(cut(sums.peakImport, from, periods)),
       })
     }
     return { month: m + 1, days, segments: own, generation: made, exportedByHour: exportHours[m + 1], hourly: true }

@@ -13,3 +13,7 @@ export {
   type SavingsCurve,
   type SavingsCurveInput,
 } from './savings-curve.js'
+export { noBanks, priceBill, type Banks, type Bill } from './price-bill.js'
+export { billValues } from './bill-values.js'
+export { statedLedger, type StatedEnergy, type StatedKwh } from './stated-bill.js'
+export type { BillLedger } from './ledger.js'

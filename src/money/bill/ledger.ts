@@ -21,6 +21,8 @@ export interface BillLedger {
   readonly generation: number
   /** Exports by month x (weekday, other) x clock hour, when export prices need them. */
   readonly exportedByHour: Float64Array | undefined
+  /** Demand of charges that a printed bill states, by their ids, millionths of a kW; worked out from hours otherwise. */
+  readonly demandOf?: ReadonlyMap<string, number>
   /** Whether the energy is known hour by hour. */
   readonly hourly: boolean
 }

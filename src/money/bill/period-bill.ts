@@ -11,21 +11,28 @@ import { noBanks, priceBill } from './price-bill.js'
  *
  * @param month Month of the bill, 1 to 12, which tells the season by its first day.
  * @param usageKwh kWh by period id; `all` when the tariff has no periods.
- * @throws StageError when a period is missing.
+ * @param demandKw kW by id of the demand charge.
+ * @throws StageError when a period or the demand of a charge is missing.
  */
 export function billFromPeriods(
   sheet: RateSheet,
   month: number,
   days: number,
   usageKwh: Readonly<Record<string, number>>,
+  demandKw: Readonly<Record<string, number>> = {},
 ): BillValues {
   const firstDay = dayOfYear(month, 1)
-  if (sheet.demand.length > 0) {
-    throw new StageError(
-      'tariff.demand',
-      'energy by period does not tell the demand',
-      'Use hourly use for this tariff.',
-    )
+  const demandOf = new Map<string, number>()
+  for (const { id } of sheet.demand) {
+    const kw = own(demandKw, id)
+    if (kw === undefined) {
+      throw new StageError(
+        'tariff.demand',
+        `energy by period does not tell the demand of ${id}`,
+        `State the kW of ${id}, or use hourly use for this tariff.`,
+      )
+    }
+    demandOf.set(id, microKwh(kw))
   }
   const segment = emptySegment(sheet.seasonOfDay[firstDay] ?? 0, days, sheet.periods.length)
   for (const [p, period] of sheet.periods.entries()) {
@@ -41,6 +48,7 @@ export function billFromPeriods(
     segments: [segment],
     generation: 0,
     exportedByHour: undefined,
+    demandOf,
     hourly: false,
   }
   return billValues(priceBill(sheet, ledger, false, noBanks(sheet)))

@@ -1,4 +1,5 @@
 export { billsOfProject } from './bills-of-project.js'
 export type { SizeLimit } from './find-limits.js'
 export { paybackOfProject, type PaybackOptions } from './payback-of-project.js'
-export { sizesOfProject, type ProjectSizeValues, type SizeOptions } from './sizes-of-project.js'
+export { listPriceFrom } from './list-price.js'
+export { sizesOfProject, type ListPrice, type ProjectSizeValues, type SizeOptions } from './sizes-of-project.js'

@@ -14,6 +14,8 @@ export interface SizeOptions {
   readonly usdPerModule?: number
   /** Price that does not depend on the number of modules, USD; wins over the project's. */
   readonly fixedUsd?: Dollars
+  /** What a bill of materials by the project's price list comes to; taken for what neither these options nor `finance` state. */
+  readonly listPrice?: ListPrice
   /** Share of the year's use to cover, percent. */
   readonly wishedSharePct?: Percent
   /** The energy estimate of this very project, where it is known already. */
@@ -29,6 +31,15 @@ export interface ProjectSizeValues extends ChooseSizeValues {
   readonly modules_by_array: readonly { readonly modules: number; readonly arrays: Readonly<Record<string, number>> }[]
   readonly cost_usd_per_module: number
   readonly cost_fixed_usd: number
+}
+
+/** What a module costs by a price list, from the bill of the project as it stands. */
+export interface ListPrice {
+  readonly usdPerModule: Dollars
+  readonly fixedUsd: Dollars
+  /** Modules of that bill. */
+  readonly modules: number
+  readonly supplier: string
 }
 
 /** Far more than a dwelling has room for; the work grows with the square. */
@@ -55,8 +66,8 @@ export function sizesOfProject(
   options: SizeOptions = {},
 ): Result<ProjectSizeValues> {
   const finance = project.finance ?? {}
-  const price = priceOf(finance, options)
   const worksheet = new Worksheet()
+  const price = priceOf(finance, options, worksheet)
   const house = readHouse(project, files, worksheet, options.estimate)
   const filled = fillRoof(project, worksheet)
   const run = runYield(filled.project, files, house.run)
@@ -108,9 +119,16 @@ export function sizesOfProject(
   })
 }
 
-function priceOf(finance: Finance, options: SizeOptions): Price {
-  const usdPerModule = options.usdPerModule ?? finance.cost_usd_per_module
-  const fixedUsd = options.fixedUsd ?? finance.cost_fixed_usd
+function priceOf(finance: Finance, options: SizeOptions, worksheet: Worksheet): Price {
+  const { listPrice } = options
+  const statedPerModule = options.usdPerModule ?? finance.cost_usd_per_module
+  const statedFixed = options.fixedUsd ?? finance.cost_fixed_usd
+  const usdPerModule = statedPerModule ?? listPrice?.usdPerModule
+  const fixedUsd = statedFixed ?? listPrice?.fixedUsd
+  if (listPrice !== undefined) {
+    if (statedPerModule === undefined) assumeListed('cost_usd_per_module', listPrice.usdPerModule, listPrice, worksheet)
+    if (statedFixed === undefined) assumeListed('cost_fixed_usd', listPrice.fixedUsd, listPrice, worksheet)
+  }
   if (usdPerModule === undefined || fixedUsd === undefined) {
     throw new StageError(
       usdPerModule === undefined ? 'finance.cost_usd_per_module' : 'finance.cost_fixed_usd',
@@ -119,6 +137,16 @@ function priceOf(finance: Finance, options: SizeOptions): Price {
     )
   }
   return { usdPerModule, fixedUsd, usdPerBranch: finance.cost_usd_per_branch ?? 0 }
+}
+
+function assumeListed(key: string, value: Dollars, { modules, supplier }: ListPrice, worksheet: Worksheet): void {
+  worksheet.assume({
+    path: `finance.${key}`,
+    value,
+    unit: 'USD',
+    why: `not stated, so it is taken from the price list of ${supplier} for the ${String(modules)} modules of the project: what grows with the modules (modules, their inverters, racking, mounts, grounding, with their share of tax and margin) by module, all else as fixed`,
+    source: { document: `Price list of ${supplier}`, standing: 'project file' },
+  })
 }
 
 /** What all sizes are taken from. */

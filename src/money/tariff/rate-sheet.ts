@@ -11,7 +11,9 @@ export interface RateSheet {
   /** Season of each day of a 365-day year. */
   readonly seasonOfDay: Uint8Array
   readonly periods: readonly string[]
-  /** Period of season x kind of day x clock hour: index `(season * 4 + kind) * 24 + hour`. */
+  /** Parts of an hour that periods tell apart: 4 when one begins or ends at a quarter of an hour. */
+  readonly partsPerHour: 1 | 4
+  /** Period of season x kind of day x part of the clock day: index `(season * 4 + kind) * 24 * partsPerHour + part`. */
   readonly periodOfHour: Uint8Array
   readonly holidays: readonly string[]
   readonly observed: Observance
@@ -22,6 +24,8 @@ export interface RateSheet {
   readonly tierAdders: readonly TierAdders[]
   readonly riders: readonly Riders[]
   readonly demand: readonly DemandCharges[]
+  /** Time over which demand is averaged, minutes; undefined when the tariff does not state it. */
+  readonly demandIntervalMin: number | undefined
   readonly taxes: readonly Taxes[]
   readonly rounding: 'line' | 'total'
   readonly readDay: number | undefined
@@ -58,7 +62,10 @@ export interface Tier {
 
 export type EnergyPrices =
   | { readonly kind: 'tiers'; readonly tiers: readonly Tier[] }
+  /** By period; 0 for a period without hours in the season. */
   | { readonly kind: 'periods'; readonly usdPerKwh: readonly Decimal[] }
+  /** By period; no tier for a period without hours in the season. `shared`: each tier counts the whole bill. */
+  | { readonly kind: 'period tiers'; readonly ladders: readonly (readonly Tier[])[]; readonly shared: boolean }
 
 export interface TierAdders {
   readonly id: string
@@ -76,9 +83,18 @@ export interface Riders {
 
 export interface DemandCharges {
   readonly id: string
-  readonly usdPerKw: Decimal
+  /** One without upper end for a single price. */
+  readonly tiers: readonly DemandTiers[]
   readonly periods: readonly number[]
   readonly seasons: readonly number[]
+  /** Months of the bill, 1 to 12; undefined for all. */
+  readonly months: readonly number[] | undefined
+}
+
+export interface DemandTiers {
+  /** kW counted from zero; undefined for the last tier. */
+  readonly upToKw: Decimal | undefined
+  readonly usdPerKw: Decimal
 }
 
 export interface Taxes {

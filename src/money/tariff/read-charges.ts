@@ -1,6 +1,6 @@
-import type { DemandCharge, FixedCharge, MinimumCharge, Rider, Tax } from '../../project/index.js'
+import type { FixedCharge, MinimumCharge, Rider, Tax } from '../../project/index.js'
 import type { PriceReader } from './price-reader.js'
-import type { DemandCharges, FixedCharges, MinimumCharges, Riders, Taxes } from './rate-sheet.js'
+import type { FixedCharges, MinimumCharges, Riders, Taxes } from './rate-sheet.js'
 import { indexOfId, tariffError, theOne } from './tariff-error.js'
 import { decimal } from '../../values/decimal/index.js'
 
@@ -46,20 +46,6 @@ export function readRiders(riders: Readonly<Record<string, Rider>>, price: Price
     id,
     usdPerKwh: readMonths(`riders.${id}.usd_per_kwh`, rider.usd_per_kwh, price),
     nonBypassable: rider.non_bypassable === true,
-  }))
-}
-
-export function readDemand(
-  charges: Readonly<Record<string, DemandCharge>>,
-  seasons: readonly string[],
-  periods: readonly string[],
-  price: PriceReader,
-): DemandCharges[] {
-  return Object.entries(charges).map(([id, charge]) => ({
-    id,
-    usdPerKw: price(`demand.${id}.usd_per_kw`, charge.usd_per_kw),
-    periods: (charge.periods ?? periods).map((p) => indexOfId(`demand.${id}.periods`, 'period', p, periods)),
-    seasons: (charge.seasons ?? seasons).map((s) => indexOfId(`demand.${id}.seasons`, 'season', s, seasons)),
   }))
 }
 

@@ -2,11 +2,12 @@ import type { Tariff } from '../../project/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { priceReader } from './price-reader.js'
 import type { RateSheet } from './rate-sheet.js'
-import { readDemand, readFixed, readMinimum, readRiders, readTaxes } from './read-charges.js'
+import { readFixed, readMinimum, readRiders, readTaxes } from './read-charges.js'
+import { readDemand } from './read-demand.js'
 import { readEnergy, readTierAdders } from './read-energy.js'
 import { readSeasons } from './read-seasons.js'
 import { readSolar } from './read-solar.js'
-import { readTimeOfUse } from './read-time-of-use.js'
+import { readTimeOfUse, usedPeriods } from './read-time-of-use.js'
 import { tariffAssumptions } from './tariff-assumptions.js'
 import { tariffError } from './tariff-error.js'
 
@@ -26,8 +27,15 @@ export function readTariff(tariff: Tariff): RateSheet {
     throw tariffError('time_of_use.periods', `period ${twice} is listed twice`, 'List each period once.')
   }
   const holidays = tariff.holidays?.days ?? []
-  const energy = readEnergy(tariff.energy, seasons, periods, price)
-  const hasTiers = energy.some((prices) => prices.kind === 'tiers' && prices.tiers.length > 1)
+  const hours =
+    use === undefined
+      ? { partsPerHour: 1 as const, periodOfHour: new Uint8Array(seasons.length * 96) }
+      : readTimeOfUse(use, seasons, holidays.length > 0)
+  const used = usedPeriods(hours, seasons.length, periods.length, holidays.length > 0)
+  const energy = readEnergy(tariff.energy, seasons, periods, used, price)
+  const hasTiers = energy.some((prices) =>
+    prices.kind === 'tiers' ? prices.tiers.length > 1 : prices.kind === 'period tiers',
+  )
   const { fixed = {}, riders = {}, demand = {}, tier_adders: adders = {}, solar } = tariff
   const chargeIds = [fixed, riders, demand, adders, solar?.fixed ?? {}].flatMap((charges) => Object.keys(charges))
   return {
@@ -41,8 +49,7 @@ export function readTariff(tariff: Tariff): RateSheet {
     seasons,
     seasonOfDay,
     periods,
-    periodOfHour:
-      use === undefined ? new Uint8Array(seasons.length * 96) : readTimeOfUse(use, seasons, holidays.length > 0),
+    ...hours,
     holidays,
     observed: tariff.holidays?.observed ?? 'none',
     fixed: readFixed('fixed', fixed, price),
@@ -51,6 +58,7 @@ export function readTariff(tariff: Tariff): RateSheet {
     tierAdders: readTierAdders(adders, seasons, price),
     riders: readRiders(riders, price),
     demand: readDemand(demand, seasons, periods, price),
+    demandIntervalMin: tariff.demand_interval_min,
     taxes: readTaxes(tariff.taxes ?? {}, chargeIds, price),
     rounding: tariff.rounding,
     readDay: tariff.read_day,

@@ -12,23 +12,46 @@ const KINDS_OF: Readonly<Record<TimeOfUseRule['days'][number], readonly number[]
 }
 const NONE = 255
 
-function hoursOf(rule: TimeOfUseRule): number[] {
-  const count = (rule.to_hour - rule.from_hour + 24) % 24 || 24
-  return Array.from({ length: count }, (_, i) => (rule.from_hour + i) % 24)
+/** Parts of the day of a rule. */
+function partsOf(rule: TimeOfUseRule, perHour: number): number[] {
+  const day = 24 * perHour
+  const from = rule.from_hour * perHour
+  const count = (rule.to_hour * perHour - from + day) % day || day
+  return Array.from({ length: count }, (_, i) => (from + i) % day)
+}
+
+/** Which period each part of a day belongs to, as `RateSheet` has it. */
+export interface PeriodTable {
+  readonly partsPerHour: 1 | 4
+  readonly periodOfHour: Uint8Array
+}
+
+/** By season: whether each period has hours in it. */
+export function usedPeriods(table: PeriodTable, seasons: number, periods: number, withHolidays: boolean): boolean[][] {
+  const day = 24 * table.partsPerHour
+  return Array.from({ length: seasons }, (_, season) => {
+    const kinds = withHolidays ? 4 : 3
+    const own = table.periodOfHour.subarray(season * 4 * day, (season * 4 + kinds) * day)
+    return Array.from({ length: periods }, (_, period) => own.includes(period))
+  })
 }
 
 /**
- * Gives every season, kind of day and clock hour its period.
+ * Gives every season, kind of day and clock hour, or quarter of one, its period.
  *
- * @returns Table of `RateSheet.periodOfHour`.
  * @throws StageError when two rules give one hour to different periods, or an hour has none.
  * @limits An hour after midnight of a rule that runs over midnight counts as an hour of the same kind of day.
  */
-export function readTimeOfUse(use: TimeOfUse, seasons: readonly string[], withHolidays: boolean): Uint8Array {
-  const table = new Uint8Array(seasons.length * 4 * 24).fill(NONE)
+export function readTimeOfUse(use: TimeOfUse, seasons: readonly string[], withHolidays: boolean): PeriodTable {
+  const isWhole = use.rules.every((rule) => Number.isInteger(rule.from_hour) && Number.isInteger(rule.to_hour))
+  const partsPerHour = isWhole ? 1 : 4
+  const day = 24 * partsPerHour
+  const table = new Uint8Array(seasons.length * 4 * day).fill(NONE)
   const nameHour = (cell: number): string => {
-    const kind = DAY_KINDS[Math.floor(cell / 24) % 4] ?? ''
-    return `${seasons[Math.floor(cell / 96)] ?? ''}, ${kind}, ${String(cell % 24)}:00`
+    const kind = DAY_KINDS[Math.floor(cell / day) % 4] ?? ''
+    const minutes = ((cell % day) % partsPerHour) * 15
+    const clock = `${String(Math.floor((cell % day) / partsPerHour))}:${String(minutes).padStart(2, '0')}`
+    return `${seasons[Math.floor(cell / (4 * day))] ?? ''}, ${kind}, ${clock}`
   }
   for (const [r, rule] of use.rules.entries()) {
     const place = `time_of_use.rules.${String(r)}`
@@ -37,8 +60,8 @@ export function readTimeOfUse(use: TimeOfUse, seasons: readonly string[], withHo
     const kinds = new Set(rule.days.flatMap((days) => KINDS_OF[days]))
     for (const season of inSeasons) {
       for (const kind of kinds) {
-        for (const hour of hoursOf(rule)) {
-          const cell = (season * 4 + kind) * 24 + hour
+        for (const part of partsOf(rule, partsPerHour)) {
+          const cell = (season * 4 + kind) * day + part
           const taken = table[cell] ?? NONE
           if (taken !== NONE && taken !== period) {
             throw tariffError(
@@ -55,9 +78,9 @@ export function readTimeOfUse(use: TimeOfUse, seasons: readonly string[], withHo
   const otherwise = use.otherwise
   if (otherwise !== undefined) {
     const period = indexOfId('time_of_use.otherwise', 'period', otherwise, use.periods)
-    return table.map((cell) => (cell === NONE ? period : cell))
+    return { partsPerHour, periodOfHour: table.map((cell) => (cell === NONE ? period : cell)) }
   }
-  const bare = table.findIndex((cell, i) => cell === NONE && (withHolidays || Math.floor(i / 24) % 4 !== 3))
+  const bare = table.findIndex((cell, i) => cell === NONE && (withHolidays || Math.floor(i / day) % 4 !== 3))
   if (bare >= 0) {
     throw tariffError(
       'time_of_use',
@@ -65,5 +88,5 @@ export function readTimeOfUse(use: TimeOfUse, seasons: readonly string[], withHo
       'Add a rule for these hours, or name the period of all other hours in `otherwise`.',
     )
   }
-  return table
+  return { partsPerHour, periodOfHour: table }
 }
