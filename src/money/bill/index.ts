@@ -13,3 +13,5 @@ export {
   type SavingsCurve,
   type SavingsCurveInput,
 } from './savings-curve.js'
+export { toNumber } from './bill-values.js'
+export { priceYear } from './bill-year.js'

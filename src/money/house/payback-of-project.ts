@@ -1,6 +1,7 @@
 import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { statedDegradation, type YieldRun } from '../../yield/index.js'
+import { thirdPartyOf } from '../cash-flow/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
@@ -29,9 +30,10 @@ export function paybackOfProject(
   options: PaybackOptions = {},
 ): Result<PaybackValues> {
   const { installedCostUsd = project.finance?.installed_cost_usd, billOfMaterialsUsd } = options
-  if (installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
+  const isOwned = thirdPartyOf(project.finance ?? {}) === undefined
+  if (isOwned && installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
   const worksheet = new Worksheet()
-  const { sheets, usage, run, hours } = readHouse(project, files, worksheet, options.estimate)
+  const { sheets, usage, usageOf, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = statedDegradation(project)?.pctPerYear
   const result = payback({
@@ -44,6 +46,7 @@ export function paybackOfProject(
     incentives: project.incentives ?? {},
     cashBand: options.cashBand === true,
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
+    ...(usageOf === undefined ? {} : { usageOf }),
     ...(degradationPct === undefined ? {} : { degradationPct }),
   })
   worksheet.include(result)

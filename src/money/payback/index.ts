@@ -1,3 +1,4 @@
+export type { ContractValues } from './contract-values.js'
 export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
 export type {
   CashFlowRowValues,
