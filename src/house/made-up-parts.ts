@@ -13,6 +13,7 @@ export type TellingStage =
   | 'proposal'
   | 'application'
   | 'handover'
+  | 'parts'
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
@@ -31,6 +32,7 @@ const PARTS: Readonly<Record<TellingStage, readonly string[]>> = {
   bom: [...DESIGN, 'materials'],
   payback: [...YIELD, ...MONEY],
   size: [...DESIGN, ...MONEY],
+  parts: [...DESIGN, ...MONEY, 'materials'],
   permit: [...DESIGN, ...PAPERS],
   work: DESIGN,
   output: [...YIELD, 'production'],

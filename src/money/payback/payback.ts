@@ -145,12 +145,13 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   tellIncentives(worksheet, incentives, flow, grossCostUsd)
   tellWorth(worksheet, base, worth)
   tellRunningCosts(worksheet, base, worth)
+  const hasOneRise = stated.priceParts === undefined && sheet.later.length === 0
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
   const contract = contractValues(flow, worth.npvUsd, worksheet)
   const saved = savedKwh(sheetWithSystem, bills.values)
   return worksheet.result({
-    ...termsValues(terms),
+    ...termsValues(hasOneRise ? stated : terms),
     gross_cost_usd: cents(grossCostUsd),
     incentives_usd: cents(lumps),
     net_cost_usd: cents(grossCostUsd - lumps),
