@@ -61,7 +61,7 @@ async function workOut(trial: TrialHouse, swapped: Project, combination: Combina
   }
   const input = { ...trial.input, project: countFitted(sizedProject) }
   const { project } = input
-  const house = runHouse(input, { runYield: trial.runYield, wishes: { payTheBom: true } })
+  const house = runHouse(input, { runYield: trial.runYield, wishes: { payTheBom: true, briefPayback: true } })
   const findings: Finding[] = []
   const stages: (() => Promise<Result<unknown>>)[] = [
     house.roof,
@@ -98,7 +98,10 @@ async function workOut(trial: TrialHouse, swapped: Project, combination: Combina
 }
 
 async function paybackOf(input: HouseInput, run: YieldRun, usd: number): Promise<PaybackValues> {
-  const { values } = await runHouse(input, { runYield: () => run, wishes: { installedCostUsd: usd } }).payback()
+  const { values } = await runHouse(input, {
+    runYield: () => run,
+    wishes: { installedCostUsd: usd, briefPayback: true },
+  }).payback()
   return values
 }
 

@@ -17,6 +17,8 @@ export interface PaybackOptions {
   readonly estimate?: () => YieldRun
   /** Whether the spread of the running sum of every year is told too. */
   readonly cashBand?: boolean
+  /** Whether the sensitivity table is left out. */
+  readonly brief?: boolean
 }
 
 /**
@@ -45,6 +47,7 @@ export function paybackOfProject(
     finance: installedCostUsd === undefined ? finance : { ...finance, installed_cost_usd: installedCostUsd },
     incentives: project.incentives ?? {},
     cashBand: options.cashBand === true,
+    brief: options.brief === true,
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
     ...(usageOf === undefined ? {} : { usageOf }),
     ...(degradationPct === undefined ? {} : { degradationPct }),

@@ -64,6 +64,8 @@ export interface PaybackInput {
   readonly usageOf?: UseOfYear
   /** Whether the spread of the running sum of every year is told too. */
   readonly cashBand?: boolean
+  /** Without the sensitivity table, for one of very many houses that are compared. */
+  readonly brief?: boolean
 }
 
 /** Annual output, kWh. @throws StageError without one. */
@@ -166,6 +168,9 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     ...(contract === undefined ? {} : { contract }),
     ...(years === undefined ? {} : { years_ahead: tellYears(years, worksheet) }),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread, input.cashBand), contract === undefined),
-    sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales, curve, years }))),
+    sensitivity:
+      input.brief === true
+        ? []
+        : sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales, curve, years }))),
   })
 }
