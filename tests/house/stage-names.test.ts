@@ -29,6 +29,7 @@ const OTHERS = new Set([
   'handover',
   'equipment',
   'verify',
+  'parts',
 ])
 
 describe('a stage has one name', () => {

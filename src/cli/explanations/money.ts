@@ -93,6 +93,30 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'State the rise above inflation, or 0 to let prices follow inflation.',
   },
+  'parts.none-holds': {
+    means: 'None of the combinations that were compared holds.',
+    rule: 'A combination is dropped when roof, wiring, structure, price list, tariff or money say no; the reasons of each are listed.',
+    sources: [PRACTICE],
+    fix: 'Look at the reasons of each, and mend what the project as it stands fails first.',
+  },
+  'parts.no-place': {
+    means: 'The project has no place for this module or inverter, or the rules of the file say no to it.',
+    rule: 'Equipment is tried in the place of its kind: a module-level inverter not on strings, a string inverter not under each module.',
+    sources: [PRACTICE],
+    fix: 'Compare equipment of one kind, or write a project file for each kind.',
+  },
+  'parts.no-room': {
+    means: 'The roof takes fewer modules of this kind than the size asks for.',
+    rule: 'Modules keep the clearances, pathways and obstructions of the roof planes.',
+    sources: [PRACTICE],
+    fix: 'Ask for fewer, or look at the roof planes: `gablewatt check-project`.',
+  },
+  'parts.own-price-not-used': {
+    means: 'The price that the project states is that of one offer, and each combination has a price of its own.',
+    rule: 'Combinations are compared by their bills of materials with one price list.',
+    sources: [PRACTICE],
+    fix: 'Nothing; state labour and margin under materials when the list has goods alone.',
+  },
   'payback.later-sheet-unpaid': {
     means: 'A later rate sheet says nothing of exported energy, which is unpaid from its day on.',
     rule: 'Each rate sheet stands for itself; nothing of an earlier one is carried over.',

@@ -1,20 +1,7 @@
 import type { CashFlow } from '../cash-flow/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
+import type { ContractValues } from './payback-values.js'
 import { cents } from './report-values.js'
-
-/** What a lease or a power purchase comes to, in the money of the cash flow; payback is not defined for it. */
-export interface ContractValues {
-  readonly kind: 'lease' | 'power_purchase'
-  readonly term_years: number
-  readonly first_year_payment_usd: number
-  readonly payments_usd: number
-  /** Bill savings of the first year less payments and upkeep. */
-  readonly first_year_saving_usd: number
-  /** First year in which the payments are more than the savings; null when there is none. */
-  readonly first_negative_year: number | null
-  readonly saving_usd: number
-  readonly saving_present_value_usd: number
-}
 
 /** @param presentUsd Present value of the net flows, USD. @returns Undefined when the customer owns the system. */
 export function contractValues(flow: CashFlow, presentUsd: number, worksheet: Worksheet): ContractValues | undefined {

@@ -1,7 +1,7 @@
-export type { ContractValues } from './contract-values.js'
 export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
 export type {
   CashFlowRowValues,
+  ContractValues,
   ExceedanceValues,
   PaybackValues,
   PaybackYearsValues,

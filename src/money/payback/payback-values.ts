@@ -1,6 +1,5 @@
 import type { SavingsValues } from '../bill/index.js'
 import type { YearValues } from '../years/index.js'
-import type { ContractValues } from './contract-values.js'
 
 /** Payback of one kind, years after purchase; null = not within the study. */
 export interface PaybackYearsValues {
@@ -80,6 +79,20 @@ export interface SensitivityValues {
   readonly swing_usd: number
   readonly break_even: number | null
   readonly bar: string
+}
+
+/** What a lease or a power purchase comes to, in the money of the cash flow; payback is not defined for it. */
+export interface ContractValues {
+  readonly kind: 'lease' | 'power_purchase'
+  readonly term_years: number
+  readonly first_year_payment_usd: number
+  readonly payments_usd: number
+  /** Bill savings of the first year less payments and upkeep. */
+  readonly first_year_saving_usd: number
+  /** First year in which the payments are more than the savings; null when there is none. */
+  readonly first_negative_year: number | null
+  readonly saving_usd: number
+  readonly saving_present_value_usd: number
 }
 
 export interface PaybackValues {

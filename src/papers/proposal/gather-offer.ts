@@ -42,6 +42,7 @@ export async function gatherOffer(
   { language, detail, options }: OfferWishes,
 ): Promise<{ readonly offer: Offer; readonly result: Result<ProposalValues> }> {
   const { project, files } = input
+  refuseContract(project)
   const say = speakerOf(language, project.finance?.currency)
   const stated = project.proposal ?? {}
   const ruleSet = stated.rule_set ?? 'other'
@@ -94,6 +95,17 @@ export async function gatherOffer(
   worksheet.include(payback)
   for (const finding of [...offerFindings(offer), ...missingFindings(values.disclosures)]) worksheet.find(finding)
   return { offer, result: inCurrency(worksheet.result(values), currency) }
+}
+
+/** @throws StageError for a lease or a power purchase, whose disclosures are others and are not written. */
+function refuseContract({ finance = {} }: HouseInput['project']): void {
+  const kind = finance.lease === undefined ? 'power_purchase' : 'lease'
+  if (finance[kind] === undefined) return
+  throw new StageError(
+    `finance.${kind}`,
+    `an offer of this program tells a purchase; the disclosures that rules ask of a ${kind === 'lease' ? 'lease' : 'sale of energy (PPA)'} are not written`,
+    'Write it in its own form; gablewatt payback tells what it saves, and payback --versus sets it beside a purchase.',
+  )
 }
 
 /** The bill of materials where all of it has a price. */
