@@ -5148,7 +5148,7 @@ export interface ContractEnd {
 /**
  * removed or bought.
  */
-then: ("removed" | "bought")
+system: ("removed" | "bought")
 /**
  * Price of buying or removing it that the customer pays, USD of that year; none when missing.
  */

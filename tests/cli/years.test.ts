@@ -30,8 +30,8 @@ const LEASE = [
 ]
 
 async function payback(set: readonly string[], versus: string[] = []): Promise<Report> {
-  const context = makeContext([LARK], 'gablewatt 9.9.9', { color: false, set: [...set] } as never)
-  const outcome = await runPayback(context, { set: [...set], versus } as never)
+  const context = makeContext([LARK], 'gablewatt 9.9.9', { color: false, set: [...set] })
+  const outcome = await runPayback(context, { set: [...set], versus })
   if (!('report' in outcome)) throw new Error('a report was expected')
   return outcome.report
 }
@@ -84,10 +84,8 @@ describe('a lease in the terminal', async () => {
 
   test('is no written offer, with the reason', async () => {
     const loaded = loadProject({ path: LARK, overrides: LEASE })
-    await expect(prepareProposal(loaded, runHouse(loaded), { language: 'en', options: [] } as never)).rejects.toThrow(
-      StageError,
-    )
-    await expect(prepareProposal(loaded, runHouse(loaded), { language: 'en', options: [] } as never)).rejects.toThrow(
+    await expect(prepareProposal(loaded, runHouse(loaded), { language: 'en', options: [] })).rejects.toThrow(StageError)
+    await expect(prepareProposal(loaded, runHouse(loaded), { language: 'en', options: [] })).rejects.toThrow(
       /tells a purchase/u,
     )
   })
@@ -156,7 +154,7 @@ describe('another currency', async () => {
 })
 
 describe('compare-parts in the terminal', async () => {
-  const context = makeContext([LARK], 'gablewatt 9.9.9', { color: false, set: [] } as never)
+  const context = makeContext([LARK], 'gablewatt 9.9.9', { color: false, set: [] })
   const outcome = await runParts(context, { modules: ['m410'], prices: `${EXAMPLES}prices.yaml`, by: 'npv' })
   const report = 'report' in outcome ? outcome.report : undefined
 
@@ -179,7 +177,7 @@ describe('compare-parts in the terminal', async () => {
     const bare = makeContext([`${EXAMPLES}fleet/springfield-whole-job.yaml`], 'gablewatt 9.9.9', {
       color: false,
       set: [],
-    } as never)
+    })
     await expect(runParts(bare, { by: 'npv' })).rejects.toThrow(/no price list/u)
   })
 })

@@ -80,9 +80,9 @@ describe('a lease (P2)', () => {
   })
 
   it('saves nothing after the system was taken away, and goes on when it was bought', () => {
-    const shorter = (then: 'removed' | 'bought'): Finance => ({
+    const shorter = (system: 'removed' | 'bought'): Finance => ({
       ...P2,
-      lease: { ...P2.lease!, term_years: 10, at_end: { then, usd: 1500 } },
+      lease: { ...P2.lease!, term_years: 10, at_end: { system, usd: 1500 } },
     })
     const removed = flowOf(shorter('removed'))
     expect(removed.rows[10]!.contractEndUsd).toBe(1500)

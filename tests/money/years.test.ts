@@ -157,6 +157,20 @@ describe('prices that go their own ways', () => {
     expect(energy[20]! / still[20]!).toBeCloseTo(1.5, 3)
   })
 
+  it('lets charges that only a solar customer has follow the path of fixed charges alone', () => {
+    const solarFixed: Tariff = {
+      ...flat,
+      fixed: { customer: { usd_per_month: 12 } },
+      solar: { ...flat.solar, fixed: { customer: { usd_per_month: 32 } } },
+    }
+    const still = savings(run(solarFixed, {}))
+    const rising = savings(run(solarFixed, { price_path: { fixed: { real_pct_per_year: 5 } } }))
+    // 20 USD a month more than without the system, 1.05^10 times as much in year 10.
+    expect(still[10]! - rising[10]!).toBeCloseTo(240 * (1.05 ** 10 - 1), 0)
+    const energy = savings(run(solarFixed, { price_path: { energy: { relative_by_year: [2] } } }))
+    expect(energy[1]!).toBeCloseTo(2 * (still[1]! + 240) - 240, 0)
+  })
+
   it('refuses a part that states no path, or two', () => {
     expect(() => run(flat, { price_path: { energy: {} } })).toThrow(StageError)
     expect(() => run(flat, { price_path: { energy: { real_pct_per_year: 1, relative_by_year: [1] } } })).toThrow(
@@ -253,7 +267,7 @@ describe('use that grows, and new loads', () => {
     // 3,285 kWh a year are 9 kWh a day: 7.2 kW in the first hour, 1.8 in the second (winter: clock time is standard time).
     const car = { from_year: 1, kwh_per_year: 3285, kw: 7.2 }
     const day = (shape: string): number[] =>
-      [...useOf({ new_loads: { car: { ...car, shape } } })(1).slice(24, 48)].map((kwh) => kwh - 1)
+      Array.from(useOf({ new_loads: { car: { ...car, shape } } })(1).slice(24, 48), (kwh) => kwh - 1)
     const timed = day('ev_timed')
     expect([timed[0], timed[1], timed[2]]).toEqual([
       expect.closeTo(7.2, 2),

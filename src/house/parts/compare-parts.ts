@@ -101,16 +101,21 @@ async function sharedSky(): Promise<NonNullable<HouseOptions['runYield']>> {
 async function bestFirst(input: HouseInput, runYield: TrialHouse['runYield'], worksheet: Worksheet): Promise<string[]> {
   const { countFitted } = await import('../../roof/index.js')
   const { arrays } = (await runHouse({ ...input, project: countFitted(input.project) }, { runYield }).yield()).values
-  const perModule = Object.entries(arrays).map(([id, array]) => ({ id, kwh: array.annual.ac_kwh / array.modules }))
+  const perModule = Object.entries(arrays).map(([id, { annual, modules }]) => ({
+    id,
+    whole: annual.ac_kwh,
+    modules,
+    kwh: annual.ac_kwh / modules,
+  }))
   const order = perModule.toSorted((a, b) => b.kwh - a.kwh)
-  for (const { id, kwh } of order) {
+  for (const { id, kwh, whole, modules } of order) {
     worksheet.step({
       id: `parts.array.${id}`,
       says: `Energy of a module of ${id}; a size fills the arrays with the most first`,
       formula: 'E_module = E_array / n',
       inputs: [
-        { symbol: 'E_array', value: arrays[id]?.annual.ac_kwh ?? 0, unit: 'kWh', from: 'energy estimate' },
-        { symbol: 'n', value: arrays[id]?.modules ?? 0, unit: 'modules', from: `arrays.${id}` },
+        { symbol: 'E_array', value: whole, unit: 'kWh', from: 'energy estimate' },
+        { symbol: 'n', value: modules, unit: 'modules', from: `arrays.${id}` },
       ],
       result: { symbol: 'E_module', value: kwh, unit: 'kWh a year' },
       source: { document: 'Energy estimate of this project', standing: 'project file' },

@@ -1,5 +1,6 @@
 import { moduleCountOf, type ArrayOfModules, type Project } from '../../project/facts.js'
 import { StageError } from '../../worksheet/index.js'
+import { own } from '../../values/index.js'
 import { countFitted } from '../../roof/index.js'
 
 /** Whether the program places the modules of an array and may choose how many. */
@@ -28,18 +29,20 @@ export function checkSizes(project: Project): void {
  * @returns Undefined when the roof takes fewer.
  */
 export function sized(project: Project, size: number, order: readonly string[]): Project | undefined {
-  const open = Object.fromEntries(
-    Object.entries(project.arrays).map(([id, { modules: _, ...array }]) => [id, array]),
-  ) as Project['arrays']
-  const full = countFitted({ ...project, arrays: open })
+  const open = Object.entries(project.arrays).map(([id, array]): [string, ArrayOfModules] => {
+    const uncounted = { ...array }
+    delete uncounted.modules
+    return [id, uncounted]
+  })
+  const full = countFitted({ ...project, arrays: Object.fromEntries(open) })
   let left = size
-  const arrays: Record<string, ArrayOfModules> = {}
+  const chosen: [string, ArrayOfModules][] = []
   for (const id of order) {
-    const array = full.arrays[id]
+    const array = own(full.arrays, id)
     if (array === undefined) continue
     const modules = Math.min(left, moduleCountOf(array))
     left -= modules
-    if (modules > 0) arrays[id] = { ...array, modules }
+    if (modules > 0) chosen.push([id, { ...array, modules }])
   }
-  return left > 0 ? undefined : { ...project, arrays }
+  return left > 0 ? undefined : { ...project, arrays: Object.fromEntries(chosen) }
 }

@@ -10,7 +10,7 @@ export interface ThirdParty {
   /** Rise from year to year, fraction. */
   readonly rise: number
   readonly termYears: number
-  readonly atEnd: { readonly then: 'removed' | 'bought'; readonly usd: number } | undefined
+  readonly atEnd: { readonly system: 'removed' | 'bought'; readonly usd: number } | undefined
 }
 
 /** The contract under which somebody else owns the system; undefined when the customer buys it. */
@@ -24,7 +24,7 @@ export function thirdPartyOf(finance: Finance): ThirdParty | undefined {
     firstYearUsd: first * (1 + (stated.tax_pct ?? 0) / 100),
     rise: stated.rise_pct_per_year / 100,
     termYears: stated.term_years,
-    atEnd: stated.at_end === undefined ? undefined : { then: stated.at_end.then, usd: stated.at_end.usd ?? 0 },
+    atEnd: stated.at_end === undefined ? undefined : { system: stated.at_end.system, usd: stated.at_end.usd ?? 0 },
   }
 }
 
@@ -44,7 +44,7 @@ export function contractPayments(contract: ThirdParty, outputKwh: readonly Kilow
 
 /** Whether the system is still on the roof in a year of the cash flow. */
 export function isThere(contract: ThirdParty | undefined, year: number): boolean {
-  return contract === undefined || year <= contract.termYears || contract.atEnd?.then === 'bought'
+  return contract === undefined || year <= contract.termYears || contract.atEnd?.system === 'bought'
 }
 
 /** Keys that only who buys the system has. */
@@ -89,7 +89,7 @@ export function checkThirdParty(
     throw new StageError(
       `${where}.at_end`,
       `${says} ends after ${String(contract.termYears)} years, and the study goes on to year ${String(years)}`,
-      'State at_end: { then: removed } or { then: bought, usd: PRICE }, or study no more years than the term (finance.years).',
+      'State at_end: { system: removed } or { system: bought, usd: PRICE }, or study no more years than the term (finance.years).',
     )
   }
   if (contract.termYears > years) {

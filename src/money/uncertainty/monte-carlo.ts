@@ -59,8 +59,9 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   for (const row of central.rows) {
     const t = row.year
     // Payments for energy follow the output, to whom they go.
-    performance[t] = row.performanceUsd - perKwh * row.contractUsd
-    fixed[t] = row.netUsd - row.billSavingsUsd - performance[t]!
+    const perOutput = row.performanceUsd - perKwh * row.contractUsd
+    performance[t] = perOutput
+    fixed[t] = row.netUsd - row.billSavingsUsd - perOutput
     const inflated = terms.money === 'real' ? 1 : (1 + terms.inflation) ** t
     price[t] = isThere(contract, t) ? (terms.priceIndex[t - 1] ?? 1) * inflated : 0
     present[t] = (1 + discount) ** -t
