@@ -26,6 +26,7 @@ const input: HouseInput = {
         m410,
         m425: { ...m410, pmax_w: 425 },
         strong: { ...m410, pmax_w: 600 },
+        weak: { ...m410, design_load_up_psf: 5 },
         unpriced: { ...m410, pmax_w: 400 },
       },
       inverters: { ...loaded.project.equipment.inverters, micro366: micro, micro380: { ...micro, ac_power_w: 380 } },
@@ -122,7 +123,7 @@ describe('what the next one would have to cost', async () => {
 })
 
 describe('what does not hold', async () => {
-  const { values, findings } = await compare({ modules: ['strong', 'unpriced', 'm410'], sizes: [10, 60] })
+  const { values, findings } = await compare({ modules: ['strong', 'weak', 'unpriced', 'm410'], sizes: [10, 60] })
   const reasonsOf = (module: string, size: number): string[] =>
     values.dropped
       .filter((one) => one.module === module && one.size === size)
@@ -131,6 +132,9 @@ describe('what does not hold', async () => {
   test('is dropped with finding and words', () => {
     expect(values.options.map(({ module, size }) => [module, size])).toEqual([['m410', 10]])
     expect(reasonsOf('strong', 10).join()).toContain('max_dc_power_w')
+    // What a stage fails is told before a price is looked for.
+    expect(reasonsOf('weak', 10).join()).toContain('structure.module-up')
+    expect(reasonsOf('weak', 10).join()).not.toContain('materials.')
     expect(reasonsOf('unpriced', 10).join()).toContain('materials.price-missing: no price for module.unpriced')
     expect(reasonsOf('m410', 60).join()).toContain('parts.no-room: the roof takes fewer than 60')
   })
