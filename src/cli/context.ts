@@ -22,6 +22,7 @@ export function makeContext(
   subcommands: readonly SubcommandEntry[] = [],
 ): FrameContext {
   let loaded: LoadedProject | undefined
+  let stated: LoadedProject | undefined
   let locate: FrameContext['locate'] = () => undefined
   let earlierResults: readonly EarlierResult[] | undefined
 
@@ -38,6 +39,7 @@ export function makeContext(
       allowOutside: options.allowOutside === true,
     })
     loaded = read
+    stated = read
     locate = (place) => placeText(read, place)
     // Its place in the file is known by now, should the roof have no room.
     const { countFitted, withRank } = await import('../roof/index.js')
@@ -71,6 +73,10 @@ export function makeContext(
     tool,
     subcommands,
     project,
+    asStated: async () => {
+      const counted = await project()
+      return stated ?? counted
+    },
     earlier,
     loaded: () => loaded,
     locate: (path) => locate(path),

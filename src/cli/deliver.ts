@@ -4,7 +4,16 @@ import { EXIT, type ExitCode } from './exit-codes.js'
 import type { FrameContext } from './context.js'
 import { UsageError } from './errors.js'
 import type { CommonOptions, ReportOptions } from './options.js'
-import { cleanLine, csvTable, renderCsv, renderJson, type Report, type ReportContext } from '../report/index.js'
+import {
+  cleanLine,
+  csvTable,
+  renderCsv,
+  renderJson,
+  reportInCurrency,
+  textInCurrency,
+  type Report,
+  type ReportContext,
+} from '../report/index.js'
 import { writeErr, writeOut } from './streams.js'
 import type { CommandOutcome, OutputFile } from './subcommand.js'
 
@@ -24,15 +33,18 @@ export async function deliver(
   options: DeliveryOptions,
 ): Promise<ExitCode> {
   const isReport = 'report' in outcome
-  const content = isReport ? await render(outcome.report, context, options) : outcome.document
+  const currency = context.loaded()?.project.finance?.currency
+  const report = isReport ? reportInCurrency(outcome.report, currency) : undefined
+  const content =
+    report === undefined ? ('document' in outcome ? outcome.document : '') : await render(report, context, options)
   const files = [...(outcome.files ?? [])]
   const toStdout = options.out === undefined || options.out === '-'
   if (!toStdout) files.push({ path: options.out, content })
   await writeAll(files, context, options)
   if (toStdout) writeOut(content)
   const notes = isReport ? [] : (outcome.notes ?? [])
-  if (options.quiet !== true) for (const note of notes) writeErr(`note: ${cleanLine(note)}\n`)
-  if (isReport && options.csv === true) await tellFindings(outcome.report, context, options)
+  if (options.quiet !== true) for (const note of notes) writeErr(`note: ${cleanLine(textInCurrency(note, currency))}\n`)
+  if (report !== undefined && options.csv === true) await tellFindings(report, context, options)
   const next = isReport ? outcome.report.next : outcome.next
   if (next !== undefined && options.quiet !== true && process.stderr.isTTY) writeErr(`next: ${cleanLine(next)}\n`)
   const failed = isReport

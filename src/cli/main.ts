@@ -5,6 +5,7 @@ import { explainFailure } from './failure.js'
 import type { CommonOptions, ReportOptions } from './options.js'
 import { nextCommand } from './next-command.js'
 import { addExamples, makeProgram } from './program.js'
+import { textInCurrency } from '../report/index.js'
 import { watchStreams, writeErr } from './streams.js'
 import { SUBCOMMANDS } from './subcommands.js'
 
@@ -48,7 +49,7 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
   } catch (error) {
     const next = await nextCommand(error, subcommandName(args), context?.loaded())
     const failure = explainFailure(error, context?.locate, next)
-    writeErr(failure.text)
+    writeErr(textInCurrency(failure.text, context?.loaded()?.project.finance?.currency))
     return failure.exitCode
   }
 }

@@ -19,6 +19,7 @@ const OWN_KEY: Readonly<Record<string, keyof Project>> = {
   'draw-permit': 'site_plan',
   payback: 'tariff',
   'choose-size': 'tariff',
+  'compare-parts': 'tariff',
 }
 
 /**

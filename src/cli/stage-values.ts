@@ -1,5 +1,5 @@
 import type { WiringValues } from '../electrical/index.js'
-import type { CheckValues, LayoutValue } from '../house/index.js'
+import type { CheckValues, LayoutValue, PartsValues } from '../house/index.js'
 import type { BillComparison, BomValues } from '../materials/index.js'
 import type { PaybackValues } from '../money/index.js'
 import type { ApplicationValues, HandoverValues, ProposalValues } from '../papers/index.js'
@@ -19,25 +19,33 @@ export interface YieldStage extends YieldValues {
   readonly sweep?: Sweep
 }
 
-export type WireStage = WiringValues
+/** Values with money in them. */
+interface Money {
+  /** Label of all money, where the project states finance.currency; names of keys keep `usd`, and nothing is converted. */
+  readonly currency?: string
+}
 
-export interface MountsStage extends MountValues {
+export interface WireStage extends WiringValues, Money {}
+
+export interface MountsStage extends MountValues, Money {
   /** With an array that is fitted to its rafters: its layouts beside each other, the chosen one first. */
   readonly alternatives?: readonly LayoutValue[]
 }
 
-export interface BomStage extends BomValues {
+export interface BomStage extends BomValues, Money {
   /** With --compare. */
   readonly comparison?: BillComparison & { readonly other: BomValues }
 }
 
-export type ProposalStage = ProposalValues
+export interface ProposalStage extends ProposalValues, Money {}
 
-export interface PaybackStage extends PaybackValues {
+export interface PaybackStage extends PaybackValues, Money {
   /** With --versus. */
   readonly versus?: readonly Scenario['values'][]
 }
 
-export type ApplicationStage = ApplicationValues
+export interface ApplicationStage extends ApplicationValues, Money {}
 
 export type HandoverStage = HandoverValues
+
+export interface PartsStage extends PartsValues, Money {}

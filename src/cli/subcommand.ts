@@ -15,6 +15,8 @@ export interface CommandContext {
    * @throws ProjectError, which the frame prints.
    */
   readonly project: () => Promise<LoadedProject>
+  /** The same with its arrays as the person states them: nothing is counted that the program places. */
+  readonly asStated?: () => Promise<LoadedProject>
   /**
    * The result of an earlier stage for this very project from `--use`, undefined when none of that stage was given.
    *

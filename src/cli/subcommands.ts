@@ -68,6 +68,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/price-bom.js'),
   },
   {
+    name: 'compare-parts',
+    summary: 'which of the listed modules and inverters pay best',
+    load: () => import('./commands/compare-parts.js'),
+  },
+  {
     name: 'plan-work',
     summary: 'the work on the roof in order, with the numbers to hold to',
     load: () => import('./commands/plan-work.js'),

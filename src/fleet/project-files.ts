@@ -3,7 +3,7 @@ import { makeFolder, writeWhole } from '../files/index.js'
 import type { House } from '../house/index.js'
 import { shoppingList, type BomValues } from '../materials/index.js'
 import { placeText, type LoadedProject } from '../project/index.js'
-import { renderCsv, renderJson, type Report, type ReportContext } from '../report/index.js'
+import { renderCsv, renderJson, reportInCurrency, type Report, type ReportContext } from '../report/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { FleetPlan } from './plan.js'
 import { writePapers, type ToldOfFile, type WriteFile } from './project-papers.js'
@@ -36,7 +36,10 @@ export async function writeProjectFiles(
   }
   const bill = worked.find(({ stage }) => stage === 'bom')?.result
   if (plan.write.includes('results')) {
-    for (const stage of worked) write(`${stage.stage}.json`, renderJson(stage, around(plan, loaded)))
+    for (const stage of worked) {
+      const told = reportInCurrency({ ...stage, title: '', sections: [] }, loaded.project.finance?.currency)
+      write(`${stage.stage}.json`, renderJson({ ...stage, result: told.result }, around(plan, loaded)))
+    }
   }
   if (plan.write.includes('bom') && bill !== undefined) {
     write('bom.csv', renderCsv(shoppingList(bill.values as BomValues)))

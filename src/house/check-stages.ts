@@ -40,7 +40,10 @@ export const CHECK_STAGES: readonly CheckStage[] = [
     own: { name: 'payback', command: 'payback', part: 'money' },
     applies: ({ tariff, usage }) => tariff !== undefined && usage !== undefined,
     // Without a price yet, the bills still tell what is wrong with tariff and use.
-    run: (house, { finance }) => (finance?.installed_cost_usd === undefined ? house.bill() : house.payback()),
+    run: (house, { finance = {} }) => {
+      const { installed_cost_usd: price, lease, power_purchase: purchase } = finance
+      return price === undefined && lease === undefined && purchase === undefined ? house.bill() : house.payback()
+    },
   },
   {
     name: 'permit',

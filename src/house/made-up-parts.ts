@@ -14,6 +14,7 @@ export type TellingStage =
   | 'application'
   | 'handover'
   | 'form'
+  | 'parts'
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
@@ -32,6 +33,7 @@ const PARTS: Readonly<Record<TellingStage, readonly string[]>> = {
   bom: [...DESIGN, 'materials'],
   payback: [...YIELD, ...MONEY],
   size: [...DESIGN, ...MONEY],
+  parts: [...DESIGN, ...MONEY, 'materials'],
   permit: [...DESIGN, ...PAPERS],
   work: DESIGN,
   output: [...YIELD, 'production'],

@@ -18,7 +18,13 @@ export { makeCalendar, type BillingCalendar } from './calendar/index.js'
 export { readTariff, readTariffs, type RateSheet, type RateSheets } from './tariff/index.js'
 export { loanPayments } from './cash-flow/index.js'
 export * from './life-cycle/index.js'
-export { payback, type PaybackInput, type PaybackValues, type PaybackYearsValues } from './payback/index.js'
+export {
+  payback,
+  type ContractValues,
+  type PaybackInput,
+  type PaybackValues,
+  type PaybackYearsValues,
+} from './payback/index.js'
 export * from './bill-check/index.js'
 export * from './rates/index.js'
 export * from './usage/index.js'

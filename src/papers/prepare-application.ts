@@ -1,4 +1,5 @@
 import type { House } from '../house/index.js'
+import { inCurrency } from '../report/index.js'
 import type { Result } from '../worksheet/index.js'
 import type { ApplicationValues } from './application/index.js'
 import type { PageSize } from './pages/index.js'
@@ -32,8 +33,8 @@ export async function prepareApplication(
   const { draftWhileMadeUp, tellMadeUp, withoutMadeUp } = await import('./draft.js')
   const { project, digest } = input
   const built = await withoutMadeUp(await buildApplication(project, house))
-  const result = tellMadeUp(built, input, 'application')
-  const plain = applicationPaper(project, built.values, built.findings)
+  const result = inCurrency(tellMadeUp(built, input, 'application'), project.finance?.currency)
+  const plain = applicationPaper(project, result.values, inCurrency(built.findings, project.finance?.currency))
   const paper = draftWhileMadeUp(plain, input, 'application', speakerOf('en'))
   return {
     result,

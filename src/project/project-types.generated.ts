@@ -4302,6 +4302,16 @@ fill_gaps?: ("refuse" | "typical_day")
  */
 overlaps?: ("first" | "last")
 /**
+ * Growth of the use from year to year, percent; what is stated is the use of the first year. It scales every hour, without and with the system alike. None when missing.
+ */
+growth_pct_per_year?: number
+/**
+ * Loads that come on top of the use, keyed by your own ids; the bills without and with the system both carry them.
+ */
+new_loads?: {
+[k: string]: NewLoad
+}
+/**
  * Calendar year whose weekdays and holidays are used with monthly_kwh and annual_kwh.
  */
 year?: number
@@ -4371,6 +4381,61 @@ estimated_column?: string
  * Wide layout (one row per day): name of the first value column; the rest of the day follows it.
  */
 wide_first_column?: string
+}
+/**
+ * A load that comes later. State exactly one of from_year and from.
+ */
+export interface NewLoad {
+/**
+ * Year of the cash flow from which it is there, 1 = the first year.
+ */
+from_year?: number
+/**
+ * First day on which it is there (year-month-day); needs finance.base_year.
+ */
+from?: string
+/**
+ * Energy that it takes from the meter in a whole year, charging losses included, kWh.
+ */
+kwh_per_year: number
+/**
+ * Hours of the day: ev_timed (from midnight on at kw until the day is done), ev_unmanaged (from 18:00 on at kw), heat_pump (degree hours of the climate of the house), even, or the name of a built-in profile.
+ */
+shape: string
+/**
+ * Power of the charger, kW; with ev_timed and ev_unmanaged only.
+ */
+kw?: number
+heat_pump?: HeatPumpLoad
+}
+/**
+ * How the heat pump works; with shape heat_pump only.
+ */
+export interface HeatPumpLoad {
+/**
+ * Outdoor temperature above which the house needs no heat, deg F.
+ */
+balance_f: number
+/**
+ * Two points of the data sheet; the line through them is used at all temperatures, never below 1.
+ * 
+ * @minItems 2
+ * @maxItems 2
+ */
+cop: CopPoint[]
+}
+/**
+ * Coefficient of performance at one outdoor temperature.
+ */
+export interface CopPoint {
+/**
+ * Outdoor temperature, deg F.
+ */
+outdoor_f: number
+/**
+ * Heat delivered per electricity taken.
+ */
+cop: number
 }
 /**
  * What the utility charges and pays. Copy it from the rate sheet; nothing is assumed of any utility.
@@ -4450,6 +4515,13 @@ rounding: ("line" | "total")
  */
 read_day?: number
 solar?: SolarRule
+/**
+ * Rate sheets that are known to replace this one, each from its day on, oldest first; their prices are those of their day. Needs finance.base_year.
+ * 
+ * @minItems 1
+ * @maxItems 20
+ */
+later?: LaterSheet[]
 }
 /**
  * Days of the year, both ends included; may run over New Year.
@@ -4714,6 +4786,7 @@ tariff?: Tariff
 net_metering?: NetMetering
 net_billing?: NetBilling
 buy_all_sell_all?: BuyAllSellAll
+export_contract?: ExportContract
 }
 /**
  * Exported kWh are subtracted from imported kWh over the bill.
@@ -4804,6 +4877,45 @@ export interface BuyAllSellAll {
  */
 usd_per_kwh: number
 credit: MoneyCredit
+}
+/**
+ * Prices that the utility has promised for exported energy (for all generated energy under buy_all_sell_all), in money of each year: inflation and escalation do not move them. The first year is the one after permission to operate.
+ */
+export interface ExportContract {
+/**
+ * Promised prices one after the other.
+ * 
+ * @minItems 1
+ * @maxItems 10
+ */
+steps: ExportStep[]
+/**
+ * What holds when the contract has run out: tariff (the prices of the rate sheet then in force) or unpaid.
+ */
+afterwards: ("tariff" | "unpaid")
+}
+/**
+ * One promised price.
+ */
+export interface ExportStep {
+/**
+ * Years for which it holds.
+ */
+years: number
+/**
+ * Price, USD/kWh in money of each year.
+ */
+usd_per_kwh: number
+}
+/**
+ * A rate sheet that replaces the earlier one.
+ */
+export interface LaterSheet {
+/**
+ * First day on which it holds (year-month-day).
+ */
+from: string
+tariff: Tariff
 }
 /**
  * Rebates, credits and performance payments keyed by your own ids. None is assumed; enter what you have checked.
@@ -4956,7 +5068,18 @@ replacements?: Replacement[]
  * Value left at the end of the study, USD of the purchase year.
  */
 residual_usd?: number
+/**
+ * Costs that fall once and replace nothing, such as a new panel for a later load; none when missing.
+ */
+one_off_costs?: OneOffCost[]
+price_path?: PricePath
 loan?: Loan
+lease?: Lease
+power_purchase?: PowerPurchase
+/**
+ * Three letters that stand in place of USD wherever money is printed. A label only: nothing is converted, and keys keep _usd in their names.
+ */
+currency?: string
 uncertainty?: Uncertainty
 }
 /**
@@ -4975,6 +5098,47 @@ year: number
  * Cost, USD of the purchase year.
  */
 usd: number
+}
+/**
+ * One cost that falls once.
+ */
+export interface OneOffCost {
+/**
+ * What it is for.
+ */
+name: string
+/**
+ * Year of the cash flow; 0 = at purchase.
+ */
+year: number
+/**
+ * Cost, USD of the purchase year.
+ */
+usd: number
+}
+/**
+ * Prices of the rate sheet that go their own ways. What is not stated follows electricity_escalation_pct or the published index; a known later sheet or an export contract replaces the path of what it states.
+ */
+export interface PricePath {
+energy?: PriceChange
+fixed?: PriceChange
+export?: PriceChange
+}
+/**
+ * How a price changes beside inflation. State one of real_pct_per_year and relative_by_year. Energy is every price per kWh or kW that the house pays, fixed is the charges of every bill and the minimum, export is what the utility pays.
+ */
+export interface PriceChange {
+/**
+ * REAL change (above inflation), percent per year.
+ */
+real_pct_per_year?: number
+/**
+ * Real price of each year relative to the purchase year, year 1 first; the last one goes on.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ */
+relative_by_year?: number[]
 }
 /**
  * A loan with equal monthly payments, in nominal money; at most the price and the dealer fee. What is still owed at the end of the study is counted in its last year.
@@ -4996,6 +5160,63 @@ term_years: number
  * Fee that the loan adds to the price, USD.
  */
 dealer_fee_usd?: number
+}
+/**
+ * The system belongs to somebody else and is paid by the month, in money of each year. Replaces price, loan and incentives.
+ */
+export interface Lease {
+/**
+ * Payment of the first year, USD per month.
+ */
+usd_per_month: number
+/**
+ * Rise of the payment from year to year, percent; 0 for none.
+ */
+rise_pct_per_year: number
+/**
+ * Years of payments.
+ */
+term_years: number
+/**
+ * Tax on the payments, percent; none when missing.
+ */
+tax_pct?: number
+at_end?: ContractEnd
+}
+/**
+ * What becomes of the system when the contract ends within the study: it is taken away, or it is bought and goes on.
+ */
+export interface ContractEnd {
+/**
+ * removed or bought.
+ */
+system: ("removed" | "bought")
+/**
+ * Price of buying or removing it that the customer pays, USD of that year; none when missing.
+ */
+usd?: number
+}
+/**
+ * The system belongs to somebody else, and every kWh that it makes is bought, in money of each year. Replaces price, loan and incentives.
+ */
+export interface PowerPurchase {
+/**
+ * Price of the first year, USD/kWh.
+ */
+usd_per_kwh: number
+/**
+ * Rise of the price from year to year, percent; 0 for none.
+ */
+rise_pct_per_year: number
+/**
+ * Years of payments.
+ */
+term_years: number
+/**
+ * Tax on the payments, percent; none when missing.
+ */
+tax_pct?: number
+at_end?: ContractEnd
 }
 /**
  * Standard deviations and the random draw.

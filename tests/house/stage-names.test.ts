@@ -31,6 +31,7 @@ const OTHERS = new Set([
   'verify',
   'rate',
   'check-bill',
+  'parts',
 ])
 
 describe('a stage has one name', () => {

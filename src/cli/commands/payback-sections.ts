@@ -1,4 +1,4 @@
-import type { PaybackValues, PaybackYearsValues } from '../../money/index.js'
+import type { ContractValues, PaybackValues, PaybackYearsValues } from '../../money/index.js'
 import { type Cell, type Column, type Fact, formatNumber, type Section, type TableData } from '../../report/index.js'
 import { monthlyBillTable } from './bill-sections.js'
 import { sideBySide, type Scenario } from './payback-versus.js'
@@ -7,12 +7,16 @@ type Row = PaybackValues['cash_flow'][number]
 
 export function paybackSections(values: PaybackValues, scenarios: readonly Scenario[]): Section[] {
   return [
-    { kind: 'facts', facts: measures(values) },
+    {
+      kind: 'facts',
+      facts: values.contract === undefined ? measures(values) : contractMeasures(values, values.contract),
+    },
     { kind: 'paragraph', text: `Payback: ${values.payback_means}.` },
     ...(scenarios.length === 0
       ? []
       : [{ kind: 'table' as const, heading: 'Side by side', ...sideBySide(values, scenarios) }]),
     { kind: 'table', heading: 'Bills of the first year', ...monthlyBillTable(values.bills) },
+    ...yearsTable(values),
     { kind: 'table', heading: `Year by year (${moneyWords(values)})`, ...cashFlowTable(values, 'used') },
     {
       kind: 'plot',
@@ -56,7 +60,6 @@ function paybackFact(payback: PaybackYearsValues, studied: number): Pick<Fact, '
 function measures(values: PaybackValues): Fact[] {
   const { irr } = values
   const irrLabel = hasLoan(values) ? 'Internal rate of return on own money' : 'Internal rate of return'
-  const escalation = values.real_escalation_pct
   return [
     { label: 'Cost before incentives', value: values.gross_cost_usd, unit: 'USD' },
     { label: 'Incentives', value: values.incentives_usd, unit: 'USD' },
@@ -86,11 +89,80 @@ function measures(values: PaybackValues): Fact[] {
     { label: 'Adjusted internal rate of return', ...orNone(values.airr_pct, '%', 2) },
     { label: 'Levelised cost of energy', ...orNone(values.lcoe_usd_per_kwh, 'USD/kWh', 4) },
     { label: 'Cost per kWh saved on the bill', ...orNone(values.cost_per_kwh_saved_usd, 'USD/kWh', 4) },
+    moneyFact(values),
+  ]
+}
+
+function moneyFact(values: PaybackValues): Fact {
+  const escalation = values.real_escalation_pct
+  const electricity =
+    values.years_ahead !== undefined
+      ? 'by the prices of each year'
+      : escalation === null
+        ? 'by the published price index'
+        : `${String(escalation)} % a year above inflation`
+  return {
+    label: 'Money',
+    value: `${values.money}; discounted at ${String(values.discount_rate_pct)} %; electricity ${electricity}`,
+  }
+}
+
+/** What a lease or a power purchase comes to; there is nothing that could be paid back. */
+function contractMeasures(values: PaybackValues, contract: ContractValues): Fact[] {
+  const { first_negative_year: negative } = contract
+  return [
+    { label: 'The system belongs to', value: contract.kind === 'lease' ? 'a lessor' : 'a seller of its energy' },
+    { label: 'Output of the first year', value: values.first_year_kwh, unit: 'kWh' },
     {
-      label: 'Money',
-      value: `${values.money}; discounted at ${String(values.discount_rate_pct)} %; electricity ${
-        escalation === null ? 'by the published price index' : `${String(escalation)} % a year above inflation`
-      }`,
+      label: 'Bills lower in the first year',
+      value: values.cash_flow[1]?.bill_savings_usd ?? 0,
+      unit: 'USD',
+      decimals: 2,
+    },
+    { label: 'Payments of the first year', value: contract.first_year_payment_usd, unit: 'USD', decimals: 2 },
+    {
+      label: 'Saved in the first year',
+      value: { value: contract.first_year_saving_usd, tone: 'strong' },
+      unit: 'USD',
+      decimals: 2,
+    },
+    {
+      label: 'First year that costs more than it saves',
+      value: negative ?? `none within ${String(values.years)} years`,
+    },
+    { label: `Payments over ${String(values.years)} years`, value: contract.payments_usd, unit: 'USD' },
+    { label: `Saved over ${String(values.years)} years`, value: contract.saving_usd, unit: 'USD' },
+    { label: 'The same in present value', value: { value: values.npv_usd, tone: 'strong' }, unit: 'USD' },
+    moneyFact(values),
+  ]
+}
+
+/** Use and prices of each year, where they differ. */
+function yearsTable({ years_ahead: years = [] }: PaybackValues): Section[] {
+  if (years.length === 0) return []
+  const hasContract = years.some((year) => year.contract_usd_per_kwh !== null)
+  return [
+    {
+      kind: 'table',
+      heading: 'What changes from year to year (prices in money of each year)',
+      columns: [
+        { heading: 'Year' },
+        { heading: 'Use', unit: 'kWh' },
+        { heading: 'Energy', unit: 'x printed price', decimals: 3 },
+        { heading: 'Fixed', unit: 'x', decimals: 3 },
+        { heading: 'Export', unit: 'x', decimals: 3 },
+        ...(hasContract ? [{ heading: 'Promised', unit: 'USD/kWh', decimals: 4 }] : []),
+        { heading: 'Rate sheet' },
+      ],
+      rows: years.map((year) => [
+        year.calendar_year === null ? year.year : `${String(year.year)} (${String(year.calendar_year)})`,
+        year.usage_kwh,
+        year.energy_price_factor,
+        year.fixed_price_factor,
+        year.export_price_factor,
+        ...(hasContract ? [year.contract_usd_per_kwh] : []),
+        year.tariffs.join(', then '),
+      ]),
     },
   ]
 }
@@ -117,9 +189,14 @@ const OPTIONAL: readonly FlowColumn[] = [
   usd('Bought', 'purchase_usd', (row) => -row.purchase_usd),
   usd('Incentives', 'incentives_usd', (row) => row.incentives_usd),
   usd('Replaced', 'replacement_usd', (row) => -row.replacement_usd),
+  usd('One-off', 'one_off_usd', (row) => -(row.one_off_usd ?? 0)),
+  usd('Contract', 'contract_usd', (row) => -(row.contract_usd ?? 0)),
   usd('Left over', 'residual_usd', (row) => row.residual_usd),
   usd('Loan', 'loan_usd', (row) => row.loan_received_usd - row.loan_payment_usd - row.loan_payoff_usd),
 ]
+
+/** Columns of what most projects have not; they stand in CSV only where the project states it. */
+const ONLY_STATED = ['one_off_usd', 'contract_usd']
 
 /** What a loan leaves to pay, after the sums; they are no part of a row's net. */
 const OWED: readonly FlowColumn[] = [
@@ -130,7 +207,10 @@ const OWED: readonly FlowColumn[] = [
 /** The cash flow; signs are those of the owner's purse, so that a row adds up to its net. */
 export function cashFlowTable(values: PaybackValues, which: 'all' | 'used'): TableData {
   const rows = values.cash_flow
-  const optional = OPTIONAL.filter(({ of }) => which === 'all' || rows.some((row) => of(row) !== 0))
+  const stated = OPTIONAL.filter(
+    ({ column: { key } }) => !ONLY_STATED.includes(key ?? '') || rows.some((row) => key !== undefined && key in row),
+  )
+  const optional = stated.filter(({ of }) => which === 'all' || rows.some((row) => of(row) !== 0))
   const columns: FlowColumn[] = [
     usd('Bill savings', 'bill_savings_usd', (row) => row.bill_savings_usd),
     ...optional,
@@ -146,8 +226,8 @@ export function cashFlowTable(values: PaybackValues, which: 'all' | 'used'): Tab
   }
 }
 
-function uncertaintySections({ uncertainty, years }: PaybackValues): Section[] {
-  const never = `over ${String(years)}`
+function uncertaintySections({ uncertainty, years, contract }: PaybackValues): Section[] {
+  const never = contract === undefined ? `over ${String(years)}` : 'not defined'
   const row = (label: string, key: 'p10' | 'p50' | 'p90'): Cell[] => [
     label,
     uncertainty.payback_years[key]?.toFixed(1) ?? never,
@@ -168,7 +248,9 @@ function uncertaintySections({ uncertainty, years }: PaybackValues): Section[] {
       kind: 'list',
       items: [
         `drawn ${String(uncertainty.samples)} times with seed ${String(uncertainty.seed)}: yield ${pct(uncertainty.yield_sigma_pct)}, weather of each year ${pct(uncertainty.weather_sigma_pct)}, cost ${pct(uncertainty.cost_sigma_pct)}, price change ${uncertainty.escalation_sigma_pct.toFixed(1)} points a year (standard deviations)`,
-        `never paid back in ${pct(uncertainty.never_paid_back_pct)} of the draws; net present value below zero in ${pct(uncertainty.npv_below_zero_pct)}`,
+        uncertainty.never_paid_back_pct === null
+          ? `net present value below zero in ${pct(uncertainty.npv_below_zero_pct)} of the draws`
+          : `never paid back in ${pct(uncertainty.never_paid_back_pct)} of the draws; net present value below zero in ${pct(uncertainty.npv_below_zero_pct)}`,
       ],
     },
   ]

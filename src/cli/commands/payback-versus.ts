@@ -21,6 +21,8 @@ export interface ScenarioValues {
   readonly sir: number | null
   readonly airr_pct: number | null
   readonly lcoe_usd_per_kwh: number | null
+  /** Under a lease or a power purchase; the saving of the first year is less its payments. */
+  readonly contract?: PaybackValues['contract']
 }
 
 export interface Scenario {
@@ -78,7 +80,7 @@ export function scenarioValues(scenario: string, values: PaybackValues): Scenari
     gross_cost_usd: values.gross_cost_usd,
     net_cost_usd: values.net_cost_usd,
     first_year_kwh: values.first_year_kwh,
-    first_year_savings_usd: values.first_year_savings_usd,
+    first_year_savings_usd: values.contract?.first_year_saving_usd ?? values.first_year_savings_usd,
     simple_payback_years: values.simple_payback.lasting_years,
     discounted_payback_years: values.discounted_payback.lasting_years,
     npv_usd: values.npv_usd,
@@ -86,6 +88,7 @@ export function scenarioValues(scenario: string, values: PaybackValues): Scenari
     sir: values.sir,
     airr_pct: values.airr_pct,
     lcoe_usd_per_kwh: values.lcoe_usd_per_kwh,
+    ...(values.contract === undefined ? {} : { contract: values.contract }),
   }
 }
 
@@ -115,6 +118,13 @@ export function sideBySide(values: PaybackValues, scenarios: readonly Scenario[]
       row('SIR', (one) => one.sir, 2),
       row('AIRR (%)', (one) => one.airr_pct, 2),
       row('LCOE (USD/kWh)', (one) => one.lcoe_usd_per_kwh, 4),
+      ...(all.every((one) => one.contract === undefined)
+        ? []
+        : [
+            row('Contract: payments (USD)', (one) => one.contract?.payments_usd ?? null),
+            row('Contract: saved in all (USD)', (one) => one.contract?.saving_usd ?? null),
+            row('Contract: first year that costs more', (one) => one.contract?.first_negative_year ?? null),
+          ]),
     ],
   }
 }

@@ -93,6 +93,61 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'State the rise above inflation, or 0 to let prices follow inflation.',
   },
+  'parts.none-holds': {
+    means: 'None of the combinations that were compared holds.',
+    rule: 'A combination is dropped when roof, wiring, structure, price list, tariff or money say no; the reasons of each are listed.',
+    sources: [PRACTICE],
+    fix: 'Look at the reasons of each, and mend what the project as it stands fails first.',
+  },
+  'parts.no-place': {
+    means: 'The project has no place for this module or inverter, or the rules of the file say no to it.',
+    rule: 'Equipment is tried in the place of its kind: a module-level inverter not on strings, a string inverter not under each module.',
+    sources: [PRACTICE],
+    fix: 'Compare equipment of one kind, or write a project file for each kind.',
+  },
+  'parts.no-room': {
+    means: 'The roof takes fewer modules of this kind than the size asks for.',
+    rule: 'Modules keep the clearances, pathways and obstructions of the roof planes.',
+    sources: [PRACTICE],
+    fix: 'Ask for fewer, or look at the roof planes: `gablewatt check-project`.',
+  },
+  'parts.own-price-not-used': {
+    means: 'The price that the project states is that of one offer, and each combination has a price of its own.',
+    rule: 'Combinations are compared by their bills of materials with one price list.',
+    sources: [PRACTICE],
+    fix: 'Nothing; state labour and margin under materials when the list has goods alone.',
+  },
+  'payback.later-sheet-unpaid': {
+    means: 'A later rate sheet says nothing of exported energy, which is unpaid from its day on.',
+    rule: 'Each rate sheet stands for itself; nothing of an earlier one is carried over.',
+    sources: [PRACTICE],
+    fix: 'Copy the solar rule into the later sheet when it goes on.',
+  },
+  'payback.path-after-study': {
+    means: 'A price path has more years than the study.',
+    rule: 'Years after the study are in no cash flow.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or study more years (finance.years).',
+  },
+  'payback.cost-after-study': {
+    means: 'A one-off cost falls after the last year of the study and is not counted.',
+    rule: 'Years after the study are in no cash flow.',
+    sources: [PRACTICE],
+    fix: 'Study more years (finance.years), or leave the cost out.',
+  },
+  'payback.contract-outlives-study': {
+    means:
+      'A lease or a power purchase runs on after the last year of the study, and its later payments are not counted.',
+    rule: 'What is still to be paid is a debt of the household, whether the study sees it or not.',
+    sources: [PRACTICE],
+    fix: 'Study as many years as the contract runs (finance.years).',
+  },
+  'payback.contract-costs-more': {
+    means: 'From some year on the payments of a lease or a power purchase are more than the bills go down.',
+    rule: 'Payments that rise faster than prices overtake the savings; rises of 1 to 3 % a year are usual, up to 5 % are seen.',
+    sources: [{ document: 'Guide of a nonprofit to solar contracts', standing: 'secondary' }],
+    fix: 'Ask for a smaller rise, or compare with buying: `gablewatt payback --versus`.',
+  },
   'payback.never': {
     means: 'Within the years of the study the savings never add up to the cost.',
     rule: 'Simple payback adds up net yearly savings without interest.',

@@ -59,9 +59,15 @@ export const PROPOSAL: Explanations = {
   'proposal.not-a-purchase': {
     means:
       'Somebody else than the customer is to own the system, and a written offer of this program is one of a purchase.',
-    rule: 'Price, savings and payback are those of who buys, for cash or with a loan. Under a lease or a sale of energy (PPA) the customer pays by month or by kWh, mostly more from year to year, and other disclosures hold; they are not worked out.',
+    rule: 'Price, savings and payback are those of who buys, for cash or with a loan. Under a lease or a sale of energy (PPA) the customer pays by month or by kWh, mostly more from year to year, and other disclosures hold; they are not written. What a lease or a PPA saves is told by `gablewatt payback`.',
     sources: [NEVADA, PRACTICE],
     fix: 'Write a lease or PPA in its own form; or state utility_application.ownership: owned.',
+  },
+  'proposal.prices-by-year': {
+    means: 'The project has a price path or later rate sheets, and an offer tells one assumed rise.',
+    rule: 'An offer shows savings at an unchanged price, at one assumed rise and a point to either side; a path of its own for each price has no such rise.',
+    sources: [PRACTICE],
+    fix: 'Take finance.price_path and tariff.later out of the project of the offer.',
   },
   'proposal.own-texts-not-translated': {
     means:

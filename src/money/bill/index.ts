@@ -14,6 +14,7 @@ export {
   type SavingsCurveInput,
 } from './savings-curve.js'
 export { noBanks, priceBill, type Banks, type Bill } from './price-bill.js'
-export { billValues } from './bill-values.js'
+export { billValues, toNumber } from './bill-values.js'
+export { priceYear } from './bill-year.js'
 export { statedLedger, type StatedEnergy, type StatedKwh } from './stated-bill.js'
 export type { BillLedger } from './ledger.js'

@@ -4,11 +4,17 @@ import type { InvestmentFlows } from '../life-cycle/index.js'
 import { outputShare, type FinanceTerms } from './finance-terms.js'
 import { incentiveFlows, type IncentiveFlows } from './incentive-flows.js'
 import { loanOwed, loanPayments } from './loan-payments.js'
+import { contractPayments, isThere, thirdPartyOf, type ThirdParty } from './third-party.js'
 import type { Dollars, KilowattHours, Watts } from '../../values/index.js'
 
 /** What the cash flow of a system is made from. */
 export interface CashFlowInput {
   readonly curve: SavingsCurve
+  /**
+   * A curve for each year, year 1 first, in USD of the purchase year with the prices of the year in it, where use, rate sheets or
+   * prices change; the index of the terms comes on top.
+   */
+  readonly curves?: readonly SavingsCurve[]
   /** Output of the first year, kWh. */
   readonly firstYearKwh: KilowattHours
   readonly grossCostUsd: Dollars
@@ -30,6 +36,12 @@ export interface CashFlowYear {
   readonly purchaseUsd: Dollars
   readonly incentivesUsd: Dollars
   readonly replacementUsd: Dollars
+  /** Costs that fall once and replace nothing. */
+  readonly oneOffUsd: Dollars
+  /** Paid to the owner of the system under a lease or a power purchase. */
+  readonly contractUsd: Dollars
+  /** Paid when that contract ends, to buy the system or to have it removed. */
+  readonly contractEndUsd: Dollars
   readonly residualUsd: Dollars
   readonly loanReceivedUsd: Dollars
   readonly loanPaymentUsd: Dollars
@@ -45,18 +57,26 @@ export interface CashFlow {
   readonly flows: InvestmentFlows
   readonly net: readonly number[]
   readonly incentives: IncentiveFlows
+  /** Set when somebody else owns the system. */
+  readonly contract: ThirdParty | undefined
+}
+
+/** Savings of a year from its own curve, or from the one of all years. */
+export function curveOfYear(input: Pick<CashFlowInput, 'curve' | 'curves'>, year: number): SavingsCurve {
+  return input.curves?.[year - 1] ?? input.curve
 }
 
 /**
  * Cash flow of a system, year 0 (purchase) to the end of the study. Flows fall at the end of their year.
  *
  * Costs and savings stated at base-date prices follow inflation (and savings the price index); loans, incentives and
- * payments per kWh are fixed nominal amounts. A loan that outlives the study is settled in its last year, so that no debt is left out.
+ * payments per kWh and to the owner of a leased system are fixed nominal amounts. A loan that outlives the study is settled in its last year, so that no debt is left out.
  */
 export function cashFlow(input: CashFlowInput): CashFlow {
-  const { finance, terms, curve } = input
+  const { finance, terms } = input
+  const contract = thirdPartyOf(finance)
   const shares = [0]
-  for (let t = 1; t <= terms.years; t++) shares.push(outputShare(terms, t))
+  for (let t = 1; t <= terms.years; t++) shares.push(isThere(contract, t) ? outputShare(terms, t) : 0)
   const outputKwh = shares.map((share) => input.firstYearKwh * share)
   const incentives = incentiveFlows(input.incentives, {
     grossCostUsd: input.grossCostUsd,
@@ -64,8 +84,9 @@ export function cashFlow(input: CashFlowInput): CashFlow {
     outputKwh,
   })
   const payments = finance.loan === undefined ? [] : loanPayments(finance.loan)
-  const replaced = new Float64Array(terms.years + 1)
-  for (const { year, usd } of finance.replacements ?? []) replaced[year] = (replaced[year] ?? 0) + usd
+  const toOwner = contract === undefined ? [] : contractPayments(contract, outputKwh)
+  const replaced = byYear(terms.years, finance.replacements)
+  const oneOff = byYear(terms.years, finance.one_off_costs)
   const rows: CashFlowYear[] = []
   const flows = { operating: [] as number[], investment: [] as number[] }
   const net: number[] = []
@@ -77,7 +98,10 @@ export function cashFlow(input: CashFlowInput): CashFlow {
     const row = {
       year: t,
       outputKwh: outputKwh[t] ?? 0,
-      billSavingsUsd: t === 0 ? 0 : savingsAt(curve, shares[t] ?? 0) * (terms.priceIndex[t - 1] ?? 1) * real,
+      billSavingsUsd:
+        t === 0 || !isThere(contract, t)
+          ? 0
+          : savingsAt(curveOfYear(input, t), shares[t] ?? 0) * (terms.priceIndex[t - 1] ?? 1) * real,
       performanceUsd: (incentives.perKwh[t] ?? 0) / nominal,
       otherIncomeUsd: (finance.other_income_usd_per_year ?? 0) * yearly,
       maintenanceUsd: (finance.maintenance_usd_per_year ?? 0) * yearly,
@@ -85,6 +109,9 @@ export function cashFlow(input: CashFlowInput): CashFlow {
       purchaseUsd: t === 0 ? input.grossCostUsd + (finance.loan?.dealer_fee_usd ?? 0) : 0,
       incentivesUsd: (incentives.lumps[t] ?? 0) / nominal,
       replacementUsd: (replaced[t] ?? 0) * real,
+      oneOffUsd: (oneOff[t] ?? 0) * real,
+      contractUsd: (toOwner[t] ?? 0) / nominal,
+      contractEndUsd: t === contract?.termYears ? (contract.atEnd?.usd ?? 0) / nominal : 0,
       residualUsd: t === terms.years ? (finance.residual_usd ?? 0) * real : 0,
       loanReceivedUsd: t === 0 ? (finance.loan?.principal_usd ?? 0) : 0,
       loanPaymentUsd: t === 0 ? 0 : (payments[t - 1] ?? 0) / nominal,
@@ -99,16 +126,25 @@ export function cashFlow(input: CashFlowInput): CashFlow {
     flows.investment.push(investment)
     net.push(row.netUsd)
   }
-  return { rows, flows, net, incentives }
+  return { rows, flows, net, incentives, contract }
+}
+
+/** Costs added up by year, year 0 first; those after the study are left out. */
+function byYear(years: number, costs: readonly { readonly year: number; readonly usd: Dollars }[] = []): Float64Array {
+  const sums = new Float64Array(years + 1)
+  for (const { year, usd } of costs) sums[year] = (sums[year] ?? 0) + usd
+  return sums
 }
 
 type Row = Omit<CashFlowYear, 'netUsd'>
 
 function operatingOf(row: Row): number {
-  return row.billSavingsUsd + row.performanceUsd + row.otherIncomeUsd - row.maintenanceUsd - row.insuranceUsd
+  const spent = row.maintenanceUsd + row.insuranceUsd + row.contractUsd
+  return row.billSavingsUsd + row.performanceUsd + row.otherIncomeUsd - spent
 }
 
 function investmentOf(row: Row): number {
-  const spent = row.purchaseUsd + row.replacementUsd + row.loanPaymentUsd + row.loanPayoffUsd
+  const bought = row.purchaseUsd + row.replacementUsd + row.oneOffUsd + row.contractEndUsd
+  const spent = bought + row.loanPaymentUsd + row.loanPayoffUsd
   return spent - row.incentivesUsd - row.residualUsd - row.loanReceivedUsd
 }

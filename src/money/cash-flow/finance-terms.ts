@@ -11,6 +11,7 @@ import { outputOfYear } from '../../yield/index.js'
 import { nominalRate, realRate } from '../life-cycle/index.js'
 import { assumeNoCosts } from './running-costs.js'
 import { tellLongLoan } from './loan-limits.js'
+import { priceParts, type PriceParts } from './price-parts.js'
 import type { Percent } from '../../values/index.js'
 
 /** Rates and horizon of a cash flow, every default resolved. Rates are fractions per year. */
@@ -24,6 +25,8 @@ export interface FinanceTerms {
   /** Set when the price index is a constant rate. */
   readonly escalation: number | undefined
   readonly degradation: number
+  /** Where energy, fixed charges and exports go their own ways. */
+  readonly priceParts?: PriceParts
 }
 
 /** Discount rate in the money that is reported. */
@@ -64,7 +67,17 @@ export function readFinance(finance: Finance, worksheet: Worksheet, degradationP
     finance.degradation_pct_per_year ??
     degradationPct ??
     assume('degradation_pct_per_year', DEFAULT_RATES.degradationPct)
-  return { years, money, realDiscount, inflation, priceIndex, escalation, degradation: degradationPctPerYear / 100 }
+  const parts = priceParts(finance, priceIndex, worksheet)
+  return {
+    years,
+    money,
+    realDiscount,
+    inflation,
+    priceIndex,
+    escalation,
+    degradation: degradationPctPerYear / 100,
+    ...(parts === undefined ? {} : { priceParts: parts }),
+  }
 }
 
 type AssumeRate = (key: string, rate: PublishedRate) => number

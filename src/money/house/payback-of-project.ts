@@ -1,6 +1,7 @@
 import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { statedDegradation, type YieldRun } from '../../yield/index.js'
+import { thirdPartyOf } from '../cash-flow/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
@@ -16,6 +17,8 @@ export interface PaybackOptions {
   readonly estimate?: () => YieldRun
   /** Whether the spread of the running sum of every year is told too. */
   readonly cashBand?: boolean
+  /** Whether the sensitivity table is left out. */
+  readonly brief?: boolean
 }
 
 /**
@@ -29,9 +32,10 @@ export function paybackOfProject(
   options: PaybackOptions = {},
 ): Result<PaybackValues> {
   const { installedCostUsd = project.finance?.installed_cost_usd, billOfMaterialsUsd } = options
-  if (installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
+  const isOwned = thirdPartyOf(project.finance ?? {}) === undefined
+  if (isOwned && installedCostUsd === undefined && billOfMaterialsUsd === undefined) throw costUnknown()
   const worksheet = new Worksheet()
-  const { sheets, usage, run, hours } = readHouse(project, files, worksheet, options.estimate)
+  const { sheets, usage, usageOf, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = statedDegradation(project)?.pctPerYear
   const result = payback({
@@ -43,7 +47,9 @@ export function paybackOfProject(
     finance: installedCostUsd === undefined ? finance : { ...finance, installed_cost_usd: installedCostUsd },
     incentives: project.incentives ?? {},
     cashBand: options.cashBand === true,
+    brief: options.brief === true,
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
+    ...(usageOf === undefined ? {} : { usageOf }),
     ...(degradationPct === undefined ? {} : { degradationPct }),
   })
   worksheet.include(result)

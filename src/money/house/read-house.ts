@@ -3,12 +3,16 @@ import type { Project } from '../../project/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { expectedHours, runYield, type DayChoice, type ExpectedHours, type YieldRun } from '../../yield/index.js'
 import { readTariffs, type RateSheets } from '../tariff/index.js'
-import { readUsage, type UsageYear } from '../usage/index.js'
+import { readUsage, useOfYears, type UseOfYear, type UsageYear } from '../usage/index.js'
+import { outdoorHoursC } from './outdoor-hours.js'
 
 /** What every question about money needs of a project. */
 export interface House {
   readonly sheets: RateSheets
+  /** Use of the first year. */
   readonly usage: UsageYear
+  /** Use of each year; undefined when all years are alike. */
+  readonly usageOf: UseOfYear | undefined
   readonly run: YieldRun
   readonly hours: ExpectedHours
 }
@@ -39,9 +43,17 @@ export function readHouse(
     ...(state === undefined ? {} : { state }),
   })
   worksheet.include(usage)
+  const usageOf = useOfYears(
+    project.usage,
+    usage.values.usageKwh,
+    { calendar: usage.values.calendar, outdoorC: () => outdoorHoursC(run.climate) },
+    project.finance?.base_year,
+    worksheet,
+  )
   const hours = expectedHours(run, dayChoice(project, run, worksheet))
   recordOutput(run, hours, worksheet)
-  return { sheets, usage: usage.values, run, hours }
+  const firstYear = usageOf === undefined ? usage.values : { ...usage.values, usageKwh: usageOf(1) }
+  return { sheets, usage: firstYear, usageOf, run, hours }
 }
 
 /** State of the nearest built-in climate site; a house near a border may get its neighbour's. */

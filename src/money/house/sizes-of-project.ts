@@ -1,6 +1,7 @@
 import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
+import { thirdPartyOf } from '../cash-flow/index.js'
 import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
 import { own, type Dollars, type Percent } from '../../values/index.js'
 import { fillRoof } from './fill-roof.js'
@@ -66,6 +67,14 @@ export function sizesOfProject(
   options: SizeOptions = {},
 ): Result<ProjectSizeValues> {
   const finance = project.finance ?? {}
+  const contract = thirdPartyOf(finance)
+  if (contract !== undefined) {
+    throw new StageError(
+      `finance.${contract.kind}`,
+      'sizes are compared by their price, and a lease or a power purchase states payments for one size',
+      'Compare offers of the owner with payback --versus, or state the price of buying.',
+    )
+  }
   const worksheet = new Worksheet()
   const price = priceOf(finance, options, worksheet)
   const house = readHouse(project, files, worksheet, options.estimate)
@@ -91,6 +100,7 @@ export function sizesOfProject(
     sheet: house.sheets.without,
     sheetWithSystem: house.sheets.withSystem,
     usageKwh: house.usage.usageKwh,
+    ...(house.usageOf === undefined ? {} : { usageOf: house.usageOf }),
     calendar: house.usage.calendar,
     candidates,
     stoppedBy: tightest?.limit ?? 'the roof',

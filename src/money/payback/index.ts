@@ -1,6 +1,7 @@
 export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
 export type {
   CashFlowRowValues,
+  ContractValues,
   ExceedanceValues,
   PaybackValues,
   PaybackYearsValues,

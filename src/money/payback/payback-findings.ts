@@ -1,7 +1,7 @@
 import type { Incentive } from '../../project/index.js'
 import { DEFAULT_RATES, HIGH_ESCALATION_PCT, PLAUSIBLE_USD_PER_W } from '../../tables/money/index.js'
 import type { Source, Worksheet } from '../../worksheet/index.js'
-import type { CashFlow, CashFlowInput } from '../cash-flow/index.js'
+import { thirdPartyOf, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
 import type { Worth } from './worth.js'
 import type { Dollars } from '../../values/index.js'
 
@@ -57,6 +57,11 @@ export function tellIncentives(
 
 /** Says when the answer is no, or not a single one, and when the cost looks wrong. */
 export function tellWorth(worksheet: Worksheet, input: CashFlowInput, worth: Worth): void {
+  if (thirdPartyOf(input.finance) === undefined) tellPurchase(worksheet, input, worth)
+  tellEscalation(worksheet, input)
+}
+
+function tellPurchase(worksheet: Worksheet, input: CashFlowInput, worth: Worth): void {
   const { simple, internal } = worth
   if (simple.wholeYear === undefined) {
     worksheet.find({
@@ -88,18 +93,6 @@ export function tellWorth(worksheet: Worksheet, input: CashFlowInput, worth: Wor
       fix: 'Use the net present value or the adjusted internal rate of return.',
     })
   }
-  const { escalation, years } = input.terms
-  if (escalation !== undefined && escalation * 100 > HIGH_ESCALATION_PCT + 1e-9) {
-    const percent = Number((escalation * 100).toFixed(2))
-    worksheet.find({
-      severity: 'warning',
-      id: 'payback.escalation-high',
-      message: `electricity is taken to rise ${String(percent)} % a year above inflation, to ${((1 + escalation) ** years).toFixed(1)} times its price in ${String(years)} years; savings and payback rest on it`,
-      where: 'finance.electricity_escalation_pct',
-      source: DEFAULT_RATES.realEscalationPct.source,
-      fix: 'State the rise ABOVE inflation: published central values run from -0.5 to +0.1 % a year.',
-    })
-  }
   const perWatt = input.grossCostUsd / input.dcRatingW
   if (perWatt < PLAUSIBLE_USD_PER_W.low || perWatt > PLAUSIBLE_USD_PER_W.high) {
     worksheet.find({
@@ -113,6 +106,21 @@ export function tellWorth(worksheet: Worksheet, input: CashFlowInput, worth: Wor
         standing: 'secondary',
       },
       fix: 'Check the cost; market medians lie well above bottom-up benchmarks.',
+    })
+  }
+}
+
+function tellEscalation(worksheet: Worksheet, input: CashFlowInput): void {
+  const { escalation, years } = input.terms
+  if (escalation !== undefined && escalation * 100 > HIGH_ESCALATION_PCT + 1e-9) {
+    const percent = Number((escalation * 100).toFixed(2))
+    worksheet.find({
+      severity: 'warning',
+      id: 'payback.escalation-high',
+      message: `electricity is taken to rise ${String(percent)} % a year above inflation, to ${((1 + escalation) ** years).toFixed(1)} times its price in ${String(years)} years; savings and payback rest on it`,
+      where: 'finance.electricity_escalation_pct',
+      source: DEFAULT_RATES.realEscalationPct.source,
+      fix: 'State the rise ABOVE inflation: published central values run from -0.5 to +0.1 % a year.',
     })
   }
 }

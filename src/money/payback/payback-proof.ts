@@ -14,7 +14,13 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
     d: { symbol: 'd', value: rate, unit: `1/year, ${terms.money}`, from: 'finance.discount_rate_pct' },
     n: { symbol: 'n', value: terms.years, unit: 'years', from: 'finance.years' },
   }
-  const notes = [
+  const notes = flow.contract === undefined ? ofPurchase(flow, terms, worth, common) : [netWorth(flow, worth, common)]
+  for (const { id, ...note } of notes) worksheet.note({ id: `payback.${id}`, ...note })
+}
+
+function ofPurchase(flow: CashFlow, terms: FinanceTerms, worth: Worth, common: Common): Step[] {
+  const rate = reportedDiscount(terms)
+  return [
     netWorth(flow, worth, common),
     savingsToInvestment(flow, rate, worth),
     adjustedReturn(worth, common),
@@ -22,7 +28,6 @@ export function recordWorth(worksheet: Worksheet, flow: CashFlow, terms: Finance
     internalReturn(worth, common),
     levelisedCost(terms, worth, common),
   ]
-  for (const { id, ...note } of notes) worksheet.note({ id: `payback.${id}`, ...note })
 }
 
 /** Rate and years, which most measures take. */

@@ -1,4 +1,5 @@
 import type { SavingsValues } from '../bill/index.js'
+import type { YearValues } from '../years/index.js'
 
 /** Payback of one kind, years after purchase; null = not within the study. */
 export interface PaybackYearsValues {
@@ -23,6 +24,10 @@ export interface CashFlowRowValues {
   readonly purchase_usd: number
   readonly incentives_usd: number
   readonly replacement_usd: number
+  /** Costs that fall once, where there are any. */
+  readonly one_off_usd?: number
+  /** Payments under a lease or a power purchase, its end included. */
+  readonly contract_usd?: number
   readonly residual_usd: number
   readonly loan_received_usd: number
   readonly loan_payment_usd: number
@@ -55,7 +60,8 @@ export interface UncertaintyValues {
   readonly npv_usd: ExceedanceValues
   /** P90 is the LONGER payback: 9 of 10 samples are paid back for good by then; null = not within the study. */
   readonly payback_years: ExceedanceValues
-  readonly never_paid_back_pct: number
+  /** Null under a lease or a power purchase, where nothing is paid back. */
+  readonly never_paid_back_pct: number | null
   readonly npv_below_zero_pct: number
   /** Running sums of the cash flow by year from 0, not discounted, where they were asked for. */
   readonly cumulative_usd?: readonly ExceedanceValues[]
@@ -75,13 +81,27 @@ export interface SensitivityValues {
   readonly bar: string
 }
 
+/** What a lease or a power purchase comes to, in the money of the cash flow; payback is not defined for it. */
+export interface ContractValues {
+  readonly kind: 'lease' | 'power_purchase'
+  readonly term_years: number
+  readonly first_year_payment_usd: number
+  readonly payments_usd: number
+  /** Bill savings of the first year less payments and upkeep. */
+  readonly first_year_saving_usd: number
+  /** First year in which the payments are more than the savings; null when there is none. */
+  readonly first_negative_year: number | null
+  readonly saving_usd: number
+  readonly saving_present_value_usd: number
+}
+
 export interface PaybackValues {
   readonly money: 'real' | 'nominal'
   readonly years: number
   readonly discount_rate_pct: number
   readonly real_discount_rate_pct: number
   readonly inflation_pct: number
-  /** Null when a published index is used. */
+  /** Null when a published index is used, or the prices of each year. */
   readonly real_escalation_pct: number | null
   readonly gross_cost_usd: number
   /** One-time incentives and tax credits, nominal USD. */
@@ -108,6 +128,10 @@ export interface PaybackValues {
   readonly lcoe_usd_per_kwh: number | null
   /** The same costs per kWh that lower the bill. */
   readonly cost_per_kwh_saved_usd: number | null
+  /** Under a lease or a power purchase: payback, rates of return and cost per kWh are null then. */
+  readonly contract?: ContractValues
+  /** Where use, rate sheets, prices or promised export prices differ from year to year. */
+  readonly years_ahead?: readonly YearValues[]
   readonly uncertainty: UncertaintyValues
   readonly sensitivity: readonly SensitivityValues[]
 }

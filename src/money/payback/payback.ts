@@ -1,19 +1,31 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
+import {
+  computeSavings,
+  gridAround,
+  houseLedgers,
+  savingsCurve,
+  type HouseEnergy,
+  type SavingsValues,
+} from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
   checkLoan,
+  checkThirdParty,
   outputShare,
   readFinance,
   readIncentives,
   reportedDiscount,
+  thirdPartyOf,
   type CashFlowInput,
   type FinanceTerms,
 } from '../cash-flow/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
+import type { UseOfYear } from '../usage/index.js'
+import { tellYears, withPricesInCurves, yearCurves, yearsAhead } from '../years/index.js'
+import { contractValues } from './contract-values.js'
 import { curveVariants } from './curve-variants.js'
 import { tellIncentives, tellWorth } from './payback-findings.js'
 import { paybackMeaning } from './payback-meaning.js'
@@ -48,8 +60,12 @@ export interface PaybackInput {
   readonly incentives: Readonly<Record<string, Incentive>>
   /** As the project states it, percent; `finance` wins over `losses`. */
   readonly degradationPct?: Percent
+  /** Use of each year, where it grows or loads come; the energy above is that of the first year. */
+  readonly usageOf?: UseOfYear
   /** Whether the spread of the running sum of every year is told too. */
   readonly cashBand?: boolean
+  /** Without the sensitivity table, for one of very many houses that are compared. */
+  readonly brief?: boolean
 }
 
 /** Annual output, kWh. @throws StageError without one. */
@@ -92,24 +108,37 @@ export function yearScales(terms: FinanceTerms): number[] {
  * Cost, savings, payback and their uncertainty.
  *
  * @throws StageError when the cost or the output is missing, and as `computeBill`, `readFinance` and `incentiveFlows`.
- * @limits Bills of later years keep the tariff's structure; prices follow one escalation rate. Use does not change.
+ * @limits Bills of later years keep the tariff's structure, prices and use, but for what the project says of them.
  */
 export function payback(input: PaybackInput): Result<PaybackValues> {
   const worksheet = new Worksheet()
   const { sheet, energy, calendar, finance, incentives } = input
   const sheetWithSystem = input.sheetWithSystem ?? sheet
   const firstYearKwh = annualOutput(energy)
-  const grossCostUsd = costOf(input)
-  const terms = readFinance(finance, worksheet, input.degradationPct)
+  const grossCostUsd = thirdPartyOf(finance) === undefined ? costOf(input) : 0
+  const stated = readFinance(finance, worksheet, input.degradationPct)
+  checkThirdParty(finance, incentives, stated.years, worksheet)
   const spread = readSpread(finance.uncertainty ?? {}, worksheet)
   const ledgers = houseLedgers(sheet, energy, calendar, sheetWithSystem)
   const bills = computeSavings(sheet, energy, calendar, sheetWithSystem, ledgers)
   worksheet.include(bills)
-  const scales = yearScales(terms)
+  const scales = yearScales(stated)
   const house = { sheet, sheetWithSystem, energy, calendar, ledgers }
   const curve = savingsCurve({ ...house, extraScales: scales })
+  const years = yearsAhead({
+    sheet,
+    sheetWithSystem,
+    energy,
+    usageOf: input.usageOf,
+    calendar,
+    terms: stated,
+    baseYear: finance.base_year,
+    scalesOf: (year) => [...gridAround(0.1, 2), scales[year - 1] ?? 1],
+  })
+  const terms = years === undefined ? stated : withPricesInCurves(stated)
+  const curves = years === undefined ? {} : { curves: yearCurves(years) }
   const { dcRatingW } = input
-  const base: CashFlowInput = { curve, firstYearKwh, grossCostUsd, dcRatingW, finance, incentives, terms }
+  const base: CashFlowInput = { curve, ...curves, firstYearKwh, grossCostUsd, dcRatingW, finance, incentives, terms }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
   checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
@@ -118,11 +147,13 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   tellIncentives(worksheet, incentives, flow, grossCostUsd)
   tellWorth(worksheet, base, worth)
   tellRunningCosts(worksheet, base, worth)
+  const hasOneRise = stated.priceParts === undefined && sheet.later.length === 0
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   const lcoe = worth.levelisedCostUsdPerKwh
+  const contract = contractValues(flow, worth.npvUsd, worksheet)
   const saved = savedKwh(sheetWithSystem, bills.values)
   return worksheet.result({
-    ...termsValues(terms),
+    ...termsValues(hasOneRise ? stated : terms),
     gross_cost_usd: cents(grossCostUsd),
     incentives_usd: cents(lumps),
     net_cost_usd: cents(grossCostUsd - lumps),
@@ -134,7 +165,12 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     ...measureValues(flow, terms, worth),
     lcoe_usd_per_kwh: lcoe === undefined ? null : rounded(lcoe, 5),
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
-    uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread, input.cashBand)),
-    sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales }))),
+    ...(contract === undefined ? {} : { contract }),
+    ...(years === undefined ? {} : { years_ahead: tellYears(years, worksheet) }),
+    uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread, input.cashBand), contract === undefined),
+    sensitivity:
+      input.brief === true
+        ? []
+        : sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales, curve, years }))),
   })
 }

@@ -67,6 +67,7 @@ export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[
   const discounted = cumulativePresentValues(flow.net, rate)
   const settled = settledSums(flow, 0)
   const settledDiscounted = settledSums(flow, rate)
+  const hasOneOff = flow.rows.some((row) => row.oneOffUsd !== 0)
   return flow.rows.map((row, t) => ({
     year: row.year,
     output_kwh: rounded(row.outputKwh, 1),
@@ -78,6 +79,8 @@ export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[
     purchase_usd: cents(row.purchaseUsd),
     incentives_usd: cents(row.incentivesUsd),
     replacement_usd: cents(row.replacementUsd),
+    ...(hasOneOff ? { one_off_usd: cents(row.oneOffUsd) } : {}),
+    ...(flow.contract === undefined ? {} : { contract_usd: cents(row.contractUsd + row.contractEndUsd) }),
     residual_usd: cents(row.residualUsd),
     loan_received_usd: cents(row.loanReceivedUsd),
     loan_payment_usd: cents(row.loanPaymentUsd),
@@ -113,7 +116,10 @@ const exceedance = (sorted: Float64Array, longIsBad: boolean, digits: number): E
   p90: orNull(quantile(sorted, longIsBad ? 0.9 : 0.1), digits),
 })
 
-export function uncertaintyValues(spread: Spread, samples: Samples): UncertaintyValues {
+const NO_PAYBACK: ExceedanceValues = { p10: null, p50: null, p90: null }
+
+/** @param paysBack Whether there is something to pay back: not under a lease or a power purchase. */
+export function uncertaintyValues(spread: Spread, samples: Samples, paysBack = true): UncertaintyValues {
   const share = (passes: (value: number) => boolean, of: Float64Array): number =>
     rounded((100 * of.reduce((count, value) => count + (passes(value) ? 1 : 0), 0)) / of.length, 2)
   return {
@@ -124,8 +130,8 @@ export function uncertaintyValues(spread: Spread, samples: Samples): Uncertainty
     escalation_sigma_pct: rounded(spread.escalationSigma * 100, 6),
     cost_sigma_pct: rounded(spread.costSigma * 100, 6),
     npv_usd: exceedance(samples.npvUsd, false, 2),
-    payback_years: exceedance(samples.paybackYears, true, 2),
-    never_paid_back_pct: share((years) => years === Infinity, samples.paybackYears),
+    payback_years: paysBack ? exceedance(samples.paybackYears, true, 2) : NO_PAYBACK,
+    never_paid_back_pct: paysBack ? share((years) => years === Infinity, samples.paybackYears) : null,
     npv_below_zero_pct: share((usd) => usd < 0, samples.npvUsd),
     ...(samples.runningUsd.length === 0
       ? {}

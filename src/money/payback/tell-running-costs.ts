@@ -1,12 +1,14 @@
 import { TYPICAL_RUNNING_COSTS } from '../../tables/money/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
-import type { CashFlowInput } from '../cash-flow/index.js'
+import { thirdPartyOf, type CashFlowInput } from '../cash-flow/index.js'
 import { npvOf } from '../uncertainty/index.js'
 import type { Worth } from './worth.js'
 
 /** Tells what the answer would be with the usual replacement and upkeep, where the project is silent about them. */
 export function tellRunningCosts(worksheet: Worksheet, input: CashFlowInput, worth: Worth): void {
   const { finance, dcRatingW, terms } = input
+  // The owner of the system bears them.
+  if (thirdPartyOf(finance) !== undefined) return
   const { inverterYear, inverterUsdPerW, upkeepUsdPerKwYear, source } = TYPICAL_RUNNING_COSTS
   const inverterUsd = Math.round(inverterUsdPerW * dcRatingW)
   const upkeepUsd = Math.round((upkeepUsdPerKwYear * dcRatingW) / 1000)

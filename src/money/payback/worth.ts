@@ -35,6 +35,7 @@ export function realCosts(flow: CashFlow, terms: FinanceTerms): number[] {
 /** Works out every measure of a cash flow. */
 export function worthOf(flow: CashFlow, terms: FinanceTerms): Worth {
   const rate = reportedDiscount(terms)
+  if (flow.contract !== undefined) return worthOfContract(netPresentValue(flow.net, rate))
   const ratio = savingsToInvestment(flow.flows, rate)
   return {
     npvUsd: netPresentValue(flow.net, rate),
@@ -48,5 +49,25 @@ export function worthOf(flow: CashFlow, terms: FinanceTerms): Worth {
       flow.rows.map((row) => row.outputKwh),
       terms.realDiscount,
     ),
+  }
+}
+
+const NO_YEARS: PaybackYears = {
+  wholeYear: undefined,
+  interpolated: undefined,
+  dipsAgainYear: undefined,
+  lasting: undefined,
+}
+
+/** Nothing is invested under a lease or a power purchase: only the present value of the savings is defined. */
+function worthOfContract(npvUsd: Dollars): Worth {
+  return {
+    npvUsd,
+    simple: NO_YEARS,
+    discounted: NO_YEARS,
+    internal: { kind: 'none', why: 'nothing is invested under a lease or a power purchase' },
+    savingsToInvestment: undefined,
+    adjustedInternal: undefined,
+    levelisedCostUsdPerKwh: undefined,
   }
 }

@@ -1,7 +1,8 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { billYearOf, savingsCurve, type BillYearValues } from '../bill/index.js'
-import { capLoan, cashFlow, readFinance, readIncentives, type FinanceTerms } from '../cash-flow/index.js'
+import { capLoan, cashFlow, outputShare, readFinance, readIncentives, type FinanceTerms } from '../cash-flow/index.js'
 import { paybackMeaning, yearScales, worthOf, type Worth } from '../payback/index.js'
+import { withPricesInCurves, yearCurves, yearsAhead } from '../years/index.js'
 import { pickSizes } from './pick-sizes.js'
 import type { ChooseSizeInput, ChooseSizeValues, SizeCandidate, SizeRow } from './size-types.js'
 import { whatChanges } from './what-changes.js'
@@ -25,9 +26,20 @@ function evaluate(input: ChooseSizeInput, terms: FinanceTerms, candidate: SizeCa
   const energy = { kind: 'hourly' as const, usageKwh, productionKwh: candidate.productionKwh }
   const bills = billYearOf(sheetWithSystem, energy, calendar)
   const curve = savingsCurve({ sheet, sheetWithSystem, energy, calendar, extraScales: yearScales(terms), grid: [] })
+  const years = yearsAhead({
+    sheet,
+    sheetWithSystem,
+    energy,
+    usageOf: input.usageOf,
+    calendar,
+    terms,
+    baseYear: finance.base_year,
+    scalesOf: (year) => [outputShare(terms, year)],
+  })
+  const inYears = years === undefined ? { terms } : { terms: withPricesInCurves(terms), curves: yearCurves(years) }
   const annualKwh = candidate.productionKwh.reduce((a, b) => a + b, 0)
   const { grossCostUsd, dcRatingW } = candidate
-  const flow = cashFlow({ curve, firstYearKwh: annualKwh, grossCostUsd, dcRatingW, finance, incentives, terms })
+  const flow = cashFlow({ curve, ...inYears, firstYearKwh: annualKwh, grossCostUsd, dcRatingW, finance, incentives })
   const lumps = flow.incentives.lumps.reduce((a, b) => a + b, 0)
   return {
     candidate,

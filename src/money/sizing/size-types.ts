@@ -1,6 +1,7 @@
 import type { Finance, Incentive } from '../../project/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
+import type { UseOfYear } from '../usage/index.js'
 import type { LineChange } from './what-changes.js'
 import type { Dollars, KilowattHours, Percent, Watts } from '../../values/index.js'
 
@@ -19,7 +20,10 @@ export interface SizeCandidate {
 export interface ChooseSizeInput {
   readonly sheet: RateSheet
   readonly sheetWithSystem?: RateSheet
+  /** Use of the first year. */
   readonly usageKwh: Float64Array
+  /** Use of each year, where it grows or loads come. */
+  readonly usageOf?: UseOfYear
   readonly calendar: BillingCalendar
   /** In ascending order of modules. */
   readonly candidates: readonly SizeCandidate[]

@@ -2,8 +2,10 @@ export { DAY_KINDS } from './rate-sheet.js'
 export type {
   DemandCharges,
   EnergyPrices,
+  ExportContractTerms,
   ExportPrices,
   FixedCharges,
+  LaterSheets,
   MinimumCharges,
   MoneyCreditTerms,
   RateSheet,
@@ -15,3 +17,5 @@ export type {
 } from './rate-sheet.js'
 export { readTariff, readTariffs, type RateSheets } from './read-tariff.js'
 export { scaleExportPrices } from './scale-export-prices.js'
+export { contractPrice } from './read-contract.js'
+export { atPricesOf, withContractOf, type PriceFactors } from './year-prices.js'

@@ -30,7 +30,26 @@ export interface RateSheet {
   readonly rounding: 'line' | 'total'
   readonly readDay: number | undefined
   readonly solarFixed: readonly FixedCharges[] | undefined
+  /** With a contract, at the price of its first year. */
   readonly solar: SolarTerms
+  readonly exportContract: ExportContractTerms | undefined
+  /** Sheets that replace this one, oldest first. */
+  readonly later: readonly LaterSheets[]
+}
+
+/** A later sheet and the first day on which it holds, `YYYY-MM-DD`. */
+export interface LaterSheets {
+  readonly from: string
+  readonly sheet: RateSheet
+}
+
+/** Promised export prices in money of each year. */
+export interface ExportContractTerms {
+  /** By year from permission to operate, the first year first. */
+  readonly usdOfYear: readonly Decimal[]
+  readonly afterwards: 'tariff' | 'unpaid'
+  /** What the tariff itself pays. */
+  readonly ofTariff: SolarTerms
 }
 
 /** Kinds of day, in the order of `RateSheet.periodOfHour`. */

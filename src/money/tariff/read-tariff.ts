@@ -1,9 +1,11 @@
 import type { Tariff } from '../../project/index.js'
+import { isDay } from '../../values/index.js'
 import { StageError } from '../../worksheet/index.js'
 import { priceReader } from './price-reader.js'
 import type { RateSheet } from './rate-sheet.js'
 import { readFixed, readMinimum, readRiders, readTaxes } from './read-charges.js'
 import { readDemand } from './read-demand.js'
+import { contractPrice, readContract, withExportPrice } from './read-contract.js'
 import { readEnergy, readTierAdders } from './read-energy.js'
 import { readSeasons } from './read-seasons.js'
 import { readSolar } from './read-solar.js'
@@ -18,6 +20,11 @@ import { tariffError } from './tariff-error.js'
  * `negative_prices`, ids that do not exist, and alternatives stated twice.
  */
 export function readTariff(tariff: Tariff): RateSheet {
+  const sheet = readSheet(tariff)
+  return { ...sheet, later: readLater(tariff).map(({ from, sheets }) => ({ from, sheet: sheets.without })) }
+}
+
+function readSheet(tariff: Tariff): RateSheet {
   const price = priceReader(tariff.negative_prices === true)
   const { seasons, seasonOfDay } = readSeasons(tariff.seasons)
   const use = tariff.time_of_use
@@ -38,6 +45,10 @@ export function readTariff(tariff: Tariff): RateSheet {
   )
   const { fixed = {}, riders = {}, demand = {}, tier_adders: adders = {}, solar } = tariff
   const chargeIds = [fixed, riders, demand, adders, solar?.fixed ?? {}].flatMap((charges) => Object.keys(charges))
+  const hasAdders = hasTiers || Object.keys(adders).length > 0
+  const ofTariff = readSolar(solar, periods, hasAdders, price)
+  const exportContract = readContract(solar, ofTariff, price)
+  const promised = exportContract === undefined ? undefined : contractPrice(exportContract, 1)
   return {
     name: tariff.name,
     source: {
@@ -63,8 +74,43 @@ export function readTariff(tariff: Tariff): RateSheet {
     rounding: tariff.rounding,
     readDay: tariff.read_day,
     solarFixed: solar?.fixed === undefined ? undefined : readFixed('solar.fixed', solar.fixed, price),
-    solar: readSolar(solar, periods, hasTiers || Object.keys(adders).length > 0, price),
+    solar: promised === undefined ? ofTariff : withExportPrice(ofTariff, promised),
+    exportContract,
+    later: [],
   }
+}
+
+/** The later sheets of a tariff, with those of a solar customer. @throws StageError with the place of the sheet. */
+function readLater(tariff: Tariff): { readonly from: string; readonly sheets: RateSheets }[] {
+  const list = tariff.later ?? []
+  return list.map(({ from, tariff: other }, i) => {
+    const place = `later.${String(i)}`
+    if (!isDay(from)) throw tariffError(`${place}.from`, `there is no day ${from}`, 'State year-month-day.')
+    if (i > 0 && from <= (list[i - 1]?.from ?? '')) {
+      throw tariffError(`${place}.from`, `${from} is not after the sheet before it`, 'List the sheets oldest first.')
+    }
+    if (other.later !== undefined || other.solar?.tariff?.later !== undefined) {
+      throw tariffError(
+        `${place}.tariff.later`,
+        'a later sheet has later sheets of its own',
+        'List all in tariff.later.',
+      )
+    }
+    try {
+      const sheets = readTariffs(other)
+      if (sheets.withSystem.exportContract !== undefined) {
+        throw tariffError(
+          'solar.export_contract',
+          'a later sheet has an export contract',
+          'State the contract with the sheet of today; it goes on under later ones.',
+        )
+      }
+      return { from, sheets }
+    } catch (error) {
+      if (!(error instanceof StageError)) throw error
+      throw new StageError(`tariff.${place}.${error.where}`, error.message, error.fix)
+    }
+  })
 }
 
 /** Tariffs without and with the system. */
@@ -87,8 +133,22 @@ export function readTariffs(tariff: Tariff | undefined): RateSheets {
     )
   }
   const { tariff: other, ...rules } = tariff.solar ?? {}
-  const without = readTariff(tariff)
-  if (other === undefined) return { without, withSystem: without }
+  const later = readLater(tariff)
+  const dated = (sheet: RateSheet, which: keyof RateSheets): RateSheet =>
+    later.length === 0 ? sheet : { ...sheet, later: later.map((one) => ({ from: one.from, sheet: one.sheets[which] })) }
+  const without = dated(readSheet(tariff), 'without')
+  if (other === undefined) {
+    // One sheet for both, where the later ones are too.
+    const same = later.every(({ sheets }) => sheets.without === sheets.withSystem)
+    return { without, withSystem: same ? without : dated(readSheet(tariff), 'withSystem') }
+  }
+  if (other.later !== undefined) {
+    throw tariffError(
+      'solar.tariff.later',
+      'the other tariff has later sheets',
+      'List them in tariff.later, each with its own solar.tariff.',
+    )
+  }
   if (Object.keys(rules).length > 0) {
     throw tariffError(
       'solar',
@@ -97,7 +157,7 @@ export function readTariffs(tariff: Tariff | undefined): RateSheets {
     )
   }
   try {
-    return { without, withSystem: readTariff(other) }
+    return { without, withSystem: dated(readSheet(other), 'withSystem') }
   } catch (error) {
     if (!(error instanceof StageError)) throw error
     throw new StageError(`tariff.solar.${error.where}`, error.message, error.fix)

@@ -1,3 +1,10 @@
 export { drawCashFlows, type Samples, type Spread } from './monte-carlo.js'
 export { readSpread } from './read-spread.js'
-export { npvOf, sensitivity, sensitivityBars, type CurveVariant, type SensitivityRow } from './sensitivity.js'
+export {
+  npvOf,
+  sensitivity,
+  sensitivityBars,
+  type Curves,
+  type CurveVariant,
+  type SensitivityRow,
+} from './sensitivity.js'

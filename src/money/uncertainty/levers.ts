@@ -1,6 +1,6 @@
 import { SHOWN_DISCOUNT_PCT, SHOWN_ESCALATION_PCT } from '../../tables/money/index.js'
 import { scaledCurve } from '../bill/index.js'
-import { constantIndex, type CashFlowInput, type FinanceTerms } from '../cash-flow/index.js'
+import { constantIndex, thirdPartyOf, type CashFlowInput, type FinanceTerms } from '../cash-flow/index.js'
 import type { Spread } from './monte-carlo.js'
 
 /** An input that is varied: what it does to the cash flow. */
@@ -24,7 +24,7 @@ export function levers(input: CashFlowInput, spread: Spread): Lever[] {
     output(input, spread),
     discountRate(input),
     degradation(input),
-    installedCost(input),
+    ...(thirdPartyOf(input.finance) === undefined ? [installedCost(input)] : []),
     input.terms.escalation === undefined ? escalationAdded(input) : escalation(input, input.terms.escalation),
     ...maintenance(input),
     ...replacements(input),
@@ -49,6 +49,7 @@ function output(input: CashFlowInput, spread: Spread): Lever {
     apply: (percent) => ({
       ...input,
       curve: scaledCurve(input.curve, percent / 100),
+      ...(input.curves === undefined ? {} : { curves: input.curves.map((curve) => scaledCurve(curve, percent / 100)) }),
       firstYearKwh: (input.firstYearKwh * percent) / 100,
     }),
   }
@@ -112,7 +113,7 @@ function escalationAdded(input: CashFlowInput): Lever {
   const { priceIndex } = input.terms
   return {
     id: 'escalation_added',
-    says: 'real change of electricity prices on top of the published index',
+    says: `real change of electricity prices on top of ${input.curves === undefined ? 'the published index' : 'the prices of each year'}`,
     unit: '%/year',
     central: 0,
     low: SHOWN_ESCALATION_PCT.low,

@@ -1,5 +1,12 @@
 import { savingsReader } from '../bill/index.js'
-import { outputShare, reportedDiscount, type CashFlow, type CashFlowInput } from '../cash-flow/index.js'
+import {
+  curveOfYear,
+  isThere,
+  outputShare,
+  reportedDiscount,
+  type CashFlow,
+  type CashFlowInput,
+} from '../cash-flow/index.js'
 import { normalDeviates, sortReals, type Dollars } from '../../values/index.js'
 
 /** Standard deviations as fractions, and the draw. */
@@ -31,8 +38,13 @@ export interface Samples {
  */
 export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: Spread, withRunning = false): Samples {
   const { terms } = input
-  const savingsOf = savingsReader(input.curve)
   const { years } = terms
+  const { contract } = central
+  const perKwh = contract?.kind === 'power_purchase' ? 1 : 0
+  const common = savingsReader(input.curve)
+  const readers = Array.from({ length: years + 1 }, (_, t) =>
+    input.curves === undefined || t === 0 ? common : savingsReader(curveOfYear(input, t)),
+  )
   // Of each sample the long-term error, the drift of prices, the cost, and every year's weather.
   const perSample = 3 + years
   const deviates = normalDeviates(spread.seed, spread.samples * perSample)
@@ -46,10 +58,12 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const owed = new Float64Array(years + 1)
   for (const row of central.rows) {
     const t = row.year
-    fixed[t] = row.netUsd - row.billSavingsUsd - row.performanceUsd
-    performance[t] = row.performanceUsd
+    // Payments for energy follow the output, to whom they go.
+    const perOutput = row.performanceUsd - perKwh * row.contractUsd
+    performance[t] = perOutput
+    fixed[t] = row.netUsd - row.billSavingsUsd - perOutput
     const inflated = terms.money === 'real' ? 1 : (1 + terms.inflation) ** t
-    price[t] = (terms.priceIndex[t - 1] ?? 1) * inflated
+    price[t] = isThere(contract, t) ? (terms.priceIndex[t - 1] ?? 1) * inflated : 0
     present[t] = (1 + discount) ** -t
     share[t] = outputShare(terms, t)
     owed[t] = row.loanOwedUsd
@@ -72,7 +86,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     for (let t = 1; t <= years; t++) {
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * deviates[at + 2 + t]!))
-      const saved = savingsOf(share[t]! * output) * price[t]! * growth
+      const saved = readers[t]!(share[t]! * output) * price[t]! * growth
       const flow = fixed[t]! + saved + performance[t]! * output
       npv += flow * present[t]!
       sum += flow

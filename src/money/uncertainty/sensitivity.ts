@@ -1,4 +1,3 @@
-import type { SavingsCurve } from '../bill/index.js'
 import { cashFlow, reportedDiscount, type CashFlowInput } from '../cash-flow/index.js'
 import { netPresentValue } from '../life-cycle/index.js'
 import { levers, type Lever } from './levers.js'
@@ -20,9 +19,12 @@ export interface SensitivityRow {
   readonly breakEven: number | undefined
 }
 
+/** Savings of a house, for all years or for each. */
+export type Curves = Pick<CashFlowInput, 'curve' | 'curves'>
+
 /** An input that changes the bills: savings at its low and at its high value. */
 export interface CurveVariant extends Pick<SensitivityRow, 'id' | 'says' | 'unit' | 'central' | 'low' | 'high'> {
-  readonly curves: readonly [SavingsCurve, SavingsCurve]
+  readonly curves: readonly [Curves, Curves]
 }
 
 export function npvOf(input: CashFlowInput): number {
@@ -49,8 +51,8 @@ export function sensitivity(input: CashFlowInput, spread: Spread, variants: read
     return { id, says, unit, central, low, high, npvAtLowUsd, npvAtHighUsd, swingUsd, breakEven: breakEven(lever) }
   })
   for (const { curves, ...variant } of variants) {
-    const npvAtLowUsd = npvOf({ ...input, curve: curves[0] })
-    const npvAtHighUsd = npvOf({ ...input, curve: curves[1] })
+    const npvAtLowUsd = npvOf({ ...input, ...curves[0] })
+    const npvAtHighUsd = npvOf({ ...input, ...curves[1] })
     const swingUsd = Math.abs(npvAtHighUsd - npvAtLowUsd)
     rows.push({ ...variant, npvAtLowUsd, npvAtHighUsd, swingUsd, breakEven: undefined })
   }

@@ -15,8 +15,9 @@ const when = (is: boolean, under: WordKey): WordKey | undefined => (is ? under :
 const all = (...parts: readonly unknown[]): boolean => parts.every((part) => part !== undefined && part !== '')
 
 /** Whether nothing says that somebody else will own the system. */
-export function isPurchase({ utility_application: application }: Offer['project']): boolean {
-  return (application?.ownership ?? 'owned') === 'owned'
+export function isPurchase({ utility_application: application, finance }: Offer['project']): boolean {
+  const isOwned = (application?.ownership ?? 'owned') === 'owned'
+  return isOwned && finance?.lease === undefined && finance?.power_purchase === undefined
 }
 
 /** Where each point stands; a point without a judge does not compile away: a test wants one for each. */

@@ -3,6 +3,7 @@ import type { BomValues } from '../../materials/index.js'
 import type { PaybackValues } from '../../money/index.js'
 import { RULE_SETS } from '../../tables/papers/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { inCurrency } from '../../report/index.js'
 import { speakerOf, type PaperLanguage } from '../words/index.js'
 import { cancellationOf } from './cancellation.js'
 import { CAUTIOUS } from './cautious.js'
@@ -41,7 +42,8 @@ export async function gatherOffer(
   { language, detail, options }: OfferWishes,
 ): Promise<{ readonly offer: Offer; readonly result: Result<ProposalValues> }> {
   const { project, files } = input
-  const say = speakerOf(language)
+  refuseContract(project)
+  const say = speakerOf(language, project.finance?.currency)
   const stated = project.proposal ?? {}
   const ruleSet = stated.rule_set ?? 'other'
   const rules = RULE_SETS[ruleSet]
@@ -70,14 +72,18 @@ export async function gatherOffer(
         ? []
         : [thisOption(base, energy.first_year.p50_kwh, say.text('options_this')), ...options].map(rounded),
   }
-  const values = { ...told, disclosures: judgeDisclosures({ project, stated, values: told, terms, say }) }
+  const { currency } = project.finance ?? {}
+  const values = inCurrency(
+    { ...told, disclosures: judgeDisclosures({ project, stated, values: told, terms, say }) },
+    currency,
+  )
   const { restPt: textPt } = rules
   const offer: Offer = {
     project,
     stated,
     values,
     arrangement: roof.values,
-    payback: base,
+    payback: inCurrency(base, currency),
     yield: run.result.values,
     rules,
     terms,
@@ -88,7 +94,18 @@ export async function gatherOffer(
   worksheet.include(run.result)
   worksheet.include(payback)
   for (const finding of [...offerFindings(offer), ...missingFindings(values.disclosures)]) worksheet.find(finding)
-  return { offer, result: worksheet.result(values) }
+  return { offer, result: inCurrency(worksheet.result(values), currency) }
+}
+
+/** @throws StageError for a lease or a power purchase, whose disclosures are others and are not written. */
+function refuseContract({ finance = {} }: HouseInput['project']): void {
+  const kind = finance.lease === undefined ? 'power_purchase' : 'lease'
+  if (finance[kind] === undefined) return
+  throw new StageError(
+    `finance.${kind}`,
+    `an offer of this program tells a purchase; the disclosures that rules ask of a ${kind === 'lease' ? 'lease' : 'sale of energy (PPA)'} are not written`,
+    'Write it in its own form; gablewatt payback tells what it saves, and payback --versus sets it beside a purchase.',
+  )
 }
 
 /** The bill of materials where all of it has a price. */

@@ -24,13 +24,27 @@ export function offerFindings({ project, stated, values, terms, payback, say }: 
     })
   }
   const { ownership } = project.utility_application ?? {}
+  const { lease, power_purchase: purchase } = project.finance ?? {}
   if (!isPurchase(project)) {
+    const isLease = ownership === 'leased' || lease !== undefined
     found.push({
       severity: 'error',
       id: 'proposal.not-a-purchase',
-      message: `the offer tells a purchase, for cash or with a loan, and the system is to be ${ownership === 'leased' ? 'leased' : 'owned by somebody who sells its energy'}; a lease or a PPA is not worked out`,
-      where: 'utility_application.ownership',
+      message: `the offer tells a purchase, for cash or with a loan, and the system is to be ${isLease ? 'leased' : 'owned by somebody who sells its energy'}; the disclosures of a lease or a PPA are not written`,
+      where:
+        lease === undefined && purchase === undefined
+          ? 'utility_application.ownership'
+          : `finance.${isLease ? 'lease' : 'power_purchase'}`,
       fix: "Write a lease or PPA in its own form, with the payments and their rise that your state's rules ask for; or state owned.",
+    })
+  }
+  if (project.finance?.price_path !== undefined || project.tariff?.later !== undefined) {
+    found.push({
+      severity: 'error',
+      id: 'proposal.prices-by-year',
+      message: 'the offer tells one rise of prices, and the project has prices that change from year to year',
+      where: project.tariff?.later === undefined ? 'finance.price_path' : 'tariff.later',
+      fix: 'Write the offer with electricity_escalation_pct alone; payback tells the years.',
     })
   }
   const risePct = nominalRisePct(payback)

@@ -1,7 +1,7 @@
 import type { House, HouseInput } from '../../house/index.js'
 import { runHouse } from '../../house/index.js'
 import type { PaybackValues } from '../../money/index.js'
-import type { Finance } from '../../project/index.js'
+import type { Project } from '../../project/index.js'
 import { RULE_SETS, type RuleSet } from '../../tables/papers/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { CAUTIOUS } from './cautious.js'
@@ -23,18 +23,20 @@ export async function paybackAtRise(
 ): Promise<Result<PaybackValues>> {
   const real =
     nominalPct === undefined ? undefined : 100 * ((1 + nominalPct / 100) / (1 + base.inflation_pct / 100) - 1)
-  const changed =
-    real === undefined ? input.project : { ...input.project, finance: atRise(input.project.finance ?? {}, real) }
+  const changed = real === undefined ? input.project : withRise(input.project, real)
   const run = await house.estimate()
   const wishes = { installedCostUsd: base.gross_cost_usd, cashBand }
   return await runHouse({ ...input, project: changed }, { runYield: () => run, wishes }).payback()
 }
 
-/** A rate stands in for a published index. */
-function atRise(finance: Finance, realPct: number): Finance {
-  const changed = { ...finance, electricity_escalation_pct: realPct }
-  delete changed.electricity_price_index
-  return changed
+/** A rate stands in for a published index, and for all that is stated of prices to come. */
+function withRise(project: Project, realPct: number): Project {
+  const finance = { ...project.finance, electricity_escalation_pct: realPct }
+  delete finance.electricity_price_index
+  delete finance.price_path
+  const tariff = project.tariff === undefined ? undefined : { ...project.tariff }
+  delete tariff?.later
+  return { ...project, finance, ...(tariff === undefined ? {} : { tariff }) }
 }
 
 /** Savings over the study at an unchanged price, at the assumed rise, and a point below and above it. */

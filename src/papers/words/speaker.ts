@@ -37,8 +37,24 @@ export interface Speaker {
   readonly month: (month: number, length?: 'long' | 'short') => string
 }
 
-/** Tells the texts of a language. */
-export function speakerOf(language: PaperLanguage): Speaker {
+/** Words for money without a currency, where it is not the dollar. */
+const OF_DOLLARS: readonly (readonly [RegExp, string])[] = [
+  [/\bUSD\b/gu, 'USD'],
+  [/\bdollars\b/gu, 'money'],
+  [/\blos d\u00f3lares\b/gu, 'el dinero'],
+  [/\bd\u00f3lares\b/gu, 'dinero'],
+]
+
+/**
+ * Tells the texts of a language.
+ *
+ * @param currency Label of all money, three letters; nothing is converted.
+ */
+export function speakerOf(language: PaperLanguage, currency = 'USD'): Speaker {
+  const inMoney = (text: string): string =>
+    currency === 'USD'
+      ? text
+      : OF_DOLLARS.reduce((told, [word, other]) => told.replaceAll(word, other === 'USD' ? currency : other), text)
   const locale = language === 'es' ? 'es-US' : 'en-US'
   const texts = TEXTS[language]
   const number = (value: number, decimals = 0): string =>
@@ -47,9 +63,10 @@ export function speakerOf(language: PaperLanguage): Speaker {
   return {
     language,
     locale,
-    text: (key, fill = {}) => texts[key].replaceAll(/\{(?<name>\w+)\}/gu, (_, name: string) => fill[name] ?? ''),
+    text: (key, fill = {}) =>
+      inMoney(texts[key]).replaceAll(/\{(?<name>\w+)\}/gu, (_, name: string) => fill[name] ?? ''),
     number,
-    usd: (value) => `${number(value, Number.isInteger(value) ? 0 : 2)} USD`,
+    usd: (value) => `${number(value, Number.isInteger(value) ? 0 : 2)} ${currency}`,
     percent: (value, decimals = 0) => `${number(value, decimals)} %`,
     date: (date) =>
       new Intl.DateTimeFormat(locale, { dateStyle: 'full', timeZone: 'UTC' }).format(new Date(`${date}T00:00:00Z`)),

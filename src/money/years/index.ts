@@ -1,0 +1,3 @@
+export { billWeights } from './bill-weights.js'
+export { factorsOf, yearCurves, type YearChange, type YearsInput } from './year-curves.js'
+export { tellYears, withPricesInCurves, yearsAhead, type YearValues } from './years-ahead.js'
