@@ -1,4 +1,5 @@
-import { Option, type Command } from 'commander'
+import { InvalidArgumentError, Option, type Command } from 'commander'
+import type { ReviewValues } from '../../fieldwork/index.js'
 import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, readNamedText, type Production } from '../../project/index.js'
 import { UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
@@ -6,6 +7,7 @@ import { takesProject, writesReport } from '../options.js'
 import type { Report } from '../../report/index.js'
 import { readStdin } from '../stdin.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { sortFindings, type Finding, type Result } from '../../worksheet/index.js'
 import { monthTable, reviewSections } from './review-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -22,6 +24,7 @@ export const examples: readonly [Example, Example, Example] = [
 
 interface Options {
   readonly weather?: string
+  readonly failBelow?: number
   readonly timeColumns?: string[]
   readonly valueColumn?: string
   readonly unit?: NonNullable<Production['unit']>
@@ -51,11 +54,37 @@ export function configure(command: Command): void {
       .addOption(
         new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
       )
+      .option(
+        '--fail-below <percent>',
+        'exit code 1 when the present output is below this share of the expected, such as 85%',
+        shareOf,
+      )
       .addOption(new Option('--date-order <order>', 'order in 03/04/2026').choices(['month_first', 'day_first'])),
   ).addHelpText(
     'after',
-    '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.',
+    '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.\nExit code 1: a sign of a fault is sure (99 %), or --fail-below is not reached.',
   )
+}
+
+/** `85%` or `85`. */
+function shareOf(text: string): number {
+  const percent = /^\d{1,3}(?:\.\d+)?%?$/u.test(text.trim()) ? Number(text.trim().replace('%', '')) : Number.NaN
+  if (percent > 0 && percent <= 150) return percent
+  throw new InvalidArgumentError('write a share of the expected output, above 0 and up to 150 %, such as 85%.')
+}
+
+/** The result with an error when the present output is below the share that was asked for. */
+function failingBelow(result: Result<ReviewValues>, percent: number | undefined): Result<ReviewValues> {
+  const { performance_pct: performance, performance_low_pct: low, performance_high_pct: high } = result.values
+  if (percent === undefined || performance >= percent) return result
+  const finding: Finding = {
+    severity: 'error',
+    id: 'output.below-share',
+    message: `the present output is ${performance.toFixed(1)} % of what is expected (80 % range by weather ${low.toFixed(0)} to ${high.toFixed(0)} %), below the ${percent} % asked for`,
+    where: '',
+    fix: 'see the signs above; without any, compare again with more days or with the weather of these days (--weather)',
+  }
+  return { ...result, findings: sortFindings([...result.findings, finding]) }
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
@@ -76,7 +105,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     stage: 'output',
     sections: reviewSections(result.values),
     csv: monthTable(result.values),
-    result,
+    result: failingBelow(result, options.failBelow),
     cautions: ['estimate'],
   }
   return { report }

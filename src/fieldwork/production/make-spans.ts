@@ -24,6 +24,8 @@ export interface SpanRequest {
   readonly complain: Complain
   readonly findings: Finding[]
   readonly taken: TakenSetting[]
+  /** Takes the times at which a counter went back. */
+  readonly resets: Milliseconds[]
 }
 
 /** Turns rows into energy of stretches of time: sorts, drops repeats, takes differences of a counter, drops what cannot be. */
@@ -133,7 +135,7 @@ function energyOf({ resolution, stepMs }: SpanRequest, row: RawRow, factor: numb
 
 /** Energy between two readings of a counter. A date without time is read at the end of that day unless declared otherwise. */
 function differences(
-  { resolution, namedMonths, mapping, stepMs, findings }: SpanRequest,
+  { resolution, namedMonths, mapping, stepMs, findings, resets: resetMs }: SpanRequest,
   rows: readonly RawRow[],
   factor: number,
 ): Span[] {
@@ -154,6 +156,7 @@ function differences(
     const rise = (row.value as number) - (before.value as number)
     if (rise < 0) {
       resets.push(row)
+      resetMs.push(row.beginMs)
       continue
     }
     const moduleKwh = row.moduleValues.map((value, index) => {
