@@ -122,10 +122,10 @@ function presentSection(values: ReviewValues): Section {
         value: range(values.performance_low_pct, values.performance_high_pct),
         unit: '%',
       },
-      { label: `Year to ${projection.year.to} as it is now`, value: projection.as_is_kwh, unit: 'kWh' },
-      { label: 'The same year, mended today', value: projection.mended_kwh, unit: 'kWh' },
+      { label: `Twelve months to ${projection.to} as it is now`, value: projection.as_is_kwh, unit: 'kWh' },
+      { label: 'The same months, mended today', value: projection.mended_kwh, unit: 'kWh' },
       ...(gained > 0.5 && worth !== null
-        ? [{ label: 'Worth of mending in that year', value: worth, unit: 'USD' }]
+        ? [{ label: 'Worth of mending in these months', value: worth, unit: 'USD' }]
         : []),
       ...(degradation === null
         ? []

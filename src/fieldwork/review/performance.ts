@@ -1,8 +1,9 @@
 import type { CollectedSigns } from './collect-signs.js'
 import { weatherSpread } from './judge-days.js'
-import type { MendedProjection, Projection } from './review-values.js'
+import { kindsOfDay, KIND_COUNT, type DayModel } from './day-model.js'
+import type { MendedProjection } from './review-values.js'
 import type { LastingSpread } from './spread.js'
-import type { Dollars } from '../../values/index.js'
+import { dateText, type Dollars } from '../../values/index.js'
 
 /** Standard deviations from the middle of a normal law to the ends of its middle 80 %. */
 const TO_P90 = 1.2816
@@ -45,20 +46,31 @@ export function performanceOf(
   }
 }
 
+/** Days of the year that is looked ahead. */
+const YEAR_DAYS = 365
+
 /**
- * The year once as it goes on now, once with everything put right today: the days that are left, at the present and at the mended level.
+ * The twelve months after the last measured day, once at the present level and once at the mended one.
  *
  * @param usdPerKwh What a kWh more is worth; undefined where the bill is not known.
- * @limits A system that was low from the first day counts as mended at the level of the estimate.
+ * @limits A system that was low from the first day counts as mended at the level of the estimate. The season of a fault (shade, snow) is
+ *   not known: its level is carried through the year.
  */
 export function mendedProjection(
-  { measured_kwh: measured, expected_rest_kwh: rest }: Projection,
+  model: DayModel,
+  lastDay: number,
   { present, mended }: Performance,
   usdPerKwh: Dollars | undefined,
 ): MendedProjection {
+  let expected = 0
+  for (let day = lastDay + 1; day <= lastDay + YEAR_DAYS; day += 1) {
+    expected += kindsOfDay(model, day).reduce((sum, kwh) => sum + kwh, 0) / KIND_COUNT
+  }
   return {
-    as_is_kwh: measured + present * rest,
-    mended_kwh: measured + mended * rest,
-    mending_worth_usd: usdPerKwh === undefined ? null : (mended - present) * rest * usdPerKwh,
+    to: dateText(lastDay + YEAR_DAYS),
+    expected_kwh: expected,
+    as_is_kwh: present * expected,
+    mended_kwh: mended * expected,
+    mending_worth_usd: usdPerKwh === undefined ? null : (mended - present) * expected * usdPerKwh,
   }
 }

@@ -119,7 +119,7 @@ function recordProjection(name: string, part: Projection, worksheet: Worksheet):
 }
 
 function recordPerformance(values: ReviewValues, worksheet: Worksheet): void {
-  const { year, as_is_kwh: asIs, mended_kwh: mended } = values.projection
+  const { to, expected_kwh: expected, as_is_kwh: asIs, mended_kwh: mended } = values.projection
   worksheet.step({
     id: 'output.performance',
     says: `Present output over what is expected of the same days, from ${values.performance_from} on; 80 % interval by weather ${values.performance_low_pct.toFixed(1)} to ${values.performance_high_pct.toFixed(1)} %`,
@@ -131,23 +131,27 @@ function recordPerformance(values: ReviewValues, worksheet: Worksheet): void {
   })
   worksheet.step({
     id: 'output.projection.as-is',
-    says: 'What the year will have given when all stays as it is now',
-    formula: 'P_now = M + L E_rest / 100',
+    says: `What the twelve months to ${to} will give when all stays as it is now`,
+    formula: 'P_now = L E / 100',
     inputs: [
-      { symbol: 'M', value: year.measured_kwh, unit: 'kWh', from: `${year.days_measured} measured days` },
       { symbol: 'L', value: values.performance_pct, unit: '%', from: 'output.performance' },
-      { symbol: 'E_rest', value: year.expected_rest_kwh, unit: 'kWh', from: `${year.days_remaining} other days` },
+      { symbol: 'E', value: expected, unit: 'kWh', from: 'the estimate over these days' },
     ],
     result: { symbol: 'P_now', value: asIs, unit: 'kWh' },
     source: OWN,
   })
   worksheet.step({
     id: 'output.projection.mended',
-    says: 'What the year will have given when what is wrong is put right today',
+    says: 'What the same months will give when what is wrong is put right today',
     formula: 'P_mended = P_now + G',
     inputs: [
       { symbol: 'P_now', value: asIs, unit: 'kWh', from: 'output.projection.as-is' },
-      { symbol: 'G', value: mended - asIs, unit: 'kWh', from: 'other days at the level of days without a sign' },
+      {
+        symbol: 'G',
+        value: mended - asIs,
+        unit: 'kWh',
+        from: 'the level of days without a sign instead of the present one',
+      },
     ],
     result: { symbol: 'P_mended', value: mended, unit: 'kWh' },
     source: OWN,

@@ -119,7 +119,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     projection: {
       month: projectRest(...monthAround(lastDay), counted.periods, basis),
       year,
-      ...mendedProjection(year, performance, request.usdPerKwh),
+      ...mendedProjection(model, lastDay, performance, request.usdPerKwh),
     },
     cumulative: cumulativeCourse(periods, course.at, spread),
     modules,

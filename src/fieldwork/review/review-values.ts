@@ -77,11 +77,15 @@ export interface Projection {
   readonly p90_kwh: number
 }
 
-/** The year of the projection once with the present output carried on, once with what is wrong put right today. */
+/** The twelve months after the last measured day: with the present output carried on, and with what is wrong put right today. */
 export interface MendedProjection {
+  /** Last of these days. */
+  readonly to: string
+  /** What the estimate expects of them. */
+  readonly expected_kwh: KilowattHours
   readonly as_is_kwh: KilowattHours
   readonly mended_kwh: KilowattHours
-  /** What mending is worth over the rest of these days, by the tariff; null where the bill of the project is not known. */
+  /** What mending is worth over these months, by the tariff; null where the bill of the project is not known. */
   readonly mending_worth_usd: Dollars | null
 }
 

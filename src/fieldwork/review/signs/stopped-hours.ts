@@ -90,6 +90,6 @@ function tripSign(trips: readonly Stop[], days: number): FoundSign {
     where: 'the inverter and its connection to the utility',
     says: `the output falls to nothing and comes back within ${TRIP_H} h, in the sun, on ${days} days (${hours.toFixed(1)} h)`,
     lookAt:
-      'read the error memory: voltage too high asks for the utility or an electrician, an insulation or arc fault for an electrician at once',
+      'stop, do not climb: when the error memory names ground, insulation or arc, switch off at the labelled place and call an electrician; voltage too high is for the utility',
   }
 }
