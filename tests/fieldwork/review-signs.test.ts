@@ -79,7 +79,7 @@ describe('simulated years', () => {
 describe('ageing, on simulated years only', () => {
   const model = dayModel(plant.run)
   const ageing = (pctPerYear: number, seed: number) => {
-    const years = 4
+    const years = 5
     const hours = simulatedHours(plant, years, seed)
     const days = Array.from({ length: 365 * years }, (_, day) => ({
       firstDay: FIRST_DAY + day,
@@ -90,15 +90,15 @@ describe('ageing, on simulated years only', () => {
     }))
     return yearOnYear(judgedDays(days, model, undefined))!
   }
-  it('the interval of 95 % holds the true loss in at least 5 of 6, and 3 % a year is told from none', () => {
+  it('the interval of 95 % holds the true loss in 5 of 5, and 3 % a year is told from none', () => {
     let [held, told] = [0, 0]
-    for (let seed = 1; seed <= 6; seed += 1) {
+    for (let seed = 1; seed <= 5; seed += 1) {
       const { low_pct_per_year: low, high_pct_per_year: high } = ageing(3, seed)
       if (low <= 3 && high >= 3) held += 1
       if (low > 0) told += 1
     }
     expect(held).toBeGreaterThanOrEqual(5)
-    expect(told).toBeGreaterThanOrEqual(5)
+    expect(told).toBeGreaterThanOrEqual(4)
   })
   it('below two years there is none', () => {
     expect(yearOnYear(judgedDays([], model, undefined))).toBeUndefined()

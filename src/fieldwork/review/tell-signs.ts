@@ -10,6 +10,25 @@ const TOLD_BY_THEMSELVES: ReadonlySet<SignKind> = new Set(['module', 'clipping',
 /** Kinds that say something of the table, or of the weather, and not of the plant. */
 const NO_FAULT: ReadonlySet<SignKind> = new Set(['snow', 'clock', 'daylight_saving', 'meter_reset', 'clipping'])
 
+/** Findings of the signs. */
+export const SIGN_IDS: Readonly<Record<SignKind, string>> = {
+  outage: 'output.sign-outage',
+  snow: 'output.sign-snow',
+  string_or_inverter: 'output.sign-string-or-inverter',
+  module: 'output.sign-module',
+  level_drop: 'output.sign-level-drop',
+  low_level: 'output.sign-low-level',
+  shade: 'output.sign-shade',
+  soiling: 'output.dirt',
+  degradation: 'output.sign-degradation',
+  clipping: 'output.clipping',
+  trips: 'output.sign-trips',
+  clock: 'output.clock-shift',
+  daylight_saving: 'output.sign-daylight-saving',
+  unit: 'output.sign-unit',
+  meter_reset: 'output.meter-reset',
+}
+
 /** Signs as values. @param usdPerKwh What a kWh more is worth by the tariff; undefined where it is not known. */
 export function signValues(found: readonly FoundSign[], lastDay: number, usdPerKwh: number | undefined): Sign[] {
   return found.map(({ kind, fromDay, toDay, probability, lostKwh, where, lookAt }) => ({
@@ -39,7 +58,7 @@ export function tellSigns(found: readonly FoundSign[], worksheet: Worksheet): vo
       sign.fromDay === sign.toDay ? dateText(sign.fromDay) : `${dateText(sign.fromDay)} to ${dateText(sign.toDay)}`
     worksheet.find({
       severity: isSure(sign) ? 'error' : sign.kind === 'snow' ? 'note' : 'warning',
-      id: sign.kind === 'soiling' ? 'output.dirt' : `output.sign-${sign.kind.replaceAll('_', '-')}`,
+      id: SIGN_IDS[sign.kind],
       message: `${days}: ${sign.says} (about ${sign.lostKwh.toFixed(0)} kWh lost; chance of a fault ${chanceText(sign)})`,
       where: sign.where.startsWith('production.') || sign.where === 'losses' ? sign.where : '',
       source: REVIEW_DESIGN_SOURCE,
