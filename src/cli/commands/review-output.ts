@@ -41,7 +41,10 @@ export function configure(command: Command): void {
         '<production.csv>',
         'measured production, or - for stdin: days, months, or intervals of 1 to 60 minutes',
       )
-      .option('--weather <file.epw>', 'hourly weather of the measured year, in place of the long-term kinds of day')
+      .option(
+        '--weather <file>',
+        'weather of the measured days: hourly EPW, US solar radiation database, or a station as production.weather_table says',
+      )
       .option('--time-columns <names>', 'column of the time stamp, or two parted by a comma: Date,Time', (text) =>
         text.split(','),
       )

@@ -42,7 +42,10 @@ export function reviewOf(
   const read = readProduction(name, text, { ...project.production, ...mapping }, productionLimits(project, run))
   if (read.problems !== undefined) throw new ProjectError(read.problems, 2, new Map([[name, text]]))
   const { series } = read
-  const measured = weather === undefined ? {} : { weather: weatherOfDays(project, weather.name, weather.text, series) }
+  const measured =
+    weather === undefined
+      ? {}
+      : { weather: weatherOfDays(project, weather.name, weather.text, series, project.production?.weather_table) }
   const worth = worthOf(project, files, run)
   const result = reviewProduction({
     project,
