@@ -29,6 +29,7 @@ const OTHERS = new Set([
   'handover',
   'equipment',
   'verify',
+  'watch',
 ])
 
 describe('a stage has one name', () => {

@@ -1,9 +1,9 @@
-import { InvalidArgumentError, Option, type Command } from 'commander'
+import { Option, type Command } from 'commander'
 import type { ReviewValues } from '../../fieldwork/index.js'
 import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, readNamedText, type Production } from '../../project/index.js'
 import { UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
-import { takesProject, writesReport } from '../options.js'
+import { shareOf, takesProject, writesReport } from '../options.js'
 import type { Report } from '../../report/index.js'
 import { readStdin } from '../stdin.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
@@ -67,13 +67,6 @@ export function configure(command: Command): void {
     'after',
     '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.\nExit code 1: a sign of a fault is sure (99 %), or --fail-below is not reached.',
   )
-}
-
-/** `85%` or `85`. */
-function shareOf(text: string): number {
-  const percent = /^\d{1,3}(?:\.\d+)?%?$/u.test(text.trim()) ? Number(text.trim().replace('%', '')) : Number.NaN
-  if (percent > 0 && percent <= 150) return percent
-  throw new InvalidArgumentError('write a share of the expected output, above 0 and up to 150 %, such as 85%.')
 }
 
 /** The result with an error when the present output is below the share that was asked for. */

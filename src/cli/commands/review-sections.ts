@@ -57,7 +57,8 @@ function sumSection(values: ReviewValues): Section {
   }
 }
 
-const SIGN_NAMES: Readonly<Record<Sign['kind'], string>> = {
+/** Kinds of sign in words. */
+export const SIGN_NAMES: Readonly<Record<Sign['kind'], string>> = {
   outage: 'outage',
   snow: 'snow',
   string_or_inverter: 'string or inverter',

@@ -77,6 +77,9 @@ function strongestDrop(sums: Float64Array, count: number, found: readonly Drop[]
   return best
 }
 
+/** Level above which days outside a drop are luck, unless all days together lie as high. */
+const HIGHEST_USUAL = LEVELS.findIndex((level) => level > REVIEW_DESIGN.highestUsualLevel)
+
 function dropOf(
   sums: Float64Array,
   count: number,
@@ -86,7 +89,10 @@ function dropOf(
 ): Drop | undefined {
   // The level outside: at first sight that of all days, then without the stretch.
   const outside = count - (end - from) - found.reduce((sum, drop) => sum + drop.end - drop.from, 0)
-  const around = outside < REVIEW_DESIGN.leastDaysOutside ? usual : levelOutside(sums, count, found, from, end)
+  // A few bright weeks above the estimate are luck, and no level that the others fell from.
+  const most = Math.max(usual, HIGHEST_USUAL)
+  const around =
+    outside < REVIEW_DESIGN.leastDaysOutside ? usual : Math.min(most, levelOutside(sums, count, found, from, end))
   const usualOutside = LEVELS[around]!
   const steps = Math.ceil(-Math.log(1 - tolerance) / LEVEL_STEP_LOG)
   const [low, same] = [around - steps, Math.min(LEVELS.length - 1, around + steps)]
