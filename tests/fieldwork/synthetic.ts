@@ -105,3 +105,6 @@ export function dailyCsv(from: string, days: number, seed: number, fault: Fault 
   })
   return `date,kWh\n${rows.join('\n')}\n`
 }
+
+/** Kinds of a day in the estimate of the demo house, kWh. @param date `2026-05-01` */
+export const kindsOf = (date: string): number[] => kindsOfDay(model, dayOf(date))
