@@ -25,6 +25,7 @@ export const examples: readonly [Example, Example, Example] = [
 interface Options {
   readonly weather?: string
   readonly failBelow?: number
+  readonly report?: string
   readonly timeColumns?: string[]
   readonly valueColumn?: string
   readonly unit?: NonNullable<Production['unit']>
@@ -57,6 +58,7 @@ export function configure(command: Command): void {
       .addOption(
         new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
       )
+      .option('--report <file.pdf>', "also write the owner's page: what it should have made, what it made, why")
       .option(
         '--fail-below <percent>',
         'exit code 1 when the present output is below this share of the expected, such as 85%',
@@ -104,7 +106,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     result: failingBelow(result, options.failBelow),
     cautions: ['estimate'],
   }
-  return { report }
+  if (options.report === undefined) return { report }
+  const { reviewPdf } = await import('../../papers/index.js')
+  return { report, files: [{ path: options.report, content: await reviewPdf(project.title, result.values) }] }
 }
 
 function mappingOf(options: Options): Production {
