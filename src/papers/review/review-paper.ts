@@ -2,7 +2,13 @@ import type { ReviewValues, Sign } from '../../fieldwork/index.js'
 import type { PageBlock, Paper } from '../pages/index.js'
 
 /** Kinds that may come of a ground or arc fault, of water, or of something that burns. */
-const MAY_BE_DANGEROUS: ReadonlySet<Sign['kind']> = new Set(['outage', 'trips', 'string_or_inverter', 'module'])
+const MAY_BE_DANGEROUS: ReadonlySet<Sign['kind']> = new Set([
+  'outage',
+  'trips',
+  'string_or_inverter',
+  'module',
+  'level_drop',
+])
 /** What has room on one page. */
 const MOST_SIGNS = 4
 const MOST_MONTHS = 12
@@ -98,7 +104,7 @@ function whyBlocks({ signs, not_looked_for: missed }: ReviewValues): PageBlock[]
   const items = signs.slice(0, MOST_SIGNS).map((sign) => {
     const days = sign.from === sign.to ? sign.from : `${sign.from} to ${sign.to}${sign.lasts ? ', and it lasts' : ''}`
     const usd = sign.lost_usd === null ? '' : `, ${sign.lost_usd.toFixed(0)} USD`
-    return `${WORDS[sign.kind]}, ${days} (${sign.where}; chance ${(100 * Math.min(0.99, sign.probability)).toFixed(0)} % or more, about ${sign.lost_kwh.toFixed(0)} kWh${usd}). To do: ${sign.look_at}.`
+    return `${WORDS[sign.kind]}, ${days} (${sign.where}; chance ${sign.probability > 0.99 ? 'above 99' : (100 * sign.probability).toFixed(0)} %, about ${sign.lost_kwh.toFixed(0)} kWh${usd}). To do: ${sign.look_at}.`
   })
   const more = signs.length - items.length
   return [{ kind: 'list', items: more > 0 ? [...items, `${more} more: see the full review.`] : items }]
