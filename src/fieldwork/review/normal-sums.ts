@@ -1,5 +1,5 @@
 import { normalDensity, type KilowattHours } from '../../values/index.js'
-import type { DayOdds, SumDistribution } from './sum-distribution.js'
+import type { DayOdds, SumDistribution } from './sum-types.js'
 
 /** Standard deviations to either side that the grid covers, and its steps in one. */
 const REACH = 7

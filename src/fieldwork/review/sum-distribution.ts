@@ -1,21 +1,10 @@
 import { KIND_COUNT } from './day-model.js'
 import { kindTransitions, overDays } from './kind-transitions.js'
 import { normalSums } from './normal-sums.js'
+import type { DayOdds, SumDistribution } from './sum-types.js'
 import { normalBelow, type KilowattHours } from '../../values/index.js'
 
-/** A day with what it may give, kWh, kinds of equal probability, lowest first. */
-export interface DayOdds {
-  readonly day: number
-  readonly kindsKwh: readonly KilowattHours[]
-}
-
-/** Distribution of a sum of energy: probabilities of values that are `stepKwh` apart from `lowestKwh` on. */
-export interface SumDistribution {
-  readonly lowestKwh: KilowattHours
-  readonly stepKwh: KilowattHours
-  readonly probability: Float64Array
-  readonly meanKwh: KilowattHours
-}
+export type { DayOdds, SumDistribution } from './sum-types.js'
 
 /** Steps of the grid in a standard deviation of the sum. */
 const FINENESS = 60
