@@ -66,13 +66,15 @@ function strongestDrop(sums: Float64Array, count: number, found: readonly Drop[]
     tryAt(from, count)
   }
   // Both ends to the day.
-  for (let round = 0; round < 12 && best !== undefined; round += 1) {
-    const { from, end }: Drop = best
+  for (let round = 0; round < 12; round += 1) {
+    const held: Drop | undefined = best
+    if (held === undefined) break
+    const { from, end } = held
     for (const move of [-14, -7, -3, -2, -1, 1, 2, 3, 7, 14]) {
       tryAt(from + move, end)
       tryAt(from, Math.min(count, end + move))
     }
-    if (best.from === from && best.end === end) break
+    if (best === held) break
   }
   return best
 }
