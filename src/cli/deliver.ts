@@ -50,7 +50,7 @@ export async function deliver(
   const failed = isReport
     ? outcome.report.result.findings.some((finding) => finding.severity === 'error')
     : outcome.failed === true
-  return failed ? EXIT.checkFailed : EXIT.done
+  return outcome.exit ?? (failed ? EXIT.checkFailed : EXIT.done)
 }
 
 /** Those for people are loaded only for their own format. */

@@ -98,3 +98,10 @@ export function numberIn(range: { min: number; max: number; whole?: boolean }): 
     return value
   }
 }
+
+/** A parser for a share of the expected output, %: `85%` or `85`. */
+export function shareOf(text: string): number {
+  const percent = /^\d{1,3}(?:\.\d+)?%?$/u.test(text.trim()) ? Number(text.trim().replace('%', '')) : Number.NaN
+  if (percent > 0 && percent <= 150) return percent
+  throw new InvalidArgumentError('write a share of the expected output, above 0 and up to 150 %, such as 85%.')
+}

@@ -1,6 +1,7 @@
 import type { Command } from 'commander'
 import type { LoadedProject } from '../project/index.js'
 import type { Result } from '../worksheet/index.js'
+import type { ExitCode } from './exit-codes.js'
 import type { Report } from '../report/index.js'
 
 /** What the frame hands to a subcommand. */
@@ -37,7 +38,11 @@ export interface OutputFile {
 }
 
 /** A report, or a finished document such as a PDF or a YAML file; `files` are written beside either. */
-export type CommandOutcome = { readonly files?: readonly OutputFile[] } & (
+export type CommandOutcome = {
+  readonly files?: readonly OutputFile[]
+  /** The exit code where it is not that of the findings, such as the worst of many houses. */
+  readonly exit?: ExitCode
+} & (
   | { readonly report: Report }
   | {
       readonly document: string | Uint8Array

@@ -113,6 +113,11 @@ export const SUBCOMMANDS: readonly SubcommandEntry[] = [
     load: () => import('./commands/run-fleet.js'),
   },
   {
+    name: 'watch-fleet',
+    summary: 'production of many houses, what costs most first',
+    load: () => import('./commands/watch-fleet.js'),
+  },
+  {
     name: 'verify-file',
     summary: 'whether a file is as it was written, and of this project',
     load: () => import('./commands/verify-file.js'),

@@ -5,6 +5,8 @@ export { alone, chooseSites, effectiveDistanceKm, weighted, type WeightedSite } 
 export { climateRegion, isEast } from './climate-region.js'
 export { clockShift, closureRmsWM2, type ClockShift } from './clock-shift.js'
 export { clearnessExponent, clearnessQuantile, dayTypes, highestClearness, type DayType } from './day-types.js'
+export { coveredDays } from './series/covered-days.js'
+export { kindOfText, type FileKind } from './series/file-kind.js'
 export { designTemperatures } from './design-temperatures.js'
 export { distanceKm } from './distance.js'
 export type { EpwLocation } from './epw-header.js'

@@ -11,6 +11,7 @@ export {
   weatherOfDays,
   type ReviewRequest,
   type ReviewValues,
+  type Sign,
 } from './review/index.js'
 export {
   monthRanges,

@@ -43,3 +43,4 @@ export {
 export { workOut } from './work-out.js'
 export { serveFleet } from './worker.js'
 export { singleRunner, workerPool, type PoolOptions } from './worker-pool.js'
+export { dearestFirst, watchedHouses, watchHouse, worstOf, type WatchedOutcome, type WatchLine } from './watch/index.js'

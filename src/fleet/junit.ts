@@ -30,7 +30,11 @@ export function junitProject({ name, stages, problems, findings }: FleetOutcome)
  * `project`; a check that fails, and a value that left the baseline by more than the tolerance, is a failure.
  * Times are left out, so that the same fleet gives the same file.
  */
-export function junitXml(projects: readonly JunitProject[], moves: readonly Move[]): string {
+export function junitXml(
+  projects: readonly JunitProject[],
+  moves: readonly Move[],
+  name = 'gablewatt run-fleet',
+): string {
   const byProject = group(moves)
   const known = new Set(projects.map(({ name }) => name))
   const gone = [...byProject.keys()].filter((name) => !known.has(name))
@@ -43,7 +47,7 @@ export function junitXml(projects: readonly JunitProject[], moves: readonly Move
   )
   const sum = (pick: (one: Suite) => number): number => suites.reduce((total, one) => total + pick(one), 0)
   const totals = `tests="${sum(({ tests }) => tests)}" failures="${sum(({ failures }) => failures)}" errors="${sum(({ errors }) => errors)}"`
-  return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="gablewatt run-fleet" ${totals}>\n${suites.map(({ xml }) => xml).join('')}</testsuites>\n`
+  return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="${name}" ${totals}>\n${suites.map(({ xml }) => xml).join('')}</testsuites>\n`
 }
 
 interface Suite {

@@ -36,7 +36,7 @@ const PARTS: Readonly<Record<TellingStage, readonly string[]>> = {
   parts: [...DESIGN, ...MONEY, 'materials'],
   permit: [...DESIGN, ...PAPERS],
   work: DESIGN,
-  output: [...YIELD, 'production'],
+  output: [...YIELD, 'production', 'tariff', 'usage'],
   proposal: [...DESIGN, ...MONEY, 'materials', 'title', 'document', 'parties', 'proposal'],
   application: [...DESIGN, ...PAPERS, 'usage', 'utility_application'],
   handover: [...DESIGN, ...PAPERS, 'proposal', 'commissioning'],

@@ -22,3 +22,5 @@ export { prepareProposal, readLogo, type PreparedProposal, type ProposalOptions 
 export type { ProposalValues } from './proposal/index.js'
 export { PAPER_LANGUAGES, type PaperLanguage } from './words/index.js'
 export { PAGE_SIZES, type PageSize } from './pages/index.js'
+export { watchHtml } from './watch/watch-html.js'
+export { reviewPdf } from './prepare-review.js'

@@ -5491,6 +5491,7 @@ module_columns?: {
  */
 [k: string]: string
 }
+weather_table?: StationTable1
 /**
  * Unit of the values; kw and w are means over the interval. Taken from the column name when missing.
  */
@@ -5523,6 +5524,65 @@ delimiter?: ("," | ";" | "\t" | "|")
  * Correlation of the sun of one day with that of the next, 0 for independent days.
  */
 day_correlation?: number
+}
+/**
+ * How to read the table of a weather station. Nothing is guessed.
+ */
+export interface StationTable1 {
+/**
+ * Line that holds the column names, counted from 1; lines above it are skipped.
+ */
+header_line: number
+/**
+ * Character between columns; a comma when missing.
+ */
+delimiter?: ("," | ";" | "\t" | "|")
+/**
+ * Character before the decimals of a number; a point when missing.
+ */
+decimal?: ("point" | "comma")
+/**
+ * Names of the columns that make the time stamp, joined with one space.
+ * 
+ * @minItems 1
+ * @maxItems 2
+ * 
+ * Items: Column name.
+ */
+stamp_columns: string[]
+/**
+ * Pattern of the joined stamp with YYYY YY MM M DD D HH H hh h mm ss A, or `iso`, or `unix_s`.
+ */
+stamp_format: string
+/**
+ * Whether a stamp is the beginning or the ending of its interval, or the instant of its reading.
+ */
+stamps_mark: ("beginning" | "ending" | "instant")
+/**
+ * Time of the stamps: local clock with US daylight saving, local standard all year, or utc.
+ */
+clock: ("local" | "standard" | "utc")
+/**
+ * Local STANDARD time of the station minus UTC, h; site.utc_offset_h when missing.
+ */
+utc_offset_h?: number
+/**
+ * Latitude of the station, degrees, north positive; the house when missing.
+ */
+latitude_deg?: number
+/**
+ * Longitude of the station, degrees, east positive; the house when missing.
+ */
+longitude_deg?: number
+/**
+ * Texts of a cell that mean that nothing was measured; an empty cell always does.
+ * 
+ * @maxItems 20
+ * 
+ * Items: Text of a cell.
+ */
+missing?: string[]
+columns: StationColumns
 }
 /**
  * Answers to what applications for interconnection ask, beside what other parts of this file state; write-application puts them together.

@@ -1,3 +1,4 @@
+import { SIGN_IDS } from '../../src/fieldwork/review/tell-signs.js'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
@@ -46,6 +47,7 @@ const MADE: Readonly<Record<string, readonly string[]>> = {
   'electrical/dwelling/existing-house.ts `house.${id}`': existingHouseChecks({} as Project).map(
     ({ id }) => `house.${id}`,
   ),
+  'fieldwork/review/tell-signs.ts SIGN_IDS[sign.kind]': Object.values(SIGN_IDS),
   'project/equipment/plausible/doubts.ts id': doubtIds(),
   'money/rates/carried.ts id': WARNING_IDS,
   // These hand findings on and make none.

@@ -3,6 +3,9 @@ import { dayModel, kindsOfDay } from '../../src/fieldwork/review/index.js'
 import { solarNoonH, type Place } from '../../src/fieldwork/review/daylight.js'
 import { dateText } from '../../src/values/time/day-number.js'
 import { runYield, type YieldRun } from '../../src/yield/index.js'
+import { randomOf } from './random-of.js'
+
+export { randomOf }
 
 export const { project, files } = loadProject({
   path: new URL('../../examples/lark-hollow.yaml', import.meta.url).pathname,
@@ -16,20 +19,6 @@ export const place: Place = {
 }
 export const DAY_MS = 86_400_000
 export const dayOf = (text: string): number => Date.parse(`${text}T00:00:00Z`) / DAY_MS
-
-/** A generator of its own, so that the tests do not share one with the code: xorshift32. */
-export function randomOf(seed: number): { uniform: () => number; normal: () => number } {
-  let state = seed * 2_654_435_761 + 1
-  const uniform = (): number => {
-    state ^= state << 13
-    state ^= state >>> 17
-    state ^= state << 5
-    return ((state >>> 0) + 0.5) / 4_294_967_296
-  }
-  const normal = (): number => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform())
-  for (let round = 0; round < 20; round += 1) uniform()
-  return { uniform, normal }
-}
 
 /** Share of a standard normal below z, by integration. */
 export function shareOfNormal(z: number): number {
@@ -116,3 +105,6 @@ export function dailyCsv(from: string, days: number, seed: number, fault: Fault 
   })
   return `date,kWh\n${rows.join('\n')}\n`
 }
+
+/** Kinds of a day in the estimate of the demo house, kWh. @param date `2026-05-01` */
+export const kindsOf = (date: string): number[] => kindsOfDay(model, dayOf(date))

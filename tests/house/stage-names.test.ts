@@ -32,6 +32,7 @@ const OTHERS = new Set([
   'rate',
   'check-bill',
   'parts',
+  'watch',
 ])
 
 describe('a stage has one name', () => {

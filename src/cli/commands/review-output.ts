@@ -1,11 +1,13 @@
 import { Option, type Command } from 'commander'
+import type { ReviewValues } from '../../fieldwork/index.js'
 import { LARGEST_METER_BYTES, LARGEST_WEATHER_BYTES, readNamedText, type Production } from '../../project/index.js'
 import { UsageError } from '../errors.js'
 import { houseOf } from '../house-of.js'
-import { takesProject, writesReport } from '../options.js'
+import { shareOf, takesProject, writesReport } from '../options.js'
 import type { Report } from '../../report/index.js'
 import { readStdin } from '../stdin.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
+import { sortFindings, type Finding, type Result } from '../../worksheet/index.js'
 import { monthTable, reviewSections } from './review-sections.js'
 
 export const examples: readonly [Example, Example, Example] = [
@@ -22,6 +24,8 @@ export const examples: readonly [Example, Example, Example] = [
 
 interface Options {
   readonly weather?: string
+  readonly failBelow?: number
+  readonly report?: string
   readonly timeColumns?: string[]
   readonly valueColumn?: string
   readonly unit?: NonNullable<Production['unit']>
@@ -38,7 +42,10 @@ export function configure(command: Command): void {
         '<production.csv>',
         'measured production, or - for stdin: days, months, or intervals of 1 to 60 minutes',
       )
-      .option('--weather <file.epw>', 'hourly weather of the measured year, in place of the long-term kinds of day')
+      .option(
+        '--weather <file>',
+        'weather of the measured days: hourly EPW, US solar radiation database, or a station as production.weather_table says',
+      )
       .option('--time-columns <names>', 'column of the time stamp, or two parted by a comma: Date,Time', (text) =>
         text.split(','),
       )
@@ -51,11 +58,31 @@ export function configure(command: Command): void {
       .addOption(
         new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
       )
+      .option('--report <file.pdf>', "also write the owner's page: what it should have made, what it made, why")
+      .option(
+        '--fail-below <percent>',
+        'exit code 1 when the present output is below this share of the expected, such as 85%',
+        shareOf,
+      )
       .addOption(new Option('--date-order <order>', 'order in 03/04/2026').choices(['month_first', 'day_first'])),
   ).addHelpText(
     'after',
-    '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.',
+    '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.\nExit code 1: a sign of a fault is sure (99 %), or --fail-below is not reached.',
   )
+}
+
+/** The result with an error when the present output is below the share that was asked for. */
+function failingBelow(result: Result<ReviewValues>, percent: number | undefined): Result<ReviewValues> {
+  const { performance_pct: performance, performance_low_pct: low, performance_high_pct: high } = result.values
+  if (percent === undefined || performance >= percent) return result
+  const finding: Finding = {
+    severity: 'error',
+    id: 'output.below-share',
+    message: `the present output is ${performance.toFixed(1)} % of what is expected (80 % range by weather ${low.toFixed(0)} to ${high.toFixed(0)} %), below the ${percent} % asked for`,
+    where: '',
+    fix: 'see the signs above; without any, compare again with more days or with the weather of these days (--weather)',
+  }
+  return { ...result, findings: sortFindings([...result.findings, finding]) }
 }
 
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
@@ -76,10 +103,12 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     stage: 'output',
     sections: reviewSections(result.values),
     csv: monthTable(result.values),
-    result,
+    result: failingBelow(result, options.failBelow),
     cautions: ['estimate'],
   }
-  return { report }
+  if (options.report === undefined) return { report }
+  const { reviewPdf } = await import('../../papers/index.js')
+  return { report, files: [{ path: options.report, content: await reviewPdf(project.title, result.values) }] }
 }
 
 function mappingOf(options: Options): Production {

@@ -1,11 +1,13 @@
 import { MS_PER_DAY } from '../../values/index.js'
-import type { ReviewValues } from '../../fieldwork/index.js'
+import type { ReviewValues, Sign } from '../../fieldwork/index.js'
 import type { Section } from '../../report/index.js'
 
 /** What `review-output` prints. */
 export function reviewSections(values: ReviewValues): Section[] {
   return [
     sumSection(values),
+    ...signSection(values),
+    presentSection(values),
     ...courseSection(values),
     { kind: 'table', heading: 'Month by month (counted days only)', ...monthTable(values) },
     projectionSection(values),
@@ -51,6 +53,93 @@ function sumSection(values: ReviewValues): Section {
       ...(values.percentile_of_weather === null
         ? []
         : [{ label: 'Percentile by weather alone', value: values.percentile_of_weather, decimals: 0 }]),
+    ],
+  }
+}
+
+/** Kinds of sign in words. */
+export const SIGN_NAMES: Readonly<Record<Sign['kind'], string>> = {
+  outage: 'outage',
+  snow: 'snow',
+  string_or_inverter: 'string or inverter',
+  module: 'module',
+  level_drop: 'lower stretch',
+  low_level: 'low level',
+  shade: 'shade',
+  soiling: 'dirt',
+  degradation: 'ageing',
+  clipping: 'power limit',
+  trips: 'trips',
+  clock: 'clock',
+  daylight_saving: 'daylight saving',
+  unit: 'unit',
+  meter_reset: 'meter exchanged',
+}
+
+function signSection({ signs }: ReviewValues): Section[] {
+  if (signs.length === 0) return []
+  return [
+    {
+      kind: 'table',
+      heading: 'Signs of trouble, the dearest first',
+      columns: [
+        { heading: 'Sign' },
+        { heading: 'From' },
+        { heading: 'To' },
+        { heading: 'Chance', unit: '%' },
+        { heading: 'Lost', unit: 'kWh' },
+        { heading: 'Lost', unit: 'USD' },
+        { heading: 'Where' },
+      ],
+      rows: signs.map((sign) => [
+        SIGN_NAMES[sign.kind],
+        sign.from,
+        sign.lasts ? `${sign.to}, lasts` : sign.to,
+        100 * sign.probability,
+        sign.lost_kwh,
+        sign.lost_usd,
+        sign.where,
+      ]),
+    },
+  ]
+}
+
+function presentSection(values: ReviewValues): Section {
+  const { projection, degradation } = values
+  const gained = projection.mended_kwh - projection.as_is_kwh
+  const worth = projection.mending_worth_usd
+  return {
+    kind: 'facts',
+    heading: 'At present',
+    facts: [
+      {
+        label: `Output over expected, from ${values.performance_from} on`,
+        value: values.performance_pct,
+        unit: '%',
+        decimals: 1,
+      },
+      {
+        label: '80 % range of it by weather',
+        value: range(values.performance_low_pct, values.performance_high_pct),
+        unit: '%',
+      },
+      { label: `Twelve months to ${projection.to} as it is now`, value: projection.as_is_kwh, unit: 'kWh' },
+      { label: 'The same months, mended today', value: projection.mended_kwh, unit: 'kWh' },
+      ...(gained > 0.5 && worth !== null
+        ? [{ label: 'Worth of mending in these months', value: worth, unit: 'USD' }]
+        : []),
+      ...(degradation === null
+        ? []
+        : [
+            {
+              label: 'Loss with age, by days a year apart',
+              value: `${degradation.loss_pct_per_year.toFixed(1)} (95 %: ${degradation.low_pct_per_year.toFixed(1)} to ${degradation.high_pct_per_year.toFixed(1)})`,
+              unit: '%/year',
+            },
+          ]),
+      ...(values.not_looked_for.length === 0
+        ? []
+        : [{ label: 'This table cannot show', value: values.not_looked_for.join('; ') }]),
     ],
   }
 }

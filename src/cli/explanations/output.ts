@@ -1,4 +1,4 @@
-import { REVIEW_SOURCE } from '../../tables/fieldwork/index.js'
+import { REVIEW_DESIGN_SOURCE, REVIEW_SOURCE } from '../../tables/fieldwork/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
 
 /** Findings of the review of measured production. */
@@ -44,6 +44,84 @@ export const OUTPUT: Explanations = {
     rule: 'Measured and expected energy are compared over the same days only.',
     sources: [PRACTICE],
     fix: 'Nothing, or fill the gaps from another export.',
+  },
+  'output.sign-outage': {
+    means: 'Whole days, or bright hours of a day, have given nothing.',
+    rule: 'Even the dullest day gives about a tenth of a clear one, so that nothing at all is no weather; in months of snow the chance of snow is weighed against it.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Read the display of the inverter and its error memory, then look at breakers and labelled disconnects. Do not switch on again what has tripped; call an electrician.',
+  },
+  'output.sign-snow': {
+    means: 'Days without output, or with little, in a season of snow.',
+    rule: 'New snow of the month at the nearest built-in site, about a day of cover an inch, against two stops in a thousand days: our own judgement.',
+    sources: [REVIEW_DESIGN_SOURCE, PRACTICE],
+    fix: 'See from the ground whether snow lies on the modules. If none does, the system is off.',
+  },
+  'output.sign-string-or-inverter': {
+    means: 'For a stretch of days the output is lower by the share of one inverter or one string.',
+    rule: 'All days of the stretch are judged together against what each may have given; days that hang together count less. The limit lets about 3 healthy systems in a thousand through in a year.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'See whether that inverter is on and shows an error. Leave connectors on the roof to an electrician.',
+  },
+  'output.sign-module': {
+    means: 'For a stretch of days the output is lower by about one to three modules.',
+    rule: 'As for a string; so small a share shows only with the weather of the days, or over long stretches.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Compare the modules with each other where the inverters show them; look for new shade from the ground.',
+  },
+  'output.sign-level-drop': {
+    means: 'For a stretch of days the output is lower than in the others, by a share that fits no single part.',
+    rule: 'All days of the stretch are judged together; a season may lie 13 % off the estimate (5 % with the weather of the days) without a sign.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Compare inverters, strings and modules with each other; look for new shade and dirt.',
+  },
+  'output.sign-low-level': {
+    means: 'The system has been below the estimate from the first day, by more than weather and method explain.',
+    rule: 'Fewer than 3 healthy systems in a thousand give so little; weather, years and how sure the estimate is are in that.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Compare modules, directions and shade with the project file, then inverters and strings with each other.',
+  },
+  'output.sign-shade': {
+    means: 'At certain hours even clear weather gives too little beside the other hours of the same days.',
+    rule: 'For two months in a row an hour is below 60 % of the best hours, each measured by what a clear day gives then.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Look at these hours what throws shade: trees that have grown, a mast, a building. If it is to stay, put it into the scene of the project.',
+  },
+  'output.sign-trips': {
+    means: 'The output falls to nothing in the sun and comes back within two hours, on several days.',
+    rule: 'No cloud takes all; an inverter that leaves the utility because of its voltage, or an insulation or arc fault, does.',
+    sources: [REVIEW_DESIGN_SOURCE, PRACTICE],
+    fix: 'Stop, do not climb. If the error memory names ground, insulation or arc, switch off at the labelled place and call an electrician. Voltage too high is for the utility.',
+  },
+  'output.sign-degradation': {
+    means: 'Days a year apart fall by clearly more than the loss with age that the project states.',
+    rule: 'Year on year: the median change between days a year apart, its interval by drawing blocks of days anew; tested on simulated years only.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'Look for dirt that stays and shade that grows; hold the loss against the warranty of the modules.',
+  },
+  'output.sign-daylight-saving': {
+    means: 'The clock of the readings is an hour later in summer than in winter.',
+    rule: 'The middle of clear days is compared with the sun, apart for the months of daylight saving time.',
+    sources: [REVIEW_SOURCE],
+    fix: 'State --clock local.',
+  },
+  'output.sign-unit': {
+    means: 'All days together are off by a factor that only a slip of the unit makes.',
+    rule: 'A thousand, 3.6, or the part of an hour that an interval is.',
+    sources: [PRACTICE],
+    fix: 'Compare one reading with the display and state --unit.',
+  },
+  'output.worth-unknown': {
+    means: 'Losses are told in kWh only, as the bill of the project cannot be worked out.',
+    rule: 'A kWh is worth the difference of two yearly bills by the tariff; that wants tariff and usage.',
+    sources: [PRACTICE],
+    fix: 'State tariff and usage in the project file.',
+  },
+  'output.below-share': {
+    means: 'The present output is below the share that --fail-below asks for.',
+    rule: 'Present output over what is expected of the same days; days of faults that are over do not count.',
+    sources: [REVIEW_DESIGN_SOURCE],
+    fix: 'See the signs; without any, compare again with more days or with their weather.',
   },
   'output.dirt': {
     means: 'What clear days give falls from week to week, as dirt on the modules makes it.',

@@ -90,7 +90,8 @@ function isMostlySplit(split: number, daylight: number): boolean {
   return split > 0.1 * daylight
 }
 
-function readFile(choice: WeatherFile, text: string, house: House): SeriesFile {
+/** The rows of a file as its kind is read. @throws StageError with line and column. */
+export function readFile(choice: WeatherFile, text: string, house: House): SeriesFile {
   if (choice.kind === 'tmy3_csv') return readTypicalYear(text)
   if (choice.kind === 'us_solar_database_csv') return readSolarDatabase(text, choice)
   if (choice.table !== undefined) return readStation(text, choice.table, house, choice.file)

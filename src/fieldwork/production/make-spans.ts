@@ -24,6 +24,8 @@ export interface SpanRequest {
   readonly complain: Complain
   readonly findings: Finding[]
   readonly taken: TakenSetting[]
+  /** Takes the times at which a counter went back. */
+  readonly resets: Milliseconds[]
 }
 
 /** Turns rows into energy of stretches of time: sorts, drops repeats, takes differences of a counter, drops what cannot be. */
@@ -67,19 +69,20 @@ function sortRows({ rows, findings }: SpanRequest): RawRow[] {
 
 /** Equal repeats count once; of unequal ones nobody knows which is right, and none counts. */
 function dropRepeats({ file, findings }: SpanRequest, rows: readonly RawRow[]): RawRow[] {
-  const byTime = new Map<number, RawRow[]>()
-  for (const row of rows) byTime.set(row.beginMs, [...(byTime.get(row.beginMs) ?? []), row])
   const same: RawRow[] = []
   const different: RawRow[] = []
-  const kept = [...byTime.values()].flatMap((group): RawRow[] => {
-    const [first, ...others] = group as [RawRow, ...RawRow[]]
-    if (others.every((other) => other.value === first.value)) {
-      same.push(...others)
-      return [first]
+  const kept: RawRow[] = []
+  for (let at = 0; at < rows.length;) {
+    const first = rows[at]!
+    let [end, differs] = [at + 1, false]
+    // Rows are in order of time, so that repeats are neighbours.
+    for (; end < rows.length && rows[end]!.beginMs === first.beginMs; end += 1) {
+      if (rows[end]!.value !== first.value) differs = true
     }
-    different.push(...others)
-    return [{ ...first, value: undefined, moduleValues: first.moduleValues.map(() => undefined) }]
-  })
+    if (end > at + 1) (differs ? different : same).push(...rows.slice(at + 1, end))
+    kept.push(differs ? { ...first, value: undefined, moduleValues: first.moduleValues.map(() => undefined) } : first)
+    at = end
+  }
   const at = (row: RawRow | undefined): string => `${file}:${row?.cell.line ?? 0}:${row?.cell.column ?? 0}`
   if (same.length > 0) {
     findings.push({
@@ -133,7 +136,7 @@ function energyOf({ resolution, stepMs }: SpanRequest, row: RawRow, factor: numb
 
 /** Energy between two readings of a counter. A date without time is read at the end of that day unless declared otherwise. */
 function differences(
-  { resolution, namedMonths, mapping, stepMs, findings }: SpanRequest,
+  { resolution, namedMonths, mapping, stepMs, findings, resets: resetMs }: SpanRequest,
   rows: readonly RawRow[],
   factor: number,
 ): Span[] {
@@ -154,6 +157,7 @@ function differences(
     const rise = (row.value as number) - (before.value as number)
     if (rise < 0) {
       resets.push(row)
+      resetMs.push(row.beginMs)
       continue
     }
     const moduleKwh = row.moduleValues.map((value, index) => {

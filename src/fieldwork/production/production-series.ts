@@ -28,6 +28,8 @@ export interface ProductionSeries {
   readonly findings: readonly Finding[]
   /** What the file did not say and the reader took. */
   readonly taken: readonly TakenSetting[]
+  /** Times at which a counter went back: it was reset or exchanged. */
+  readonly resets?: readonly Milliseconds[]
 }
 
 export interface TakenSetting {

@@ -54,6 +54,7 @@ export function readProduction(
   const rows = stamped.rows.flatMap((row, at) => rawRow(row, beginMs[at], columns, table.delimiter, complain))
   if (problems.length > 0) return failed()
   const findings: Finding[] = []
+  const resets: Milliseconds[] = []
   const { resolution, namedMonths, stepMs } = stamped
   const { unit, namedCumulative, modules } = columns
   const spans = makeSpans({
@@ -69,6 +70,7 @@ export function readProduction(
     complain,
     findings,
     taken,
+    resets,
   })
   if (problems.length > 0 || spans === undefined) return failed()
   return {
@@ -82,6 +84,7 @@ export function readProduction(
       moduleIds: modules.map((module) => module.id),
       findings,
       taken,
+      resets,
     },
   }
 }

@@ -52,10 +52,11 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
     number,
     { covered: number; kwh: KilowattHours; modules: (number | undefined)[]; split: boolean }
   >()
+  const lightOf = daylightByDay(place)
   for (const span of series.spans) {
     const touched: number[] = []
     for (let day = dayNumber(span.startMs); day <= dayNumber(span.endMs - 1); day += 1) touched.push(day)
-    const lit = touched.map((day) => ({ day, ms: overlapMs(span, day, place) }))
+    const lit = touched.map((day) => ({ day, ms: overlapMs(span, lightOf(day)) }))
     const bright = lit.filter(({ ms }) => ms > 0)
     const owner = bright.length === 1 ? (bright[0]?.day as number) : touched[0]!
     for (const { day, ms } of lit) {
@@ -70,7 +71,7 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
       if (bright.length > 1 && ms > 0) entry.split = true
       if (day === owner) {
         entry.kwh += span.kwh
-        entry.modules = entry.modules.map((sum, at) => addKnown(sum, span.moduleKwh[at]))
+        if (entry.modules.length > 0) entry.modules = entry.modules.map((sum, at) => addKnown(sum, span.moduleKwh[at]))
       }
       byDay.set(day, entry)
     }
@@ -78,7 +79,7 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
   const whole: Period[] = []
   let leftOutKwh = 0
   for (const [day, entry] of byDay) {
-    const { riseMs, setMs } = daylight(day, place)
+    const { riseMs, setMs } = lightOf(day)
     const needed = Math.max(0, setMs - riseMs - 2 * LOW_SUN_MS)
     if (!entry.split && entry.covered >= COVERED * needed)
       whole.push({ firstDay: day, days: 1, kwh: entry.kwh, moduleKwh: entry.modules })
@@ -87,8 +88,19 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
   return { whole, leftOutKwh }
 }
 
-function overlapMs(span: Span, day: number, place: Place): Milliseconds {
-  const { riseMs, setMs } = daylight(day, place)
+type Daylight = ReturnType<typeof daylight>
+
+/** Sunrise and sunset of each day, worked out once: a day has hundreds of readings. */
+function daylightByDay(place: Place): (day: number) => Daylight {
+  const known = new Map<number, Daylight>()
+  return (day) => {
+    const found = known.get(day) ?? daylight(day, place)
+    known.set(day, found)
+    return found
+  }
+}
+
+function overlapMs(span: Span, { riseMs, setMs }: Daylight): Milliseconds {
   return Math.max(0, Math.min(span.endMs, setMs - LOW_SUN_MS) - Math.max(span.startMs, riseMs + LOW_SUN_MS))
 }
 

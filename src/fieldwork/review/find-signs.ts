@@ -1,4 +1,4 @@
-import { REVIEW_SOURCE, REVIEW_THRESHOLDS } from '../../tables/fieldwork/index.js'
+import { REVIEW_DESIGN, REVIEW_SOURCE, REVIEW_THRESHOLDS } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { ProductionSeries } from '../production/index.js'
 import type { CountedDays } from './count-days.js'
@@ -19,23 +19,18 @@ export interface SignRequest {
   readonly place: Place
   readonly modules: readonly ModuleReview[]
   readonly ratedAcKw: Kilowatts
+  /** Whether dirt is told already. */
+  readonly hasDirt?: boolean
 }
 
-/** Looks for gaps, soiling, dead and weak modules, clipping and a wrong clock. */
+/** Tables longer than this are looked through for dirt stretch by stretch: over a year the season itself makes a trend, days. */
+export const SHORT_DAYS = 182
+
+/** Looks for gaps, dirt, dead and weak modules, clipping and a wrong clock. */
 export function findSigns(request: SignRequest, worksheet: Worksheet): void {
   const { series, counted, observed, model, place, modules } = request
   tellGaps(counted, worksheet)
-  const soiling = soilingTrend(observed)
-  if (soiling !== undefined) {
-    worksheet.find({
-      severity: 'warning',
-      id: 'output.dirt',
-      message: `what the clearest day of each week gives falls by ${(100 * soiling.lossPerWeek).toFixed(1)} % a week, ${(100 * soiling.lossOverall).toFixed(0)} % over ${soiling.weeks} weeks (chance without a trend: ${(100 * soiling.chance).toFixed(1)} %)`,
-      where: 'losses',
-      source: REVIEW_SOURCE,
-      fix: 'look for dirt, leaves and growing plants from the ground; see whether it recovers after heavy rain',
-    })
-  }
+  tellDirt(request, worksheet)
   tellModules(modules, worksheet)
   tellFlatTop(request, worksheet)
   const shift = measuredClockShift(series, observed, model, place)
@@ -54,6 +49,22 @@ export function findSigns(request: SignRequest, worksheet: Worksheet): void {
       fix: `check ${likely}`,
     })
   }
+}
+
+function tellDirt({ observed, hasDirt = false }: SignRequest, worksheet: Worksheet): void {
+  const isLong = (observed.at(-1)?.day ?? 0) - (observed[0]?.day ?? 0) > SHORT_DAYS
+  const soiling = hasDirt || isLong ? undefined : soilingTrend(observed)
+  if (soiling === undefined) return
+  const { overall, perWeek } = REVIEW_DESIGN.soilingLoss
+  if (soiling.lossOverall < overall || soiling.lossPerWeek < perWeek) return
+  worksheet.find({
+    severity: 'warning',
+    id: 'output.dirt',
+    message: `what the clearest day of each week gives falls by ${(100 * soiling.lossPerWeek).toFixed(1)} % a week, ${(100 * soiling.lossOverall).toFixed(0)} % over ${soiling.weeks} weeks (chance without a trend: ${(100 * soiling.chance).toFixed(1)} %)`,
+    where: 'losses',
+    source: REVIEW_SOURCE,
+    fix: 'look for dirt, leaves and growing plants from the ground; see whether it recovers after heavy rain',
+  })
 }
 
 function tellGaps({ missing, leftOutKwh }: CountedDays, worksheet: Worksheet): void {

@@ -1,4 +1,4 @@
-import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
+import { DAY_CORRELATION, REVIEW_DESIGN, REVIEW_DESIGN_SOURCE } from '../../tables/fieldwork/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { Projection, ReviewValues } from './review-values.js'
 
@@ -20,7 +20,10 @@ export function recordReview(
   if (values.basis === 'long_term_days') recordWeatherRange(values, correlation, worksheet)
   recordRange(values, worksheet)
   recordPercentile(values, worksheet)
-  for (const [name, part] of Object.entries(values.projection)) recordProjection(name, part, worksheet)
+  const { month, year } = values.projection
+  recordProjection('month', month, worksheet)
+  recordProjection('year', year, worksheet)
+  recordPerformance(values, worksheet)
 }
 
 function recordExpected(values: ReviewValues, weatherName: string | undefined, worksheet: Worksheet): void {
@@ -114,3 +117,57 @@ function recordProjection(name: string, part: Projection, worksheet: Worksheet):
     limits: 'a good or bad stretch is not carried on',
   })
 }
+
+function recordPerformance(values: ReviewValues, worksheet: Worksheet): void {
+  const { to, expected_kwh: expected, as_is_kwh: asIs, mended_kwh: mended } = values.projection
+  worksheet.step({
+    id: 'output.performance',
+    says: `Present output over what is expected of the same days, from ${values.performance_from} on; 80 % interval by weather ${values.performance_low_pct.toFixed(1)} to ${values.performance_high_pct.toFixed(1)} %`,
+    formula: 'L = 100 M / E, over the days that no sign explains, or over those of a fault that lasts',
+    inputs: [{ symbol: 'days', value: values.period.days_counted, unit: '', from: 'counted days' }],
+    result: { symbol: 'L', value: values.performance_pct, unit: '%' },
+    source: OWN,
+    limits: 'a share of the estimate: how sure the estimate is comes on top',
+  })
+  worksheet.step({
+    id: 'output.projection.as-is',
+    says: `What the twelve months to ${to} will give when all stays as it is now`,
+    formula: 'P_now = L E / 100',
+    inputs: [
+      { symbol: 'L', value: values.performance_pct, unit: '%', from: 'output.performance' },
+      { symbol: 'E', value: expected, unit: 'kWh', from: 'the estimate over these days' },
+    ],
+    result: { symbol: 'P_now', value: asIs, unit: 'kWh' },
+    source: OWN,
+  })
+  worksheet.step({
+    id: 'output.projection.mended',
+    says: 'What the same months will give when what is wrong is put right today',
+    formula: 'P_mended = P_now + G',
+    inputs: [
+      { symbol: 'P_now', value: asIs, unit: 'kWh', from: 'output.projection.as-is' },
+      {
+        symbol: 'G',
+        value: mended - asIs,
+        unit: 'kWh',
+        from: 'the level of days without a sign instead of the present one',
+      },
+    ],
+    result: { symbol: 'P_mended', value: mended, unit: 'kWh' },
+    source: OWN,
+    limits: 'a system that was low from the first day counts as mended at the level of the estimate',
+  })
+  for (const [at, { kind, from, to, probability, lost_kwh: lost }] of values.signs.entries()) {
+    worksheet.step({
+      id: `output.sign.${at + 1}`,
+      says: `Energy that the sign '${kind.replaceAll('_', ' ')}' of ${from} to ${to} has cost`,
+      formula: 'what is expected of these days at the level of the others, less what they gave',
+      inputs: [{ symbol: 'p', value: probability, unit: '', from: SIGN_CHANCE }],
+      result: { symbol: 'loss', value: lost, unit: 'kWh' },
+      source: REVIEW_DESIGN_SOURCE,
+    })
+  }
+}
+
+/** What the chance of a sign rests on. */
+const SIGN_CHANCE = `chance of a fault: ${100 * REVIEW_DESIGN.faultsPerYear} % of systems a year have one (assumed) against the healthy simulated ones that show so strong a sign`

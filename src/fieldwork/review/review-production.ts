@@ -1,14 +1,22 @@
+import { nearestSnowfall } from '../../climate/index.js'
 import type { Project } from '../../project/index.js'
 import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
+import { collectSigns } from './collect-signs.js'
 import { countDays, daysOf, sumOf, type Period } from './count-days.js'
 import { certainCourse, cumulativeCourse, luckyCourse, type Course } from './course.js'
 import { dayModel, kindsOfDay, KIND_COUNT } from './day-model.js'
 import type { Place } from './daylight.js'
+import { hourModel } from './hour-model.js'
+import { judgedDays } from './judge-days.js'
+import { mendedProjection, performanceOf } from './performance.js'
+import { systemParts } from './system-parts.js'
+import { tableSigns } from './table-signs.js'
+import { notLookedFor, signValues, tellHints, tellSigns } from './tell-signs.js'
 import { expectedRange, percentileOf } from './expected-range.js'
-import { findSigns, judgeSum } from './find-signs.js'
+import { findSigns, judgeSum, SHORT_DAYS } from './find-signs.js'
 import { monthAround, projectRest, yearAround } from './project-rest.js'
 import { recordReview } from './record-review.js'
 import type { MonthReview, ReviewValues } from './review-values.js'
@@ -26,6 +34,8 @@ export interface ReviewRequest {
   readonly series: ProductionSeries
   /** Modelled energy of the very days that were measured, by number of the day, and how sure it is. */
   readonly weather?: { readonly kwhByDay: ReadonlyMap<number, number>; readonly spread: number; readonly name: string }
+  /** What a kWh more is worth by the tariff, USD; undefined where the bill of the project is not known. */
+  readonly usdPerKwh?: number | undefined
 }
 
 /**
@@ -63,6 +73,28 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   const basis = { model, correlation, spread: totalSpread(longTerm) }
   const placesOfModules = Object.values(run.result.values.arrays).flatMap((array) => array.by_module)
   const modules = reviewModules(series.moduleIds, periods, placesOfModules)
+  const judged = judgedDays(periods, model, weather?.kwhByDay)
+  const parts = systemParts(project)
+  const collected = collectSigns({
+    series,
+    days: judged,
+    model,
+    hours: hourModel(run),
+    place,
+    parts,
+    snowIn: nearestSnowfall(place)?.monthlyIn,
+    correlation,
+    lasting: spread,
+    statedAgeingPct: run.result.values.lifetime.degradation_pct_per_year,
+  })
+  const observed = observedDays(periods, clearest)
+  const rated = ratedAcKw(project)
+  const found = [
+    ...collected.signs,
+    ...tableSigns({ series, observed, model, place, modules, ratedAcKw: rated, firstDay, lastDay }),
+  ].toSorted((a, b) => b.lostKwh - a.lostKwh)
+  const performance = performanceOf(collected, measuredKwh / Math.max(1e-9, expected.mean_kwh), correlation, lasting)
+  const year = projectRest(...yearAround(firstDay, lastDay), counted.periods, basis)
   const values: ReviewValues = {
     file: tableValues(series),
     period: {
@@ -79,16 +111,24 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     percentile: percentileOf(course.total, measuredKwh, spread),
     percentile_of_weather: weather === undefined ? percentileOf(course.total, measuredKwh, 0) : null,
     months: reviewMonths(periods, (own) => courseOf(own).total, lasting),
+    ...performance.values,
+    performance_from: dateText(collected.presentDays[0]?.day ?? firstDay),
+    signs: signValues(found, lastDay, request.usdPerKwh),
+    not_looked_for: notLookedFor(series, days),
+    degradation: collected.ageing ?? null,
     projection: {
       month: projectRest(...monthAround(lastDay), counted.periods, basis),
-      year: projectRest(...yearAround(firstDay, lastDay), counted.periods, basis),
+      year,
+      ...mendedProjection(model, lastDay, performance, request.usdPerKwh),
     },
     cumulative: cumulativeCourse(periods, course.at, spread),
     modules,
   }
   judgeSum(values, worksheet)
-  const observed = observedDays(periods, clearest)
-  findSigns({ series, counted, observed, model, place, modules, ratedAcKw: ratedAcKw(project) }, worksheet)
+  tellSigns(found, worksheet)
+  const hasDirt = found.some(({ kind }) => kind === 'soiling')
+  findSigns({ series, counted, observed, model, place, modules, ratedAcKw: rated, hasDirt }, worksheet)
+  if (!hasDirt && lastDay - firstDay > SHORT_DAYS) tellHints(collected, worksheet)
   recordReview(values, correlation, weather?.name, worksheet)
   return worksheet.result(values)
 }

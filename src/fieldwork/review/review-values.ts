@@ -1,3 +1,7 @@
+import type { YearOnYear } from './signs/degradation.js'
+import type { Sign } from './signs/sign.js'
+import type { Dollars, KilowattHours } from '../../values/index.js'
+
 /** Result of `review-output`; names and units are part of the JSON format. */
 export interface ReviewValues {
   readonly file: {
@@ -24,7 +28,19 @@ export interface ReviewValues {
   /** Percentile by weather alone, as if the method were exact; null where the weather is given. */
   readonly percentile_of_weather: number | null
   readonly months: readonly MonthReview[]
-  readonly projection: { readonly month: Projection; readonly year: Projection }
+  /** Present output over what is expected of the same days, with its 80 % interval by the weather of these days and years. */
+  readonly performance_pct: number
+  readonly performance_low_pct: number
+  readonly performance_high_pct: number
+  /** First day that the present output rests on: the day after the last fault that was mended, or the first of one that lasts. */
+  readonly performance_from: string
+  /** What may be wrong, and what it has cost. */
+  readonly signs: readonly Sign[]
+  /** Kinds of sign that this table cannot show, with what they would want. */
+  readonly not_looked_for: readonly string[]
+  /** Change with age from days a year apart; null below two years. */
+  readonly degradation: YearOnYear | null
+  readonly projection: { readonly month: Projection; readonly year: Projection } & MendedProjection
   readonly cumulative: readonly CumulativePoint[]
   readonly modules: readonly ModuleReview[]
 }
@@ -59,6 +75,18 @@ export interface Projection {
   readonly projected_kwh: number
   readonly p10_kwh: number
   readonly p90_kwh: number
+}
+
+/** The twelve months after the last measured day: with the present output carried on, and with what is wrong put right today. */
+export interface MendedProjection {
+  /** Last of these days. */
+  readonly to: string
+  /** What the estimate expects of them. */
+  readonly expected_kwh: KilowattHours
+  readonly as_is_kwh: KilowattHours
+  readonly mended_kwh: KilowattHours
+  /** What mending is worth over these months, by the tariff; null where the bill of the project is not known. */
+  readonly mending_worth_usd: Dollars | null
 }
 
 export interface CumulativePoint {

@@ -1,23 +1,15 @@
 import { KIND_COUNT } from './day-model.js'
 import { kindTransitions, overDays } from './kind-transitions.js'
+import { normalSums } from './normal-sums.js'
+import type { DayOdds, SumDistribution } from './sum-types.js'
 import { normalBelow, type KilowattHours } from '../../values/index.js'
 
-/** A day with what it may give, kWh, kinds of equal probability, lowest first. */
-export interface DayOdds {
-  readonly day: number
-  readonly kindsKwh: readonly KilowattHours[]
-}
-
-/** Distribution of a sum of energy: probabilities of values that are `stepKwh` apart from `lowestKwh` on. */
-export interface SumDistribution {
-  readonly lowestKwh: KilowattHours
-  readonly stepKwh: KilowattHours
-  readonly probability: Float64Array
-  readonly meanKwh: KilowattHours
-}
+export type { DayOdds, SumDistribution } from './sum-types.js'
 
 /** Steps of the grid in a standard deviation of the sum. */
 const FINENESS = 60
+/** Days from which the sum is taken as normal. */
+const MANY_DAYS = 800
 /** Days apart after which two days know nothing of each other. */
 const MEMORY_DAYS = 8
 /** Probability at the ends of the grid that is cut off. */
@@ -43,6 +35,7 @@ export function sumDistribution(
   correlation: number,
   marks: ReadonlySet<number> = new Set(),
 ): { readonly total: SumDistribution; readonly at: ReadonlyMap<number, SumDistribution> } {
+  if (days.length > MANY_DAYS) return normalSums(days, correlation, marks)
   const stepKwh = gridStep(days, correlation)
   const table = kindTransitions(correlation)
   const strangers = kindTransitions(0)

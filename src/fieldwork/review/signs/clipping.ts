@@ -17,25 +17,35 @@ export interface FlatTop {
  */
 export function flatTop(series: ProductionSeries): FlatTop | undefined {
   if (series.resolution !== 'interval') return undefined
-  const power = series.spans.map((span) => ({
-    day: dayNumber(span.startMs),
-    hours: (span.endMs - span.startMs) / MS_PER_HOUR,
-    kw: (span.kwh * MS_PER_HOUR) / (span.endMs - span.startMs),
-  }))
+  const { spans } = series
+  const kwOf = ({ startMs, endMs, kwh }: (typeof spans)[number]): Kilowatts => (kwh * MS_PER_HOUR) / (endMs - startMs)
   // One reading may stick out over the limit for a moment; the level is one that is reached often.
-  const levelKw = power.map((each) => each.kw).toSorted((a, b) => b - a)[2] ?? 0
+  const levelKw = thirdHighest(spans.map(kwOf))
   if (levelKw <= 0) return undefined
   const { clippingFlatness, clippingHours, clippingIntervals, clippingDays } = REVIEW_THRESHOLDS
   let [days, hours, run, runHours, runDay] = [new Set<number>(), 0, 0, 0, -1]
-  for (const each of power) {
-    if (each.day !== runDay || Math.abs(each.kw / levelKw - 1) > clippingFlatness) [run, runHours] = [0, 0]
-    runDay = each.day
-    if (Math.abs(each.kw / levelKw - 1) > clippingFlatness) continue
+  for (const span of spans) {
+    const day = dayNumber(span.startMs)
+    const isLevel = Math.abs(kwOf(span) / levelKw - 1) <= clippingFlatness
+    if (day !== runDay || !isLevel) [run, runHours] = [0, 0]
+    runDay = day
+    if (!isLevel) continue
+    const hoursOfSpan = (span.endMs - span.startMs) / MS_PER_HOUR
     run += 1
-    runHours += each.hours
+    runHours += hoursOfSpan
     if (run < clippingIntervals || runHours < clippingHours) continue
-    hours += days.has(each.day) ? each.hours : runHours
-    days = days.add(each.day)
+    hours += days.has(day) ? hoursOfSpan : runHours
+    days = days.add(day)
   }
   return days.size >= clippingDays ? { levelKw, days: days.size, hours } : undefined
+}
+
+function thirdHighest(values: readonly number[]): number {
+  let [first, second, third] = [-Infinity, -Infinity, -Infinity]
+  for (const value of values) {
+    if (value > first) [first, second, third] = [value, first, second]
+    else if (value > second) [second, third] = [value, second]
+    else if (value > third) third = value
+  }
+  return Number.isFinite(third) ? third : 0
 }
