@@ -79,6 +79,14 @@ export { tapRules, type TapRule } from './tap-rules.js'
 export { DWELLING_SERVICE_SHARE } from './dwelling-service.js'
 export { powerControlSections } from './power-control.js'
 export {
+  STORAGE_ARTICLE_KWH,
+  storageDisconnectRules,
+  storagePlace,
+  storageSection,
+  type StorageDisconnectRule,
+  type StorageTopic,
+} from './storage-sections.js'
+export {
   FAULT_CONDUCTOR_C,
   IMPEDANCE_TOLERANCE,
   NEUTRAL_FAULT_RATIO,
