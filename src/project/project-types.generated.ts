@@ -93,6 +93,18 @@ export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | 
  */
 export type TrunkLines = (2 | 3)
 /**
+ * Month of the year, 1 = January.
+ */
+export type MonthNumber = number
+/**
+ * Day of the year as month-day.
+ */
+export type MonthDay = string
+/**
+ * Where the disconnect of the storage is: in the unit, within sight and 10 ft, or elsewhere and lockable.
+ */
+export type StorageDisconnectPlace = ("in_unit" | "within_10_ft" | "lockable_elsewhere")
+/**
  * Dirt; one number, or twelve with January first.
  */
 export type DirtPct = (number | number[])
@@ -231,17 +243,9 @@ export type DropFractions = boolean
  */
 export type ToolList = ("all" | string[])
 /**
- * Day of the year as month-day.
- */
-export type MonthDay = string
-/**
  * USD/kWh; one number, or twelve with January first.
  */
 export type RiderPrice = (number | number[])
-/**
- * Month of the year, 1 = January.
- */
-export type MonthNumber = number
 /**
  * The other street of a corner lot, or none where the lot lies on one street only.
  */
@@ -347,6 +351,7 @@ inverter_units?: {
 [k: string]: InverterUnit
 }
 equipment: Equipment
+storage?: Storage
 model?: Model
 losses?: Losses
 electrical?: Electrical
@@ -1278,6 +1283,12 @@ rails?: {
  */
 mounts?: {
 [k: string]: Mount
+}
+/**
+ * Storage units (batteries with their converters), keyed by your own ids.
+ */
+storage_units?: {
+[k: string]: StorageUnit
 }
 }
 /**
@@ -2243,6 +2254,471 @@ along_lb: number
  * Largest rafter spacing for which the test covers mounts anywhere between rafters, in; without it mounts stand within 6 in of a rafter.
  */
 max_rafter_spacing_in?: number
+}
+/**
+ * A storage unit (battery with its converter) from its data sheet; a rack of modules that is listed together is one unit.
+ */
+export interface StorageUnit {
+/**
+ * Maker and model.
+ */
+name?: string
+/**
+ * ac (an inverter of its own on the AC side) or dc (on the DC side of the inverter that serves the modules too).
+ */
+coupling: ("ac" | "dc")
+/**
+ * Cells: lfp, nmc, lmo (lithium-ion), lead_acid, or other.
+ */
+chemistry?: ("lfp" | "nmc" | "lmo" | "lead_acid" | "other")
+/**
+ * Energy that can be taken out when new, inside the store, kWh.
+ */
+usable_kwh: number
+/**
+ * Rated energy of one unit as its nameplate says, kWh; fire rules count this one.
+ */
+nameplate_kwh?: number
+/**
+ * Continuous charging power on the AC side (coupling dc: on the DC side), kW.
+ */
+charge_kw: number
+/**
+ * Continuous output, kW.
+ */
+discharge_kw: number
+/**
+ * Short output for starting motors, kW.
+ */
+surge_kw?: number
+/**
+ * Largest locked-rotor current of a motor that it starts, A.
+ */
+surge_a?: number
+/**
+ * Stored of what is charged, percent; together with discharge_efficiency_pct. Coupling dc: between DC side and cells, converter included.
+ */
+charge_efficiency_pct?: number
+/**
+ * Given out of what is taken from the store, percent; together with charge_efficiency_pct.
+ */
+discharge_efficiency_pct?: number
+/**
+ * Given out of what is charged, both on the AC side, without standby, percent; in place of the two above.
+ */
+round_trip_pct?: number
+/**
+ * Coupling dc: efficiency of the shared inverter from DC to AC, percent.
+ */
+inverter_efficiency_pct?: number
+/**
+ * Coupling dc: AC rating of the shared inverter, which modules and battery share, kW.
+ */
+inverter_ac_kw?: number
+/**
+ * Power that the unit draws all day, also when idle, W.
+ */
+standby_w?: number
+/**
+ * Rated continuous output current on the AC side, A.
+ */
+rated_output_a?: number
+/**
+ * Rated continuous charging current on the AC side, A, where it is larger than the output.
+ */
+rated_input_a?: number
+/**
+ * AC voltage, V.
+ */
+ac_voltage_v?: (120 | 208 | 240)
+/**
+ * Whether it makes 120/240 V with a neutral of its own when the grid is away.
+ */
+neutral_forming?: boolean
+/**
+ * Most PV output, AC, that one unit can hold on when the grid is away, kW.
+ */
+max_pv_ac_kw?: number
+/**
+ * Weight of one unit, lb.
+ */
+weight_lb?: number
+listed?: StorageListing
+warranty?: StorageWarranty
+fade?: StorageFadeRates
+}
+/**
+ * What the listing of the unit says.
+ */
+export interface StorageListing {
+/**
+ * Whether it is listed to UL 9540 as a complete system.
+ */
+ul_9540?: boolean
+/**
+ * Least distance between units that its large-scale fire test (UL 9540A) and its manual allow, in.
+ */
+ul_9540a_spacing_in?: number
+/**
+ * Whether its inverter is listed to UL 1741 as interactive.
+ */
+ul_1741?: boolean
+/**
+ * Whether it is marked for use in residential dwelling units (habitable spaces).
+ */
+dwelling_use?: boolean
+}
+/**
+ * How long the maker stands for the unit: until the first of years, MWh and full cycles.
+ */
+export interface StorageWarranty {
+/**
+ * Years.
+ */
+years: number
+/**
+ * Capacity warranted at the end, percent of the new one.
+ */
+capacity_pct: number
+/**
+ * Energy of one unit after which it ends, MWh.
+ */
+throughput_mwh?: number
+/**
+ * What throughput_mwh counts: discharge, charge, or both together; needed with it.
+ */
+counts?: ("discharge" | "charge" | "both")
+/**
+ * Full cycles after which it ends.
+ */
+full_cycles?: number
+}
+/**
+ * Loss of capacity as you state it, for `storage.fade: stated`.
+ */
+export interface StorageFadeRates {
+/**
+ * By age, percent of the new capacity per year.
+ */
+calendar_pct_per_year: number
+/**
+ * By use, percent of the new capacity per full cycle.
+ */
+cycle_pct_per_full_cycle: number
+}
+/**
+ * The home battery of this project.
+ */
+export interface Storage {
+/**
+ * Id of the unit under equipment.storage_units.
+ */
+unit: string
+/**
+ * Number of equal units; 0 = none.
+ */
+count: number
+/**
+ * Kept for an outage, percent of the usable energy; 0 when missing.
+ */
+reserve_pct?: number
+/**
+ * Energy in the store at the start of the year, percent of the usable energy; the reserve when missing.
+ */
+start_pct?: number
+/**
+ * How capacity fades: warranty_line (straight to the warranted one, also when missing), stated (equipment.storage_units.*.fade), cell_model (a published model of cells, not of products).
+ */
+fade?: ("warranty_line" | "stated" | "cell_model")
+/**
+ * Mean temperature of the cells, deg C, for `fade: cell_model`.
+ */
+cell_temperature_c?: number
+control?: StorageControl
+backup?: StorageBackup
+installation?: StorageInstallation
+replacement?: StorageReplacement
+/**
+ * Part of the price of storage that is the same for every number of units, USD, within the price of the system; for choose-size and for payback without storage.
+ */
+cost_fixed_usd?: number
+/**
+ * Price of one unit in place, USD, within the price of the system; for choose-size and for payback without storage.
+ */
+cost_usd_per_unit?: number
+}
+/**
+ * When the battery charges and discharges. Without windows it serves own use first, which is charging from surplus and discharging to the house at any hour.
+ */
+export interface StorageControl {
+/**
+ * Hours in which it may discharge; all hours when missing.
+ * 
+ * @minItems 1
+ * @maxItems 50
+ */
+discharge_windows?: StorageWindow[]
+/**
+ * Hours in which it charges at full power from anything until it is full; needs charge_from any.
+ * 
+ * @minItems 1
+ * @maxItems 50
+ */
+grid_charge_windows?: StorageWindow[]
+/**
+ * Draw from the grid that it holds the house to, kW: above it discharges; below it charges up to the limit when charge_from is any.
+ */
+demand_limit_kw?: number
+/**
+ * Critical-peak events: full from any allowed source before them, then held, then discharged.
+ * 
+ * @minItems 1
+ * @maxItems 100
+ */
+events?: StorageEvent[]
+/**
+ * surplus (PV beyond the use of the hour, also when missing), pv (up to the PV output of the hour), any (the grid too).
+ */
+charge_from?: ("surplus" | "pv" | "any")
+/**
+ * Whether in discharge_windows it discharges at full power and into the grid; only to the house when missing.
+ */
+battery_export?: boolean
+/**
+ * Most that may leave the house, kW; what is above it is curtailed after the battery is full. 0 = no export.
+ */
+export_cap_kw?: number
+}
+/**
+ * Hours of some kinds of day, in clock time.
+ */
+export interface StorageWindow {
+/**
+ * Months in which it holds, 1 = January; all when missing.
+ * 
+ * @minItems 1
+ */
+months?: MonthNumber[]
+/**
+ * Kinds of day; weekdays never include the holidays of the tariff, which are a kind of their own.
+ * 
+ * @minItems 1
+ */
+days: ("every_day" | "weekdays" | "weekends" | "saturdays" | "sundays" | "holidays")[]
+/**
+ * First clock hour, 0 to 23.
+ */
+from_hour: number
+/**
+ * Clock hour at which it ends, 1 to 24 (21 = until 9 pm); smaller than from_hour to run over midnight.
+ */
+to_hour: number
+}
+/**
+ * One event of a critical-peak price.
+ */
+export interface StorageEvent {
+date: MonthDay
+/**
+ * First clock hour, 1 to 23.
+ */
+from_hour: number
+/**
+ * Clock hour at which it ends, 2 to 24.
+ */
+to_hour: number
+/**
+ * Hours before the event in which it charges, h; 12 when missing.
+ */
+charge_hours?: number
+}
+/**
+ * What the battery carries when the grid is away.
+ */
+export interface StorageBackup {
+/**
+ * none, critical_loads_panel (a panel of chosen circuits), or whole_house.
+ */
+kind: ("none" | "critical_loads_panel" | "whole_house")
+essential?: EssentialPower
+/**
+ * Essential loads one by one, keyed by your own ids; in place of `essential`.
+ */
+loads?: {
+[k: string]: EssentialLoad
+}
+/**
+ * Whether any essential load works on 120 V or needs a neutral; counted as true when missing.
+ */
+needs_neutral?: boolean
+/**
+ * How the house changes over.
+ */
+transfer?: ("automatic" | "manual")
+/**
+ * Whether the device that cuts the house from the grid (microgrid interconnect device, transfer switch) is listed for it.
+ */
+isolating_device_listed?: boolean
+/**
+ * Whether the rapid shutdown of the modules has an initiator other than loss of grid power, so that it works while the battery keeps the house on.
+ */
+shutdown_works_islanded?: boolean
+}
+/**
+ * Essential loads together.
+ */
+export interface EssentialPower {
+/**
+ * Mean power over a day, W.
+ */
+avg_w: number
+/**
+ * Most that runs at once, W.
+ */
+peak_w: number
+/**
+ * Most for a moment, with the largest motor starting, W.
+ */
+surge_w?: number
+/**
+ * Locked-rotor current of the largest motor, A.
+ */
+locked_rotor_a?: number
+}
+/**
+ * One essential load.
+ */
+export interface EssentialLoad {
+/**
+ * What it is.
+ */
+name?: string
+/**
+ * Power while it runs, W.
+ */
+w: number
+/**
+ * Hours that it runs in a day, spread evenly over the day, h; 24 when neither this nor from_hour is stated.
+ */
+hours_per_day?: number
+/**
+ * First clock hour in which it runs, 0 to 23; together with to_hour.
+ */
+from_hour?: number
+/**
+ * Clock hour at which it ends, 1 to 24; smaller than from_hour to run over midnight.
+ */
+to_hour?: number
+/**
+ * Power for a moment when it starts, W; motors take several times their power.
+ */
+surge_w?: number
+/**
+ * Locked-rotor current, A, of a motor.
+ */
+locked_rotor_a?: number
+}
+/**
+ * Where the units stand and what protects them.
+ */
+export interface StorageInstallation {
+/**
+ * Places with units, keyed by your own ids.
+ */
+places?: {
+[k: string]: StoragePlace
+}
+disconnect_at?: StorageDisconnectPlace
+/**
+ * Whether the emergency shutdown of the storage is started from a readily accessible place outside the house.
+ */
+outside_initiator?: boolean
+power_control?: StoragePowerControl
+}
+/**
+ * One place with units.
+ */
+export interface StoragePlace {
+/**
+ * What kind of place it is.
+ */
+location: ("attached_garage" | "detached_garage" | "detached_structure" | "exterior_wall" | "outdoors_on_ground" | "utility_closet" | "utility_space" | "basement" | "attic" | "habitable_space" | "sleeping_room" | "clothes_closet" | "bathroom")
+/**
+ * Units at this place.
+ */
+units: number
+/**
+ * Distance to the nearest door or window that opens into the house, ft.
+ */
+to_door_or_window_ft?: number
+/**
+ * Least distance between two units, ft.
+ */
+between_units_ft?: number
+/**
+ * Distance to the gas meter, ft.
+ */
+to_gas_meter_ft?: number
+/**
+ * Whether a car can run into it.
+ */
+in_vehicle_path?: boolean
+/**
+ * What keeps a car away from it.
+ */
+vehicle_protection?: ("none" | "posts" | "wheel_stop" | "height" | "side_wall")
+/**
+ * Height of its bottom above the floor, in.
+ */
+bottom_above_floor_in?: number
+/**
+ * Listed alarm in that space.
+ */
+alarm?: ("none" | "smoke" | "heat")
+/**
+ * Whether that alarm sounds together with the smoke alarms of the house.
+ */
+alarm_interconnected?: boolean
+}
+/**
+ * A power control system that limits current on busbars or conductors.
+ */
+export interface StoragePowerControl {
+/**
+ * Whether it is listed as a power control system.
+ */
+listed: boolean
+/**
+ * Locked maximum operating current, A.
+ */
+setting_a: number
+/**
+ * Ids of the panels of `electrical` whose supply its sensors measure.
+ * 
+ * @minItems 1
+ */
+sensors_at?: string[]
+/**
+ * Document that states listing and setting.
+ */
+document?: string
+}
+/**
+ * When the battery is bought again within the study. Without it none is counted.
+ */
+export interface StorageReplacement {
+/**
+ * Price of all units in place, USD of the purchase year; cost_usd_per_unit times the count when missing.
+ */
+usd?: number
+/**
+ * Capacity below which it is replaced, percent of the new one.
+ */
+floor_pct?: number
+/**
+ * Whether it is replaced when its warranty ends by throughput or cycles, or by years.
+ */
+at_warranty_end?: boolean
 }
 /**
  * Which published models the energy estimate uses; each has a default.
