@@ -86,6 +86,8 @@ export {
   type RemedyValues,
   type SegmentValues,
   type ServiceValues,
+  type StorageCheckValues,
+  type StorageValues,
   type StringValues,
   type WiringContext,
   type WiringValues,

@@ -16,7 +16,7 @@ export type TellingStage =
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
-const WIRE = ['site', 'arrays', 'inverter_units', 'equipment', 'electrical', 'codes', 'roof_planes']
+const WIRE = ['site', 'arrays', 'inverter_units', 'equipment', 'electrical', 'codes', 'roof_planes', 'storage']
 const MOUNTS = [...ROOF, 'structure']
 const DESIGN = [...new Set([...YIELD, ...WIRE, ...MOUNTS])]
 const MONEY = ['usage', 'tariff', 'finance', 'incentives']
@@ -54,6 +54,7 @@ const SAFETY = [
   'roof_planes',
   'arrays',
   'inverter_units',
+  'storage',
   'existing_house',
   'site.overhead_lines',
   'site.design_temperatures',

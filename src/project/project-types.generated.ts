@@ -105,6 +105,14 @@ export type MonthDay = string
  */
 export type StorageDisconnectPlace = ("in_unit" | "within_10_ft" | "lockable_elsewhere")
 /**
+ * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
+ */
+export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
+/**
+ * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
+ */
+export type MarkedForBackfeed = boolean
+/**
  * Dirt; one number, or twelve with January first.
  */
 export type DirtPct = (number | number[])
@@ -136,14 +144,6 @@ export type ConductorSets = number
  * Air temperature round the conductors, deg C. The hot design temperature when missing.
  */
 export type FeederAmbient = number
-/**
- * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
- */
-export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
-/**
- * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
- */
-export type MarkedForBackfeed = boolean
 /**
  * Trade size of a raceway in quotes.
  */
@@ -2340,12 +2340,50 @@ neutral_forming?: boolean
  */
 max_pv_ac_kw?: number
 /**
+ * Largest overcurrent device that its maker allows in its AC circuit, A.
+ */
+max_ocpd_a?: number
+battery_side?: StorageBatterySide
+/**
  * Weight of one unit, lb.
  */
 weight_lb?: number
 listed?: StorageListing
 warranty?: StorageWarranty
 fade?: StorageFadeRates
+}
+/**
+ * The DC circuit between battery and inverter, where it is wired on site; missing where it is inside the unit.
+ */
+export interface StorageBatterySide {
+/**
+ * Continuous input current of the inverter at its rated power and lowest battery voltage, A, as its sheet states it; reckoned from low_voltage_v when missing.
+ */
+current_a?: number
+/**
+ * Lowest battery voltage at which the inverter gives its rated power, V.
+ */
+low_voltage_v?: number
+/**
+ * Rated output of the inverter that the battery feeds, kW; inverter_ac_kw of coupling dc, else discharge_kw, when missing.
+ */
+inverter_kw?: number
+/**
+ * Efficiency of that inverter at that voltage, percent; inverter_efficiency_pct of coupling dc when missing.
+ */
+inverter_efficiency_pct?: number
+/**
+ * Highest battery voltage, V.
+ */
+highest_voltage_v?: number
+/**
+ * Whether its overcurrent device is listed for DC at that voltage.
+ */
+device_dc_listed?: boolean
+/**
+ * Whether a listed current-limiting device stands next to the battery, or inside the listed unit.
+ */
+current_limited?: boolean
 }
 /**
  * What the listing of the unit says.
@@ -2563,6 +2601,30 @@ isolating_device_listed?: boolean
  * Whether the rapid shutdown of the modules has an initiator other than loss of grid power, so that it works while the battery keeps the house on.
  */
 shutdown_works_islanded?: boolean
+/**
+ * Id under electrical.distribution.panels of the panel that the battery carries: the critical-loads panel, or the first panel of the house.
+ */
+panel?: string
+/**
+ * Rating of the device that cuts the house from the grid, A.
+ */
+isolating_device_a?: number
+/**
+ * Whole house: whether that device, ahead of the main disconnect, is rated as service equipment; leave it out where it stands behind the main.
+ */
+isolating_device_service_rated?: boolean
+/**
+ * Whether a load-management system keeps the load within what the battery gives.
+ */
+load_managed?: boolean
+/**
+ * Power of the largest single appliance that it carries, W; the largest of loads when missing.
+ */
+largest_load_w?: number
+/**
+ * Whether the device that cuts the house from the grid opens the neutral too.
+ */
+switched_neutral?: boolean
 }
 /**
  * Essential loads together.
@@ -2634,6 +2696,41 @@ disconnect_at?: StorageDisconnectPlace
  */
 outside_initiator?: boolean
 power_control?: StoragePowerControl
+/**
+ * Id under electrical.distribution.panels of the panel that its breaker stands in; storage.backup.panel, or the only panel, when missing.
+ */
+at?: string
+/**
+ * Units that share one AC circuit with one breaker; all of them when missing.
+ */
+units_per_circuit?: number
+/**
+ * Overcurrent device of each of its AC circuits, A; the smallest that fits when missing.
+ */
+breaker_a?: number
+/**
+ * Where its breaker stands on the busbar, seen from the main.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+/**
+ * Overcurrent device of the DC circuit of the battery, A; the smallest that fits when missing.
+ */
+battery_breaker_a?: number
+disconnect?: StorageDisconnect
+/**
+ * Code that rules where the units stand, as the authority has adopted it; codes.residential when missing.
+ */
+place_code?: ("IRC 2018" | "IRC 2021" | "IRC 2024" | "IFC 2021" | "CRC 2019" | "CRC 2022" | "NFPA 855-2020" | "NFPA 855-2023")
+/**
+ * Energy of all units on the property that the authority allows in writing, kWh; 80 kWh when missing, the safe side of two readings.
+ */
+authority_total_kwh?: number
 }
 /**
  * One place with units.
@@ -2671,6 +2768,35 @@ vehicle_protection?: ("none" | "posts" | "wheel_stop" | "height" | "side_wall")
  * Height of its bottom above the floor, in.
  */
 bottom_above_floor_in?: number
+posts?: StoragePosts
+/**
+ * Indoors: whether walls or ceiling of that space are bare wood framing.
+ */
+unfinished_framing?: boolean
+/**
+ * Indoors: thickness of the Type X gypsum board on walls and ceiling, in.
+ */
+gypsum_type_x_in?: number
+/**
+ * Indoors: whether the door into the house closes by itself.
+ */
+self_closing_door?: boolean
+/**
+ * Indoors: whether the space is ventilated as cells that give off gas in charging need it.
+ */
+ventilated?: boolean
+/**
+ * Clear depth in front of the units where one stands at work, in; NEC 110.26.
+ */
+clear_depth_in?: number
+/**
+ * Clear width in front of the units, in.
+ */
+clear_width_in?: number
+/**
+ * Clear height in front of the units from the ground up, in.
+ */
+clear_height_in?: number
 /**
  * Listed alarm in that space.
  */
@@ -2679,6 +2805,27 @@ alarm?: ("none" | "smoke" | "heat")
  * Whether that alarm sounds together with the smoke alarms of the house.
  */
 alarm_interconnected?: boolean
+}
+/**
+ * Posts that keep a car away from the units.
+ */
+export interface StoragePosts {
+/**
+ * Diameter of the steel pipe, in.
+ */
+diameter_in?: number
+/**
+ * Distance from post to post on centre, ft.
+ */
+spacing_ft?: number
+/**
+ * Depth in concrete, ft.
+ */
+depth_ft?: number
+/**
+ * Distance from the posts to the units, ft.
+ */
+distance_ft?: number
 }
 /**
  * A power control system that limits current on busbars or conductors.
@@ -2699,9 +2846,62 @@ setting_a: number
  */
 sensors_at?: string[]
 /**
+ * Ids of the sources whose output it limits, besides the storage; pv is the PV system of this project. What is not named counts as not controlled.
+ */
+controls?: string[]
+/**
+ * What its setting limits: the current of the busbar, what is drawn from the grid, or what goes into it.
+ */
+mode?: ("busbar" | "grid_import" | "grid_export")
+/**
+ * Whether only qualified persons can change the setting.
+ */
+qualified_only?: boolean
+/**
  * Document that states listing and setting.
  */
 document?: string
+}
+/**
+ * The disconnect of the storage, beside where it is.
+ */
+export interface StorageDisconnect {
+/**
+ * Rating on it, A.
+ */
+rating_a?: number
+/**
+ * Distance from the units, ft.
+ */
+distance_ft?: number
+/**
+ * Whether one sees it from the units.
+ */
+visible?: boolean
+/**
+ * Whether it is reached quickly, without a ladder, tools or moving things.
+ */
+readily_accessible?: boolean
+/**
+ * Whether it can be locked open.
+ */
+lockable?: boolean
+/**
+ * Whether it opens all units at once.
+ */
+opens_all_units?: boolean
+/**
+ * Whether conductors between the units and it pass through a wall or partition.
+ */
+through_wall?: boolean
+/**
+ * Whether a second disconnect stands at the other end, with directories at both.
+ */
+second_at_equipment?: boolean
+/**
+ * Whether it, or its remote control, is at a readily accessible place outside the house.
+ */
+outside?: boolean
 }
 /**
  * When the battery is bought again within the study. Without it none is counted.
@@ -5556,7 +5756,7 @@ export interface PlanEquipment {
 /**
  * What it is.
  */
-kind: ("utility_meter" | "main_panel" | "pv_disconnect" | "combiner" | "inverter" | "production_meter" | "junction_box")
+kind: ("utility_meter" | "main_panel" | "pv_disconnect" | "combiner" | "inverter" | "production_meter" | "junction_box" | "storage" | "storage_disconnect" | "isolating_device" | "backup_panel" | "gas_meter")
 /**
  * What it is called on the drawing; its kind when missing.
  */

@@ -108,6 +108,11 @@ function placeOf({ stated }: WallPiece, labels: readonly RequiredLabel[]): Label
     }
     case 'production_meter':
     case 'junction_box':
+    case 'storage':
+    case 'storage_disconnect':
+    case 'isolating_device':
+    case 'backup_panel':
+    case 'gas_meter':
       return undefined
   }
 }

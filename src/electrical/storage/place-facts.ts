@@ -13,9 +13,9 @@ export interface PlaceFacts {
   readonly alarm: 'smoke' | 'heat' | 'none' | undefined
   readonly alarmInterconnected: boolean | undefined
   readonly vehiclePath: boolean | undefined
-  readonly vehicleProtection: 'bollards' | 'wheel_stop' | 'raised' | 'side_wall' | 'none' | undefined
+  readonly vehicleProtection: 'posts' | 'wheel_stop' | 'height' | 'side_wall' | 'none' | undefined
   readonly bottomIn: Inches | undefined
-  readonly bollards: BollardFacts | undefined
+  readonly posts: PostFacts | undefined
   readonly unfinishedFraming: boolean | undefined
   readonly gypsumTypeXIn: Inches | undefined
   readonly selfClosingDoor: boolean | undefined
@@ -25,7 +25,7 @@ export interface PlaceFacts {
   readonly clearHeightIn: Inches | undefined
 }
 
-export interface BollardFacts {
+export interface PostFacts {
   readonly diameterIn: Inches | undefined
   readonly spacingFt: Feet | undefined
   readonly depthFt: Feet | undefined

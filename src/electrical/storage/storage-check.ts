@@ -5,7 +5,7 @@ export type StorageVerdict = 'pass' | 'fail' | 'not_stated' | 'not_ruled'
 
 /** One check of a storage system. */
 export interface StorageCheck {
-  /** Name of the check, `unit-energy`; the finding of a failing one is `wire.storage-unit-energy`. */
+  /** Name of the check: `unit-energy`. */
   readonly id: string
   /** Path in the project file of what was checked, or of the fact that is missing. */
   readonly where: string
@@ -18,12 +18,13 @@ export interface StorageCheck {
   readonly value?: number | undefined
   readonly limit?: number | undefined
   readonly unit?: string | undefined
+  readonly relation?: '<=' | '>='
   /** Severity of a check that fails; error when missing. */
   readonly severity?: 'error' | 'warning' | 'note'
 }
 
 /** The parts of a check that compares two numbers. */
-interface Comparison extends Omit<StorageCheck, 'verdict' | 'says' | 'value' | 'limit' | 'unit'> {
+interface Comparison extends Omit<StorageCheck, 'verdict' | 'says' | 'value' | 'limit' | 'unit' | 'relation'> {
   readonly what: string
   readonly value: number | undefined
   readonly limit: number
@@ -32,8 +33,8 @@ interface Comparison extends Omit<StorageCheck, 'verdict' | 'says' | 'value' | '
 }
 
 /** Holds a stated number against a limit; one that is not stated is a check that could not be made. */
-export function compareStated({ what, relation, ...parts }: Comparison): StorageCheck {
-  const { value, limit, unit } = parts
+export function compareStated({ what, ...parts }: Comparison): StorageCheck {
+  const { value, limit, unit, relation } = parts
   if (value === undefined)
     return {
       ...parts,
@@ -64,4 +65,4 @@ export function answerStated({ answer, yes, no, missing, ...parts }: Answer): St
   return { ...parts, verdict: answer ? 'pass' : 'fail', says: answer ? yes : no }
 }
 
-const rounded = (value: number): number => Number(value.toFixed(2))
+const rounded = (value: number): number => Number(value.toFixed(3))

@@ -1,6 +1,7 @@
 import type { TradeSize } from '../../tables/nec/index.js'
 import type { FaultValues, LoadValues } from './load-values.js'
 import type { CircuitKind, Lines } from './circuit.js'
+import type { StorageValues } from './storage-values.js'
 
 /** What the wiring stage returns; the names are those of the JSON output. */
 export interface WiringValues {
@@ -31,6 +32,8 @@ export interface WiringValues {
   readonly dc_combiners?: readonly DcCombinerValues[]
   /** Heights and distances of overhead lines; missing where none is stated. */
   readonly overhead?: readonly OverheadValues[]
+  /** Storage with its circuits and checks; missing without storage. */
+  readonly storage?: StorageValues
 }
 
 /** Least height of a line over a surface, or least distance to a place of work. */

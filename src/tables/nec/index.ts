@@ -73,7 +73,7 @@ export {
   type WiringMethod,
   type WiringMethodRow,
 } from './wiring-methods.js'
-export { workingSpace } from './working-space.js'
+export { WORKING_HEIGHT_IN, WORKING_WIDTH_IN, workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
 export { tapRules, type TapRule } from './tap-rules.js'
 export { DWELLING_SERVICE_SHARE } from './dwelling-service.js'

@@ -3,16 +3,17 @@ import { storageLimits, type StorageLimit } from './place-limits.js'
 /** Kinds of places where storage units stand or hang. */
 export const storagePlaceKinds = [
   'exterior_wall',
-  'outdoor_ground',
+  'outdoors_on_ground',
   'attached_garage',
   'detached_garage',
   'detached_structure',
   'utility_space',
   'utility_closet',
   'basement',
+  'attic',
   'habitable_space',
   'sleeping_room',
-  'closet',
+  'clothes_closet',
   'bathroom',
 ] as const
 
@@ -46,16 +47,17 @@ const forbidden = (words: string): StoragePlaceRule => ({ words, group: undefine
  */
 export const storagePlaceRules: Readonly<Record<StoragePlaceKind, StoragePlaceRule>> = {
   exterior_wall: allowed('exterior wall', 'exterior_wall'),
-  outdoor_ground: allowed('outdoors on the ground', 'outdoor_ground'),
+  outdoors_on_ground: allowed('outdoors on the ground', 'outdoor_ground'),
   attached_garage: allowed('attached garage', 'garage', { indoors: true, garage: true }),
   detached_garage: allowed('detached garage', 'garage', { indoors: true, garage: true }),
   detached_structure: allowed('detached structure', 'garage', { indoors: true }),
   utility_space: allowed('storage or utility space', 'inside', { indoors: true }),
   utility_closet: allowed('utility closet', 'inside', { indoors: true }),
   basement: allowed('basement', 'inside', { indoors: true }),
+  attic: forbidden('attic'),
   habitable_space: forbidden('habitable space'),
   sleeping_room: forbidden('sleeping room'),
-  closet: forbidden('closet that opens into a habitable space'),
+  clothes_closet: forbidden('clothes closet'),
   bathroom: forbidden('bathroom'),
 }
 
