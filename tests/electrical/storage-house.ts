@@ -5,6 +5,7 @@ import { context, microProject } from './demo.js'
 
 type Storage = NonNullable<Project['storage']>
 type Unit = NonNullable<Project['equipment']['storage_units']>[string]
+type Run = NonNullable<NonNullable<Project['electrical']>['runs']>[string]
 type Place = NonNullable<NonNullable<Storage['installation']>['places']>[string]
 
 /** An invented AC-coupled unit: 13.5 kWh, 24 A at 240 V. */
@@ -72,6 +73,12 @@ export const storageStated: Storage = {
   },
 }
 
+/** Way of the storage circuit. */
+export const storageRun: Run = {
+  carries: ['storage'],
+  segments: { garage: { location: 'indoors', length_ft: 15, raceway: 'EMT', ambient_c: 35 } },
+}
+
 /** What a test changes of the invented house with storage. */
 export interface StorageChange {
   readonly unit?: Partial<Unit>
@@ -81,6 +88,8 @@ export interface StorageChange {
   readonly place?: Partial<Place>
   readonly modules?: number
   readonly electrical?: Partial<NonNullable<Project['electrical']>>
+  /** Runs beside those of the house; undefined takes one away. */
+  readonly runs?: Readonly<Record<string, Run | undefined>>
 }
 
 /**
@@ -135,14 +144,14 @@ export function storageHouse(change: StorageChange = {}): Project {
     equipment: { ...base.equipment, storage_units: { store13: { ...storageUnit, ...change.unit } } },
     electrical: {
       ...electrical,
-      runs: {
-        ...electrical.runs,
-        storage: {
-          carries: ['storage'],
-          segments: { garage: { location: 'indoors', length_ft: 15, raceway: 'EMT', ambient_c: 35 } },
-        },
-        ...change.electrical?.runs,
-      },
+      runs: Object.fromEntries(
+        Object.entries({
+          ...electrical.runs,
+          ...base.electrical?.runs,
+          storage: storageRun,
+          ...change.runs,
+        }).flatMap(([id, run]) => (run === undefined ? [] : [[id, run] as const])),
+      ),
     },
     storage: {
       ...storageStated,

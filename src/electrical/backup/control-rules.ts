@@ -29,7 +29,16 @@ export function controlRules(job: Job, tree: Tree): StorageCheck[] {
       },
     ]
   const one = (key: string, answer: boolean | undefined, yes: string, no: string, missing: string): StorageCheck =>
-    answerStated({ id: 'power-control', where: `${AT}.${key}`, answer, yes, no, missing, source, fix: 'See the certificate and the manual' })
+    answerStated({
+      id: 'power-control',
+      where: `${AT}.${key}`,
+      answer,
+      yes,
+      no,
+      missing,
+      source,
+      fix: 'See the certificate and the manual',
+    })
   return [
     one(
       'listed',

@@ -1,5 +1,12 @@
 import type { Amperes } from '../../values/index.js'
-import { flowThroughPanel, panelById, panelsFrom, type PanelNode, type SourceNode, type Tree } from '../distribution/index.js'
+import {
+  flowThroughPanel,
+  panelById,
+  panelsFrom,
+  type PanelNode,
+  type SourceNode,
+  type Tree,
+} from '../distribution/index.js'
 
 /** What stays on when the grid is away. */
 export interface Island {
@@ -27,4 +34,3 @@ export function deviceAheadA(tree: Tree, panel: PanelNode): Amperes | undefined 
 /** Id of the panel that the storage carries where none is named: the first one of the house. */
 export const firstPanel = (tree: Tree): string | undefined =>
   tree.panels.find(({ id }) => !tree.feeders.some(({ to }) => to === id))?.id
-

@@ -8,7 +8,12 @@ import type { Island } from './island.js'
 
 /** What the storage has to carry: load, largest appliance, motors, PV, neutral. */
 export function powerRules(job: Job, system: StorageSystem, tree: Tree, island: Island): StorageCheck[] {
-  return [...capacity(job, system, tree, island), ...solar(job, system, island), ...neutral(job, system), ...motor(system)]
+  return [
+    ...capacity(job, system, tree, island),
+    ...solar(job, system, island),
+    ...neutral(job, system),
+    ...motor(system),
+  ]
 }
 
 /** Continuous output of all units, W. */
@@ -157,7 +162,8 @@ function neutral(job: Job, { unit, unitWhere, stated }: StorageSystem): StorageC
       answer: backup?.switched_neutral === undefined ? undefined : !backup.switched_neutral,
       yes: 'the neutral is not switched, so neutral and ground are joined at the service disconnect only',
       no: 'the isolating device opens the neutral, so the island is a separately derived system with a bonding jumper and an electrode conductor of its own, which this program does not size',
-      missing: 'whether the isolating device opens the neutral is not stated, so where neutral and ground are joined is not known',
+      missing:
+        'whether the isolating device opens the neutral is not stated, so where neutral and ground are joined is not known',
       source: bonding,
       fix: 'Read the manual of the isolating device; where it opens the neutral ask an electrical engineer for the grounding',
       severity: 'warning',

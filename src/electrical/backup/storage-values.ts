@@ -1,5 +1,11 @@
 import { storageSection } from '../../tables/nec/index.js'
-import { EACH_PLACE_KWH, groupWords, storageCodeRules, storageLimits, storagePlaceRules } from '../../tables/storage/index.js'
+import {
+  EACH_PLACE_KWH,
+  groupWords,
+  storageCodeRules,
+  storageLimits,
+  storagePlaceRules,
+} from '../../tables/storage/index.js'
 import { formatSource } from '../../worksheet/index.js'
 import type { Tree } from '../distribution/index.js'
 import { energyByGroup, placeJobOf, type CheckedStorage, type StorageCheck } from '../storage/index.js'
@@ -35,7 +41,10 @@ export function storageValues(
     disconnect: {
       at: installation?.disconnect_at ?? null,
       rating_a: installation?.disconnect?.rating_a ?? null,
-      required_a: ac.length === 0 ? null : values.reduce((sum, each) => sum + (each.kind === 'ac_storage' ? each.required_a : 0), 0),
+      required_a:
+        ac.length === 0
+          ? null
+          : values.reduce((sum, each) => sum + (each.kind === 'ac_storage' ? each.required_a : 0), 0),
       section: storageSection(job.edition, 'disconnect').place ?? '',
       outside: storageRulesOf(job).outside,
     },

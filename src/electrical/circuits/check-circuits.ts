@@ -127,8 +127,8 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
       isStorage(circuit)
         ? 'Put fewer units on one circuit (storage.installation.units_per_circuit)'
         : isAc(circuit)
-        ? 'Put fewer inverters on the branch'
-        : `Use ${maker === 'module' ? 'a module' : 'an optimiser'} with a larger series fuse rating`,
+          ? 'Put fewer inverters on the branch'
+          : `Use ${maker === 'module' ? 'a module' : 'an optimiser'} with a larger series fuse rating`,
     )
   if (trunk !== undefined && circuit.continuousA > trunk.cable.ampacity_a)
     error(

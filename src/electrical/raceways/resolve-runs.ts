@@ -81,7 +81,9 @@ function carriedBy(names: readonly string[], runId: string, circuits: readonly C
 function neutralOf(job: Job, segment: RacewaySegment): boolean {
   const stated = own(job.electrical.runs, segment.run)?.neutral
   if (stated !== undefined) return stated
-  const brings = segment.circuits.some((circuit) => isAc(circuit) && (circuit.kind.endsWith('output') || isStorage(circuit)))
+  const brings = segment.circuits.some(
+    (circuit) => isAc(circuit) && (circuit.kind.endsWith('output') || isStorage(circuit)),
+  )
   return (
     job.worksheet.assume({
       path: `electrical.runs.${segment.run}.neutral`,

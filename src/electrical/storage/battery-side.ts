@@ -17,16 +17,20 @@ export function batterySideA(inverterKw: number, efficiencyPct: number, lowV: nu
   return (inverterKw * 1000) / ((efficiencyPct / 100) * lowV)
 }
 
+/** Current of the wired DC circuit of a battery, and what it follows from where its sheet does not state it. */
+export interface BatteryCurrent {
+  readonly eachA: Amperes
+  readonly from: string
+  readonly terms?: { readonly kw: number; readonly pct: number; readonly lowV: number }
+}
+
 /**
  * The current of the wired DC circuit of a battery: as its sheet states it, else reckoned.
  *
  * @returns undefined where battery and inverter are one listed unit.
  * @throws StageError when a DC-coupled unit does not state what the current follows from.
  */
-export function batteryCurrent(
-  job: Job,
-  { unit, unitWhere, stated }: StorageSystem,
-): { readonly eachA: Amperes; readonly from: string } | undefined {
+export function batteryCurrent({ unit, unitWhere }: StorageSystem): BatteryCurrent | undefined {
   const where = `${unitWhere}.battery_side`
   const side = unit.battery_side
   if (side === undefined) {
@@ -52,19 +56,31 @@ export function batteryCurrent(
     throw new StageError(
       `${where}.${missing ?? ''}`,
       'the current between battery and inverter cannot be reckoned without it',
-      "State it, or current_a, from the data sheet of the inverter: its input current at rated power and lowest battery voltage",
+      'State it, or current_a, from the data sheet of the inverter: its input current at rated power and lowest battery voltage',
     )
-  const eachA = job.worksheet.step({
+  return {
+    eachA: batterySideA(kw, pct, side.low_voltage_v),
+    from: 'wire.storage_dc.input',
+    terms: { kw, pct, lowV: side.low_voltage_v },
+  }
+}
+
+/** How the current between battery and inverter comes about, on the worksheet; nothing where its sheet states it. */
+export function recordBatterySide(job: Job, system: StorageSystem): void {
+  const battery = batteryCurrent(system)
+  if (battery?.terms === undefined) return
+  const { kw, pct, lowV } = battery.terms
+  const where = `${system.unitWhere}.battery_side`
+  job.worksheet.note({
     id: 'wire.storage_dc.input',
-    says: `Input current of the inverter of ${stated.unit} at rated power and lowest battery voltage`,
+    says: `Input current of the inverter of ${system.unitId} at rated power and lowest battery voltage`,
     formula: 'I = 1000 x P / (eta x V)',
     inputs: [
       { symbol: 'P', value: kw, unit: 'kW', from: `${where}.inverter_kw, or the rated output` },
       { symbol: 'eta', value: pct, unit: '%', from: `${where}.inverter_efficiency_pct` },
-      { symbol: 'V', value: side.low_voltage_v, unit: 'V', from: `${where}.low_voltage_v` },
+      { symbol: 'V', value: lowV, unit: 'V', from: `${where}.low_voltage_v` },
     ],
-    result: { symbol: 'I', value: batterySideA(kw, pct, side.low_voltage_v), unit: 'A' },
+    result: { symbol: 'I', value: battery.eachA, unit: 'A' },
     source: storageSection(job.edition, 'ratedCurrent'),
   })
-  return { eachA, from: 'wire.storage_dc.input' }
 }

@@ -2,6 +2,7 @@ import { storageSection } from '../../tables/nec/index.js'
 import { storagePlaceRules } from '../../tables/storage/index.js'
 import type { Circuit, Job } from '../system/index.js'
 import type { SizedSegment } from '../segments/index.js'
+import { recordBatterySide } from './battery-side.js'
 import { disconnectRules } from './disconnect-rules.js'
 import { disconnectFactsOf, placeJobOf } from './facts-of.js'
 import { placeRules } from './place-rules.js'
@@ -31,6 +32,7 @@ export function checkStorage(
 ): CheckedStorage | undefined {
   const system = storageOf(job)
   if (system === undefined) return undefined
+  recordBatterySide(job, system)
   const unit = unitRules(job, system)
   const disconnect = disconnectRules(disconnectFactsOf(system, circuits), storageRulesOf(job), job.edition)
   const place = [...placeRules(placeJobOf(job, system), job.edition), ...methods(job, circuits, sized)]

@@ -89,7 +89,10 @@ function place(facts: DisconnectFacts, rule: StorageDisconnectRule, edition: Edi
       answer: facts.visible,
       yes: `the disconnect is ${rule.seen} of the units`.replace('visible of', 'visible from'),
       no: `the disconnect is not ${rule.seen} of the units`.replace('visible of', 'visible from'),
-      missing: `whether the disconnect is ${rule.seen} of the units is not stated`.replace('visible of', 'visible from'),
+      missing: `whether the disconnect is ${rule.seen} of the units is not stated`.replace(
+        'visible of',
+        'visible from',
+      ),
       source,
       fix: 'Put it where one sees it from the units, or lock it open elsewhere',
     }),

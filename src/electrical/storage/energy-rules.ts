@@ -89,8 +89,7 @@ export function energyRules(job: PlaceJob): StorageCheck[] {
         limit: limitKwh,
         unit: 'kWh',
         relation: '<=',
-        source:
-          authorityTotalKwh === undefined ? total.source : { document: 'project file', standing: 'project file' },
+        source: authorityTotalKwh === undefined ? total.source : { document: 'project file', standing: 'project file' },
         fix: `Use fewer units, or ask the authority whether each kind of place has its own limit (${EACH_PLACE_KWH} kWh in all) and state authority_total_kwh`,
       }),
     },

@@ -1,4 +1,10 @@
-import { WORKING_HEIGHT_IN, WORKING_WIDTH_IN, workingSpace, type Edition, storageSection } from '../../tables/nec/index.js'
+import {
+  WORKING_HEIGHT_IN,
+  WORKING_WIDTH_IN,
+  workingSpace,
+  type Edition,
+  storageSection,
+} from '../../tables/nec/index.js'
 import { storageCodeRules, storageLimits, storagePlaceRules } from '../../tables/storage/index.js'
 import type { Source } from '../../worksheet/index.js'
 import { inchesOf } from '../../values/index.js'

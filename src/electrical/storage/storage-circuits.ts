@@ -31,7 +31,7 @@ export function buildStorageCircuits(job: Job): Circuit[] {
       `storage on a service of ${service.lineToLineV} V is not covered; single-phase 120/240 V is`,
       'Ask an electrical engineer, or state count: 0 to plan without it',
     )
-  return [...acCircuits(job, system), ...dcCircuits(job, system)]
+  return [...acCircuits(job, system), ...dcCircuits(system)]
 }
 
 function acCircuits(job: Job, system: StorageSystem): Circuit[] {
@@ -70,8 +70,8 @@ function acCircuits(job: Job, system: StorageSystem): Circuit[] {
   )
 }
 
-function dcCircuits(job: Job, system: StorageSystem): Circuit[] {
-  const battery = batteryCurrent(job, system)
+function dcCircuits(system: StorageSystem): Circuit[] {
+  const battery = batteryCurrent(system)
   if (battery === undefined) return []
   const { unit, unitId, unitWhere, count, stated } = system
   const voltageV = unit.battery_side?.low_voltage_v

@@ -21,7 +21,8 @@ export function unitRules(job: Job, { unit, unitWhere, count }: StorageSystem): 
             answer: unit.max_ocpd_a === undefined ? undefined : true,
             yes: `its maker allows a device of ${unit.max_ocpd_a ?? 0} A`,
             no: '',
-            missing: 'the largest overcurrent device that the maker allows is not stated, so the device was not held against it',
+            missing:
+              'the largest overcurrent device that the maker allows is not stated, so the device was not held against it',
             source: job.nec('listedEquipment'),
             fix: 'Take it from the installation manual',
           }),

@@ -39,7 +39,11 @@ export interface StorageValues {
     readonly island_devices_a: number
   } | null
   /** null without a power control system. */
-  readonly power_control: { readonly setting_a: number; readonly panels: readonly string[]; readonly counts: boolean } | null
+  readonly power_control: {
+    readonly setting_a: number
+    readonly panels: readonly string[]
+    readonly counts: boolean
+  } | null
   readonly places: readonly {
     readonly id: string
     readonly location: string

@@ -52,7 +52,11 @@ const storageSections = {
     'NEC 2023': memory('710.15(A)'),
     'NEC 2026': secondary('702.4'),
   },
-  isolatingDevice: to2023({ 'NEC 2017': read('705.170'), 'NEC 2020': memory('705.170'), 'NEC 2023': memory('705.170') }),
+  isolatingDevice: to2023({
+    'NEC 2017': read('705.170'),
+    'NEC 2020': memory('705.170'),
+    'NEC 2023': memory('705.170'),
+  }),
   shutdownInIsland: to2023({
     'NEC 2017': read('690.12(C)(3) note'),
     'NEC 2020': read('690.12(C)(3) note'),
