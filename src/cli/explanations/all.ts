@@ -23,6 +23,7 @@ import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
+import { STORAGE_WIRING } from './storage-wiring.js'
 import { STRUCTURE } from './structure.js'
 import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
@@ -43,6 +44,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRING_METHODS,
   ...CONNECTION,
   ...DISTRIBUTION,
+  ...STORAGE_WIRING,
   ...LOADS,
   ...STRUCTURE,
   ...RAFTERS,

@@ -31,7 +31,10 @@ export function checkStorage(
   sized: readonly SizedSegment[],
 ): CheckedStorage | undefined {
   const system = storageOf(job)
-  if (system === undefined) return undefined
+  if (system === undefined) {
+    tellNotInstalled(job)
+    return undefined
+  }
   recordBatterySide(job, system)
   const unit = unitRules(job, system)
   const disconnect = disconnectRules(disconnectFactsOf(system, circuits), storageRulesOf(job), job.edition)
@@ -40,6 +43,20 @@ export function checkStorage(
   recordChecks(job, 'disconnect', disconnect)
   recordChecks(job, 'place', place)
   return { system, circuits, checks: [...unit, ...disconnect, ...place] }
+}
+
+/** Storage that is planned, but not where and how: busbars are judged without it, which is not the safe side. */
+function tellNotInstalled({ project, worksheet }: Job): void {
+  if (project.storage === undefined || project.storage.count === 0) return
+  worksheet.find({
+    severity: 'error',
+    id: 'wire.storage-not-installed',
+    message:
+      'nothing is stated of the installation of the storage, so its circuit, its disconnect and its places were not judged, and busbars were judged without it',
+    where: 'storage',
+    source: { document: 'NEC', place: '705.12, 706', standing: 'secondary' },
+    fix: 'State storage.installation: panel, places and disconnect, and a run under electrical.runs that carries storage',
+  })
 }
 
 /** Wiring methods that are not for rooms with storage batteries; whether a room is one, the authority says. */

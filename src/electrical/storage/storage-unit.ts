@@ -18,13 +18,14 @@ export interface StorageSystem {
 }
 
 /**
- * The storage of the project; undefined where it has none.
+ * The storage of the project that is installed somewhere; undefined where it has none, and where nothing is stated of its
+ * installation, which `checkStorage` tells.
  *
  * @throws StageError when the unit is not among the equipment.
  */
 export function storageOf({ project }: Pick<Job, 'project'>): StorageSystem | undefined {
   const { storage } = project
-  if (storage === undefined || storage.count === 0) return undefined
+  if (storage?.installation === undefined || storage.count === 0) return undefined
   const unit = own(project.equipment.storage_units, storage.unit)
   if (unit === undefined)
     throw new StageError(
