@@ -98,6 +98,7 @@ function placeOf({ stated }: WallPiece, labels: readonly RequiredLabel[]): Label
     case 'pv_disconnect':
     case 'combiner':
     case 'inverter':
+    case 'storage_disconnect':
       return stated.kind
     case 'main_panel': {
       const panels = labels.flatMap(({ places, placeTitles }) =>
@@ -109,7 +110,6 @@ function placeOf({ stated }: WallPiece, labels: readonly RequiredLabel[]): Label
     case 'production_meter':
     case 'junction_box':
     case 'storage':
-    case 'storage_disconnect':
     case 'isolating_device':
     case 'backup_panel':
     case 'gas_meter':
