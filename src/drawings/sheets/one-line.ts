@@ -11,6 +11,7 @@ import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { nodeSchedule } from './node-schedule.js'
 import { equipmentTable } from './schedules.js'
+import { storageDiagram } from './one-line-storage.js'
 import { treeSheets } from '../tree/tree-sheets.js'
 import { wireTags } from '../diagram/wire-tags.js'
 
@@ -80,7 +81,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const top = (tree.below?.bottom ?? one.bottom) + 14
   const tables: Tables = {
     legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
-    conductors: [{ kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
+    conductors: [...storageDiagram(wiring), { kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
     ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), nodeSchedule(wiring, true)],
   }
   const [first = [], ...others] = tablesBelow(tables, top, body)

@@ -1,3 +1,4 @@
+import { checkStorageWiring } from './storage-wiring.js'
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
@@ -46,6 +47,7 @@ const RULES: readonly Rule[] = [
   checkOverhead,
   checkIds,
   checkDistribution,
+  checkStorageWiring,
   checkPanelSpaces,
   checkDocuments,
   checkArrays,

@@ -17,11 +17,17 @@ export const STORAGE_WIRING_WHERE: WherePairs = [
   ['storage.installation.breaker_*', 'leave it out for the smallest that fits; the print on the breaker'],
   ['storage.installation.battery_breaker_a', 'leave it out for the smallest that fits; the print on the device'],
   ['storage.installation.disconnect_at', 'your design: in the unit, beside the units, or elsewhere and lockable'],
-  ['storage.installation.disconnect.*', 'look at the place and the switch; a tape for the distance, the rating on its door'],
+  [
+    'storage.installation.disconnect.*',
+    'look at the place and the switch; a tape for the distance, the rating on its door',
+  ],
   ['storage.installation.outside_initiator', 'the manual of the storage, and the place that you plan outside'],
   ['storage.installation.place_code', 'ask building and fire department which codes are in force'],
   ['storage.installation.authority_total_kwh', 'a letter of the authority'],
-  ['storage.installation.places.*.*', 'look at the place: a tape, the alarm, the boards on the walls, the way of the cars'],
+  [
+    'storage.installation.places.*.*',
+    'look at the place: a tape, the alarm, the boards on the walls, the way of the cars',
+  ],
   ['storage.installation.places.*.posts.*', 'a tape, or the drawing of who sets the posts'],
   ['storage.installation.power_control.*', 'the certificate, the manual and the setting screen of the storage'],
 ]
