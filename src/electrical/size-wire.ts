@@ -13,6 +13,7 @@ import {
   faultAtPanels,
   findFeederRise,
   nodeValues,
+  PV_SOURCE,
   serviceBonding,
 } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
@@ -63,7 +64,8 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   const faults = faultAtPanels(tree, fault)
-  checkShutdown(job, circuits, strings, panel.inverter_a)
+  // Other sources on the panel do not pass the disconnect of the PV system.
+  checkShutdown(job, circuits, strings, tree.sources.find(({ id }) => id === PV_SOURCE)?.currentA ?? 0)
   const overhead = checkOverhead(job)
   const checked = checkStorage(job, storage, sized)
   const backup = checked && checkBackup(job, checked.system, tree)

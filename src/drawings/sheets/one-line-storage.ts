@@ -8,6 +8,7 @@ import {
   tagSymbol,
 } from '../diagram/one-line-symbols.js'
 import { wireTags } from '../diagram/wire-tags.js'
+import type { LabelMarks } from '../labels/label-marks.js'
 import { label, line, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
 import { onLayer, type Primitive } from '../model/index.js'
 import { batterySymbol } from '../tree/tree-symbols.js'
@@ -19,7 +20,7 @@ const ROW_PT = 84
 const AT = { units: 0.02, disconnect: 0.34, breaker: 0.5, panel: 0.6, isolating: 0.82 } as const
 
 /** The storage with its disconnect, breaker, panel and isolating device, a row for each of its circuits; nothing without storage. */
-export function storageDiagram(wiring: WiringValues): Block[] {
+export function storageDiagram(wiring: WiringValues, labels: LabelMarks): Block[] {
   const { storage } = wiring
   if (storage === undefined) return []
   const rows = storage.circuits
@@ -38,7 +39,7 @@ export function storageDiagram(wiring: WiringValues): Block[] {
           ),
         ),
     },
-    { kind: 'list', items: notes(storage) },
+    { kind: 'list', items: [...notes(storage), ...labelNotes(labels)] },
   ]
 }
 
@@ -183,6 +184,16 @@ function disconnectWords({ disconnect }: StorageValues): string {
     case null:
       return `STORAGE DISCONNECT${rating}, PLACE NOT STATED`
   }
+}
+
+/** Labels of sheet E-604 at the storage. */
+function labelNotes(labels: LabelMarks): string[] {
+  const at = labels('storage_disconnect')
+  const outside = labels('storage_shutdown')
+  return [
+    ...(at === '' ? [] : [`At the disconnect of the storage: ${at}.`]),
+    ...(outside === '' ? [] : [`At the emergency shutdown outside: ${outside}.`]),
+  ]
 }
 
 /** What stands outside, what the power control system is set to, how the storage runs without the grid. */

@@ -81,7 +81,11 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const top = (tree.below?.bottom ?? one.bottom) + 14
   const tables: Tables = {
     legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
-    conductors: [...storageDiagram(wiring), { kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
+    conductors: [
+      ...storageDiagram(wiring, labels),
+      { kind: 'heading', text: 'Conductors by tag' },
+      conductorSchedule(wiring),
+    ],
     ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input), nodeSchedule(wiring, true)],
   }
   const [first = [], ...others] = tablesBelow(tables, top, body)
