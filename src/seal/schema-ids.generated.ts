@@ -3,7 +3,7 @@
 export const SCHEMA_IDS: Readonly<Record<string, string>> = {
   check: 'dd45e72d49a828a2',
   yield: '0d1c61ba59533fa5',
-  wire: '96d0f55236d66ab1',
+  wire: '442e2037b58db58c',
   mounts: '07910f05a4271d25',
   bom: 'f267617f10663055',
   proposal: '7ba813249a4c3244',

@@ -91,6 +91,10 @@ function energy({
   }
 }
 
+/** The rule with how far it was read, where it was not. */
+const ruleWords = ({ section, standing }: StorageValues['checks'][number]): string =>
+  standing === 'read' || standing === 'project file' ? section : `${section} (${standing})`
+
 /** What fails or was not checked first. */
 function checks({ checks: all }: StorageValues): Section {
   const order = ['fail', 'not_stated', 'not_ruled', 'pass'] as const
@@ -101,7 +105,7 @@ function checks({ checks: all }: StorageValues): Section {
     rows: order.flatMap((verdict) =>
       all
         .filter((check) => check.verdict === verdict)
-        .map((check): Cell[] => [VERDICTS[verdict], check.says, check.section]),
+        .map((check): Cell[] => [VERDICTS[verdict], check.says, ruleWords(check)]),
     ),
   }
 }

@@ -9,6 +9,7 @@ import {
 } from '../diagram/one-line-symbols.js'
 import { wireTags } from '../diagram/wire-tags.js'
 import type { LabelMarks } from '../labels/label-marks.js'
+import { columns } from './columns.js'
 import { label, line, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
 import { onLayer, type Primitive } from '../model/index.js'
 import { batterySymbol } from '../tree/tree-symbols.js'
@@ -40,6 +41,7 @@ export function storageDiagram(wiring: WiringValues, labels: LabelMarks): Block[
         ),
     },
     { kind: 'list', items: [...notes(storage), ...labelNotes(labels)] },
+    ...checked(storage),
   ]
 }
 
@@ -184,6 +186,19 @@ function disconnectWords({ disconnect }: StorageValues): string {
     case null:
       return `STORAGE DISCONNECT${rating}, PLACE NOT STATED`
   }
+}
+
+/** What was checked of unit, disconnect, places and backup, as the reviewer asks for it. */
+function checked({ checks }: StorageValues): Block[] {
+  const verdicts = { pass: 'met', fail: 'NOT MET', not_stated: 'NOT STATED', not_ruled: 'no rule' } as const
+  return [
+    { kind: 'heading', text: 'Storage: what was checked' },
+    {
+      kind: 'table',
+      columns: columns(['What', 0.6], ['By', 0.28], ['Result', 0.12]),
+      rows: checks.map(({ says, section, verdict }) => [says, section, verdicts[verdict]]),
+    },
+  ]
 }
 
 /** Labels of sheet E-604 at the storage. */

@@ -6,7 +6,6 @@ import {
   storageLimits,
   storagePlaceRules,
 } from '../../tables/storage/index.js'
-import { formatSource } from '../../worksheet/index.js'
 import type { Tree } from '../distribution/index.js'
 import { energyByGroup, placeJobOf, type CheckedStorage, type StorageCheck } from '../storage/index.js'
 import { storageRulesOf } from '../storage/index.js'
@@ -96,7 +95,8 @@ const checkValues = ({ id, verdict, says, where, source, value, limit, unit }: S
   verdict,
   says,
   where,
-  section: formatSource(source),
+  section: [source.document, source.edition, source.place].filter((part) => part !== undefined).join(' '),
+  standing: source.standing,
   value: value ?? null,
   limit: limit ?? null,
   unit: unit ?? null,

@@ -1,3 +1,4 @@
+import type { SourceStanding } from '../../worksheet/index.js'
 import type { CircuitValues } from './wiring-values.js'
 
 /** The storage of the project as the wiring stage returns it. */
@@ -64,7 +65,10 @@ export interface StorageCheckValues {
   readonly verdict: 'pass' | 'fail' | 'not_stated' | 'not_ruled'
   readonly says: string
   readonly where: string
+  /** Document, edition and place. */
   readonly section: string
+  /** How far that was read. */
+  readonly standing: SourceStanding
   readonly value: number | null
   readonly limit: number | null
   readonly unit: string | null
