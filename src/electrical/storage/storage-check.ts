@@ -46,7 +46,7 @@ export function compareStated({ what, ...parts }: Comparison): StorageCheck {
   return {
     ...parts,
     verdict: holds ? 'pass' : 'fail',
-    says: `${what} is ${rounded(value)} ${unit}, ${holds ? '' : 'but '}${relation === '<=' ? 'at most' : 'at least'} ${limit} ${unit} ${holds ? 'is the limit' : 'is asked for'}`,
+    says: `${what} is ${rounded(value)} ${unit}${holds ? ',' : ', but'} ${relation === '<=' ? `at most ${limit} ${unit} is the limit` : `at least ${limit} ${unit} is asked for`}`,
   }
 }
 
