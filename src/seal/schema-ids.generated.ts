@@ -7,7 +7,7 @@ export const SCHEMA_IDS: Readonly<Record<string, string>> = {
   mounts: '07910f05a4271d25',
   bom: 'f267617f10663055',
   proposal: '7ba813249a4c3244',
-  payback: '895dd3411811dbe8',
+  payback: '2b803af1d610ba3b',
   application: 'da50c724f6956ada',
   handover: 'ca993aee005e3fee',
   'fleet-line': '2f7969311ec0bd79',

@@ -2,6 +2,7 @@ import { StageError } from '../../worksheet/index.js'
 import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { layHours } from './hour-layout.js'
+import type { HouseStorage } from './house-storage.js'
 import { hourlyLedgers } from './hourly-ledgers.js'
 import type { BillLedger } from './ledger.js'
 import { monthlyLedgers } from './monthly-ledgers.js'
@@ -10,7 +11,13 @@ import type { KilowattHours } from '../../values/index.js'
 /** What the house uses and the system produces in a typical year. */
 export type HouseEnergy =
   /** 8760 hours of local standard time, kWh. */
-  | { readonly kind: 'hourly'; readonly usageKwh: Float64Array; readonly productionKwh?: Float64Array }
+  | {
+      readonly kind: 'hourly'
+      readonly usageKwh: Float64Array
+      readonly productionKwh?: Float64Array
+      /** A battery; none when missing. */
+      readonly storage?: HouseStorage
+    }
   /** Twelve totals, January first, kWh. */
   | {
       readonly kind: 'monthly'
@@ -73,14 +80,32 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
         ),
     }
   }
-  const { usageKwh, productionKwh } = energy
+  const { usageKwh, productionKwh, storage } = energy
   checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
   if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
   const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
   let plain: BillLedger[] | undefined
   let scaled: ((scale: number) => BillLedger[]) | undefined
+  const without = (): BillLedger[] => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1))
+  if (storage !== undefined && productionKwh !== undefined) {
+    const known = new Map<number, BillLedger[]>()
+    const withSystem = (scale: number): BillLedger[] => {
+      const held = known.get(scale)
+      if (held !== undefined) return held
+      const after = storage(
+        usageKwh,
+        productionKwh.map((kwh) => kwh * scale),
+      )
+      const ledgers = hourlyLedgers(layout, usageKwh, after.outputKwh, byHour)(1)
+      const made = hourlyLedgers(layout, usageKwh, after.generationKwh, false)(1)
+      const told = ledgers.map((ledger, i) => ({ ...ledger, generation: made[i]?.generation ?? 0 }))
+      known.set(scale, told)
+      return told
+    }
+    return { without, withSystem }
+  }
   return {
-    without: () => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1)),
+    without,
     withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
   }
 }

@@ -3,6 +3,8 @@ export type { BillLineValues, BillValues, BillYearValues } from './bill-values.j
 export { billYearOf, computeBill } from './compute-bill.js'
 export { computeSavings, type SavingsValues } from './compute-savings.js'
 export { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
+export type { AfterStorage, HouseStorage } from './house-storage.js'
+export { layHours } from './hour-layout.js'
 export { billFromPeriods } from './period-bill.js'
 export {
   gridAround,

@@ -1,4 +1,6 @@
-export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
+export { payback, annualOutput } from './payback.js'
+export type { BatteryInput, PaybackInput } from './payback-input.js'
+export { yearScales } from './year-scales.js'
 export type {
   CashFlowRowValues,
   ExceedanceValues,

@@ -1,4 +1,4 @@
-import { ratedAcKw } from '../../fieldwork/index.js'
+import { ratedAcKw } from '../../roof/index.js'
 import { listModuleGroups, type Project } from '../../project/index.js'
 import { downTo } from './cautious.js'
 import type { SizeValues } from './proposal-values.js'

@@ -1,0 +1,1 @@
+export { LFP_CELL } from './lfp-cell.js'
