@@ -23,6 +23,7 @@ import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
+import { STORAGE } from './storage.js'
 import { STRUCTURE } from './structure.js'
 import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
@@ -56,6 +57,7 @@ export const EXPLANATIONS: Explanations = {
   ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
+  ...STORAGE,
   ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,
