@@ -45,7 +45,7 @@ export function configure(command: Command): void {
           'price of the system before incentives, in place of finance.installed_cost_usd',
           numberIn({ min: 0, max: 10_000_000 }),
         )
-        .option('--optimum', 'what the battery could save at best, knowing every hour beforehand')
+        .option('--optimum', 'what the battery could save at best')
         .option(
           '--versus <scenario>',
           'compare with another project file, or with this one and path=value, several parted by ; (repeatable)',

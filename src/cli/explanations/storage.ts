@@ -88,6 +88,12 @@ export const STORAGE: Explanations = {
     sources: [PRACTICE],
     fix: 'State max_pv_ac_kw, add units, or keep a part of the modules off the backed-up panel.',
   },
+  'size.without-storage': {
+    means: 'The table of sizes leaves the battery of the project out.',
+    rule: 'What a battery saves depends on the number of modules, so both are compared together when asked for.',
+    sources: [PRACTICE],
+    fix: 'Use `gablewatt choose-size --storage 2`.',
+  },
   'storage.not-for-life': {
     means: 'Hours of backup are an estimate.',
     rule: 'Weather, age, a forgotten load or a fault end them sooner.',

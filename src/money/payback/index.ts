@@ -12,3 +12,4 @@ export type {
 export { paybackMeaning } from './payback-meaning.js'
 export { paybackYearsValues } from './report-values.js'
 export { worthOf, type Worth } from './worth.js'
+export { batteryYears, withBattery, withReplacements } from './battery-years.js'
