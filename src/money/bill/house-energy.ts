@@ -1,7 +1,7 @@
 import { StageError } from '../../worksheet/index.js'
 import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
-import { layHours } from './hour-layout.js'
+import { layHours, type HourLayout } from './hour-layout.js'
 import type { HouseStorage } from './house-storage.js'
 import { hourlyLedgers } from './hourly-ledgers.js'
 import type { BillLedger } from './ledger.js'
@@ -97,8 +97,8 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
         productionKwh.map((kwh) => kwh * scale),
       )
       const ledgers = hourlyLedgers(layout, usageKwh, after.outputKwh, byHour)(1)
-      const made = hourlyLedgers(layout, usageKwh, after.generationKwh, false)(1)
-      const told = ledgers.map((ledger, i) => ({ ...ledger, generation: made[i]?.generation ?? 0 }))
+      const made = madeByBill(layout, after.generationKwh)
+      const told = ledgers.map((ledger) => ({ ...ledger, generation: made[ledger.month] ?? 0 }))
       known.set(scale, told)
       return told
     }
@@ -108,6 +108,16 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
     without,
     withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
   }
+}
+
+/** Output by bill (1 to 12), millionths of a kWh; rounded hour by hour, as in `hourlyLedgers`. */
+function madeByBill(layout: HourLayout, kwh: Float64Array): Float64Array {
+  const made = new Float64Array(13)
+  for (let h = 0; h < kwh.length; h++) {
+    const bill = layout.segments[layout.segment[h]!]!.bill
+    made[bill] = made[bill]! + Math.floor(kwh[h]! * 1e6 + 0.5)
+  }
+  return made
 }
 
 /** The ledgers of a house that is billed by one tariff without, and by another with the system. */

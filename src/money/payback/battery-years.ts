@@ -1,7 +1,14 @@
 import type { Finance } from '../../project/index.js'
 import type { StorageLife } from '../../storage/index.js'
 import type { Dollars } from '../../values/index.js'
-import { savingsAt, savingsCurve, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
+import {
+  savingsAt,
+  savingsCurve,
+  yearLedgers,
+  type HouseEnergy,
+  type SavingsCurve,
+  type YearLedgers,
+} from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import { behindMeter, storageYears, type HouseBattery, type YearEnergy } from '../storage/index.js'
 import type { RateSheet } from '../tariff/index.js'
@@ -13,6 +20,8 @@ export interface BatteryHouse {
   readonly sheet: RateSheet
   readonly sheetWithSystem: RateSheet
   readonly calendar: BillingCalendar
+  /** Hours of the house without the system added up, where that is done already. */
+  readonly before?: YearLedgers
 }
 
 /** The energy of a house with its battery behind the meter, as new unless said. */
@@ -34,12 +43,15 @@ export interface BatteryYears {
  */
 export function batteryYears(house: BatteryHouse, curve: SavingsCurve, scales: readonly number[]): BatteryYears {
   const { battery, energy, sheet, sheetWithSystem, calendar } = house
+  const before = house.before ?? yearLedgers(sheet, { kind: 'hourly', ...energy }, calendar)
+  const bills = { sheet, sheetWithSystem, calendar }
   const life = storageYears(battery, energy.usageKwh, energy.productionKwh, scales)
   const fadeUsd = life.years.map(({ capacityPct }, i) => {
     const scale = scales[i] ?? 1
     if (capacityPct === 100) return 0
     const faded = withBattery(energy, battery, capacityPct)
-    const own = savingsCurve({ sheet, sheetWithSystem, energy: faded, calendar, grid: [], extraScales: [scale] })
+    const ledgers = { before, after: yearLedgers(sheetWithSystem, faded, calendar) }
+    const own = savingsCurve({ ...bills, energy: faded, ledgers, grid: [], extraScales: [scale] })
     return savingsAt(curve, scale) - (own.savingsUsd[0] ?? 0)
   })
   return { life, fadeUsd }

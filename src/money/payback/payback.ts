@@ -104,7 +104,7 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
   const scales = yearScales(terms)
   const house = { sheet, sheetWithSystem, energy, calendar, ledgers }
   const curve = savingsCurve({ ...house, extraScales: scales })
-  const years = battery === undefined ? undefined : batteryYears(battery, curve, scales)
+  const years = battery === undefined ? undefined : batteryYears({ ...battery, before: ledgers.before }, curve, scales)
   const finance =
     battery === undefined || years === undefined
       ? input.finance

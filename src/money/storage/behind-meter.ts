@@ -35,11 +35,13 @@ export function behindMeter(system: StorageSystem, capacityPct = 100): HouseStor
   return (usageKwh, productionKwh): AfterStorage => {
     const { battery, flows } = runStorage(system, usageKwh, productionKwh, capacityPct)
     const { chargeKwh, dischargeKwh, curtailedKwh } = flows
-    return {
-      outputKwh: productionKwh.map(
-        (kwh, h) => kwh - curtailedKwh[h]! - chargeKwh[h]! + dischargeKwh[h]! - battery.standbyKw,
-      ),
-      generationKwh: productionKwh.map((kwh, h) => kwh - curtailedKwh[h]!),
+    const outputKwh = new Float64Array(productionKwh.length)
+    const generationKwh = new Float64Array(productionKwh.length)
+    for (let h = 0; h < productionKwh.length; h++) {
+      const kept = productionKwh[h]! - curtailedKwh[h]!
+      generationKwh[h] = kept
+      outputKwh[h] = kept - chargeKwh[h]! + dischargeKwh[h]! - battery.standbyKw
     }
+    return { outputKwh, generationKwh }
   }
 }
