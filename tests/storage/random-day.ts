@@ -1,5 +1,5 @@
 import type { Battery, Control, HouseSteps } from '../../src/storage/index.js'
-import { RandomSource } from '../../src/values/index.js'
+import type { RandomSource } from '../../src/values/index.js'
 
 export interface RandomDay {
   readonly house: HouseSteps
