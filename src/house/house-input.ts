@@ -42,6 +42,8 @@ export interface HouseWishes {
   readonly payTheBom?: boolean | undefined
   /** Whether the payback tells the spread of the running sum of every year too. */
   readonly cashBand?: boolean | undefined
+  /** Whether the payback tells what a battery could save at best, by perfect foresight. */
+  readonly optimum?: boolean | undefined
   readonly size?: Omit<SizeOptions, 'estimate'> | undefined
   /** Temperature of the cells on the day of the work, deg C. */
   readonly cellC?: Celsius | undefined

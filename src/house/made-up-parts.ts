@@ -19,7 +19,7 @@ const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', '
 const WIRE = ['site', 'arrays', 'inverter_units', 'equipment', 'electrical', 'codes', 'roof_planes', 'storage']
 const MOUNTS = [...ROOF, 'structure']
 const DESIGN = [...new Set([...YIELD, ...WIRE, ...MOUNTS])]
-const MONEY = ['usage', 'tariff', 'finance', 'incentives']
+const MONEY = ['usage', 'tariff', 'finance', 'incentives', 'storage']
 const PAPERS = ['title', 'document', 'parties', 'drawings', 'existing_house', 'permit', 'documents']
 
 /** Parts of the project that each stage reads, of the stages behind it too. */

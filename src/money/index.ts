@@ -19,6 +19,7 @@ export { readTariff, readTariffs, type RateSheet, type RateSheets } from './tari
 export { loanPayments } from './cash-flow/index.js'
 export * from './life-cycle/index.js'
 export { payback, type PaybackInput, type PaybackValues, type PaybackYearsValues } from './payback/index.js'
+export type { OutageMonthValues, StorageValues, StorageYearValues } from './storage/index.js'
 export * from './usage/index.js'
 export * from './sizing/index.js'
 export * from './house/index.js'

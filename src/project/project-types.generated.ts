@@ -2264,6 +2264,10 @@ export interface StorageUnit {
  */
 name?: string
 /**
+ * Name of the source sheet.
+ */
+sheet?: string
+/**
  * ac (an inverter of its own on the AC side) or dc (on the DC side of the inverter that serves the modules too).
  */
 coupling: ("ac" | "dc")
@@ -2280,11 +2284,11 @@ usable_kwh: number
  */
 nameplate_kwh?: number
 /**
- * Continuous charging power on the AC side (coupling dc: on the DC side), kW.
+ * Continuous charging power on the side of its coupling, kW.
  */
 charge_kw: number
 /**
- * Continuous output, kW.
+ * Continuous output on the side of its coupling, kW.
  */
 discharge_kw: number
 /**
@@ -2497,14 +2501,14 @@ export interface StorageControl {
  */
 discharge_windows?: StorageWindow[]
 /**
- * Hours in which it charges at full power from anything until it is full; needs charge_from any.
+ * Hours in which it charges at full power until it is full, from the grid too (charge_from any) or up to the PV output (charge_from pv).
  * 
  * @minItems 1
  * @maxItems 50
  */
 grid_charge_windows?: StorageWindow[]
 /**
- * Draw from the grid that it holds the house to, kW: above it discharges; below it charges up to the limit when charge_from is any.
+ * Draw from the grid that it holds the house to, kW: above it discharges, and below it only in discharge_windows; with charge_from any it charges up to the limit.
  */
 demand_limit_kw?: number
 /**

@@ -24,6 +24,7 @@ import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
 import { STORAGE_WIRING } from './storage-wiring.js'
+import { STORAGE } from './storage.js'
 import { STRUCTURE } from './structure.js'
 import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
@@ -58,6 +59,7 @@ export const EXPLANATIONS: Explanations = {
   ...HANDOVER,
   ...MATERIALS,
   ...MONEY,
+  ...STORAGE,
   ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,

@@ -12,6 +12,7 @@ export interface PriceSources {
   readonly installedCostUsd?: Dollars | undefined
   readonly bom?: Result<BomValues> | undefined
   readonly cashBand?: boolean | undefined
+  readonly optimum?: boolean | undefined
 }
 
 /**
@@ -22,13 +23,14 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bom, cashBand = false }: PriceSources,
+  { installedCostUsd, bom, cashBand = false, optimum = false }: PriceSources,
 ): Result<PaybackValues> {
   const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
   const result = paybackOfProject(project, files, {
     estimate,
     cashBand,
+    optimum,
     ...(installedCostUsd === undefined ? {} : { installedCostUsd }),
     ...(isStated || totalUsd === undefined || totalUsd === null ? {} : { billOfMaterialsUsd: totalUsd }),
   })

@@ -9,6 +9,8 @@ import type { Dollars, KilowattHours, Watts } from '../../values/index.js'
 /** What the cash flow of a system is made from. */
 export interface CashFlowInput {
   readonly curve: SavingsCurve
+  /** Savings that fade of a battery takes from those of the curve, by year from 1, USD at base prices; none when missing. */
+  readonly fadeUsd?: readonly Dollars[]
   /** Output of the first year, kWh. */
   readonly firstYearKwh: KilowattHours
   readonly grossCostUsd: Dollars
@@ -77,7 +79,10 @@ export function cashFlow(input: CashFlowInput): CashFlow {
     const row = {
       year: t,
       outputKwh: outputKwh[t] ?? 0,
-      billSavingsUsd: t === 0 ? 0 : savingsAt(curve, shares[t] ?? 0) * (terms.priceIndex[t - 1] ?? 1) * real,
+      billSavingsUsd:
+        t === 0
+          ? 0
+          : (savingsAt(curve, shares[t] ?? 0) - (input.fadeUsd?.[t - 1] ?? 0)) * (terms.priceIndex[t - 1] ?? 1) * real,
       performanceUsd: (incentives.perKwh[t] ?? 0) / nominal,
       otherIncomeUsd: (finance.other_income_usd_per_year ?? 0) * yearly,
       maintenanceUsd: (finance.maintenance_usd_per_year ?? 0) * yearly,

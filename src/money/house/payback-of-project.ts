@@ -2,6 +2,8 @@ import type { Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { statedDegradation, type YieldRun } from '../../yield/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
+import { ratedAcKw } from '../../roof/index.js'
+import { readStorage } from '../storage/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
 import type { Dollars } from '../../values/index.js'
@@ -16,6 +18,8 @@ export interface PaybackOptions {
   readonly estimate?: () => YieldRun
   /** Whether the spread of the running sum of every year is told too. */
   readonly cashBand?: boolean
+  /** Whether the optimum of a battery by perfect foresight is told too. */
+  readonly optimum?: boolean
 }
 
 /**
@@ -34,6 +38,7 @@ export function paybackOfProject(
   const { sheets, usage, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = statedDegradation(project)?.pctPerYear
+  const battery = readStorage(project, sheets.withSystem, usage.calendar, worksheet)
   const result = payback({
     sheet: sheets.without,
     sheetWithSystem: sheets.withSystem,
@@ -43,6 +48,9 @@ export function paybackOfProject(
     finance: installedCostUsd === undefined ? finance : { ...finance, installed_cost_usd: installedCostUsd },
     incentives: project.incentives ?? {},
     cashBand: options.cashBand === true,
+    ...(battery === undefined
+      ? {}
+      : { battery: { house: battery, acKw: ratedAcKw(project), optimum: options.optimum === true } }),
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
     ...(degradationPct === undefined ? {} : { degradationPct }),
   })

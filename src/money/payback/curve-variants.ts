@@ -39,9 +39,14 @@ export function curveVariants(input: CurveVariantsInput): CurveVariant[] {
     })
   }
   if (energy.kind === 'hourly' && energy.productionKwh !== undefined) {
-    const { usageKwh, productionKwh } = energy
+    const { usageKwh, productionKwh, storage } = energy
     const shifted = (share: number): SavingsCurve => {
-      const moved = { kind: 'hourly', usageKwh: shiftUse(usageKwh, productionKwh, share), productionKwh } as const
+      const moved = {
+        kind: 'hourly',
+        usageKwh: shiftUse(usageKwh, productionKwh, share),
+        productionKwh,
+        ...(storage === undefined ? {} : { storage }),
+      } as const
       return savingsCurve({ sheet, sheetWithSystem, energy: moved, calendar, grid })
     }
     variants.push({

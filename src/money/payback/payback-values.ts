@@ -1,4 +1,5 @@
 import type { SavingsValues } from '../bill/index.js'
+import type { StorageValues } from '../storage/index.js'
 
 /** Payback of one kind, years after purchase; null = not within the study. */
 export interface PaybackYearsValues {
@@ -110,4 +111,6 @@ export interface PaybackValues {
   readonly cost_per_kwh_saved_usd: number | null
   readonly uncertainty: UncertaintyValues
   readonly sensitivity: readonly SensitivityValues[]
+  /** The battery, where the project has one. */
+  readonly storage?: StorageValues
 }

@@ -1,16 +1,12 @@
-import type { Finance, Incentive } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { computeSavings, houseLedgers, savingsCurve, type HouseEnergy, type SavingsValues } from '../bill/index.js'
-import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
   checkLoan,
-  outputShare,
   readFinance,
   readIncentives,
   reportedDiscount,
   type CashFlowInput,
-  type FinanceTerms,
 } from '../cash-flow/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
@@ -29,28 +25,12 @@ import {
   termsValues,
   uncertaintyValues,
 } from './report-values.js'
+import type { PaybackInput } from './payback-input.js'
+import { yearScales } from './year-scales.js'
+import { batteryValues } from './battery-values.js'
+import { batteryYears, withBattery, withReplacements, type BatteryHouse } from './battery-years.js'
 import { worthOf } from './worth.js'
-import type { Dollars, KilowattHours, Percent, Watts } from '../../values/index.js'
-
-/** What the payback of a system is worked out from. */
-export interface PaybackInput {
-  readonly sheet: RateSheet
-  /** Tariff of the solar customer when it is another one altogether. */
-  readonly sheetWithSystem?: RateSheet
-  /** Use and output of the first year; the output must be there. */
-  readonly energy: HouseEnergy
-  readonly calendar: BillingCalendar
-  /** Cost before incentives from the bill of materials, USD; `finance.installed_cost_usd` replaces it. */
-  readonly billOfMaterialsUsd?: Dollars
-  /** DC rating at standard test conditions, W. */
-  readonly dcRatingW: Watts
-  readonly finance: Finance
-  readonly incentives: Readonly<Record<string, Incentive>>
-  /** As the project states it, percent; `finance` wins over `losses`. */
-  readonly degradationPct?: Percent
-  /** Whether the spread of the running sum of every year is told too. */
-  readonly cashBand?: boolean
-}
+import type { KilowattHours } from '../../values/index.js'
 
 /** Annual output, kWh. @throws StageError without one. */
 export function annualOutput(energy: HouseEnergy): number {
@@ -76,16 +56,30 @@ function costOf(input: PaybackInput): number {
   )
 }
 
+/** @throws StageError when there is a battery and no hours. */
+function batteryHouse({
+  battery,
+  energy,
+  sheet,
+  sheetWithSystem = sheet,
+  calendar,
+}: PaybackInput): BatteryHouse | undefined {
+  if (battery === undefined) return undefined
+  if (energy.kind === 'monthly' || energy.productionKwh === undefined)
+    throw new StageError(
+      'storage',
+      'a battery needs use and output by the hour',
+      'Add usage.load_shape, or use a meter export.',
+    )
+  const { usageKwh, productionKwh } = energy
+  return { battery: battery.house, energy: { usageKwh, productionKwh }, sheet, sheetWithSystem, calendar }
+}
+
 /** kWh of the first year that lower the bill: own use, and exports where they are netted. */
 function savedKwh(sheet: RateSheet, bills: SavingsValues): KilowattHours {
   const { usage_kwh, import_kwh, generation_kwh, lost_kwh } = bills.with
   if (sheet.solar.rule === 'unpaid' || sheet.solar.rule === 'net billing') return usage_kwh - import_kwh
   return generation_kwh - lost_kwh
-}
-
-/** Nodes of the savings curve that make every year of the cash flow exact. */
-export function yearScales(terms: FinanceTerms): number[] {
-  return Array.from({ length: terms.years }, (_, i) => outputShare(terms, i + 1))
 }
 
 /**
@@ -96,20 +90,36 @@ export function yearScales(terms: FinanceTerms): number[] {
  */
 export function payback(input: PaybackInput): Result<PaybackValues> {
   const worksheet = new Worksheet()
-  const { sheet, energy, calendar, finance, incentives } = input
+  const { sheet, calendar, incentives } = input
   const sheetWithSystem = input.sheetWithSystem ?? sheet
+  const battery = batteryHouse(input)
+  const energy = battery === undefined ? input.energy : withBattery(battery.energy, battery.battery)
   const firstYearKwh = annualOutput(energy)
   const grossCostUsd = costOf(input)
-  const terms = readFinance(finance, worksheet, input.degradationPct)
-  const spread = readSpread(finance.uncertainty ?? {}, worksheet)
+  const terms = readFinance(input.finance, worksheet, input.degradationPct)
+  const spread = readSpread(input.finance.uncertainty ?? {}, worksheet)
   const ledgers = houseLedgers(sheet, energy, calendar, sheetWithSystem)
   const bills = computeSavings(sheet, energy, calendar, sheetWithSystem, ledgers)
   worksheet.include(bills)
   const scales = yearScales(terms)
   const house = { sheet, sheetWithSystem, energy, calendar, ledgers }
   const curve = savingsCurve({ ...house, extraScales: scales })
+  const years = battery === undefined ? undefined : batteryYears({ ...battery, before: ledgers.before }, curve, scales)
+  const finance =
+    battery === undefined || years === undefined
+      ? input.finance
+      : withReplacements(input.finance, battery.battery, years.life)
   const { dcRatingW } = input
-  const base: CashFlowInput = { curve, firstYearKwh, grossCostUsd, dcRatingW, finance, incentives, terms }
+  const base: CashFlowInput = {
+    curve,
+    firstYearKwh,
+    grossCostUsd,
+    dcRatingW,
+    finance,
+    incentives,
+    terms,
+    ...(years === undefined ? {} : { fadeUsd: years.fadeUsd }),
+  }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
   checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
@@ -136,5 +146,8 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     cost_per_kwh_saved_usd: lcoe === undefined || saved <= 0 ? null : rounded((lcoe * firstYearKwh) / saved, 5),
     uncertainty: uncertaintyValues(spread, drawCashFlows(base, flow, spread, input.cashBand)),
     sensitivity: sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales }))),
+    ...(battery === undefined || years === undefined
+      ? {}
+      : { storage: batteryValues(input, { house: battery, years, terms, bills: bills.values }, worksheet) }),
   })
 }

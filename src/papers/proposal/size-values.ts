@@ -1,4 +1,4 @@
-import { ratedAcKw } from '../../fieldwork/index.js'
+import { ratedAcKw } from '../../roof/index.js'
 import { listModuleGroups, type Project } from '../../project/index.js'
 import { own } from '../../values/index.js'
 import { downTo } from './cautious.js'

@@ -25,6 +25,8 @@ import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
 import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
+import { checkStorage } from './storage.js'
+import { checkStorageUnits } from './storage-units.js'
 import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
 
@@ -56,6 +58,8 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkStorageUnits,
+  checkStorage,
   checkUtilityApplication,
   checkCommissioning,
   checkProposal,

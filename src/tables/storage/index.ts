@@ -16,3 +16,4 @@ export {
   type StorageGroup,
   type StoragePlaceKind,
 } from './storage-places.js'
+export { LFP_CELL } from './lfp-cell.js'
