@@ -44,10 +44,10 @@ export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
+export type { CircuitValues, SegmentValues } from './circuit-values.js'
 export type { StorageCheckValues, StorageValues } from './storage-values.js'
 export type {
   BoxValues,
-  CircuitValues,
   ConductorCount,
   ConductorValues,
   DcCombinerValues,
@@ -58,7 +58,6 @@ export type {
   RacewayValues,
   RemedyValues,
   RuleValues,
-  SegmentValues,
   ServiceValues,
   OverheadValues,
   StringValues,

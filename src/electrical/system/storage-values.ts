@@ -1,5 +1,5 @@
 import type { SourceStanding } from '../../worksheet/index.js'
-import type { CircuitValues } from './wiring-values.js'
+import type { CircuitValues } from './circuit-values.js'
 
 /** The storage of the project as the wiring stage returns it. */
 export interface StorageValues {
