@@ -71,7 +71,7 @@ describe('labels of a house with storage', () => {
           controls: ['pv'],
         },
       },
-      electrical: { distribution: { ...distribution, panels: { ...distribution?.panels, main } } as never },
+      electrical: { distribution: { ...distribution, panels: { ...distribution?.panels, main } } },
     })
     const label = controlled.find(({ id }) => id === 'PCS')
     expect(label?.text).toContain('60 A')

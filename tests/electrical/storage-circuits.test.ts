@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { sizeWire } from '../../src/electrical/index.js'
 import { batterySideA } from '../../src/electrical/storage/index.js'
 import { context } from './demo.js'
-import { sizeStorage, storageHouse } from './storage-house.js'
+import { sizeStorage, storageHouse, type StorageChange } from './storage-house.js'
 
 const first = <T>(list: readonly T[]): T => {
   const [one] = list
@@ -10,13 +10,13 @@ const first = <T>(list: readonly T[]): T => {
   return one
 }
 
-const batteryRuns = {
+const batteryRuns: NonNullable<StorageChange['runs']> = {
   battery: {
     carries: ['storage_dc'],
     segments: { garage: { location: 'indoors', length_ft: 6, raceway: 'EMT', ambient_c: 30 } },
   },
   storage: undefined,
-} as const
+}
 
 // Worked figures of the restatement of 706.20 and 706.21 (2017 text, read): I, device, copper at 75 deg C.
 describe('AC circuit of storage: published figures', () => {
@@ -150,7 +150,7 @@ describe('storage as a source on the busbars', () => {
     const { result } = sizeStorage({
       installation: { breaker_position: 'opposite_end' },
       electrical: {
-        distribution: { ...distribution, panels: { ...distribution?.panels, main } } as never,
+        distribution: { ...distribution, panels: { ...distribution?.panels, main } },
       },
     })
     // 240 - 200 = 40 A; 1.25 x (15 + 24) = 48.75 A.

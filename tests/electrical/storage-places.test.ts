@@ -4,12 +4,12 @@ import { sizeStorage, type StorageChange } from './storage-house.js'
 type Place = NonNullable<StorageChange['place']>
 
 const at = (place: Place, more: StorageChange = {}) => sizeStorage({ ...more, place })
-const outside: Place = {
+const outside = {
   location: 'exterior_wall',
   in_vehicle_path: false,
   to_door_or_window_ft: 3,
   to_gas_meter_ft: 6,
-}
+} as const satisfies Place
 const severities = ({ result }: ReturnType<typeof sizeStorage>, where: string) =>
   result.findings.filter((finding) => finding.where === where).map(({ severity, id }) => `${severity} ${id}`)
 

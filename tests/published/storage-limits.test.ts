@@ -15,7 +15,7 @@ describe('limits for storage, against the table that they were taken from', () =
   })
 
   it('has no other rows', () => {
-    expect(Object.keys(storageLimits).toSorted()).toEqual(fixture.map((row) => row['rule']).toSorted())
+    expect(new Set(Object.keys(storageLimits))).toEqual(new Set(fixture.map((row) => row['rule'])))
   })
 
   it('both readings of the whole property: 80 kWh, or 40 + 80 + 80 + 80', () => {
