@@ -5,6 +5,10 @@ const { version } = require('../package.json')
 const args = process.argv.slice(2)
 if (args.length === 1 && (args[0] === '--version' || args[0] === '-V')) {
   process.stdout.write(`gablewatt ${version}\n`)
+} else if (args.includes('--untrusted')) {
+  void require('./run-untrusted.js')
+    .runUntrusted(args)
+    .then((exitCode) => (process.exitCode = exitCode))
 } else {
   const program = require('./load-program.js').loadProgram()
   if (program === undefined) {

@@ -1,7 +1,6 @@
 import {
   closeSync,
   existsSync,
-  fsyncSync,
   linkSync,
   openSync,
   realpathSync,
@@ -13,6 +12,7 @@ import {
 import { errnoWords } from '../report/index.js'
 import { FileError } from './file-error.js'
 import { removeLeftOvers, temporaryOf } from './left-over.js'
+import { syncFile } from './sync-file.js'
 import { checkTarget } from './write-file.js'
 
 /** Where lines go as they come, such as a file that gets its name when the last line is in it. */
@@ -59,7 +59,7 @@ export function growingFile(path: string, force: boolean): LineTarget {
     write: (line) => attempt(() => writeWholeLine(file, line)),
     finish: () => {
       attempt(() => {
-        fsyncSync(file)
+        syncFile(file)
         if (force) renameSync(temporary, target)
         else takeName(temporary, target)
       })

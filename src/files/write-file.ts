@@ -15,6 +15,7 @@ import { dirname, join } from 'node:path'
 import { errnoWords } from '../report/index.js'
 import { FileError } from './file-error.js'
 import { removeLeftOvers, removeQuietly, temporaryOf } from './left-over.js'
+import { syncFile } from './sync-file.js'
 
 /**
  * Looks before a long calculation whether `path` may be written: it is new, or `force` is set, or it is a device.
@@ -84,7 +85,7 @@ function writeInto(path: string, content: string | Uint8Array, flag: 'w' | 'wx')
   const file = openSync(path, flag)
   try {
     for (let written = 0; written < bytes.length;) written += writeSync(file, bytes, written)
-    if (flag === 'wx') fsyncSync(file)
+    if (flag === 'wx') syncFile(file)
   } finally {
     closeSync(file)
   }

@@ -17,6 +17,15 @@ export const LARGEST_LOGO_BYTES = 1_000_000
 /** Largest document that a permit packet takes in, bytes. */
 export const LARGEST_DOCUMENT_BYTES = 100_000_000
 
+/**
+ * The bound of a file of a stranger (`--untrusted`): a quarter of what is read otherwise.
+ *
+ * @param most Bound otherwise, bytes.
+ */
+export function budgetOf(most: number): number {
+  return process.env['GABLEWATT_UNTRUSTED'] === '1' ? most / 4 : most
+}
+
 /** Why a file could not be taken; `unreadable` ones are not read at all (exit code 3), otherwise the content is wrong. */
 export class FileTrouble extends Error {
   override readonly name = 'FileTrouble'
@@ -60,7 +69,7 @@ export function openRegular(path: string, most: number): number {
     if (!status.isFile()) {
       throw new FileTrouble("is not a regular file; to read from a pipe give '-' as the file name", true)
     }
-    if (status.size > most) throw tooLarge(status.size, most)
+    if (status.size > budgetOf(most)) throw tooLarge(status.size, budgetOf(most))
     return descriptor
   } catch (error) {
     if (descriptor !== undefined) closeSync(descriptor)
@@ -77,7 +86,7 @@ function readToEnd(descriptor: number, most: number): Buffer {
     const length = readSome(descriptor, chunk)
     if (length === 0) return Buffer.concat(chunks)
     total += length
-    if (total > most) throw tooLarge(total, most)
+    if (total > budgetOf(most)) throw tooLarge(total, budgetOf(most))
     chunks.push(chunk.subarray(0, length))
   }
 }
@@ -160,6 +169,7 @@ const SYSTEM_MESSAGES: Readonly<Record<string, string>> = {
   ENOTDIR: 'no such file: a part of its path is not a folder',
   EACCES: 'no permission to read it',
   EPERM: 'no permission to read it',
+  ERR_ACCESS_DENIED: 'lies outside the folder of the project, where --untrusted lets nothing be read',
   ELOOP: 'its symbolic links go round in a circle',
   ENAMETOOLONG: 'its name is too long',
   EAGAIN: 'standard input gave nothing',

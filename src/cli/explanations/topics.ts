@@ -20,8 +20,9 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'schemas/project.schema.json holds every key with its unit, its range and an example. Editors that know YAML schemas complete from it: the first line of a new file names it. In a clone, `npm run --silent reference` writes all of it as one page, and `npm run --silent reference price-list` that of a price list. What changed from version to version stands in schemas/CHANGELOG.md.',
       'A stage asks only for its own parts of the file. `--set path=value` changes one value for one run.',
       'Safety inputs (wind, snow, framing, rail, mount, bus rating) have no default: what is missing is asked for, with the place where it is found. Everything else that is assumed is listed with its reason and its source.',
+      'A file of a stranger, as a quote service gets it: `gablewatt SUBCOMMAND project.yaml ... --untrusted` runs the subcommand in a start of Node of its own, which reads only the program and the folder of the project, writes only the file of --out (in that folder) and starts neither a process nor a thread, by the permission model of Node; with 512 MB of memory, 60 s, and a quarter of the sizes of files that are read otherwise. Each project wants a folder of its own. That confines mistakes of the program; it is no wall against hostile code, which a project file cannot hold.',
     ],
-    also: ['conventions', 'units', 'keys', 'coordinates', 'schema'],
+    also: ['conventions', 'units', 'keys', 'coordinates', 'schema', 'untrusted', '--untrusted', 'quote-service'],
   },
   'made-up': {
     title: 'Values that are made up, and how they become yours',
@@ -151,6 +152,7 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
       'Columns of your own, such as customer.phone, are declared in the template, under fleet.extra_columns; they pass through to the lines, --csv and the papers. --columns chooses what --csv holds. A table may have semicolons or tabs; --decimal-comma where decimals follow a comma.',
       '--out-dir houses --write price-list writes one price list of all items of all houses, to be filled in once and named in the template.',
       'examples/fleet/ holds sample projects, a template with a table, and the baseline that our own CI compares with.',
+      'On a cluster each task of a job array works out one --shard, goes on from its own journal when it was killed, and --merge joins the parts: examples/cluster/ holds scripts for Slurm (tested with a real one, a killed task among it) and an indexed job for Kubernetes (its script is tested, no cluster of that kind).',
     ],
     also: ['fleet', 'shards', 'baseline', 'ci'],
   },
