@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { makeCalendar } from '../../src/money/calendar/index.js'
-import { essentialOf, readControl } from '../../src/money/storage/index.js'
+import { essentialOf, readBattery, readControl, storagePart } from '../../src/money/storage/index.js'
+import { Worksheet } from '../../src/worksheet/index.js'
 import type { RateSheet } from '../../src/money/index.js'
 import { dispatch, type Battery } from '../../src/storage/index.js'
 
@@ -89,6 +90,13 @@ describe('rules that decide before own use', () => {
     expect([...flows.importKwh]).toEqual([4, 4, 1, 0, 0])
   })
 
+  test('an event goes before a limit of demand and before windows', () => {
+    const event = marks(1, 0)
+    const shy = { chargeFrom: 'surplus' as const, batteryExport: false, event, beforeEvent: marks(0, 0) }
+    expect([...dispatch(house(2, 2), battery, { ...shy, demandLimitKw: 1.5 }, 6).dischargeKwh]).toEqual([2, 0.5])
+    expect([...dispatch(house(2, 2), battery, { ...shy, discharge: marks(0, 0) }, 6).dischargeKwh]).toEqual([2, 0])
+  })
+
   test('before an event it holds even when it may not charge from the grid', () => {
     const control = { chargeFrom: 'surplus' as const, batteryExport: false, beforeEvent: marks(1), event: marks(0) }
     expect([...dispatch(house(2), battery, control, 4).dischargeKwh]).toEqual([0])
@@ -129,6 +137,34 @@ describe('rules that decide before own use', () => {
     // Half of the converter is taken by the sun; the other half is 2 kW of the grid.
     expect(flows.chargeKwh[0]).toBeCloseTo(3.5, 12)
     expect(flows.storedKwh[0]).toBeCloseTo(1.5 + 2 * 0.9, 12)
+  })
+})
+
+describe('a unit on the DC side of a shared inverter, seen from the AC side', () => {
+  const storage = { unit: 'b', count: 1, reserve_pct: 10 }
+  const unit = {
+    coupling: 'dc' as const,
+    usable_kwh: 10,
+    charge_kw: 5,
+    discharge_kw: 5,
+    charge_efficiency_pct: 98,
+    discharge_efficiency_pct: 97,
+    inverter_efficiency_pct: 96,
+    inverter_ac_kw: 7.6,
+    standby_w: 10,
+  }
+
+  test('the sun saves the inverter, the grid pays it twice', () => {
+    const worked = readBattery(storagePart(storage, { b: unit }), new Worksheet())
+    // 5 kW of DC are 4.8 kW that the house misses; for 5 kW of DC from the grid 5 / 0.96 are drawn.
+    expect(worked.chargeSunKw).toBeCloseTo(4.8, 12)
+    expect(worked.chargeGridKw).toBeCloseTo(5 / 0.96, 12)
+    expect(worked.dischargeKw).toBeCloseTo(4.8, 12)
+    expect(worked.storedOfSun).toBeCloseTo(0.98 / 0.96, 12)
+    expect(worked.storedOfGrid).toBeCloseTo(0.98 * 0.96, 12)
+    expect(worked.givenOfStored).toBeCloseTo(0.97 * 0.96, 12)
+    expect(worked.sharedAcKw).toBe(7.6)
+    expect(worked.leastKwh).toBe(1)
   })
 })
 

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import { dispatch, leastCost, OWN_USE, type Battery, type Control, type StorageFlows } from '../../src/storage/index.js'
+import {
+  dispatch,
+  leastCost,
+  OWN_USE,
+  type Battery,
+  type Control,
+  type StorageFlows,
+  yearOfUse,
+} from '../../src/storage/index.js'
 import { loadOf, NIGHT, PEAK, pvOf, sum } from './annual-house.js'
 
 // Cases S1 to S6 were solved by hand and R1 to R6 by formula, each checked with a linear programme outside the project.
@@ -170,7 +178,7 @@ describe('annual cases by formula', () => {
       sum(flows.curtailedKwh),
       sum(flows.chargeKwh),
       sum(flows.dischargeKwh),
-      unit.mostKwh === 0 ? 0 : sum(flows.dischargeKwh) / unit.givenOfStored / unit.mostKwh,
+      yearOfUse(flows, unit, 1, unit.mostKwh).fullCycles,
       bill(flows, buy, sell),
       least ?? Number.NaN,
     ]

@@ -1,4 +1,4 @@
-import { yearSums, type StorageLife } from '../../storage/index.js'
+import { yearOfUse, yearSums, type StorageLife } from '../../storage/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { noBattery } from './read-battery.js'
 import { runStorage, type StorageRun } from './behind-meter.js'
@@ -40,7 +40,7 @@ export function storageEnergy(
   for (const kwh of energy.productionKwh) madeKwh += Math.max(0, kwh)
   const { chargedKwh, dischargedKwh, leftKwh, standbyKwh } = sums
   const drawn = chargedKwh + standbyKwh
-  const cycles = dischargedKwh / battery.givenOfStored / battery.mostKwh
+  const cycles = yearOfUse(run.flows, battery, 1, battery.mostKwh).fullCycles
   const lostKwh = worksheet.step({
     id: 'storage.losses',
     says: 'Lost in the battery in the first year',
