@@ -357,6 +357,7 @@ describe('an id may be called as something that every object has', () => {
         ".inverter_units.*.inverter",
         ".site.obstacles.*.arrays[]",
         ".site_plan.buildings.*.name",
+        ".storage.unit",
         ".structure.framing.*.rafters_verified_by",
         ".structure.mount",
         ".structure.rail",
