@@ -8,7 +8,7 @@ import { dispatch, type Battery } from '../../src/storage/index.js'
 // What windows and loads mean was counted by hand on a calendar of 2026, whose 1 January is a Thursday and a holiday here.
 const calendar = makeCalendar('2026-01-01', true)
 const sheet = { holidays: ['new_year'], observed: 'none' } as unknown as RateSheet
-const count = (marks: Uint8Array | undefined): number => (marks ?? []).reduce((all, mark) => all + mark, 0)
+const count = (marks: Uint8Array = new Uint8Array()): number => marks.reduce((all, mark) => all + mark, 0)
 /** Hour of the year of a day (0 = 1 January) and an hour of standard time. */
 const at = (day: number, hour: number): number => day * 24 + hour
 
