@@ -7,6 +7,7 @@ export {
   type BoxContents,
   type BoxFill,
 } from './boxes/index.js'
+export { allCircuits } from './all-circuits.js'
 export { cablesIn, cableText, type Cable } from './cables-in.js'
 export { compareEditions, type EditionComparison, type EditionDifference } from './compare-editions.js'
 export { editionConsequences, type EditionConsequence } from './edition-consequences.js'
@@ -86,6 +87,8 @@ export {
   type RemedyValues,
   type SegmentValues,
   type ServiceValues,
+  type StorageCheckValues,
+  type StorageValues,
   type StringValues,
   type WiringContext,
   type WiringValues,

@@ -2,8 +2,9 @@ import type { Project } from '../project/index.js'
 import { countFitted } from '../roof/index.js'
 import { RESISTANCE_TEMPERATURE_C } from '../tables/nec/index.js'
 import { Worksheet, type Result } from '../worksheet/index.js'
+import { checkBackup, storageValues } from './backup/index.js'
 import { checkBoxes } from './boxes/index.js'
-import { buildCircuits, checkCircuits, checkRatings } from './circuits/index.js'
+import { buildCircuits, checkCircuits, checkRatings, recordCircuits } from './circuits/index.js'
 import { reportEdition } from './edition-effects.js'
 import { checkGrounding } from './grounding/index.js'
 import {
@@ -12,6 +13,7 @@ import {
   faultAtPanels,
   findFeederRise,
   nodeValues,
+  PV_SOURCE,
   serviceBonding,
 } from './distribution/index.js'
 import { checkShutdown } from './shutdown/index.js'
@@ -23,6 +25,7 @@ import { loadValues } from './loads/index.js'
 import { listRemedies } from './remedies/index.js'
 import { recordSegments, sizeSegments } from './segments/index.js'
 import { checkOverhead } from './overhead/index.js'
+import { buildStorageCircuits, checkStorage } from './storage/index.js'
 import { checkDrawnRoute, resolveRuns } from './raceways/index.js'
 import { circuitValues, racewayValues } from './values-of.js'
 import { powerFactorOf } from './voltage/index.js'
@@ -41,24 +44,31 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
   const worksheet = new Worksheet()
   const job = newJob(project, resolveEdition(project, context.edition), context, worksheet)
   const circuits = buildCircuits(job)
-  const segments = resolveRuns(job, circuits)
-  checkDrawnRoute(job, circuits, segments)
+  const storage = buildStorageCircuits(job)
+  const all = [...circuits, ...storage]
+  const segments = resolveRuns(job, all)
+  checkDrawnRoute(job, all, segments)
   const strings = checkStrings(job, circuits)
   const dcCombiners = checkDcCombiners(job, circuits, strings)
   checkCircuits(job, circuits)
+  recordCircuits(job, storage)
   checkRatings(job, circuits)
-  const sized = sizeSegments(job, circuits, segments)
+  const sized = sizeSegments(job, all, segments)
   recordSegments(job, sized)
   const raceways = racewayValues(job, sized)
   const boxes = checkBoxes(job, sized)
   const values = circuitValues(job, circuits, sized)
+  const storageCircuits = circuitValues(job, storage, sized)
   const grounding = checkGrounding(job, circuits, sized)
   const { panel, combiner, tree, verdicts, load, fault } = checkConnection(job, circuits, sized)
   findFeederRise(job, tree, values)
   const bonding = serviceBonding(job)
   const faults = faultAtPanels(tree, fault)
-  checkShutdown(job, circuits, strings, panel.inverter_a)
+  // Other sources on the panel do not pass the disconnect of the PV system.
+  checkShutdown(job, circuits, strings, tree.sources.find(({ id }) => id === PV_SOURCE)?.currentA ?? 0)
   const overhead = checkOverhead(job)
+  const checked = checkStorage(job, storage, sized)
+  const backup = checked && checkBackup(job, checked.system, tree)
   reportEdition(job, circuits)
   return worksheet.result({
     edition: job.edition,
@@ -69,7 +79,7 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     panel,
     combiner,
     distribution: verdicts.map((verdict) => nodeValues(verdict, faults.get(verdict.id))),
-    conductors: conductorList({ job, tree, circuits, sized, grounding, bonding }),
+    conductors: conductorList({ job, tree, circuits: all, sized, grounding, bonding }),
     remedies: listRemedies(job, tree),
     service_load_a: load?.a ?? null,
     service_load: loadValues(load),
@@ -83,5 +93,8 @@ export function sizeWire(stated: Project, context: WiringContext): Result<Wiring
     ...serviceValues(job, circuits),
     ...(dcCombiners.length === 0 ? {} : { dc_combiners: dcCombiners }),
     ...(overhead.length === 0 ? {} : { overhead }),
+    ...(checked === undefined || backup === undefined
+      ? {}
+      : { storage: storageValues(job, checked, backup, tree, storageCircuits) }),
   })
 }

@@ -6,7 +6,6 @@ export {
 } from './production/index.js'
 export {
   productionLimits,
-  ratedAcKw,
   reviewProduction,
   weatherOfDays,
   type ReviewRequest,

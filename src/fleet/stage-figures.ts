@@ -114,7 +114,17 @@ export function paybackFigures(values: PaybackValues): Figures {
     lcoe_usd_per_kwh: values.lcoe_usd_per_kwh,
     npv_p90_usd: values.uncertainty.npv_usd.p90,
     payback_p90_years: values.uncertainty.payback_years.p90,
+    ...(values.storage === undefined ? {} : { storage: storageFigures(values.storage) }),
   })
+}
+
+function storageFigures({ annual, first_year_savings_usd: savedUsd, outage }: NonNullable<PaybackValues['storage']>) {
+  const { charged_kwh, discharged_kwh, losses_kwh, import_kwh, export_kwh, self_use_pct } = annual
+  return {
+    annual: { charged_kwh, discharged_kwh, losses_kwh, import_kwh, export_kwh, self_use_pct },
+    first_year_savings_usd: savedUsd,
+    outage_p90_h: byKey(outage ?? [], ({ month, p90_h: hours }) => [String(month).padStart(2, '0'), hours]),
+  }
 }
 
 function byKey<Item>(items: Iterable<Item>, entry: (item: Item) => readonly [string, unknown]): object {

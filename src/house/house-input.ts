@@ -44,6 +44,8 @@ export interface HouseWishes {
   readonly cashBand?: boolean | undefined
   /** Whether the payback leaves its sensitivity table out. */
   readonly briefPayback?: boolean | undefined
+  /** Whether the payback tells what a battery could save at best, by perfect foresight. */
+  readonly optimum?: boolean | undefined
   readonly size?: Omit<SizeOptions, 'estimate'> | undefined
   /** Temperature of the cells on the day of the work, deg C. */
   readonly cellC?: Celsius | undefined

@@ -18,10 +18,10 @@ export type TellingStage =
 
 const ROOF = ['roof_planes', 'arrays', 'equipment', 'roof_access', 'site_plan', 'codes']
 const YIELD = ['site', 'roof_planes', 'arrays', 'inverter_units', 'equipment', 'losses', 'model', 'site_plan']
-const WIRE = ['site', 'arrays', 'inverter_units', 'equipment', 'electrical', 'codes', 'roof_planes']
+const WIRE = ['site', 'arrays', 'inverter_units', 'equipment', 'electrical', 'codes', 'roof_planes', 'storage']
 const MOUNTS = [...ROOF, 'structure']
 const DESIGN = [...new Set([...YIELD, ...WIRE, ...MOUNTS])]
-const MONEY = ['usage', 'tariff', 'finance', 'incentives']
+const MONEY = ['usage', 'tariff', 'finance', 'incentives', 'storage']
 const PAPERS = ['title', 'document', 'parties', 'drawings', 'existing_house', 'permit', 'documents']
 
 /** Parts of the project that each stage reads, of the stages behind it too. */
@@ -59,6 +59,7 @@ const SAFETY = [
   'roof_planes',
   'arrays',
   'inverter_units',
+  'storage',
   'existing_house',
   'site.overhead_lines',
   'site.design_temperatures',

@@ -124,9 +124,9 @@ function moneyStages(
     bill: once(async () => (await import('./stages/payback.js')).utilityBills(input, await estimator())),
     payback: once(async () => {
       const { paybackAt } = await import('./stages/payback.js')
-      const { installedCostUsd, cashBand, briefPayback: brief } = wishes
+      const { installedCostUsd, cashBand, optimum, briefPayback: brief } = wishes
       const priced = earlier.bom ?? (wishes.payTheBom === true ? await pricedBom(bom) : undefined)
-      return paybackAt(input, await estimator(), { installedCostUsd, bom: priced, cashBand, brief })
+      return paybackAt(input, await estimator(), { installedCostUsd, bom: priced, cashBand, optimum, brief })
     }),
     size: once(async () => {
       const { sizesOfProject } = await import('../money/index.js')

@@ -27,6 +27,7 @@ export {
 } from './payback/index.js'
 export * from './bill-check/index.js'
 export * from './rates/index.js'
+export type { OutageMonthValues, StorageValues, StorageYearValues } from './storage/index.js'
 export * from './usage/index.js'
 export * from './sizing/index.js'
 export * from './house/index.js'

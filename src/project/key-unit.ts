@@ -1,6 +1,7 @@
 /** Endings of keys and the unit that they stand for; longer endings first. */
 const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['_pct_per_year', '% per year'],
+  ['_pct_per_full_cycle', '% per full cycle'],
   ['_pct_per_c', '% per deg C'],
   ['_v_per_c', 'V per deg C'],
   ['_usd_per_kwh', 'USD per kWh'],
@@ -15,6 +16,7 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['_lb_per_in', 'lb per in'],
   ['_lb_in', 'lb-in'],
   ['_usd_per_w', 'USD per W'],
+  ['_usd_per_unit', 'USD per unit'],
   ['_usd_per_ft', 'USD per ft'],
   ['_w_m2', 'W/m2'],
   ['_in_12', 'in per 12 in'],
@@ -26,6 +28,7 @@ const UNITS: readonly (readonly [ending: string, unit: string])[] = [
   ['_ksi', 'ksi'],
   ['_hz', 'Hz'],
   ['_kwh', 'kWh'],
+  ['_mwh', 'MWh'],
   ['_mph', 'mph'],
   ['_psf', 'psf'],
   ['_psi', 'psi'],

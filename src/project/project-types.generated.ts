@@ -93,6 +93,26 @@ export type ConductorSize = ("14" | "12" | "10" | "8" | "6" | "4" | "3" | "2" | 
  */
 export type TrunkLines = (2 | 3)
 /**
+ * Month of the year, 1 = January.
+ */
+export type MonthNumber = number
+/**
+ * Day of the year as month-day.
+ */
+export type MonthDay = string
+/**
+ * Where the disconnect of the storage is: in the unit, within sight and 10 ft, or elsewhere and lockable.
+ */
+export type StorageDisconnectPlace = ("in_unit" | "within_10_ft" | "lockable_elsewhere")
+/**
+ * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
+ */
+export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
+/**
+ * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
+ */
+export type MarkedForBackfeed = boolean
+/**
  * Dirt; one number, or twelve with January first.
  */
 export type DirtPct = (number | number[])
@@ -124,14 +144,6 @@ export type ConductorSets = number
  * Air temperature round the conductors, deg C. The hot design temperature when missing.
  */
 export type FeederAmbient = number
-/**
- * Kind of the breaker: standard, or with ground-fault or arc-fault protection (gfci, afci, gfci_afci), which must not be backfed unless marked for it.
- */
-export type BreakerType = ("standard" | "gfci" | "afci" | "gfci_afci")
-/**
- * Whether a ground-fault or arc-fault breaker is marked as suitable for backfeed.
- */
-export type MarkedForBackfeed = boolean
 /**
  * Trade size of a raceway in quotes.
  */
@@ -231,17 +243,9 @@ export type DropFractions = boolean
  */
 export type ToolList = ("all" | string[])
 /**
- * Day of the year as month-day.
- */
-export type MonthDay = string
-/**
  * USD/kWh; one number, or twelve with January first.
  */
 export type RiderPrice = (number | number[])
-/**
- * Month of the year, 1 = January.
- */
-export type MonthNumber = number
 /**
  * The other street of a corner lot, or none where the lot lies on one street only.
  */
@@ -347,6 +351,7 @@ inverter_units?: {
 [k: string]: InverterUnit
 }
 equipment: Equipment
+storage?: Storage
 model?: Model
 losses?: Losses
 electrical?: Electrical
@@ -1278,6 +1283,12 @@ rails?: {
  */
 mounts?: {
 [k: string]: Mount
+}
+/**
+ * Storage units (batteries with their converters), keyed by your own ids.
+ */
+storage_units?: {
+[k: string]: StorageUnit
 }
 }
 /**
@@ -2243,6 +2254,675 @@ along_lb: number
  * Largest rafter spacing for which the test covers mounts anywhere between rafters, in; without it mounts stand within 6 in of a rafter.
  */
 max_rafter_spacing_in?: number
+}
+/**
+ * A storage unit (battery with its converter) from its data sheet; a rack of modules that is listed together is one unit.
+ */
+export interface StorageUnit {
+/**
+ * Maker and model.
+ */
+name?: string
+/**
+ * Name of the source sheet.
+ */
+sheet?: string
+/**
+ * ac (an inverter of its own on the AC side) or dc (on the DC side of the inverter that serves the modules too).
+ */
+coupling: ("ac" | "dc")
+/**
+ * Cells: lfp, nmc, lmo (lithium-ion), lead_acid, or other.
+ */
+chemistry?: ("lfp" | "nmc" | "lmo" | "lead_acid" | "other")
+/**
+ * Energy that can be taken out when new, inside the store, kWh.
+ */
+usable_kwh: number
+/**
+ * Rated energy of one unit as its nameplate says, kWh; fire rules count this one.
+ */
+nameplate_kwh?: number
+/**
+ * Continuous charging power on the side of its coupling, kW.
+ */
+charge_kw: number
+/**
+ * Continuous output on the side of its coupling, kW.
+ */
+discharge_kw: number
+/**
+ * Short output for starting motors, kW.
+ */
+surge_kw?: number
+/**
+ * Largest locked-rotor current of a motor that it starts, A.
+ */
+surge_a?: number
+/**
+ * Stored of what is charged, percent; together with discharge_efficiency_pct. Coupling dc: between DC side and cells, converter included.
+ */
+charge_efficiency_pct?: number
+/**
+ * Given out of what is taken from the store, percent; together with charge_efficiency_pct.
+ */
+discharge_efficiency_pct?: number
+/**
+ * Given out of what is charged, both on the AC side, without standby, percent; in place of the two above.
+ */
+round_trip_pct?: number
+/**
+ * Coupling dc: efficiency of the shared inverter from DC to AC, percent.
+ */
+inverter_efficiency_pct?: number
+/**
+ * Coupling dc: AC rating of the shared inverter, which modules and battery share, kW.
+ */
+inverter_ac_kw?: number
+/**
+ * Power that the unit draws all day, also when idle, W.
+ */
+standby_w?: number
+/**
+ * Rated continuous output current on the AC side, A.
+ */
+rated_output_a?: number
+/**
+ * Rated continuous charging current on the AC side, A, where it is larger than the output.
+ */
+rated_input_a?: number
+/**
+ * AC voltage, V.
+ */
+ac_voltage_v?: (120 | 208 | 240)
+/**
+ * Whether it makes 120/240 V with a neutral of its own when the grid is away.
+ */
+neutral_forming?: boolean
+/**
+ * Most PV output, AC, that one unit can hold on when the grid is away, kW.
+ */
+max_pv_ac_kw?: number
+/**
+ * Largest overcurrent device that its maker allows in its AC circuit, A.
+ */
+max_ocpd_a?: number
+battery_side?: StorageBatterySide
+/**
+ * Weight of one unit, lb.
+ */
+weight_lb?: number
+listed?: StorageListing
+warranty?: StorageWarranty
+fade?: StorageFadeRates
+}
+/**
+ * The DC circuit between battery and inverter, where it is wired on site; missing where it is inside the unit.
+ */
+export interface StorageBatterySide {
+/**
+ * Continuous input current of the inverter at its rated power and lowest battery voltage, A, as its sheet states it; reckoned from low_voltage_v when missing.
+ */
+current_a?: number
+/**
+ * Lowest battery voltage at which the inverter gives its rated power, V.
+ */
+low_voltage_v?: number
+/**
+ * Rated output of the inverter that the battery feeds, kW; inverter_ac_kw of coupling dc, else discharge_kw, when missing.
+ */
+inverter_kw?: number
+/**
+ * Efficiency of that inverter at that voltage, percent; inverter_efficiency_pct of coupling dc when missing.
+ */
+inverter_efficiency_pct?: number
+/**
+ * Highest battery voltage, V.
+ */
+highest_voltage_v?: number
+/**
+ * Whether its overcurrent device is listed for DC at that voltage.
+ */
+device_dc_listed?: boolean
+/**
+ * Whether a listed current-limiting device stands next to the battery, or inside the listed unit.
+ */
+current_limited?: boolean
+}
+/**
+ * What the listing of the unit says.
+ */
+export interface StorageListing {
+/**
+ * Whether it is listed to UL 9540 as a complete system.
+ */
+ul_9540?: boolean
+/**
+ * Least distance between units that its large-scale fire test (UL 9540A) and its manual allow, in.
+ */
+ul_9540a_spacing_in?: number
+/**
+ * Whether its inverter is listed to UL 1741 as interactive.
+ */
+ul_1741?: boolean
+/**
+ * Whether it is marked for use in residential dwelling units (habitable spaces).
+ */
+dwelling_use?: boolean
+}
+/**
+ * How long the maker stands for the unit: until the first of years, MWh and full cycles.
+ */
+export interface StorageWarranty {
+/**
+ * Years.
+ */
+years: number
+/**
+ * Capacity warranted at the end, percent of the new one.
+ */
+capacity_pct: number
+/**
+ * Energy of one unit after which it ends, MWh.
+ */
+throughput_mwh?: number
+/**
+ * What throughput_mwh counts: discharge, charge, or both together; needed with it.
+ */
+counts?: ("discharge" | "charge" | "both")
+/**
+ * Full cycles after which it ends.
+ */
+full_cycles?: number
+}
+/**
+ * Loss of capacity as you state it, for `storage.fade: stated`.
+ */
+export interface StorageFadeRates {
+/**
+ * By age, percent of the new capacity per year.
+ */
+calendar_pct_per_year: number
+/**
+ * By use, percent of the new capacity per full cycle.
+ */
+cycle_pct_per_full_cycle: number
+}
+/**
+ * The home battery of this project.
+ */
+export interface Storage {
+/**
+ * Id of the unit under equipment.storage_units.
+ */
+unit: string
+/**
+ * Number of equal units; 0 = none.
+ */
+count: number
+/**
+ * Kept for an outage, percent of the usable energy; 0 when missing.
+ */
+reserve_pct?: number
+/**
+ * Energy in the store at the start of the year, percent of the usable energy; the reserve when missing.
+ */
+start_pct?: number
+/**
+ * How capacity fades: warranty_line (straight to the warranted one, also when missing), stated (equipment.storage_units.*.fade), cell_model (a published model of cells, not of products).
+ */
+fade?: ("warranty_line" | "stated" | "cell_model")
+/**
+ * Mean temperature of the cells, deg C, for `fade: cell_model`.
+ */
+cell_temperature_c?: number
+control?: StorageControl
+backup?: StorageBackup
+installation?: StorageInstallation
+replacement?: StorageReplacement
+/**
+ * Part of the price of storage that is the same for every number of units, USD, within the price of the system; for choose-size and for payback without storage.
+ */
+cost_fixed_usd?: number
+/**
+ * Price of one unit in place, USD, within the price of the system; for choose-size and for payback without storage.
+ */
+cost_usd_per_unit?: number
+}
+/**
+ * When the battery charges and discharges. Without windows it serves own use first, which is charging from surplus and discharging to the house at any hour.
+ */
+export interface StorageControl {
+/**
+ * Hours in which it may discharge; all hours when missing.
+ * 
+ * @minItems 1
+ * @maxItems 50
+ */
+discharge_windows?: StorageWindow[]
+/**
+ * Hours in which it charges at full power until it is full, from the grid too (charge_from any) or up to the PV output (charge_from pv).
+ * 
+ * @minItems 1
+ * @maxItems 50
+ */
+grid_charge_windows?: StorageWindow[]
+/**
+ * Draw from the grid that it holds the house to, kW: above it discharges, and below it only in discharge_windows; with charge_from any it charges up to the limit.
+ */
+demand_limit_kw?: number
+/**
+ * Critical-peak events: full from any allowed source before them, then held, then discharged.
+ * 
+ * @minItems 1
+ * @maxItems 100
+ */
+events?: StorageEvent[]
+/**
+ * surplus (PV beyond the use of the hour, also when missing), pv (up to the PV output of the hour), any (the grid too).
+ */
+charge_from?: ("surplus" | "pv" | "any")
+/**
+ * Whether in discharge_windows it discharges at full power and into the grid; only to the house when missing.
+ */
+battery_export?: boolean
+/**
+ * Most that may leave the house, kW; what is above it is curtailed after the battery is full. 0 = no export.
+ */
+export_cap_kw?: number
+}
+/**
+ * Hours of some kinds of day, in clock time.
+ */
+export interface StorageWindow {
+/**
+ * Months in which it holds, 1 = January; all when missing.
+ * 
+ * @minItems 1
+ */
+months?: MonthNumber[]
+/**
+ * Kinds of day; weekdays never include the holidays of the tariff, which are a kind of their own.
+ * 
+ * @minItems 1
+ */
+days: ("every_day" | "weekdays" | "weekends" | "saturdays" | "sundays" | "holidays")[]
+/**
+ * First clock hour, 0 to 23.
+ */
+from_hour: number
+/**
+ * Clock hour at which it ends, 1 to 24 (21 = until 9 pm); smaller than from_hour to run over midnight.
+ */
+to_hour: number
+}
+/**
+ * One event of a critical-peak price.
+ */
+export interface StorageEvent {
+date: MonthDay
+/**
+ * First clock hour, 1 to 23.
+ */
+from_hour: number
+/**
+ * Clock hour at which it ends, 2 to 24.
+ */
+to_hour: number
+/**
+ * Hours before the event in which it charges, h; 12 when missing.
+ */
+charge_hours?: number
+}
+/**
+ * What the battery carries when the grid is away.
+ */
+export interface StorageBackup {
+/**
+ * none, critical_loads_panel (a panel of chosen circuits), or whole_house.
+ */
+kind: ("none" | "critical_loads_panel" | "whole_house")
+essential?: EssentialPower
+/**
+ * Essential loads one by one, keyed by your own ids; in place of `essential`.
+ */
+loads?: {
+[k: string]: EssentialLoad
+}
+/**
+ * Whether any essential load works on 120 V or needs a neutral; counted as true when missing.
+ */
+needs_neutral?: boolean
+/**
+ * How the house changes over.
+ */
+transfer?: ("automatic" | "manual")
+/**
+ * Whether the device that cuts the house from the grid (microgrid interconnect device, transfer switch) is listed for it.
+ */
+isolating_device_listed?: boolean
+/**
+ * Whether the rapid shutdown of the modules has an initiator other than loss of grid power, so that it works while the battery keeps the house on.
+ */
+shutdown_works_islanded?: boolean
+/**
+ * Id under electrical.distribution.panels of the panel that the battery carries: the critical-loads panel, or the first panel of the house.
+ */
+panel?: string
+/**
+ * Rating of the device that cuts the house from the grid, A.
+ */
+isolating_device_a?: number
+/**
+ * Whole house: whether that device, ahead of the main disconnect, is rated as service equipment; leave it out where it stands behind the main.
+ */
+isolating_device_service_rated?: boolean
+/**
+ * Whether a load-management system keeps the load within what the battery gives.
+ */
+load_managed?: boolean
+/**
+ * Power of the largest single appliance that it carries, W; the largest of loads when missing.
+ */
+largest_load_w?: number
+/**
+ * Whether the device that cuts the house from the grid opens the neutral too.
+ */
+switched_neutral?: boolean
+}
+/**
+ * Essential loads together.
+ */
+export interface EssentialPower {
+/**
+ * Mean power over a day, W.
+ */
+avg_w: number
+/**
+ * Most that runs at once, W.
+ */
+peak_w: number
+/**
+ * Most for a moment, with the largest motor starting, W.
+ */
+surge_w?: number
+/**
+ * Locked-rotor current of the largest motor, A.
+ */
+locked_rotor_a?: number
+}
+/**
+ * One essential load.
+ */
+export interface EssentialLoad {
+/**
+ * What it is.
+ */
+name?: string
+/**
+ * Power while it runs, W.
+ */
+w: number
+/**
+ * Hours that it runs in a day, spread evenly over the day, h; 24 when neither this nor from_hour is stated.
+ */
+hours_per_day?: number
+/**
+ * First clock hour in which it runs, 0 to 23; together with to_hour.
+ */
+from_hour?: number
+/**
+ * Clock hour at which it ends, 1 to 24; smaller than from_hour to run over midnight.
+ */
+to_hour?: number
+/**
+ * Power for a moment when it starts, W; motors take several times their power.
+ */
+surge_w?: number
+/**
+ * Locked-rotor current, A, of a motor.
+ */
+locked_rotor_a?: number
+}
+/**
+ * Where the units stand and what protects them.
+ */
+export interface StorageInstallation {
+/**
+ * Places with units, keyed by your own ids.
+ */
+places?: {
+[k: string]: StoragePlace
+}
+disconnect_at?: StorageDisconnectPlace
+/**
+ * Whether the emergency shutdown of the storage is started from a readily accessible place outside the house.
+ */
+outside_initiator?: boolean
+power_control?: StoragePowerControl
+/**
+ * Id under electrical.distribution.panels of the panel that its breaker stands in; storage.backup.panel, or the only panel, when missing.
+ */
+at?: string
+/**
+ * Units that share one AC circuit with one breaker; all of them when missing.
+ */
+units_per_circuit?: number
+/**
+ * Overcurrent device of each of its AC circuits, A; the smallest that fits when missing.
+ */
+breaker_a?: number
+/**
+ * Where its breaker stands on the busbar, seen from the main.
+ */
+breaker_position?: ("opposite_end" | "other")
+breaker_type?: BreakerType
+breaker_marked_for_backfeed?: MarkedForBackfeed
+/**
+ * Whether its breaker is marked LINE and LOAD (then it must not be backfed).
+ */
+breaker_marked_line_load?: boolean
+/**
+ * Overcurrent device of the DC circuit of the battery, A; the smallest that fits when missing.
+ */
+battery_breaker_a?: number
+disconnect?: StorageDisconnect
+/**
+ * Code that rules where the units stand, as the authority has adopted it; codes.residential when missing.
+ */
+place_code?: ("IRC 2018" | "IRC 2021" | "IRC 2024" | "IFC 2021" | "CRC 2019" | "CRC 2022" | "NFPA 855-2020" | "NFPA 855-2023")
+/**
+ * Energy of all units on the property that the authority allows in writing, kWh; 80 kWh when missing, the safe side of two readings.
+ */
+authority_total_kwh?: number
+}
+/**
+ * One place with units.
+ */
+export interface StoragePlace {
+/**
+ * What kind of place it is.
+ */
+location: ("attached_garage" | "detached_garage" | "detached_structure" | "exterior_wall" | "outdoors_on_ground" | "utility_closet" | "utility_space" | "basement" | "attic" | "habitable_space" | "sleeping_room" | "clothes_closet" | "bathroom")
+/**
+ * Units at this place.
+ */
+units: number
+/**
+ * Distance to the nearest door or window that opens into the house, ft.
+ */
+to_door_or_window_ft?: number
+/**
+ * Least distance between two units, ft.
+ */
+between_units_ft?: number
+/**
+ * Distance to the gas meter, ft.
+ */
+to_gas_meter_ft?: number
+/**
+ * Whether a car can run into it.
+ */
+in_vehicle_path?: boolean
+/**
+ * What keeps a car away from it.
+ */
+vehicle_protection?: ("none" | "posts" | "wheel_stop" | "height" | "side_wall")
+/**
+ * Height of its bottom above the floor, in.
+ */
+bottom_above_floor_in?: number
+posts?: StoragePosts
+/**
+ * Indoors: whether walls or ceiling of that space are bare wood framing.
+ */
+unfinished_framing?: boolean
+/**
+ * Indoors: thickness of the Type X gypsum board on walls and ceiling, in.
+ */
+gypsum_type_x_in?: number
+/**
+ * Indoors: whether the door into the house closes by itself.
+ */
+self_closing_door?: boolean
+/**
+ * Indoors: whether the space is ventilated as cells that give off gas in charging need it.
+ */
+ventilated?: boolean
+/**
+ * Clear depth in front of the units where one stands at work, in; NEC 110.26.
+ */
+clear_depth_in?: number
+/**
+ * Clear width in front of the units, in.
+ */
+clear_width_in?: number
+/**
+ * Clear height in front of the units from the ground up, in.
+ */
+clear_height_in?: number
+/**
+ * Listed alarm in that space.
+ */
+alarm?: ("none" | "smoke" | "heat")
+/**
+ * Whether that alarm sounds together with the smoke alarms of the house.
+ */
+alarm_interconnected?: boolean
+}
+/**
+ * Posts that keep a car away from the units.
+ */
+export interface StoragePosts {
+/**
+ * Diameter of the steel pipe, in.
+ */
+diameter_in?: number
+/**
+ * Distance from post to post on centre, ft.
+ */
+spacing_ft?: number
+/**
+ * Depth in concrete, ft.
+ */
+depth_ft?: number
+/**
+ * Distance from the posts to the units, ft.
+ */
+distance_ft?: number
+}
+/**
+ * A power control system that limits current on busbars or conductors.
+ */
+export interface StoragePowerControl {
+/**
+ * Whether it is listed as a power control system.
+ */
+listed: boolean
+/**
+ * Locked maximum operating current, A.
+ */
+setting_a: number
+/**
+ * Ids of the panels of `electrical` whose supply its sensors measure.
+ * 
+ * @minItems 1
+ */
+sensors_at?: string[]
+/**
+ * Ids of the sources whose output it limits, besides the storage; pv is the PV system of this project. What is not named counts as not controlled.
+ */
+controls?: string[]
+/**
+ * What its setting limits: the current of the busbar, what is drawn from the grid, or what goes into it.
+ */
+mode?: ("busbar" | "grid_import" | "grid_export")
+/**
+ * Whether only qualified persons can change the setting.
+ */
+qualified_only?: boolean
+/**
+ * Document that states listing and setting.
+ */
+document?: string
+}
+/**
+ * The disconnect of the storage, beside where it is.
+ */
+export interface StorageDisconnect {
+/**
+ * Rating on it, A.
+ */
+rating_a?: number
+/**
+ * Distance from the units, ft.
+ */
+distance_ft?: number
+/**
+ * Whether one sees it from the units.
+ */
+visible?: boolean
+/**
+ * Whether it is reached quickly, without a ladder, tools or moving things.
+ */
+readily_accessible?: boolean
+/**
+ * Whether it can be locked open.
+ */
+lockable?: boolean
+/**
+ * Whether it opens all units at once.
+ */
+opens_all_units?: boolean
+/**
+ * Whether conductors between the units and it pass through a wall or partition.
+ */
+through_wall?: boolean
+/**
+ * Whether a second disconnect stands at the other end, with directories at both.
+ */
+second_at_equipment?: boolean
+/**
+ * Whether it, or its remote control, is at a readily accessible place outside the house.
+ */
+outside?: boolean
+}
+/**
+ * When the battery is bought again within the study. Without it none is counted.
+ */
+export interface StorageReplacement {
+/**
+ * Price of all units in place, USD of the purchase year; cost_usd_per_unit times the count when missing.
+ */
+usd?: number
+/**
+ * Capacity below which it is replaced, percent of the new one.
+ */
+floor_pct?: number
+/**
+ * Whether it is replaced when its warranty ends by throughput or cycles, or by years.
+ */
+at_warranty_end?: boolean
 }
 /**
  * Which published models the energy estimate uses; each has a default.
@@ -5343,7 +6023,7 @@ export interface PlanEquipment {
 /**
  * What it is.
  */
-kind: ("utility_meter" | "main_panel" | "pv_disconnect" | "combiner" | "inverter" | "production_meter" | "junction_box")
+kind: ("utility_meter" | "main_panel" | "pv_disconnect" | "combiner" | "inverter" | "production_meter" | "junction_box" | "storage" | "storage_disconnect" | "isolating_device" | "backup_panel" | "gas_meter")
 /**
  * What it is called on the drawing; its kind when missing.
  */

@@ -48,6 +48,7 @@ const FLOORS = [
   ['scene'],
   ['yield', 'structure', 'electrical'],
   ['materials'],
+  ['storage'],
   ['money'],
   ['drawings'],
   ['fieldwork'],

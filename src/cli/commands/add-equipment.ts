@@ -35,7 +35,8 @@ export const examples: readonly [Example, Example, Example] = [
 ]
 
 /** Ids by the option of their kind, as commander names it. */
-type KindOptions = { readonly [Kind in EquipmentKind as Kind extends 'trunk-cable' ? 'trunkCable' : Kind]?: string }
+type OptionOf<Kind> = Kind extends 'trunk-cable' ? 'trunkCable' : Kind extends 'storage-unit' ? 'storageUnit' : Kind
+type KindOptions = { readonly [Kind in EquipmentKind as OptionOf<Kind>]?: string }
 
 interface Options extends KindOptions {
   readonly file: string
@@ -76,7 +77,7 @@ export function run(_: CommandContext, options: Options): CommandOutcome {
 function readEntries(options: Options): Pick<Parameters<typeof addEquipment>[0], 'entries' | 'problems' | 'sources'> {
   const { table, columns, set } = options
   const named = EQUIPMENT_KINDS.flatMap((kind) => {
-    const id = options[kind === 'trunk-cable' ? 'trunkCable' : kind]
+    const id = options[kind === 'trunk-cable' ? 'trunkCable' : kind === 'storage-unit' ? 'storageUnit' : kind]
     return id === undefined ? [] : [{ kind, id }]
   })
   if (table !== undefined) {

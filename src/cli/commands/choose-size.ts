@@ -17,6 +17,7 @@ interface Options {
   readonly share?: number
   readonly costPerModule?: number
   readonly costFixed?: number
+  readonly storage?: number
 }
 
 export function configure(command: Command): void {
@@ -29,7 +30,12 @@ export function configure(command: Command): void {
         numberIn({ min: 1, max: 1000 }),
       )
       .option('--cost-per-module <usd>', 'price of a further module in place, for finance.cost_usd_per_module', usd)
-      .option('--cost-fixed <usd>', 'price that every size has, for finance.cost_fixed_usd', usd),
+      .option('--cost-fixed <usd>', 'price that every size has, for finance.cost_fixed_usd', usd)
+      .option(
+        '--storage <units>',
+        'compare each size with 0 to so many storage units too',
+        numberIn({ min: 1, max: 6, whole: true }),
+      ),
   )
 }
 
@@ -38,6 +44,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const sizes = {
     ...(options.share === undefined ? {} : { wishedSharePct: options.share }),
     ...(options.costPerModule === undefined ? {} : { usdPerModule: options.costPerModule }),
+    ...(options.storage === undefined ? {} : { storageUnits: options.storage }),
     ...(options.costFixed === undefined ? {} : { fixedUsd: options.costFixed }),
   }
   const result = await (await houseOf(context, [], { size: sizes })).size()

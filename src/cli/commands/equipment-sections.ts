@@ -72,6 +72,15 @@ const SHOWN: Readonly<Record<EquipmentKind, Shown>> = {
       ['capacity_lateral_lb', 'Along', 'lb'],
     ],
   },
+  'storage-unit': {
+    heading: 'Storage units',
+    keys: [
+      ['coupling', 'Coupling'],
+      ['usable_kwh', 'Usable', 'kWh', 1],
+      ['charge_kw', 'Charge', 'kW', 1],
+      ['discharge_kw', 'Discharge', 'kW', 1],
+    ],
+  },
 }
 
 /** A table for each kind, and the reasons of what does not fit. */

@@ -1,5 +1,6 @@
 import type { ContractValues, PaybackValues, PaybackYearsValues } from '../../money/index.js'
 import { type Cell, type Column, type Fact, formatNumber, type Section, type TableData } from '../../report/index.js'
+import { storageSections } from './storage-sections.js'
 import { monthlyBillTable } from './bill-sections.js'
 import { sideBySide, type Scenario } from './payback-versus.js'
 
@@ -17,6 +18,7 @@ export function paybackSections(values: PaybackValues, scenarios: readonly Scena
       : [{ kind: 'table' as const, heading: 'Side by side', ...sideBySide(values, scenarios) }]),
     { kind: 'table', heading: 'Bills of the first year', ...monthlyBillTable(values.bills) },
     ...yearsTable(values),
+    ...(values.storage === undefined ? [] : storageSections(values.storage)),
     { kind: 'table', heading: `Year by year (${moneyWords(values)})`, ...cashFlowTable(values, 'used') },
     {
       kind: 'plot',

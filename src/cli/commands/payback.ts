@@ -27,6 +27,7 @@ interface Options {
   readonly allowOutside?: boolean
   readonly bill?: number
   readonly cost?: number
+  readonly optimum?: boolean
   readonly versus: readonly string[]
 }
 
@@ -44,6 +45,7 @@ export function configure(command: Command): void {
           'price of the system before incentives, in place of finance.installed_cost_usd',
           numberIn({ min: 0, max: 10_000_000 }),
         )
+        .option('--optimum', 'what the battery could save at best')
         .option(
           '--versus <scenario>',
           'compare with another project file, or with this one and path=value, several parted by ; (repeatable)',
@@ -89,7 +91,9 @@ const twoDigits = (month: number): string => String(month).padStart(2, '0')
 
 async function paybackOutcome(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const { project } = await context.project()
-  const wishes = { installedCostUsd: options.cost }
+  const wishes = { installedCostUsd: options.cost, optimum: options.optimum }
+  if (options.optimum === true && (project.storage?.count ?? 0) === 0)
+    throw new UsageError('--optimum is about a battery, and this project has none; state storage')
   const { bom } = await earlierBill(context, options.cost ?? project.finance?.installed_cost_usd)
   const house = await houseOf(context, ['bom'], wishes)
   const result = await house.payback()

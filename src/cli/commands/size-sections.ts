@@ -1,4 +1,5 @@
 import type { ProjectSizeValues } from '../../money/index.js'
+import { storageSizeSections } from './storage-size-sections.js'
 import type { Cell, Fact, Section, TableData } from '../../report/index.js'
 
 type Row = ProjectSizeValues['sizes'][number]
@@ -13,6 +14,7 @@ export function sizeSections(values: ProjectSizeValues): Section[] {
     },
     { kind: 'paragraph', text: `Payback: ${values.payback_means}.` },
     { kind: 'table', heading: 'What each size is worth', ...worthTable(values) },
+    ...(values.with_storage === undefined ? [] : storageSizeSections(values.with_storage)),
     { kind: 'table', heading: 'What the last module of each size adds', ...marginalTable(values) },
     {
       kind: 'plot',

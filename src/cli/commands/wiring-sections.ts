@@ -1,7 +1,8 @@
-import { cableText, type WiringValues } from '../../electrical/index.js'
+import { allCircuits, cableText, type WiringValues } from '../../electrical/index.js'
 import { boxSection } from './box-section.js'
 import type { Cell, Section, TableData } from '../../report/index.js'
 import { overheadSection } from './overhead-section.js'
+import { storageWiringSections } from './storage-wiring-sections.js'
 import { treeSections } from './tree-sections.js'
 import { deviceSections } from './device-sections.js'
 
@@ -12,6 +13,8 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   ac_supply_tap: 'supply tap',
   dc_string: 'DC string',
   dc_output: 'DC combiner output',
+  ac_storage: 'storage',
+  dc_storage: 'battery, DC',
 }
 
 /** One row for each segment of each circuit: what a script or a spreadsheet wants. */
@@ -30,7 +33,7 @@ export function circuitTable(values: WiringValues): TableData {
       { heading: 'Trade size', key: 'trade_size' },
       { heading: 'Straps', key: 'straps' },
     ],
-    rows: values.circuits.flatMap((circuit) =>
+    rows: allCircuits(values).flatMap((circuit) =>
       circuit.segments.map((segment): Cell[] => [
         circuit.id,
         segment.id,
@@ -59,6 +62,7 @@ export function wiringSections(values: WiringValues): Section[] {
     ...(values.strings.length === 0 ? [] : [strings(values)]),
     ...treeSections(values),
     ...deviceSections(values),
+    ...(values.storage === undefined ? [] : storageWiringSections(values.storage)),
     ...(values.overhead === undefined ? [] : [overheadSection(values.overhead)]),
     panelRules(values),
     grounding(values),
@@ -109,7 +113,7 @@ function circuits(values: WiringValues): Section {
       { heading: 'Total rise', unit: '%', decimals: 2 },
       { heading: 'Limit', unit: '%', decimals: 1 },
     ],
-    rows: values.circuits.map((circuit) => [
+    rows: allCircuits(values).map((circuit) => [
       circuit.id,
       KIND_WORDS[circuit.kind] ?? circuit.kind,
       circuit.continuous_a,
@@ -139,7 +143,7 @@ function segments(values: WiringValues): Section {
       { heading: 'Rise', unit: '%', decimals: 2 },
       { heading: 'Governs' },
     ],
-    rows: values.circuits.flatMap((circuit) =>
+    rows: allCircuits(values).flatMap((circuit) =>
       circuit.segments.map((segment): Cell[] => [
         segment.id.startsWith(`${circuit.id}.`) ? segment.id : `${circuit.id}: ${segment.id}`,
         conductorWords(segment),

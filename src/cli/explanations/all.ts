@@ -24,6 +24,8 @@ import { ROOF } from './roof.js'
 import { SCENE } from './scene.js'
 import { SEISMIC } from './seismic.js'
 import { SNOW } from './snow.js'
+import { STORAGE_WIRING } from './storage-wiring.js'
+import { STORAGE } from './storage.js'
 import { STRUCTURE } from './structure.js'
 import { VERIFY } from './verify.js'
 import { WIRE } from './wire.js'
@@ -44,6 +46,7 @@ export const EXPLANATIONS: Explanations = {
   ...WIRING_METHODS,
   ...CONNECTION,
   ...DISTRIBUTION,
+  ...STORAGE_WIRING,
   ...LOADS,
   ...STRUCTURE,
   ...RAFTERS,
@@ -58,6 +61,7 @@ export const EXPLANATIONS: Explanations = {
   ...MATERIALS,
   ...MONEY,
   ...RATES,
+  ...STORAGE,
   ...PROPOSAL,
   ...OUTPUT,
   ...FLEET,

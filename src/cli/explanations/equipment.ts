@@ -1,4 +1,4 @@
-import { INVERTER_RANGES, MODULE_RANGES, MOST_EFFICIENCY_PCT } from '../../tables/equipment/index.js'
+import { INVERTER_RANGES, MODULE_RANGES, MOST_EFFICIENCY_PCT, STORAGE_RANGES } from '../../tables/equipment/index.js'
 import { nec, PRACTICE, type Explanations } from './explanation.js'
 
 const { vocCoefficient, powerCoefficient, noct, weightPsf } = MODULE_RANGES
@@ -131,6 +131,12 @@ export const EQUIPMENT: Explanations = {
     rule: 'Loads at which mounts broke are divided by a safety factor before they are used.',
     sources: [PRACTICE],
     fix: 'State safety_factor beside capacity_basis: ultimate, and the weight of one mount with its hardware.',
+  },
+  'equipment.storage': {
+    means: 'A value of a storage unit lies outside what sheets state.',
+    rule: 'Round trip, standby, usable share, power over energy and years of warranty have ranges in which units of the trade lie.',
+    sources: [STORAGE_RANGES.roundTripPct.source, STORAGE_RANGES.powerPerEnergy.source, PRACTICE],
+    fix: 'Read the sheet again: usable or nameplate energy, AC or DC side, one way or round trip.',
   },
   'equipment.no-sheet': {
     means: 'Nothing says which data sheet the values come from.',

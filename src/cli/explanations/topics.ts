@@ -24,6 +24,16 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
     ],
     also: ['conventions', 'units', 'keys', 'coordinates', 'schema', 'untrusted', '--untrusted', 'quote-service'],
   },
+  battery: {
+    title: 'A home battery: what is worked out, and how far to trust it',
+    paragraphs: [
+      'equipment.storage_units holds the data sheet, storage says which unit, how many, what is kept for an outage and how it is controlled. Without storage.control it serves own use first: surplus charges, and the battery serves the house at any hour. Windows, a limit of demand, events and an export cap change that; in each hour the first that holds decides: reserve, event, limit of demand, window, own use.',
+      '`payback` then works out the 8760 hours of the house with it, and all bills from what is left to import and export. Capacity fades from year to year, straight to what the warranty promises unless the project says otherwise; a year counts with what is left at its end. The warranty ends at the first of years, energy and cycles. `payback --optimum` tells what knowing every hour beforehand would save: a bound, never a forecast. `choose-size --storage 2` compares modules and units together.',
+      'With storage.backup the essential loads are followed from every hour of the year, beginning with what the ordinary control left in the store. Power, starts of motors, neutral, shutdown and the output that the battery can hold in an island are checked apart. Never plan equipment that keeps a person alive on these hours.',
+      'Hours hide what happens within them, so own use comes out some percent too high. Efficiencies are constant. What an inverter clips is not counted as charging a battery on its DC side.',
+    ],
+    also: ['storage', 'backup', 'outage'],
+  },
   'made-up': {
     title: 'Values that are made up, and how they become yours',
     paragraphs: [

@@ -1,6 +1,6 @@
 import { plainNumber } from '../layout/index.js'
 import { requiredLabels } from '../labels/required-labels.js'
-import { isAc } from '../../electrical/index.js'
+import { isAc, type StorageValues } from '../../electrical/index.js'
 import {
   allOn,
   hasWords,
@@ -150,10 +150,13 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
       ]),
     )
   }),
-  battery: (facts) =>
-    sheetsOf(facts, 'G').some((sheet) => hasWords(sheet, 'No batteries'))
+  battery: (facts) => {
+    const storage = facts.input.wire?.values.storage
+    if (storage !== undefined) return storagePoint(facts, storage)
+    return sheetsOf(facts, 'G').some((sheet) => hasWords(sheet, 'No batteries'))
       ? notApplicable('the packet is for a system without batteries, and the cover says so')
-      : missing('battery: the cover does not say that there is none'),
+      : missing('battery: the cover does not say that there is none')
+  },
   labels: withWiring((facts, wiring) => {
     const labels = requiredLabels(facts.input.project, wiring)
     const plates = sheetsOf(facts, 'E').filter((sheet) => hasWords(sheet, 'NEEDED: '))
@@ -170,4 +173,27 @@ export const ELECTRICAL_POINTS: Readonly<Record<string, Judge>> = {
 /** How schedules call a raceway; those that are none by what stands there. */
 function raceway(type: string): RegExp | string {
   return type === 'none' ? /NONE|TRUNK CABLE|CLIPPED|OPEN AIR|FREE AIR/u : type
+}
+
+/** Maker and energy, disconnect, backup, what is said of the places, the places on the plan, the data sheet. */
+function storagePoint(facts: AuditFacts, storage: StorageValues): Verdict {
+  const { project } = facts.input
+  const open = storage.checks.filter(({ verdict }) => verdict === 'not_stated')
+  const failing = storage.checks.filter(({ verdict }) => verdict === 'fail')
+  const lacking = [
+    ...failing.map(({ says }) => `fails: ${says}`),
+    ...open.map(({ where }) => `not stated: ${where}`),
+    ...(Object.values(project.site_plan?.equipment ?? {}).some(({ kind }) => kind === 'storage')
+      ? []
+      : ['no place of the units on the site plan (site_plan.equipment, kind: storage)']),
+  ]
+  if (lacking.length > 0) return missing(`battery: ${lacking.join('; ')}`)
+  return allOn(facts, 'E', [
+    ['unit', storage.name],
+    ['energy', storage.nameplate_kwh === null ? undefined : `${plainNumber(storage.nameplate_kwh, 1)} kWh`],
+    ['listing', 'UL 9540'],
+    ['disconnect', /STORAGE DISCONNECT|DISCONNECT IN THE UNIT/u],
+    ['place, alarms, vehicles', 'Storage: what was checked'],
+    ...(storage.backup === null ? [] : [['isolating device', 'ISOLATING DEVICE'] as const]),
+  ])
 }

@@ -73,7 +73,10 @@ export function expeditedReview(input: PacketInput): ExpeditedReview | undefined
     kind === undefined ? undefined : kind !== 'supply_side',
   )
   most('max_bus_a', 'busbar', limits.max_bus_a, wiring?.values.panel.bus_a ?? undefined, ' A')
-  wants('no_storage', limits.no_storage, 'no batteries', 'none', true)
+  const batteries =
+    (project.storage?.count ?? 0) > 0 ||
+    Object.values(electrical?.distribution?.sources ?? {}).some(({ kind: source }) => source === 'storage')
+  wants('no_storage', limits.no_storage, 'no batteries', batteries ? 'batteries' : 'none', !batteries)
   most(
     'max_module_isc_a',
     'short-circuit current of a module',

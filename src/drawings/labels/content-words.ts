@@ -25,6 +25,12 @@ export function contentWords(id: string, facts: LabelFacts, place?: LabelPlace):
       return directory(facts)
     case 'SOURCES_PRESENT':
       return sourcesPresent(facts, place)
+    case 'ESS_DISC':
+      return storageDisconnect(facts)
+    case 'ESS_SHUTDOWN':
+      return 'EMERGENCY SHUTDOWN OF THE ENERGY STORAGE SYSTEM'
+    case 'STANDBY_SIGN':
+      return standbySign(facts)
     case 'PCS':
       return powerControl(facts)
     case 'DISC_PURPOSE':
@@ -145,9 +151,24 @@ function sourcesPresent(facts: LabelFacts, place: LabelPlace | undefined): strin
   return `THIS PANEL IS SUPPLIED BY ${number} SOURCES:\n${all.slice(0, -1).join(', ')} AND ${last}`
 }
 
+/** What 2017 prescribes beside the name: values of the maker are written in at the unit. */
+function storageDisconnect({ edition, wiring }: LabelFacts): string | undefined {
+  if (edition !== 'NEC 2017') return undefined
+  const volts = wiring.storage?.circuits[0]?.voltage_v
+  return `ENERGY STORAGE SYSTEM DISCONNECT\nNOMINAL VOLTAGE ${volts === undefined ? '______' : volts} V\nMAXIMUM SHORT-CIRCUIT CURRENT ______ A\nCLEARING TIME ______ s   DATE ______`
+}
+
+/** Type and place of the storage that backs the house up. */
+function standbySign({ wiring }: LabelFacts): string | undefined {
+  const { storage } = wiring
+  if (storage === undefined) return undefined
+  const places = [...new Set(storage.places.map(({ location }) => location.toUpperCase()))]
+  return `OPTIONAL STANDBY SOURCE: ENERGY STORAGE SYSTEM (BATTERY)\nLOCATION: ${places.length === 0 ? '______' : places.join(', ')}`
+}
+
 /** What a power control system controls, and its setting. */
 function powerControl({ project, wiring }: LabelFacts): string | undefined {
-  const control = project.electrical?.power_control
+  const control = project.electrical?.power_control ?? storageControl(project)
   if (control === undefined) return undefined
   const others = wiring.distribution
     .filter(
@@ -155,7 +176,18 @@ function powerControl({ project, wiring }: LabelFacts): string | undefined {
         kind === 'source' && parent !== 'service' && control.uncontrolled?.includes(id) !== true,
     )
     .map(labelTitle)
-  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: ${['PHOTOVOLTAIC SYSTEM', ...others].join(', ')}`
+  return `POWER CONTROL SYSTEM CONTROLS THE OUTPUT OF SOURCES ON THIS PANEL\nMAXIMUM SETTING ${control.setting_a} A\nCONTROLLED: ${[...(control.uncontrolled?.includes('pv') === true ? [] : ['PHOTOVOLTAIC SYSTEM']), ...others].join(', ')}`
+}
+
+/** The power control system of the storage in the form of the other: what it is not said to control is not controlled. */
+function storageControl({
+  storage,
+  electrical,
+}: LabelFacts['project']): { readonly setting_a: number; readonly uncontrolled: readonly string[] } | undefined {
+  const control = storage?.installation?.power_control
+  if (control === undefined) return undefined
+  const others = ['pv', ...Object.keys(electrical?.distribution?.sources ?? {})]
+  return { setting_a: control.setting_a, uncontrolled: others.filter((id) => control.controls?.includes(id) !== true) }
 }
 
 function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {

@@ -15,8 +15,7 @@ const HOLDS: Readonly<Record<Exclude<LabelCondition, 'busbar rule asks for it'>,
   'dc strings': (facts) => facts.strings,
   'load side': (facts) => !facts.supplySide,
   'several kinds of rapid shutdown': (facts) => facts.moduleLevel && facts.arrayStaysLive,
-  // The project file has no storage.
-  'storage or backup': () => false,
+  'storage or backup': ({ wiring }) => wiring.storage !== undefined,
   asked: () => false,
   'fixed at the factory': () => false,
   'a rule for every label': () => false,
@@ -28,6 +27,7 @@ export function labelPlaces(rule: LabelRule, facts: LabelFacts): LabelPlace[] {
     return rule.id === 'BACKFED_BREAKER' || rule.id === 'SUM_RULE' ? panelsAsking(facts, rule.id) : []
   if (rule.id === EMERGENCY_LABEL) return emergencyPlaces(facts)
   if (!HOLDS[rule.condition](facts)) return []
+  if (rule.condition === 'storage or backup') return storagePlaces(rule.id, facts)
   return [...new Set(rule.at.flatMap((spot) => placesOf(rule.id, spot, facts)))]
 }
 
@@ -39,6 +39,15 @@ function emergencyPlaces(facts: LabelFacts): LabelPlace[] {
   const kind = facts.project.existing_house?.emergency_disconnect
   if (kind === undefined || kind === 'none') return []
   return kind === 'service_disconnect' ? servicePanels(facts) : ['meter']
+}
+
+/** Where the labels of a storage go: its disconnect, what shuts it down from outside, the service equipment of a house with backup. */
+function storagePlaces(id: string, facts: LabelFacts): LabelPlace[] {
+  const { storage } = facts.wiring
+  if (storage === undefined) return []
+  if (id === 'ESS_DISC') return ['storage_disconnect']
+  if (id === 'ESS_SHUTDOWN') return storage.disconnect.outside === 'shutdown_function' ? ['storage_shutdown'] : []
+  return id === 'STANDBY_SIGN' && storage.backup !== null ? servicePanels(facts) : []
 }
 
 /** Whether a condition holds that no panel decides. */

@@ -13,6 +13,8 @@ export type LabelPlace =
   | 'dc_raceway'
   | 'shutdown_switch'
   | 'meter'
+  | 'storage_disconnect'
+  | 'storage_shutdown'
   | `panel:${string}`
 
 /** A panel of the installation as a place of labels. */

@@ -9,6 +9,26 @@ import { landingTitle } from './one-line-landing.js'
 import { serviceWords } from '../diagram/service-words.js'
 import { rafterDocuments } from './rafter-documents.js'
 
+/** What the cover says of batteries; those that are there already count too. */
+function storageText({ project, wire }: PacketInput): string {
+  const storage = wire?.values.storage
+  const existing = Object.values(project.electrical?.distribution?.sources ?? {}).some(({ kind }) => kind === 'storage')
+  if (storage === undefined)
+    return (project.storage?.count ?? 0) > 0
+      ? 'With batteries that these sheets do not show'
+      : existing
+        ? 'No new batteries beside those that are there'
+        : 'No batteries'
+  const energy = storage.nameplate_kwh === null ? '' : `, ${plainNumber(storage.nameplate_kwh, 1)} kWh nameplate in all`
+  const places = [...new Set(storage.places.map(({ location }) => location))].join(', ')
+  const backup = {
+    critical_loads_panel: ', with backup of a panel of critical loads',
+    whole_house: ', with backup of the whole house',
+    none: ', without backup',
+  }[storage.backup?.kind ?? 'none']
+  return `With energy storage: ${storage.count} x ${storage.name}${energy}${places === '' ? '' : `, ${places}`}${backup}`
+}
+
 export function scopeText(input: PacketInput): string {
   const { project, wire: wiring } = input
   const { modules, dcKw, acKw, planes } = systemSize(input)
@@ -21,7 +41,7 @@ export function scopeText(input: PacketInput): string {
         ? ' It is connected on the supply side of the service disconnect.'
         : ` It is connected ${connectionWords(project, wiring.values)}.`
   const ac = acKw === undefined ? '' : `, ${plainNumber(acKw)} kW AC`
-  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(dcKw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), ${onRacks ? 'on racks' : 'parallel to the roof'}.${link} No batteries, and no change of the structure of the building.`
+  return `Installation of a grid-tied photovoltaic system on the roof of a dwelling${site}: ${counted(modules, 'module')}, ${plainNumber(dcKw)} kW DC${ac}, on ${planes.length === 1 ? 'one roof plane' : `${planes.length} roof planes`} (${planes.join(', ')}), ${onRacks ? 'on racks' : 'parallel to the roof'}.${link} ${storageText(input)}, and no change of the structure of the building.`
 }
 
 /** Name of the panel whose ratings stand beside it. */

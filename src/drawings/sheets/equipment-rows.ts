@@ -43,6 +43,7 @@ export function equipmentRows(input: PacketInput): string[][] {
         : [['Inverter', String(count), inverter.name ?? id, inverterRatings(inverter), sheetText(inverter)]]
     }),
     ...converterRows(equipment.optimisers ?? {}, devices),
+    ...storageRows(input),
   ]
   const rail = own(equipment.rails, structure?.rail)
   const mount = own(equipment.mounts, structure?.mount)
@@ -65,6 +66,23 @@ export function equipmentRows(input: PacketInput): string[][] {
     ])
   }
   return rows
+}
+
+/** The storage units with what their data sheet says. */
+function storageRows({ project, wire }: PacketInput): string[][] {
+  const storage = wire?.values.storage
+  const unit = own(project.equipment.storage_units, storage?.unit)
+  if (storage === undefined || unit === undefined) return []
+  const ratings = listed([
+    [`${plainNumber(unit.nameplate_kwh ?? 0)} kWh nameplate`, unit.nameplate_kwh !== undefined],
+    [`${plainNumber(unit.discharge_kw)} kW`, true],
+    [`${plainNumber(unit.rated_output_a ?? 0)} A`, unit.rated_output_a !== undefined],
+    [`${unit.ac_voltage_v} V AC`, unit.ac_voltage_v !== undefined],
+    [`device at most ${unit.max_ocpd_a} A`, unit.max_ocpd_a !== undefined],
+    [`${unit.weight_lb} lb`, unit.weight_lb !== undefined],
+  ])
+  const listing = [unit.listed?.ul_9540 === true ? 'UL 9540' : '', unit.listed?.ul_1741 === true ? 'UL 1741' : '']
+  return [['Storage', String(storage.count), storage.name, ratings, listing.filter((each) => each !== '').join(', ')]]
 }
 
 /** Converters behind the modules of strings, with how many there are. */

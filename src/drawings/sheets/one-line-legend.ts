@@ -45,6 +45,7 @@ const shutdownOf = ({ input }: Drawn) => input.project.electrical?.rapid_shutdow
 const isControlled = (drawn: Drawn): boolean =>
   shutdownOf(drawn)?.initiator !== undefined && drawn.sources.some(({ shutdown }) => shutdown !== undefined)
 const hasSource = (drawn: Drawn, of: 'storage' | 'generator'): boolean =>
+  (of === 'storage' && drawn.wiring.storage !== undefined) ||
   Object.values(drawn.input.project.electrical?.distribution?.sources ?? {}).some(({ kind }) => kind === of)
 
 /** Whether a plain switch is drawn: as a disconnect, in an inverter, or as a disconnect that nobody described. */

@@ -10,6 +10,7 @@ import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { oneLineLegend } from './one-line-legend.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { equipmentTable } from './schedules.js'
+import { storageDiagram } from './one-line-storage.js'
 import { treeSheets } from '../tree/tree-sheets.js'
 import { wireTags } from '../diagram/wire-tags.js'
 
@@ -86,7 +87,11 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   const top = (tree.below?.bottom ?? one.bottom) + 14
   const tables: Tables = {
     legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
-    conductors: [{ kind: 'heading', text: 'Conductors by tag' }, conductorSchedule(wiring)],
+    conductors: [
+      ...storageDiagram(wiring, labels),
+      { kind: 'heading', text: 'Conductors by tag' },
+      conductorSchedule(wiring),
+    ],
     ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input)],
   }
   const [first = [], ...others] = tablesBelow(tables, top, body)

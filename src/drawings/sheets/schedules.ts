@@ -1,4 +1,4 @@
-import { isAc, type WiringValues } from '../../electrical/index.js'
+import { allCircuits, isAc, type WiringValues } from '../../electrical/index.js'
 import { flowBlocks, plainNumber, type Block, type SheetDraft } from '../layout/index.js'
 import type { PacketInput } from '../inputs.js'
 import { columns } from './columns.js'
@@ -73,7 +73,7 @@ function circuitTable(wiring: WiringValues): Block {
       ['Overcurrent device', 0.14],
       ['Voltage rise', 0.12],
     ),
-    rows: wiring.circuits.map((circuit) => [
+    rows: allCircuits(wiring).map((circuit) => [
       circuit.id,
       circuit.kind.replaceAll('_', ' ').replace('ac ', 'AC ').replace('dc ', 'DC '),
       circuit.inverters === 0 ? '' : String(circuit.inverters),
@@ -105,7 +105,7 @@ function ampacityTable(wiring: WiringValues): Block {
       ['Terminal limit', 0.09],
       ['Governs', 0.11],
     ),
-    rows: wiring.circuits.flatMap((circuit) =>
+    rows: allCircuits(wiring).flatMap((circuit) =>
       circuit.segments.map((segment) => [
         circuit.id,
         segment.id.replaceAll('_', ' '),

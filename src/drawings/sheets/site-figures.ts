@@ -18,6 +18,11 @@ export const EQUIPMENT: Readonly<Record<PlanEquipment['kind'], readonly [mark: s
   inverter: ['INV', 'Inverter'],
   production_meter: ['PM', 'Production meter'],
   junction_box: ['JB', 'Junction box'],
+  storage: ['ESS', 'Energy storage'],
+  storage_disconnect: ['SD', 'Storage disconnect'],
+  isolating_device: ['MID', 'Isolating device'],
+  backup_panel: ['BP', 'Backup panel'],
+  gas_meter: ['G', 'Gas meter'],
 }
 
 /**

@@ -10,7 +10,13 @@ export interface Landing {
 
 /** What hangs on a busbar, a tap or the service conductors without a panel of its own. */
 export type Leaf =
-  | { readonly kind: 'source'; readonly node: NodeValues; readonly of: 'pv' | 'storage' | 'generator' }
+  | {
+      readonly kind: 'source'
+      readonly node: NodeValues
+      readonly of: 'pv' | 'storage' | 'generator'
+      /** Whether it belongs to this project and is drawn on the row of its own. */
+      readonly planned: boolean
+    }
   | { readonly kind: 'pv'; readonly landing: Landing; readonly oppositeEnd: boolean }
 
 export interface TapPart {
@@ -85,11 +91,15 @@ function partsFinder(electrical: Electrical, wiring: WiringValues) {
     wiring.distribution.filter((node) => node.kind === kind && node.parent === parent)
   const conductor = (id: string): ConductorValues | undefined =>
     wiring.conductors.find(({ tag, circuits }) => /^[FT]/u.test(tag) && circuits.includes(id))
+  // An id of a source that is there already wins: then the storage of the project has no node of that name.
+  const isPlanned = ({ id }: NodeValues): boolean =>
+    wiring.storage !== undefined && id === 'storage' && own(distribution?.sources, id) === undefined
   const leaves = (at: string): Leaf[] => [
     ...nodes('source', at).map((node): Leaf => ({
       kind: 'source',
       node,
-      of: own(distribution?.sources, node.id)?.kind ?? 'pv',
+      of: isPlanned(node) ? 'storage' : (own(distribution?.sources, node.id)?.kind ?? 'pv'),
+      planned: isPlanned(node),
     })),
     ...(at === landsAt ? landingsOf(wiring).map((landing): Leaf => ({ kind: 'pv', landing, oppositeEnd })) : []),
   ]

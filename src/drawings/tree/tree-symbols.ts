@@ -24,7 +24,7 @@ export function existingSource(of: 'pv' | 'storage' | 'generator', x: number, y:
 }
 
 /** Battery: two cells of a long thin plate (plus) and a short thick one. x is its left. @source IEEE 315 (form from memory) */
-function batterySymbol(x: number, y: number): Primitive[] {
+export function batterySymbol(x: number, y: number): Primitive[] {
   return [
     ...[6, 14].flatMap((at) => [
       line(x + at, y - 8, x + at, y + 8, { pen: 'medium' }),

@@ -98,6 +98,7 @@ function placeOf({ stated }: WallPiece, labels: readonly RequiredLabel[]): Label
     case 'pv_disconnect':
     case 'combiner':
     case 'inverter':
+    case 'storage_disconnect':
       return stated.kind
     case 'main_panel': {
       const panels = labels.flatMap(({ places, placeTitles }) =>
@@ -108,6 +109,10 @@ function placeOf({ stated }: WallPiece, labels: readonly RequiredLabel[]): Label
     }
     case 'production_meter':
     case 'junction_box':
+    case 'storage':
+    case 'isolating_device':
+    case 'backup_panel':
+    case 'gas_meter':
       return undefined
   }
 }

@@ -1,12 +1,9 @@
-import { workingSpace } from '../../tables/nec/index.js'
+import { WORKING_HEIGHT_IN, WORKING_WIDTH_IN, workingSpace } from '../../tables/nec/index.js'
 import type { Source, Finding } from '../../worksheet/index.js'
 import { inchesOf, type Inches } from '../../values/index.js'
 import type { PlanEquipment, Project } from '../../project/index.js'
 import { pieceName } from './equipment-walls.js'
 
-/** Least width and height of the working space, in. @source NEC 110.26(A)(2), (3) */
-const LEAST_WIDTH_IN = 30
-const LEAST_HEIGHT_IN = 78
 /** Greatest height of the grip of a switch or breaker used as one, in: 6 ft 7 in. @source NEC 404.8(A) */
 export const HIGHEST_HANDLE_IN = 79
 
@@ -14,7 +11,16 @@ const SPACE: Source = { document: 'NEC', edition: '2017', place: '110.26(A)', st
 const HANDLE: Source = { document: 'NEC', edition: '2023', place: '404.8(A)', standing: 'read' }
 
 /** Equipment that somebody may have to work on while it is live. */
-const WORKED_ON: ReadonlySet<PlanEquipment['kind']> = new Set(['main_panel', 'pv_disconnect', 'combiner', 'inverter'])
+const WORKED_ON: ReadonlySet<PlanEquipment['kind']> = new Set([
+  'main_panel',
+  'pv_disconnect',
+  'combiner',
+  'inverter',
+  'storage',
+  'storage_disconnect',
+  'isolating_device',
+  'backup_panel',
+])
 
 export const needsSpace = ({ kind }: PlanEquipment): boolean => WORKED_ON.has(kind)
 
@@ -37,8 +43,8 @@ export function neededSpace({
   const depthFt = Math.max(...workingSpace.map(({ conditionFt: [first] }) => first))
   return {
     depthIn: inchesOf(depthFt),
-    widthIn: Math.max(LEAST_WIDTH_IN, width),
-    heightIn: Math.max(LEAST_HEIGHT_IN, bottom + height),
+    widthIn: Math.max(WORKING_WIDTH_IN, width),
+    heightIn: Math.max(WORKING_HEIGHT_IN, bottom + height),
   }
 }
 

@@ -5,10 +5,18 @@ import { checkPhases } from './check-phases.js'
 import { describeCurrent } from './describe-current.js'
 import { recordAcModules } from './record-ac-modules.js'
 import { currentTerms } from './current-terms.js'
-import { deviceDutyA, isAc, isSupplyTap, type Circuit, type Job } from '../system/index.js'
+import { deviceDutyA, isAc, isStorage, isSupplyTap, sizingSource, type Circuit, type Job } from '../system/index.js'
 
 /** Currents and overcurrent device of every circuit on the worksheet, with the makers' limits. */
 export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
+  recordCircuits(job, circuits)
+  recordAcModules(job)
+  checkInputs(job, circuits)
+  checkPhases(job, circuits)
+}
+
+/** The same without what only modules and inverters have. */
+export function recordCircuits(job: Job, circuits: readonly Circuit[]): void {
   for (const circuit of circuits) {
     recordCurrent(job, circuit, circuits)
     if (isSupplyTap(circuit)) recordEndDevice(job, circuit)
@@ -16,14 +24,10 @@ export function checkCircuits(job: Job, circuits: readonly Circuit[]): void {
     else recordDevice(job, circuit)
     checkMakerLimits(job, circuit)
   }
-  recordAcModules(job)
-  checkInputs(job, circuits)
-  checkPhases(job, circuits)
 }
 
 function recordCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[]): void {
   const { id } = circuit
-  const ac = isAc(circuit)
   const { says, formula, inputs, ...rest } = { ...describeCurrent(job, circuit), ...currentTerms(circuit, circuits) }
   job.worksheet.note({
     id: `wire.${id}.current`,
@@ -39,7 +43,7 @@ function recordCurrent(job: Job, circuit: Circuit, circuits: readonly Circuit[])
     formula: 'I_req = 1.25 x I_max',
     inputs: [{ symbol: 'I_max', value: circuit.continuousA, unit: 'A', from: `wire.${id}.current` }],
     result: { symbol: 'I_req', value: CONTINUOUS_FACTOR * circuit.continuousA, unit: 'A' },
-    source: job.nec(ac ? 'acOutputSizing' : 'dcConductorAmpacity'),
+    source: sizingSource(job, circuit),
   })
 }
 
@@ -57,7 +61,7 @@ function recordDevice(job: Job, circuit: Circuit): void {
     return
   }
   const requiredA = CONTINUOUS_FACTOR * circuit.continuousA
-  const dutyA = deviceDutyA(job, requiredA)
+  const dutyA = isStorage(circuit) ? requiredA : deviceDutyA(job, requiredA)
   job.worksheet.note({
     id: `wire.${id}.device`,
     says: `Overcurrent device: next standard rating from ${dutyA.toFixed(2)} A on${dutyA < requiredA ? ', the fraction of an ampere dropped' : ''}`,
@@ -120,9 +124,11 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
     error(
       'ocpd-above-maximum',
       `${id} needs a ${deviceA} A device, the makers allow ${maxDeviceA} A`,
-      isAc(circuit)
-        ? 'Put fewer inverters on the branch'
-        : `Use ${maker === 'module' ? 'a module' : 'an optimiser'} with a larger series fuse rating`,
+      isStorage(circuit)
+        ? 'Put fewer units on one circuit (storage.installation.units_per_circuit)'
+        : isAc(circuit)
+          ? 'Put fewer inverters on the branch'
+          : `Use ${maker === 'module' ? 'a module' : 'an optimiser'} with a larger series fuse rating`,
     )
   if (trunk !== undefined && circuit.continuousA > trunk.cable.ampacity_a)
     error(
@@ -164,6 +170,9 @@ function checkMakerLimits(job: Job, circuit: Circuit): void {
 }
 
 function statedBreakerA(job: Job, circuit: Circuit): Amperes | undefined {
+  const { installation } = job.project.storage ?? {}
+  if (circuit.kind === 'ac_storage') return installation?.breaker_a
+  if (circuit.kind === 'dc_storage') return installation?.battery_breaker_a
   const { branches, combiner, connection } = job.electrical
   if (circuit.kind === 'ac_branch') return own(branches, circuit.id)?.breaker_a
   if (circuit.kind === 'dc_string')

@@ -1,5 +1,5 @@
 import type { Step } from '../../worksheet/index.js'
-import { isAc, isShared, isSupplyTap, type Circuit } from '../system/index.js'
+import { isAc, isShared, isStorage, isSupplyTap, type Circuit } from '../system/index.js'
 import { endingAtConnection } from './supply-tap.js'
 
 /** How the maximum current of a circuit comes about, to be recomputed: N inverters each, or the circuits that feed it. */
@@ -9,7 +9,7 @@ export function currentTerms(
 ): Partial<Pick<Step, 'formula' | 'inputs'>> {
   const { inverters, inverterId, continuousA, where } = circuit
   // Strings, their combiners and lines that share three phases are described where their kind is known.
-  if (!isAc(circuit) || circuit.lines === 'ABC') return {}
+  if (!isAc(circuit) || circuit.lines === 'ABC' || isStorage(circuit)) return {}
   if (isShared(circuit)) return sumOf(feeding(circuit, circuits))
   return {
     formula: 'I_max = N x I_out',

@@ -1,13 +1,14 @@
 import type { Step } from '../../worksheet/index.js'
-import { REAR_SHARE_SOURCE } from '../../tables/nec/index.js'
+import { REAR_SHARE_SOURCE, storageSection } from '../../tables/nec/index.js'
 import { own } from '../../values/index.js'
-import { isAc, pairCurrentsOf, ratedIsc, type Circuit, type Job } from '../system/index.js'
+import { isAc, pairCurrentsOf, ratedIsc, type Circuit, type Job, type StorageCircuitFacts } from '../system/index.js'
 
 type Described = Pick<Step, 'says' | 'formula' | 'inputs' | 'source' | 'limits'>
 
 /** Where the maximum current of a circuit comes from. */
 export function describeCurrent(job: Job, circuit: Circuit): Described {
   if (circuit.combiner !== undefined) return ofCombiner(job, circuit, circuit.combiner.strings)
+  if (circuit.storage !== undefined) return ofStorage(job, circuit, circuit.storage)
   if (circuit.lines === 'ABC') return ofThreeLines(job, circuit)
   if (isAc(circuit)) return ofInverters(job, circuit)
   return circuit.string?.optimiser === undefined ? ofModules(job, circuit) : ofOptimisers(job, circuit)
@@ -18,6 +19,16 @@ const ofInverters = (job: Job, circuit: Circuit): Described => ({
   formula: 'I_max = sum of rated outputs',
   inputs: [{ symbol: 'inverters', value: circuit.inverters, unit: '', from: circuit.where }],
   source: job.nec('inverterOutputCurrent'),
+})
+
+const ofStorage = (job: Job, { id }: Circuit, { units, eachA, eachFrom }: StorageCircuitFacts): Described => ({
+  says: `Maximum current of ${id}: rated current of its units, the larger one of charging and discharging`,
+  formula: 'I_max = N x I',
+  inputs: [
+    { symbol: 'N', value: units, unit: '', from: 'storage.count' },
+    { symbol: 'I', value: eachA, unit: 'A', from: eachFrom },
+  ],
+  source: storageSection(job.edition, 'ratedCurrent'),
 })
 
 function ofThreeLines(job: Job, circuit: Circuit): Described {

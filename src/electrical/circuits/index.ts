@@ -1,7 +1,7 @@
 export { branchSources, statedBranchesFit } from './build-branches.js'
 export { buildCircuits, buildSources } from './build-circuits.js'
 export { moduleById } from './build-strings.js'
-export { checkCircuits } from './check-circuits.js'
+export { checkCircuits, recordCircuits } from './check-circuits.js'
 export { checkRating, checkRatings } from './check-ratings.js'
 export { highestLineCurrentA } from '../system/index.js'
 export { endingAtConnection } from './supply-tap.js'

@@ -1,5 +1,6 @@
 import { landingPanel } from '../../project/facts.js'
 import { isAc, isSupplyTap, type Circuit, COMBINED_OUTPUT, type Job } from '../system/index.js'
+import { own } from '../../values/index.js'
 import { StageError } from '../../worksheet/index.js'
 
 /**
@@ -18,6 +19,7 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
     'inverters, boxes and disconnects',
   )
   if (!isAc(circuit) || isSupplyTap(circuit)) return others
+  if (circuit.storage !== undefined) return lower(others, storageEnd(job, circuit.storage.landing))
   // A tap ends in the PV disconnect, whose terminals are among the others.
   if (electrical.connection?.kind === 'feeder_tap' && circuit.id === COMBINED_OUTPUT)
     return lower(others, combinerEnd(job))
@@ -28,6 +30,15 @@ export function terminalTemperatureC(job: Job, circuit: Circuit): 60 | 75 {
   const combiner = () => combinerEnd(job)
   if (circuit.id === COMBINED_OUTPUT) return lower(others, lower(combiner(), panel()))
   return lower(others, atCombiner ? combiner() : panel())
+}
+
+function storageEnd(job: Job, landing: string | undefined): 60 | 75 {
+  const { distribution, panel } = job.electrical
+  const [stated, where] =
+    distribution === undefined
+      ? [panel, 'electrical.panel']
+      : [own(distribution.panels, landing ?? ''), `electrical.distribution.panels.${landing ?? ''}`]
+  return end(job, stated?.terminal_temperature_c, `${where}.terminal_temperature_c`, 'the panel of the storage')
 }
 
 const combinerEnd = (job: Job): 60 | 75 =>

@@ -1,10 +1,11 @@
 import { StageError } from '../../worksheet/index.js'
 import type { Job } from '../system/index.js'
 import type { Sources } from '../connection/index.js'
+import { buildStorageCircuits, STORAGE_SOURCE, storageOf } from '../storage/index.js'
 import { ONLY_PANEL } from './build-panels.js'
 import { PV_SOURCE, type BackfedDevice, type Landing, type SourceNode } from './tree.js'
 
-/** The PV system of the project and the sources that are there already. */
+/** The PV system of the project, its storage, and the sources that are there already. */
 export function buildSources(job: Job, pv: Sources): SourceNode[] {
   const { connection } = job.electrical
   const device = (ratingA: number): BackfedDevice => ({
@@ -27,7 +28,40 @@ export function buildSources(job: Job, pv: Sources): SourceNode[] {
     firstDevicesA: [pv.firstBreakersA],
     runsInParallel: true,
   }
-  return [project, ...existing(job)]
+  return [project, ...storage(job), ...existing(job)]
+}
+
+/**
+ * The storage of the project as a source with its rated output. A DC-coupled one has none of its own: it leaves through the
+ * inverter of the modules, which counts once.
+ */
+function storage(job: Job): SourceNode[] {
+  const system = storageOf(job)
+  const circuits = buildStorageCircuits(job).filter(({ kind }) => kind === 'ac_storage')
+  const panel = circuits[0]?.storage?.landing
+  if (system === undefined || panel === undefined) return []
+  const { installation } = system.stated
+  const position = installation?.breaker_position
+  return [
+    {
+      id: STORAGE_SOURCE,
+      name: system.name,
+      kind: 'storage',
+      where: 'storage.installation',
+      at: { panel },
+      currentA: system.count * (system.unit.rated_output_a ?? 0),
+      devices: circuits.map(({ deviceA }) => ({
+        ratingA: deviceA ?? undefined,
+        type: installation?.breaker_type ?? 'standard',
+        markedForBackfeed: installation?.breaker_marked_for_backfeed === true,
+        markedLineLoad: installation?.breaker_marked_line_load === true,
+        oppositeEnd: position === undefined ? undefined : position === 'opposite_end',
+        where: 'storage.installation',
+      })),
+      firstDevicesA: circuits.map(({ deviceA }) => deviceA ?? 0),
+      runsInParallel: true,
+    },
+  ]
 }
 
 /** Where the PV system of the project lands. @throws StageError when several panels could be meant. */

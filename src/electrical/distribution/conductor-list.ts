@@ -13,6 +13,7 @@ import {
   type Job,
 } from '../system/index.js'
 import { own } from '../../values/index.js'
+import { STORAGE_SOURCE } from '../storage/index.js'
 import { flowThroughFeeder, panelById } from './flows.js'
 import { supplyA } from './judge-feeder.js'
 import { judgeTap } from './judge-tap.js'
@@ -158,12 +159,14 @@ function endsOf(
 
 function startOf(circuit: Circuit): string {
   if (isSupplyTap(circuit)) return 'PV overcurrent device'
+  if (circuit.storage !== undefined) return circuit.storage.landing === undefined ? 'battery' : STORAGE_SOURCE
   if (circuit.id === COMBINED_OUTPUT) return 'combiner'
   if (circuit.kind === 'ac_branch') return `${circuit.id} junction box`
   return circuit.kind === 'dc_string' ? `string ${circuit.id}` : circuit.id
 }
 
 function endOf(job: Job, tree: Tree, circuits: readonly Circuit[], circuit: Circuit): string {
+  if (circuit.storage !== undefined) return circuit.storage.landing ?? 'inverter of the battery'
   if (circuit.kind === 'dc_string')
     return (
       circuits.find(({ combiner }) => combiner?.strings.some(({ id }) => id === circuit.id))?.id ??

@@ -26,10 +26,12 @@ export function judgeTree(tree: Tree): NodeVerdict[] {
 
 const KIND = { pv: 'PV', storage: 'storage', generator: 'generator' } as const
 
-/** An existing source: its device carries it. */
+/** A source beside the PV system: its devices carry it. */
 function judgeSource(tree: Tree, source: SourceNode): NodeVerdict {
   const { id, name, where, at, currentA, devices } = source
-  const deviceA = devices[0]?.ratingA
+  const deviceA = devices.some(({ ratingA }) => ratingA === undefined)
+    ? undefined
+    : devices.reduce<number | undefined>((sum, { ratingA = 0 }) => (sum ?? 0) + ratingA, undefined)
   return nodeVerdict({
     id,
     kind: 'source',

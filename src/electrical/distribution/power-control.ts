@@ -1,5 +1,6 @@
-import { powerControlSections, SOURCE_FACTOR } from '../../tables/nec/index.js'
+import { necSource, powerControlSections, SOURCE_FACTOR } from '../../tables/nec/index.js'
 import type { Amperes } from '../../values/index.js'
+import type { Source } from '../../worksheet/index.js'
 import { flowThroughPanel } from './flows.js'
 import type { PanelNode, Tree } from './tree.js'
 import { within, type NodeRule } from './verdict.js'
@@ -56,4 +57,10 @@ export function powerControlRule(tree: Tree, panel: PanelNode, mainA: Amperes): 
     maxInverterA: holds ? flow.currentA : 0,
     label: holds ? `POWER CONTROL SYSTEM: OUTPUTS CONTROLLED TO ${powerControl.settingA} A ON THIS PANEL` : '',
   }
+}
+
+/** Where the edition rules power control systems; undefined in one that knows none. */
+export function powerControlSource(edition: Tree['edition']): Source | undefined {
+  const place = powerControlSections[edition]
+  return place === undefined ? undefined : necSource(edition, place.place, place.standing)
 }

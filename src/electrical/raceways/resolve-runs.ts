@@ -1,6 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
 import { own } from '../../values/index.js'
-import { COMBINED_OUTPUT, isAc, isSupplyTap, type Circuit, serviceOf, type Job } from '../system/index.js'
+import { COMBINED_OUTPUT, isAc, isStorage, isSupplyTap, type Circuit, serviceOf, type Job } from '../system/index.js'
 import { developedLengthsIn } from './developed-length.js'
 import type { RacewaySegment, StatedSegment } from './raceway-segment.js'
 import { segmentLengthFt } from './segment-length.js'
@@ -43,7 +43,7 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
     if (!segments.some((segment) => segment.circuits.includes(circuit)))
       throw new StageError(
         'electrical.runs',
-        `there is no path from the array to the panel for circuit '${circuit.id}': no run carries it`,
+        `there is no path ${isStorage(circuit) ? 'between the storage and its panel' : 'from the array to the panel'} for circuit '${circuit.id}': no run carries it`,
         `Add a run whose carries names '${circuit.id}', with its segments from box to box`,
       )
   return [
@@ -58,6 +58,8 @@ const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {
   dc_outputs: (circuit) => circuit.kind === 'dc_output',
   inverter_outputs: (circuit) => circuit.kind === 'ac_inverter_output',
   [COMBINED_OUTPUT]: (circuit) => circuit.kind === 'ac_combined_output',
+  storage: (circuit) => circuit.kind === 'ac_storage',
+  storage_dc: (circuit) => circuit.kind === 'dc_storage',
 }
 
 function carriedBy(names: readonly string[], runId: string, circuits: readonly Circuit[]): Circuit[] {
@@ -79,7 +81,9 @@ function carriedBy(names: readonly string[], runId: string, circuits: readonly C
 function neutralOf(job: Job, segment: RacewaySegment): boolean {
   const stated = own(job.electrical.runs, segment.run)?.neutral
   if (stated !== undefined) return stated
-  const brings = segment.circuits.some((circuit) => isAc(circuit) && circuit.kind.endsWith('output'))
+  const brings = segment.circuits.some(
+    (circuit) => isAc(circuit) && (circuit.kind.endsWith('output') || isStorage(circuit)),
+  )
   return (
     job.worksheet.assume({
       path: `electrical.runs.${segment.run}.neutral`,

@@ -5,7 +5,7 @@ import {
   type ConductorSize,
   type Edition,
 } from '../../tables/nec/index.js'
-import { isAc, isSupplyTap, type ServiceFloor, type Job } from '../system/index.js'
+import { isAc, isStorage, isSupplyTap, sizingSource, type ServiceFloor, type Job } from '../system/index.js'
 import { adjustmentRowWords, ambientRowWords, reasonOf } from '../conductors/index.js'
 import { findInMethod } from './find-in-method.js'
 import { recordAreas } from './record-areas.js'
@@ -94,12 +94,19 @@ function recordConductor(job: Job, { segment, conditions }: SizedSegment, entry:
   const name = `${sized.size} AWG ${demand.material} ${conditions.insulation}`.replace(' kcmil AWG', ' kcmil')
   const product = `I_${conditions.factorC} x C_a x C_n`
   const isCapped = verdict.correctedA < verdict.baseA * demand.correction * demand.adjustment * (1 - 1e-9)
-  const dutySource = job.nec(isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity')
+  const dutySource = sizingSource(job, circuit)
   job.worksheet.note({
     id: `${base}.terminal`,
-    says: `Test 1, ${name}: table ampacity in the ${demand.terminalC} deg C column against 125 percent of the current`,
+    says: `Test 1, ${name}: table ampacity in the ${demand.terminalC} deg C column against ${isStorage(circuit) ? 'the overcurrent device of the storage, which is not below 125 percent of the current' : '125 percent of the current'}`,
     formula: 'I_terminal >= I_req',
-    inputs: [{ symbol: 'I_req', value: demand.requiredA, unit: 'A', from: `wire.${circuit.id}.required` }],
+    inputs: [
+      {
+        symbol: 'I_req',
+        value: demand.requiredA,
+        unit: 'A',
+        from: `wire.${circuit.id}.${isStorage(circuit) ? 'device' : 'required'}`,
+      },
+    ],
     result: { symbol: 'I_terminal', value: verdict.terminalA, unit: 'A' },
     check: { relation: '>=', limit: demand.requiredA, pass: verdict.terminalA >= demand.requiredA },
     source: job.nec('terminalTemperature'),
@@ -251,9 +258,7 @@ function findInSegment(job: Job, { segment, circuits, conditions }: SizedSegment
         id: isSupplyTap(circuit) ? 'wire.supply-side-conductor' : 'wire.named-conductor',
         message: `${sized.named.size} AWG for ${circuit.id} in ${segment.id} ${sized.named.reason}; ${sized.smallest} is the smallest that passes`,
         where: segment.sizeWhere,
-        source: job.nec(
-          isSupplyTap(circuit) ? 'serviceConductor' : isAc(circuit) ? 'acOutputSizing' : 'dcConductorAmpacity',
-        ),
+        source: isSupplyTap(circuit) ? job.nec('serviceConductor') : sizingSource(job, circuit),
         fix:
           isSupplyTap(circuit) || sized.named.reason.startsWith('fails')
             ? `Use ${sized.smallest} or larger`
@@ -273,8 +278,9 @@ function findInSegment(job: Job, { segment, circuits, conditions }: SizedSegment
             : 'Feed the trunk in its centre, or put fewer inverters on the branch',
       })
   const dc = segment.circuits.some((circuit) => !isAc(circuit))
+  const pvDc = segment.circuits.some((circuit) => !isAc(circuit) && !isStorage(circuit))
   const inside = stated.location === 'attic' || stated.location === 'indoors'
-  if (dc && inside && !conditions.method.pvDcInside)
+  if (pvDc && inside && !conditions.method.pvDcInside)
     job.worksheet.find({
       severity: 'error',
       id: 'wire.dc-inside',

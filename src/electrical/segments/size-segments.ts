@@ -1,5 +1,5 @@
 import { CONTINUOUS_FACTOR, UNPROTECTED_GROUND_AWG, type ConductorSize } from '../../tables/nec/index.js'
-import { type Circuit, isAc, isSupplyTap, type Job } from '../system/index.js'
+import { type Circuit, isAc, isStorage, isSupplyTap, type Job } from '../system/index.js'
 import {
   largerOf,
   type ConductorDemand,
@@ -20,6 +20,7 @@ import {
   racewayGround,
   type RacewayContents,
 } from '../raceways/index.js'
+import type { Amperes } from '../../values/index.js'
 import { wholeConductors } from './whole-conductors.js'
 import { impedanceLimits, powerFactorOf, voltageFloor } from '../voltage/index.js'
 
@@ -59,7 +60,7 @@ export function sizeSegments(
       const factors = borrowed === undefined ? here : need(conditions.get(borrowed))
       const demand: ConductorDemand = {
         continuousA: circuit.continuousA,
-        requiredA: CONTINUOUS_FACTOR * circuit.continuousA,
+        requiredA: requiredOf(circuit),
         deviceA: circuit.deviceA,
         material: here.material,
         terminalC: terminalTemperatureC(job, circuit),
@@ -93,6 +94,14 @@ export function sizeSegments(
     return { segment, conditions: here, circuits: inSegment, ground, contents, straps: strapsOf(segment, contents) }
   })
 }
+
+/**
+ * Ampacity that a conductor needs at its terminals, A: 125 percent of the current; of storage the rating of its device.
+ *
+ * @source NEC 706.20(B), 2017 read: not below the rating of the overcurrent device of the storage
+ */
+const requiredOf = (circuit: Circuit): Amperes =>
+  Math.max(CONTINUOUS_FACTOR * circuit.continuousA, isStorage(circuit) ? (circuit.deviceA ?? 0) : 0)
 
 /** One circuit in one segment, before it has a size. */
 export interface CircuitPiece extends Omit<CircuitInSegment, 'sized'> {

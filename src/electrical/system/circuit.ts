@@ -10,6 +10,8 @@ export type CircuitKind =
   | 'ac_inverter_output'
   | 'ac_combined_output'
   | 'ac_supply_tap'
+  | 'ac_storage'
+  | 'dc_storage'
 
 /** What conductors ahead of a service disconnect must have whatever their current: only the utility protects them. */
 export interface ServiceFloor {
@@ -74,6 +76,21 @@ export interface Circuit {
   readonly combiner?: { readonly stated: DcCombiner; readonly strings: readonly Circuit[] } | undefined
   /** Of the conductors ahead of the service disconnect only. */
   readonly floor?: ServiceFloor | undefined
+  /** Of the circuits of a storage system only. */
+  readonly storage?: StorageCircuitFacts | undefined
+}
+
+/** What a storage circuit is made of. */
+export interface StorageCircuitFacts {
+  /** Id under equipment.storage_units. */
+  readonly unitId: string
+  /** Units that feed it. */
+  readonly units: number
+  /** Current of one unit, A, and the key that it comes from. */
+  readonly eachA: Amperes
+  readonly eachFrom: string
+  /** Panel that it lands on; undefined for the DC circuit of the battery. */
+  readonly landing: string | undefined
 }
 
 /** What a string is made of. */
@@ -103,6 +120,9 @@ export const isAc = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind.st
 
 /** Conductors between a supply-side connection and the overcurrent device: service conductors. */
 export const isSupplyTap = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind === 'ac_supply_tap'
+
+/** Circuits of storage: from its units to their panel, or from battery to inverter. */
+export const isStorage = (circuit: Pick<Circuit, 'kind'>): boolean => circuit.kind.endsWith('_storage')
 
 /** Whether all inverters feed through it: combined output and supply-side connection. */
 export const isShared = (circuit: Pick<Circuit, 'kind'>): boolean =>

@@ -4,6 +4,7 @@ export {
   highestLineCurrentA,
   isAc,
   isShared,
+  isStorage,
   isSupplyTap,
   pairCurrentsOf,
   polesOf,
@@ -11,6 +12,7 @@ export {
   type Lines,
   type OptimiserFacts,
   type ServiceFloor,
+  type StorageCircuitFacts,
   type StringFacts,
   type Trunk,
 } from './circuit.js'
@@ -34,6 +36,7 @@ export {
   unbalancePct,
 } from './line-currents.js'
 export { countedConductors, serviceOf, USUAL_SERVICE_V, type Service } from './service.js'
+export { sizingSource } from './sizing-source.js'
 export { ratedIsc, type RatedIsc } from './rated-isc.js'
 export { optimiserById } from './optimiser-by-id.js'
 export { onwardOf } from './onward.js'
@@ -41,9 +44,10 @@ export { resolveEdition } from './resolve-edition.js'
 export { deviceProtects, largestStandardDeviceA, nextStandardDeviceA, standardNeighbours } from './standard-device.js'
 export { shownDocument } from './shown-document.js'
 export { supplySideRule } from './supply-side-rule.js'
+export type { CircuitValues, SegmentValues } from './circuit-values.js'
+export type { StorageCheckValues, StorageValues } from './storage-values.js'
 export type {
   BoxValues,
-  CircuitValues,
   ConductorCount,
   ConductorValues,
   DcCombinerValues,
@@ -54,7 +58,6 @@ export type {
   RacewayValues,
   RemedyValues,
   RuleValues,
-  SegmentValues,
   ServiceValues,
   OverheadValues,
   StringValues,

@@ -24,7 +24,7 @@ import type { ObservedDay } from './signs/observed-day.js'
 import { reviewModules } from './signs/modules.js'
 import type { SumDistribution } from './sum-distribution.js'
 import { methodSpread, slowWeatherSpread, type LastingSpread } from './spread.js'
-import { ratedAcKw } from './system-limits.js'
+import { ratedAcKw } from '../../roof/index.js'
 import { calendarDay, dateText } from '../../values/index.js'
 
 export interface ReviewRequest {

@@ -1,26 +1,14 @@
-import { listModuleGroups, type Project } from '../../project/index.js'
-import { countFitted } from '../../roof/index.js'
+import type { Project } from '../../project/index.js'
+import { ratedAcKw } from '../../roof/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionLimits } from '../production/index.js'
 import { dayModel, KIND_COUNT } from './day-model.js'
-import { MS_PER_DAY, MS_PER_HOUR, calendarDay, dayNumber, type Kilowatts } from '../../values/index.js'
+import { MS_PER_DAY, MS_PER_HOUR, calendarDay, dayNumber } from '../../values/index.js'
 
 /** Meters and inverters may run this far over the rating. */
 const OVER_RATING = 1.15
 /** A day above this multiple of the month's clearest kind of day cannot be. */
 const OVER_CLEAR_DAY = 1.6
-
-/** Rated AC output of all inverters, kW. */
-export function ratedAcKw(project: Project): Kilowatts {
-  const units = new Map<string, number>()
-  let watts = 0
-  for (const group of listModuleGroups(countFitted(project))) {
-    if (group.conversion.kind === 'module_level') watts += group.modules * group.conversion.inverter.ac_power_w
-    else for (const string of group.conversion.strings) units.set(string.unitId, string.inverter.ac_power_w)
-  }
-  for (const unitWatts of units.values()) watts += unitWatts
-  return watts / 1000
-}
 
 /** What the reader of measured production must know of the system. */
 export function productionLimits(project: Project, run: YieldRun): ProductionLimits {

@@ -1,5 +1,11 @@
 /** Subjects of the cautions that the program words in one place. */
-export type PlanCaution = 'height' | 'live-conductors' | 'authority' | 'electrician' | 'structural-engineer'
+export type PlanCaution =
+  | 'height'
+  | 'live-conductors'
+  | 'energised-batteries'
+  | 'authority'
+  | 'electrician'
+  | 'structural-engineer'
 
 /** What is live while a step is done. */
 export type PlanState = 'not_proved_dead' | 'dead' | 'open_strings_live' | 'closed_strings_off' | 'on_after_permission'

@@ -13,10 +13,20 @@ import { STEPS_EQUIPMENT } from './steps-equipment.js'
 import { STEPS_FINISH } from './steps-finish.js'
 import { STEPS_RACEWAYS } from './steps-raceways.js'
 import { STEPS_ROOF } from './steps-roof.js'
+import { STEPS_STORAGE, STEPS_STORAGE_TEST } from './steps-storage.js'
 import { STEPS_TEST } from './steps-test.js'
 
 /** All steps, in the order of the work. */
-const STEPS = [...STEPS_BEFORE, ...STEPS_ROOF, ...STEPS_RACEWAYS, ...STEPS_EQUIPMENT, ...STEPS_TEST, ...STEPS_FINISH]
+const STEPS = [
+  ...STEPS_BEFORE,
+  ...STEPS_ROOF,
+  ...STEPS_RACEWAYS,
+  ...STEPS_EQUIPMENT,
+  ...STEPS_STORAGE,
+  ...STEPS_TEST,
+  ...STEPS_STORAGE_TEST,
+  ...STEPS_FINISH,
+]
 
 /**
  * The job in order, with tools, quantities and the numbers to hold to.

@@ -13,6 +13,7 @@ export interface PriceSources {
   readonly bom?: Result<BomValues> | undefined
   readonly cashBand?: boolean | undefined
   readonly brief?: boolean | undefined
+  readonly optimum?: boolean | undefined
 }
 
 /**
@@ -23,7 +24,7 @@ export interface PriceSources {
 export function paybackAt(
   { project, files }: HouseInput,
   estimate: () => YieldRun,
-  { installedCostUsd, bom, cashBand = false, brief = false }: PriceSources,
+  { installedCostUsd, bom, cashBand = false, optimum = false, brief = false }: PriceSources,
 ): Result<PaybackValues> {
   const totalUsd = bom === undefined ? undefined : totalOf(bom)
   const isStated = (installedCostUsd ?? project.finance?.installed_cost_usd) !== undefined
@@ -31,6 +32,7 @@ export function paybackAt(
     estimate,
     cashBand,
     brief,
+    optimum,
     ...(installedCostUsd === undefined ? {} : { installedCostUsd }),
     ...(isStated || totalUsd === undefined || totalUsd === null ? {} : { billOfMaterialsUsd: totalUsd }),
   })

@@ -11,6 +11,7 @@ import { takeMounts } from './take-mounts.js'
 import type { TakeOffJob } from './take-off-job.js'
 import { takeRaceways } from './take-raceways.js'
 import { takeRails } from './take-rails.js'
+import { takeStorage } from './take-storage.js'
 import { takeTools } from './take-tools.js'
 import { takeTrunks } from './take-trunks.js'
 import { takeWire } from './take-wire.js'
@@ -46,6 +47,7 @@ export function takeOff(job: TakeOffJob): TakeOff {
       ...raceways.needs,
       ...takeConnection(job, wiring),
       ...takeFeeders(job, wiring),
+      ...takeStorage(job, wiring),
       ...takeDcDevices(job, wiring),
       ...takeLabels(labels ?? [], wiring.edition),
     )

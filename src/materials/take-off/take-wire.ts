@@ -1,4 +1,4 @@
-import { cablesIn, isAc, type RacewayValues, type WiringValues } from '../../electrical/index.js'
+import { allCircuits, cablesIn, isAc, type RacewayValues, type WiringValues } from '../../electrical/index.js'
 import type { Need } from './need.js'
 import { practiceValue } from './practice.js'
 import { idPart, type TakeOffJob } from './take-off-job.js'
@@ -9,7 +9,11 @@ type Conductor = RacewayValues['conductors'][number]
 /** Every conductor of every segment by its colour, and every cable by its length, with slack at both ends. */
 export function takeWire(job: TakeOffJob, wiring: WiringValues): Need[] {
   const slackFt = practiceValue(job, 'wire_slack_ft')
-  const strings = new Set(wiring.circuits.filter((each) => !isAc(each)).map((each) => each.id))
+  const strings = new Set(
+    allCircuits(wiring)
+      .filter((each) => !isAc(each))
+      .map((each) => each.id),
+  )
   return wiring.raceways.flatMap((raceway) =>
     raceway.form === 'cable'
       ? cableNeeds(raceway, slackFt)

@@ -1,6 +1,6 @@
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { kwhDecimal, microKwh, splitMicroKwh } from '../exact/index.js'
-import type { RateSheet } from '../tariff/index.js'
+import type { EnergyPrices, RateSheet, Tier } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { emptySegment, type BillLedger } from './ledger.js'
 import { noBanks, priceBill, type Bill } from './price-bill.js'
@@ -86,13 +86,16 @@ export function billAcrossRates(
   })
 }
 
+const tiersOf = (prices: EnergyPrices): readonly Tier[] =>
+  prices.kind === 'tiers' ? prices.tiers : prices.kind === 'period tiers' ? prices.ladders.flat() : []
+
 /** A charge or threshold per bill cannot be divided over the parts of a bill. */
 function refuseMonthlyTerms(sheet: RateSheet): void {
   const perMonth =
     sheet.fixed.some((charge) => charge.per === 'month') ||
     sheet.minimum?.per === 'month' ||
     sheet.tierAdders.some((adder) => adder.above.per === 'month') ||
-    sheet.energy.some((one) => one.kind === 'tiers' && one.tiers.some((tier) => tier.upTo?.per === 'month'))
+    sheet.energy.some((one) => tiersOf(one).some((tier) => tier.upTo?.per === 'month'))
   if (!perMonth) return
   throw new StageError(
     'tariff',

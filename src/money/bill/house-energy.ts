@@ -1,7 +1,8 @@
 import { StageError } from '../../worksheet/index.js'
 import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
-import { layHours } from './hour-layout.js'
+import { layHours, type HourLayout } from './hour-layout.js'
+import type { HouseStorage } from './house-storage.js'
 import { hourlyLedgers } from './hourly-ledgers.js'
 import type { BillLedger } from './ledger.js'
 import { monthlyLedgers } from './monthly-ledgers.js'
@@ -10,7 +11,13 @@ import type { KilowattHours } from '../../values/index.js'
 /** What the house uses and the system produces in a typical year. */
 export type HouseEnergy =
   /** 8760 hours of local standard time, kWh. */
-  | { readonly kind: 'hourly'; readonly usageKwh: Float64Array; readonly productionKwh?: Float64Array }
+  | {
+      readonly kind: 'hourly'
+      readonly usageKwh: Float64Array
+      readonly productionKwh?: Float64Array
+      /** A battery; none when missing. */
+      readonly storage?: HouseStorage
+    }
   /** Twelve totals, January first, kWh. */
   | {
       readonly kind: 'monthly'
@@ -73,16 +80,44 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
         ),
     }
   }
-  const { usageKwh, productionKwh } = energy
+  const { usageKwh, productionKwh, storage } = energy
   checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
   if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
   const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
   let plain: BillLedger[] | undefined
   let scaled: ((scale: number) => BillLedger[]) | undefined
+  const without = (): BillLedger[] => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1))
+  if (storage !== undefined && productionKwh !== undefined) {
+    const known = new Map<number, BillLedger[]>()
+    const withSystem = (scale: number): BillLedger[] => {
+      const held = known.get(scale)
+      if (held !== undefined) return held
+      const after = storage(
+        usageKwh,
+        productionKwh.map((kwh) => kwh * scale),
+      )
+      const ledgers = hourlyLedgers(layout, usageKwh, after.outputKwh, byHour)(1)
+      const made = madeByBill(layout, after.generationKwh)
+      const told = ledgers.map((ledger) => ({ ...ledger, generation: made[ledger.month] ?? 0 }))
+      known.set(scale, told)
+      return told
+    }
+    return { without, withSystem }
+  }
   return {
-    without: () => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1)),
+    without,
     withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
   }
+}
+
+/** Output by bill (1 to 12), millionths of a kWh; rounded hour by hour, as in `hourlyLedgers`. */
+function madeByBill(layout: HourLayout, kwh: Float64Array): Float64Array {
+  const made = new Float64Array(13)
+  for (let h = 0; h < kwh.length; h++) {
+    const bill = layout.segments[layout.segment[h * layout.partsPerHour]!]!.bill
+    made[bill] = made[bill]! + Math.floor(kwh[h]! * 1e6 + 0.5)
+  }
+  return made
 }
 
 /** The ledgers of a house that is billed by one tariff without, and by another with the system. */

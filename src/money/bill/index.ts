@@ -2,7 +2,9 @@ export { billAcrossRates, type DatedSheet, type ProratedBillValues } from './bil
 export type { BillLineValues, BillValues, BillYearValues } from './bill-values.js'
 export { billYearOf, computeBill } from './compute-bill.js'
 export { computeSavings, type SavingsValues } from './compute-savings.js'
-export { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
+export { houseLedgers, yearLedgers, type HouseEnergy, type HouseLedgers, type YearLedgers } from './house-energy.js'
+export type { AfterStorage, HouseStorage } from './house-storage.js'
+export { layHours } from './hour-layout.js'
 export { billFromPeriods } from './period-bill.js'
 export {
   gridAround,

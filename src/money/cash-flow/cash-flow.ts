@@ -15,6 +15,8 @@ export interface CashFlowInput {
    * prices change; the index of the terms comes on top.
    */
   readonly curves?: readonly SavingsCurve[]
+  /** Savings that fade of a battery takes from those of the curve, by year from 1, USD at base prices; none when missing. */
+  readonly fadeUsd?: readonly Dollars[]
   /** Output of the first year, kWh. */
   readonly firstYearKwh: KilowattHours
   readonly grossCostUsd: Dollars
@@ -101,7 +103,9 @@ export function cashFlow(input: CashFlowInput): CashFlow {
       billSavingsUsd:
         t === 0 || !isThere(contract, t)
           ? 0
-          : savingsAt(curveOfYear(input, t), shares[t] ?? 0) * (terms.priceIndex[t - 1] ?? 1) * real,
+          : (savingsAt(curveOfYear(input, t), shares[t] ?? 0) - (input.fadeUsd?.[t - 1] ?? 0)) *
+            (terms.priceIndex[t - 1] ?? 1) *
+            real,
       performanceUsd: (incentives.perKwh[t] ?? 0) / nominal,
       otherIncomeUsd: (finance.other_income_usd_per_year ?? 0) * yearly,
       maintenanceUsd: (finance.maintenance_usd_per_year ?? 0) * yearly,

@@ -2,6 +2,7 @@ import type { Project } from '../../project/index.js'
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import { computeSavings, type SavingsValues } from '../bill/index.js'
 import type { YieldRun } from '../../yield/index.js'
+import { behindMeter, readStorage } from '../storage/index.js'
 import { readHouse, type House } from './read-house.js'
 
 /**
@@ -17,7 +18,13 @@ export function billsOfProject(
 ): Result<SavingsValues> {
   const worksheet = new Worksheet()
   const { sheets, usage, hours }: House = readHouse(project, files, worksheet, estimate)
-  const energy = { kind: 'hourly' as const, usageKwh: usage.usageKwh, productionKwh: hours.kwh }
+  const battery = readStorage(project, sheets.withSystem, usage.calendar, worksheet)
+  const energy = {
+    kind: 'hourly' as const,
+    usageKwh: usage.usageKwh,
+    productionKwh: hours.kwh,
+    ...(battery === undefined ? {} : { storage: behindMeter(battery.system) }),
+  }
   const bills = computeSavings(sheets.without, energy, usage.calendar, sheets.withSystem)
   worksheet.include(bills)
   return worksheet.result(bills.values)

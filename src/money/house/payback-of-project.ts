@@ -3,6 +3,8 @@ import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { statedDegradation, type YieldRun } from '../../yield/index.js'
 import { thirdPartyOf } from '../cash-flow/index.js'
 import { payback, type PaybackValues } from '../payback/index.js'
+import { ratedAcKw } from '../../roof/index.js'
+import { readStorage } from '../storage/index.js'
 import { readHouse } from './read-house.js'
 import { withSpread } from './with-spread.js'
 import type { Dollars } from '../../values/index.js'
@@ -19,6 +21,8 @@ export interface PaybackOptions {
   readonly cashBand?: boolean
   /** Whether the sensitivity table is left out. */
   readonly brief?: boolean
+  /** Whether the optimum of a battery by perfect foresight is told too. */
+  readonly optimum?: boolean
 }
 
 /**
@@ -38,6 +42,7 @@ export function paybackOfProject(
   const { sheets, usage, usageOf, run, hours } = readHouse(project, files, worksheet, options.estimate)
   const finance = withSpread(project.finance ?? {}, run, worksheet)
   const degradationPct = statedDegradation(project)?.pctPerYear
+  const battery = readStorage(project, sheets.withSystem, usage.calendar, worksheet)
   const result = payback({
     sheet: sheets.without,
     sheetWithSystem: sheets.withSystem,
@@ -48,6 +53,9 @@ export function paybackOfProject(
     incentives: project.incentives ?? {},
     cashBand: options.cashBand === true,
     brief: options.brief === true,
+    ...(battery === undefined
+      ? {}
+      : { battery: { house: battery, acKw: ratedAcKw(project), optimum: options.optimum === true } }),
     ...(billOfMaterialsUsd === undefined ? {} : { billOfMaterialsUsd }),
     ...(usageOf === undefined ? {} : { usageOf }),
     ...(degradationPct === undefined ? {} : { degradationPct }),

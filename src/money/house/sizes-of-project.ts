@@ -2,12 +2,20 @@ import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
 import { thirdPartyOf } from '../cash-flow/index.js'
-import { chooseSize, type ChooseSizeValues, type SizeCandidate } from '../sizing/index.js'
+import {
+  chooseSize,
+  storageSizes,
+  type ChooseSizeValues,
+  type SizeCandidate,
+  type StorageSizesValues,
+} from '../sizing/index.js'
+import { storageChoices, tellStorageLeftOut } from './storage-choices.js'
 import { own, type Dollars, type Percent } from '../../values/index.js'
 import { fillRoof } from './fill-roof.js'
 import { dayChoice, readHouse, type House } from './read-house.js'
 import { findLimits, type SizeLimit } from './find-limits.js'
 import { shareModules, type Share } from './share-modules.js'
+import { tellSizeCost } from './tell-size-cost.js'
 import { sizeLots, type SizeLot } from './size-lots.js'
 
 export interface SizeOptions {
@@ -19,6 +27,8 @@ export interface SizeOptions {
   readonly listPrice?: ListPrice
   /** Share of the year's use to cover, percent. */
   readonly wishedSharePct?: Percent
+  /** Compare up to so many storage units too. */
+  readonly storageUnits?: number
   /** The energy estimate of this very project, where it is known already. */
   readonly estimate?: () => YieldRun
 }
@@ -32,6 +42,8 @@ export interface ProjectSizeValues extends ChooseSizeValues {
   readonly modules_by_array: readonly { readonly modules: number; readonly arrays: Readonly<Record<string, number>> }[]
   readonly cost_usd_per_module: number
   readonly cost_fixed_usd: number
+  /** Numbers of modules with numbers of storage units, where that was asked for. */
+  readonly with_storage?: StorageSizesValues
 }
 
 /** What a module costs by a price list, from the bill of the project as it stands. */
@@ -96,7 +108,7 @@ export function sizesOfProject(
   )
   const [tightest] = limits
   const degradationPct = statedDegradation(project)?.pctPerYear
-  const result = chooseSize({
+  const input = {
     sheet: house.sheets.without,
     sheetWithSystem: house.sheets.withSystem,
     usageKwh: house.usage.usageKwh,
@@ -108,14 +120,20 @@ export function sizesOfProject(
     incentives: project.incentives ?? {},
     ...(degradationPct === undefined ? {} : { degradationPct }),
     ...(options.wishedSharePct === undefined ? {} : { wishedSharePct: options.wishedSharePct }),
-  })
+  }
+  const result = chooseSize(input)
+  const withStorage =
+    options.storageUnits === undefined
+      ? undefined
+      : storageSizes(input, storageChoices(project, house, options.storageUnits, worksheet))
+  if (withStorage === undefined) tellStorageLeftOut(project, worksheet)
   worksheet.include(result)
   const inProject = lots.reduce((sum, lot) => sum + lot.own, 0)
   assumeBranchPrice(finance, candidates, worksheet)
   const kept = sizes.map(([modules]) => modules)
   tellLeftOut(kept, new Set(shares.keys()), worksheet)
   tellRefused(kept, new Set(shares.keys()), worksheet)
-  tellCost(finance, candidates, inProject, worksheet)
+  tellSizeCost(project, candidates, inProject, worksheet)
   return worksheet.result({
     ...result.values,
     modules_in_project: inProject,
@@ -126,6 +144,7 @@ export function sizesOfProject(
     })),
     cost_usd_per_module: price.usdPerModule,
     cost_fixed_usd: price.fixedUsd,
+    ...(withStorage === undefined ? {} : { with_storage: withStorage }),
   })
 }
 
@@ -227,25 +246,3 @@ function tellRefused(sizes: readonly number[], reached: ReadonlySet<number>, wor
 }
 
 const upTo = (last: number): number[] => Array.from({ length: last }, (_, i) => i + 1)
-
-/** Share of the price of the project that its size may cost otherwise before we say so. */
-const COST_TOLERANCE = 0.15
-
-function tellCost(
-  finance: Finance,
-  candidates: readonly SizeCandidate[],
-  inProject: number,
-  worksheet: Worksheet,
-): void {
-  const quoted = finance.installed_cost_usd
-  const same = candidates.find(({ modules }) => modules === inProject)
-  if (quoted === undefined || same === undefined) return
-  if (Math.abs(same.grossCostUsd - quoted) <= COST_TOLERANCE * quoted) return
-  worksheet.find({
-    severity: 'warning',
-    id: 'size.cost-differs',
-    message: `${String(inProject)} modules cost ${same.grossCostUsd.toFixed(0)} USD by cost_fixed_usd and cost_usd_per_module, but installed_cost_usd is ${quoted.toFixed(0)} USD`,
-    where: 'finance.cost_usd_per_module',
-    fix: 'Make the two agree, or choose by the wrong price.',
-  })
-}

@@ -71,9 +71,14 @@ export function curveVariants(input: CurveVariantsInput): CurveVariant[] {
     variants.push({ ...EXPORT_PRICE, curves: [at(half), at(oneAndHalf)] })
   }
   if (energy.kind === 'hourly' && energy.productionKwh !== undefined) {
-    const { usageKwh, productionKwh } = energy
+    const { usageKwh, productionKwh, storage } = energy
     const shifted = (share: number): Curves => {
-      const moved = { kind: 'hourly', usageKwh: shiftUse(usageKwh, productionKwh, share), productionKwh } as const
+      const moved = {
+        kind: 'hourly',
+        usageKwh: shiftUse(usageKwh, productionKwh, share),
+        productionKwh,
+        ...(storage === undefined ? {} : { storage }),
+      } as const
       return { curve: savingsCurve({ sheet, sheetWithSystem, energy: moved, calendar, grid }) }
     }
     variants.push({ ...OWN_USE, curves: [shifted(-MOVED), shifted(MOVED)] })

@@ -1,4 +1,6 @@
-export { payback, annualOutput, yearScales, type PaybackInput } from './payback.js'
+export { payback, annualOutput } from './payback.js'
+export type { BatteryInput, PaybackInput } from './payback-input.js'
+export { yearScales } from './year-scales.js'
 export type {
   CashFlowRowValues,
   ContractValues,
@@ -11,3 +13,4 @@ export type {
 export { paybackMeaning } from './payback-meaning.js'
 export { paybackYearsValues } from './report-values.js'
 export { worthOf, type Worth } from './worth.js'
+export { batteryYears, withBattery, withReplacements } from './battery-years.js'

@@ -1,5 +1,6 @@
 import type { SavingsValues } from '../bill/index.js'
 import type { YearValues } from '../years/index.js'
+import type { StorageValues } from '../storage/index.js'
 
 /** Payback of one kind, years after purchase; null = not within the study. */
 export interface PaybackYearsValues {
@@ -134,4 +135,6 @@ export interface PaybackValues {
   readonly years_ahead?: readonly YearValues[]
   readonly uncertainty: UncertaintyValues
   readonly sensitivity: readonly SensitivityValues[]
+  /** The battery, where the project has one. */
+  readonly storage?: StorageValues
 }

@@ -1,4 +1,3 @@
-import type { Finance, Incentive } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import {
   computeSavings,
@@ -8,22 +7,18 @@ import {
   type HouseEnergy,
   type SavingsValues,
 } from '../bill/index.js'
-import type { BillingCalendar } from '../calendar/index.js'
 import {
   cashFlow,
   checkLoan,
   checkThirdParty,
-  outputShare,
   readFinance,
   readIncentives,
   reportedDiscount,
   thirdPartyOf,
   type CashFlowInput,
-  type FinanceTerms,
 } from '../cash-flow/index.js'
 import type { RateSheet } from '../tariff/index.js'
 import { drawCashFlows, readSpread, sensitivity } from '../uncertainty/index.js'
-import type { UseOfYear } from '../usage/index.js'
 import { tellYears, withPricesInCurves, yearCurves, yearsAhead } from '../years/index.js'
 import { contractValues } from './contract-values.js'
 import { curveVariants } from './curve-variants.js'
@@ -41,32 +36,12 @@ import {
   termsValues,
   uncertaintyValues,
 } from './report-values.js'
+import type { PaybackInput } from './payback-input.js'
+import { yearScales } from './year-scales.js'
+import { batteryValues } from './battery-values.js'
+import { batteryYears, withBattery, withReplacements, type BatteryHouse } from './battery-years.js'
 import { worthOf } from './worth.js'
-import type { Dollars, KilowattHours, Percent, Watts } from '../../values/index.js'
-
-/** What the payback of a system is worked out from. */
-export interface PaybackInput {
-  readonly sheet: RateSheet
-  /** Tariff of the solar customer when it is another one altogether. */
-  readonly sheetWithSystem?: RateSheet
-  /** Use and output of the first year; the output must be there. */
-  readonly energy: HouseEnergy
-  readonly calendar: BillingCalendar
-  /** Cost before incentives from the bill of materials, USD; `finance.installed_cost_usd` replaces it. */
-  readonly billOfMaterialsUsd?: Dollars
-  /** DC rating at standard test conditions, W. */
-  readonly dcRatingW: Watts
-  readonly finance: Finance
-  readonly incentives: Readonly<Record<string, Incentive>>
-  /** As the project states it, percent; `finance` wins over `losses`. */
-  readonly degradationPct?: Percent
-  /** Use of each year, where it grows or loads come; the energy above is that of the first year. */
-  readonly usageOf?: UseOfYear
-  /** Whether the spread of the running sum of every year is told too. */
-  readonly cashBand?: boolean
-  /** Without the sensitivity table, for one of very many houses that are compared. */
-  readonly brief?: boolean
-}
+import type { KilowattHours } from '../../values/index.js'
 
 /** Annual output, kWh. @throws StageError without one. */
 export function annualOutput(energy: HouseEnergy): number {
@@ -92,16 +67,39 @@ function costOf(input: PaybackInput): number {
   )
 }
 
+/** @throws StageError when there is a battery and no hours. */
+function batteryHouse({
+  battery,
+  energy,
+  sheet,
+  sheetWithSystem = sheet,
+  calendar,
+}: PaybackInput): BatteryHouse | undefined {
+  if (battery === undefined) return undefined
+  if (energy.kind === 'monthly' || energy.productionKwh === undefined)
+    throw new StageError(
+      'storage',
+      'a battery needs use and output by the hour',
+      'Add usage.load_shape, or use a meter export.',
+    )
+  const { usageKwh, productionKwh } = energy
+  return { battery: battery.house, energy: { usageKwh, productionKwh }, sheet, sheetWithSystem, calendar }
+}
+
+/** Fade, warranty and replacement are worked out for years that are alike. */
+function batteryAndYears(): StageError {
+  return new StageError(
+    'storage',
+    'a battery is worked out for years that are alike, and use, rate sheets, prices or export contracts of this project change',
+    'Leave out storage, or growth_pct_per_year, new_loads, later, price_path and export_contract, and compare the two results.',
+  )
+}
+
 /** kWh of the first year that lower the bill: own use, and exports where they are netted. */
 function savedKwh(sheet: RateSheet, bills: SavingsValues): KilowattHours {
   const { usage_kwh, import_kwh, generation_kwh, lost_kwh } = bills.with
   if (sheet.solar.rule === 'unpaid' || sheet.solar.rule === 'net billing') return usage_kwh - import_kwh
   return generation_kwh - lost_kwh
-}
-
-/** Nodes of the savings curve that make every year of the cash flow exact. */
-export function yearScales(terms: FinanceTerms): number[] {
-  return Array.from({ length: terms.years }, (_, i) => outputShare(terms, i + 1))
 }
 
 /**
@@ -112,13 +110,15 @@ export function yearScales(terms: FinanceTerms): number[] {
  */
 export function payback(input: PaybackInput): Result<PaybackValues> {
   const worksheet = new Worksheet()
-  const { sheet, energy, calendar, finance, incentives } = input
+  const { sheet, calendar, incentives } = input
   const sheetWithSystem = input.sheetWithSystem ?? sheet
+  const battery = batteryHouse(input)
+  const energy = battery === undefined ? input.energy : withBattery(battery.energy, battery.battery)
   const firstYearKwh = annualOutput(energy)
-  const grossCostUsd = thirdPartyOf(finance) === undefined ? costOf(input) : 0
-  const stated = readFinance(finance, worksheet, input.degradationPct)
-  checkThirdParty(finance, incentives, stated.years, worksheet)
-  const spread = readSpread(finance.uncertainty ?? {}, worksheet)
+  const grossCostUsd = thirdPartyOf(input.finance) === undefined ? costOf(input) : 0
+  const stated = readFinance(input.finance, worksheet, input.degradationPct)
+  checkThirdParty(input.finance, incentives, stated.years, worksheet)
+  const spread = readSpread(input.finance.uncertainty ?? {}, worksheet)
   const ledgers = houseLedgers(sheet, energy, calendar, sheetWithSystem)
   const bills = computeSavings(sheet, energy, calendar, sheetWithSystem, ledgers)
   worksheet.include(bills)
@@ -132,13 +132,29 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     usageOf: input.usageOf,
     calendar,
     terms: stated,
-    baseYear: finance.base_year,
+    baseYear: input.finance.base_year,
     scalesOf: (year) => [...gridAround(0.1, 2), scales[year - 1] ?? 1],
   })
+  if (battery !== undefined && years !== undefined) throw batteryAndYears()
   const terms = years === undefined ? stated : withPricesInCurves(stated)
   const curves = years === undefined ? {} : { curves: yearCurves(years) }
+  const life = battery === undefined ? undefined : batteryYears({ ...battery, before: ledgers.before }, curve, scales)
+  const finance =
+    battery === undefined || life === undefined
+      ? input.finance
+      : withReplacements(input.finance, battery.battery, life.life)
   const { dcRatingW } = input
-  const base: CashFlowInput = { curve, ...curves, firstYearKwh, grossCostUsd, dcRatingW, finance, incentives, terms }
+  const base: CashFlowInput = {
+    curve,
+    ...curves,
+    firstYearKwh,
+    grossCostUsd,
+    dcRatingW,
+    finance,
+    incentives,
+    terms,
+    ...(life === undefined ? {} : { fadeUsd: life.fadeUsd }),
+  }
   readIncentives(incentives, base, worksheet)
   const flow = cashFlow(base)
   checkLoan(finance, grossCostUsd, flow.incentives.lumps[0] ?? 0, worksheet)
@@ -172,5 +188,8 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
       input.brief === true
         ? []
         : sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales, curve, years }))),
+    ...(battery === undefined || life === undefined
+      ? {}
+      : { storage: batteryValues(input, { house: battery, years: life, terms, bills: bills.values }, worksheet) }),
   })
 }

@@ -2,6 +2,7 @@ export { DAY_KINDS } from './rate-sheet.js'
 export type {
   DemandCharges,
   EnergyPrices,
+  Tier,
   ExportContractTerms,
   ExportPrices,
   FixedCharges,

@@ -56,6 +56,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const present = new Float64Array(years + 1)
   const share = new Float64Array(years + 1)
   const owed = new Float64Array(years + 1)
+  const fade = Float64Array.from({ length: years + 1 }, (_, t) => input.fadeUsd?.[t - 1] ?? 0)
   for (const row of central.rows) {
     const t = row.year
     // Payments for energy follow the output, to whom they go.
@@ -86,7 +87,7 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
     for (let t = 1; t <= years; t++) {
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * deviates[at + 2 + t]!))
-      const saved = readers[t]!(share[t]! * output) * price[t]! * growth
+      const saved = (readers[t]!(share[t]! * output) - fade[t]!) * price[t]! * growth
       const flow = fixed[t]! + saved + performance[t]! * output
       npv += flow * present[t]!
       sum += flow

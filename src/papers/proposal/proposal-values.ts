@@ -26,7 +26,11 @@ export interface SizeValues {
   readonly dc_kw: number
   readonly ac_kw: number
   readonly modules: number
-  readonly equipment: readonly { readonly kind: 'module' | 'inverter'; readonly name: string; readonly count: number }[]
+  readonly equipment: readonly {
+    readonly kind: 'module' | 'inverter' | 'storage'
+    readonly name: string
+    readonly count: number
+  }[]
 }
 
 /** kWh. P90 is exceeded in nine cases of ten. */

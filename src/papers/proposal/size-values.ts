@@ -1,5 +1,6 @@
-import { ratedAcKw } from '../../fieldwork/index.js'
+import { ratedAcKw } from '../../roof/index.js'
 import { listModuleGroups, type Project } from '../../project/index.js'
+import { own } from '../../values/index.js'
 import { downTo } from './cautious.js'
 import type { SizeValues } from './proposal-values.js'
 
@@ -18,12 +19,20 @@ export function sizeValues(project: Project, ratedKw: number): SizeValues {
         units.add(unitId)
       }
   }
-  const rows = (kind: 'module' | 'inverter', counts: Map<string, number>) =>
+  const rows = (kind: SizeValues['equipment'][number]['kind'], counts: Map<string, number>) =>
     [...counts].map(([name, count]) => ({ kind, name, count }))
   return {
     dc_kw: downTo(0.01, ratedKw),
     ac_kw: downTo(0.01, ratedAcKw(project)),
     modules: [...modules.values()].reduce((sum, count) => sum + count, 0),
-    equipment: [...rows('module', modules), ...rows('inverter', inverters)],
+    equipment: [...rows('module', modules), ...rows('inverter', inverters), ...storageRow(project)],
   }
+}
+
+/** The storage units with their nameplate energy. */
+function storageRow({ storage, equipment }: Project): SizeValues['equipment'] {
+  const unit = own(equipment.storage_units, storage?.unit)
+  if (storage === undefined || unit === undefined || storage.count === 0) return []
+  const energy = unit.nameplate_kwh === undefined ? '' : `, ${unit.nameplate_kwh} kWh`
+  return [{ kind: 'storage', name: `${unit.name ?? storage.unit}${energy}`, count: storage.count }]
 }

@@ -8,6 +8,7 @@ export const EQUIPMENT_GROUPS = {
   'trunk-cable': 'trunk_cables',
   rail: 'rails',
   mount: 'mounts',
+  'storage-unit': 'storage_units',
 } as const
 
 /** Word of one piece of equipment. */

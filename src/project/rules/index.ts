@@ -1,3 +1,4 @@
+import { checkStorageWiring } from './storage-wiring.js'
 import type { Complaint } from '../explain/complaint.js'
 import type { Project } from '../project-types.generated.js'
 import { checkArrays } from './arrays.js'
@@ -24,6 +25,8 @@ import { checkSite } from './site.js'
 import { checkSitePlan } from './site-plan.js'
 import { checkSlopes } from './slopes.js'
 import { checkSnow } from './snow.js'
+import { checkStorage } from './storage.js'
+import { checkStorageUnits } from './storage-units.js'
 import { checkVicinity } from './vicinity.js'
 import { checkWeatherFile } from './weather-file.js'
 
@@ -46,6 +49,7 @@ const RULES: readonly Rule[] = [
   checkOverhead,
   checkIds,
   checkDistribution,
+  checkStorageWiring,
   checkPanelSpaces,
   checkDocuments,
   checkArrays,
@@ -54,6 +58,8 @@ const RULES: readonly Rule[] = [
   checkInverters,
   checkInverterLoad,
   checkDcDevices,
+  checkStorageUnits,
+  checkStorage,
   checkUtilityApplication,
   checkCommissioning,
   checkProposal,

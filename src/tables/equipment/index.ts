@@ -7,6 +7,7 @@ export {
   MOST_EFFICIENCY_PCT,
   MOUNTING_RANGES,
   POWER_PRODUCT,
+  STORAGE_RANGES,
   SYSTEM_VOLTAGES_V,
   type PlausibleRange,
 } from './plausible.js'

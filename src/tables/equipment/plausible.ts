@@ -79,3 +79,25 @@ export const ALUMINIUM_LB_PER_FT_IN2 = {
   value: 0.098 * 12,
   source: memory('Aluminum Design Manual', 'density 0.098 lb/in3'),
 } as const
+
+const cited = (document: string, place: string): Source => ({ document, place, standing: 'secondary' })
+
+/** Ranges of storage units. What may hurt is never taken from here: a value outside is told, and none is filled in. */
+export const STORAGE_RANGES = {
+  /** AC to AC. */
+  roundTripPct: range(
+    60,
+    96,
+    '%',
+    cited('HTW Berlin, storage inspections 2019 to 2025, and KIT 2017', 'as the German trade press reports them'),
+  ),
+  standbyW: range(0, 150, 'W', memory('HTW Berlin, storage inspections', 'range of standby')),
+  usablePct: range(50, 100, '%', memory('data sheets', 'usable of nameplate energy')),
+  powerPerEnergy: range(0.1, 1.5, 'kW per kWh', {
+    document: 'US laboratory technology baseline 2023 and 2024',
+    place: 'home batteries of 5 kW and 12.5 kWh; the limits are wider',
+    standing: 'read',
+  }),
+  warrantyYears: range(5, 25, 'years', memory('warranty terms', 'calendar life')),
+  installedUsdPerKwh: range(300, 2500, 'USD per usable kWh', memory('prices of home batteries', 'installed')),
+} as const

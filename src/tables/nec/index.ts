@@ -73,11 +73,19 @@ export {
   type WiringMethod,
   type WiringMethodRow,
 } from './wiring-methods.js'
-export { workingSpace } from './working-space.js'
+export { WORKING_HEIGHT_IN, WORKING_WIDTH_IN, workingSpace } from './working-space.js'
 export { CONTINUOUS_FACTOR, SHORT_CIRCUIT_FACTOR, SOURCE_FACTOR } from './current-factors.js'
 export { tapRules, type TapRule } from './tap-rules.js'
 export { DWELLING_SERVICE_SHARE } from './dwelling-service.js'
 export { powerControlSections } from './power-control.js'
+export {
+  STORAGE_ARTICLE_KWH,
+  storageDisconnectRules,
+  storagePlace,
+  storageSection,
+  type StorageDisconnectRule,
+  type StorageTopic,
+} from './storage-sections.js'
 export {
   FAULT_CONDUCTOR_C,
   IMPEDANCE_TOLERANCE,

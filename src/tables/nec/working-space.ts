@@ -14,3 +14,8 @@ export const workingSpace: readonly WorkingSpaceRow[] = [
   { toV: 600, conditionFt: [3, 3.5, 4] },
   { toV: 1000, conditionFt: [3, 4, 5] },
 ]
+
+/** Least width of the working space, in. @source NEC 110.26(A)(2) */
+export const WORKING_WIDTH_IN = 30
+/** Least height of the working space, in: 6.5 ft. @source NEC 110.26(A)(3) */
+export const WORKING_HEIGHT_IN = 78

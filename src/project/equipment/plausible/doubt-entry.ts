@@ -1,10 +1,11 @@
 import type { Finding, Source } from '../../../worksheet/index.js'
-import type { Inverter, Optimiser, PvModule, TrunkCable } from '../../project-types.generated.js'
+import type { Inverter, Optimiser, PvModule, StorageUnit, TrunkCable } from '../../project-types.generated.js'
 import { entryPath, type EquipmentEntry } from '../entry.js'
 import { Doubts } from './doubts.js'
 import { doubtInverter } from './inverter.js'
 import { doubtModule } from './module.js'
 import { doubtMount, doubtOptimiser, doubtRail, doubtTrunkCable } from './others.js'
+import { doubtStorageUnit } from './storage-unit.js'
 
 const PRACTICE: Source = { document: '', standing: 'common practice, no source' }
 
@@ -34,6 +35,9 @@ export function doubtEntry(entry: EquipmentEntry): Finding[] {
       break
     case 'mount':
       doubtMount(values, doubts)
+      break
+    case 'storage-unit':
+      doubtStorageUnit(values as unknown as StorageUnit, doubts)
   }
   return [...doubts.findings, ...withoutSheet(entry)]
 }

@@ -1,0 +1,8 @@
+export { batterySideA } from './battery-side.js'
+export { checkStorage, type CheckedStorage } from './check-storage.js'
+export { energyByGroup } from './energy-rules.js'
+export { placeJobOf } from './facts-of.js'
+export { recordChecks } from './record-checks.js'
+export { answerStated, compareStated, type StorageCheck } from './storage-check.js'
+export { buildStorageCircuits, STORAGE_DC, STORAGE_SOURCE } from './storage-circuits.js'
+export { storageOf, storageRulesOf, type StorageSystem } from './storage-unit.js'

@@ -1,0 +1,47 @@
+import { dispatch, type Battery, type Control, type StorageFlows } from '../../storage/index.js'
+import type { AfterStorage, HouseStorage } from '../bill/index.js'
+import { atCapacity } from './read-battery.js'
+
+/** A battery of a house with its control. */
+export interface StorageSystem {
+  /** When new. */
+  readonly battery: Battery
+  readonly control: Control
+  /** Share of the usable energy that is stored at the start of the year, 0 to 1. */
+  readonly startShare: number
+}
+
+/** A year of the battery at a capacity, percent of new. */
+export interface StorageRun {
+  readonly battery: Battery
+  readonly flows: StorageFlows
+}
+
+/** Follows the battery through the 8760 hours of a house. */
+export function runStorage(
+  system: StorageSystem,
+  usageKwh: Float64Array,
+  productionKwh: Float64Array,
+  capacityPct = 100,
+): StorageRun {
+  const battery = atCapacity(system.battery, capacityPct)
+  const house = { stepH: 1, loadKwh: usageKwh, pvKwh: productionKwh }
+  const flows = dispatch(house, battery, system.control, battery.mostKwh * system.startShare)
+  return { battery, flows }
+}
+
+/** What the bills see. Written as output less what the battery takes, so that a battery of 0 kWh leaves every bit as it is. */
+export function behindMeter(system: StorageSystem, capacityPct = 100): HouseStorage {
+  return (usageKwh, productionKwh): AfterStorage => {
+    const { battery, flows } = runStorage(system, usageKwh, productionKwh, capacityPct)
+    const { chargeKwh, dischargeKwh, curtailedKwh } = flows
+    const outputKwh = new Float64Array(productionKwh.length)
+    const generationKwh = new Float64Array(productionKwh.length)
+    for (let h = 0; h < productionKwh.length; h++) {
+      const kept = productionKwh[h]! - curtailedKwh[h]!
+      generationKwh[h] = kept
+      outputKwh[h] = kept - chargeKwh[h]! + dischargeKwh[h]! - battery.standbyKw
+    }
+    return { outputKwh, generationKwh }
+  }
+}
