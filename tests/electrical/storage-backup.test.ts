@@ -68,6 +68,10 @@ describe('disconnect of the storage', () => {
     ).toBe('fail')
     expect(disconnect({ distance_ft: 8 }).verdict('disconnect-partition')).toBeUndefined()
     expect(disconnect({ through_wall: undefined as never }).verdict('disconnect-partition')).toBe('not_stated')
+    // Neither near nor seen as far as anybody knows.
+    const unknown = { visible: undefined as never, distance_ft: undefined as never }
+    expect(disconnect(unknown, 'NEC 2017').verdict('disconnect-partition')).toBe('not_stated')
+    expect(disconnect({ ...unknown, distance_ft: 4 }, 'NEC 2017').verdict('disconnect-partition')).toBeUndefined()
   })
 
   it('outside: nothing in 2017, a disconnect in 2020, a shutdown function since 2023', () => {

@@ -163,8 +163,19 @@ function partition(facts: DisconnectFacts, rule: StorageDisconnectRule, edition:
         fix: 'State through_wall',
       },
     ]
-  if (!throughWall && (distanceFt ?? 0) <= rule.partitionFt) return []
   if (visible === true && !throughWall) return []
+  if (!throughWall && distanceFt === undefined)
+    return [
+      {
+        id: 'disconnect-partition',
+        where: `${AT}.distance_ft`,
+        says: 'how far the disconnect is from the units is not stated, nor that it is within sight of them',
+        verdict: 'not_stated',
+        source,
+        fix: 'State distance_ft, or visible',
+      },
+    ]
+  if (!throughWall && (distanceFt ?? Infinity) <= rule.partitionFt) return []
   return [
     answerStated({
       id: 'disconnect-partition',

@@ -11,6 +11,7 @@ import {
   storageOutage,
   type StorageValues,
 } from '../storage/index.js'
+import { yearCurves } from '../years/index.js'
 import type { BatteryHouse, BatteryYears } from './battery-years.js'
 import type { PaybackInput } from './payback-input.js'
 import { cents, rounded } from './report-values.js'
@@ -87,6 +88,7 @@ function withoutBattery(
   const none = { ...battery.system, battery: noBattery(battery.system.battery) }
   const plain = { kind: 'hourly' as const, ...energy, storage: behindMeter(none) }
   const curve = savingsCurve({ sheet, sheetWithSystem, energy: plain, calendar, grid: [], extraScales: [1, ...scales] })
+  const curves = house.years === undefined ? {} : { curves: yearCurves(house.years, { storage: plain.storage }) }
   const saved = cents(curve.savingsUsd.at(curve.scales.indexOf(1)) ?? 0)
   const { cost_usd_per_unit: each, cost_fixed_usd: fixed = 0 } = battery.part.storage
   const gross = input.finance.installed_cost_usd ?? input.billOfMaterialsUsd
@@ -94,6 +96,7 @@ function withoutBattery(
     return { first_year_savings_usd: saved, npv_usd: null, payback_years: null }
   const flow = cashFlow({
     curve,
+    ...curves,
     firstYearKwh: energy.productionKwh.reduce((a, b) => a + b, 0),
     grossCostUsd: Math.max(0, gross - each * battery.count - fixed),
     dcRatingW: input.dcRatingW,

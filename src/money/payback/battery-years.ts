@@ -12,6 +12,7 @@ import {
 import type { BillingCalendar } from '../calendar/index.js'
 import { behindMeter, storageYears, type HouseBattery, type YearEnergy } from '../storage/index.js'
 import type { RateSheet } from '../tariff/index.js'
+import { yearCurve, type YearsInput } from '../years/index.js'
 
 /** A house with a battery, as its years are worked out. */
 export interface BatteryHouse {
@@ -20,6 +21,8 @@ export interface BatteryHouse {
   readonly sheet: RateSheet
   readonly sheetWithSystem: RateSheet
   readonly calendar: BillingCalendar
+  /** The years, with the battery as new, where use, rate sheets or prices change. */
+  readonly years?: YearsInput | undefined
   /** Hours of the house without the system added up, where that is done already. */
   readonly before?: YearLedgers
 }
@@ -39,22 +42,39 @@ export interface BatteryYears {
 /**
  * Bills of every year with the capacity of that year, less those with a battery as new.
  *
- * @param curve Savings with the battery as new, exact at `scales`. @param scales Output of each year over the first.
+ * @param curves Savings of each year with the battery as new, exact at its scale. @param scales Output of each year over the first.
  */
-export function batteryYears(house: BatteryHouse, curve: SavingsCurve, scales: readonly number[]): BatteryYears {
-  const { battery, energy, sheet, sheetWithSystem, calendar } = house
+export function batteryYears(
+  house: BatteryHouse,
+  curves: (year: number) => SavingsCurve,
+  scales: readonly number[],
+): BatteryYears {
+  const { battery, energy, sheet, calendar, years } = house
   const before = house.before ?? yearLedgers(sheet, { kind: 'hourly', ...energy }, calendar)
-  const bills = { sheet, sheetWithSystem, calendar }
-  const life = storageYears(battery, energy.usageKwh, energy.productionKwh, scales)
+  const life = storageYears(battery, years?.usageOf ?? (() => energy.usageKwh), energy.productionKwh, scales)
   const fadeUsd = life.years.map(({ capacityPct }, i) => {
     const scale = scales[i] ?? 1
     if (capacityPct === 100) return 0
-    const faded = withBattery(energy, battery, capacityPct)
-    const ledgers = { before, after: yearLedgers(sheetWithSystem, faded, calendar) }
-    const own = savingsCurve({ ...bills, energy: faded, ledgers, grid: [], extraScales: [scale] })
-    return savingsAt(curve, scale) - (own.savingsUsd[0] ?? 0)
+    return savingsAt(curves(i + 1), scale) - fadedSavings({ ...house, before }, capacityPct, i + 1, scale)
   })
   return { life, fadeUsd }
+}
+
+/** Savings of a year with a battery that has lost capacity, USD as the curves have them. */
+function fadedSavings(
+  { battery, energy, sheet, sheetWithSystem, calendar, years, before }: BatteryHouse & { readonly before: YearLedgers },
+  capacityPct: number,
+  year: number,
+  scale: number,
+): Dollars {
+  if (years !== undefined) {
+    const storage = behindMeter(battery.system, capacityPct)
+    return yearCurve({ ...years, scalesOf: () => [scale] }, year, { storage }).savingsUsd[0] ?? 0
+  }
+  const faded = withBattery(energy, battery, capacityPct)
+  const ledgers = { before, after: yearLedgers(sheetWithSystem, faded, calendar) }
+  const own = savingsCurve({ sheet, sheetWithSystem, calendar, energy: faded, ledgers, grid: [], extraScales: [scale] })
+  return own.savingsUsd[0] ?? 0
 }
 
 /** Finance with the batteries that are bought again within the study. */

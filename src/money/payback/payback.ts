@@ -86,15 +86,6 @@ function batteryHouse({
   return { battery: battery.house, energy: { usageKwh, productionKwh }, sheet, sheetWithSystem, calendar }
 }
 
-/** Fade, warranty and replacement are worked out for years that are alike. */
-function batteryAndYears(): StageError {
-  return new StageError(
-    'storage',
-    'a battery is worked out for years that are alike, and use, rate sheets, prices or export contracts of this project change',
-    'Leave out storage, or growth_pct_per_year, new_loads, later, price_path and export_contract, and compare the two results.',
-  )
-}
-
 /** kWh of the first year that lower the bill: own use, and exports where they are netted. */
 function savedKwh(sheet: RateSheet, bills: SavingsValues): KilowattHours {
   const { usage_kwh, import_kwh, generation_kwh, lost_kwh } = bills.with
@@ -135,10 +126,11 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
     baseYear: input.finance.base_year,
     scalesOf: (year) => [...gridAround(0.1, 2), scales[year - 1] ?? 1],
   })
-  if (battery !== undefined && years !== undefined) throw batteryAndYears()
   const terms = years === undefined ? stated : withPricesInCurves(stated)
   const curves = years === undefined ? {} : { curves: yearCurves(years) }
-  const life = battery === undefined ? undefined : batteryYears({ ...battery, before: ledgers.before }, curve, scales)
+  const curveIn = (year: number) => curves.curves?.[year - 1] ?? curve
+  const life =
+    battery === undefined ? undefined : batteryYears({ ...battery, years, before: ledgers.before }, curveIn, scales)
   const finance =
     battery === undefined || life === undefined
       ? input.finance
@@ -190,6 +182,12 @@ export function payback(input: PaybackInput): Result<PaybackValues> {
         : sensitivityValues(sensitivity(base, spread, curveVariants({ ...house, scales, curve, years }))),
     ...(battery === undefined || life === undefined
       ? {}
-      : { storage: batteryValues(input, { house: battery, years: life, terms, bills: bills.values }, worksheet) }),
+      : {
+          storage: batteryValues(
+            input,
+            { house: { ...battery, years }, years: life, terms, bills: bills.values },
+            worksheet,
+          ),
+        }),
   })
 }

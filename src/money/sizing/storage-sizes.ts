@@ -1,8 +1,9 @@
 import { StageError, Worksheet } from '../../worksheet/index.js'
 import { savingsCurve } from '../bill/index.js'
-import { capLoan, cashFlow, readFinance, type FinanceTerms } from '../cash-flow/index.js'
+import { capLoan, cashFlow, outputShare, readFinance, type FinanceTerms } from '../cash-flow/index.js'
 import { batteryYears, withBattery, withReplacements, worthOf, yearScales } from '../payback/index.js'
 import type { HouseBattery } from '../storage/index.js'
+import { withPricesInCurves, yearCurves, yearsAhead } from '../years/index.js'
 import type { ChooseSizeInput, SizeCandidate } from './size-types.js'
 
 /** One number of modules with one number of storage units, and what it is worth. */
@@ -74,10 +75,22 @@ function rowOf(
   const whole = battery === undefined ? { kind: 'hourly' as const, ...energy } : withBattery(energy, battery)
   const scales = yearScales(terms)
   const curve = savingsCurve({ sheet, sheetWithSystem, energy: whole, calendar, extraScales: [1, ...scales], grid: [] })
+  const ahead = yearsAhead({
+    sheet,
+    sheetWithSystem,
+    energy: whole,
+    usageOf: input.usageOf,
+    calendar,
+    terms,
+    baseYear: input.finance.base_year,
+    scalesOf: (year) => [outputShare(terms, year)],
+  })
+  const inYears = ahead === undefined ? { terms } : { terms: withPricesInCurves(terms), curves: yearCurves(ahead) }
+  const curveIn = (year: number) => inYears.curves?.[year - 1] ?? curve
   const years =
     battery === undefined
       ? undefined
-      : batteryYears({ battery, energy, sheet, sheetWithSystem, calendar }, curve, scales)
+      : batteryYears({ battery, energy, sheet, sheetWithSystem, calendar, years: ahead }, curveIn, scales)
   const grossCostUsd = candidate.grossCostUsd + usd
   const capped = capLoan(input.finance, grossCostUsd)
   const finance = battery === undefined || years === undefined ? capped : withReplacements(capped, battery, years.life)
@@ -88,10 +101,10 @@ function rowOf(
     dcRatingW,
     finance,
     incentives,
-    terms,
+    ...inYears,
     ...(years === undefined ? {} : { fadeUsd: years.fadeUsd }),
   })
-  const { simple, npvUsd } = worthOf(flow, terms)
+  const { simple, npvUsd } = worthOf(flow, inYears.terms)
   return {
     modules: candidate.modules,
     units,

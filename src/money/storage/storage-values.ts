@@ -17,7 +17,7 @@ export interface StorageYearValues {
   readonly capacity_pct: number
   readonly discharged_kwh: number
   readonly full_cycles: number
-  /** Saved less than with a battery as new, USD at base prices. */
+  /** Saved less than with a battery as new, USD at base prices; where years differ, at the prices of the year in money of the purchase. */
   readonly fade_usd: number
   readonly replaced: boolean
 }

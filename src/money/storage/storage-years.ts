@@ -19,11 +19,11 @@ export function yearRunOf({ battery, flows }: StorageRun, newKwh: number): YearR
 /**
  * Capacity, throughput, warranty and replacement through the years of a study.
  *
- * @param shares Output of each year relative to the first.
+ * @param usageOf Use of each year, 1 = the first, 8760 hours, kWh. @param shares Output of each year relative to the first.
  */
 export function storageYears(
   house: HouseBattery,
-  usageKwh: Float64Array,
+  usageOf: (year: number) => Float64Array,
   productionKwh: Float64Array,
   shares: readonly number[],
 ): StorageLife {
@@ -31,7 +31,7 @@ export function storageYears(
   const runAt = (year: number, capacityPct: number): YearRun => {
     const share = shares[year - 1] ?? 1
     const output = share === 1 ? productionKwh : productionKwh.map((kwh) => kwh * share)
-    return yearRunOf(runStorage(house.system, usageKwh, output, capacityPct), newKwh)
+    return yearRunOf(runStorage(house.system, usageOf(year), output, capacityPct), newKwh)
   }
   return storageLife(shares.length, fadeOf(house, runAt(1, 100)), house.warranty, house.replace, runAt)
 }

@@ -1,3 +1,3 @@
 export { billWeights } from './bill-weights.js'
-export { factorsOf, yearCurves, type YearChange, type YearsInput } from './year-curves.js'
+export { factorsOf, yearCurve, yearCurves, type YearChange, type YearsInput } from './year-curves.js'
 export { tellYears, withPricesInCurves, yearsAhead, type YearValues } from './years-ahead.js'

@@ -1,4 +1,11 @@
-import { houseLedgers, priceYear, toNumber, type HouseEnergy, type SavingsCurve } from '../bill/index.js'
+import {
+  houseLedgers,
+  priceYear,
+  toNumber,
+  type HouseEnergy,
+  type HouseStorage,
+  type SavingsCurve,
+} from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { FinanceTerms } from '../cash-flow/index.js'
 import { atPricesOf, withContractOf, type PriceFactors, type RateSheet } from '../tariff/index.js'
@@ -12,6 +19,8 @@ export interface YearsInput {
   readonly productionKwh: Float64Array
   /** 8760 hours of a year of the cash flow, kWh; 1 = the first. */
   readonly usageOf: (year: number) => Float64Array
+  /** A battery, as new; none when missing. */
+  readonly storage?: HouseStorage
   readonly calendar: BillingCalendar
   readonly terms: FinanceTerms
   /** Year of purchase; there when sheets have dates. */
@@ -25,6 +34,8 @@ export interface YearChange {
   /** Of the sheet of the solar customer, in the prices of its year. */
   readonly sheetWithSystem?: (sheet: RateSheet) => RateSheet
   readonly usageKwh?: (usageKwh: Float64Array) => Float64Array
+  /** Another battery in place of that of the house. */
+  readonly storage?: HouseStorage
 }
 
 /** A sheet of today or later, and the year of the cash flow in whose money its prices are (0 = purchase). */
@@ -47,6 +58,11 @@ interface Dated {
 export function yearCurves(input: YearsInput, change: YearChange = {}): SavingsCurve[] {
   const sheets = datedSheets(input)
   return Array.from({ length: input.terms.years }, (_, i) => curveOf(input, sheets, i + 1, change))
+}
+
+/** The savings of one year alone, as `yearCurves` gives them. @throws StageError as `computeBill`. */
+export function yearCurve(input: YearsInput, year: number, change: YearChange = {}): SavingsCurve {
+  return curveOf(input, datedSheets(input), year, change)
 }
 
 function datedSheets({ sheet, sheetWithSystem, baseYear = 0 }: YearsInput): Dated[] {
@@ -72,7 +88,13 @@ function curveOf(input: YearsInput, sheets: readonly Dated[], year: number, chan
   const { calendar, terms, baseYear, productionKwh, sheetWithSystem } = input
   const inForce = sheetsOfYear(sheets, baseYear === undefined ? undefined : baseYear + year, input.sheet.readDay)
   const usage = input.usageOf(year)
-  const energy: HouseEnergy = { kind: 'hourly', usageKwh: change.usageKwh?.(usage) ?? usage, productionKwh }
+  const storage = change.storage ?? input.storage
+  const energy: HouseEnergy = {
+    kind: 'hourly',
+    usageKwh: change.usageKwh?.(usage) ?? usage,
+    productionKwh,
+    ...(storage === undefined ? {} : { storage }),
+  }
   const weights =
     inForce.length === 1 || baseYear === undefined
       ? undefined

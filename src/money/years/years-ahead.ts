@@ -60,11 +60,12 @@ export function yearsAhead(input: AheadInput): YearsInput | undefined {
       'Give hours of use and output.',
     )
   }
-  const { usageKwh, productionKwh } = energy
+  const { usageKwh, productionKwh, storage } = energy
   return {
     sheet,
     sheetWithSystem,
     productionKwh,
+    ...(storage === undefined ? {} : { storage }),
     usageOf: usageOf ?? (() => usageKwh),
     calendar: input.calendar,
     terms,
