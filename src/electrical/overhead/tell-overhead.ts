@@ -89,7 +89,7 @@ export function recordOverhead(job: Job, value: OverheadValues, line: OverheadLi
     job.worksheet.find({
       severity: 'error',
       id: 'wire.overhead-clearance',
-      message: `${value.id} passes ${is} above ${value.what} (${value.to}), ${value.required_ft} ft are needed; from memory, the edition of the authority and the utility decide`,
+      message: `${value.id} passes ${is} above ${value.what} (${value.to}), ${value.required_ft} ft are needed; the edition of the authority and the utility decide`,
       where: wherever(value.id),
       source,
       fix: 'Let the utility raise or move the line before the work, or move the modules away from below it',
