@@ -30,6 +30,11 @@ const BEFORE: Readonly<Record<PartName, readonly PartName[]>> = {
   storage: ['wire'],
 }
 
+/** Whether the lines of some of these parts hold a part. */
+export function isWritten(part: PartName, parts: readonly PartName[]): boolean {
+  return parts.some((each) => each === part || BEFORE[each].includes(part))
+}
+
 /** A part of the file as YAML from the top level on, with the parts that it builds on before it. */
 export function partLines(part: PartName, house: StartingHouse): string[] {
   return [...BEFORE[part].flatMap((each) => partLines(each, house)), ...LINES[part](house)]
