@@ -8,6 +8,7 @@ import { STEPS_STORAGE, STEPS_STORAGE_TEST } from '../../src/fieldwork/work-plan
 import type { PlanSystem } from '../../src/fieldwork/work-plan/plan-system.js'
 import { type Primitive } from '../../src/drawings/index.js'
 import { drawLeaf, drawLeafWithDevice } from '../../src/drawings/tree/draw-leaf.js'
+import { onBus } from '../../src/drawings/tree/draw-panel.js'
 import { labelElevation } from '../../src/drawings/sheets/label-elevation.js'
 import { sizeStorage, storageHouse, type StorageChange } from '../electrical/storage-house.js'
 
@@ -180,7 +181,7 @@ describe('the storage that this project brings', () => {
   if (node === undefined) throw new Error('no storage on the installation')
   const layers = (planned: boolean) => {
     const leaf = { kind: 'source', of: 'storage', node, planned } as const
-    const lines = [...drawLeaf(leaf, 200, 100), ...drawLeafWithDevice(leaf, 200, 100)]
+    const lines = [...drawLeaf(leaf, 200, 100), ...drawLeafWithDevice(leaf, 200, 100), ...onBus(leaf, 200, 100)]
     return new Set(lines.filter(({ kind }) => kind !== 'text').map(({ layer }) => layer))
   }
 

@@ -98,7 +98,7 @@ function hangOn(room: TreeRoom, panel: PanelPart, level: number, from: number): 
 }
 
 /** A source on its breaker. */
-function onBus(leaf: Leaf, x: number, y: number): Primitive[] {
+export function onBus(leaf: Leaf, x: number, y: number): Primitive[] {
   const device = deviceOf(leaf)
   const breaker = [wire(x, y, x + PANEL_PT / 2, y), ...breakerSymbol(x + 18, y)]
   const rating = device === null ? '' : `${device} A`
