@@ -10,6 +10,7 @@ const PART_OF: Readonly<Partial<Record<keyof Project, PartName>>> = {
   usage: 'money',
   tariff: 'money',
   finance: 'money',
+  storage: 'storage',
 }
 
 /** The part that a subcommand is about, which it may lack as a whole. */

@@ -113,7 +113,14 @@ describe('parts', () => {
     const before = readFileSync(path, 'utf8')
     expect((await gablewattWarm(['new-project', '--parts', 'wire', '--add-to', path])).stdout).toContain('electrical:')
     expect(readFileSync(path, 'utf8')).toBe(before)
-    await gablewattWarm(['new-project', '--parts', 'wire,mounts,permit,money,yield', '--add-to', path, '--force'])
+    await gablewattWarm([
+      'new-project',
+      '--parts',
+      'wire,mounts,permit,money,yield,storage',
+      '--add-to',
+      path,
+      '--force',
+    ])
     const after = readFileSync(path, 'utf8')
     const { values } = JSON.parse((await gablewattWarm(['check-project', path, '--json'])).stdout) as {
       values: { ok: boolean; stages: { missing: unknown[]; state: string }[] }
@@ -126,7 +133,7 @@ describe('parts', () => {
   })
 
   test.each([
-    [['--parts', 'roof'], "'roof' is no part; allowed: yield, wire, mounts, permit, money"],
+    [['--parts', 'roof'], "'roof' is no part; allowed: yield, wire, mounts, permit, money, storage"],
     [['--add-to', 'p.yaml'], '--add-to wants --parts'],
     [['--add-to', 'p.yaml', '--parts', 'wire'], 'p.yaml'],
     [['--add-to', 'p.yaml', '--ask'], 'cannot be used with'],

@@ -2,6 +2,7 @@ import type { PaperName } from '../../src/drawings/index.js'
 import type { Project } from '../../src/project/index.js'
 import { RandomSource } from '../../src/values/statistics/index.js'
 import { hipHouse, longNames, microHouse, noCombiner, stringHouse } from './demo-packet.js'
+import { storagePacketHouse } from './storage-packet-house.js'
 import { longTree, threeLevels } from './tree-houses.js'
 
 export const PAPERS: readonly PaperName[] = ['11x17', 'letter', 'A3']
@@ -204,7 +205,7 @@ function stringsOnCombiner(): Project {
   }
 }
 
-/** Twenty-one houses; on three papers they are sixty-three packets. */
+/** Twenty-two houses; on three papers they are sixty-six packets. */
 export const DRAWN_HOUSES: readonly (readonly [name: string, make: () => Project])[] = [
   ['demo house', microHouse],
   ['hip and valley', hipHouse],
@@ -214,6 +215,7 @@ export const DRAWN_HOUSES: readonly (readonly [name: string, make: () => Project
   ['no combiner', noCombiner],
   ['three levels', threeLevels],
   ['long tree', longTree],
+  ['battery and critical loads', storagePacketHouse],
   ...[11, 12, 13, 14, 15].map((seed) => [`plain ${seed}`, () => plainHouse(drawOf(seed))] as const),
   ...[21, 22].map((seed) => [`sixty in an L ${seed}`, () => bigL(drawOf(seed))] as const),
   ...[31, 32, 33].map((seed) => [`four planes ${seed}`, () => fourPlanes(drawOf(seed))] as const),

@@ -6,6 +6,10 @@ import type { TakeOffJob } from '../../src/materials/take-off/take-off-job.js'
 import { stepsOf } from '../../src/fieldwork/work-plan/step-rule.js'
 import { STEPS_STORAGE, STEPS_STORAGE_TEST } from '../../src/fieldwork/work-plan/steps-storage.js'
 import type { PlanSystem } from '../../src/fieldwork/work-plan/plan-system.js'
+import { type Primitive } from '../../src/drawings/index.js'
+import { drawLeaf, drawLeafWithDevice } from '../../src/drawings/tree/draw-leaf.js'
+import { onBus } from '../../src/drawings/tree/draw-panel.js'
+import { labelElevation } from '../../src/drawings/sheets/label-elevation.js'
 import { sizeStorage, storageHouse, type StorageChange } from '../electrical/storage-house.js'
 
 const labelsOf = (change: StorageChange = {}, edition = 'NEC 2023') => {
@@ -170,3 +174,32 @@ describe('storage in the bill and in the work plan', () => {
     expect(steps(undefined)).toEqual([])
   })
 })
+
+describe('the storage that this project brings', () => {
+  const { result } = sizeStorage()
+  const node = result.values.distribution.find(({ id }) => id === 'storage')
+  if (node === undefined) throw new Error('no storage on the installation')
+  const layers = (planned: boolean) => {
+    const leaf = { kind: 'source', of: 'storage', node, planned } as const
+    const lines = [...drawLeaf(leaf, 200, 100), ...drawLeafWithDevice(leaf, 200, 100), ...onBus(leaf, 200, 100)]
+    return new Set(lines.filter(({ kind }) => kind !== 'text').map(({ layer }) => layer))
+  }
+
+  it('is not drawn in the grey of what is there already, and one that is there is', () => {
+    expect([...layers(false)]).toEqual(['oneLineExisting'])
+    expect([...layers(true)]).not.toContain('oneLineExisting')
+  })
+
+  it('has its labels on the picture of the wall, each at a piece of its own', () => {
+    const labels = labelsOf()
+    const picture = labelElevation(labels, result.values)
+    const words = picture.kind === 'figure' ? flattenedWords(picture.draw(0, 0, 470)) : []
+    // Every number of the list stands on the picture.
+    for (const { number, id } of labels) expect(words, id).toContain(String(number))
+    expect(words.join(' ')).toMatch(/STORAGE\sDISCONNECT|ESS DISC\./u)
+  })
+})
+
+function flattenedWords(primitives: readonly Primitive[]): string[] {
+  return primitives.flatMap((each) => (each.kind === 'text' ? [each.text] : []))
+}

@@ -56,9 +56,11 @@ describe('parts of a new file', () => {
   it('leave no value of wind, snow, rafters and wiring without a marker', () => {
     const { loaded } = houseOf(startingFile({ site: SITE, parts: PART_NAMES }))
     const marked = new Set(loaded.madeUp)
-    const bare = leaves({ structure: loaded.project.structure, electrical: loaded.project.electrical }).filter(
-      (path) => !path.split('.').some((__, index, steps) => marked.has(steps.slice(0, index + 1).join('.'))),
-    )
+    const bare = leaves({
+      structure: loaded.project.structure,
+      electrical: loaded.project.electrical,
+      storage: loaded.project.storage,
+    }).filter((path) => !path.split('.').some((__, index, steps) => marked.has(steps.slice(0, index + 1).join('.'))))
     // References to equipment that is marked itself, what is planned and not found, and ways of the file.
     expect(bare).toEqual([
       'structure.seismic.dwelling',
@@ -68,6 +70,8 @@ describe('parts of a new file', () => {
       'electrical.trunk',
       'electrical.runs.home.carries.0',
       'electrical.runs.feeder.carries.0',
+      'electrical.runs.storage.carries.0',
+      'storage.unit',
     ])
   })
 })
@@ -82,6 +86,39 @@ describe('parts that are added to a file', () => {
     const house = houseOfProject(loadText(text).project)
     return PART_NAMES.reduce((whole, part) => addBlocks(whole, partLines(part, house)), text)
   }
+
+  it('put the way of the storage beside the ways of the person, and take no other', () => {
+    const own = {
+      carries: ['branches', 'output'],
+      segments: { wall: { location: 'outdoor_wall', length_ft: 9, raceway: 'EMT' } },
+    }
+    const text = STARTER.concat(
+      'electrical:\n  panel: { bus_a: 125, main_a: 100 }\n  runs:\n    mine:\n      carries: [branches, output]\n      segments: { wall: { location: outdoor_wall, length_ft: 9, raceway: EMT } }\n',
+      'storage:\n  unit: mine13\n  count: 2\n',
+    ).replace(
+      '  inverters:\n',
+      '  storage_units:\n    mine13: { coupling: ac, usable_kwh: 13, charge_kw: 5, discharge_kw: 5 }\n  inverters:\n',
+    )
+    const house = houseOfProject(loadText(text).project)
+    const once = addBlocks(text, partLines('storage', house))
+    const { project, madeUp: marked } = loadText(once)
+    expect(Object.keys(project.electrical?.runs ?? {})).toEqual(['mine', 'storage'])
+    expect(project.electrical?.runs?.['mine']).toEqual(own)
+    expect(Object.keys(project.equipment.storage_units ?? {})).toEqual(['mine13'])
+    expect(project.storage).toMatchObject({ unit: 'mine13', count: 2 })
+    // NEC 705.13 (secondary): the setting within 80 percent of the busbar and of the main, here 100 A.
+    expect(project.storage?.installation).toMatchObject({
+      power_control: { setting_a: 80 },
+      places: { garage: { units: 2 } },
+    })
+    expect(project.storage?.backup?.isolating_device_a).toBe(100)
+    expect(marked).not.toContain('storage.count')
+    expect(marked).toContain('storage.installation.disconnect')
+    expect(addBlocks(once, partLines('storage', houseOfProject(project)))).toBe(once)
+    const other = text.replace('[branches, output]', '[branches, output, storage]')
+    const kept = addBlocks(other, partLines('storage', houseOfProject(loadText(other).project)))
+    expect(Object.keys(loadText(kept).project.electrical?.runs ?? {})).toEqual(['mine'])
+  })
 
   it('leave every line of the file as it is, in its order', () => {
     const lines = added(STARTER).split('\n')

@@ -14,6 +14,8 @@ const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
   dc_disconnect: 'DC DISCONNECT',
   dc_raceway: 'DC RACEWAY',
   shutdown_switch: 'SHUTDOWN SWITCH',
+  storage_disconnect: 'STORAGE DISCONNECT',
+  storage_shutdown: 'STORAGE SHUTDOWN',
 }
 
 /** The same where a name has no room beside the next one. */
@@ -21,6 +23,8 @@ const SHORT_NAMES: typeof NAMES = {
   pv_disconnect: 'PV DISC.',
   dc_disconnect: 'DC DISC.',
   shutdown_switch: 'RSD SWITCH',
+  storage_disconnect: 'ESS DISC.',
+  storage_shutdown: 'ESS SWITCH',
 }
 
 /** From the array to the panels, which follow from the last to the one at the service, and the meter. */
@@ -31,6 +35,8 @@ const ORDER: readonly LabelPlace[] = [
   'combiner',
   'pv_disconnect',
   'shutdown_switch',
+  'storage_disconnect',
+  'storage_shutdown',
   'main_panel',
 ]
 

@@ -17,7 +17,7 @@ import { bondingOf, neutralBar } from '../diagram/bonding.js'
 import type { PacketInput } from '../inputs.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
 import { asArtifact, onLayer, type Primitive } from '../model/index.js'
-import { existingSource, joinFlag, lighter } from '../tree/tree-symbols.js'
+import { batterySymbol, existingSource, joinFlag, lighter } from '../tree/tree-symbols.js'
 import type { OneLineSource } from './one-line-sources.js'
 
 /** What the diagram shows, so that the legend lists that and nothing else. */
@@ -143,7 +143,7 @@ const SIGNS: readonly Sign[] = [
   {
     says: 'Storage',
     when: (drawn) => hasSource(drawn, 'storage'),
-    draw: (x, y) => existingSource('storage', x - 13, y),
+    draw: (x, y) => batterySymbol(x - 13, y),
   },
   {
     says: 'Generator',

@@ -4,7 +4,7 @@ import { nodeTitle } from '../node-title.js'
 import { breakerSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
 import type { Leaf } from './tree-parts.js'
-import { existingSource, joinFlag, lighter, wire } from './tree-symbols.js'
+import { batterySymbol, existingSource, joinFlag, lighter, wire } from './tree-symbols.js'
 
 const SIZE = TYPE_PT.small
 /** Room for the words of a leaf, and from its wire to its symbol, points. */
@@ -29,15 +29,21 @@ export function leafHeightPt(leaf: Leaf): number {
 /** Rating of the device of a leaf, A; null where none is stated. */
 export const deviceOf = (leaf: Leaf): number | null => (leaf.kind === 'pv' ? leaf.landing.breakerA : leaf.node.main_a)
 
+/** Whether this project brings it: its PV system, or the storage that it plans. */
+export const isNew = (leaf: Leaf): boolean => leaf.kind === 'pv' || leaf.planned
+
+function symbolOf(leaf: Leaf, x: number, y: number): Primitive[] {
+  if (leaf.kind === 'pv') return joinFlag(x + 2, y, leaf.landing.letter)
+  return leaf.planned ? batterySymbol(x, y) : existingSource(leaf.of, x, y)
+}
+
 /** A source with its words left of a wire that begins at x. */
 export function drawLeaf(leaf: Leaf, x: number, y: number): Primitive[] {
   const symbolX = x - STUB_PT - SYMBOL_PT
-  const symbol =
-    leaf.kind === 'pv' ? joinFlag(symbolX + 2, y, leaf.landing.letter) : existingSource(leaf.of, symbolX, y)
   const stub = wire(symbolX + SYMBOL_PT, y, x, y)
   return [
-    ...(leaf.kind === 'pv' ? [stub] : lighter([stub])),
-    ...symbol,
+    ...(isNew(leaf) ? [stub] : lighter([stub])),
+    ...symbolOf(leaf, symbolX, y),
     label(symbolX - 5, y, wordsOf(leaf), { sizePt: SIZE, align: 'right', valign: 'middle', maxWidthPt: WORDS_PT }),
   ]
 }
@@ -49,7 +55,7 @@ export function drawLeafWithDevice(leaf: Leaf, x: number, y: number): Primitive[
   // The device of the PV system ahead of the service, or on a tap, stands in its disconnect: the flag leads there.
   if (leaf.kind === 'pv') return [wire(x - 26, y, x, y), ...drawLeaf(leaf, x - 26, y)]
   return [
-    ...lighter(symbol),
+    ...(isNew(leaf) ? symbol : lighter(symbol)),
     label(x - 12, y - 7, device === null ? '' : `${device} A`, { sizePt: SIZE, align: 'center', valign: 'bottom' }),
     ...drawLeaf(leaf, x - 26, y),
   ]

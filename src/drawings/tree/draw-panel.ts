@@ -5,7 +5,7 @@ import { nodeTitle } from '../node-title.js'
 import { neutralBar } from '../diagram/bonding.js'
 import { breakerSymbol, namedBox } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
-import { deviceOf, drawLeaf, leafHeightPt } from './draw-leaf.js'
+import { deviceOf, drawLeaf, leafHeightPt, isNew } from './draw-leaf.js'
 import { carriesLoadsOnly, drawCut, drawFeeder, drawLoadPanel, feederWordsPt, type FedPanel } from './draw-feeder.js'
 import { panelPlace } from '../labels/label-places.js'
 import { panelFacts } from './panel-facts.js'
@@ -98,12 +98,12 @@ function hangOn(room: TreeRoom, panel: PanelPart, level: number, from: number): 
 }
 
 /** A source on its breaker. */
-function onBus(leaf: Leaf, x: number, y: number): Primitive[] {
+export function onBus(leaf: Leaf, x: number, y: number): Primitive[] {
   const device = deviceOf(leaf)
   const breaker = [wire(x, y, x + PANEL_PT / 2, y), ...breakerSymbol(x + 18, y)]
   const rating = device === null ? '' : `${device} A`
   return [
-    ...(leaf.kind === 'pv' ? breaker : lighter(breaker)),
+    ...(isNew(leaf) ? breaker : lighter(breaker)),
     ...drawLeaf(leaf, x, y),
     label(x + 35, y, leaf.kind === 'pv' ? `PV\n${rating}` : rating, {
       sizePt: SIZE,

@@ -12,7 +12,10 @@ const OPEN = new Set([
   'structure',
   'equipment',
   'finance',
+  'storage',
 ])
+/** Maps of the person that take an entry of this name and no other. */
+const TAKES: Readonly<Record<string, string>> = { 'electrical.runs': 'storage' }
 const OPEN_INSIDE = new Set([
   'electrical.service',
   'electrical.panel',
@@ -77,15 +80,16 @@ function missing({ text, own }: Taker, more: YAMLMap, path: string, block: reado
     const there = own.items.find((each) => keyOf(each) === key)
     const inside = path === '' ? key : `${path}.${key}`
     const next = items[index + 1]
-    if (there === undefined)
+    if (there === undefined && (TAKES[path] ?? key) === key)
       absent.push(...reindented(linesOf(item, next, more, block), indentOf(item, block), columnOf(text, own)))
-    else if (isOpen(inside) && isBlock(there.value) && isBlock(item.value))
+    else if (there !== undefined && isOpen(inside) && isBlock(there.value) && isBlock(item.value))
       inner.push(...missing({ text, own: there.value }, item.value, inside, block))
   }
   return absent.length === 0 ? inner : [...inner, { offset: endOf(own), lines: path === '' ? ['', ...absent] : absent }]
 }
 
-const isOpen = (path: string): boolean => OPEN.has(path) || OPEN_INSIDE.has(path) || OPEN_PLANE.test(path)
+const isOpen = (path: string): boolean =>
+  OPEN.has(path) || OPEN_INSIDE.has(path) || path in TAKES || OPEN_PLANE.test(path)
 
 function mapOf(text: string): YAMLMap | undefined {
   const contents = parseYaml('', text).document?.contents

@@ -10,7 +10,7 @@ import {
 } from './starting-house.js'
 import { tariffLines } from './starting-money.js'
 import { addBlocks } from './add-blocks.js'
-import { PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting-parts.js'
+import { isWritten, PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting-parts.js'
 
 export interface StartingFileOptions {
   /** Title of the project; made from the place when missing. */
@@ -161,10 +161,10 @@ function panelLines({ panel }: StartingHouse): string[] {
 /** What comes next, as comments: the file is a to-do list of its own. */
 function nextLines(parts: readonly PartName[], name: string): string {
   const file = /^[\w./-]+$/u.test(name) ? name : 'project.yaml'
-  const isThere = (part: PartName): boolean => parts.includes(part) || (part !== 'money' && parts.includes('permit'))
-  const later = PART_NAMES.filter((part) => part !== 'yield' && !isThere(part))
+  const later = PART_NAMES.filter((part) => part !== 'yield' && !isWritten(part, parts))
   const lines = later.map(
-    (part) => `#   gablewatt new-project --parts ${part} --add-to ${file} --force   # for ${PART_COMMANDS[part]}`,
+    (part) =>
+      `#   gablewatt new-project --parts ${part} --add-to ${file} --force   # for ${PART_COMMANDS[part]}${part === 'storage' ? ', of a house with a battery' : ''}`,
   )
   return [
     '',

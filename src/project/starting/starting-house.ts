@@ -49,6 +49,14 @@ export interface StartingHouse {
   readonly rail?: string | undefined
   readonly mount?: string | undefined
   readonly trunk?: string | undefined
+  readonly storage?: { readonly unit?: string | undefined; readonly count?: number | undefined } | undefined
+  /** Whether a way of the wires of the storage is stated. */
+  readonly storageRun?: boolean | undefined
+  /** Where the installation is stated as a tree of panels: the one that the service feeds. */
+  readonly firstPanel?: string | undefined
+  /** Busbar and main of the panel that the service feeds, A. */
+  readonly firstBusA?: number | undefined
+  readonly firstMainA?: number | undefined
 }
 
 export const MADE_UP_SITE: StartingSite = {
@@ -94,6 +102,10 @@ export function houseOfProject(project: Project): StartingHouse {
   const [trunk] = Object.keys(equipment.trunk_cables ?? {})
   const [rail] = Object.keys(equipment.rails ?? {})
   const [mount] = Object.keys(equipment.mounts ?? {})
+  // Without its connection a tree gives the panel that no feeder goes to.
+  const { connection: _, ...bare } = electrical ?? {}
+  const first = landingPanel(bare)
+  const [storageUnit] = Object.keys(equipment.storage_units ?? {})
   return {
     title: stated(project.title),
     site: { ...MADE_UP_SITE, latitudeDeg: stated(site.latitude_deg), longitudeDeg: stated(site.longitude_deg) },
@@ -103,5 +115,10 @@ export function houseOfProject(project: Project): StartingHouse {
     rail,
     mount,
     trunk,
+    storage: { unit: project.storage?.unit ?? storageUnit, count: project.storage?.count },
+    storageRun: Object.values(electrical?.runs ?? {}).some(({ carries }) => carries.includes('storage')),
+    firstPanel: electrical?.distribution === undefined ? undefined : first.id,
+    firstBusA: first.stated?.bus_a,
+    firstMainA: first.stated?.main_a,
   }
 }

@@ -3,10 +3,11 @@ import { MOUNT, RAIL, TRUNK } from './starting-equipment.js'
 import { MADE_UP_PLANE, type StartingHouse } from './starting-house.js'
 import { moneyLines } from './starting-money.js'
 import { runFt, sitePlanLines } from './starting-site-plan.js'
+import { storageLines } from './starting-storage.js'
 import { structureLines } from './starting-structure.js'
 
 /** Parts of a project file that a stage each needs, in the order of the job. */
-export const PART_NAMES = ['yield', 'wire', 'mounts', 'permit', 'money'] as const
+export const PART_NAMES = ['yield', 'wire', 'mounts', 'permit', 'money', 'storage'] as const
 export type PartName = (typeof PART_NAMES)[number]
 
 /** The subcommand that runs once a part is there. */
@@ -16,6 +17,7 @@ export const PART_COMMANDS: Readonly<Record<PartName, string>> = {
   mounts: 'space-mounts',
   permit: 'draw-permit',
   money: 'payback',
+  storage: 'size-wire',
 }
 
 /** Parts that a part builds on. */
@@ -25,6 +27,12 @@ const BEFORE: Readonly<Record<PartName, readonly PartName[]>> = {
   mounts: [],
   permit: ['wire', 'mounts'],
   money: [],
+  storage: ['wire'],
+}
+
+/** Whether the lines of some of these parts hold a part. */
+export function isWritten(part: PartName, parts: readonly PartName[]): boolean {
+  return parts.some((each) => each === part || BEFORE[each].includes(part))
 }
 
 /** A part of the file as YAML from the top level on, with the parts that it builds on before it. */
@@ -43,6 +51,7 @@ const LINES: Readonly<Record<PartName, (house: StartingHouse) => readonly string
   ],
   permit: permitLines,
   money: moneyLines,
+  storage: storageLines,
 }
 
 /** Without the head that the lines before it have. */
