@@ -1,0 +1,228 @@
+import { describe, expect, it } from 'vitest'
+import { productionLimits, readProduction, reviewProduction, type ReviewRequest } from '../../src/fieldwork/index.js'
+import type { Calibration, ReviewValues } from '../../src/fieldwork/review/review-values.js'
+import { priorTerms, shareOfYear } from '../../src/fieldwork/review/calibration/prior-terms.js'
+import { updatedRange, updateTerms } from '../../src/fieldwork/review/calibration/update.js'
+import type { Result } from '../../src/worksheet/index.js'
+import { dailyCsv, dayOf, files, project, run } from './synthetic.js'
+import { kindsOfDay, methodSpread } from '../../src/fieldwork/review/index.js'
+import { runYield } from '../../src/yield/index.js'
+import { model } from './synthetic.js'
+
+/** A table in which every day gives the mean of its kinds, times a scale. */
+function meanDays(from: string, days: number, scale = 1): string {
+  const rows = Array.from({ length: days }, (_, at) => {
+    const day = dayOf(from) + at
+    const kwh = kindsOfDay(model, day).reduce((sum, kind) => sum + kind, 0) / 10
+    return `${new Date(day * 86_400_000).toISOString().slice(0, 10)},${(scale * kwh).toFixed(4)}`
+  })
+  return `date,production_kwh\n${rows.join('\n')}\n`
+}
+
+function review(text: string, more: Partial<ReviewRequest> = {}): Result<ReviewValues> {
+  const read = readProduction('p.csv', text, { clock: 'standard' }, productionLimits(project, run))
+  if (read.series === undefined) throw new Error(read.problems.map((problem) => problem.message).join('\n'))
+  return reviewProduction({ project, run, series: read.series, calibrate: true, ...more })
+}
+
+function calibrationOf(text: string, more?: Partial<ReviewRequest>): Calibration {
+  const { values, findings } = review(text, more)
+  const { calibration } = values
+  if (calibration === undefined || calibration === null) {
+    throw new Error(findings.map(({ message }) => message).join('\n'))
+  }
+  return calibration
+}
+
+/** The energy of every day as the weather of these days would model it, 10 % a day unsure. */
+const weatherOf = (from: string, days: number): NonNullable<ReviewRequest['weather']> => ({
+  name: 'these days',
+  spread: methodSpread(run),
+  kwhByDay: new Map(
+    Array.from({ length: days }, (_, at) => {
+      const day = dayOf(from) + at
+      return [day, kindsOfDay(model, day).reduce((sum, kind) => sum + kind, 0) / 10]
+    }),
+  ),
+})
+
+describe("Bayes' rule for normal variables", () => {
+  // By hand, with the product of two normal densities: precisions 1/0.03^2 = 1111.1 and 1/0.04^2 = 625 add up to 1736.1, so
+  // that s' = 0.024; the mean is 0.05 x 625 / 1736.1 = 0.018.
+  it('one term: precisions add up, the mean is that of the measurement by its share of the precision', () => {
+    const after = updateTerms([{ term: 'a', prior: 0.03, loading: 1 }], 0.05, 0.04)
+    expect(after.terms[0]?.posterior).toBeCloseTo(0.024, 12)
+    expect(after.terms[0]?.shift).toBeCloseTo(0.018, 12)
+    expect(after.factor).toBeCloseTo(1.018, 12)
+    expect(after.spread).toBeCloseTo(0.024, 12)
+  })
+  // By hand: V + r^2 = 0.0004 + 0.0016 + 0.0005 = 0.0025. Shifts -0.1 x 0.0004 / 0.0025 = -0.016 and -0.1 x 0.0016 / 0.0025 = -0.064.
+  // Variances 0.0004 (1 - 0.16) = 0.000336 and 0.0016 (1 - 0.64) = 0.000576; of the sum 0.002 - 0.002^2 / 0.0025 = 0.0004.
+  it('two terms share the deviation by their variances, and hang together afterwards', () => {
+    const priors = [
+      { term: 'a', prior: 0.02, loading: 1 },
+      { term: 'b', prior: 0.04, loading: 1 },
+    ]
+    const after = updateTerms(priors, -0.1, Math.sqrt(0.0005))
+    expect(after.terms.map(({ shift }) => shift)).toEqual([expect.closeTo(-0.016, 12), expect.closeTo(-0.064, 12)])
+    expect(after.terms.map(({ posterior }) => posterior ** 2)).toEqual([
+      expect.closeTo(0.000336, 12),
+      expect.closeTo(0.000576, 12),
+    ])
+    expect(after.factor).toBeCloseTo(0.92, 12)
+    expect(after.spread).toBeCloseTo(0.02, 12)
+  })
+  // By hand: the first term is seen three times as large, the second not at all. V + r^2 = 9 x 0.0001 + 0.0016 = 0.0025;
+  // C = 3 x 0.0001 = 0.0003; f = 1 + 0.05 x 0.12 = 1.006; variances 0.0001 (1 - 0.36) = 0.000064, of the sum 0.0017 - 0.000036.
+  it('loadings: what the days tell nothing of stays as it was', () => {
+    const priors = [
+      { term: 'a', prior: 0.01, loading: 3 },
+      { term: 'b', prior: 0.04, loading: 0 },
+    ]
+    const after = updateTerms(priors, 0.05, 0.04)
+    expect(after.factor).toBeCloseTo(1.006, 12)
+    expect(after.terms[0]?.posterior).toBeCloseTo(0.008, 12)
+    expect(after.terms[1]).toMatchObject({ posterior: 0.04, shift: 0 })
+    expect(after.spread).toBeCloseTo(Math.sqrt(0.001664), 12)
+  })
+  it('a measurement that says nothing leaves terms, P50 and P90', () => {
+    const before = { p50Kwh: 5000, p90Kwh: 4600 }
+    for (const [loading, noise] of [
+      [0, 0.03],
+      [1, 1e9],
+    ] as const) {
+      const after = updateTerms([{ term: 'a', prior: 0.03, loading }], 0.2, noise)
+      expect(after.factor).toBeCloseTo(1, 12)
+      expect(after.spread).toBeCloseTo(0.03, 12)
+      const range = updatedRange(before, after, 0.04)
+      expect(range.p50Kwh).toBeCloseTo(5000, 8)
+      expect(range.p90Kwh).toBeCloseTo(4600, 8)
+    }
+    expect(updateTerms([], 0.1, 0)).toMatchObject({ factor: 1, spread: 0 })
+  })
+  // By hand: 0.05 of prior spread in all (3 and 4 %), P90 8 % below, so k = 1.6. After: f = 0.9, s_f = 0.0072 and 0.9 x 0.04 = 0.036
+  // together sqrt(0.0072^2 + 0.036^2) = 0.0367129; P90 = 1000 (0.9 - 1.6 x 0.0367129) = 841.26.
+  it('the weather of a year stays as unsure, relative to its energy', () => {
+    const after = { ...updateTerms([{ term: 'a', prior: 0.03, loading: 1 }], 0, 1), factor: 0.9, spread: 0.0072 }
+    const range = updatedRange({ p50Kwh: 1000, p90Kwh: 920 }, after, 0.04)
+    expect(range.deviations).toBeCloseTo(1.6, 12)
+    expect(range.p50Kwh).toBeCloseTo(900, 9)
+    expect(range.p90Kwh).toBeCloseTo(841.2594, 3)
+  })
+})
+
+describe('which terms days tell of', () => {
+  const loadings = (days: readonly number[], more: { isWeatherKnown?: boolean; snowIn?: number[] } = {}) =>
+    Object.fromEntries(
+      priorTerms(run, { days, expectedKwh: 100, isWeatherKnown: false, snowIn: undefined, ...more }).map(
+        ({ term, loading }) => [term, loading],
+      ),
+    )
+  const span = (from: string, count: number): number[] => Array.from({ length: count }, (_, at) => dayOf(from) + at)
+  const snowy = [10, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 10]
+
+  it('not of the weather of other years, and not of the age', () => {
+    const terms = Object.keys(loadings(span('2026-06-01', 30)))
+    expect(terms).toContain('siting')
+    expect(terms).not.toContain('year to year')
+    expect(terms).not.toContain('loss with age')
+  })
+  it('with their own weather not of that of the estimate, by station data and by file', () => {
+    const known = loadings(span('2026-06-01', 30), { isWeatherKnown: true })
+    expect(known).toMatchObject({ siting: 0, 'monthly method': 0, 'rating of the modules': 1, 'sky model': 1 })
+  })
+  it('of snow by the snow of their months: January has half of the year in 31 days', () => {
+    expect(loadings(span('2026-07-01', 31), { snowIn: snowy })['snow']).toBe(0)
+    expect(loadings(span('2026-01-01', 31))['snow']).toBe(0)
+    // Half a year's snow falls on days that give 100 kWh of a year's ac_kwh.
+    const january = loadings(span('2026-01-01', 31), { snowIn: snowy })['snow']
+    expect(january).toBeCloseTo((0.5 * run.result.values.annual.ac_kwh) / 100, 6)
+  })
+  it('shares of a year: two summers are one, a leap day is none', () => {
+    expect(shareOfYear(span('2026-01-01', 365))).toBe(1)
+    expect(shareOfYear([...span('2025-06-01', 73), ...span('2026-06-01', 73)])).toBeCloseTo(0.2, 12)
+    expect(shareOfYear(span('2024-01-01', 366))).toBe(1)
+  })
+})
+
+describe('calibrate', () => {
+  it('is only there when asked for', () => {
+    const { values, findings } = review(meanDays('2025-01-01', 120), { calibrate: false })
+    expect(values).not.toHaveProperty('calibration')
+    expect(findings.filter(({ id }) => id.startsWith('output.calibration'))).toEqual([])
+  })
+  it('production as expected: P50 stays, P90 rises, every term is narrower or the same', () => {
+    const { factor, terms, ...values } = calibrationOf(meanDays('2025-01-01', 365))
+    const { first_year: year } = run.result.values.exceedance
+    expect(factor).toBeCloseTo(1, 3)
+    expect(values.prior_p50_kwh).toBe(year.p50_kwh)
+    expect(values.prior_p90_kwh).toBe(year.p90_kwh)
+    expect(values.p50_kwh / year.p50_kwh).toBeCloseTo(1, 3)
+    expect(values.p90_kwh).toBeGreaterThan(year.p90_kwh + 1)
+    for (const { prior_pct: prior, posterior_pct: posterior } of terms) expect(posterior).toBeLessThanOrEqual(prior)
+    expect(values.prior_spread_pct).toBeCloseTo(100 * methodSpread(run), 9)
+    expect(values.spread_pct).toBeLessThan(values.prior_spread_pct)
+  })
+  it('more days narrow more, and with the weather of the days more than without', () => {
+    const spreads = [30, 90, 180, 365].map((days) => calibrationOf(meanDays('2025-01-01', days)).spread_pct)
+    expect(spreads.toSorted((a, b) => b - a)).toEqual(spreads)
+    expect(new Set(spreads).size).toBe(4)
+    const year = meanDays('2025-01-01', 365)
+    const noise = calibrationOf(year).measurement_pct
+    expect(calibrationOf(year, { weather: weatherOf('2025-01-01', 365) }).measurement_pct).toBeLessThan(noise)
+  })
+  // Never less than the meter's own 2.5 %, however many days there are.
+  it('low and high production move factor and P50 part of the way', () => {
+    for (const scale of [0.95, 1.04]) {
+      const {
+        factor,
+        measurement_pct: noise,
+        p50_kwh: p50,
+        prior_p50_kwh: before,
+      } = calibrationOf(meanDays('2025-01-01', 365, scale))
+      expect((factor - 1) / (scale - 1)).toBeGreaterThan(0.1)
+      expect((factor - 1) / (scale - 1)).toBeLessThan(1)
+      expect(noise).toBeGreaterThan(2.5)
+      expect(p50 / before).toBeCloseTo(factor, 12)
+    }
+  })
+  it('the shifts of the terms add up to the factor', () => {
+    const { factor, terms } = calibrationOf(meanDays('2025-01-01', 365, 0.95))
+    expect(1 + terms.reduce((sum, { shift_pct: shift }) => sum + shift / 100, 0)).toBeCloseTo(factor, 12)
+  })
+  it('is refused with a sure fault, and with a sum that nothing explains', () => {
+    const broken = dailyCsv('2025-01-01', 365, 3)
+      .split('\n')
+      .map((row, at) => (at > 150 && at < 260 ? row.replace(/,.*/u, ',0') : row))
+    const dead = review(broken.join('\n'))
+    expect(dead.values.calibration).toBeNull()
+    expect(dead.findings.find(({ id }) => id === 'output.calibration-refused')?.message).toContain(
+      'sure sign of a fault',
+    )
+    const much = review(meanDays('2025-01-01', 365, 1.4))
+    expect(much.values.calibration).toBeNull()
+    expect(much.findings.find(({ id }) => id === 'output.calibration-refused')?.message).toContain('is 140 %')
+  })
+  it('says that a hidden fault would make it wrong, and stands on the worksheet', () => {
+    const { findings, worksheet, values } = review(meanDays('2025-01-01', 200))
+    expect(findings.find(({ id }) => id === 'output.calibration')).toMatchObject({ severity: 'note' })
+    const result = (id: string): unknown => worksheet.find((step) => step.id === id)?.result.value
+    expect(result('output.calibration.factor')).toBe(values.calibration?.factor)
+    expect(result('output.calibration.p90')).toBe(values.calibration?.p90_kwh)
+    expect(result('output.calibration.measurement')).toBe(values.calibration?.measurement_pct)
+  })
+  it('a known weather leaves siting and monthly method as they were', () => {
+    const { terms } = calibrationOf(meanDays('2025-01-01', 365, 0.97), { weather: weatherOf('2025-01-01', 365) })
+    const siting = terms.find(({ term }) => term === 'siting')
+    expect(siting).toMatchObject({ posterior_pct: siting?.prior_pct, shift_pct: 0 })
+    expect(terms.find(({ term }) => term === 'sky model')?.shift_pct).toBeLessThan(0)
+  })
+})
+
+it('the names of the terms of the weather are those of estimates', () => {
+  const names = run.result.values.uncertainty.map(({ term }) => term)
+  expect(names).toEqual(
+    expect.arrayContaining(['siting', 'monthly method', 'sky model', 'year to year', 'loss with age']),
+  )
+  expect(runYield(project, files).result.values.uncertainty.map(({ term }) => term)).toEqual(names)
+})
