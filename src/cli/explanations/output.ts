@@ -166,7 +166,8 @@ export const OUTPUT: Explanations = {
     fix: 'Compare again when more days are in.',
   },
   'output.calibration': {
-    means: 'What the measured days say of the estimate of a mean year: its factor, and the energy that nine years in ten exceed.',
+    means:
+      'What the measured days say of the estimate of a mean year: its factor, and the energy that nine years in ten exceed.',
     rule: 'The lasting terms of the estimate are normal before; measured over expected is their sum and the error of weather, season and meter. The weather of a year stays as unsure as it is.',
     sources: [BAYES_SOURCE],
     fix: 'Look at signs of a fault first: one in the same readings would be taken for an error of the estimate. No key of the project takes the result.',
