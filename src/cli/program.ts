@@ -4,14 +4,12 @@ import { writeErr, writeOut } from './streams.js'
 import type { Example, SubcommandEntry } from './subcommand.js'
 
 const SHORT_HELP = `
-Examples:
-  gablewatt new-project --site "Reno, NV" --out project.yaml
-  gablewatt check-project project.yaml
+To start: gablewatt new-project --site "Reno, NV" --out project.yaml
 
 Exit codes: 0 done; 1 done, but a check fails; 2 wrong usage or project;
 3 a file cannot be read or written; 70 a defect of ours.
-'gablewatt help SUBCOMMAND' tells more about one, 'gablewatt explain WORD'
-about a finding, a word of the trade or a topic such as project-file.`
+'gablewatt help SUBCOMMAND' tells more; 'gablewatt explain WORD' tells of a
+finding, a word of the trade or a topic such as project-file.`
 
 /** The program with the names and summaries of its subcommands; no subcommand is loaded for it. */
 export function makeProgram(tool: string, entries: readonly SubcommandEntry[]): Command {

@@ -377,7 +377,7 @@ describe.each([
             11.6 * unit - 0.01,
           )
     }
-    expect(words).toContain('Equipment from the array to the meter, not to scale; numbers are those of the labels.')
+    expect(words).toContain('From the array to the meter, not to scale; numbers are those of the labels.')
     expect(first.said.filter(({ text }) => text === 'ARRAY')).toHaveLength(1)
   })
 

@@ -39,9 +39,14 @@ describe('a plan of sixty modules in an L', () => {
         return { middle, x: module.xFt + module.widthFt / 2, y: module.yFt + module.heightFt / 2 }
       })
       const [first, ...more] = found
-      // A name may stand a line higher or lower.
+      // A name may stand a line higher or lower; one stands beside the raceway that crosses its module.
+      const aside = more.filter((each) => {
+        const ft = Math.abs((each.middle.x - first!.middle.x) / scale - (each.x - first!.x))
+        expect(ft).toBeLessThan(0.5)
+        return ft >= 0.05
+      })
+      expect(aside.length).toBeLessThanOrEqual(1)
       for (const each of more) {
-        expect(Math.abs((each.middle.x - first!.middle.x) / scale - (each.x - first!.x))).toBeLessThan(0.05)
         expect(Math.abs((first!.middle.y - each.middle.y) / scale - (each.y - first!.y))).toBeLessThan(0.9)
       }
     }

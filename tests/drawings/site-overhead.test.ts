@@ -57,7 +57,12 @@ describe('overhead lines on the site plan', () => {
     const project = structuredClone(microHouse())
     stated(project)
     const sheets = readPacket(packetInput(project))
-    expect(sheets.map((each) => each.words).join(' ')).toContain('common practice (no source was read)')
+    const words = sheets.map((each) => each.words).join(' ')
+    expect(words).toContain(
+      'The caution at a line is no label of the electrical code; the utility may ask for other words.',
+    )
+    // Where it is from the preparer's report says.
+    expect(words).not.toContain('common practice')
     const labels = sheets.filter(({ sheet }) => sheet.id.startsWith('E-604'))
     expect(labels.length).toBeGreaterThan(0)
     for (const sheet of labels) expect(sheet.words).not.toMatch(/overhead/iu)

@@ -43,7 +43,9 @@ export class Grammar {
     const made = {}
     for (const [key, part] of Object.entries(schema.properties ?? {})) {
       const wanted = (schema.required ?? []).includes(key)
-      if (chance.chance(wanted ? 0.99 : depth > 5 ? 0.25 : 0.45)) made[key] = this.make(chance, part, depth + 1)
+      // A rate sheet may hold later ones of its own kind: some level is the last.
+      if (chance.chance(wanted ? 0.99 : depth > 12 ? 0 : depth > 5 ? 0.25 : 0.45))
+        made[key] = this.make(chance, part, depth + 1)
     }
     if (typeof schema.additionalProperties === 'object') {
       for (let left = chance.below(3) + (schema.minProperties ?? 0); left > 0; left--) {
@@ -60,7 +62,7 @@ export class Grammar {
   #array(chance, schema, depth) {
     const least = schema.minItems ?? 0
     const most = Math.min(schema.maxItems ?? least + 4, least + 12)
-    const length = least === most || chance.chance(0.05) ? least : least + chance.below(most - least + 1)
+    const length = least === most || depth > 12 || chance.chance(0.05) ? least : least + chance.below(most - least + 1)
     return Array.from({ length }, () => this.make(chance, schema.items ?? {}, depth + 1))
   }
 }

@@ -19,7 +19,10 @@ export function judge(input, run, explained) {
   // A fleet goes on after a row that cannot be read, and ends with that row's code.
   const isFleet = input.args[0] === 'run-fleet'
   const given = [...Object.values(input.files), ...input.args].join('\n')
-  const said = `${run.stdout}\n${run.stderr}`
+  // A paper that goes into a pipe is no text.
+  const isPaper = run.stdout.startsWith('%PDF')
+  if (isPaper && !run.stdout.trimEnd().endsWith('%%EOF')) faults.push('half a PDF on stdout')
+  const said = isPaper ? run.stderr : `${run.stdout}\n${run.stderr}`
   if (!CODES.has(run.exitCode)) faults.push(`exit code ${run.exitCode}: ${run.stderr.trim().split('\n').at(-1)}`)
   if (run.exitCode !== 0 && run.stdout + run.stderr === '') faults.push(`exit code ${run.exitCode} without a word`)
   if (run.exitCode === 2 && run.stdout !== '' && !isFleet) faults.push('refused, but something stands on stdout')

@@ -7,6 +7,7 @@ import { readGreenButton, readUsage } from '../../src/money/index.js'
 import { ensureBuilt, ROOT, gablewattWarm } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
 
+const BILLS = join(ROOT, 'examples/lark-hollow-bills.csv')
 let subcommands: string[] = []
 const folders: string[] = []
 beforeAll(async () => {
@@ -47,11 +48,16 @@ describe('names of a project', () => {
 
   test('never steer the terminal', { timeout: 120_000 }, async () => {
     const project = houseWith(ESCAPES)
-    for (const name of subcommands) {
+    for (const name of [...subcommands, 'check-bill']) {
       // The renderers are the same for all: the text of each, and every other form once.
       const more = name === 'size-wire' ? [['--markdown'], ['--show-work'], ['--csv'], ['--json']] : []
       for (const form of [[], ...more]) {
-        const { exitCode, stdout, stderr } = await gablewattWarm([name, project, ...form], { env: { COLUMNS: '60' } })
+        const { exitCode, stdout, stderr } = await gablewattWarm(
+          [name, project, ...(name === 'check-bill' ? [BILLS] : []), ...form],
+          {
+            env: { COLUMNS: '60' },
+          },
+        )
         expect([0, 1], `${name} ${form.join('')}: ${stderr}`).toContain(exitCode)
         // oxlint-disable-next-line no-control-regex
         const found = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u202A-\u202E]|\r(?!\n)|0wn3d/u.exec(

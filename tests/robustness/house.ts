@@ -41,7 +41,7 @@ export async function reportingSubcommands(): Promise<string[]> {
       ([, help]) =>
         help.includes('<project.yaml>') &&
         help.includes('--json') &&
-        !/<production\.csv>|--audit|--check|--project/u.test(help),
+        !/<production\.csv>|<bills\.csv>|--audit|--check|--project/u.test(help),
     )
     .map(([name]) => name)
 }

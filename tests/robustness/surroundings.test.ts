@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { ensureBuilt, gablewatt, gablewattOnce } from '../cli/binary.js'
+import { ensureBuilt, gablewatt, gablewattOnce, ROOT } from '../cli/binary.js'
 import { copyOfHouse, reportingSubcommands } from './house.js'
 
 const { folder, project } = copyOfHouse()
@@ -62,7 +62,12 @@ describe('no network', () => {
     'no subcommand reaches for it, and a terminal of 40 columns gets lines of 40',
     { timeout: 120_000 },
     async () => {
-      const reports = [...subcommands.map((name) => [name, project]), ['draw-permit', project, '--audit'], ['explain']]
+      const reports = [
+        ...subcommands.map((name) => [name, project]),
+        ['check-bill', project, join(ROOT, 'examples/lark-hollow-bills.csv')],
+        ['draw-permit', project, '--audit'],
+        ['explain'],
+      ]
       const others = [
         ['list-sites', 'reno'],
         ['new-project'],

@@ -95,7 +95,7 @@ function inRange(words: string, id: string): boolean {
   const found = /^([A-Z]-\d+)-(\d+)$/u.exec(id)
   if (found === null) return false
   const [, first = '', number = ''] = found
-  const last = new RegExp(` ${first} TO ${first}-(\\d+) `, 'u').exec(words)?.[1]
+  const last = new RegExp(` ${first} TO -(\\d+) `, 'u').exec(words)?.[1]
   return last !== undefined && Number(number) <= Number(last)
 }
 

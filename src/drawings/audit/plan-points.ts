@@ -132,7 +132,7 @@ export const PLAN_POINTS: Readonly<Record<string, Judge>> = {
       hasWords(sheet, /(?<!GROUND )\bELEVATION\b(?! FACTOR| OF THE)/u),
     )
     if (drawn !== undefined) return present([drawn.id], 'elevation')
-    const wall = facts.sheets.find((sheet) => hasWords(sheet, 'Equipment from the array to the meter, not to scale'))
+    const wall = facts.sheets.find((sheet) => hasWords(sheet, 'From the array to the meter, not to scale'))
     return missing(
       wall === undefined
         ? 'elevation: on no sheet'

@@ -10,6 +10,7 @@ import type { BreakEvenValue, DroppedValue, OptionValue, PartsRank, PartsValues 
 import { checkSizes } from './size-arrays.js'
 import { forTrials, tryCombination, type Held, type TrialHouse } from './try-combination.js'
 
+/** What is compared, by which yardstick, and the files of the project. */
 export interface ComparePartsOptions extends PartsWishes {
   readonly by: PartsRank
   /** The price list that was read, under its name, with its text. */

@@ -8,6 +8,7 @@ export interface BillLineCheck {
   readonly difference_usd: number
 }
 
+/** A printed bill against what the tariff gives for its days and kWh. */
 export interface CheckedBill {
   readonly from: string
   readonly to: string
@@ -35,6 +36,7 @@ export interface ExplanationValues {
   readonly also_fits?: readonly (string | number)[]
 }
 
+/** All printed bills of a table against a tariff, and what explains their differences. */
 export interface CheckedBillsValues {
   readonly tariff: string
   readonly days_counted: DayCount

@@ -4,6 +4,7 @@ import type { StatedKwh } from '../bill/index.js'
 /** Groups of lines that a table of bills may state, in the order of a bill. */
 export const STATED_LINES = ['energy', 'riders', 'fixed', 'demand', 'minimum', 'credit', 'surplus', 'taxes'] as const
 
+/** A column of a table of bills that is held against lines of the tariff. */
 export type StatedLine = (typeof STATED_LINES)[number]
 
 /** A bill as it was printed. */

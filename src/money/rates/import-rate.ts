@@ -22,6 +22,7 @@ export interface ListedRate {
   readonly approved: boolean
 }
 
+/** A tariff made of a record, and what stands behind it. */
 export interface ImportedRateValues {
   readonly file: string
   /** Every record of the file. */

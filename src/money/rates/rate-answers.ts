@@ -7,6 +7,7 @@ export const SOLAR_RULES = {
   none: 'none',
 } as const
 
+/** A rule for solar customers, as `import-rate --solar` takes it. */
 export type SolarRuleName = keyof typeof SOLAR_RULES
 
 /** What a person adds to a record, as it does not say it. */
