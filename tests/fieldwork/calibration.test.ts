@@ -231,7 +231,7 @@ describe('calibrate', () => {
   it('is refused with a sure fault, and with a sum that nothing explains', () => {
     const broken = dailyCsv('2025-01-01', 365, 3)
       .split('\n')
-      .map((row, at) => (at > 150 && at < 260 ? row.replace(/,.*/u, ',0') : row))
+      .map((row, at) => (at > 150 && at < 166 ? row.replace(/,.*/u, ',0') : row))
     const dead = review(broken.join('\n'))
     expect(dead.values.calibration).toBeNull()
     expect(dead.findings.find(({ id }) => id === 'output.calibration-refused')?.message).toContain(
