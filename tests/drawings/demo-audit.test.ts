@@ -32,6 +32,13 @@ describe('the packet of the demo house', () => {
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
   })
 
+  test('has no sheet of the site plan for a note or two on letter paper', async () => {
+    const loaded = loadProject({ path: join(EXAMPLES, 'lark-hollow.yaml') })
+    const packet = await preparePacket(loaded, runHouse(loaded), { size: 'letter' })
+    const { sheets } = await packet.draw(false)
+    expect(sheets.filter(({ id }) => id.startsWith('C-')).map(({ id }) => id)).toEqual(['C-101'])
+  })
+
   test('its papers are those that the script makes of the equipment file, and small', () => {
     const folder = mkdtempSync(join(tmpdir(), 'papers-'))
     execFileSync(process.execPath, [join(EXAMPLES, 'make-papers.mjs'), folder])

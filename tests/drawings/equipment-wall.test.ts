@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { wallFindings } from '../../src/drawings/index.js'
+import { drawWall } from '../../src/drawings/wall/draw-wall.js'
 import { equipmentWalls } from '../../src/drawings/wall/equipment-walls.js'
 import type { PlanEquipment, Project, SitePlan } from '../../src/project/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
@@ -124,6 +125,24 @@ describe('the sheet', () => {
     }
     expect(row('MAIN PANEL', read)).toEqual(row('MAIN PANEL', labels))
     expect(row('MAIN PANEL', read).length).toBeGreaterThan(1)
+  })
+
+  test('numbers of labels in rows over a piece keep off the line of the highest grip', () => {
+    const [wall] = equipmentWalls(planOf({ panel }))
+    if (wall === undefined) throw new Error('no wall')
+    // A panel whose second row of numbers would lie on the line.
+    for (const ptPerFt of [18, 24, 36, 54]) {
+      const drawn = drawWall(wall, { note: '', ptPerFt }, [0, 0, 400], () => [1, 2, 3, 4, 5, 6, 7, 8, 9])
+      const lines = drawn.flatMap((one) =>
+        one.kind === 'path' && one.dash === 'center' ? [one.points[0]?.y ?? 0] : [],
+      )
+      const rows = drawn.flatMap((one) => (one.kind === 'circle' && one.radiusPt === 5.8 ? [one.center.y] : []))
+      expect(lines).toHaveLength(1)
+      expect(rows).toHaveLength(9)
+      for (const y of rows) expect(Math.abs(y - (lines[0] ?? 0))).toBeGreaterThan(6)
+      const apart = [...new Set(rows)].toSorted((a, b) => a - b)
+      for (const [i, y] of apart.slice(1).entries()) expect(y - (apart[i] ?? 0)).toBeGreaterThan(11.9)
+    }
   })
 
   test('there is none while no height is stated', () => {

@@ -46,7 +46,11 @@ export function sitePlanSheets(job: SheetJob): SheetDraft[] {
   )
   const { scale } = placed
   const north = (360 - (plan.up_azimuth_deg ?? 0)) % 360
-  const { pages, room, drawBox } = notesOf([mapMarks(scale, north), ...notes(job, bounds)], placed, body)
+  // What a reader of plans knows anyway is not worth a sheet of its own.
+  const tries = [true, false].map((all) => notesOf([mapMarks(scale, north), ...notes(job, bounds, all)], placed, body))
+  const least = Math.min(...tries.map(({ pages }) => pages.length))
+  const { pages, room, drawBox } =
+    tries.find((each) => each.pages.length === least) ?? notesOf([mapMarks(scale, north)], placed, body)
   const originPt = centredOrigin(
     xy(bounds.x, bounds.y),
     xy(bounds.x + bounds.width, bounds.y + bounds.height),
@@ -78,7 +82,8 @@ function siteSays({ input }: SheetJob, plan: SitePlan): string {
   return `Plan of the lot with sides of ${sides.join(', ')}, ${counted(buildings, 'building')}, ${counted(modules, 'module')} on the roof, the equipment that the table beside it names, and the distances of the main building to the lot lines.`
 }
 
-function notes(job: SheetJob, sheet: Box): Block[] {
+/** @param all Whether notes that explain the view stand there too. */
+function notes(job: SheetJob, sheet: Box, all: boolean): Block[] {
   const { project, wire } = job.input
   const plan = project.site_plan
   const overhead = wire?.values.overhead ?? []
@@ -108,7 +113,11 @@ function notes(job: SheetJob, sheet: Box): Block[] {
         ...overheadNotes(project),
         'Made from what the owner knows of the lot; it is not a survey.',
         'Distances to the lot lines are measured from the nearest corner of the main building.',
-        'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
+        ...(all
+          ? [
+              'Roof planes and modules are seen from above, so lengths up the slope look shorter than on the roof plans.',
+            ]
+          : []),
         'Where the raceway crosses a roof it keeps clear of the pathways and takes the shortest way to the wall.',
         ...obstaclesBeyond(project, sheet),
       ],

@@ -96,7 +96,7 @@ function drawPiece(piece: WallPiece, place: Place, numbers: readonly number[]): 
         valign: 'bottom',
         maxWidthPt: room,
       }),
-      ...balloons(numbers, x, place.y(60) - 34),
+      ...balloons(numbers, x, place.y(60) - 34, place.y(HIGHEST_HANDLE_IN)),
     ]
   const { bottomIn, widthIn, heightIn } = outline
   const width = feetOf(widthIn) * place.ptPerFt
@@ -119,7 +119,7 @@ function drawPiece(piece: WallPiece, place: Place, numbers: readonly number[]): 
       ? []
       : [line(x - 4, place.y(stated.handle_in), x + 4, place.y(stated.handle_in), { pen: 'medium' })]),
     label(x, low + 2, words, { sizePt: SIZE, face: 'bold', align: 'center', maxWidthPt: room, halo: true }),
-    ...balloons(numbers, x, high - 9),
+    ...balloons(numbers, x, high - 9, place.y(HIGHEST_HANDLE_IN)),
     {
       kind: 'dimension',
       from: xy(x - width / 2, place.y(0)),
@@ -150,13 +150,19 @@ function workingSpace({ stated, alongFt }: WallPiece, place: Place): Primitive[]
   ]
 }
 
-function balloons(numbers: readonly number[], x: number, y: number): Primitive[] {
+/** Numbers of labels in rows upwards from `y`, none of them on the line at `lineY`. */
+function balloons(numbers: readonly number[], x: number, y: number, lineY: number): Primitive[] {
   const PER_ROW = 4
+  const rowY: number[] = []
+  for (let row = 0, next = y; row * PER_ROW < numbers.length; row++, next -= 12.5) {
+    if (Math.abs(next - lineY) < 7) next = lineY - 7
+    rowY.push(next)
+  }
   return numbers.flatMap((number, index): Primitive[] => {
     const row = Math.floor(index / PER_ROW)
     const inRow = Math.min(PER_ROW, numbers.length - row * PER_ROW)
     const cx = x + ((index % PER_ROW) - (inRow - 1) / 2) * 12.5
-    const cy = y - row * 12.5
+    const cy = rowY[row] ?? y
     return [
       { kind: 'circle', center: xy(cx, cy), radiusPt: 5.8, pen: 'thin', fill: 'white' },
       label(cx, cy, String(number), { sizePt: SIZE, face: 'bold', align: 'center', valign: 'middle' }),
