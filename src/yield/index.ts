@@ -16,7 +16,7 @@ export { seenSky, type SeenSky } from './seen-sky.js'
 export { sweepAngle, type Sweep, type SweepPoint } from './sweep.js'
 export { snowCover } from './snow-cover.js'
 export { performanceRatio } from './summarise.js'
-export { AGE_TERM } from './uncertainty/index.js'
+export { AGE_TERM, SNOW_TERM, WEATHER_TERMS, YEARLY_TERM } from './uncertainty/index.js'
 export type { SystemAc } from './system-ac.js'
 export type {
   AnnualYield,

@@ -25,6 +25,7 @@ export const examples: readonly [Example, Example, Example] = [
 interface Options {
   readonly weather?: string
   readonly failBelow?: number
+  readonly calibrate?: true
   readonly report?: string
   readonly timeColumns?: string[]
   readonly valueColumn?: string
@@ -58,6 +59,7 @@ export function configure(command: Command): void {
       .addOption(
         new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
       )
+      .option('--calibrate', 'also say what these days tell of the estimate: its terms, P50 and P90 before and after')
       .option('--report <file.pdf>', "also write the owner's page: what it should have made, what it made, why")
       .option(
         '--fail-below <percent>',
@@ -97,7 +99,12 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   const weather =
     path === undefined ? undefined : { name: path, text: readNamedText(path, LARGEST_WEATHER_BYTES, 'latin1') }
   const house = await houseOf(context, [])
-  const result = await house.output({ table: { name, text }, mapping: mappingOf(options), weather })
+  const result = await house.output({
+    table: { name, text },
+    mapping: mappingOf(options),
+    weather,
+    calibrate: options.calibrate,
+  })
   const report: Report = {
     title: `Measured production: ${project.title}`,
     stage: 'output',

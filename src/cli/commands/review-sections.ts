@@ -1,5 +1,6 @@
 import { MS_PER_DAY } from '../../values/index.js'
 import type { ReviewValues, Sign } from '../../fieldwork/index.js'
+import { calibrationSections } from './calibration-sections.js'
 import type { Section } from '../../report/index.js'
 
 /** What `review-output` prints. */
@@ -11,6 +12,7 @@ export function reviewSections(values: ReviewValues): Section[] {
     ...courseSection(values),
     { kind: 'table', heading: 'Month by month (counted days only)', ...monthTable(values) },
     projectionSection(values),
+    ...calibrationSections(values),
     ...moduleSection(values),
   ]
 }

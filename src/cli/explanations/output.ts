@@ -1,4 +1,4 @@
-import { REVIEW_DESIGN_SOURCE, REVIEW_SOURCE } from '../../tables/fieldwork/index.js'
+import { BAYES_SOURCE, REVIEW_DESIGN_SOURCE, REVIEW_SOURCE } from '../../tables/fieldwork/index.js'
 import { PRACTICE, type Explanations } from './explanation.js'
 
 /** Findings of the review of measured production. */
@@ -164,6 +164,19 @@ export const OUTPUT: Explanations = {
     rule: 'Two ranges are compared: that of the weather, and that of the weather and the method together.',
     sources: [REVIEW_SOURCE],
     fix: 'Compare again when more days are in.',
+  },
+  'output.calibration': {
+    means:
+      'What the measured days say of the estimate of a mean year: its factor, and the energy that nine years in ten exceed.',
+    rule: 'The lasting terms of the estimate are normal before; measured over expected is their sum and the error of weather, season and meter. The weather of a year stays as unsure as it is.',
+    sources: [BAYES_SOURCE],
+    fix: 'Look at signs of a fault first: one in the same readings would be taken for an error of the estimate. No key of the project takes the result.',
+  },
+  'output.calibration-refused': {
+    means: 'The measured days are not carried into the estimate.',
+    rule: 'A sure sign of a fault, or a sum that estimate, weather and meter explain in fewer than 2.5 of 100 cases on its side, is no error of the estimate.',
+    sources: [BAYES_SOURCE],
+    fix: 'Mend what is wrong with the plant, the table or the project file, and calibrate with readings from after it.',
   },
   'output.above-range': {
     means: 'The measured energy is more than nearly any weather gives.',

@@ -1,5 +1,5 @@
 import { REVIEW_DESIGN } from '../../tables/fieldwork/index.js'
-import type { Period } from './count-days.js'
+import { daysOf, type Period } from './count-days.js'
 import { kindsOfDay, KIND_COUNT, type DayModel } from './day-model.js'
 import type { JudgedDay } from './judged-day.js'
 import { normalBelow } from '../../values/index.js'
@@ -23,6 +23,19 @@ export function judgedDays(
     const clearest = days.reduce((sum, { kindsKwh }) => sum + kindsKwh[KIND_COUNT - 1]!, 0)
     return period.days === 1 || period.kwh < REVIEW_DESIGN.noOutputShare * clearest ? days : []
   })
+}
+
+/** Relative standard deviation of the sum of periods by the weather; days that were read together count as so many days. */
+export function weatherSpreadOf(
+  periods: readonly Period[],
+  model: DayModel,
+  modelledKwh: ReadonlyMap<number, number> | undefined,
+  correlation: number,
+): number {
+  const single = periods.flatMap((period) =>
+    daysOf(period).map((day) => ({ ...period, firstDay: day, days: 1, kwh: period.kwh / period.days })),
+  )
+  return weatherSpread(judgedDays(single, model, modelledKwh), correlation)
 }
 
 /** How sure one modelled day is, relative: dull days are less so. */

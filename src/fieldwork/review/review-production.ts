@@ -4,13 +4,14 @@ import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
+import { calibrate } from './calibration/calibrate.js'
 import { collectSigns } from './collect-signs.js'
 import { countDays, daysOf, sumOf, type Period } from './count-days.js'
 import { certainCourse, cumulativeCourse, luckyCourse, type Course } from './course.js'
 import { dayModel, kindsOfDay, KIND_COUNT } from './day-model.js'
 import type { Place } from './daylight.js'
 import { hourModel } from './hour-model.js'
-import { judgedDays } from './judge-days.js'
+import { judgedDays, weatherSpreadOf } from './judge-days.js'
 import { mendedProjection, performanceOf } from './performance.js'
 import { systemParts } from './system-parts.js'
 import { tableSigns } from './table-signs.js'
@@ -19,7 +20,7 @@ import { expectedRange, percentileOf } from './expected-range.js'
 import { findSigns, judgeSum, SHORT_DAYS } from './find-signs.js'
 import { monthAround, projectRest, yearAround } from './project-rest.js'
 import { recordReview } from './record-review.js'
-import type { MonthReview, ReviewValues } from './review-values.js'
+import type { Calibration, MonthReview, ReviewValues } from './review-values.js'
 import type { ObservedDay } from './signs/observed-day.js'
 import { reviewModules } from './signs/modules.js'
 import type { SumDistribution } from './sum-distribution.js'
@@ -36,6 +37,8 @@ export interface ReviewRequest {
   readonly weather?: { readonly kwhByDay: ReadonlyMap<number, number>; readonly spread: number; readonly name: string }
   /** What a kWh more is worth by the tariff, USD; undefined where the bill of the project is not known. */
   readonly usdPerKwh?: number | undefined
+  /** Whether to say what these days tell of the estimate. */
+  readonly calibrate?: boolean | undefined
 }
 
 /**
@@ -75,6 +78,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   const modules = reviewModules(series.moduleIds, periods, placesOfModules)
   const judged = judgedDays(periods, model, weather?.kwhByDay)
   const parts = systemParts(project)
+  const snowIn = nearestSnowfall(place)?.monthlyIn
   const collected = collectSigns({
     series,
     days: judged,
@@ -82,7 +86,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     hours: hourModel(run),
     place,
     parts,
-    snowIn: nearestSnowfall(place)?.monthlyIn,
+    snowIn,
     correlation,
     lasting: spread,
     statedAgeingPct: run.result.values.lifetime.degradation_pct_per_year,
@@ -95,6 +99,21 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   ].toSorted((a, b) => b.lostKwh - a.lostKwh)
   const performance = performanceOf(collected, measuredKwh / Math.max(1e-9, expected.mean_kwh), correlation, lasting)
   const year = projectRest(...yearAround(firstDay, lastDay), counted.periods, basis)
+  const calibration = (): Calibration | null =>
+    calibrate(
+      {
+        run,
+        days: periods.flatMap(daysOf),
+        measuredKwh,
+        expectedKwh: expected.mean_kwh,
+        isWeatherKnown: weather !== undefined,
+        snowIn,
+        daySpread: weatherSpreadOf(periods, model, weather?.kwhByDay, correlation),
+        lasting,
+        signs: found,
+      },
+      worksheet,
+    )
   const values: ReviewValues = {
     file: tableValues(series),
     period: {
@@ -123,6 +142,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     },
     cumulative: cumulativeCourse(periods, course.at, spread),
     modules,
+    ...(request.calibrate === true ? { calibration: calibration() } : {}),
   }
   judgeSum(values, worksheet)
   tellSigns(found, worksheet)

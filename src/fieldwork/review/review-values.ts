@@ -43,6 +43,32 @@ export interface ReviewValues {
   readonly projection: { readonly month: Projection; readonly year: Projection } & MendedProjection
   readonly cumulative: readonly CumulativePoint[]
   readonly modules: readonly ModuleReview[]
+  /** What these days say of the estimate of a mean year; only when asked for, null when the readings do not allow it. */
+  readonly calibration?: Calibration | null
+}
+
+/** The estimate of the first year before and after the measured days, by Bayes' rule for normal variables. */
+export interface Calibration {
+  /** Energy of a mean year over that of the estimate. */
+  readonly factor: number
+  /** Standard deviation of all lasting terms together, before and after; the weather of a year is not in it. */
+  readonly prior_spread_pct: number
+  readonly spread_pct: number
+  /** Standard deviation of measured over expected if the estimate were exact. */
+  readonly measurement_pct: number
+  readonly terms: readonly CalibratedTerm[]
+  readonly p50_kwh: KilowattHours
+  readonly p90_kwh: KilowattHours
+  readonly prior_p50_kwh: KilowattHours
+  readonly prior_p90_kwh: KilowattHours
+}
+
+/** A cause of doubt of the yield before and after: standard deviations and mean error, % of the energy of a year. */
+export interface CalibratedTerm {
+  readonly term: string
+  readonly prior_pct: number
+  readonly posterior_pct: number
+  readonly shift_pct: number
 }
 
 /** The 80 % ranges: of weather luck alone, and of weather and method together. */

@@ -44,9 +44,14 @@ export function signValues(found: readonly FoundSign[], lastDay: number, usdPerK
   }))
 }
 
+/** Whether a kind of sign speaks of the plant, and not of the table or the weather. */
+export function isFault(kind: SignKind): boolean {
+  return !NO_FAULT.has(kind)
+}
+
 /** Whether a sign is sure to be a fault, so that the exit code is 1. */
 export function isSure({ kind, probability }: Pick<FoundSign, 'kind' | 'probability'>): boolean {
-  return probability >= REVIEW_DESIGN.sure && !NO_FAULT.has(kind)
+  return probability >= REVIEW_DESIGN.sure && isFault(kind)
 }
 
 /** Tells each sign as a finding: an error where it is sure. */

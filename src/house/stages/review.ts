@@ -25,6 +25,8 @@ export interface MeasuredProduction {
   readonly mapping?: Production | undefined
   /** Hourly weather (EPW) of the measured year, in place of the long-term kinds of day. */
   readonly weather?: NamedText | undefined
+  /** Whether to say what these days tell of the estimate (`values.calibration`). */
+  readonly calibrate?: boolean | undefined
 }
 
 /**
@@ -36,7 +38,7 @@ export interface MeasuredProduction {
 export function reviewOf(
   { project, files }: HouseInput,
   run: YieldRun,
-  { table, mapping, weather }: MeasuredProduction,
+  { table, mapping, weather, calibrate }: MeasuredProduction,
 ): Result<ReviewValues> {
   const { name, text } = table
   const read = readProduction(name, text, { ...project.production, ...mapping }, productionLimits(project, run))
@@ -51,6 +53,7 @@ export function reviewOf(
     project,
     run,
     series,
+    calibrate,
     ...measured,
     ...(typeof worth === 'number' ? { usdPerKwh: worth } : {}),
   })

@@ -1,5 +1,6 @@
 export { SAFETY_FIGURES, TEST_LIMITS } from './commissioning-limits.js'
 export { DAY_CORRELATION } from './day-correlation.js'
+export { BAYES_SOURCE, CALIBRATION } from './calibration.js'
 export { INSULATION_FACTOR, INSULATION_SOURCE, INSULATION_TESTS, type InsulationTest } from './insulation-tests.js'
 export { REVIEW_SOURCE, REVIEW_THRESHOLDS } from './review-thresholds.js'
 export { REVIEW_DESIGN, REVIEW_DESIGN_SOURCE } from './review-design.js'

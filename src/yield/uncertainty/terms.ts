@@ -10,6 +10,20 @@ export const YEARLY_TERM = 'year to year'
 /** Name of the term of how fast the output falls with age, which no single year has. */
 export const AGE_TERM = 'loss with age'
 
+/**
+ * Names of the terms of what the weather of the estimate is worth: they say nothing of days that are modelled with their own weather, and
+ * such days say nothing of them.
+ */
+export const WEATHER_TERMS: ReadonlySet<string> = new Set([
+  'siting',
+  'weather file',
+  'monthly method',
+  'diffuse light from global',
+])
+
+/** Name of the term of what snow takes: only days of snowy months tell of it. */
+export const SNOW_TERM = 'snow'
+
 /** What one array tells of how sure its energy is. */
 export interface UncertainArray {
   readonly id: string
@@ -85,7 +99,7 @@ export function termsOf(basis: UncertaintyBasis): Term[] {
     },
     shared('shade of row on row', rowShade * UNCERTAINTY.rowShade.relative, UNCERTAINTY.rowShade),
     {
-      ...shared('snow', 0, UNCERTAINTY.snow),
+      ...shared(SNOW_TERM, 0, UNCERTAINTY.snow),
       ...doubtedLoss(
         each(({ snowLoss }) => snowLoss),
         (loss) => UNCERTAINTY.snow.relative * loss,
