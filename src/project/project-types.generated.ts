@@ -2862,7 +2862,7 @@ mode?: ("busbar" | "grid_import" | "grid_export")
  */
 qualified_only?: boolean
 /**
- * Document that states listing and setting.
+ * Id of a document under documents, with title and date, that states listing and setting.
  */
 document?: string
 }

@@ -71,7 +71,7 @@ describe('labels of a house with storage', () => {
           sensors_at: ['main', 'backup'],
           mode: 'busbar',
           qualified_only: true,
-          document: 'Invented certificate',
+          document: 'certificate',
           controls: ['pv'],
         },
       },

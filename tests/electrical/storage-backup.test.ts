@@ -235,7 +235,7 @@ describe('power control system of the storage', () => {
     sensors_at: ['main'],
     mode: 'busbar',
     qualified_only: true,
-    document: 'Invented certificate',
+    document: 'certificate',
     controls: ['pv'],
   } as const
   const house = (change: object, edition = 'NEC 2023') => {
@@ -274,6 +274,9 @@ describe('power control system of the storage', () => {
   it.each([
     ['listed', false, 'fail'],
     ['document', undefined, 'not_stated'],
+    // A name that no document under documents bears shows nothing.
+    ['document', 'verified by the installer', 'fail'],
+    ['mode', undefined, 'not_stated'],
     ['sensors_at', undefined, 'not_stated'],
     ['qualified_only', false, 'fail'],
     ['qualified_only', undefined, 'not_stated'],

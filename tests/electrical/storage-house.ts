@@ -141,6 +141,7 @@ export function storageHouse(change: StorageChange = {}): Project {
   const { installation, backup } = storageStated
   return {
     ...base,
+    documents: [{ id: 'certificate', file: 'certificate.pdf', title: 'Invented certificate', date: '2026-01-12' }],
     equipment: { ...base.equipment, storage_units: { store13: { ...storageUnit, ...change.unit } } },
     electrical: {
       ...electrical,

@@ -106,11 +106,9 @@ describe('parts that are added to a file', () => {
     expect(project.electrical?.runs?.['mine']).toEqual(own)
     expect(Object.keys(project.equipment.storage_units ?? {})).toEqual(['mine13'])
     expect(project.storage).toMatchObject({ unit: 'mine13', count: 2 })
-    // NEC 705.13 (secondary): the setting within 80 percent of the busbar and of the main, here 100 A.
-    expect(project.storage?.installation).toMatchObject({
-      power_control: { setting_a: 80 },
-      places: { garage: { units: 2 } },
-    })
+    // A power control system counts with its document only, which nobody can make up.
+    expect(project.storage?.installation?.power_control).toBeUndefined()
+    expect(project.storage?.installation).toMatchObject({ places: { garage: { units: 2 } } })
     expect(project.storage?.backup?.isolating_device_a).toBe(100)
     expect(marked).not.toContain('storage.count')
     expect(marked).toContain('storage.installation.disconnect')

@@ -1,7 +1,7 @@
 import type { PowerControlNode, Tree } from '../distribution/index.js'
 import { flowThroughPanel, powerControlSource } from '../distribution/index.js'
 import { answerStated, compareStated, STORAGE_SOURCE, type StorageCheck } from '../storage/index.js'
-import type { Job } from '../system/index.js'
+import { shownDocument, type Job } from '../system/index.js'
 import { deviceAheadA } from './island.js'
 
 const AT = 'storage.installation.power_control'
@@ -49,9 +49,9 @@ export function controlRules(job: Job, tree: Tree): StorageCheck[] {
     ),
     one(
       'document',
-      stated.document === undefined ? undefined : true,
+      stated.document === undefined ? undefined : shownDocument(job, stated.document) !== undefined,
       'a document shows its listing and setting',
-      '',
+      `${stated.document ?? ''} is no id of a document under documents with title and date, so nothing shows its listing and setting`,
       'no document shows its listing and setting',
     ),
     one(

@@ -32,10 +32,12 @@ function ofStorage(job: Job): PowerControlNode | undefined {
     uncontrolled: others.filter((id) => !controlled.has(id)),
     fault: !stated.listed
       ? 'it is not listed as a power control system'
-      : stated.document === undefined
-        ? 'no document is named that shows its listing and its setting'
-        : stated.mode !== undefined && stated.mode !== 'busbar'
-          ? `its setting limits the ${stated.mode === 'grid_import' ? 'draw from the grid' : 'export'}, not the current of the busbar`
+      : shownDocument(job, stated.document) === undefined
+        ? 'no dated document under documents shows its listing and its setting'
+        : stated.mode !== 'busbar'
+          ? stated.mode === undefined
+            ? 'what its setting limits is not stated'
+            : `its setting limits the ${stated.mode === 'grid_import' ? 'draw from the grid' : 'export'}, not the current of the busbar`
           : stated.qualified_only === true
             ? undefined
             : 'its setting is not stated to be locked for all but qualified persons',

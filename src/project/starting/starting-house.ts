@@ -54,8 +54,7 @@ export interface StartingHouse {
   readonly storageRun?: boolean | undefined
   /** Where the installation is stated as a tree of panels: the one that the service feeds. */
   readonly firstPanel?: string | undefined
-  /** Busbar and main of the panel that the service feeds, A. */
-  readonly firstBusA?: number | undefined
+  /** Main of the panel that the service feeds, A. */
   readonly firstMainA?: number | undefined
 }
 
@@ -118,7 +117,6 @@ export function houseOfProject(project: Project): StartingHouse {
     storage: { unit: project.storage?.unit ?? storageUnit, count: project.storage?.count },
     storageRun: Object.values(electrical?.runs ?? {}).some(({ carries }) => carries.includes('storage')),
     firstPanel: electrical?.distribution === undefined ? undefined : first.id,
-    firstBusA: first.stated?.bus_a,
     firstMainA: first.stated?.main_a,
   }
 }

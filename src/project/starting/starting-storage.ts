@@ -9,12 +9,12 @@ const UNIT: readonly string[] = [
   '      chemistry: lfp',
   '      usable_kwh: 10',
   '      nameplate_kwh: 10.5',
-  '      charge_kw: 5',
-  '      discharge_kw: 5',
+  '      charge_kw: 3',
+  '      discharge_kw: 3',
   '      surge_a: 80  # largest locked-rotor current of a motor that it starts',
   '      round_trip_pct: 90',
   '      standby_w: 20  # drawn all day',
-  '      rated_output_a: 20.8',
+  '      rated_output_a: 12.5',
   '      ac_voltage_v: 240',
   '      max_ocpd_a: 40',
   '      max_pv_ac_kw: 7.6  # most PV output that it holds when the grid is away',
@@ -23,9 +23,6 @@ const UNIT: readonly string[] = [
   '      listed: { ul_9540: true, ul_1741: true, ul_9540a_spacing_in: 6 }',
 ]
 
-/** Continuous current of a busbar: NEC 705.13, the setting within 80 percent of busbar and main (secondary). */
-const CONTINUOUS = 0.8
-
 /**
  * A storage on the house: its unit, where it stands and what protects it, the way of its circuit. All of it is about safety,
  * so that each value has a marker of its own. What the file has of it already stays.
@@ -33,7 +30,6 @@ const CONTINUOUS = 0.8
 export function storageLines(house: StartingHouse): string[] {
   const { storage: { unit, count = 1 } = {}, storageRun = false, firstPanel, panel } = house
   const mainA = house.firstMainA ?? panel?.mainA.value ?? 200
-  const busA = house.firstBusA ?? panel?.busA.value ?? 200
   return [
     ...(unit === undefined ? UNIT : []),
     'storage:',
@@ -59,14 +55,6 @@ export function storageLines(house: StartingHouse): string[] {
     '    outside_initiator: !made_up true',
     '    disconnect_at: !made_up within_10_ft',
     '    disconnect: !made_up { rating_a: 60, distance_ft: 4, visible: true, readily_accessible: true, lockable: true, opens_all_units: true, through_wall: false, outside: true }',
-    '    power_control:  # from its listing and the record of its setting; take it out where there is none',
-    '      listed: !made_up true',
-    `      setting_a: !made_up ${Math.floor(Math.min(busA, mainA) * CONTINUOUS)}`,
-    `      sensors_at: !made_up [${firstPanel ?? 'panel'}]`,
-    '      controls: !made_up [pv]',
-    '      mode: !made_up busbar',
-    '      qualified_only: !made_up true',
-    '      document: !made_up Certificate (invented)',
     '    places:  # where the units stand; measure it',
     `      garage: !made_up { location: attached_garage, units: ${count}, in_vehicle_path: true, vehicle_protection: height, bottom_above_floor_in: 48, alarm: heat, alarm_interconnected: true, gypsum_type_x_in: 0.625, clear_depth_in: 40, clear_width_in: 36, clear_height_in: 90 }`,
     ...(storageRun
