@@ -3,9 +3,9 @@ const { readdirSync, readFileSync, unlinkSync, writeFileSync } = require('node:f
 const path = require('node:path')
 
 const root = path.join(__dirname, '..')
-const meta = path.join(root, 'dist/program/meta.json')
-const { inputs } = JSON.parse(readFileSync(meta, 'utf8'))
-const bundled = Object.keys(inputs).flatMap((path) => /^.*node_modules\/((?:@[^/]+\/)?[^/]+)/u.exec(path)?.[1] ?? [])
+const meta = path.join(root, 'dist/program/packages.json')
+const inputs = JSON.parse(readFileSync(meta, 'utf8'))
+const bundled = inputs.flatMap((path) => /^.*node_modules\/((?:@[^/]+\/)?[^/]+)/u.exec(path)?.[1] ?? [])
 const texts = [...new Set([...bundled, 'dejavu-fonts-ttf'])].toSorted().map((name) => {
   const folder = path.join(root, 'node_modules', name)
   const file = readdirSync(folder).find((one) => /^licen[cs]e(?:\.\w+)?$/iu.test(one))

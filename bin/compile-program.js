@@ -2,14 +2,14 @@
 const { readFileSync, renameSync, writeFileSync } = require('node:fs')
 const path = require('node:path')
 const { nameBuild } = require('./name-build.js')
-const { COMPILED, PROGRAM, runProgram, sealOf } = require('./load-program.js')
+const { FILES, FOLDER, compiledPlace, runProgram, sealOf } = require('./load-program.js')
 
-// As one function, so that a start takes the text as it is; plain characters only, so that it can be read as bytes.
-const text = nameBuild(readFileSync(PROGRAM, 'utf8'))
+const texts = nameBuild(FILES.map((file) => readFileSync(path.join(FOLDER, file), 'latin1')))
+// So that a start can read the program as bytes.
 // oxlint-disable-next-line no-control-regex
-if (/[^\x00-\x7F]/u.test(text)) throw new Error('the bundle is not plain ASCII')
-const program = Buffer.from(`(function (exports, require, module, __importMetaUrl) {${text}\n})`, 'latin1')
-writeWhole(PROGRAM, program)
+if (texts.some((text) => /[^\x00-\x7F]/u.test(text))) throw new Error('the bundle is not plain ASCII')
+const program = new Map(FILES.map((file, index) => [file, Buffer.from(texts[index], 'latin1')]))
+for (const [file, text] of program) writeWhole(path.join(FOLDER, file), text)
 
 const house = path.join(__dirname, '../examples/lark-hollow.yaml')
 const runs = [
@@ -20,13 +20,18 @@ const runs = [
 
 /** From the text alone, never from an older compiled form. */
 async function keepCompiled() {
-  const { main, script } = runProgram(program, undefined)
+  const {
+    program: { main },
+    scripts,
+  } = runProgram((file) => ({ text: program.get(file), form: undefined }))
   const write = process.stdout.write.bind(process.stdout)
   process.stdout.write = () => true
   for (const args of runs) await main([...args, '--quiet'], 'gablewatt')
   process.stdout.write = write
-  const form = script.createCachedData()
-  writeWhole(COMPILED, Buffer.concat([sealOf(program, form), form]))
+  for (const [file, script] of scripts) {
+    const form = script.createCachedData()
+    writeWhole(compiledPlace(file), Buffer.concat([Buffer.from(sealOf(program.get(file), form), 'latin1'), form]))
+  }
 }
 
 /** A start in the meantime sees the old file or the new one. */

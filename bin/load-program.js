@@ -1,15 +1,15 @@
-const { createHash } = require('node:crypto')
 const { readFileSync } = require('node:fs')
 const path = require('node:path')
 const { pathToFileURL } = require('node:url')
 const { setFlagsFromString } = require('node:v8')
 const { Script } = require('node:vm')
+const { crc32 } = require('node:zlib')
 
-/** The bundle, one function in plain ASCII. */
-const PROGRAM = path.join(__dirname, '../dist/program/main.cjs')
-/** Compiled form of the program, made by the build: its seal, then what the engine keeps. */
-const COMPILED = path.join(__dirname, '../dist/program/main.cache')
-const SEAL_BYTES = 32
+const FOLDER = path.join(__dirname, '../dist/program')
+/** The files of the program, each an object of functions in plain ASCII: what a quick command needs, and all else. */
+const FILES = ['main.cjs', 'rest.cjs']
+const ENTRY = 'main.cjs'
+const END_OF_SEAL = 0x0a
 
 // The engine waits three times as long as by itself before it compiles a function anew for speed. A command that ends within
 // half a second spends more on that than it wins; reading the demo's YAML alone had a dozen functions compiled, some twice.
@@ -23,55 +23,75 @@ setFlagsFromString('--interrupt-budget=400000')
  *   built.
  */
 function loadProgram() {
-  let program
   try {
-    program = readFileSync(PROGRAM)
+    return runProgram((file) => {
+      const text = readFileSync(path.join(FOLDER, file))
+      return { text, form: compiledForm(file, text) }
+    }).program
   } catch (error) {
-    if (error.code === 'ENOENT') return undefined
+    if (error.code === 'ENOENT' && error.path?.startsWith(FOLDER)) return undefined
     throw error
   }
-  return runProgram(program, compiledForm(program))
+}
+
+/** Where the compiled form of a file of the program stands, made by the build: its seal, then what the engine keeps. */
+function compiledPlace(file) {
+  return path.join(FOLDER, file.replace(/\.cjs$/u, '.cache'))
 }
 
 /**
- * The compiled form of exactly this program. The engine itself compares only the length of the program and trusts the
- * rest, so that a damaged or older form would run and give wrong figures.
+ * The compiled form of exactly this text. The engine itself compares only the length of the text and trusts the rest, so
+ * that a damaged or older form would run and give wrong figures.
  *
- * @param {Uint8Array} program Bytes of the program.
+ * @param {string} file Name of the file of the program.
+ * @param {Uint8Array} text Its bytes.
  * @returns {Uint8Array | undefined} undefined when there is none, or when it is damaged, or of another program, version of
  *   Node or processor: the program is then compiled from its text.
  */
-function compiledForm(program) {
+function compiledForm(file, text) {
   let kept
   try {
-    kept = readFileSync(COMPILED)
+    kept = readFileSync(compiledPlace(file))
   } catch {
     return undefined
   }
-  const form = kept.subarray(SEAL_BYTES)
-  return kept.subarray(0, SEAL_BYTES).equals(sealOf(program, form)) ? form : undefined
+  const end = kept.indexOf(END_OF_SEAL) + 1
+  const form = kept.subarray(end)
+  return kept.latin1Slice(0, end) === sealOf(text, form) ? form : undefined
 }
 
-/** SHA-256 over all that a compiled form depends on, and over the form. */
-function sealOf(program, form) {
-  return createHash('sha256')
-    .update(`${process.version} ${process.platform} ${process.arch} ${program.length}\n`)
-    .update(program)
-    .update(form)
-    .digest()
+/** All that a compiled form depends on, with checksums of the text and of the form, which tell damage and age, not malice. */
+function sealOf(text, form) {
+  return `${process.version} ${process.platform} ${process.arch} ${text.length} ${crc32(text)} ${form.length} ${crc32(form)}\n`
 }
 
 /**
- * Runs the text of the program.
+ * Runs the program; its second file is read when something in it is asked for.
  *
- * @param {Uint8Array} program Bytes of the program.
- * @param {Uint8Array | undefined} cachedData Its compiled form.
+ * @param {(file: string) => { text: Uint8Array, form: Uint8Array | undefined }} read A file of the program and its compiled form.
  */
-function runProgram(program, cachedData) {
-  const script = new Script(program.latin1Slice(), { filename: PROGRAM, cachedData })
-  const module = { exports: {} }
-  script.runInThisContext()(module.exports, require, module, pathToFileURL(PROGRAM).href)
-  return { main: module.exports.main, work: module.exports.work, script }
+function runProgram(read) {
+  const scripts = new Map()
+  const functions = {}
+  const modules = new Map()
+  const part = (name) => {
+    const known = modules.get(name)
+    if (known !== undefined) return known.exports
+    const file = FILES.find((one) => one === name) ?? ENTRY
+    if (!scripts.has(file)) {
+      const { text, form } = read(file)
+      const script = new Script(text.latin1Slice(), { filename: path.join(FOLDER, file), cachedData: form })
+      scripts.set(file, script)
+      Object.assign(functions, script.runInThisContext())
+    }
+    const module = { exports: {} }
+    modules.set(name, module)
+    functions[name](module.exports, need, module, url)
+    return module.exports
+  }
+  const need = (name) => (name.startsWith('./') ? part(name.slice(2)) : require(name))
+  const url = pathToFileURL(path.join(FOLDER, ENTRY)).href
+  return { program: part(ENTRY), scripts }
 }
 
-module.exports = { COMPILED, PROGRAM, compiledForm, loadProgram, runProgram, sealOf }
+module.exports = { FILES, FOLDER, compiledForm, compiledPlace, loadProgram, runProgram, sealOf }

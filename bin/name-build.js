@@ -9,13 +9,13 @@ const PLACE = 'gablewatt-build-goes-here'
 /** The library runs the same sources. */
 const LIBRARY = path.join(__dirname, '../dist/seal/build-id.js')
 
-/** The text of the bundle with the name of the build in its place. */
-function nameBuild(text) {
-  if (!text.includes(PLACE)) throw new Error('the bundle has no place for the name of the build')
-  const parts = JSON.stringify([version, dependencies, text])
+/** The texts of the bundle with the name of the build in its place. */
+function nameBuild(texts) {
+  if (!texts.some((text) => text.includes(PLACE))) throw new Error('the bundle has no place for the name of the build')
+  const parts = JSON.stringify([version, dependencies, ...texts])
   const build = createHash('sha256').update(parts).digest('hex').slice(0, 16)
   if (existsSync(LIBRARY)) writeFileSync(LIBRARY, `export const BUILD = '${build}'\n`)
-  return text.replaceAll(PLACE, build)
+  return texts.map((text) => text.replaceAll(PLACE, build))
 }
 
 module.exports = { nameBuild }

@@ -1,5 +1,5 @@
-import { createHash } from 'node:crypto'
 import { canonicalJson } from './canonical-json.js'
+import { sha256Of } from './digest.js'
 
 /*
  * A seal shows that a file is what the program wrote: damage, a slip of the hand, a merge gone wrong. It is no signature;
@@ -8,7 +8,7 @@ import { canonicalJson } from './canonical-json.js'
 
 /** `sha256:` and the hexadecimal digest of the canonical JSON of a value. */
 export function sealOf(value: unknown): string {
-  return `sha256:${createHash('sha256').update(canonicalJson(value)).digest('hex')}`
+  return `sha256:${sha256Of(canonicalJson(value))}`
 }
 
 /** The data with their seal as the last key. */

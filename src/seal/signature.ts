@@ -1,5 +1,4 @@
-import { createPrivateKey, createPublicKey, sign, verify } from 'node:crypto'
-import { sha256Of } from './digest.js'
+import { nodeCrypto, sha256Of } from './digest.js'
 
 const FORMAT = 'gablewatt-signature/1'
 
@@ -33,7 +32,8 @@ export function readKey(pem: string, kind: SignatureKey['kind']): SignatureKey {
   }
   let type: string | undefined
   try {
-    type = (kind === 'private' ? createPrivateKey(pem) : createPublicKey(pem)).asymmetricKeyType
+    type = (kind === 'private' ? nodeCrypto().createPrivateKey(pem) : nodeCrypto().createPublicKey(pem))
+      .asymmetricKeyType
   } catch {
     throw new KeyTrouble(`it is no ${kind} key in PEM form, or one under a passphrase`)
   }
@@ -43,7 +43,7 @@ export function readKey(pem: string, kind: SignatureKey['kind']): SignatureKey {
 
 /** `sha256:` and the fingerprint of the public part of a key. */
 export function fingerprintOf({ pem }: SignatureKey): string {
-  return `sha256:${sha256Of(createPublicKey(pem).export({ type: 'spki', format: 'der' }))}`
+  return `sha256:${sha256Of(nodeCrypto().createPublicKey(pem).export({ type: 'spki', format: 'der' }))}`
 }
 
 /** @source RFC 8032, Ed25519 over the bytes as they are; the algorithm is Node's. */
@@ -54,7 +54,7 @@ export function signFile(name: string, bytes: Uint8Array, key: SignatureKey): Fi
     file: name,
     sha256: sha256Of(bytes),
     key: fingerprintOf(key),
-    signature: sign(null, bytes, key.pem).toString('base64'),
+    signature: nodeCrypto().sign(null, bytes, key.pem).toString('base64'),
   }
 }
 
@@ -77,5 +77,5 @@ export function readSignature(text: string): FileSignature | undefined {
 
 /** Whether the key signed these bytes; what the signature file says of itself is not believed. */
 export function isSignedBy(bytes: Uint8Array, { signature }: FileSignature, key: SignatureKey): boolean {
-  return verify(null, bytes, key.pem, Buffer.from(signature, 'base64'))
+  return nodeCrypto().verify(null, bytes, key.pem, Buffer.from(signature, 'base64'))
 }
