@@ -1,7 +1,7 @@
 // A step of the build: puts the command line and the packages it uses into two files. The first, `main.cjs`, holds what a quick
 // command needs, the second, `rest.cjs`, all else: a start reads and takes in half as much, which is a tenth of its time.
 import { createRequire } from 'node:module'
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { runInThisContext } from 'node:vm'
@@ -46,7 +46,7 @@ await writeParts('rest.cjs', (name) => name === 'rest.cjs')
 const inputs = chunks.flatMap(({ moduleIds }) => moduleIds).filter((id) => id.includes('/node_modules/'))
 writeFileSync(path.join(folder, 'packages.json'), JSON.stringify(inputs.map((id) => path.relative(root, id))))
 
-/** Writes an object of functions in plain ASCII, one for each part, so that a start can take the bytes as they are. */
+/** Writes an object of functions in plain ASCII, one for each part, so that a start can take the bytes as they are, and the build. */
 async function writeParts(file, isIn) {
   const parts = chunks.filter(({ fileName }) => isIn(fileName)).toSorted((a, b) => (a.fileName < b.fileName ? -1 : 1))
   const codes = parts.map(async ({ fileName, code }) => {
@@ -59,7 +59,10 @@ async function writeParts(file, isIn) {
     })
     return `${JSON.stringify(fileName)}:(function(exports,require,module,__importMetaUrl){${small.code}\n})`
   })
-  writeFileSync(path.join(folder, file), `({${(await Promise.all(codes)).join(',')}})`)
+  writeFileSync(
+    path.join(folder, file),
+    `({build:'gablewatt-build-goes-here',${(await Promise.all(codes)).join(',')}})`,
+  )
 }
 
 /** The parts of the bundle, each module initialised when it is first asked for. */
@@ -90,7 +93,7 @@ async function modulesOfQuick(parts) {
   const need = createRequire(import.meta.url)
   const url = pathToFileURL(path.join(folder, 'main.cjs')).href
   const { main } = load('main.cjs')
-  const write = process.stdout.write
+  const write = process.stdout.write.bind(process.stdout)
   process.stdout.write = () => true
   for (const args of QUICK) if ((await main(args, 'gablewatt')) !== 0) throw new Error(`${args.join(' ')} failed`)
   process.stdout.write = write

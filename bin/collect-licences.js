@@ -4,6 +4,7 @@ const path = require('node:path')
 
 const root = path.join(__dirname, '..')
 const meta = path.join(root, 'dist/program/packages.json')
+/** @type {string[]} */
 const inputs = JSON.parse(readFileSync(meta, 'utf8'))
 const bundled = inputs.flatMap((path) => /^.*node_modules\/((?:@[^/]+\/)?[^/]+)/u.exec(path)?.[1] ?? [])
 const texts = [...new Set([...bundled, 'dejavu-fonts-ttf'])].toSorted().map((name) => {

@@ -26,7 +26,10 @@ async function keepCompiled() {
   } = runProgram((file) => ({ text: program.get(file), form: undefined }))
   const write = process.stdout.write.bind(process.stdout)
   process.stdout.write = () => true
-  for (const args of runs) await main([...args, '--quiet'], 'gablewatt')
+  for (const args of runs) {
+    const exitCode = await main([...args, '--quiet'], 'gablewatt')
+    if (exitCode > 1) throw new Error(`${args.join(' ')} ended with ${exitCode}`)
+  }
   process.stdout.write = write
   for (const [file, script] of scripts) {
     const form = script.createCachedData()

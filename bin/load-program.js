@@ -6,7 +6,7 @@ const { Script } = require('node:vm')
 const { crc32 } = require('node:zlib')
 
 const FOLDER = path.join(__dirname, '../dist/program')
-/** The files of the program, each an object of functions in plain ASCII: what a quick command needs, and all else. */
+/** The files of the program, each an object of the name of the build and of functions: what a quick command needs, and all else. */
 const FILES = ['main.cjs', 'rest.cjs']
 const ENTRY = 'main.cjs'
 const END_OF_SEAL = 0x0a
@@ -72,6 +72,7 @@ function sealOf(text, form) {
  */
 function runProgram(read) {
   const scripts = new Map()
+  const builds = []
   const functions = {}
   const modules = new Map()
   const part = (name) => {
@@ -82,7 +83,10 @@ function runProgram(read) {
       const { text, form } = read(file)
       const script = new Script(text.latin1Slice(), { filename: path.join(FOLDER, file), cachedData: form })
       scripts.set(file, script)
-      Object.assign(functions, script.runInThisContext())
+      const { build, ...parts } = script.runInThisContext()
+      if (build !== (builds[0] ??= build))
+        throw new Error('dist/program holds files of two builds: run `npm run build`')
+      Object.assign(functions, parts)
     }
     const module = { exports: {} }
     modules.set(name, module)

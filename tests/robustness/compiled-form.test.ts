@@ -9,10 +9,12 @@ import { ensureBuilt, ROOT } from '../cli/binary.js'
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-compiled-'))
 const program = join(folder, 'dist/program/main.cjs')
 const compiled = join(folder, 'dist/program/main.cache')
+/** What no quick command needs, which is read when it is asked for. */
+const REST = ['rest.cjs', 'rest.cache']
 const house = join(ROOT, 'tests/bench/plain-house.yaml')
 
 interface Loader {
-  readonly compiledForm: (program: Buffer) => Buffer | undefined
+  readonly compiledForm: (file: string, text: Buffer) => Buffer | undefined
 }
 let loader: Loader
 let whole = { program: Buffer.alloc(0), compiled: Buffer.alloc(0) }
@@ -31,6 +33,7 @@ beforeAll(async () => {
   for (const name of ['examples', 'node_modules']) symlinkSync(join(ROOT, name), join(folder, name))
   const from = join(ROOT, 'dist/program')
   whole = { program: readFileSync(join(from, 'main.cjs')), compiled: readFileSync(join(from, 'main.cache')) }
+  for (const name of REST) cpSync(join(from, name), join(folder, 'dist/program', name))
   loader = createRequire(import.meta.url)(join(folder, 'bin/load-program.js')) as Loader
   lay(whole.program, whole.compiled)
   const { exitCode, stdout, stderr } = await estimate()
@@ -39,6 +42,8 @@ beforeAll(async () => {
 })
 beforeEach(() => lay(whole.program, whole.compiled))
 afterAll(() => rmSync(folder, { recursive: true }))
+
+const used = (text: Buffer): Buffer | undefined => loader.compiledForm('main.cjs', text)
 
 function lay(text: Buffer, form: Buffer): void {
   writeFileSync(program, text)
@@ -67,15 +72,23 @@ function edited(from: string, to: string): Buffer {
 
 describe('the compiled form of the program', () => {
   test('is used as the build made it', () => {
-    expect(loader.compiledForm(whole.program)?.length).toBe(whole.compiled.length - 32)
+    const seal = whole.compiled.indexOf('\n') + 1
+    expect(whole.compiled.toString('latin1', 0, seal)).toMatch(/^v\d+\.\d+\.\d+ \w+ \w+(?: \d+){4}\n$/u)
+    expect(used(whole.program)).toEqual(whole.compiled.subarray(seal))
+  })
+
+  test('of the rest is used too', () => {
+    const [text = '', form = ''] = REST.map((name) => join(folder, 'dist/program', name))
+    const kept = readFileSync(form)
+    expect(loader.compiledForm('rest.cjs', readFileSync(text))).toEqual(kept.subarray(kept.indexOf('\n') + 1))
   })
 
   test('is not used when one bit of it is another, at any of 200 places', () => {
-    const used = Array.from({ length: 200 }, (_, index) => {
+    const forms = Array.from({ length: 200 }, (_, index) => {
       writeFileSync(compiled, flipped(whole.compiled, index))
-      return loader.compiledForm(whole.program)
+      return used(whole.program)
     })
-    expect(used.filter((form) => form !== undefined)).toEqual([])
+    expect(forms.filter((form) => form !== undefined)).toEqual([])
   })
 
   test.each([0, 36])('a start with flipped bit %i gives the right figures', async (index) => {
@@ -105,20 +118,32 @@ describe('the compiled form of the program', () => {
     expect(stdout).not.toContain(from)
   })
 
+  test('files of two builds are not run together', async () => {
+    const [rest = ''] = REST.map((name) => join(folder, 'dist/program', name))
+    const kept = readFileSync(rest, 'latin1')
+    writeFileSync(rest, kept.replace(/build:'[\da-f]{16}'/u, "build:'0123456789abcdef'"))
+    const { exitCode, stdout, stderr } = await start(['payback', join(ROOT, 'examples/lark-hollow.yaml')])
+    writeFileSync(rest, kept, 'latin1')
+    expect({ exitCode, stdout }).toEqual({ exitCode: 70, stdout: '' })
+    expect(stderr).toContain('files of two builds: run `npm run build`')
+  })
+
   test('compiling anew keeps the edited program, not the older compiled form', { timeout: 60_000 }, async () => {
-    const text = edited('performance_ratio', 'performance_rati0').toString('latin1')
-    const bundle = text.slice(text.indexOf('{') + 1, text.lastIndexOf('\n})'))
+    const bundle = edited('performance_ratio', 'performance_rati0').toString('latin1')
     // The build puts its name into the place for it; another text has another name.
     const [, build = ''] = /'([\da-f]{16})'/u.exec(readFileSync(join(ROOT, 'dist/seal/build-id.js'), 'utf8')) ?? []
-    const named = text.indexOf(build)
-    lay(Buffer.from(bundle.replaceAll(build, 'gablewatt-build-goes-here'), 'latin1'), whole.compiled)
+    const named = bundle.indexOf(build)
+    const unnamed = (text: string): Buffer => Buffer.from(text.replaceAll(build, 'gablewatt-build-goes-here'), 'latin1')
+    lay(unnamed(bundle), whole.compiled)
+    const [rest = ''] = REST.map((name) => join(folder, 'dist/program', name))
+    writeFileSync(rest, unnamed(readFileSync(rest, 'latin1')))
     await execa(process.execPath, [join(folder, 'bin/compile-program.js')])
     const anew = readFileSync(program, 'latin1')
     const other = anew.slice(named, named + build.length)
     expect(other).toMatch(/^[\da-f]{16}$/u)
     expect(other).not.toBe(build)
-    expect(anew.replaceAll(other, build) === text).toBe(true)
-    expect(loader.compiledForm(readFileSync(program))).toBeDefined()
+    expect(anew.replaceAll(other, build) === bundle).toBe(true)
+    expect(used(readFileSync(program))).toBeDefined()
     const { stdout } = await estimate()
     expect(stdout).toContain('"performance_rati0"')
     expect(stdout).not.toContain('"performance_ratio"')

@@ -67,6 +67,7 @@ describe('npm pack', () => {
         'dist/index.js',
         'dist/index.d.ts',
         'dist/program/main.cjs',
+        'dist/program/rest.cjs',
         'dist/program/LICENSES.txt',
         'schemas/CHANGELOG.md',
         'schemas/fleet-line.schema.json',
