@@ -23,9 +23,9 @@ export function checkData(data: PlainMap, locator: Pick<Locator, 'sourceAt'>, is
   const complaints = [...renames, ...others.filter(({ segments }) => !renamed.has(formatPath(segments)))]
   if (complaints.length > 0) return complaints
   // The validator refuses what explain does not know of: its own words are better than silence.
-  return (validate.errors ?? []).map(({ instancePath, keyword, params }) => ({
+  return (validate.errors ?? []).map(({ instancePath, keyword }) => ({
     segments: instancePath.split('/').slice(1),
     at: 'value',
-    message: `breaks '${keyword}' of the schema: ${JSON.stringify(params)}`,
+    message: `breaks '${keyword}' of the schema`,
   }))
 }

@@ -2,5 +2,5 @@
 import type { ErrorObject } from './schema-error.js'
 export function validate(data: unknown): boolean
 export namespace validate {
-  let errors: ErrorObject[] | null | undefined
+  let errors: Pick<ErrorObject, 'instancePath' | 'keyword'>[] | null | undefined
 }
