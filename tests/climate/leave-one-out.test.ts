@@ -143,6 +143,37 @@ describe('the rule at known places', () => {
     expect(doubts(40.978, -124.109, 66)).not.toContain('climate.fog-coast')
     expect(doubts(44.5, -100, 500)).not.toContain('climate.fog-coast')
   })
+
+  // Extraterrestrial irradiation of a day: Duffie & Beckman, Solar Engineering of Thermal Processes, eq. 1.10.3 with 1.4.1a.
+  it('says by how much the sun of two sides of an island differs', () => {
+    const worksheet = new Worksheet()
+    nearbyClimate({ latitudeDeg: 20.02, longitudeDeg: -155.67, elevationM: 800 }, worksheet)
+    const { message } = worksheet.result(0).findings.find(({ id }) => id === 'climate.sides-of-island')!
+    const outside = (latitudeDeg: number): number => {
+      const [rad, phi] = [Math.PI / 180, (latitudeDeg * Math.PI) / 180]
+      const days = Array.from({ length: 365 }, (_, index) => {
+        const day = index + 1
+        const tilt = 23.45 * rad * Math.sin(((360 * (284 + day)) / 365) * rad)
+        const set = Math.acos(-Math.tan(phi) * Math.tan(tilt))
+        const solar = 1367 * (1 + 0.033 * Math.cos(((360 * day) / 365) * rad))
+        return (
+          ((24 / Math.PI) *
+            solar *
+            (Math.cos(phi) * Math.cos(tilt) * Math.sin(set) + set * Math.sin(phi) * Math.sin(tilt))) /
+          1000
+        )
+      })
+      return days.reduce((sum, one) => sum + one, 0)
+    }
+    const clearness = (start: string): number => {
+      const site = poolSites().find(({ name, state }) => state === 'HI' && name.startsWith(start))!
+      return year(monthlyRecord(site).ghiWhM2Day) / outside(site.latitudeDeg)
+    }
+    const differ = 100 * (clearness('KAPALUA') / clearness('HILO') - 1)
+    expect(differ).toBeGreaterThan(15)
+    expect(message).toContain(`differ by ${differ.toFixed(0)} % in the year's sun, from HILO`)
+    expect(message).toContain('to KAPALUA')
+  })
 })
 
 describe('sitingErrorPct', () => {
