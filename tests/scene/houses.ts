@@ -103,6 +103,13 @@ export const OWN_PLANES: Record<string, HouseParts> = {
       a: { ...group, x: 3, y: 3, rows: 3, rowGapIn: 6, moduleTilt: 10, standoffIn: 12, orientation: 'landscape' },
     },
   },
+  'rows of racks close together, 64 N': {
+    latitude: 64,
+    planes: { main: slope(0, 180, { outline: rect(36, 34) }) },
+    groups: {
+      a: { ...group, x: 3, y: 3, rows: 3, rowGapIn: 6, moduleTilt: 10, standoffIn: 12, orientation: 'landscape' },
+    },
+  },
   'racks on an east slope turned south': {
     planes: { main: slope(10, 90, { outline: rect(40, 34) }) },
     groups: {
