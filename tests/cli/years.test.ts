@@ -170,7 +170,7 @@ describe('compare-parts in the terminal', async () => {
     expect(head).toBe(
       'place,module,inverter,storage,storage_units,modules,power_w,price_usd,output_kwh,saved_in_year_1_usd,payback_years,npv_usd,warnings',
     )
-    expect(row).toMatch(/^1,m410,,,20,8200,/u)
+    expect(row).toMatch(/^1,m410,,,,20,8200,/u)
   })
 
   test('wants a price list', async () => {
