@@ -2,6 +2,7 @@ import { leastCost, type StorageFlows } from '../../storage/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
+import { partsOf } from '../calendar/index.js'
 import { hourPrices } from './hour-prices.js'
 import type { HouseBattery } from './read-storage.js'
 import type { StorageValues } from './storage-values.js'
@@ -29,10 +30,13 @@ export function storageOptimum(
     })
     return { optimum: null, optimum_share_pct: null }
   }
-  const prices = hourPrices(sheet, calendar)
-  if (typeof prices === 'string') return none(prices)
+  const byHour = hourPrices(sheet, calendar)
+  if (typeof byHour === 'string') return none(byHour)
+  const parts = partsOf(energy.usageKwh)
+  const prices =
+    parts === 1 ? byHour : { buyUsd: repeated(byHour.buyUsd, parts), sellUsd: repeated(byHour.sellUsd, parts) }
   const { battery, control } = house.system
-  const steps = { stepH: 1, loadKwh: energy.usageKwh, pvKwh: energy.productionKwh }
+  const steps = { stepH: 1 / parts, loadKwh: energy.usageKwh, pvKwh: energy.productionKwh }
   const cap = control.exportCapKw === undefined ? {} : { exportCapKw: control.exportCapKw }
   const limits = { chargeFrom: control.chargeFrom, batteryExport: control.batteryExport, ...cap }
   const least = leastCost(steps, battery, prices, limits, flows.startKwh)
@@ -46,7 +50,7 @@ export function storageOptimum(
   // Without a battery a cap curtails as well.
   if (control.exportCapKw !== undefined)
     for (let h = 0; h < steps.loadKwh.length; h++) {
-      const over = steps.pvKwh[h]! - steps.loadKwh[h]! - control.exportCapKw
+      const over = steps.pvKwh[h]! - steps.loadKwh[h]! - control.exportCapKw * steps.stepH
       if (over > 0) without += over * prices.sellUsd[h]!
     }
   const gain = without - least
@@ -75,4 +79,9 @@ export function storageOptimum(
     optimum: { without_usd: cents(without), control_usd: cents(controlled), least_usd: cents(least) },
     optimum_share_pct: share,
   }
+}
+
+/** Prices of hours for each of their parts. */
+function repeated(hours: Float64Array, parts: number): Float64Array {
+  return Float64Array.from({ length: hours.length * parts }, (_, i) => hours[Math.floor(i / parts)] ?? 0)
 }
