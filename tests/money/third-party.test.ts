@@ -176,4 +176,12 @@ describe('payback of a system that somebody else owns', () => {
     const { findings } = run({ ...P1, years: 15 })
     expect(findings.find(({ id }) => id === 'payback.contract-outlives-study')?.message).toContain('5 more years')
   })
+
+  it('tells the next payment of a lease in cents, the next price of a kWh to a hundredth of one', () => {
+    const said = (finance: Finance): string =>
+      run(finance).findings.find(({ id }) => id === 'payback.contract-outlives-study')!.message
+    // 1140 * 1.019^15 and 0.14 * 1.029^15.
+    expect(said({ ...P2, years: 15 })).toContain(', 1511.88 USD a year in the next one')
+    expect(said({ ...P1, years: 15 })).toContain(', 0.2150 USD/kWh in the next one')
+  })
 })
