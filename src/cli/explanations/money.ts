@@ -281,6 +281,12 @@ export const MONEY: Explanations = {
     sources: [PRACTICE],
     fix: 'Nothing when the gaps are short; otherwise export the data again.',
   },
+  'payback.below-guarantee': {
+    means: 'The estimate of output is below what the owner of the system guarantees.',
+    rule: 'A guarantee credits each missing kWh; it is no proof of the output, and a credit has to be asked for and paid.',
+    sources: [PRACTICE],
+    fix: 'Ask the owner for the estimate behind the guarantee, and read how and when credits are paid.',
+  },
   'usage.beyond-a-year': {
     means: 'The meter file holds more than a year, and a year of it is used.',
     rule: 'Of each hour of the year its latest reading counts; 29 February is left out.',
