@@ -2633,6 +2633,18 @@ load_managed?: boolean
  */
 largest_load_w?: number
 /**
+ * A unit of 120 V: whether anything of 240 V hangs on the backed-up panel.
+ */
+outlets_240_v?: boolean
+/**
+ * A unit of 120 V: whether circuits of the backed-up panel share a neutral (multiwire branch circuits), which one line of 120 V would overload.
+ */
+multiwire_circuits?: boolean
+/**
+ * A unit of 120 V: rating of the neutral bus of the backed-up panel, A.
+ */
+neutral_bus_a?: number
+/**
  * Whether the device that cuts the house from the grid opens the neutral too.
  */
 switched_neutral?: boolean

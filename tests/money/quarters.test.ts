@@ -312,6 +312,37 @@ describe('a table of readings', () => {
     expect(row?.first_year_savings_usd).toBe(fine.values.first_year_savings_usd)
   })
 
+  test('has an optimum where prices change within the hour, which hours have not', () => {
+    const { project } = loadProject({
+      path: new URL('../../examples/fleet/fresno-battery.yaml', import.meta.url).pathname,
+    })
+    const of = (lines: readonly string[], minutes: 15 | 60) => {
+      const usage: Usage = { interval_csv: { ...mapping, interval_min: minutes }, daylight_saving: false }
+      const time_of_use = {
+        ...project.tariff!.time_of_use!,
+        rules: [{ period: 'on_peak', days: ['weekdays' as const], from_hour: 16.25, to_hour: 21 }],
+      }
+      const files = new Map([['meter.csv', ['time,kWh', ...lines].join('\n')]])
+      const priced = { ...project, usage, tariff: { ...project.tariff!, time_of_use } }
+      return paybackOfProject(priced, files, { brief: true, optimum: true })
+    }
+    const { optimum, optimum_share_pct: share } = of(rows(35_040), 15).values.storage!
+    expect(optimum!.least_usd).toBeLessThan(optimum!.control_usd)
+    expect(optimum!.control_usd).toBeLessThan(optimum!.without_usd)
+    expect(share).toBeCloseTo(
+      (100 * (optimum!.without_usd - optimum!.control_usd)) / (optimum!.without_usd - optimum!.least_usd),
+      1,
+    )
+    const hourly = of(
+      Array.from({ length: 8760 }, (_, h) => `${stamp(h, 60)},0.7`),
+      60,
+    )
+    expect(hourly.values.storage!.optimum).toBeNull()
+    expect(hourly.findings.find(({ id }) => id === 'storage.no-optimum')?.message).toContain(
+      'a price period begins within an hour, and use is known by hours',
+    )
+  })
+
   test('with an hour missing is filled evenly, and it is told where', () => {
     const { values, findings } = read(rows(35_040).toSpliced(4 * 100, 4))
     expect(values.quarterKwh!.slice(400, 404)).toEqual(new Float64Array(4).fill(0.175))

@@ -30,11 +30,9 @@ export function storageOptimum(
     })
     return { optimum: null, optimum_share_pct: null }
   }
-  const byHour = hourPrices(sheet, calendar)
-  if (typeof byHour === 'string') return none(byHour)
   const parts = partsOf(energy.usageKwh)
-  const prices =
-    parts === 1 ? byHour : { buyUsd: repeated(byHour.buyUsd, parts), sellUsd: repeated(byHour.sellUsd, parts) }
+  const prices = hourPrices(sheet, calendar, parts)
+  if (typeof prices === 'string') return none(prices)
   const { battery, control } = house.system
   const steps = { stepH: 1 / parts, loadKwh: energy.usageKwh, pvKwh: energy.productionKwh }
   const cap = control.exportCapKw === undefined ? {} : { exportCapKw: control.exportCapKw }
@@ -79,9 +77,4 @@ export function storageOptimum(
     optimum: { without_usd: cents(without), control_usd: cents(controlled), least_usd: cents(least) },
     optimum_share_pct: share,
   }
-}
-
-/** Prices of hours for each of their parts. */
-function repeated(hours: Float64Array, parts: number): Float64Array {
-  return Float64Array.from({ length: hours.length * parts }, (_, i) => hours[Math.floor(i / parts)] ?? 0)
 }
