@@ -54,8 +54,11 @@ export async function main(args: readonly string[], tool: string): Promise<numbe
   }
 }
 
-/** In a worker thread of a fleet: works out the projects that arrive, until the thread is ended. */
+/** In a worker thread: works out the projects of a fleet or the parts that arrive, until the thread is ended. */
 export async function work(): Promise<void> {
+  const { partsPlan, serveParts } = await import('./parts-worker.js')
+  const plan = partsPlan()
+  if (plan !== undefined) return serveParts(plan)
   const { serveFleet } = await import('../fleet/index.js')
   await serveFleet()
 }

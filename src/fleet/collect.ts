@@ -13,6 +13,8 @@ export interface FleetRow {
   /** Line of the table, or the project file. */
   readonly from: string
   readonly title: string | null
+  /** Label of its money; missing for US dollars. */
+  readonly currency?: string
   readonly status: FleetStatus
   readonly errors: number
   readonly warnings: number
@@ -64,10 +66,12 @@ export class FleetCollection {
   add(outcome: FleetOutcome): void {
     const { name, from, title, status, problems, findings, extra } = outcome
     const count = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity).length
+    const currency = currencyOf(outcome)
     this.rows.push({
       name,
       from,
       title,
+      ...(currency === undefined ? {} : { currency }),
       status,
       errors: count('error') + problems.length,
       warnings: count('warning'),
@@ -124,6 +128,11 @@ export class FleetCollection {
     if (this.findings.length < MOST_FINDINGS) this.findings.push(finding)
     else this.notKept += 1
   }
+}
+
+function currencyOf({ stages }: FleetOutcome): string | undefined {
+  const stated = Object.values(stages).find((figures) => typeof figures['currency'] === 'string')?.['currency']
+  return typeof stated === 'string' && stated !== 'USD' ? stated : undefined
 }
 
 function headlineFigures({ stages }: FleetOutcome): Record<string, Figure> {

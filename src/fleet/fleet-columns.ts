@@ -1,5 +1,5 @@
 import { didYouMean } from '../project/index.js'
-import { columnKey, type Cell, type Column, type TableData } from '../report/index.js'
+import { columnKey, tableInCurrency, type Cell, type Column, type TableData } from '../report/index.js'
 import { own } from '../values/index.js'
 import type { FleetRow } from './collect.js'
 import { FleetError } from './fleet-error.js'
@@ -17,6 +17,7 @@ export interface FleetColumn {
 const PROJECT: FleetColumn = { column: { heading: 'Project' }, cell: ({ name }) => name }
 const TITLE: FleetColumn = { column: { heading: 'Title' }, cell: ({ title }) => title }
 const FROM: FleetColumn = { column: { heading: 'From' }, cell: ({ from }) => from }
+const CURRENCY: FleetColumn = { column: { heading: 'Currency' }, cell: ({ currency }) => currency ?? 'USD' }
 const STATUS: FleetColumn = { column: { heading: 'Status' }, cell: ({ status }) => statusCell(status) }
 const COUNTS: readonly FleetColumn[] = [
   {
@@ -66,7 +67,8 @@ export function usualColumns(rows: readonly FleetRow[], extra: readonly string[]
     rows.some(({ figures }) => (own(figures, figure) ?? null) !== null),
   )
   const mine = forMachines ? [TITLE, ...extra.map(extraColumn)] : []
-  return [PROJECT, ...mine, STATUS, ...used, ...COUNTS]
+  const money = rows.some(({ currency }) => currency !== undefined) ? [CURRENCY] : []
+  return [PROJECT, ...mine, STATUS, ...money, ...used, ...COUNTS]
 }
 
 /**
@@ -82,7 +84,7 @@ export function chosenColumns(
   extra: readonly string[],
   stages: readonly string[] | undefined,
 ): FleetColumn[] {
-  const usual = [PROJECT, TITLE, FROM, STATUS, ...headlines(true), ...COUNTS]
+  const usual = [PROJECT, TITLE, FROM, STATUS, CURRENCY, ...headlines(true), ...COUNTS]
   const known = new Map(usual.map((one) => [columnKey(one.column), one]))
   for (const name of extra) known.set(name, extraColumn(name))
   const troubles: string[] = []
@@ -107,8 +109,28 @@ export function chosenColumns(
 const ALL = FLEET_STAGES.map(({ name }) => name)
 const FIGURE = new RegExp(String.raw`^(?:${ALL.join('|')})\.\S+$`, 'u')
 
+/** The label of all money of a fleet; of several, a word that is true of each, which stands beside the column of labels. */
+function moneyOf(rows: readonly FleetRow[]): string | undefined {
+  const labels = new Set(
+    rows.filter(({ figures }) => Object.keys(figures).length > 0).map(({ currency }) => currency ?? 'USD'),
+  )
+  const [only] = labels
+  return labels.size > 1 ? 'money' : only
+}
+
 /** Rows under columns, as a report holds them. */
 export function fleetTable(rows: readonly FleetRow[], columns: readonly FleetColumn[]): TableData {
+  const table = plainTable(rows, columns)
+  const label = moneyOf(rows)
+  if (label === undefined || label === 'USD') return table
+  // A column that a person named keeps its name, and cells are theirs.
+  const labelled = table.columns.map((column) =>
+    column.key === undefined ? (tableInCurrency({ columns: [column], rows: [] }, label).columns[0] ?? column) : column,
+  )
+  return { ...table, columns: labelled }
+}
+
+function plainTable(rows: readonly FleetRow[], columns: readonly FleetColumn[]): TableData {
   return {
     columns: columns.map(({ column }) => column),
     rows: rows.map((row) => columns.map(({ cell }) => cell(row))),

@@ -41,6 +41,6 @@ export {
   type TableRow,
 } from './types.js'
 export { workOut } from './work-out.js'
-export { serveFleet } from './worker.js'
-export { singleRunner, workerPool, type PoolOptions } from './worker-pool.js'
+export { serveFleet, workerScript } from './worker.js'
+export { singleRunner, threadPool, workerPool, type PoolOptions, type ThreadPool } from './worker-pool.js'
 export { dearestFirst, watchedHouses, watchHouse, worstOf, type WatchedOutcome, type WatchLine } from './watch/index.js'

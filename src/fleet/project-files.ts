@@ -3,7 +3,14 @@ import { makeFolder, writeWhole } from '../files/index.js'
 import type { House } from '../house/index.js'
 import { shoppingList, type BomValues } from '../materials/index.js'
 import { placeText, type LoadedProject } from '../project/index.js'
-import { renderCsv, renderJson, reportInCurrency, type Report, type ReportContext } from '../report/index.js'
+import {
+  renderCsv,
+  renderJson,
+  reportInCurrency,
+  tableInCurrency,
+  type Report,
+  type ReportContext,
+} from '../report/index.js'
 import type { Finding } from '../worksheet/index.js'
 import type { FleetPlan } from './plan.js'
 import { writePapers, type ToldOfFile, type WriteFile } from './project-papers.js'
@@ -42,7 +49,10 @@ export async function writeProjectFiles(
     }
   }
   if (plan.write.includes('bom') && bill !== undefined) {
-    write('bom.csv', renderCsv(shoppingList(bill.values as BomValues)))
+    write(
+      'bom.csv',
+      renderCsv(tableInCurrency(shoppingList(bill.values as BomValues), loaded.project.finance?.currency)),
+    )
   }
   const told = plan.write.includes('packet') ? await writePacket(plan, loaded, house, write) : []
   return [

@@ -2,13 +2,13 @@ import { Worker } from 'node:worker_threads'
 import { emptyOutcome, type Runner } from './run-in-order.js'
 import type { FleetJob, FleetOutcome } from './types.js'
 
-interface Task {
-  readonly job: FleetJob
-  readonly resolve: (outcome: FleetOutcome) => void
+interface Task<Job, Outcome> {
+  readonly job: Job
+  readonly resolve: (outcome: Outcome) => void
 }
 
 export interface PoolOptions {
-  /** Address (`file:`, `data:`) of the program of a worker: takes `FleetJob` messages and answers each with a `FleetOutcome`. */
+  /** Address (`file:`, `data:`) of the program of a worker: takes jobs as messages and answers each with its outcome. */
   readonly script: string
   readonly workerData: unknown
   readonly workers: number
@@ -27,18 +27,38 @@ const YOUNG_MB = { together: 256, least: 24 }
  */
 const OLD_MB = 2000
 
-/** Several worker threads that take projects as they become free. A worker is started when there is work for it. */
-export function workerPool({ script, workerData, workers, heapMb = OLD_MB }: PoolOptions): Runner {
+/** Threads that take jobs. */
+export interface ThreadPool<Job, Outcome> {
+  readonly run: (job: Job) => Promise<Outcome>
+  /** How many may be under way at once. */
+  readonly atOnce: number
+  readonly close: () => Promise<void>
+}
+
+/** Several worker threads that take projects as they become free. */
+export function workerPool(options: PoolOptions): Runner {
+  return threadPool(options, crashed)
+}
+
+/**
+ * Several worker threads that take jobs as they become free. A worker is started when there is work for it.
+ *
+ * @param lost Outcome of a job whose worker failed.
+ */
+export function threadPool<Job, Outcome>(
+  { script, workerData, workers, heapMb = OLD_MB }: PoolOptions,
+  lost: (job: Job, reason: string) => Outcome,
+): ThreadPool<Job, Outcome> {
   const resourceLimits = {
     maxOldGenerationSizeMb: heapMb,
     maxYoungGenerationSizeMb: Math.max(YOUNG_MB.least, YOUNG_MB.together / workers),
   }
-  const queue: Task[] = []
+  const queue: Task<Job, Outcome>[] = []
   const idle: Worker[] = []
-  const all = new Map<Worker, Task | undefined>()
+  const all = new Map<Worker, Task<Job, Outcome> | undefined>()
   let closed = false
 
-  const give = (worker: Worker, task: Task): void => {
+  const give = (worker: Worker, task: Task<Job, Outcome>): void => {
     all.set(worker, task)
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- that is for windows of a browser
     worker.postMessage(task.job)
@@ -48,20 +68,20 @@ export function workerPool({ script, workerData, workers, heapMb = OLD_MB }: Poo
     if (next === undefined) idle.push(worker)
     else give(worker, next)
   }
-  /** A worker that fails takes its project with it and no other. */
+  /** A worker that fails takes its job with it and no other. */
   const lose = (worker: Worker, reason: string): void => {
     const task = all.get(worker)
     if (!all.delete(worker) || closed) return
     const at = idle.indexOf(worker)
     if (at >= 0) idle.splice(at, 1)
-    task?.resolve(crashed(task.job, reason))
+    task?.resolve(lost(task.job, reason))
     const next = queue.shift()
     if (next !== undefined) give(start(), next)
   }
   const start = (): Worker => {
     const worker = new Worker(new URL(script), { workerData, resourceLimits })
     all.set(worker, undefined)
-    worker.on('message', (outcome: FleetOutcome) => {
+    worker.on('message', (outcome: Outcome) => {
       const task = all.get(worker)
       all.set(worker, undefined)
       free(worker)

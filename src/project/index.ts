@@ -71,7 +71,7 @@ export {
 } from './keys/index.js'
 export { readMain } from './read-main.js'
 export { startingFile, type StartingFileOptions } from './starting/starting-file.js'
-export { addBlocks } from './starting/add-blocks.js'
+export { addBlocks, mapsInBraces } from './starting/add-blocks.js'
 export { madeUp, stated, type Given } from './starting/given.js'
 export { houseOfProject, MADE_UP_PLANE, type StartingHouse, type StartingSite } from './starting/starting-house.js'
 export { PART_COMMANDS, PART_NAMES, partLines, type PartName } from './starting/starting-parts.js'

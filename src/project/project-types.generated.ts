@@ -247,6 +247,13 @@ export type ToolList = ("all" | string[])
  */
 export type RiderPrice = (number | number[])
 /**
+ * Prices at which the customer may buy the system during the term, by year. Told, and not counted: at_end says what happens at the end.
+ * 
+ * @minItems 1
+ * @maxItems 40
+ */
+export type BuyoutByYear = Buyout[]
+/**
  * The other street of a corner lot, or none where the lot lies on one street only.
  */
 export type SecondStreet = ("none" | PlanStreet)
@@ -2625,6 +2632,18 @@ load_managed?: boolean
  * Power of the largest single appliance that it carries, W; the largest of loads when missing.
  */
 largest_load_w?: number
+/**
+ * A unit of 120 V: whether anything of 240 V hangs on the backed-up panel.
+ */
+outlets_240_v?: boolean
+/**
+ * A unit of 120 V: whether circuits of the backed-up panel share a neutral (multiwire branch circuits), which one line of 120 V would overload.
+ */
+multiwire_circuits?: boolean
+/**
+ * A unit of 120 V: rating of the neutral bus of the backed-up panel, A.
+ */
+neutral_bus_a?: number
 /**
  * Whether the device that cuts the house from the grid opens the neutral too.
  */
@@ -5862,6 +5881,8 @@ term_years: number
  */
 tax_pct?: number
 at_end?: ContractEnd
+production_guarantee?: ProductionGuarantee
+buyout_by_year?: BuyoutByYear
 }
 /**
  * What becomes of the system when the contract ends within the study: it is taken away, or it is bought and goes on.
@@ -5875,6 +5896,36 @@ system: ("removed" | "bought")
  * Price of buying or removing it that the customer pays, USD of that year; none when missing.
  */
 usd?: number
+}
+/**
+ * Output that the owner of the system guarantees, and what is credited for each kWh that it stays below. Counted in years whose estimated output is below it.
+ */
+export interface ProductionGuarantee {
+/**
+ * Guaranteed output of the first year, kWh.
+ */
+kwh_first_year: number
+/**
+ * Fall of the guaranteed output from year to year, percent; 0 for none.
+ */
+fall_pct_per_year: number
+/**
+ * Credit for a kWh that is missing, USD/kWh in money of that year.
+ */
+usd_per_kwh_short: number
+}
+/**
+ * One price of buying the system.
+ */
+export interface Buyout {
+/**
+ * Year of the contract at whose end the price holds.
+ */
+after_year: number
+/**
+ * Price, USD of that year.
+ */
+usd: number
 }
 /**
  * The system belongs to somebody else, and every kWh that it makes is bought, in money of each year. Replaces price, loan and incentives.
@@ -5897,6 +5948,8 @@ term_years: number
  */
 tax_pct?: number
 at_end?: ContractEnd
+production_guarantee?: ProductionGuarantee
+buyout_by_year?: BuyoutByYear
 }
 /**
  * Standard deviations and the random draw.

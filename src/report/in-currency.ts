@@ -1,4 +1,4 @@
-import type { Column, Report } from './report.js'
+import type { Column, Report, TableData } from './report.js'
 
 /** Keys of data that are names for programs and no words for people. */
 const NAMES = new Set(['id', 'where', 'path', 'from', 'kind', 'stage', 'next', 'key'])
@@ -45,19 +45,18 @@ export function reportInCurrency(report: Report, currency: string | undefined): 
   return {
     ...report,
     sections: inCurrency(sections, currency),
-    ...(csv === undefined
-      ? {}
-      : {
-          csv: {
-            ...inCurrency(csv, currency),
-            columns: csv.columns.map((column) => columnInCurrency(column, currency)),
-          },
-        }),
+    ...(csv === undefined ? {} : { csv: tableInCurrency(csv, currency) }),
     result: {
       ...inCurrency(proof, currency),
       values: hasMoney ? { currency, ...inCurrency(values, currency) } : values,
     },
   }
+}
+
+/** A table with the label of a currency in its headings, their names in CSV, and its texts. */
+export function tableInCurrency(table: TableData, currency: string | undefined): TableData {
+  if (currency === undefined) return table
+  return { ...inCurrency(table, currency), columns: table.columns.map((column) => columnInCurrency(column, currency)) }
 }
 
 /** A heading, and the name that it has in CSV. */

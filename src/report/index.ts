@@ -3,7 +3,7 @@ export { columnKey, renderCsv } from './csv.js'
 export { escapeMarkup } from './escape-markup.js'
 export { errnoWords } from './errno.js'
 export { defectText, stageErrorText } from './failure-text.js'
-export { inCurrency, reportInCurrency, textInCurrency } from './in-currency.js'
+export { inCurrency, reportInCurrency, tableInCurrency, textInCurrency } from './in-currency.js'
 export { plainValues, RESULT_FORMAT, renderJson } from './json.js'
 export { formatNumber, formatSignificant, roundForMachines } from './numbers.js'
 export {

@@ -7,10 +7,10 @@ export const SCHEMA_IDS: Readonly<Record<string, string>> = {
   mounts: 'f1df6d884c490b8f',
   bom: '2c2736169537edba',
   proposal: 'ebc7ec6e43e60d45',
-  payback: '3c0cff57c3368d94',
+  payback: '929aa658d8544a41',
   application: '378d6093db4d7247',
   handover: 'ca993aee005e3fee',
-  parts: '32da9beee1d2febb',
+  parts: 'e7760c7b17247a8a',
   'fleet-line': '2f7969311ec0bd79',
   'fleet-baseline': '4ce8e418ebc586f4',
 }

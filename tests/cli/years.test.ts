@@ -168,9 +168,9 @@ describe('compare-parts in the terminal', async () => {
   test('writes a table for a script', () => {
     const [head, row] = renderCsv(csvTable(report!)!).split('\r\n')
     expect(head).toBe(
-      'place,module,inverter,storage,modules,power_w,price_usd,output_kwh,saved_in_year_1_usd,payback_years,npv_usd,warnings',
+      'place,module,inverter,storage,storage_units,modules,power_w,price_usd,output_kwh,saved_in_year_1_usd,payback_years,npv_usd,warnings',
     )
-    expect(row).toMatch(/^1,m410,,,20,8200,/u)
+    expect(row).toMatch(/^1,m410,,,,20,8200,/u)
   })
 
   test('wants a price list', async () => {

@@ -140,6 +140,9 @@ describe('storage in the bill and in the work plan', () => {
       '1 isolating-device.60a',
       '1 alarm.heat',
     ])
+    // Without a rating it is as large as the device ahead of it, the 60 A of the feeder.
+    expect(take({ backup: { isolating_device_a: 100 } })).toContain('1 isolating-device.100a')
+    expect(take({ backup: { isolating_device_a: undefined as never } })).toContain('1 isolating-device.60a')
     expect(take({ backup: { kind: 'none' } })).not.toContain('1 isolating-device.60a')
   })
 

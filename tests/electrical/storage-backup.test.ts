@@ -130,6 +130,41 @@ describe('backup', () => {
     expect(sized.found).toContain('wire.storage-not-stated electrical.distribution.panels.backup.load_a')
   })
 
+  // 710.15(C) as a summary of the code has it (secondary): no 240 V, no multiwire circuits, less output than the neutral bus.
+  it('710.15(C): one supply of 120 V', () => {
+    const battery = { current_a: 100, low_voltage_v: 48 }
+    const dc = {
+      coupling: 'dc',
+      ac_voltage_v: 120,
+      inverter_ac_kw: 5,
+      inverter_efficiency_pct: 96,
+      battery_side: battery,
+    } as const
+    const way = { location: 'indoors', length_ft: 6, raceway: 'EMT', ambient_c: 30 } as const
+    const runs = { storage: { carries: ['storage_dc'], segments: { battery: way } } }
+    const on120 = (change: NonNullable<StorageChange['backup']>, count = 2) =>
+      sizeStorage({ unit: dc, runs, backup: change, storage: { count }, place: { units: count } })
+    const good = { outlets_240_v: false, multiwire_circuits: false, neutral_bus_a: 125 }
+    const ids = ['single-supply-240', 'single-supply-multiwire', 'single-supply-neutral']
+    expect(ids.map((id) => on120(good).verdict(id))).toEqual(['pass', 'pass', 'pass'])
+    expect(ids.map((id) => on120({}).verdict(id))).toEqual(['not_stated', 'not_stated', 'not_stated'])
+    expect(on120({ ...good, outlets_240_v: true }).verdict('single-supply-240')).toBe('fail')
+    expect(on120({ ...good, multiwire_circuits: true }).verdict('single-supply-multiwire')).toBe('fail')
+    // Two units of 24 A: less than the bus, not as much.
+    expect(on120({ ...good, neutral_bus_a: 48 }).verdict('single-supply-neutral')).toBe('fail')
+    expect(on120({ ...good, neutral_bus_a: 49 }).verdict('single-supply-neutral')).toBe('pass')
+    const sheetless = sizeStorage({
+      unit: { ...dc, rated_output_a: undefined as never },
+      runs,
+      backup: { ...good, neutral_bus_a: 48 },
+    })
+    // 5.76 kW at 120 V are 48 A.
+    expect(sheetless.verdict('single-supply-neutral')).toBe('fail')
+    expect(on120(good).verdict('neutral-forming')).toBeUndefined()
+    expect(sizeStorage().verdict('single-supply-240')).toBeUndefined()
+    expect(sizeStorage().verdict('neutral-forming')).toBe('pass')
+  })
+
   it('710.15(A): not below the largest single appliance, also by hand', () => {
     expect(backup({ transfer: 'manual', largest_load_w: 5760 }).verdict('largest-load')).toBe('pass')
     expect(backup({ transfer: 'manual', largest_load_w: 5800 }).verdict('largest-load')).toBe('fail')

@@ -95,6 +95,41 @@ describe('a lease (P2)', () => {
   })
 })
 
+describe('a guarantee of output', () => {
+  const guarantee = { kwh_first_year: 8200, fall_pct_per_year: 0.5, usd_per_kwh_short: 0.15 }
+  const withGuarantee = (rest: Partial<typeof guarantee> = {}): Finance => ({
+    ...P2,
+    lease: { ...P2.lease!, production_guarantee: { ...guarantee, ...rest } },
+  })
+
+  it('credits what is missing of each year', () => {
+    const [own, plain] = [flowOf(withGuarantee()), flowOf(P2)]
+    // 200 kWh of the first year at 0.15 USD, half a percent less from year to year.
+    expect(own.rows.map((row) => row.guaranteeUsd)[1]).toBeCloseTo(30, 9)
+    const credits = (30 * (1 - 0.995 ** 20)) / 0.005
+    expect(sum(own.rows.map((row) => row.guaranteeUsd))).toBeCloseTo(credits, 6)
+    expect(sum(own.net) - sum(plain.net)).toBeCloseTo(credits, 6)
+    expect(own.rows[0]!.guaranteeUsd).toBe(0)
+  })
+
+  it('credits nothing for output above it, nor after the term', () => {
+    expect(sum(flowOf(withGuarantee({ kwh_first_year: 8000 })).rows.map((row) => row.guaranteeUsd))).toBeCloseTo(0, 6)
+    const short = withGuarantee({ fall_pct_per_year: 0 })
+    const { rows } = flowOf({
+      ...short,
+      lease: { ...short.lease!, term_years: 10, at_end: { system: 'bought', usd: 0 } },
+    })
+    // 8200 - 8000 * 0.995^9 = 552.8 kWh.
+    expect(rows[10]!.guaranteeUsd).toBeCloseTo((8200 - 8000 * 0.995 ** 9) * 0.15, 9)
+    expect(rows[11]!.guaranteeUsd).toBe(0)
+  })
+
+  it('is in money of each year', () => {
+    const real = flowOf({ ...withGuarantee(), money: 'real', inflation_pct: 3, discount_rate_pct: 0 })
+    expect(real.rows[1]!.guaranteeUsd).toBeCloseTo(30 / 1.03, 9)
+  })
+})
+
 describe('payback of a system that somebody else owns', () => {
   const sheet = readTariff({
     name: 'R-1 (invented)',
@@ -161,6 +196,53 @@ describe('payback of a system that somebody else owns', () => {
     expect(refused(finance).where).toBe(where)
   })
 
+  it('tells guarantee and prices of buying it, and draws a credit for bad years alone', () => {
+    const made = run(P2).values.first_year_kwh
+    const sure = { seed: 1, samples: 400, weather_sigma_pct: 0, escalation_sigma_pct: 0, cost_sigma_pct: 0 }
+    const uncertainty = { ...sure, yield_sigma_pct: 10 }
+    const of = (kwh: number) => {
+      const guarantee = { kwh_first_year: kwh, fall_pct_per_year: 0.5, usd_per_kwh_short: 0.15 }
+      const lease = { ...P2.lease!, production_guarantee: guarantee, buyout_by_year: [{ after_year: 6, usd: 9000 }] }
+      return run({ ...P2, uncertainty, lease })
+    }
+    const plain = run({ ...P2, uncertainty }).values
+    const even = of(made).values
+    expect(even.contract).toMatchObject({
+      guarantee: { first_year_kwh: made, credits_usd: 0 },
+      buyout: [{ after_year: 6, usd: 9000 }],
+    })
+    expect(plain.contract).not.toHaveProperty('guarantee')
+    expect(plain.contract).not.toHaveProperty('buyout')
+    const { npv_usd: own } = even.uncertainty
+    expect(own.p10!).toBeCloseTo(plain.uncertainty.npv_usd.p10!, 0)
+    // Of a draw a tenth (1.2816 sigma) below: that share of the output is credited in each year.
+    const short = 0.12816 * made * 0.15
+    const worth = Array.from({ length: 20 }, (_, i) => (short * 0.995 ** i) / 1.05 ** (i + 1)).reduce((a, b) => a + b)
+    expect(own.p90! - plain.uncertainty.npv_usd.p90!).toBeGreaterThan(0.85 * worth)
+    expect(own.p90! - plain.uncertainty.npv_usd.p90!).toBeLessThan(1.15 * worth)
+    const above = of(made + 100)
+    expect(above.values.contract?.guarantee?.first_short_year).toBe(1)
+    // The output is told to a tenth of a kWh, which is 1.5 cents.
+    expect(above.values.cash_flow[1]?.guarantee_usd).toBeCloseTo(15, 1)
+    expect(above.findings.find(({ id }) => id === 'payback.below-guarantee')?.message).toContain('from year 1 on')
+  })
+
+  it.each([
+    ['after the term', [{ after_year: 21, usd: 1 }], 'finance.lease.buyout_by_year.0.after_year'],
+    [
+      'twice',
+      [
+        { after_year: 6, usd: 2 },
+        { after_year: 6, usd: 1 },
+      ],
+      'finance.lease.buyout_by_year.1.after_year',
+    ],
+    ['another at its end', [{ after_year: 20, usd: 2 }], 'finance.lease.buyout_by_year.0.usd'],
+  ] as const)('refuses a price of buying it %s', (_, buyouts, where) => {
+    const lease = { ...P2.lease!, at_end: { system: 'bought' as const, usd: 1 }, buyout_by_year: [...buyouts] }
+    expect(refused({ ...P2, lease }).where).toBe(where)
+  })
+
   it('refuses incentives, which go to the owner', () => {
     const town = {
       name: 'Rebate (invented)',
@@ -175,5 +257,13 @@ describe('payback of a system that somebody else owns', () => {
   it('tells payments after the study', () => {
     const { findings } = run({ ...P1, years: 15 })
     expect(findings.find(({ id }) => id === 'payback.contract-outlives-study')?.message).toContain('5 more years')
+  })
+
+  it('tells the next payment of a lease in cents, the next price of a kWh to a hundredth of one', () => {
+    const said = (finance: Finance): string =>
+      run(finance).findings.find(({ id }) => id === 'payback.contract-outlives-study')!.message
+    // 1140 * 1.019^15 and 0.14 * 1.029^15.
+    expect(said({ ...P2, years: 15 })).toContain(', 1511.88 USD a year in the next one')
+    expect(said({ ...P1, years: 15 })).toContain(', 0.2150 USD/kWh in the next one')
   })
 })

@@ -118,6 +118,46 @@ describe('parts that are added to a file', () => {
     expect(Object.keys(loadText(kept).project.electrical?.runs ?? {})).toEqual(['mine'])
   })
 
+  it('write a map on one line over several where it takes an entry, each entry letter for letter', () => {
+    const text = `title: One (invented)
+equipment: { modules: { 'm 1': {pmax_w: 410} }, inverters: {} }   # mine
+finance: {years: 25,  money: "real"}
+site: { latitude_deg: 40 }
+`
+    const more = [
+      'equipment:',
+      '  rails:',
+      '    rail40: { weight_lb_per_ft: 0.6 }',
+      'site:',
+      '  latitude_deg: 41',
+      'finance:',
+      '  discount_rate_pct: 3',
+    ]
+    const once = addBlocks(text, more)
+    expect(once).toBe(`title: One (invented)
+equipment:  # mine
+  modules: { 'm 1': {pmax_w: 410} }
+  inverters: {}
+  rails:
+    rail40: { weight_lb_per_ft: 0.6 }
+finance:
+  years: 25
+  money: "real"
+  discount_rate_pct: 3
+site: { latitude_deg: 40 }
+`)
+    expect(addBlocks(once, more)).toBe(once)
+  })
+
+  it.each([
+    ['over several lines', 'equipment: { modules: {},\n  inverters: {} }\n'],
+    ['with a tag', 'equipment: !made_up { modules: {} }\n'],
+    ['with an anchor', 'equipment: &mine { modules: {} }\n'],
+    ['of nothing', 'equipment: {}\n'],
+  ])('leave a map in braces as it is %s', (_, text) => {
+    expect(addBlocks(text, ['equipment:', '  rails: {}'])).toBe(text)
+  })
+
   it('leave every line of the file as it is, in its order', () => {
     const lines = added(STARTER).split('\n')
     let at = 0

@@ -128,3 +128,21 @@ const CASES: readonly (readonly [string, readonly (readonly [string, string])[],
 test.each(CASES)('%s', (_, pieces, said) => {
   expect(problem(...pieces)).toContain(said)
 })
+
+test('what is asked of a unit of 120 V is refused of another', () => {
+  const kind = 'backup: { kind: critical_loads_panel,'
+  expect(problem([kind, `${kind} multiwire_circuits: false,`])).toBe(
+    `storage.backup.multiwire_circuits  is for a unit of 120 V; ${UNIT}.ac_voltage_v is not stated`,
+  )
+  expect(
+    problem(
+      [kind, `${kind} neutral_bus_a: 125,`],
+      ['battery: { coupling: ac,', 'battery: { coupling: ac, ac_voltage_v: 240,'],
+    ),
+  ).toBe(`storage.backup.neutral_bus_a  is for a unit of 120 V; ${UNIT}.ac_voltage_v is 240`)
+  const single = withStorage([
+    [kind, `${kind} outlets_240_v: false,`],
+    ['battery: { coupling: ac,', 'battery: { coupling: ac, ac_voltage_v: 120,'],
+  ])
+  expect(loadText(single).project.storage?.backup?.outlets_240_v).toBe(false)
+})

@@ -1,8 +1,9 @@
 import { InvalidArgumentError, Option, type Command } from 'commander'
-import { compareParts, RANKS, type PartsRank } from '../../house/index.js'
+import { combinationsOf, compareParts, RANKS, type PartsRank } from '../../house/index.js'
 import { readPriceList } from '../../materials/index.js'
 import { isAcModule, LARGEST_YAML_BYTES, readNamedText, type Project } from '../../project/index.js'
 import { UsageError } from '../errors.js'
+import { partsPool } from '../parts-pool.js'
 import { takesProject, writesReport } from '../options.js'
 import type { CommandContext, CommandOutcome, Example } from '../subcommand.js'
 import { partsSections, partsTable } from './parts-sections.js'
@@ -16,13 +17,18 @@ export const examples: readonly [Example, Example, Example] = [
     line: 'compare-parts project.yaml --modules m410 --inverters micro366,micro400 --sizes 10,12,14 --by payback',
     does: 'inverters and sizes too, the shortest payback first',
   },
-  { line: 'compare-parts project.yaml --json --out parts.json', does: 'all modules of the project, for a script' },
+  {
+    line: 'compare-parts project.yaml --storage battery10,battery13 --units 0,1,2 --json --out parts.json',
+    does: 'without storage and with one or two units of two kinds, all modules of the project, for a script',
+  },
 ]
 
 interface Options {
   readonly modules?: readonly string[]
   readonly inverters?: readonly string[]
   readonly sizes?: readonly number[]
+  readonly storage?: readonly string[]
+  readonly units?: readonly number[]
   readonly prices?: string
   readonly by: PartsRank
 }
@@ -33,6 +39,8 @@ export function configure(command: Command): void {
       .option('--modules <ids>', 'modules to try, parted by commas; all of the project when missing', idsOf)
       .option('--inverters <ids>', 'inverters to try; the project keeps its own when missing', idsOf)
       .option('--sizes <numbers>', 'numbers of modules to try, where the program places them', sizesOf)
+      .option('--storage <ids>', 'storage units to try; the project keeps its own when missing', idsOf)
+      .option('--units <numbers>', 'how many of them, 0 = none; one when missing', unitsOf)
       .option('--prices <prices.yaml>', 'price list, in place of materials.price_list')
       .addOption(
         new Option('--by <what>', 'what comes first: net present value, payback, energy or price')
@@ -56,13 +64,28 @@ function sizesOf(text: string): readonly number[] {
   return [...new Set(words.map(Number))].toSorted((a, b) => a - b)
 }
 
+function unitsOf(text: string): readonly number[] {
+  const words = text.split(',').map((word) => word.trim())
+  if (!words.every((word) => /^(\d|1\d|20)$/u.test(word))) {
+    throw new InvalidArgumentError('It must be whole numbers from 0 to 20 parted by commas: 0,1,2.')
+  }
+  return [...new Set(words.map(Number))].toSorted((a, b) => a - b)
+}
+
 export async function run(context: CommandContext, options: Options): Promise<CommandOutcome> {
   const stated = await (context.asStated ?? context.project)()
   const prices = pricesOf(stated, options.prices)
-  const result = await compareParts(stated, {
+  const wishes = {
     modules: options.modules ?? Object.keys(stated.project.equipment.modules ?? {}),
     inverters: options.inverters ?? [],
     sizes: options.sizes ?? [],
+    storage: options.storage ?? [],
+    units: options.units ?? [],
+  }
+  const tryAll = partsPool(combinationsOf(wishes).length)
+  const result = await compareParts(stated, {
+    ...wishes,
+    ...(tryAll === undefined ? {} : { tryAll }),
     by: options.by,
     prices,
     progress: (done, of) => {
@@ -96,8 +119,8 @@ function pricesOf(
 }
 
 /** What the project has itself, for a mark. */
-function ownParts({ arrays, inverter_units: units = {} }: Project): ReadonlySet<string> {
+function ownParts({ arrays, inverter_units: units = {}, storage }: Project): ReadonlySet<string> {
   const ids = Object.values(arrays).flatMap(({ module, inverter }) => [module, inverter ?? ''])
   const strings = Object.values(units).map(({ inverter }) => inverter)
-  return new Set([...ids, ...strings].filter((id) => id !== '' && !isAcModule(id)))
+  return new Set([...ids, ...strings, storage?.unit ?? ''].filter((id) => id !== '' && !isAcModule(id)))
 }

@@ -2,6 +2,7 @@ import { dirname } from 'node:path'
 import { InvalidArgumentError, Option, type Command } from 'commander'
 import {
   addBlocks,
+  mapsInBraces,
   houseOfProject,
   loadProject,
   PART_NAMES,
@@ -126,11 +127,27 @@ function addTo(path: string, { parts, out, force }: Options): CommandOutcome {
   const house = houseOfProject(loadProject({ path }).project)
   const content = parts.reduce((whole, part) => addBlocks(whole, partLines(part, house)), text)
   checkWhole(content, path)
-  const notes = content === text ? ['nothing to add: the file has all of it'] : []
+  const closed = mapsInBraces(content).filter((key) =>
+    parts.some((part) => partLines(part, house).some((line) => line.startsWith(`${key}:`))),
+  )
+  const notes = [
+    ...(content === text && closed.length === 0 ? ['nothing to add: the file has all of it'] : []),
+    ...closed.map(
+      (key) => `nothing was added to '${key}', which stands in braces: write its entries on lines of their own`,
+    ),
+  ]
   const inPlace = force === true && out === undefined
   const next = `replace what is marked !made_up; 'gablewatt check-project ${out === undefined || out === '-' ? path : out}' lists it`
   if (!inPlace) return { document: content, notes, next }
   return { document: '', notes, next, files: content === text ? [] : [{ path, content }] }
+}
+
+/** What is in braces takes no part: a person is told how to write it. */
+function braces(text: string): string {
+  const [first] = mapsInBraces(text)
+  return first === undefined
+    ? ''
+    : `; '${first}' is in braces and takes no parts: write its entries on lines of their own under '${first}:', without tag or anchor, and run it again`
 }
 
 /** Nothing is written that would not be read again. */
@@ -141,6 +158,6 @@ function checkWhole(text: string, path: string): void {
     if (!(error instanceof ProjectError)) throw error
     const [problem] = error.problems
     const what = problem === undefined ? error.message : `${problem.path}: ${problem.message}`
-    throw new UsageError(`the parts do not fit what ${path} holds, and nothing was written: ${what}`)
+    throw new UsageError(`the parts do not fit what ${path} holds, and nothing was written: ${what}${braces(text)}`)
   }
 }

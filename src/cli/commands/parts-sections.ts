@@ -55,6 +55,7 @@ export function partsTable(
   own: ReadonlySet<string> = new Set(),
 ): TableData {
   const marked = (id: string | null): string => (id === null ? 'own' : own.has(id) ? `${id}*` : id)
+  const withStores = options.some((one) => one.storage_units !== null)
   if (which === 'text') {
     return {
       columns: [
@@ -62,6 +63,7 @@ export function partsTable(
         { heading: 'Module' },
         { heading: 'Inverter' },
         { heading: 'Count' },
+        ...(withStores ? [{ heading: 'Storage' }] : []),
         { heading: 'Price', unit: 'USD' },
         { heading: 'Year 1', unit: 'kWh' },
         { heading: 'Payback', unit: 'years', decimals: 1 },
@@ -72,6 +74,7 @@ export function partsTable(
         marked(one.module),
         marked(one.inverter),
         one.modules,
+        ...(withStores ? [storeOf(one, own)] : []),
         one.price_usd,
         one.first_year_kwh,
         one.payback_years ?? 'never',
@@ -85,6 +88,7 @@ export function partsTable(
       { heading: 'Module' },
       { heading: 'Inverter' },
       { heading: 'Storage' },
+      { heading: 'Storage units' },
       { heading: 'Modules' },
       { heading: 'Power', unit: 'W' },
       { heading: 'Price', unit: 'USD', decimals: 2 },
@@ -99,6 +103,7 @@ export function partsTable(
       one.module,
       one.inverter,
       one.storage,
+      one.storage_units,
       one.modules,
       one.power_w,
       one.price_usd,
@@ -111,18 +116,35 @@ export function partsTable(
   }
 }
 
+/** Units of storage in words: `2 x battery10`. */
+function storeOf(
+  { storage, storage_units: units }: Pick<PartsValues['dropped'][number], 'storage' | 'storage_units'>,
+  own: ReadonlySet<string> = new Set(),
+): string {
+  if (units === null) return 'own'
+  return units === 0 || storage === null ? 'none' : `${String(units)} x ${storage}${own.has(storage) ? '*' : ''}`
+}
+
 function droppedTable({ dropped }: PartsValues): Section {
+  const withStores = dropped.some((one) => one.storage_units !== null)
   return {
     kind: 'table',
     heading: 'What does not hold, and why',
-    columns: [{ heading: 'Module' }, { heading: 'Inverter' }, { heading: 'Size' }, { heading: 'First reason' }],
-    rows: dropped.map(({ module, inverter, size, reasons }) => {
+    columns: [
+      { heading: 'Module' },
+      { heading: 'Inverter' },
+      { heading: 'Size' },
+      ...(withStores ? [{ heading: 'Storage' }] : []),
+      { heading: 'First reason' },
+    ],
+    rows: dropped.map(({ module, inverter, size, reasons, ...store }) => {
       const [first] = reasons
       const more = reasons.length > 1 ? ` (and ${String(reasons.length - 1)} more)` : ''
       return [
         module,
         inverter ?? 'own',
         size ?? 'own',
+        ...(withStores ? [storeOf(store)] : []),
         first === undefined ? '' : `${first.message} [${first.id}]${more}`,
       ]
     }),

@@ -135,7 +135,25 @@ function contractMeasures(values: PaybackValues, contract: ContractValues): Fact
     { label: `Payments over ${String(values.years)} years`, value: contract.payments_usd, unit: 'USD' },
     { label: `Saved over ${String(values.years)} years`, value: contract.saving_usd, unit: 'USD' },
     { label: 'The same in present value', value: { value: values.npv_usd, tone: 'strong' }, unit: 'USD' },
+    ...contractTerms(contract),
     moneyFact(values),
+  ]
+}
+
+/** What the contract says beside its payments. */
+function contractTerms({ guarantee, buyout }: ContractValues): Fact[] {
+  return [
+    ...(guarantee === undefined
+      ? []
+      : [
+          { label: 'Output guaranteed in the first year', value: guarantee.first_year_kwh, unit: 'kWh' },
+          { label: 'Credits for output below it, by the estimate', value: guarantee.credits_usd, unit: 'USD' },
+        ]),
+    ...(buyout ?? []).map(({ after_year: year, usd }) => ({
+      label: `Price of buying it after year ${String(year)} (not counted)`,
+      value: usd,
+      unit: 'USD',
+    })),
   ]
 }
 
@@ -193,12 +211,13 @@ const OPTIONAL: readonly FlowColumn[] = [
   usd('Replaced', 'replacement_usd', (row) => -row.replacement_usd),
   usd('One-off', 'one_off_usd', (row) => -(row.one_off_usd ?? 0)),
   usd('Contract', 'contract_usd', (row) => -(row.contract_usd ?? 0)),
+  usd('Guarantee', 'guarantee_usd', (row) => row.guarantee_usd ?? 0),
   usd('Left over', 'residual_usd', (row) => row.residual_usd),
   usd('Loan', 'loan_usd', (row) => row.loan_received_usd - row.loan_payment_usd - row.loan_payoff_usd),
 ]
 
 /** Columns of what most projects have not; they stand in CSV only where the project states it. */
-const ONLY_STATED = ['one_off_usd', 'contract_usd']
+const ONLY_STATED = ['one_off_usd', 'contract_usd', 'guarantee_usd']
 
 /** What a loan leaves to pay, after the sums; they are no part of a row's net. */
 const OWED: readonly FlowColumn[] = [

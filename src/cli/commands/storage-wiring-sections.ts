@@ -47,7 +47,7 @@ function facts(storage: StorageValues): Section {
             },
             {
               label: 'Isolating device',
-              value: `${backup.isolating_device_a === null ? 'rating not stated' : `${backup.isolating_device_a} A`}, ${backup.isolating_device_listed === null ? 'listing not stated' : backup.isolating_device_listed ? 'listed' : 'NOT listed'}`,
+              value: `${backup.isolating_device_a === null ? `rating not stated${backup.main_a === null ? '' : `, at least ${backup.main_a} A`}` : `${backup.isolating_device_a} A`}, ${backup.isolating_device_listed === null ? 'listing not stated' : backup.isolating_device_listed ? 'listed' : 'NOT listed'}`,
             },
           ]),
       ...(control === null

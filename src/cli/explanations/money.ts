@@ -21,13 +21,14 @@ export const MONEY: Explanations = {
     fix: 'State net_metering, net_billing or buy_all_sell_all as the utility grants it.',
   },
   'bill.hourly-netting': {
-    means: 'Own use of solar energy is worked out by hours, which overstates it a little.',
+    means: 'Own use of solar energy is worked out by hours, or by quarters of them, which overstates it a little.',
     rule: 'Within an hour a kettle draws more than the roof gives, and a minute later the roof exports; a meter that looks more often sees both.',
     sources: [PRACTICE],
     fix: 'Nothing; take the saving as the upper end when exports are paid much less than use costs.',
   },
   'bill.hourly-demand': {
-    means: 'The demand charge is worked out from hourly means of typical days.',
+    means:
+      'The demand charge is worked out from means of the hour, or of the stated minutes, and from typical days of sun.',
     rule: 'Demand is the highest power of a month: one cloudy hour can undo the whole saving.',
     sources: [PRACTICE],
     fix: 'Count on no saving of demand charges.',
@@ -279,6 +280,18 @@ export const MONEY: Explanations = {
     rule: 'The mean of the same hour and kind of day in that month is taken.',
     sources: [PRACTICE],
     fix: 'Nothing when the gaps are short; otherwise export the data again.',
+  },
+  'payback.below-guarantee': {
+    means: 'The estimate of output is below what the owner of the system guarantees.',
+    rule: 'A guarantee credits each missing kWh; it is no proof of the output, and a credit has to be asked for and paid.',
+    sources: [PRACTICE],
+    fix: 'Ask the owner for the estimate behind the guarantee, and read how and when credits are paid.',
+  },
+  'usage.beyond-a-year': {
+    means: 'The meter file holds more than a year, and a year of it is used.',
+    rule: 'Of each hour of the year its latest reading counts; 29 February is left out.',
+    sources: [PRACTICE],
+    fix: 'Nothing, when the latest year is the one that is meant.',
   },
   'usage.duplicates': {
     means: 'Some readings stand twice with the same value; each counts once.',

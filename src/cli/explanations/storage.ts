@@ -17,7 +17,7 @@ export const STORAGE: Explanations = {
     fix: 'Read sheet and offer again: usable or nameplate, AC or DC side, one unit or all.',
   },
   'storage.hourly': {
-    means: 'The battery is worked out by hours.',
+    means: 'The battery is worked out by hours, or by quarters of them where the meter tells them.',
     rule: 'Within an hour use and output come and go; netted by the hour, own use comes out some percent too high.',
     sources: [NETTING],
     fix: 'Nothing; take the saving as the upper end.',

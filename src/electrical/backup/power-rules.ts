@@ -4,6 +4,7 @@ import type { PanelNode, Tree } from '../distribution/index.js'
 import { PV_SOURCE } from '../distribution/index.js'
 import { answerStated, compareStated, type StorageCheck, type StorageSystem } from '../storage/index.js'
 import { serviceOf, type Job } from '../system/index.js'
+import { isSingleSupply, singleSupplyRules } from './single-supply.js'
 import type { Island } from './island.js'
 
 /** What the storage has to carry: load, largest appliance, motors, PV, neutral. */
@@ -11,6 +12,7 @@ export function powerRules(job: Job, system: StorageSystem, tree: Tree, island: 
   return [
     ...capacity(job, system, tree, island),
     ...solar(job, system, island),
+    ...singleSupplyRules(job, system),
     ...neutral(job, system),
     ...motor(system),
   ]
@@ -138,11 +140,12 @@ function islandShutdown(job: Job, { sources }: Island): StorageCheck[] {
   ]
 }
 
-function neutral(job: Job, { unit, unitWhere, stated }: StorageSystem): StorageCheck[] {
+function neutral(job: Job, system: StorageSystem): StorageCheck[] {
+  const { unit, unitWhere, stated } = system
   const { backup } = stated
   const bonding = { document: 'NEC', place: '250.30', standing: 'from memory' } as const
   return [
-    ...(backup?.needs_neutral === false
+    ...(backup?.needs_neutral === false || isSingleSupply(system)
       ? []
       : [
           answerStated({

@@ -14,7 +14,10 @@ import { supplyTapSegment } from './supply-tap-segment.js'
  */
 export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[] {
   const circuits = all.filter((circuit) => !isSupplyTap(circuit))
-  const runs = Object.entries(job.electrical.runs ?? {})
+  const runs = Object.entries(job.electrical.runs ?? {}).flatMap(([id, run]) => {
+    const carries = run.carries.filter((name) => !isOfNoStorage(job, name))
+    return run.carries.length > 0 && carries.length === 0 ? [] : [[id, { ...run, carries }] as const]
+  })
   const onRoof = runs.flatMap(([, run]) => Object.values(run.segments).filter(({ location }) => location === 'roof'))
   const segments = runs.flatMap(([runId, run]) => {
     const carried = carriedBy(run.carries, runId, circuits)
@@ -50,6 +53,11 @@ export function resolveRuns(job: Job, all: readonly Circuit[]): RacewaySegment[]
     ...segments.map((segment) => ({ ...segment, neutral: neutralOf(job, segment) })),
     ...all.filter(isSupplyTap).map((tap) => supplyTapSegment(job, tap)),
   ]
+}
+
+/** Whether a name is that of a circuit of storage in a project that is planned with no unit of it: its way is left out. */
+function isOfNoStorage({ project }: Job, name: string): boolean {
+  return project.storage?.count === 0 && /^storage(_dc)?(_\d+)?$/u.test(name)
 }
 
 const GROUPS: Readonly<Record<string, (circuit: Circuit) => boolean>> = {

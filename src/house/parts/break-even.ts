@@ -1,6 +1,10 @@
 import type { PaybackValues } from '../../money/index.js'
 import { StageError } from '../../worksheet/index.js'
-import type { OptionValue, PartsRank } from './parts-values.js'
+import type { BreakEvenValue, OptionValue, PartsRank } from './parts-values.js'
+import { paybackAtPrices, type TrialHouse } from './try-combination.js'
+
+/** Places of which it is told what the next one would have to cost. */
+const BEST = 3
 
 /** Higher is better; what never pays back is worst. */
 export function scoreOf(
@@ -54,4 +58,29 @@ export async function breakEvenUsd(
     if (error instanceof StageError) return undefined
     throw error
   }
+}
+
+/** What the next one of each of the best places would have to cost. */
+export async function breakEvens(
+  by: PartsRank,
+  trial: TrialHouse,
+  values: readonly OptionValue[],
+): Promise<BreakEvenValue[]> {
+  const found: BreakEvenValue[] = []
+  for (const winner of values.slice(0, BEST)) {
+    const next = values[winner.place]
+    if (next === undefined) break
+    const usd = await breakEvenUsd(by, await paybackAtPrices(trial, next), next.price_usd, winner)
+    const change = usd === undefined || next.price_usd === 0 ? null : (100 * (usd - next.price_usd)) / next.price_usd
+    found.push({
+      place: winner.place,
+      next_price_usd: usd ?? null,
+      change_pct: change === null ? null : Number(change.toFixed(2)),
+      says:
+        usd === undefined
+          ? `no price would bring place ${String(next.place)} to place ${String(winner.place)}`
+          : `place ${String(next.place)} would be as good as place ${String(winner.place)} at ${usd.toFixed(2)} USD instead of ${next.price_usd.toFixed(2)} USD`,
+    })
+  }
+  return found
 }

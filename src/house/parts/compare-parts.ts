@@ -1,14 +1,21 @@
 import type { PriceList } from '../../materials/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
-import type { YieldContext, YieldRun } from '../../yield/index.js'
-import type { HouseInput, HouseOptions } from '../house-input.js'
+import type { HouseInput } from '../house-input.js'
 import { madeUpFindings } from '../made-up.js'
 import { runHouse } from '../run-house.js'
-import { breakEvenUsd, scoreOf } from './break-even.js'
+import { breakEvens, scoreOf } from './break-even.js'
 import { checkWishes, combinationsOf, type PartsWishes } from './make-combinations.js'
-import type { BreakEvenValue, DroppedValue, OptionValue, PartsRank, PartsValues } from './parts-values.js'
+import type { Combination, DroppedValue, OptionValue, PartsRank, PartsValues } from './parts-values.js'
 import { checkSizes } from './size-arrays.js'
-import { forTrials, tryCombination, type Held, type TrialHouse } from './try-combination.js'
+import {
+  forTrials,
+  trialHouse,
+  tryCombination,
+  type Held,
+  type TrialHouse,
+  type TrialPlan,
+  type Tried,
+} from './try-combination.js'
 
 /** What is compared, by which yardstick, and the files of the project. */
 export interface ComparePartsOptions extends PartsWishes {
@@ -17,12 +24,18 @@ export interface ComparePartsOptions extends PartsWishes {
   readonly prices: { readonly name: string; readonly text: string; readonly list: PriceList }
   /** Told before each combination. */
   readonly progress?: (done: number, of: number) => void
+  /** Tries all combinations, in their order, where there is a better way than one after the other. */
+  readonly tryAll?: TryAll
 }
+
+export type TryAll = (
+  plan: TrialPlan,
+  combinations: readonly Combination[],
+  progress: (done: number) => void,
+) => Promise<readonly Tried[]>
 
 /** Far more than a person looks at. */
 export const MOST_COMBINATIONS = 1000
-/** Places of which it is told what the next one would have to cost. */
-const BEST = 3
 
 /**
  * Every combination of listed modules, inverters and sizes, worked out from the roof to the payback; those that fail are dropped with
@@ -36,16 +49,21 @@ export async function compareParts(input: HouseInput, options: ComparePartsOptio
   const worksheet = new Worksheet()
   refuse(input, options)
   const files = new Map([...(input.files ?? []), [prices.name, prices.text]])
-  const trialInput = { ...input, files, project: forTrials(input.project, prices.name) }
-  const runYield = await sharedSky()
-  const order = options.sizes.length === 0 ? [] : await bestFirst(trialInput, runYield, worksheet)
-  const trial: TrialHouse = { input: trialInput, order, runYield }
+  const { documents = new Set<string>(), madeUp = [] } = input
+  const trialInput = { documents, madeUp, files, project: forTrials(input.project, prices.name) }
+  const unsorted = await trialHouse({ input: trialInput, order: [], prices: prices.list })
+  const order = options.sizes.length === 0 ? [] : await bestFirst(unsorted, worksheet)
+  const trial: TrialHouse = { ...unsorted, order }
   const combinations = combinationsOf(options)
+  const { tryAll = inTurn(trial) } = options
+  const outcomes = await tryAll({ input: trialInput, order, prices: prices.list }, combinations, (done) => {
+    options.progress?.(done, combinations.length)
+  })
   const held: Held[] = []
   const dropped: DroppedValue[] = []
   for (const [i, combination] of combinations.entries()) {
-    options.progress?.(i, combinations.length)
-    const outcome = await tryCombination(trial, combination)
+    const outcome = outcomes[i]
+    if (outcome === undefined) throw new Error('a combination was not tried')
     if ('value' in outcome) held.push(outcome)
     else dropped.push({ ...combination, reasons: outcome })
   }
@@ -61,7 +79,7 @@ export async function compareParts(input: HouseInput, options: ComparePartsOptio
     combinations: combinations.length,
     money: ranked[0]?.money ?? null,
     options: values,
-    break_even: await breakEvens(by, ranked, values),
+    break_even: await breakEvens(by, trial, values),
     dropped,
   })
 }
@@ -87,19 +105,19 @@ function refuse({ project }: HouseInput, options: ComparePartsOptions): void {
   }
 }
 
-/** Climate and sky are those of the site, whatever lies on the roof. */
-async function sharedSky(): Promise<NonNullable<HouseOptions['runYield']>> {
-  const { runYield } = await import('../../yield/index.js')
-  let context: YieldContext | undefined
-  return (project, files): YieldRun => {
-    const run = runYield(project, files, context)
-    context ??= { climate: run.climate, steps: run.steps }
-    return run
+function inTurn(trial: TrialHouse): TryAll {
+  return async (_, combinations, progress) => {
+    const outcomes: Tried[] = []
+    for (const [i, combination] of combinations.entries()) {
+      progress(i)
+      outcomes.push(await tryCombination(trial, combination))
+    }
+    return outcomes
   }
 }
 
 /** Arrays by the energy of a module of the project as it stands. */
-async function bestFirst(input: HouseInput, runYield: TrialHouse['runYield'], worksheet: Worksheet): Promise<string[]> {
+async function bestFirst({ input, runYield }: TrialHouse, worksheet: Worksheet): Promise<string[]> {
   const { countFitted } = await import('../../roof/index.js')
   const { arrays } = (await runHouse({ ...input, project: countFitted(input.project) }, { runYield }).yield()).values
   const perModule = Object.entries(arrays).map(([id, { annual, modules }]) => ({
@@ -125,36 +143,11 @@ async function bestFirst(input: HouseInput, runYield: TrialHouse['runYield'], wo
   return order.map(({ id }) => id)
 }
 
-async function breakEvens(
-  by: PartsRank,
-  ranked: readonly Held[],
-  values: readonly OptionValue[],
-): Promise<BreakEvenValue[]> {
-  const found: BreakEvenValue[] = []
-  for (const winner of values.slice(0, BEST)) {
-    const next = values[winner.place]
-    const held = ranked[winner.place]
-    if (next === undefined || held === undefined) break
-    const usd = await breakEvenUsd(by, held.at, next.price_usd, winner)
-    const change = usd === undefined || next.price_usd === 0 ? null : (100 * (usd - next.price_usd)) / next.price_usd
-    found.push({
-      place: winner.place,
-      next_price_usd: usd ?? null,
-      change_pct: change === null ? null : Number(change.toFixed(2)),
-      says:
-        usd === undefined
-          ? `no price would bring place ${String(next.place)} to place ${String(winner.place)}`
-          : `place ${String(next.place)} would be as good as place ${String(winner.place)} at ${usd.toFixed(2)} USD instead of ${next.price_usd.toFixed(2)} USD`,
-    })
-  }
-  return found
-}
-
 function recordBest(values: readonly OptionValue[], worksheet: Worksheet): void {
   for (const value of values) {
     worksheet.note({
       id: `parts.place-${String(value.place)}`,
-      says: `Net present value of ${value.module}${value.inverter === null ? '' : ` with ${value.inverter}`}, ${String(value.modules)} modules`,
+      says: `Net present value of ${value.module}${value.inverter === null ? '' : ` with ${value.inverter}`}, ${String(value.modules)} modules${value.storage === null ? '' : `, ${String(value.storage_units)} x ${value.storage}`}`,
       formula: 'NPV = sum_{t=0..n} CF_t / (1 + d)^t',
       inputs: [
         { symbol: 'price', value: value.price_usd, unit: 'USD', from: 'bill of materials with the price list' },

@@ -8,8 +8,10 @@ export interface Combination {
   readonly module: string
   /** Id of the inverter; null where the modules bring theirs. */
   readonly inverter: string | null
-  /** Id of the battery; always null yet. */
+  /** Id of the storage unit; null where there is none, or where the project keeps its own. */
   readonly storage: string | null
+  /** Number of storage units, 0 = none; null where the project says. */
+  readonly storage_units: number | null
   /** Modules in all that were asked for; null where the project says how many, or the roof. */
   readonly size: number | null
 }

@@ -2,39 +2,60 @@ import { moduleCountOf, type Project } from '../../project/facts.js'
 import { own } from '../../values/index.js'
 import { StageError, type Finding, type Result } from '../../worksheet/index.js'
 import type { PaybackValues } from '../../money/index.js'
-import type { YieldRun } from '../../yield/index.js'
+import type { YieldContext, YieldRun } from '../../yield/index.js'
 import { totalOf } from '../bill-total.js'
 import type { HouseInput, HouseOptions } from '../house-input.js'
 import { runHouse } from '../run-house.js'
 import { equipped } from './make-combinations.js'
+import type { PriceList } from '../../materials/index.js'
 import type { Combination, DroppedValue, OptionValue } from './parts-values.js'
 import { sized } from './size-arrays.js'
 
-/** A combination that holds, with what its payback is worked out from again. */
+/** A combination that holds. */
 export interface Held {
   readonly value: Omit<OptionValue, 'place'>
   readonly money: 'real' | 'nominal'
-  /** Its payback at another price, USD. */
-  readonly at: (usd: number) => Promise<PaybackValues>
 }
 
 type Reasons = DroppedValue['reasons']
+
+/** What a combination came to, as data: it may have been worked out in another thread. */
+export type Tried = Held | Reasons
+
+/** What all combinations start from, as data. */
+export interface TrialPlan {
+  /** With its arrays as the person states them, the price list in, and no price of its own. */
+  readonly input: HouseInput
+  /** Ids of arrays, the best first. */
+  readonly order: readonly string[]
+  readonly prices: PriceList
+}
 
 /** Draws of the chances, which no rank looks at. */
 const FEW_DRAWS = 100
 
 /** The roof of a comparison, and what all combinations share. */
-export interface TrialHouse {
-  /** With its arrays as the person states them, the price list in, and no price of its own. */
-  readonly input: HouseInput
-  /** Ids of arrays, the best first. */
-  readonly order: readonly string[]
+export interface TrialHouse extends TrialPlan {
   readonly runYield: NonNullable<HouseOptions['runYield']>
 }
 
+/** A plan with the sky of its site: climate and sky are the same, whatever lies on the roof. */
+export async function trialHouse(plan: TrialPlan): Promise<TrialHouse> {
+  const { runYield } = await import('../../yield/index.js')
+  let context: YieldContext | undefined
+  return {
+    ...plan,
+    runYield: (project, files): YieldRun => {
+      const run = runYield(project, files, context)
+      context ??= { climate: run.climate, steps: run.steps }
+      return run
+    },
+  }
+}
+
 /** Works a combination out: roof, wiring, mounts, bill, energy and payback, in this order; the first that fails ends it. */
-export async function tryCombination(trial: TrialHouse, combination: Combination): Promise<Held | Reasons> {
-  const swapped = equipped(trial.input.project, combination)
+export async function tryCombination(trial: TrialHouse, combination: Combination): Promise<Tried> {
+  const swapped = equipped(trial.input.project, combination, trial.prices)
   if ('reasons' in swapped) {
     return swapped.reasons.map((message) => ({ id: 'parts.no-place', where: 'arrays', message }))
   }
@@ -46,21 +67,18 @@ export async function tryCombination(trial: TrialHouse, combination: Combination
   }
 }
 
-async function workOut(trial: TrialHouse, swapped: Project, combination: Combination): Promise<Held | Reasons> {
-  const { countFitted } = await import('../../roof/index.js')
-  const { size } = combination
-  const sizedProject = size === null ? swapped : sized(swapped, size, trial.order)
-  if (sizedProject === undefined) {
+async function workOut(trial: TrialHouse, swapped: Project, combination: Combination): Promise<Tried> {
+  const project = await onRoof(trial, swapped, combination)
+  if (project === undefined) {
     return [
       {
         id: 'parts.no-room',
         where: 'roof_planes',
-        message: `the roof takes fewer than ${String(size)} of these modules`,
+        message: `the roof takes fewer than ${String(combination.size)} of these modules`,
       },
     ]
   }
-  const input = { ...trial.input, project: countFitted(sizedProject) }
-  const { project } = input
+  const input = { ...trial.input, project }
   const house = runHouse(input, { runYield: trial.runYield, wishes: { payTheBom: true, briefPayback: true } })
   const findings: Finding[] = []
   const stages: (() => Promise<Result<unknown>>)[] = [
@@ -79,10 +97,8 @@ async function workOut(trial: TrialHouse, swapped: Project, combination: Combina
   const wrong = errorsOf(all)
   if (wrong.length > 0) return wrong
   const { values } = payback
-  const run = await house.estimate()
   return {
     money: values.money,
-    at: async (usd) => paybackOf(input, run, usd),
     value: {
       ...combination,
       ...contentsOf(project),
@@ -97,12 +113,27 @@ async function workOut(trial: TrialHouse, swapped: Project, combination: Combina
   }
 }
 
-async function paybackOf(input: HouseInput, run: YieldRun, usd: number): Promise<PaybackValues> {
-  const { values } = await runHouse(input, {
-    runYield: () => run,
-    wishes: { installedCostUsd: usd, briefPayback: true },
-  }).payback()
-  return values
+/** The project with its modules placed; undefined where the roof takes fewer. */
+async function onRoof(trial: TrialHouse, swapped: Project, { size }: Combination): Promise<Project | undefined> {
+  const { countFitted } = await import('../../roof/index.js')
+  const sizedProject = size === null ? swapped : sized(swapped, size, trial.order)
+  return sizedProject === undefined ? undefined : countFitted(sizedProject)
+}
+
+/** The payback of a combination that holds at other prices, USD. */
+export async function paybackAtPrices(
+  trial: TrialHouse,
+  combination: Combination,
+): Promise<(usd: number) => Promise<PaybackValues>> {
+  const swapped = equipped(trial.input.project, combination, trial.prices)
+  const project = 'reasons' in swapped ? undefined : await onRoof(trial, swapped.project, combination)
+  if (project === undefined) throw new Error('a combination that held is there no more')
+  const input = { ...trial.input, project }
+  const run = await runHouse(input, { runYield: trial.runYield }).estimate()
+  return async (usd) => {
+    const wishes = { installedCostUsd: usd, briefPayback: true }
+    return (await runHouse(input, { runYield: () => run, wishes }).payback()).values
+  }
 }
 
 function errorsOf(findings: readonly Finding[]): Reasons {

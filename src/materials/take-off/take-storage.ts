@@ -15,6 +15,8 @@ export function takeStorage(job: TakeOffJob, { storage }: WiringValues): Need[] 
     why,
   })
   const rating = disconnect.rating_a
+  // Where it is not stated, it is as large as the device ahead of it.
+  const isolatingA = backup?.isolating_device_a ?? backup?.main_a ?? null
   return [
     {
       ...each(`storage.${unit}`, name, count, `${count} as stated (storage.count)`),
@@ -58,8 +60,8 @@ export function takeStorage(job: TakeOffJob, { storage }: WiringValues): Need[] 
       : [
           {
             ...each(
-              `isolating-device${backup.isolating_device_a === null ? '' : `.${backup.isolating_device_a}a`}`,
-              `Isolating device (microgrid interconnect device or transfer switch), listed${backup.isolating_device_a === null ? '' : `, ${backup.isolating_device_a} A`}`,
+              `isolating-device${isolatingA === null ? '' : `.${isolatingA}a`}`,
+              `Isolating device (microgrid interconnect device or transfer switch), listed${isolatingA === null ? '' : `, ${isolatingA} A${backup.isolating_device_a === null ? ' at least' : ''}`}`,
               1,
               'cuts the backed-up panel from the grid (storage.backup)',
             ),

@@ -60,9 +60,11 @@ export function recordBills(worksheet: Worksheet, sheet: RateSheet, year: BillYe
 export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: BillYear): void {
   const { solar } = sheet
   const hourly = year.bills.some((bill) => bill.ledger.hourly)
+  const quarters = year.bills.some((bill) => bill.ledger.quarters === true)
+  const nettedByHour = !quarters || (solar.rule === 'net billing' && solar.netting === 'hour')
   for (const assumption of sheet.assumptions) worksheet.assume(assumption)
   const { demandIntervalMin: interval } = sheet
-  if (hourly && sheet.demand.length > 0 && interval !== undefined && interval < 60) {
+  if (hourly && !quarters && sheet.demand.length > 0 && interval !== undefined && interval < 60) {
     worksheet.find({
       severity: 'warning',
       id: 'bill.demand-interval',
@@ -71,7 +73,7 @@ export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: Bil
       fix: 'Take the demand of a printed bill as the better figure.',
     })
   }
-  if (hourly && sheet.partsPerHour > 1) {
+  if (hourly && nettedByHour && sheet.partsPerHour > 1) {
     worksheet.find({
       severity: 'note',
       id: 'bill.split-hours',
@@ -94,7 +96,9 @@ export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: Bil
     worksheet.find({
       severity: 'note',
       id: 'bill.hourly-netting',
-      message: 'own use is worked out by hours, which overstates it against metering at shorter intervals',
+      message: quarters
+        ? 'own use is worked out by quarters of an hour from the use, and from output that is even within each hour, which overstates it a little'
+        : 'own use is worked out by hours, which overstates it against metering at shorter intervals',
       where: 'tariff.solar',
       source: { document: 'Hourly means hide the spikes of a single home', standing: 'common practice, no source' },
     })
@@ -103,7 +107,7 @@ export function tellBillLimits(worksheet: Worksheet, sheet: RateSheet, year: Bil
     worksheet.find({
       severity: 'warning',
       id: 'bill.hourly-demand',
-      message: 'demand is taken from hourly means of typical days, and one cloudy hour can undo a saving of demand',
+      message: `demand is taken from ${quarters ? `means over ${String(interval ?? 60)} minutes of the metered use, and hourly means of the output` : 'hourly means'} of typical days, and one cloudy hour can undo a saving of demand`,
       where: 'tariff.demand',
     })
   }

@@ -31,15 +31,15 @@ export function addFixedLines(lines: BillLines, charges: readonly FixedCharges[]
   }
 }
 
-/** Demand charges on the highest hourly mean power from the grid (of the house when all generation is sold). */
+/** Demand charges on the highest mean power from the grid (of the house when all generation is sold). */
 export function addDemandLines(lines: BillLines, sheet: RateSheet, ledger: BillLedger, ofLoad: boolean): void {
   for (const charge of sheet.demand) {
     if (charge.months !== undefined && !charge.months.includes(ledger.month)) continue
-    addDemandTiers(lines, charge, ledger.demandOf?.get(charge.id) ?? peakOf(charge, ledger, ofLoad))
+    addDemandTiers(lines, charge, ledger.demandOf?.get(charge.id) ?? peakOf(charge, ledger, ofLoad), ledger)
   }
 }
 
-/** Highest hourly mean power in the periods and seasons of a charge, millionths of a kW. */
+/** Highest mean power in the periods and seasons of a charge, millionths of a kW. */
 function peakOf(charge: DemandCharges, ledger: BillLedger, ofLoad: boolean): number {
   let peak = 0
   for (const segment of ledger.segments) {
@@ -50,7 +50,8 @@ function peakOf(charge: DemandCharges, ledger: BillLedger, ofLoad: boolean): num
   return peak
 }
 
-function addDemandTiers(lines: BillLines, charge: DemandCharges, peak: number): void {
+function addDemandTiers(lines: BillLines, charge: DemandCharges, peak: number, { demandMin = 60 }: BillLedger): void {
+  const over = demandMin === 60 ? 'highest hour' : `highest ${String(demandMin)} minutes`
   const kw = kwhDecimal(peak)
   const { id, tiers } = charge
   let below = ZERO
@@ -61,7 +62,7 @@ function addDemandTiers(lines: BillLines, charge: DemandCharges, peak: number): 
     lines.add({
       id: tiers.length === 1 ? `demand.${id}` : `demand.${id}.tier_${String(t + 1)}`,
       group: 'demand',
-      says: tiers.length === 1 ? `${id}: highest hour` : `${id}: highest hour, tier ${String(t + 1)}`,
+      says: tiers.length === 1 ? `${id}: ${over}` : `${id}: ${over}, tier ${String(t + 1)}`,
       quantity,
       unit: 'kW',
       price: usdPerKw,

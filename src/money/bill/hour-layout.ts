@@ -3,7 +3,7 @@ import type { RateSheet } from '../tariff/index.js'
 
 /** Where each of the 8760 hours of a calendar, or each part of one, falls in a tariff. */
 export interface HourLayout {
-  /** 4 when periods begin or end at quarters of an hour; the columns below then have four entries an hour. */
+  /** 4 when periods begin or end at quarters of an hour, or energy is told by them; the columns below then have four entries an hour. */
   readonly partsPerHour: 1 | 4
   readonly periods: number
   /** Per hour: segment, slot (segment x periods + period), and cell of month x (weekday, other) x clock hour. */
@@ -25,11 +25,17 @@ const lastLayouts = new WeakMap<
   { readonly sheet: RateSheet; readonly calendar: BillingCalendar; readonly layout: HourLayout }
 >()
 
-/** Lays the hours of a calendar out in bills, seasons and periods, once for many questions about one tariff. */
-export function layHours(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
+/**
+ * Lays the hours of a calendar out in bills, seasons and periods, once for many questions about one tariff.
+ *
+ * @param parts Entries that an hour has at least.
+ */
+export function layHours(sheet: RateSheet, calendar: BillingCalendar, parts: 1 | 4 = 1): HourLayout {
+  const partsPerHour = sheet.partsPerHour === 4 ? 4 : parts
   const held = lastLayouts.get(sheet.periodOfHour)
-  if (held?.calendar === calendar && haveSameHours(held.sheet, sheet)) return held.layout
-  const layout = makeLayout(sheet, calendar)
+  if (held?.calendar === calendar && held.layout.partsPerHour === partsPerHour && haveSameHours(held.sheet, sheet))
+    return held.layout
+  const layout = makeLayout(sheet, calendar, partsPerHour)
   lastLayouts.set(sheet.periodOfHour, { sheet, calendar, layout })
   return layout
 }
@@ -44,7 +50,7 @@ function haveSameHours(a: RateSheet, b: RateSheet): boolean {
   )
 }
 
-function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
+function makeLayout(sheet: RateSheet, calendar: BillingCalendar, partsPerHour: 1 | 4): HourLayout {
   const holiday = holidayDays(calendar, sheet.holidays, sheet.observed)
   const segments: { bill: number; season: number; days: number }[] = []
   const segmentOfDay = new Uint8Array(365)
@@ -62,7 +68,7 @@ function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
     const weekday = calendar.weekday[d]
     kindOfDay[d] = holiday[d] === 1 ? 3 : weekday === 0 ? 2 : weekday === 6 ? 1 : 0
   }
-  const { partsPerHour } = sheet
+  const entriesPerHour = sheet.partsPerHour
   const parts = HOURS_PER_YEAR * partsPerHour
   const segment = new Uint8Array(parts)
   const slot = new Uint16Array(parts)
@@ -74,8 +80,9 @@ function makeLayout(sheet: RateSheet, calendar: BillingCalendar): HourLayout {
     const hour = calendar.clockHour[h] ?? 0
     const kind = kindOfDay[d] ?? 0
     segment[i] = segmentOfDay[d] ?? 0
-    const dayOfTable = ((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 * partsPerHour
-    const period = sheet.periodOfHour[dayOfTable + hour * partsPerHour + (i % partsPerHour)] ?? 0
+    const dayOfTable = ((sheet.seasonOfDay[d] ?? 0) * 4 + kind) * 24 * entriesPerHour
+    const entry = Math.floor(((i % partsPerHour) * entriesPerHour) / partsPerHour)
+    const period = sheet.periodOfHour[dayOfTable + hour * entriesPerHour + entry] ?? 0
     slot[i] = (segmentOfDay[d] ?? 0) * periods + period
     cell[i] = ((calendar.month[d] ?? 1) - 1) * 48 + (kind === 0 ? 0 : 24) + hour
   }

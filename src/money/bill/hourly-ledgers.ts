@@ -1,3 +1,4 @@
+import { partsOf, spread } from '../calendar/index.js'
 import type { HourLayout } from './hour-layout.js'
 import type { BillLedger, BillSegment } from './ledger.js'
 import type { KilowattHours } from '../../values/index.js'
@@ -32,10 +33,10 @@ interface PackedHours {
 }
 
 /**
- * Adds a year of hours up into twelve bills, import and export netted within each hour.
+ * Adds a year of hours, or of quarters of them, up into twelve bills, import and export netted within each.
  *
- * @param usageKwh Use of the house, 8760 hours of local standard time, kWh, none below zero.
- * @param productionKwh Output of the system in the same hours, kWh; undefined for none.
+ * @param usageKwh Use of the house, 8760 hours of local standard time or their quarters, kWh, none below zero.
+ * @param productionKwh Output of the system in the same steps, kWh; undefined for none.
  * @returns Ledgers for a factor on the output of zero or above (degradation, a good or bad year). The use is added up once,
  * and so are hours without output of one kind: an inverter draws the same power through all nights of a month.
  * @limits Where periods begin within an hour, use and output are spread evenly over its quarters.
@@ -51,12 +52,10 @@ export function hourlyLedgers(
   return (productionScale) => ledgersAt(layout, packed, productionScale, withExportHours)
 }
 
-/** Hours, each spread evenly over its parts. */
+/** Hours, each spread evenly over its parts; quarters stay as they are. */
 function inParts<Hours extends Float64Array | undefined>(hours: Hours, partsPerHour: number): Hours | Float64Array {
-  if (hours === undefined || partsPerHour === 1) return hours
-  return Float64Array.from({ length: hours.length * partsPerHour }, (_, i) => {
-    return (hours[Math.floor(i / partsPerHour)] ?? 0) / partsPerHour
-  })
+  if (hours === undefined || partsPerHour === partsOf(hours)) return hours
+  return spread(hours, partsPerHour)
 }
 
 // Rounding is by floor in all of this: Math.round is several times as slow.

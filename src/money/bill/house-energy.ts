@@ -1,5 +1,6 @@
 import { StageError } from '../../worksheet/index.js'
-import { HOURS_PER_YEAR, type BillingCalendar } from '../calendar/index.js'
+import { HOURS_PER_YEAR, hoursOf, partsOf, type BillingCalendar } from '../calendar/index.js'
+import { peaksOver, withPeaks } from './demand-peaks.js'
 import type { RateSheet } from '../tariff/index.js'
 import { layHours, type HourLayout } from './hour-layout.js'
 import type { HouseStorage } from './house-storage.js'
@@ -10,7 +11,7 @@ import type { KilowattHours } from '../../values/index.js'
 
 /** What the house uses and the system produces in a typical year. */
 export type HouseEnergy =
-  /** 8760 hours of local standard time, kWh. */
+  /** 8760 hours of local standard time, or all their quarters, kWh. */
   | {
       readonly kind: 'hourly'
       readonly usageKwh: Float64Array
@@ -27,7 +28,7 @@ export type HouseEnergy =
 
 /** @throws StageError unless there are `count` finite numbers, none below `least`. */
 function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least: number): void {
-  const what = count === 12 ? 'months' : 'hours'
+  const what = count === 12 ? 'months' : count === HOURS_PER_YEAR ? 'hours' : 'quarters of an hour'
   if (kwh.length !== count) {
     throw new StageError(
       where,
@@ -40,7 +41,7 @@ function checkSeries(where: string, kwh: ArrayLike<number>, count: number, least
     if (Number.isFinite(value) && value >= least) continue
     throw new StageError(
       where,
-      `${what.slice(0, -1)} ${String(i + 1)} is ${sayKwh(value)}`,
+      `${count === 4 * HOURS_PER_YEAR ? 'quarter of an hour' : what.slice(0, -1)} ${String(i + 1)} is ${sayKwh(value)}`,
       'State energy in kWh, zero or above.',
     )
   }
@@ -81,12 +82,14 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
     }
   }
   const { usageKwh, productionKwh, storage } = energy
-  checkSeries('usage', usageKwh, HOURS_PER_YEAR, 0)
-  if (productionKwh !== undefined) checkSeries('yield', productionKwh, HOURS_PER_YEAR, -Infinity)
+  const steps = partsOf(usageKwh) * HOURS_PER_YEAR
+  checkSeries('usage', usageKwh, steps, 0)
+  if (productionKwh !== undefined) checkSeries('yield', productionKwh, steps, -Infinity)
   const byHour = sheet.solar.rule === 'net billing' && sheet.solar.prices.kind === 'hours'
+  const ledgersOf = steps === HOURS_PER_YEAR ? hourLedgers(layout, byHour) : quarterLedgers(sheet, calendar, byHour)
   let plain: BillLedger[] | undefined
   let scaled: ((scale: number) => BillLedger[]) | undefined
-  const without = (): BillLedger[] => (plain ??= hourlyLedgers(layout, usageKwh, undefined, false)(1))
+  const without = (): BillLedger[] => (plain ??= ledgersOf(usageKwh, undefined)(1))
   if (storage !== undefined && productionKwh !== undefined) {
     const known = new Map<number, BillLedger[]>()
     const withSystem = (scale: number): BillLedger[] => {
@@ -96,7 +99,7 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
         usageKwh,
         productionKwh.map((kwh) => kwh * scale),
       )
-      const ledgers = hourlyLedgers(layout, usageKwh, after.outputKwh, byHour)(1)
+      const ledgers = ledgersOf(usageKwh, after.outputKwh)(1)
       const made = madeByBill(layout, after.generationKwh)
       const told = ledgers.map((ledger) => ({ ...ledger, generation: made[ledger.month] ?? 0 }))
       known.set(scale, told)
@@ -106,15 +109,41 @@ export function yearLedgers(sheet: RateSheet, energy: HouseEnergy, calendar: Bil
   }
   return {
     without,
-    withSystem: (scale) => (scaled ??= hourlyLedgers(layout, usageKwh, productionKwh, byHour))(scale),
+    withSystem: (scale) => (scaled ??= ledgersOf(usageKwh, productionKwh))(scale),
   }
 }
 
-/** Output by bill (1 to 12), millionths of a kWh; rounded hour by hour, as in `hourlyLedgers`. */
+/** Ledgers of a year of use and output, for a factor on the output. */
+type LedgersOf = (usageKwh: Float64Array, productionKwh: Float64Array | undefined) => (scale: number) => BillLedger[]
+
+function hourLedgers(layout: HourLayout, byHour: boolean): LedgersOf {
+  return (usageKwh, productionKwh) =>
+    hourlyLedgers(layout, usageKwh, productionKwh, productionKwh !== undefined && byHour)
+}
+
+/** By quarters of an hour, but where the tariff nets over the hour; demand over the time that the tariff states, an hour when it states none. */
+function quarterLedgers(sheet: RateSheet, calendar: BillingCalendar, byHour: boolean): LedgersOf {
+  const netsByHour = sheet.solar.rule === 'net billing' && sheet.solar.netting === 'hour'
+  const layout = layHours(sheet, calendar, 4)
+  const netted = netsByHour ? layHours(sheet, calendar) : layout
+  const { demandIntervalMin: demandMin = 60 } = sheet
+  return (usageKwh, productionKwh) => {
+    const series = netsByHour ? hoursOf : (kwh: Float64Array) => kwh
+    const made = productionKwh === undefined ? undefined : series(productionKwh)
+    const ledgers = hourlyLedgers(netted, series(usageKwh), made, productionKwh !== undefined && byHour)
+    return (scale) => {
+      const told = ledgers(scale).map((ledger) => ({ ...ledger, quarters: true, demandMin }))
+      if (sheet.demand.length === 0) return told
+      return withPeaks(told, layout, peaksOver(layout, usageKwh, productionKwh, scale, demandMin / 15))
+    }
+  }
+}
+
+/** Output by bill (1 to 12), millionths of a kWh; rounded step by step, as in `hourlyLedgers`. */
 function madeByBill(layout: HourLayout, kwh: Float64Array): Float64Array {
   const made = new Float64Array(13)
   for (let h = 0; h < kwh.length; h++) {
-    const bill = layout.segments[layout.segment[h * layout.partsPerHour]!]!.bill
+    const bill = layout.segments[layout.segment[Math.floor((h * layout.segment.length) / kwh.length)]!]!.bill
     made[bill] = made[bill]! + Math.floor(kwh[h]! * 1e6 + 0.5)
   }
   return made

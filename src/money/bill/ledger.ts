@@ -4,10 +4,10 @@ export interface BillSegment {
   readonly days: number
   /** Use of the house. */
   readonly load: Float64Array
-  /** Taken from the grid and given to it, netted within each hour (within the bill when only totals are known). */
+  /** Taken from the grid and given to it, netted within each hour or quarter of one (within the bill when only totals are known). */
   readonly imported: Float64Array
   readonly exported: Float64Array
-  /** Highest hourly mean power of the house and from the grid, millionths of a kW. */
+  /** Highest mean power of the house and from the grid over the time of `demandMin`, millionths of a kW. */
   readonly peakLoad: Float64Array
   readonly peakImport: Float64Array
 }
@@ -25,6 +25,10 @@ export interface BillLedger {
   readonly demandOf?: ReadonlyMap<string, number>
   /** Whether the energy is known hour by hour. */
   readonly hourly: boolean
+  /** Whether use is known by quarters of an hour. */
+  readonly quarters?: boolean
+  /** Time over which demand is averaged, minutes; an hour when missing. */
+  readonly demandMin?: number
 }
 
 export function emptySegment(season: number, days: number, periods: number): BillSegment {

@@ -4,7 +4,7 @@ import type { InvestmentFlows } from '../life-cycle/index.js'
 import { outputShare, type FinanceTerms } from './finance-terms.js'
 import { incentiveFlows, type IncentiveFlows } from './incentive-flows.js'
 import { loanOwed, loanPayments } from './loan-payments.js'
-import { contractPayments, isThere, thirdPartyOf, type ThirdParty } from './third-party.js'
+import { contractPayments, guaranteeCredits, isThere, thirdPartyOf, type ThirdParty } from './third-party.js'
 import type { Dollars, KilowattHours, Watts } from '../../values/index.js'
 
 /** What the cash flow of a system is made from. */
@@ -44,6 +44,8 @@ export interface CashFlowYear {
   readonly contractUsd: Dollars
   /** Paid when that contract ends, to buy the system or to have it removed. */
   readonly contractEndUsd: Dollars
+  /** Credited by the owner for output below the guarantee. */
+  readonly guaranteeUsd: Dollars
   readonly residualUsd: Dollars
   readonly loanReceivedUsd: Dollars
   readonly loanPaymentUsd: Dollars
@@ -87,6 +89,7 @@ export function cashFlow(input: CashFlowInput): CashFlow {
   })
   const payments = finance.loan === undefined ? [] : loanPayments(finance.loan)
   const toOwner = contract === undefined ? [] : contractPayments(contract, outputKwh)
+  const credits = contract === undefined ? [] : guaranteeCredits(contract, outputKwh)
   const replaced = byYear(terms.years, finance.replacements)
   const oneOff = byYear(terms.years, finance.one_off_costs)
   const rows: CashFlowYear[] = []
@@ -116,6 +119,7 @@ export function cashFlow(input: CashFlowInput): CashFlow {
       oneOffUsd: (oneOff[t] ?? 0) * real,
       contractUsd: (toOwner[t] ?? 0) / nominal,
       contractEndUsd: t === contract?.termYears ? (contract.atEnd?.usd ?? 0) / nominal : 0,
+      guaranteeUsd: (credits[t] ?? 0) / nominal,
       residualUsd: t === terms.years ? (finance.residual_usd ?? 0) * real : 0,
       loanReceivedUsd: t === 0 ? (finance.loan?.principal_usd ?? 0) : 0,
       loanPaymentUsd: t === 0 ? 0 : (payments[t - 1] ?? 0) / nominal,
@@ -144,7 +148,7 @@ type Row = Omit<CashFlowYear, 'netUsd'>
 
 function operatingOf(row: Row): number {
   const spent = row.maintenanceUsd + row.insuranceUsd + row.contractUsd
-  return row.billSavingsUsd + row.performanceUsd + row.otherIncomeUsd - spent
+  return row.billSavingsUsd + row.performanceUsd + row.otherIncomeUsd + row.guaranteeUsd - spent
 }
 
 function investmentOf(row: Row): number {

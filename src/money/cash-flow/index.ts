@@ -6,4 +6,11 @@ export { loanOwed, loanPayments } from './loan-payments.js'
 export { capLoan, checkLoan } from './loan-limits.js'
 export { settledSums } from './settled-sums.js'
 export type { PriceParts } from './price-parts.js'
-export { checkThirdParty, contractPayments, isThere, thirdPartyOf, type ThirdParty } from './third-party.js'
+export {
+  checkThirdParty,
+  contractPayments,
+  guaranteedKwh,
+  isThere,
+  thirdPartyOf,
+  type ThirdParty,
+} from './third-party.js'

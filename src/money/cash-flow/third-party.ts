@@ -11,6 +11,12 @@ export interface ThirdParty {
   readonly rise: number
   readonly termYears: number
   readonly atEnd: { readonly system: 'removed' | 'bought'; readonly usd: number } | undefined
+  /** Output of the first year, kWh, its fall, fraction, and the credit for a kWh below it, USD in money of the year. */
+  readonly guarantee:
+    | { readonly firstYearKwh: KilowattHours; readonly fall: number; readonly usdPerKwh: number }
+    | undefined
+  /** Prices of buying the system during the term, USD in money of the year. */
+  readonly buyouts: readonly { readonly afterYear: number; readonly usd: number }[]
 }
 
 /** The contract under which somebody else owns the system; undefined when the customer buys it. */
@@ -18,6 +24,7 @@ export function thirdPartyOf(finance: Finance): ThirdParty | undefined {
   const { lease, power_purchase: purchase } = finance
   const stated = lease ?? purchase
   if (stated === undefined) return undefined
+  const { production_guarantee: guarantee, buyout_by_year: buyouts = [] } = stated
   const first = lease === undefined ? (purchase?.usd_per_kwh ?? 0) : 12 * lease.usd_per_month
   return {
     kind: lease === undefined ? 'power_purchase' : 'lease',
@@ -25,6 +32,15 @@ export function thirdPartyOf(finance: Finance): ThirdParty | undefined {
     rise: stated.rise_pct_per_year / 100,
     termYears: stated.term_years,
     atEnd: stated.at_end === undefined ? undefined : { system: stated.at_end.system, usd: stated.at_end.usd ?? 0 },
+    guarantee:
+      guarantee === undefined
+        ? undefined
+        : {
+            firstYearKwh: guarantee.kwh_first_year,
+            fall: guarantee.fall_pct_per_year / 100,
+            usdPerKwh: guarantee.usd_per_kwh_short,
+          },
+    buyouts: buyouts.map(({ after_year: afterYear, usd }) => ({ afterYear, usd })),
   }
 }
 
@@ -40,6 +56,20 @@ export function contractPayments(contract: ThirdParty, outputKwh: readonly Kilow
     const price = contract.firstYearUsd * (1 + contract.rise) ** (t - 1)
     return contract.kind === 'lease' ? price : price * kwh
   })
+}
+
+/** Output that is guaranteed in each year of the term, kWh, year 0 first (0); none after it. */
+export function guaranteedKwh({ guarantee, termYears }: ThirdParty, years: number): number[] {
+  return Array.from({ length: years + 1 }, (_, t) =>
+    guarantee === undefined || t === 0 || t > termYears ? 0 : guarantee.firstYearKwh * (1 - guarantee.fall) ** (t - 1),
+  )
+}
+
+/** Credits for output below the guarantee by year, USD of that year, year 0 first (0). */
+export function guaranteeCredits(contract: ThirdParty, outputKwh: readonly KilowattHours[]): number[] {
+  const guaranteed = guaranteedKwh(contract, outputKwh.length - 1)
+  const usdPerKwh = contract.guarantee?.usdPerKwh ?? 0
+  return outputKwh.map((kwh, t) => Math.max(0, (guaranteed[t] ?? 0) - kwh) * usdPerKwh)
 }
 
 /** Whether the system is still on the roof in a year of the cash flow. */
@@ -85,6 +115,7 @@ export function checkThirdParty(
       'Take the incentives out; what the owner passes on is in the payments of the offer.',
     )
   }
+  checkBuyouts(contract, where)
   if (contract.termYears < years && contract.atEnd === undefined) {
     throw new StageError(
       `${where}.at_end`,
@@ -102,5 +133,28 @@ export function checkThirdParty(
       where: `${where}.term_years`,
       fix: 'Study as many years as the contract runs (finance.years).',
     })
+  }
+}
+
+/** @throws StageError for prices after the term, twice for one year, or another one at its end than `at_end` says. */
+function checkBuyouts({ buyouts, termYears, atEnd }: ThirdParty, where: string): void {
+  for (const [i, { afterYear, usd }] of buyouts.entries()) {
+    const at = `${where}.buyout_by_year.${String(i)}`
+    if (afterYear > termYears) {
+      throw new StageError(
+        `${at}.after_year`,
+        `year ${String(afterYear)} is after the term of ${String(termYears)} years`,
+        'State years of the term alone.',
+      )
+    }
+    if (buyouts.findIndex((one) => one.afterYear === afterYear) < i)
+      throw new StageError(`${at}.after_year`, `year ${String(afterYear)} has two prices`, 'Keep one of them.')
+    if (afterYear === termYears && atEnd?.system === 'bought' && atEnd.usd !== usd) {
+      throw new StageError(
+        `${at}.usd`,
+        `${usd.toFixed(2)} USD after the last year, and at_end says ${atEnd.usd.toFixed(2)} USD`,
+        'State the same price, or leave this one out.',
+      )
+    }
   }
 }

@@ -1,6 +1,7 @@
 import type { Finance, Project } from '../../project/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import { expectedHours, partOfSystem, runYield, statedDegradation, type YieldRun } from '../../yield/index.js'
+import { inStepsOf } from '../calendar/index.js'
 import { thirdPartyOf } from '../cash-flow/index.js'
 import {
   chooseSize,
@@ -194,7 +195,7 @@ function candidate(roof: FullRoof, modules: number, share: Share, branches: numb
   const days = dayChoice(project, house.run, new Worksheet())
   return {
     modules,
-    productionKwh: expectedHours(run, days, partOfSystem(run, kept)).kwh,
+    productionKwh: inStepsOf(house.usage.usageKwh, expectedHours(run, days, partOfSystem(run, kept)).kwh),
     grossCostUsd: price.fixedUsd + price.usdPerModule * modules + price.usdPerBranch * Math.max(0, (branches ?? 1) - 1),
     dcRatingW: lots.reduce((sum, lot, i) => {
       const moduleId = own(project.arrays, lot.arrayId)?.module ?? ''

@@ -1,5 +1,7 @@
+import type { StorageFlows } from '../../storage/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import { savingsCurve, type SavingsValues } from '../bill/index.js'
+import { hoursOf, partsOf } from '../calendar/index.js'
 import { cashFlow, type FinanceTerms } from '../cash-flow/index.js'
 import {
   behindMeter,
@@ -52,8 +54,8 @@ export function batteryValues(input: PaybackInput, known: Known, worksheet: Work
   })
   const outage = storageOutage(
     battery,
-    energy.productionKwh,
-    run.flows,
+    hoursOf(energy.productionKwh),
+    hourEnds(run.flows),
     calendar,
     input.battery?.acKw ?? Infinity,
     worksheet,
@@ -75,6 +77,12 @@ export function batteryValues(input: PaybackInput, known: Known, worksheet: Work
       : {}),
     ...(outage === undefined ? {} : { outage }),
   }
+}
+
+/** What an outage starts from: what is stored at the end of each hour. */
+function hourEnds({ storedKwh, startKwh }: StorageFlows): Pick<StorageFlows, 'storedKwh' | 'startKwh'> {
+  const parts = partsOf(storedKwh)
+  return { startKwh, storedKwh: parts === 1 ? storedKwh : storedKwh.filter((_, i) => i % parts === parts - 1) }
 }
 
 /** The same modules without the battery: their savings, and their worth where the price of the battery is known. */

@@ -1,4 +1,4 @@
-import type { CashFlow } from '../cash-flow/index.js'
+import { guaranteedKwh, type CashFlow } from '../cash-flow/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { ContractValues } from './payback-values.js'
 import { cents } from './report-values.js'
@@ -48,5 +48,41 @@ export function contractValues(flow: CashFlow, presentUsd: number, worksheet: Wo
     first_negative_year: negative,
     saving_usd: cents(saving),
     saving_present_value_usd: cents(presentUsd),
+    ...guaranteeValues(flow, worksheet),
+    ...(contract.buyouts.length === 0
+      ? {}
+      : { buyout: contract.buyouts.map(({ afterYear, usd }) => ({ after_year: afterYear, usd: cents(usd) })) }),
   }
+}
+
+/** What the guarantee of output is worth by the estimate; what it is worth in bad years is in the draws. */
+function guaranteeValues({ contract, rows }: CashFlow, worksheet: Worksheet): Pick<ContractValues, 'guarantee'> {
+  if (contract?.guarantee === undefined) return {}
+  const { firstYearKwh, fall, usdPerKwh } = contract.guarantee
+  const credits = rows.reduce((sum, row) => sum + row.guaranteeUsd, 0)
+  const guaranteed = guaranteedKwh(contract, rows.length - 1)
+  const first = rows.find(({ year, outputKwh }) => year > 0 && outputKwh < (guaranteed[year] ?? 0))?.year ?? null
+  worksheet.step({
+    id: 'payback.guarantee',
+    says: 'Credited for output below the guarantee, in the money of the cash flow',
+    formula: 'credits = sum_{t=1..n} max(0, Q_g * (1 - f)^(t - 1) - Q_t) * p_short',
+    inputs: [
+      { symbol: 'Q_g', value: firstYearKwh, unit: 'kWh', from: `finance.${contract.kind}.production_guarantee` },
+      { symbol: 'f', value: fall, unit: '1/year', from: `finance.${contract.kind}.production_guarantee` },
+      { symbol: 'p_short', value: usdPerKwh, unit: 'USD/kWh', from: `finance.${contract.kind}.production_guarantee` },
+      { symbol: 'Q_t', value: rows[1]?.outputKwh ?? 0, unit: 'kWh in the first year', from: 'cash flow' },
+    ],
+    result: { symbol: 'credits', value: credits, unit: 'USD' },
+    source: { document: 'Arithmetic of the contract as stated', standing: 'project file' },
+  })
+  if (first !== null) {
+    worksheet.find({
+      severity: 'warning',
+      id: 'payback.below-guarantee',
+      message: `from year ${String(first)} on the estimated output is below what the contract guarantees (${(guaranteed[first] ?? 0).toFixed(0)} kWh in that year); credits of ${credits.toFixed(0)} USD are counted as if each were paid`,
+      where: `finance.${contract.kind}.production_guarantee`,
+      fix: 'Look at the estimate of the owner: it may stand on more sun, or on less shade, than this roof has.',
+    })
+  }
+  return { guarantee: { first_year_kwh: firstYearKwh, first_short_year: first, credits_usd: cents(credits) } }
 }

@@ -29,6 +29,8 @@ export interface CashFlowRowValues {
   readonly one_off_usd?: number
   /** Payments under a lease or a power purchase, its end included. */
   readonly contract_usd?: number
+  /** Credited for output below the guarantee, where one is stated. */
+  readonly guarantee_usd?: number
   readonly residual_usd: number
   readonly loan_received_usd: number
   readonly loan_payment_usd: number
@@ -94,6 +96,15 @@ export interface ContractValues {
   readonly first_negative_year: number | null
   readonly saving_usd: number
   readonly saving_present_value_usd: number
+  /** Output that the owner guarantees, where stated. */
+  readonly guarantee?: {
+    readonly first_year_kwh: number
+    /** First year whose estimated output is below it; null when there is none. */
+    readonly first_short_year: number | null
+    readonly credits_usd: number
+  }
+  /** Prices of buying the system during the term, USD of that year, where stated; not counted. */
+  readonly buyout?: readonly { readonly after_year: number; readonly usd: number }[]
 }
 
 export interface PaybackValues {

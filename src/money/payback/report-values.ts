@@ -81,6 +81,7 @@ export function cashFlowValues(flow: CashFlow, rate: number): CashFlowRowValues[
     replacement_usd: cents(row.replacementUsd),
     ...(hasOneOff ? { one_off_usd: cents(row.oneOffUsd) } : {}),
     ...(flow.contract === undefined ? {} : { contract_usd: cents(row.contractUsd + row.contractEndUsd) }),
+    ...(flow.contract?.guarantee === undefined ? {} : { guarantee_usd: cents(row.guaranteeUsd) }),
     residual_usd: cents(row.residualUsd),
     loan_received_usd: cents(row.loanReceivedUsd),
     loan_payment_usd: cents(row.loanPaymentUsd),

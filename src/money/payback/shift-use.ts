@@ -1,3 +1,5 @@
+import { partsOf } from '../calendar/index.js'
+
 /**
  * Moves a share of each day's use between the hours with and without production; the day's total stays.
  *
@@ -6,11 +8,12 @@
  */
 export function shiftUse(usageKwh: Float64Array, productionKwh: Float64Array, share: number): Float64Array {
   const shifted = usageKwh.slice()
-  for (let start = 0; start < usageKwh.length; start += 24) {
+  const day = 24 * partsOf(usageKwh)
+  for (let start = 0; start < usageKwh.length; start += day) {
     let sunny = 0
     let dark = 0
     let made = 0
-    for (let h = start; h < start + 24; h++) {
+    for (let h = start; h < start + day; h++) {
       const kwh = usageKwh[h] ?? 0
       const output = Math.max(0, productionKwh[h] ?? 0)
       made += output
@@ -20,7 +23,7 @@ export function shiftUse(usageKwh: Float64Array, productionKwh: Float64Array, sh
     const wanted = Math.abs(share) * (sunny + dark)
     const moved = share > 0 ? Math.min(wanted, dark) : Math.min(wanted, sunny)
     if (made === 0 || moved === 0 || (share < 0 && dark === 0)) continue
-    for (let h = start; h < start + 24; h++) {
+    for (let h = start; h < start + day; h++) {
       const kwh = usageKwh[h] ?? 0
       const output = Math.max(0, productionKwh[h] ?? 0)
       if (share > 0) shifted[h] = output > 0 ? kwh + (moved * output) / made : kwh * (1 - moved / dark)

@@ -7,9 +7,9 @@ const hasTiers = (prices: EnergyPrices): boolean =>
   prices.kind === 'tiers' ? prices.tiers.length > 1 : prices.kind === 'period tiers'
 
 /** Why a tariff has no price for each hour by itself. */
-function whyNone(sheet: RateSheet): string | undefined {
+function whyNone(sheet: RateSheet, parts: 1 | 4): string | undefined {
   if (sheet.energy.some(hasTiers)) return 'energy has tiers'
-  if (sheet.partsPerHour > 1) return 'a price period begins within an hour'
+  if (sheet.partsPerHour > parts) return 'a price period begins within an hour, and use is known by hours'
   if (sheet.tierAdders.length > 0) return 'a price rises above an amount of energy'
   if (sheet.demand.length > 0) return 'demand is charged'
   const { solar } = sheet
@@ -24,18 +24,19 @@ const priceIn = (prices: EnergyPrices | undefined, period: number): number => {
 }
 
 /**
- * What a kWh costs and brings in every hour of a year, USD; in words why it has no such price.
+ * What a kWh costs and brings in every hour of a year, or every part of one, USD; in words why it has no such price.
  *
+ * @param parts Steps of an hour.
  * @limits Riders count with the month of their bill; taxes, minimum charges and the settling of credit are left out.
  */
-export function hourPrices(sheet: RateSheet, calendar: BillingCalendar): StepPrices | string {
-  const why = whyNone(sheet)
+export function hourPrices(sheet: RateSheet, calendar: BillingCalendar, parts: 1 | 4 = 1): StepPrices | string {
+  const why = whyNone(sheet, parts)
   if (why !== undefined) return why
-  const layout = layHours(sheet, calendar)
-  const buyUsd = new Float64Array(HOURS_PER_YEAR)
-  const sellUsd = new Float64Array(HOURS_PER_YEAR)
+  const layout = layHours(sheet, calendar, parts)
+  const buyUsd = new Float64Array(HOURS_PER_YEAR * parts)
+  const sellUsd = new Float64Array(HOURS_PER_YEAR * parts)
   const { solar } = sheet
-  for (let h = 0; h < HOURS_PER_YEAR; h++) {
+  for (let h = 0; h < buyUsd.length; h++) {
     const segment = layout.segments[layout.segment[h] ?? 0]
     const month = (segment?.bill ?? 1) - 1
     const period = (layout.slot[h] ?? 0) % layout.periods

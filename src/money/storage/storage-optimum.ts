@@ -2,6 +2,7 @@ import { leastCost, type StorageFlows } from '../../storage/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
 import type { RateSheet } from '../tariff/index.js'
+import { partsOf } from '../calendar/index.js'
 import { hourPrices } from './hour-prices.js'
 import type { HouseBattery } from './read-storage.js'
 import type { StorageValues } from './storage-values.js'
@@ -29,10 +30,11 @@ export function storageOptimum(
     })
     return { optimum: null, optimum_share_pct: null }
   }
-  const prices = hourPrices(sheet, calendar)
+  const parts = partsOf(energy.usageKwh)
+  const prices = hourPrices(sheet, calendar, parts)
   if (typeof prices === 'string') return none(prices)
   const { battery, control } = house.system
-  const steps = { stepH: 1, loadKwh: energy.usageKwh, pvKwh: energy.productionKwh }
+  const steps = { stepH: 1 / parts, loadKwh: energy.usageKwh, pvKwh: energy.productionKwh }
   const cap = control.exportCapKw === undefined ? {} : { exportCapKw: control.exportCapKw }
   const limits = { chargeFrom: control.chargeFrom, batteryExport: control.batteryExport, ...cap }
   const least = leastCost(steps, battery, prices, limits, flows.startKwh)
@@ -46,7 +48,7 @@ export function storageOptimum(
   // Without a battery a cap curtails as well.
   if (control.exportCapKw !== undefined)
     for (let h = 0; h < steps.loadKwh.length; h++) {
-      const over = steps.pvKwh[h]! - steps.loadKwh[h]! - control.exportCapKw
+      const over = steps.pvKwh[h]! - steps.loadKwh[h]! - control.exportCapKw * steps.stepH
       if (over > 0) without += over * prices.sellUsd[h]!
     }
   const gain = without - least

@@ -11,7 +11,7 @@ import type { OutageMonthValues } from './storage-values.js'
 export function storageOutage(
   house: HouseBattery,
   productionKwh: Float64Array,
-  flows: StorageFlows,
+  flows: Pick<StorageFlows, 'storedKwh' | 'startKwh'>,
   calendar: BillingCalendar,
   acKw: Kilowatts,
   worksheet: Worksheet,

@@ -1,12 +1,13 @@
 import { yearOfUse, yearSums, type StorageLife } from '../../storage/index.js'
 import type { Worksheet } from '../../worksheet/index.js'
+import { partsOf } from '../calendar/index.js'
 import { noBattery } from './read-battery.js'
 import { runStorage, type StorageRun } from './behind-meter.js'
 import type { HouseBattery } from './read-storage.js'
 import { roundKwh, type StorageValues } from './storage-values.js'
 import { tellStorage } from './tell-storage.js'
 
-/** Energy of a house for a year, kWh by hour. */
+/** Energy of a house for a year, kWh by hour or quarter of one. */
 export interface YearEnergy {
   readonly usageKwh: Float64Array
   readonly productionKwh: Float64Array
@@ -29,26 +30,28 @@ export function storageEnergy(
   worksheet: Worksheet,
 ): StorageEnergyValues {
   const { battery } = house.system
-  const sums = yearSums(run.flows, battery, 1)
+  const stepH = 1 / partsOf(energy.usageKwh)
+  const steps = stepH === 1 ? '8760 hours' : '35,040 quarters of an hour'
+  const sums = yearSums(run.flows, battery, stepH)
   const none = noBattery(battery)
   const plain = yearSums(
     runStorage({ ...house.system, battery: none }, energy.usageKwh, energy.productionKwh).flows,
     none,
-    1,
+    stepH,
   )
   let madeKwh = 0
   for (const kwh of energy.productionKwh) madeKwh += Math.max(0, kwh)
   const { chargedKwh, dischargedKwh, leftKwh, standbyKwh } = sums
   const drawn = chargedKwh + standbyKwh
-  const cycles = yearOfUse(run.flows, battery, 1, battery.mostKwh).fullCycles
+  const cycles = yearOfUse(run.flows, battery, stepH, battery.mostKwh).fullCycles
   const lostKwh = worksheet.step({
     id: 'storage.losses',
     says: 'Lost in the battery in the first year',
     formula: 'L = C + S - D - (e_end - e_start)',
     inputs: [
-      { symbol: 'C', value: chargedKwh, unit: 'kWh', from: 'charged, sum of 8760 hours' },
+      { symbol: 'C', value: chargedKwh, unit: 'kWh', from: `charged, sum of ${steps}` },
       { symbol: 'S', value: standbyKwh, unit: 'kWh', from: `${house.part.path}.standby_w x units x 8760 h` },
-      { symbol: 'D', value: dischargedKwh, unit: 'kWh', from: 'discharged, sum of 8760 hours' },
+      { symbol: 'D', value: dischargedKwh, unit: 'kWh', from: `discharged, sum of ${steps}` },
       { symbol: 'e_end - e_start', value: leftKwh, unit: 'kWh', from: 'left in the store, worth nothing here' },
     ],
     result: { symbol: 'L', value: drawn - dischargedKwh - leftKwh, unit: 'kWh' },
@@ -59,14 +62,14 @@ export function storageEnergy(
     says: 'Full cycles of the first year',
     formula: 'n = D / eta_d / e_max',
     inputs: [
-      { symbol: 'D', value: dischargedKwh, unit: 'kWh', from: 'discharged, sum of 8760 hours' },
+      { symbol: 'D', value: dischargedKwh, unit: 'kWh', from: `discharged, sum of ${steps}` },
       { symbol: 'eta_d', value: battery.givenOfStored, unit: '', from: house.part.path },
       { symbol: 'e_max', value: battery.mostKwh, unit: 'kWh', from: `${house.part.path}.usable_kwh x units` },
     ],
     result: { symbol: 'n', value: cycles, unit: '' },
     source: { document: 'Definition of a full cycle', standing: 'common practice, no source' },
   })
-  tellStorage(house, life, worksheet)
+  tellStorage(house, life, stepH, worksheet)
   const { warrantyEnd: end } = life
   return {
     count: house.count,

@@ -7,13 +7,15 @@ import {
   type StorageLife,
   type YearRun,
 } from '../../storage/index.js'
+import { partsOf } from '../calendar/index.js'
 import { runStorage, type StorageRun } from './behind-meter.js'
 import type { HouseBattery } from './read-storage.js'
 
 /** What a year of a battery was, for life and report. */
 export function yearRunOf({ battery, flows }: StorageRun, newKwh: number): YearRun {
-  const { chargedKwh, dischargedKwh } = yearSums(flows, battery, 1)
-  return { chargedKwh, dischargedKwh, use: yearOfUse(flows, battery, 1, newKwh) }
+  const stepH = 1 / partsOf(flows.storedKwh)
+  const { chargedKwh, dischargedKwh } = yearSums(flows, battery, stepH)
+  return { chargedKwh, dischargedKwh, use: yearOfUse(flows, battery, stepH, newKwh) }
 }
 
 /**

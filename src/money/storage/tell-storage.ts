@@ -14,6 +14,7 @@ const PRACTICE: Source = { document: '', standing: 'common practice, no source' 
 export function tellStorage(
   { part, fade, replace, system }: HouseBattery,
   life: StorageLife,
+  stepH: number,
   worksheet: Worksheet,
 ): void {
   const { storage, path } = part
@@ -21,7 +22,9 @@ export function tellStorage(
     severity: 'note',
     id: 'storage.hourly',
     message:
-      'use and output are netted within each hour, which overstates own use by some percent and what the battery has to do less',
+      stepH < 1
+        ? 'the battery follows quarters of an hour of the metered use; output is even within each hour, which overstates own use a little'
+        : 'use and output are netted within each hour, which overstates own use by some percent and what the battery has to do less',
     where: 'storage',
     source: NETTING,
   })

@@ -1,6 +1,7 @@
 import { savingsReader } from '../bill/index.js'
 import {
   curveOfYear,
+  guaranteedKwh,
   isThere,
   outputShare,
   reportedDiscount,
@@ -56,13 +57,19 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
   const present = new Float64Array(years + 1)
   const share = new Float64Array(years + 1)
   const owed = new Float64Array(years + 1)
+  // A guarantee pays in bad years alone, so that each draw has its own credit.
+  const made = new Float64Array(years + 1)
+  const credit = new Float64Array(years + 1)
+  const guaranteed = contract === undefined ? [] : guaranteedKwh(contract, years)
   const fade = Float64Array.from({ length: years + 1 }, (_, t) => input.fadeUsd?.[t - 1] ?? 0)
   for (const row of central.rows) {
     const t = row.year
     // Payments for energy follow the output, to whom they go.
     const perOutput = row.performanceUsd - perKwh * row.contractUsd
     performance[t] = perOutput
-    fixed[t] = row.netUsd - row.billSavingsUsd - perOutput
+    fixed[t] = row.netUsd - row.billSavingsUsd - perOutput - row.guaranteeUsd
+    made[t] = row.outputKwh
+    credit[t] = (contract?.guarantee?.usdPerKwh ?? 0) / (terms.money === 'real' ? (1 + terms.inflation) ** t : 1)
     const inflated = terms.money === 'real' ? 1 : (1 + terms.inflation) ** t
     price[t] = isThere(contract, t) ? (terms.priceIndex[t - 1] ?? 1) * inflated : 0
     present[t] = (1 + discount) ** -t
@@ -88,7 +95,8 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * deviates[at + 2 + t]!))
       const saved = (readers[t]!(share[t]! * output) - fade[t]!) * price[t]! * growth
-      const flow = fixed[t]! + saved + performance[t]! * output
+      const short = credit[t]! === 0 ? 0 : Math.max(0, (guaranteed[t] ?? 0) - made[t]! * output) * credit[t]!
+      const flow = fixed[t]! + saved + performance[t]! * output + short
       npv += flow * present[t]!
       sum += flow
       if (withRunning) setAt(runningUsd, t, i, sum)

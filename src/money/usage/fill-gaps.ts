@@ -8,6 +8,8 @@ const SHORT_GAP_H = 24
 export interface GapReport {
   readonly filledHours: number
   readonly longestGapHours: number
+  /** When the longest gap begins, standard time; empty when there is none. */
+  readonly longestFrom: string
   readonly filledKwh: KilowattHours
 }
 
@@ -73,7 +75,7 @@ export function fillGaps(
     }
     return sums.map((sum, cell) => sum / (counts[cell] ?? 0))
   }
-  if (runs.length === 0) return { filledHours: 0, longestGapHours: 0, filledKwh: 0 }
+  if (runs.length === 0) return { filledHours: 0, longestGapHours: 0, longestFrom: '', filledKwh: 0 }
   const ofKind = mean(true)
   const ofAll = mean(false)
   let filledKwh = 0
@@ -92,5 +94,5 @@ export function fillGaps(
       filledKwh += value
     }
   }
-  return { filledHours, longestGapHours: longest.hours, filledKwh }
+  return { filledHours, longestGapHours: longest.hours, longestFrom: dateOf(calendar, longest.start), filledKwh }
 }

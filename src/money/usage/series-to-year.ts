@@ -2,8 +2,9 @@ import { StageError, type Worksheet } from '../../worksheet/index.js'
 import { ESPI_SOURCE } from '../../tables/money/index.js'
 import { HOURS_PER_YEAR, makeCalendar } from '../calendar/index.js'
 import { fillGaps } from './fill-gaps.js'
-import { hoursOfSeries } from './hours-of-series.js'
+import { hoursOfSeries, type HourSeries } from './hours-of-series.js'
 import type { MeterSeries } from './meter-series.js'
+import { quartersOfHour, quartersOfSeries } from './quarters-of-series.js'
 import { monthlyTotals, type MeterReport, type UsageYear } from './usage-year.js'
 import { MS_PER_HOUR, addDays, dayOfYear, type Seconds } from '../../values/index.js'
 
@@ -47,14 +48,17 @@ export function seriesToYear(series: MeterSeries, request: YearRequest, workshee
   }
   const firstDate = firstDateOf(dateOfHour(hours.firstHour + count - 1))
   const calendar = makeCalendar(firstDate, daylightSaving)
-  const { usageKwh, sentWh } = latestYear(hours)
+  const { usageKwh, sentWh, quarterWh } = latestYear(hours, quartersOfSeries(series, hours, request.utcOffsetS))
   const gaps = fillGaps(usageKwh, calendar, request.policy, series.where)
+  const quarterKwh = quarterWh === undefined ? undefined : quartersOf(usageKwh, quarterWh)
+  tellLength(worksheet, series.where, hours, firstDate)
   const meter = meterReport(series, gaps, sentWh)
-  tellMeter(worksheet, series, meter)
+  tellMeter(worksheet, series, meter, gaps)
   const monthly = monthlyTotals(usageKwh, calendar)
   const annual = Math.round(monthly.reduce((a, b) => a + b, 0) * 1e6) / 1e6
   return {
     usageKwh,
+    ...(quarterKwh === undefined ? {} : { quarterKwh }),
     calendar,
     values: {
       from,
@@ -69,9 +73,13 @@ export function seriesToYear(series: MeterSeries, request: YearRequest, workshee
 }
 
 /** The latest reading of each hour of the year; use that nobody measured is no number. */
-function latestYear(hours: ReturnType<typeof hoursOfSeries>): { usageKwh: Float64Array; sentWh: Float64Array } {
+function latestYear(
+  hours: HourSeries,
+  quarters: Float64Array | undefined,
+): { usageKwh: Float64Array; sentWh: Float64Array; quarterWh: Float64Array | undefined } {
   const usageKwh = new Float64Array(HOURS_PER_YEAR).fill(Number.NaN)
   const sentWh = new Float64Array(HOURS_PER_YEAR)
+  const quarterWh = quarters === undefined ? undefined : new Float64Array(4 * HOURS_PER_YEAR)
   const count = hours.importWh.length
   for (let i = Math.max(0, count - 8784 - 24); i < count; i++) {
     const hour = hours.firstHour + i
@@ -82,8 +90,31 @@ function latestYear(hours: ReturnType<typeof hoursOfSeries>): { usageKwh: Float6
     // The loop runs forward, so the latest year overwrites the older hours.
     usageKwh[index] = Math.round(wh * 1000) / 1e6
     sentWh[index] = hours.exportWh[i] ?? 0
+    if (quarters !== undefined) quarterWh?.set(quarters.subarray(4 * i, 4 * i + 4), 4 * index)
   }
-  return { usageKwh, sentWh }
+  return { usageKwh, sentWh, quarterWh }
+}
+
+/** Quarters of the hours of a year; an hour that was filled in is even. */
+function quartersOf(usageKwh: Float64Array, quarterWh: Float64Array): Float64Array {
+  const kwh = new Float64Array(quarterWh.length)
+  for (let h = 0; h < usageKwh.length; h++)
+    kwh.set(quartersOfHour(usageKwh[h] ?? 0, quarterWh.subarray(4 * h, 4 * h + 4)), 4 * h)
+  return kwh
+}
+
+/** What a file holds beyond a year is left out, and told. */
+function tellLength(worksheet: Worksheet, where: string, { firstHour, importWh }: HourSeries, firstDate: string): void {
+  const leap = (hour: number): boolean => dateOfHour(hour).slice(5) === '02-29'
+  let beyond = -HOURS_PER_YEAR
+  for (let i = 0; i < importWh.length; i++) if (!leap(firstHour + i)) beyond += 1
+  if (beyond <= 0) return
+  worksheet.find({
+    severity: 'note',
+    id: 'usage.beyond-a-year',
+    message: `the file reaches ${String(beyond)} hours beyond a year: of each hour its latest reading counts, in the year that begins on ${firstDate}`,
+    where,
+  })
 }
 
 function meterReport(series: MeterSeries, gaps: ReturnType<typeof fillGaps>, sentWh: Float64Array): MeterReport {
@@ -101,13 +132,18 @@ function meterReport(series: MeterSeries, gaps: ReturnType<typeof fillGaps>, sen
   }
 }
 
-function tellMeter(worksheet: Worksheet, series: MeterSeries, meter: MeterReport): void {
+function tellMeter(
+  worksheet: Worksheet,
+  series: MeterSeries,
+  meter: MeterReport,
+  gaps: ReturnType<typeof fillGaps>,
+): void {
   const where = series.where
   if (meter.filled_hours > 0) {
     worksheet.find({
       severity: 'warning',
       id: 'usage.gaps-filled',
-      message: `${String(meter.filled_hours)} missing hours (longest gap ${String(meter.longest_gap_hours)} h) were filled with the mean of the same hour and kind of day of the month, ${String(meter.filled_kwh)} kWh in all`,
+      message: `${String(meter.filled_hours)} missing hours (longest gap ${String(meter.longest_gap_hours)} h, from ${gaps.longestFrom} standard time) were filled with the mean of the same hour and kind of day of the month, ${String(meter.filled_kwh)} kWh in all`,
       where,
     })
   }

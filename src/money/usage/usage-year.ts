@@ -4,6 +4,8 @@ import type { BillingCalendar } from '../calendar/index.js'
 export interface UsageYear {
   /** 8760 hours of local standard time, kWh, whole millionths. */
   readonly usageKwh: Float64Array
+  /** The same by the 35,040 quarters of its hours, where readings tell them; four of them add up to their hour exactly. */
+  readonly quarterKwh?: Float64Array
   readonly calendar: BillingCalendar
   readonly values: UsageValues
 }

@@ -1,9 +1,10 @@
 import type { NewLoad, Usage } from '../../project/index.js'
 import { StageError, type Worksheet } from '../../worksheet/index.js'
+import { partsOf } from '../calendar/index.js'
 import { loadHours, type LoadContext } from './load-hours.js'
 import { dayOfYear, isDay } from '../../values/index.js'
 
-/** Use of the house by year of the cash flow, 1 = the first: 8760 hours of local standard time, kWh. */
+/** Use of the house by year of the cash flow, 1 = the first: 8760 hours of local standard time or their quarters, kWh. */
 export type UseOfYear = (year: number) => Float64Array
 
 interface Load {
@@ -56,9 +57,12 @@ function useOf(
   const grown = (1 + rate) ** (year - 1)
   const here = loads.filter((load) => load.year <= year)
   if (grown === 1 && here.length === 0) return usageKwh
-  return usageKwh.map((kwh, h) => {
+  const parts = partsOf(usageKwh)
+  return usageKwh.map((kwh, i) => {
+    const h = Math.floor(i / parts)
     let sum = kwh * grown
-    for (const load of here) if (load.year < year || (clockDay[h] ?? 0) >= load.day) sum += load.hours[h] ?? 0
+    // A load by rule has hours, which are even within.
+    for (const load of here) if (load.year < year || (clockDay[h] ?? 0) >= load.day) sum += (load.hours[h] ?? 0) / parts
     return Math.round(sum * 1e6) / 1e6
   })
 }

@@ -103,7 +103,7 @@ function refuseContract({ finance = {} }: HouseInput['project']): void {
   if (finance[kind] === undefined) return
   throw new StageError(
     `finance.${kind}`,
-    `an offer of this program tells a purchase; the disclosures that rules ask of a ${kind === 'lease' ? 'lease' : 'sale of energy (PPA)'} are not written`,
+    `an offer of this program tells a purchase; the disclosures that rules ask of a ${kind === 'lease' ? 'lease (in Nevada NRS 598.9811 and .9812)' : 'sale of energy (PPA; in Nevada NRS 598.9816 to .9818)'} are not written: term, payment of the first year, total of payments, their rise, every fee, insurance, taxes, end of the term and sale of the house`,
     'Write it in its own form; gablewatt payback tells what it saves, and payback --versus sets it beside a purchase.',
   )
 }

@@ -43,6 +43,13 @@ export const checkStorage: Rule = ({ storage, equipment }, report) => {
       "is used with 'fade: cell_model' only; take it away, or state that",
       'key',
     )
+  for (const key of ['outlets_240_v', 'multiwire_circuits', 'neutral_bus_a'] as const)
+    if (storage.backup?.[key] !== undefined && unit !== undefined && unit.ac_voltage_v !== 120)
+      report(
+        ['storage', 'backup', key],
+        `is for a unit of 120 V; equipment.storage_units.${storage.unit}.ac_voltage_v is ${unit.ac_voltage_v ?? 'not stated'}`,
+        'key',
+      )
   checkReplacement(storage, report)
   checkControl(storage, report)
   checkStorageBackup(storage, report)

@@ -1,4 +1,5 @@
 import { isMap, isScalar, type Pair, type YAMLMap } from 'yaml'
+import { openFlow } from './open-flow.js'
 import { parseYaml } from '../parse-yaml.js'
 
 /** Maps whose own entries are keys of the schema: a block is merged into them. All others belong to the person as they are. */
@@ -27,8 +28,8 @@ const OPEN_INSIDE = new Set([
 const OPEN_PLANE = /^roof_planes(?:\.[^.]+)?$/u
 
 /**
- * Adds to a project file what it does not have of the given blocks; what is there stays, letter for letter. Maps on one
- * line are left as they are.
+ * Adds to a project file what it does not have of the given blocks; what is there stays, letter for letter. A map on one
+ * line that takes an entry is written over several lines first.
  *
  * @param text A readable project file.
  * @param lines YAML from the top level on; a key may stand more than once.
@@ -42,10 +43,11 @@ export function addBlocks(text: string, lines: readonly string[]): string {
   return blocks.reduce(addBlock, text)
 }
 
-function addBlock(text: string, block: readonly string[]): string {
-  const own = mapOf(text)
+function addBlock(written: string, block: readonly string[]): string {
   const more = mapOf(block.join('\n'))
   if (more === undefined) throw new Error('a part of a new file is no map')
+  const text = opened(written, more)
+  const own = mapOf(text)
   if (own === undefined) return `${text}${block.join('\n')}\n`
   const additions = missing({ text, own }, more, '', block)
   // From the end of the file to its beginning, so that places stay right; of two at one place the inner stands first.
@@ -86,6 +88,43 @@ function missing({ text, own }: Taker, more: YAMLMap, path: string, block: reado
       inner.push(...missing({ text, own: there.value }, item.value, inside, block))
   }
   return absent.length === 0 ? inner : [...inner, { offset: endOf(own), lines: path === '' ? ['', ...absent] : absent }]
+}
+
+/** Keys at the top of a file that would take parts and stand in braces. */
+export function mapsInBraces(text: string): string[] {
+  return (mapOf(text)?.items ?? []).flatMap((item) =>
+    OPEN.has(keyOf(item)) && isMap(item.value) && item.value.flow === true ? [keyOf(item)] : [],
+  )
+}
+
+/** The text with those maps on one line opened that take an entry. */
+function opened(text: string, more: YAMLMap): string {
+  const own = mapOf(text)
+  const pair = own === undefined ? undefined : closedTaker(own, more, '', text)
+  return pair === undefined ? text : opened(pair, more)
+}
+
+/** The text with the first map on one line opened that takes an entry; undefined when there is none. */
+function closedTaker(own: YAMLMap, more: YAMLMap, path: string, text: string): string | undefined {
+  for (const item of more.items) {
+    const key = keyOf(item)
+    const inside = path === '' ? key : `${path}.${key}`
+    const there = own.items.find((each) => keyOf(each) === key)
+    if (there === undefined || !isOpen(inside) || !isBlock(item.value) || !isMap(there.value)) continue
+    const takes = item.value.items.some((each) => {
+      const name = keyOf(each)
+      const isAbsent = !(there.value as YAMLMap).items.some((one) => keyOf(one) === name)
+      return isAbsent && (TAKES[inside] ?? name) === name
+    })
+    const changed =
+      there.value.flow === true
+        ? takes && there.value.items.length > 0
+          ? openFlow(text, there, there.value)
+          : undefined
+        : closedTaker(there.value, item.value, inside, text)
+    if (changed !== undefined) return changed
+  }
+  return undefined
 }
 
 const isOpen = (path: string): boolean =>

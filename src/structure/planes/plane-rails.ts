@@ -122,16 +122,18 @@ function railToLay(
 ): RailToLay {
   const loads = { wind: plane.wind, combinations, mount, strength: kit.railStrength }
   const widthFt = Math.max(...patches.map((patch) => patch.totalWidthFt))
-  const limits = new Map<string, SpanLimit>()
+  // Asked a million times for a large roof: two maps by zone are found without a text of both being made.
+  const limits = { exposed: new Map<string, SpanLimit>(), covered: new Map<string, SpanLimit>() }
   return {
     loaded: { line, patches, ...loads },
     rafters,
     limitOf: (zone, exposed) => {
-      const key = `${zone}${exposed}`
-      const rail = { ...loads, key: { zone, exposed }, widthFt }
-      const held = limits.get(key) ?? spanLimit(rail, lines.spacingIn, kit.longestSpanIn)
-      limits.set(key, held)
-      return held
+      const known = exposed ? limits.exposed : limits.covered
+      const held = known.get(zone)
+      if (held !== undefined) return held
+      const limit = spanLimit({ ...loads, key: { zone, exposed }, widthFt }, lines.spacingIn, kit.longestSpanIn)
+      known.set(zone, limit)
+      return limit
     },
   }
 }

@@ -52,6 +52,12 @@ const storageSections = {
     'NEC 2023': memory('710.15(A)'),
     'NEC 2026': secondary('702.4'),
   },
+  /** One supply of 120 V on equipment for 120/240 V. */
+  singleSupply: to2023({
+    'NEC 2017': secondary('710.15(C)'),
+    'NEC 2020': memory('710.15(C)'),
+    'NEC 2023': memory('710.15(C)'),
+  }),
   isolatingDevice: to2023({
     'NEC 2017': read('705.170'),
     'NEC 2020': memory('705.170'),

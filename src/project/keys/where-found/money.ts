@@ -53,8 +53,14 @@ export const MONEY_WHERE: WherePairs = [
   ['finance.residual_usd', 'your guess of what it is worth at the end; 0 is the careful one'],
   ['finance.one_off_costs.*.*', 'your plans, and an offer for the work'],
   ['finance.price_path.**', 'a forecast with a source; leave it out for one rise of all prices'],
-  ['finance.lease.**', 'the contract of the owner: payment, rise, term and what happens at its end'],
-  ['finance.power_purchase.**', 'the contract of the owner: price, rise, term and what happens at its end'],
+  [
+    'finance.lease.**',
+    'the contract of the owner: payment, rise, term, guaranteed output, prices of buying it and what happens at its end',
+  ],
+  [
+    'finance.power_purchase.**',
+    'the contract of the owner: price, rise, term, guaranteed output, prices of buying it and what happens at its end',
+  ],
   ['finance.currency', 'the money in which your prices are stated; nothing is converted'],
   ['finance.loan.*', 'the offer of the bank: principal, rate, term and fee of the dealer'],
   ['finance.uncertainty.*', 'leave it out for the values of the program'],

@@ -7,6 +7,12 @@ export const STORAGE_WIRING_WHERE: WherePairs = [
     'equipment.storage_units.*.battery_side.*',
     'the data sheets of battery and inverter: DC current, voltages, devices; nothing where both are one listed unit',
   ],
+  ['storage.backup.outlets_240_v', 'the breakers of that panel: a double one is 240 V'],
+  [
+    'storage.backup.multiwire_circuits',
+    'the wires behind that panel: two hot ones to one white one; ask an electrician',
+  ],
+  ['storage.backup.neutral_bus_a', 'the label of that panel'],
   ['storage.backup.panel', 'your own id of the panel that stays on without the grid'],
   ['storage.backup.isolating_device_*', 'the nameplate and the certificate of the gateway or transfer switch'],
   ['storage.backup.load_managed', 'your design: a listed load-management system, or none'],
