@@ -21,6 +21,11 @@ export interface ColumnTrouble {
   readonly message: string
 }
 
+/** Column that stands for the system in messages. */
+export function mainColumn({ value, modules }: ProductionColumns): number {
+  return value ?? modules[0]?.column ?? 0
+}
+
 const STAMP_NAMES = /^(?:time|date|datetime|date time|timestamp|time stamp|stamp|day|month|period|interval|hour)\b/u
 const CLOCK_NAMES = /^(?:time|hour|start|start time|interval start|end time)\b/u
 const VALUE_NAMES = /\b(?:production|produced|energy|generation|generated|yield|output|solar|pv|ac|power|kwh|wh)\b/u

@@ -1,5 +1,6 @@
 import type { Finding } from '../../worksheet/index.js'
 import type { EnergyUnit } from './find-columns.js'
+import type { SpanList } from './span-list.js'
 import type { KilowattHours, Milliseconds } from '../../values/index.js'
 
 /** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
@@ -22,7 +23,7 @@ export interface ProductionSeries {
   readonly unit: EnergyUnit
   readonly meter: 'interval' | 'cumulative'
   readonly clock: 'local' | 'standard' | 'utc'
-  readonly spans: readonly Span[]
+  readonly spans: SpanList
   readonly moduleIds: readonly string[]
   /** What was odd about the file: gaps come later, when it is known when the sun was up. */
   readonly findings: readonly Finding[]

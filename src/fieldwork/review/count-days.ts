@@ -35,7 +35,7 @@ export function countDays(series: ProductionSeries, place: Place): CountedDays {
     whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)),
   )
   // Spans are in order and do not overlap.
-  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const first = dayNumber(series.spans.at(0)?.startMs ?? 0)
   const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
   const missing: number[] = []
   for (let day = first; day <= last; day += 1) if (!covered.has(day)) missing.push(day)

@@ -31,7 +31,7 @@ export function weatherOfDays(
   table?: StationTable,
 ): NonNullable<ReviewRequest['weather']> {
   const weather: MeasuredWeather = { name, text, table }
-  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const first = dayNumber(series.spans.at(0)?.startMs ?? 0)
   const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
   const measured = Array.from({ length: last - first + 1 }, (_, at) => first + at)
   const known = knownDays(project, weather)
