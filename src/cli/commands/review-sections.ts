@@ -21,7 +21,7 @@ const range = (low: number, high: number): string => `${low.toFixed(0)} to ${hig
 
 function sumSection(values: ReviewValues): Section {
   const { period, expected } = values
-  const isLongTerm = values.basis === 'long_term_days'
+  const isAllKnown = values.basis === 'weather_of_these_hours'
   return {
     kind: 'facts',
     facts: [
@@ -31,13 +31,16 @@ function sumSection(values: ReviewValues): Section {
       },
       { label: 'Measured', value: { value: values.measured_kwh, tone: 'strong' }, unit: 'kWh', decimals: 1 },
       {
-        label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather',
+        label: isAllKnown ? 'Modelled for this weather' : 'Expected of such days',
         value: expected.mean_kwh,
         unit: 'kWh',
         decimals: 1,
       },
       { label: 'Measured over expected', value: 100 * values.measured_over_expected, unit: '%', decimals: 1 },
-      ...(isLongTerm
+      ...(values.basis === 'weather_of_some_days'
+        ? [{ label: 'Days with weather of their own', value: period.days_by_weather, decimals: 0 }]
+        : []),
+      ...(!isAllKnown
         ? [
             {
               label: '80 % range by weather luck alone',
@@ -47,7 +50,7 @@ function sumSection(values: ReviewValues): Section {
           ]
         : []),
       {
-        label: isLongTerm ? '80 % range with years and method' : '80 % range of the method',
+        label: isAllKnown ? '80 % range of the method' : '80 % range with years and method',
         value: range(expected.p10_kwh, expected.p90_kwh),
         unit: 'kWh',
       },

@@ -7,6 +7,7 @@ import type { HourlyClimate } from '../types.js'
 import { checkSums } from './check-sums.js'
 import { checkKind } from './file-kind.js'
 import { layOutYear } from './lay-out-year.js'
+import { leaveOpen } from './leave-open.js'
 import { mendClock } from './mend-clock.js'
 import { qualityOf, type Measured } from './quality.js'
 import { readSolarDatabase } from './read-solar-database.js'
@@ -27,9 +28,17 @@ import type { SeriesFile } from './series-file.js'
  * @param choice What the project says of the file. @param text The file.
  * @param house Place of the house.
  * @param worksheet Takes what was found, filled, split and moved.
+ * @param isWhole False where only some days are wanted: intervals that cannot be filled have no light then, and `coveredDays` tells which days
+ *   count.
  * @throws StageError with line and column of the file, or with what the project must state.
  */
-export function seriesClimate(choice: WeatherFile, text: string, house: House, worksheet: Worksheet): HourlyClimate {
+export function seriesClimate(
+  choice: WeatherFile,
+  text: string,
+  house: House,
+  worksheet: Worksheet,
+  isWhole = true,
+): HourlyClimate {
   checkKind(text, choice.kind)
   const file = readFile(choice, text, house)
   const laidOut = layOutYear(file, choice.year)
@@ -49,8 +58,11 @@ export function seriesClimate(choice: WeatherFile, text: string, house: House, w
   const sun = rowSun(year, file)
   const quality = qualityOf(measured, sun, year.stepH)
   sayQuality(quality, measured, sun, year, worksheet)
-  const radiation = repairRadiation(measured, sun, year.stepH, quality.beyond)
-  const weather = repairWeather(year)
+  const repaired = {
+    radiation: repairRadiation(measured, sun, year.stepH, quality.beyond),
+    weather: repairWeather(year),
+  }
+  const { radiation, weather } = isWhole ? repaired : leaveOpen(repaired, measured)
   sayRepairs({ radiation, weather, quality, measured, sun, year }, worksheet)
   checkEpwLocation(
     { ...file, city: file.name, state: '', elevationM: file.elevationM ?? house.elevationM ?? 0 },

@@ -21,7 +21,8 @@ export function dropImpossible(request: SpanRequest, spans: SpanColumns): boolea
   let [impossible, made, wouldFit] = [0, 0, true]
   const named: Span[] = []
   let worst: Span | undefined
-  for (const span of spans) {
+  for (let index = 0; index < spans.length; index += 1) {
+    const span = spans.at(index)!
     if (span.kwh > 0) made += 1
     if (!cannotBe(span)) continue
     impossible += 1

@@ -1,4 +1,11 @@
-import { dateMs, MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND, timeOfDayMs, type Milliseconds } from '../../values/index.js'
+import {
+  dateMs,
+  MS_PER_HOUR,
+  MS_PER_MINUTE,
+  MS_PER_SECOND,
+  timeOfDayMs,
+  type Milliseconds,
+} from '../../values/index.js'
 
 const [ZERO, NINE] = [48, 57]
 const [DASH, DOT, COLON, BLANK, LETTER_T, RETURN] = [45, 46, 58, 32, 84, 13]

@@ -1,11 +1,5 @@
 import type { Problem, Production } from '../../project/index.js'
-import {
-  MS_PER_MINUTE,
-  openTable,
-  type Milliseconds,
-  type TableCell,
-  type TableProblem,
-} from '../../values/index.js'
+import { MS_PER_MINUTE, openTable, type Milliseconds, type TableCell, type TableProblem } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { findColumns, mainColumn, type EnergyUnit, type ProductionColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
@@ -58,18 +52,18 @@ export function readProduction(
     return failed()
   }
   const source: ReadingTable = { table, columns, isQuick }
-  const look = lookThrough(source, mapping.date_order, tellRow)
-  if (look.rows === 0) {
+  const look = lookThrough(source, countLines(text), mapping.date_order, tellRow)
+  if (look.readings.length === 0) {
     if (problems.length === 0) complain(table.header[0], 'the table has no rows')
     return failed()
   }
   const taken = delimiterTaken(table.delimiter, mapping)
   const { order } = look
   if (order === 'both' || order === 'unknown') {
-    complain(firstStamp(source, look.firstLine), orderTrouble(order, look.inDoubt))
+    complain(firstStamp(source), orderTrouble(order, look.inDoubt))
     return failed()
   }
-  const { readings, kinds, find, tellNumbers } = scanRows(source, { rows: look.rows, order }, complain)
+  const { readings, kinds, find, tellNumbers } = scanRows(source, look.readings, order, complain)
   const steps = readings.length === 0 ? undefined : stampSteps(readings, kinds, find, complain)
   if (steps === undefined) return failed()
   const { clock, beginMs } = standardBeginnings(readings, steps, mapping, limits.utcOffsetH, taken)
@@ -114,8 +108,15 @@ export function readProduction(
   }
 }
 
-function firstStamp({ table, columns }: ReadingTable, line: number): TableCell | undefined {
-  for (const row of table.rows(() => undefined)) if (row.line === line) return row.cell(columns.time[0] ?? 0)
+/** More rows than lines there are not. */
+function countLines(text: string): number {
+  let count = 1
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) count += 1
+  return count
+}
+
+function firstStamp({ table, columns }: ReadingTable): TableCell | undefined {
+  for (const row of table.rows(() => undefined)) return row.cell(columns.time[0] ?? 0)
   return undefined
 }
 

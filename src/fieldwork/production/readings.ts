@@ -28,7 +28,7 @@ export interface TimedReadings {
   readonly line: Int32Array
 }
 
-/** Makes room as rows come. */
+/** Takes rows as they come; those whose reading has to wait keep their place. */
 export class ReadingColumns implements Readings {
   length = 0
   readonly clockMs: Float64Array
@@ -36,6 +36,8 @@ export class ReadingColumns implements Readings {
   readonly modules: readonly Float64Array[]
   readonly line: Int32Array
   offsetH: Float64Array | undefined
+  /** Indices of the rows that wait. */
+  readonly left: number[] = []
 
   /** @param most Rows that may come. */
   constructor(most: number, modules: number) {
@@ -47,17 +49,41 @@ export class ReadingColumns implements Readings {
 
   /** Adds a row. @param numbers The reading, then those of the modules; NaN for none. */
   push(clockMs: Milliseconds, numbers: ArrayLike<number>, line: number): void {
-    const at = this.length
+    this.set(this.length, clockMs, numbers, line)
+    this.length += 1
+  }
+
+  /** Keeps the place of a row that is read later; its time is NaN until then. */
+  leave(line: number): void {
+    this.clockMs[this.length] = Number.NaN
+    this.line[this.length] = line
+    this.left.push(this.length)
+    this.length += 1
+  }
+
+  set(at: number, clockMs: Milliseconds, numbers: ArrayLike<number>, line: number): void {
     this.clockMs[at] = clockMs
     this.value[at] = numbers[0]!
     for (let module = 0; module < this.modules.length; module += 1) this.modules[module]![at] = numbers[module + 1]!
     this.line[at] = line
-    this.length = at + 1
   }
 
-  /** States the offset of the row that was added last. */
-  setOffset(offsetH: number): void {
+  setOffset(at: number, offsetH: number): void {
     this.offsetH ??= new Float64Array(this.clockMs.length).fill(Number.NaN)
-    this.offsetH[this.length - 1] = offsetH
+    this.offsetH[at] = offsetH
+  }
+
+  /** Leaves out rows whose time was never set. */
+  dropUnset(): void {
+    if (!this.left.some((at) => Number.isNaN(this.clockMs[at]!))) return
+    const offsets = this.offsetH === undefined ? [] : [this.offsetH]
+    const columns = [this.value, this.line, ...offsets, ...this.modules, this.clockMs]
+    let kept = 0
+    for (let at = 0; at < this.length; at += 1) {
+      if (Number.isNaN(this.clockMs[at]!)) continue
+      for (const column of columns) column[kept] = column[at]!
+      kept += 1
+    }
+    this.length = kept
   }
 }

@@ -23,36 +23,40 @@ export interface ReadingTable {
   readonly isQuick: boolean
 }
 
-/** What a first look at all rows tells: how many there are, and in which order their dates stand. */
+/** What a first look at all rows tells. */
 export interface FirstLook {
-  readonly rows: number
-  readonly firstLine: number
+  /** Rows of the commonest form, with room for the others. */
+  readonly readings: ReadingColumns
   readonly order: DateOrder | 'both' | 'unknown'
   /** The first stamp whose order matters. */
   readonly inDoubt: string | undefined
 }
 
-/** Looks through the rows once, and tells those that are badly written. */
+/**
+ * Reads the rows of the commonest form, and looks at the stamps of the others, as their dates can be read only when all are seen.
+ *
+ * @param most Rows that the table may have.
+ */
 export function lookThrough(
   { table, columns, isQuick }: ReadingTable,
+  most: number,
   declared: DateOrder | undefined,
   bad: (problem: TableProblem) => void,
 ): FirstLook {
-  const quick = quickRow(table, columns)
-  let [rows, firstLine] = [0, 0]
-  let inDoubt: string | undefined
-  const said = new Set<DateOrder>()
-  const count = (line: number): void => {
-    if (rows === 0) firstLine = line
-    rows += 1
-  }
+  const wanted = [columns.value, ...columns.modules.map((module) => module.column)]
+  const quick = new QuickRow(table.delimiter, table.header.length, columns.time, wanted)
+  const readings = new ReadingColumns(most, columns.modules.length)
+  const isSummed = columns.value === undefined
   const takes = (text: string, line: number): boolean => {
     if (!quick.read(text)) return false
-    count(line)
+    if (isSummed) quick.numbers[0] = sumOf(quick.numbers)
+    readings.push(quick.clockMs, quick.numbers, line)
     return true
   }
+  let inDoubt: string | undefined
+  const said = new Set<DateOrder>()
   for (const row of table.rows(bad, isQuick ? takes : undefined)) {
-    count(row.line)
+    readings.leave(row.line)
     if (declared !== undefined) continue
     const text = stampText(row, columns)
     if (!needsOrder(text)) continue
@@ -61,7 +65,7 @@ export function lookThrough(
     if (order !== undefined) said.add(order)
   }
   const found = said.size === 2 ? 'both' : ([...said][0] ?? 'unknown')
-  return { rows, firstLine, order: declared ?? (inDoubt === undefined ? 'month_first' : found), inDoubt }
+  return { readings, order: declared ?? (inDoubt === undefined ? 'month_first' : found), inDoubt }
 }
 
 /** All rows as columns of numbers, with what is wrong with their cells. */
@@ -74,29 +78,21 @@ export interface ScannedRows {
 }
 
 /**
- * Reads the rows into columns of numbers.
+ * Reads the rows that a first look has left.
  *
  * @param complain Takes what is wrong with stamps; what is wrong with numbers matters only when the stamps can be read.
  */
 export function scanRows(
-  { table, columns, isQuick }: ReadingTable,
-  look: { readonly rows: number; readonly order: DateOrder },
+  { table, columns }: ReadingTable,
+  readings: ReadingColumns,
+  order: DateOrder,
   complain: Complain,
 ): ScannedRows {
-  const quick = quickRow(table, columns)
-  const readings = new ReadingColumns(look.rows, columns.modules.length)
-  const isSummed = columns.value === undefined
   const kinds = new Set<Stamp['kind']>()
+  if (readings.left.length < readings.length) kinds.add('time')
   const numbers = new Float64Array(columns.modules.length + 1)
   const badNumbers: { readonly cell: TableCell | undefined; readonly message: string }[] = []
   const rowLines = new Map<number, number>()
-  const takes = (text: string, line: number): boolean => {
-    if (!quick.read(text)) return false
-    if (isSummed) quick.numbers[0] = sumOf(quick.numbers)
-    readings.push(quick.clockMs, quick.numbers, line)
-    kinds.add('time')
-    return true
-  }
   const numberOf = (row: TableRow, column: number): number => {
     const written = row.texts[column] ?? ''
     const parsed = parseNumber(written, table.delimiter)
@@ -106,29 +102,41 @@ export function scanRows(
     badNumbers.push({ cell: row.cell(column), message })
     return Number.NaN
   }
-  const unheard = (): void => undefined
-  for (const row of table.rows(unheard, isQuick ? takes : undefined)) {
+  for (const { row, at } of rowsLeft(table, readings)) {
     const text = stampText(row, columns)
     const cell = row.cell(columns.time[0] ?? 0)
-    const stamp = parseStamp(text, look.order)
+    const stamp = parseStamp(text, order)
     if (cell === undefined || stamp === undefined) {
       complain(cell, `'${text}' is no date or time that exists; write 2026-07-31, 2026-07-31 14:00 or 2026-07`)
       continue
     }
     kinds.add(stamp.kind)
-    columns.modules.forEach((module, at) => {
-      numbers[at + 1] = numberOf(row, module.column)
+    columns.modules.forEach((module, index) => {
+      numbers[index + 1] = numberOf(row, module.column)
     })
     numbers[0] = columns.value === undefined ? sumOf(numbers) : numberOf(row, columns.value)
     const line = (row.cell(mainColumn(columns)) ?? cell).line
     if (line !== row.line) rowLines.set(line, row.line)
-    readings.push(stamp.clockMs, numbers, line)
-    if (stamp.offsetH !== undefined) readings.setOffset(stamp.offsetH)
+    readings.set(at, stamp.clockMs, numbers, line)
+    if (stamp.offsetH !== undefined) readings.setOffset(at, stamp.offsetH)
   }
+  readings.dropUnset()
   const tellNumbers = (tell: Complain): void => {
     for (const { cell, message } of badNumbers) tell(cell, message)
   }
   return { readings, kinds, find: findCells({ table, columns }, rowLines), tellNumbers }
+}
+
+/** Rows that a first look has left, with their places among the readings. */
+function* rowsLeft(table: OpenTable, { left, line }: ReadingColumns): Generator<{ row: TableRow; at: number }> {
+  let next = 0
+  const passesOver = (_: string, own: number): boolean => next >= left.length || own !== line[left[next]!]
+  if (left.length === 0) return
+  for (const row of table.rows(() => undefined, passesOver)) {
+    yield { row, at: left[next]! }
+    next += 1
+    if (next === left.length) return
+  }
 }
 
 /** Rows are not kept, as there may be a million; those of which something is said are read again. */
@@ -154,11 +162,6 @@ function findCells(
     reading: (lines) => cellsIn(lines, mainColumn(columns)),
     stamp: (lines) => cellsIn(lines, columns.time[0] ?? 0),
   }
-}
-
-function quickRow(table: OpenTable, columns: ProductionColumns): QuickRow {
-  const wanted = [columns.value, ...columns.modules.map((module) => module.column)]
-  return new QuickRow(table.delimiter, table.header.length, columns.time, wanted)
 }
 
 function stampText(row: TableRow, { time }: ProductionColumns): string {

@@ -72,8 +72,13 @@ export class SpanColumns implements SpanList {
     this.length = kept
   }
 
-  *[Symbol.iterator](): Generator<Span> {
-    for (let at = 0; at < this.length; at += 1) yield this.at(at)!
+  /** Long tables are gone through by `at`: the engine then makes no object of a span. */
+  [Symbol.iterator](): Iterator<Span> {
+    let at = 0
+    return {
+      next: (): IteratorResult<Span> =>
+        at < this.length ? { done: false, value: this.at(at++)! } : { done: true, value: undefined },
+    }
   }
 }
 

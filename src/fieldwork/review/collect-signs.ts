@@ -8,6 +8,7 @@ import { yearOnYear, type YearOnYear } from './signs/degradation.js'
 import { chanceOfFault } from './signs/chance.js'
 import { expectedOf, levelOfSums, percentileOfDays } from './judge-days.js'
 import type { JudgedDay } from './judged-day.js'
+import { clearestOf, isMostlyKnown, seasonTolerance } from './known-weather.js'
 import { dropSigns, lowLevel, wrongUnit, type SystemParts } from './signs/level-signs.js'
 import { daysWithoutOutput, hasNoOutput } from './signs/no-output.js'
 import { shadeHours } from './signs/shade-hours.js'
@@ -53,7 +54,7 @@ export interface CollectedSigns {
  */
 export function collectSigns(basis: SignBasis): CollectedSigns {
   const { days, series } = basis
-  const isWeatherKnown = days.some((day) => day.modelled !== undefined)
+  const isMostly = isMostlyKnown(days)
   const unit = wrongUnit(days, levelOfSums(days), series.stepMin)
   if (unit !== undefined && unit.probability > 0.9) {
     const level = levelOfSums(days)
@@ -66,9 +67,8 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
   const stopped = (day: number): boolean =>
     stops.some(({ kind, fromDay, toDay }) => kind === 'outage' && day >= fromDay && day <= toDay)
   const alive = days.filter(({ day }) => !darkDays.has(day) && !stopped(day))
-  const least = isWeatherKnown ? REVIEW_DESIGN.dropEvidenceWeather : REVIEW_DESIGN.dropEvidence
-  const tolerance = isWeatherKnown ? REVIEW_DESIGN.seasonToleranceWeather : REVIEW_DESIGN.seasonTolerance
-  const drops = findDrops(alive, { correlation: basis.correlation, tolerance, evidence: least })
+  const least = isMostly ? REVIEW_DESIGN.dropEvidenceWeather : REVIEW_DESIGN.dropEvidence
+  const drops = findDrops(alive, { correlation: basis.correlation, tolerance: seasonTolerance(alive), evidence: least })
   const isSnowy = (day: number): boolean => (basis.snowIn?.[calendarDay(day).month] ?? 0) >= REVIEW_DESIGN.snowMonthIn
   const lower = dropSigns(drops, alive, basis.parts, least, isSnowy)
   const isDropped = alive.map((_, at) => drops.some((drop) => at >= drop.from && at < drop.end))
@@ -76,14 +76,18 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
   const level = levelOfSums(usual)
   const low = lowLevel(usual, level, percentileOfDays(usual, basis.correlation, basis.lasting), expectedOf(usual))
   const bestOfYear = Math.max(...basis.model.kindsKwh.map((kinds) => kinds[kinds.length - 1]!))
-  const isSeason = (day: JudgedDay): boolean =>
-    day.modelled !== undefined || (clearest(day) > REVIEW_DESIGN.soilingSeason * bestOfYear && !isSnowy(day.day))
+  const isSeason = (day: number, clearKwh: number): boolean =>
+    isMostly || (clearKwh > REVIEW_DESIGN.soilingSeason * bestOfYear && !isSnowy(day))
+  const clearest = clearestOf(days)
   const runs = soilingRuns(
-    usual.filter(isSeason).map((day) => ({ day: day.day, kwh: day.kwh, ratio: day.kwh / clearest(day) })),
-    isWeatherKnown ? REVIEW_DESIGN.soilingLossWeather : REVIEW_DESIGN.soilingLoss,
+    usual.flatMap(({ day, kwh }) => {
+      const clearKwh = clearest(day) ?? 0
+      return clearKwh > 0 && isSeason(day, clearKwh) ? [{ day, kwh, ratio: kwh / clearKwh }] : []
+    }),
+    isMostly ? REVIEW_DESIGN.soilingLossWeather : REVIEW_DESIGN.soilingLoss,
   )
   const isClear = ({ chance, lossPerWeek }: SoilingRun): boolean =>
-    isWeatherKnown || (chance <= REVIEW_DESIGN.soilingSureChance && lossPerWeek >= REVIEW_DESIGN.soilingSurePerWeek)
+    isMostly || (chance <= REVIEW_DESIGN.soilingSureChance && lossPerWeek >= REVIEW_DESIGN.soilingSurePerWeek)
   const shade = shadeHours(lit)
   const ageing = yearOnYear(usual)
   const last = drops.find((drop) => drop.end === alive.length)
@@ -105,11 +109,6 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
     ageing,
     hints: runs.filter((run) => !isClear(run)),
   }
-}
-
-/** Level by which clear days are measured: the weather's own, or the clearest kind. */
-function clearest({ modelled, kindsKwh }: JudgedDay): number {
-  return modelled?.kwh ?? kindsKwh[kindsKwh.length - 1]!
 }
 
 function soilingSign(run: SoilingRun, days: readonly JudgedDay[]): FoundSign {

@@ -50,7 +50,7 @@ export function soilingTrend(days: readonly ObservedDay[]): SoilingTrend | undef
 }
 
 export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b)
+  const sorted = Float64Array.from(values).sort()
   const middle = sorted.length / 2
   return sorted.length % 2 === 1
     ? (sorted[Math.floor(middle)] ?? 0)
