@@ -627,12 +627,13 @@ missing?: string[]
 columns: StationColumns
 }
 /**
- * Columns of the table with their units. Global radiation, or direct and diffuse, and the air temperature are needed.
+ * Columns of the table with their units. Global radiation, or direct and diffuse, or that on a plane, and the air temperature are needed.
  */
 export interface StationColumns {
 global?: RadiationColumn
 direct?: RadiationColumn
 diffuse?: RadiationColumn
+plane?: PlaneColumn
 air_temperature: TemperatureColumn
 wind?: WindColumn
 snow_depth?: SnowDepthColumn
@@ -649,6 +650,27 @@ column: string
  * w_m2 (mean power of the interval), or the energy of the interval in wh_m2, kwh_m2, kj_m2 or mj_m2.
  */
 unit: ("w_m2" | "wh_m2" | "kwh_m2" | "kj_m2" | "mj_m2")
+}
+/**
+ * Radiation on a tilted plane, from a sensor beside the modules, in place of the other radiations: they are worked out from it.
+ */
+export interface PlaneColumn {
+/**
+ * Column name.
+ */
+column: string
+/**
+ * w_m2 (mean power of the interval), or the energy of the interval in wh_m2, kwh_m2, kj_m2 or mj_m2.
+ */
+unit: ("w_m2" | "wh_m2" | "kwh_m2" | "kj_m2" | "mj_m2")
+/**
+ * Tilt of the sensor from level, degrees; 0 lies flat. Planes above 60 degrees tell too little of the sky.
+ */
+tilt_deg: number
+/**
+ * Direction that the sensor faces, degrees clockwise from true north.
+ */
+azimuth_deg: number
 }
 /**
  * Dry-bulb temperature of the air.
