@@ -6193,6 +6193,15 @@ module_columns?: {
  */
 [k: string]: string
 }
+/**
+ * Columns of several meters or inverters that make up the system: column name to the name that signs call it. The system is their sum when value_column is missing. Not together with module_columns.
+ */
+meter_columns?: {
+/**
+ * What the meter is called in signs.
+ */
+[k: string]: string
+}
 weather_table?: StationTable1
 /**
  * Unit of the values; kw and w are means over the interval. Taken from the column name when missing.

@@ -7,7 +7,7 @@ function said(columns: string, at: 'site' | 'production'): string {
   const text =
     at === 'production'
       ? `${STARTER}\nproduction: { weather_table: ${table} }\n`
-      : STARTER.replace(/^site:\n/mu, `site:\n  climate: { file: w.csv, kind: station_csv, table: ${table} }\n`)
+      : STARTER.replace(/^ {2}climate:.*$/mu, `  climate: { file: w.csv, kind: station_csv, table: ${table} }`)
   try {
     loadText(text)
     return ''

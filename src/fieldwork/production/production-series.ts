@@ -1,5 +1,5 @@
 import type { Finding } from '../../worksheet/index.js'
-import type { EnergyUnit } from './find-columns.js'
+import type { EnergyUnit, PartKind } from './find-columns.js'
 import type { SpanList } from './span-list.js'
 import type { KilowattHours, Milliseconds } from '../../values/index.js'
 
@@ -25,6 +25,8 @@ export interface ProductionSeries {
   readonly clock: 'local' | 'standard' | 'utc'
   readonly spans: SpanList
   readonly moduleIds: readonly string[]
+  /** What `moduleIds` and `Span.moduleKwh` are of; modules when missing. */
+  readonly partsAre?: PartKind
   /** What was odd about the file: gaps come later, when it is known when the sun was up. */
   readonly findings: readonly Finding[]
   /** What the file did not say and the reader took. */

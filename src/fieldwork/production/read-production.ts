@@ -101,6 +101,7 @@ export function readProduction(
       clock,
       spans: spans.spans,
       moduleIds: modules.map((module) => module.id),
+      ...(columns.partsAre === 'meters' ? { partsAre: columns.partsAre } : {}),
       findings,
       taken,
       resets,

@@ -1,3 +1,4 @@
+import { StageError } from '../../worksheet/index.js'
 import type { ProductionSeries, Span } from '../production/index.js'
 import { daylight, type Place } from './daylight.js'
 import { MS_PER_DAY, dayNumber, type KilowattHours, type Milliseconds } from '../../values/index.js'
@@ -122,4 +123,18 @@ export function daysOf(period: Period): number[] {
 /** Measured energy of several periods, kWh. */
 export function sumOf(periods: readonly Period[]): number {
   return periods.reduce((sum, period) => sum + period.kwh, 0)
+}
+
+/** The first and the last day that count, and how many there are. @throws StageError when there is none. */
+export function wholeDays(periods: readonly Period[]): { firstDay: number; lastDay: number; days: number } {
+  const days = periods.flatMap(daysOf)
+  const [firstDay, lastDay] = [days[0], days.at(-1)]
+  if (firstDay === undefined || lastDay === undefined) {
+    throw new StageError(
+      'production',
+      'no whole day was measured, so that there is nothing to compare',
+      'give at least one day from before sunrise to after sunset',
+    )
+  }
+  return { firstDay, lastDay, days: days.length }
 }

@@ -1,12 +1,12 @@
 import { nearestSnowfall } from '../../climate/index.js'
 import type { Project } from '../../project/index.js'
-import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
-import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { DAY_CORRELATION, REVIEW_DESIGN } from '../../tables/fieldwork/index.js'
+import { Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
 import { calibrate } from './calibration/calibrate.js'
 import { collectSigns } from './collect-signs.js'
-import { countDays, daysOf, sumOf, type Period } from './count-days.js'
+import { countDays, daysOf, sumOf, wholeDays, type Period } from './count-days.js'
 import { courseOfDays, cumulativeCourse, type Course } from './course.js'
 import { dayModel } from './day-model.js'
 import type { Place } from './daylight.js'
@@ -25,10 +25,11 @@ import { observedDays } from './signs/observed-day.js'
 import { keptByDays, reviewMonths } from './review-months.js'
 import { tableValues, tellTable } from './tell-table.js'
 import { basisOf, clearestOf, tellPart } from './known-weather.js'
+import { stoppedMeters, withoutExplained } from './signs/stopped-meters.js'
 import { reviewModules } from './signs/modules.js'
 import { methodSpread, mixedSpread, slowWeatherSpread, totalSpread, type LastingSpread } from './spread.js'
 import { ratedAcKw } from '../../roof/index.js'
-import { dateText } from '../../values/index.js'
+import { calendarDay, dateText } from '../../values/index.js'
 
 const NO_DAYS: ReadonlyMap<number, number> = new Map()
 
@@ -82,7 +83,8 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   const expected = expectedRange(course.total, lasting)
   const basis = { model, correlation, spread: totalSpread(longTerm) }
   const placesOfModules = Object.values(run.result.values.arrays).flatMap((array) => array.by_module)
-  const modules = reviewModules(series.moduleIds, periods, placesOfModules)
+  const isMetered = series.partsAre === 'meters'
+  const modules = isMetered ? [] : reviewModules(series.moduleIds, periods, placesOfModules)
   const judged = judgedDays(periods, model, kwhByDay)
   const parts = systemParts(project)
   const snowIn = nearestSnowfall(place)?.monthlyIn
@@ -100,8 +102,11 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   })
   const observed = observedDays(periods, clearestOf(judged))
   const rated = ratedAcKw(project)
+  const isSnowy = (day: number): boolean => (snowIn?.[calendarDay(day).month] ?? 0) >= REVIEW_DESIGN.snowMonthIn
+  const stops = isMetered ? stoppedMeters(series.moduleIds, periods, isSnowy) : []
   const found = [
-    ...collected.signs,
+    ...withoutExplained(collected.signs, stops),
+    ...stops,
     ...tableSigns({ series, observed, model, place, modules, ratedAcKw: rated, firstDay, lastDay }),
   ].toSorted((a, b) => b.lostKwh - a.lostKwh)
   const performance = performanceOf(collected, measuredKwh / Math.max(1e-9, expected.mean_kwh), correlation, lasting)
@@ -178,19 +183,6 @@ function dayCorrelation(project: Project, worksheet: Worksheet): number {
       source: DAY_CORRELATION.source,
     })
   )
-}
-
-function wholeDays(periods: readonly Period[]): { firstDay: number; lastDay: number; days: number } {
-  const days = periods.flatMap(daysOf)
-  const [firstDay, lastDay] = [days[0], days.at(-1)]
-  if (firstDay === undefined || lastDay === undefined) {
-    throw new StageError(
-      'production',
-      'no whole day was measured, so that there is nothing to compare',
-      'give at least one day from before sunrise to after sunset',
-    )
-  }
-  return { firstDay, lastDay, days: days.length }
 }
 
 function shareOf(part: number, whole: number): number {
