@@ -86,9 +86,9 @@ describe('a sensor in a plane as weather', () => {
     const sun = rowSun(year, { latitudeDeg: 40, longitudeDeg: -105, utcOffsetH: -7 })
     const ghi = sun.levelWM2.map((above) => 0.6 * above)
     const found = globalOfPlane(ghi, { tiltDeg: 0, azimuthDeg: 180 }, sun)
-    sun.cosZenith.forEach((cos, row) => {
-      if (cos > 0.09) expect(found[row]).toBeCloseTo(ghi[row]!, 3)
-    })
+    const high = Array.from(sun.cosZenith.keys()).filter((row) => sun.cosZenith[row]! > 0.09)
+    expect(high.length).toBeGreaterThan(10)
+    for (const row of high) expect(found[row]).toBeCloseTo(ghi[row]!, 3)
   })
   it('in the plane of the modules gives the energy of each day as direct and diffuse do, within 2 %, and of the year within 0.5 %', () => {
     const { kwhByDay } = weatherOfDays(project, 'w', sensorTable(TILT, AZIMUTH), series, tableOf(TILT, AZIMUTH))

@@ -64,11 +64,19 @@ describe('two meters in one table', () => {
     expect(told(table((at) => (at === 50 ? 0.2 : 1)))).toEqual([])
   })
   it('a column that is not there is named', () => {
-    expect(() => review(table(() => 1), { meter_columns: { 'Meter 1 (kWh)': 'a', 'Meter 9 (kWh)': 'b' } })).toThrow(
-      /no column 'Meter 9 \(kWh\)' \(meter_columns\)/,
-    )
+    expect(() =>
+      review(
+        table(() => 1),
+        { meter_columns: { 'Meter 1 (kWh)': 'a', 'Meter 9 (kWh)': 'b' } },
+      ),
+    ).toThrow(/no column 'Meter 9 \(kWh\)' \(meter_columns\)/)
   })
   it('modules cannot be declared beside them', () => {
-    expect(() => review(table(() => 1), { ...METERS, module_columns: {} })).toThrow(/cannot stand together/)
+    expect(() =>
+      review(
+        table(() => 1),
+        { ...METERS, module_columns: {} },
+      ),
+    ).toThrow(/cannot stand together/)
   })
 })

@@ -1,7 +1,6 @@
 import type { KilowattHours } from '../../values/index.js'
 import { plural } from './plural.js'
-import type { Span } from './production-series.js'
-import type { SpanColumns } from './span-list.js'
+import type { Span, SpanColumns } from './span-list.js'
 import type { SpanRequest } from './span-request.js'
 
 /** Share of impossible rows above which the unit, not the row, is wrong. */

@@ -1,17 +1,7 @@
 import type { Finding } from '../../worksheet/index.js'
 import type { EnergyUnit, PartKind } from './find-columns.js'
 import type { SpanList } from './span-list.js'
-import type { KilowattHours, Milliseconds } from '../../values/index.js'
-
-/** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
-export interface Span {
-  readonly startMs: Milliseconds
-  readonly endMs: Milliseconds
-  readonly kwh: KilowattHours
-  /** kWh of each module, in the order of `ProductionSeries.moduleIds`; undefined where a cell is empty. */
-  readonly moduleKwh: readonly (number | undefined)[]
-  readonly line: number
-}
+import type { Milliseconds } from '../../values/index.js'
 
 export type Resolution = 'interval' | 'day' | 'month'
 

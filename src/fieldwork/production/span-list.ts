@@ -1,5 +1,14 @@
-import type { Span } from './production-series.js'
 import type { KilowattHours, Milliseconds } from '../../values/index.js'
+
+/** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
+export interface Span {
+  readonly startMs: Milliseconds
+  readonly endMs: Milliseconds
+  readonly kwh: KilowattHours
+  /** kWh of each module, in the order of `ProductionSeries.moduleIds`; undefined where a cell is empty. */
+  readonly moduleKwh: readonly (number | undefined)[]
+  readonly line: number
+}
 
 /** Stretches of time in order: what an array is of them, or columns of numbers. */
 export interface SpanList extends Iterable<Span> {
