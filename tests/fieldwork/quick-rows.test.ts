@@ -32,11 +32,21 @@ describe('rows of the commonest form, read without a text for each cell', () => 
   it.each([
     ['2026-05-01 12:00,1.5', 'plain'],
     ['2026-05-01T12:00:00,1.5\r', 'with seconds and a carriage return at the end'],
+    ['2026-05-01 12:00:30,1.5', 'with seconds that count'],
+    ['2026-05-01 12:00,0.9420905329549077', 'with more digits than a division takes'],
     ['2026-05-01 24:00,0.123456789012345', 'at the end of a day, with fifteen digits'],
     ['2026-05-01 12:00,', 'empty'],
     ['2026-05-01 12:00,-0.5', 'below nothing'],
   ])('take %j: %s', (row) => {
     const table = { text: `time,kWh\n2026-05-01 11:00,0.5\n${row}\n2026-05-01 13:00,0.5\n`, mapping: {} }
     expect(told(table, true)).toBe(told(table, false))
+  })
+  it('a stamp that is none is told once, and the other rows are read on', () => {
+    const text = 'time,kWh\n2026-05-01 11:00,0.5\nyesterday,0.5\n2026-05-01 13:00,x\n2026-05-01 14:00,0.5\n'
+    const { problems } = readProduction('p.csv', text, {}, limits)
+    expect(problems?.map(({ line, column, message }) => [line, column, message.slice(0, 15)])).toEqual([
+      [3, 1, "'yesterday' is "],
+      [4, 18, "'x' is no numbe"],
+    ])
   })
 })
