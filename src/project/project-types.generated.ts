@@ -634,12 +634,13 @@ missing?: string[]
 columns: StationColumns
 }
 /**
- * Columns of the table with their units. Global radiation, or direct and diffuse, and the air temperature are needed.
+ * Columns of the table with their units. Global radiation, or direct and diffuse, or that on a plane, and the air temperature are needed.
  */
 export interface StationColumns {
 global?: RadiationColumn
 direct?: RadiationColumn
 diffuse?: RadiationColumn
+plane?: PlaneColumn
 air_temperature: TemperatureColumn
 wind?: WindColumn
 snow_depth?: SnowDepthColumn
@@ -656,6 +657,27 @@ column: string
  * w_m2 (mean power of the interval), or the energy of the interval in wh_m2, kwh_m2, kj_m2 or mj_m2.
  */
 unit: ("w_m2" | "wh_m2" | "kwh_m2" | "kj_m2" | "mj_m2")
+}
+/**
+ * Radiation on a tilted plane, from a sensor beside the modules, in place of the other radiations: they are worked out from it.
+ */
+export interface PlaneColumn {
+/**
+ * Column name.
+ */
+column: string
+/**
+ * w_m2 (mean power of the interval), or the energy of the interval in wh_m2, kwh_m2, kj_m2 or mj_m2.
+ */
+unit: ("w_m2" | "wh_m2" | "kwh_m2" | "kj_m2" | "mj_m2")
+/**
+ * Tilt of the sensor from level, degrees; 0 lies flat. Planes above 60 degrees tell too little of the sky.
+ */
+tilt_deg: number
+/**
+ * Direction that the sensor faces, degrees clockwise from true north.
+ */
+azimuth_deg: number
 }
 /**
  * Dry-bulb temperature of the air.
@@ -6221,6 +6243,15 @@ value_column?: string
 module_columns?: {
 /**
  * Module id as in estimate-yield --json.
+ */
+[k: string]: string
+}
+/**
+ * Columns of several meters or inverters that make up the system: column name to the name that signs call it. The system is their sum when value_column is missing. Not together with module_columns.
+ */
+meter_columns?: {
+/**
+ * What the meter is called in signs.
  */
 [k: string]: string
 }

@@ -8,12 +8,15 @@ export * from './time/index.js'
 export {
   delimitersIn,
   headerOf,
+  openTable,
   readRows,
   readTable,
+  type OpenTable,
   type RowOptions,
   type Table,
   type TableCell,
   type TableProblem,
   type TableRow,
+  type TakesLine,
 } from './table/index.js'
 export * from './units/index.js'

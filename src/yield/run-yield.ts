@@ -51,10 +51,14 @@ export interface YieldContext {
  *
  * @param project A valid project.
  * @param files Text of the files that the project names, by the path as written.
- * @param context Climate and sky of an earlier run of the same site.
+ * @param context Climate of the same site, as of an earlier run, and the sky of that run.
  * @throws StageError when something is missing that may not be guessed.
  */
-export function runYield(project: Project, files: ReadonlyMap<string, string>, context?: YieldContext): YieldRun {
+export function runYield(
+  project: Project,
+  files: ReadonlyMap<string, string>,
+  context?: Pick<YieldContext, 'climate'> & Partial<YieldContext>,
+): YieldRun {
   const worksheet = new Worksheet()
   const weather = files.get(weatherFileOf(project.site) ?? '')
   const climate = context?.climate ?? siteClimate(project.site, weather, worksheet)

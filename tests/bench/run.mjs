@@ -66,6 +66,33 @@ for (const [name, own] of Object.entries(times)) {
   console.log(`| ${name} | ${ms.toFixed(0)} | ${(ms / median(bare)).toFixed(2)} | ${least.toFixed(2)} |`)
 }
 
+/** A start on a table of ten years of five minutes: processor time, s, and most memory, MB. */
+function longTable() {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-long-'))
+  const rows = ['time,kWh']
+  for (let at = 0; at < 3650 * 288; at += 1) {
+    const ms = Date.UTC(2016, 0, 1) + at * 300_000
+    const kwh = Math.max(0, 0.4 * Math.cos((((ms / 3_600_000) % 24) / 12 - 1) * Math.PI))
+    rows.push(
+      `${new Date(ms).toISOString().slice(0, 16).replace('T', ' ')},${(kwh * (0.5 + 0.5 * Math.abs(Math.sin(at / 900)))).toFixed(4)}`,
+    )
+  }
+  writeFileSync(join(folder, 'p.csv'), rows.join('\n'))
+  writeFileSync(
+    join(folder, 'told.cjs'),
+    "process.on('exit', () => { const { maxRSS, userCPUTime, systemCPUTime } = process.resourceUsage(); process.stderr.write(`told ${userCPUTime + systemCPUTime} ${maxRSS}`) })",
+  )
+  const args = ['-r', join(folder, 'told.cjs'), 'bin/gablewatt.js', 'review-output', 'examples/lark-hollow.yaml']
+  const { stderr } = spawnSync(process.execPath, [...args, join(folder, 'p.csv')], { cwd: root, encoding: 'utf8' })
+  rmSync(folder, { recursive: true })
+  const [, microseconds, kilobytes] = /told (\d+) (\d+)/u.exec(stderr)
+  return { seconds: microseconds / 1e6, megabytes: kilobytes / 1000 }
+}
+const long = longTable()
+console.log(
+  `\nreview-output, ten years of five minutes: ${long.seconds.toFixed(1)} s of processor time (aim 3), ${long.megabytes.toFixed(0)} MB (aim 300)\n`,
+)
+
 const house = {
   format: 'gablewatt/2',
   title: 'bench',

@@ -11,6 +11,8 @@ const sunOf = (daily: readonly number[]): RowSun => {
     normalWM2: Float64Array.from(rows, () => 1361),
     sunlit: Float64Array.from(rows, (level) => (level > 0 ? 1 : 0)),
     levelWM2: Float64Array.from(rows),
+    sunEast: new Float64Array(rows.length),
+    sunNorth: new Float64Array(rows.length),
   }
 }
 

@@ -1,16 +1,25 @@
 // How often the review of measured production finds simulated faults, and how often it finds some in healthy years.
-// Usage: npm run compare:faults -- [--count 2000] [--faults 100] [--seed 1] [FILE.epw ...]
+// Usage: npm run compare:faults -- [--count 2000] [--faults 100] [--seed 1] [--weather 0] [FILE.epw ...]
 // Weather: hourly files (examples/weather when none is named), years by drawing blocks of their days anew, see simulated-year.ts; the
 // review knows only the kinds of day of the built-in climate.
 import { readdirSync } from 'node:fs'
 import { simulatedFaults } from '../fieldwork/simulated-faults.js'
-import { plantOf, seriesOfHours, simulatedHours } from '../fieldwork/simulated-year.js'
+import {
+  daySums,
+  modelledHours,
+  plantOf,
+  seriesOfHours,
+  simulatedYears,
+  type SimulatedFault,
+} from '../fieldwork/simulated-year.js'
 import { signsOf } from '../fieldwork/review-simulated.js'
 
 const options = new Map([
   ['--count', 2000],
   ['--faults', 100],
   ['--seed', 1],
+  // 1: the review also has the weather of the very days, with errors.
+  ['--weather', 0],
 ])
 const named: string[] = []
 for (let at = 2; at < process.argv.length; at += 1) {
@@ -26,6 +35,7 @@ for (let at = 2; at < process.argv.length; at += 1) {
 const count = options.get('--count') as number
 const faults = options.get('--faults') as number
 const seed = options.get('--seed') as number
+const isWeatherKnown = options.get('--weather') === 1
 const files =
   named.length > 0
     ? named
@@ -39,13 +49,16 @@ const HARMLESS = new Set(['snow', 'clipping'])
 for (const file of files) {
   const plant = plantOf(file, 'examples/lark-hollow.yaml')
   const signs = signsOf(plant)
-  console.log(`\n## ${plant.name}, seed ${seed}\n`)
+  const look = (own: number, resolution: 'interval' | 'day', fault?: SimulatedFault) => {
+    const { hourKwh, weatherKwh } = simulatedYears(plant, 1, own)
+    const modelled = isWeatherKnown ? daySums(modelledHours(weatherKwh, 7_000_000 + own)) : undefined
+    return signs(seriesOfHours(hourKwh, resolution, fault), modelled).signs
+  }
+  console.log(`\n## ${plant.name}, seed ${seed}, weather of the days ${isWeatherKnown ? 'known' : 'not known'}\n`)
   const alarms = new Map<string, number>()
   let [any, sure] = [0, 0]
   for (let year = 0; year < count; year += 1) {
-    const found = signs(seriesOfHours(simulatedHours(plant, 1, seed + year), 'interval')).signs.filter(
-      ({ kind }) => !HARMLESS.has(kind),
-    )
+    const found = look(seed + year, 'interval').filter(({ kind }) => !HARMLESS.has(kind))
     if (found.length > 0) any += 1
     if (found.some(({ probability }) => probability >= 0.99)) sure += 1
     for (const kind of new Set(found.map((each) => each.kind))) alarms.set(kind, (alarms.get(kind) ?? 0) + 1)
@@ -64,7 +77,7 @@ for (const file of files) {
     for (let at = 0; at < faults; at += 1) {
       const start = 5 + Math.floor((at * 245) / Math.max(1, faults - 1))
       const fault = simulatedFaults(start)[place]!
-      const found = signs(seriesOfHours(simulatedHours(plant, 1, 100_000 + seed + at), needs, fault)).signs
+      const found = look(100_000 + seed + at, needs, fault)
       const fitting = found.filter((sign) => finds.includes(sign.kind))
       if (fitting.length > 0) hits += 1
       if (fitting.some(({ probability }) => probability >= 0.99)) sureHits += 1

@@ -131,7 +131,7 @@ describe('columns', () => {
 
   test('the one with energy among those that may be meant', () => {
     const series = seriesOf(days('date,solar power (kW),solar energy (kWh)', '3,20'))
-    expect([series.unit, series.spans[0]?.kwh]).toEqual(['kwh', 20])
+    expect([series.unit, series.spans.at(0)?.kwh]).toEqual(['kwh', 20])
     expect(complaintsOf(days('date,PV energy (kWh),total (Wh)', '3,20'))[0]).toMatch(
       /^1:22 several columns may hold the production \('PV energy \(kWh\)', 'total \(Wh\)'\); declare value_column$/u,
     )
@@ -159,7 +159,7 @@ describe('columns', () => {
     const [one, two] = limits.moduleIds
     const series = seriesOf(days(`date,kWh,${one} (kWh),${two} kWh`, '20,1.5,1.25'))
     expect(series.moduleIds).toEqual([one, two])
-    expect(series.spans[0]).toMatchObject({ kwh: 20, moduleKwh: [1.5, 1.25] })
+    expect(series.spans.at(0)).toMatchObject({ kwh: 20, moduleKwh: [1.5, 1.25] })
     const holed = seriesOf(`date,${one} kWh,${two} kWh\n2026-05-01,1,\n2026-05-02,1,2\n`)
     expect(holed.spans.map(({ kwh }) => kwh)).toEqual([3])
   })

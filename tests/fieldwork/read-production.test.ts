@@ -71,7 +71,7 @@ describe('kinds of table', () => {
     const [one, two] = limits.moduleIds
     const series = seriesOf(`date,${one ?? ''},${two ?? ''}\n2026-05-01,1.5,1.25\n`, { unit: 'kwh' })
     expect(series.moduleIds).toEqual([one, two])
-    expect(series.spans[0]).toMatchObject({ kwh: 2.75, moduleKwh: [1.5, 1.25] })
+    expect(series.spans.at(0)).toMatchObject({ kwh: 2.75, moduleKwh: [1.5, 1.25] })
   })
 })
 

@@ -39,37 +39,21 @@ interface Options {
 export function configure(command: Command): void {
   writesReport(
     takesProject(command)
-      .argument(
-        '<production.csv>',
-        'measured production, or - for stdin: days, months, or intervals of 1 to 60 minutes',
-      )
-      .option(
-        '--weather <file>',
-        'weather of the measured days: hourly EPW, US solar radiation database, or a station as production.weather_table says',
-      )
-      .option('--time-columns <names>', 'column of the time stamp, or two parted by a comma: Date,Time', (text) =>
-        text.split(','),
-      )
+      .argument('<production.csv>', 'measured kWh of days, months or minutes; - is stdin')
+      .option('--weather <file>', 'weather of these days: EPW, database, station, sensor')
+      .option('--time-columns <names>', 'column of the time stamp, or two: Date,Time', (text) => text.split(','))
       .option('--value-column <name>', 'column of the production of the whole system')
       .addOption(new Option('--unit <unit>', 'unit of the values').choices(['kwh', 'wh', 'kw', 'w']))
-      .addOption(
-        new Option('--meter <kind>', 'energy of each row, or a counter that rises').choices(['interval', 'cumulative']),
-      )
-      .addOption(new Option('--clock <kind>', 'clock of the stamps').choices(['local', 'standard', 'utc']))
-      .addOption(
-        new Option('--stamps-mark <end>', 'what a stamp marks of its interval').choices(['beginning', 'ending']),
-      )
-      .option('--calibrate', 'also say what these days tell of the estimate: its terms, P50 and P90 before and after')
-      .option('--report <file.pdf>', "also write the owner's page: what it should have made, what it made, why")
-      .option(
-        '--fail-below <percent>',
-        'exit code 1 when the present output is below this share of the expected, such as 85%',
-        shareOf,
-      )
-      .addOption(new Option('--date-order <order>', 'order in 03/04/2026').choices(['month_first', 'day_first'])),
+      .addOption(new Option('--meter <kind>', 'kind of meter').choices(['interval', 'cumulative']))
+      .addOption(new Option('--clock <kind>', 'clock of stamps').choices(['local', 'standard', 'utc']))
+      .addOption(new Option('--stamps-mark <end>', 'end that is marked').choices(['beginning', 'ending']))
+      .option('--calibrate', 'also say what these days tell of the estimate')
+      .option('--report <file.pdf>', "also write the owner's page")
+      .option('--fail-below <percent>', 'exit code 1 below this share of the expected, as 85%', shareOf)
+      .addOption(new Option('--date-order <order>', 'in 03/04/2026').choices(['month_first', 'day_first'])),
   ).addHelpText(
     'after',
-    '\nWhat is not declared (here, or under `production` in the project file) is found from the table and reported as assumed.\nExit code 1: a sign of a fault is sure (99 %), or --fail-below is not reached.',
+    '\nWhat is not declared here or under `production` is found and reported as assumed; exit code 1: a sure sign (99 %).',
   )
 }
 

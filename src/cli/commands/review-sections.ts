@@ -1,7 +1,8 @@
 import { MS_PER_DAY } from '../../values/index.js'
-import type { ReviewValues, Sign } from '../../fieldwork/index.js'
+import type { ReviewValues } from '../../fieldwork/index.js'
 import { calibrationSections } from './calibration-sections.js'
 import type { Section } from '../../report/index.js'
+import { signSection } from './sign-section.js'
 
 /** What `review-output` prints. */
 export function reviewSections(values: ReviewValues): Section[] {
@@ -21,7 +22,7 @@ const range = (low: number, high: number): string => `${low.toFixed(0)} to ${hig
 
 function sumSection(values: ReviewValues): Section {
   const { period, expected } = values
-  const isLongTerm = values.basis === 'long_term_days'
+  const isAllKnown = values.basis === 'weather_of_these_hours'
   return {
     kind: 'facts',
     facts: [
@@ -31,13 +32,16 @@ function sumSection(values: ReviewValues): Section {
       },
       { label: 'Measured', value: { value: values.measured_kwh, tone: 'strong' }, unit: 'kWh', decimals: 1 },
       {
-        label: isLongTerm ? 'Expected of such days' : 'Modelled for this weather',
+        label: isAllKnown ? 'Modelled for this weather' : 'Expected of such days',
         value: expected.mean_kwh,
         unit: 'kWh',
         decimals: 1,
       },
       { label: 'Measured over expected', value: 100 * values.measured_over_expected, unit: '%', decimals: 1 },
-      ...(isLongTerm
+      ...(values.basis === 'weather_of_some_days'
+        ? [{ label: 'Days with weather of their own', value: period.days_by_weather, decimals: 0 }]
+        : []),
+      ...(!isAllKnown
         ? [
             {
               label: '80 % range by weather luck alone',
@@ -47,7 +51,7 @@ function sumSection(values: ReviewValues): Section {
           ]
         : []),
       {
-        label: isLongTerm ? '80 % range with years and method' : '80 % range of the method',
+        label: isAllKnown ? '80 % range of the method' : '80 % range with years and method',
         value: range(expected.p10_kwh, expected.p90_kwh),
         unit: 'kWh',
       },
@@ -57,53 +61,6 @@ function sumSection(values: ReviewValues): Section {
         : [{ label: 'Percentile by weather alone', value: values.percentile_of_weather, decimals: 0 }]),
     ],
   }
-}
-
-/** Kinds of sign in words. */
-export const SIGN_NAMES: Readonly<Record<Sign['kind'], string>> = {
-  outage: 'outage',
-  snow: 'snow',
-  string_or_inverter: 'string or inverter',
-  module: 'module',
-  level_drop: 'lower stretch',
-  low_level: 'low level',
-  shade: 'shade',
-  soiling: 'dirt',
-  degradation: 'ageing',
-  clipping: 'power limit',
-  trips: 'trips',
-  clock: 'clock',
-  daylight_saving: 'daylight saving',
-  unit: 'unit',
-  meter_reset: 'meter exchanged',
-}
-
-function signSection({ signs }: ReviewValues): Section[] {
-  if (signs.length === 0) return []
-  return [
-    {
-      kind: 'table',
-      heading: 'Signs of trouble, the dearest first',
-      columns: [
-        { heading: 'Sign' },
-        { heading: 'From' },
-        { heading: 'To' },
-        { heading: 'Chance', unit: '%' },
-        { heading: 'Lost', unit: 'kWh' },
-        { heading: 'Lost', unit: 'USD' },
-        { heading: 'Where' },
-      ],
-      rows: signs.map((sign) => [
-        SIGN_NAMES[sign.kind],
-        sign.from,
-        sign.lasts ? `${sign.to}, lasts` : sign.to,
-        100 * sign.probability,
-        sign.lost_kwh,
-        sign.lost_usd,
-        sign.where,
-      ]),
-    },
-  ]
 }
 
 function presentSection(values: ReviewValues): Section {

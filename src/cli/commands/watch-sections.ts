@@ -1,6 +1,6 @@
 import type { WatchedOutcome } from '../../fleet/index.js'
 import type { TableData } from '../../report/index.js'
-import { SIGN_NAMES } from './review-sections.js'
+import { SIGN_NAMES } from './sign-section.js'
 
 /** One row a house. */
 export function watchTable(outcomes: readonly WatchedOutcome[]): TableData {

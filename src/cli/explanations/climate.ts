@@ -91,6 +91,12 @@ export const CLIMATE: Explanations = {
     sources: [DECOMPOSITION.source],
     fix: 'Use a file with measured direct or diffuse radiation to narrow this.',
   },
+  'climate.series-plane': {
+    means: 'Radiation was measured by a sensor in a plane, and global radiation was worked out from it.',
+    rule: 'That global radiation is looked for which, split by the correlation and put on the plane by the sky model, gives what was measured. The plane of the sensor is as sure as the sensor; other planes are less sure.',
+    sources: [DECOMPOSITION.source],
+    fix: 'Check tilt and direction of the sensor; give columns of global, direct and diffuse radiation where they were measured.',
+  },
   'climate.series-gaps-filled': {
     means: 'Missing radiation of the weather file was filled.',
     rule: 'Up to 2 h: straight lines of clearness and diffuse share. Up to 3 days: the mean of the same hours of the nearest whole days before and after, by the sun above the air. Longer gaps are refused.',

@@ -39,6 +39,12 @@ export const OUTPUT: Explanations = {
     sources: [PRACTICE],
     fix: 'Nothing, or fill the gaps from another export.',
   },
+  'output.weather-of-some-days': {
+    means: 'The weather file covers a part of the measured days.',
+    rule: 'Covered days are held against what is modelled from their own weather, the others against the long-term kinds of day of their month.',
+    sources: [PRACTICE],
+    fix: 'Nothing, or give a file that covers all measured days.',
+  },
   'output.days-missing': {
     means: 'Some days lack complete readings and are not counted.',
     rule: 'Measured and expected energy are compared over the same days only.',

@@ -55,13 +55,17 @@ export function checkSums(
   }
   const months = monthlyClearness(measured, year, sun)
   const table = siteRecord(near.site).ghiWhM2Day
-  const tableWhM2 = table.reduce((sum, each, month) => sum + each * DAYS_IN_MONTH[month]!, 0)
+  const tableWhM2 = table.reduce(
+    (sum, each, month) => sum + (months[month]!.share > 0 ? each * DAYS_IN_MONTH[month]! : 0),
+    0,
+  )
+  const measuredMonths = months.filter(({ share }) => share > 0).length
   const fileWhM2 = months.reduce((sum, { whM2 }) => sum + whM2, 0)
   const ratio = fileWhM2 / tableWhM2
   const station = `${near.site.name}, ${near.site.state} (${near.distanceKm.toFixed(0)} km)`
   worksheet.step({
     id: 'climate.year-sum',
-    says: 'Global radiation of the weather file over that of the nearest built-in station',
+    says: 'Global radiation of the weather file over that of the nearest built-in station, in the months that the file has',
     formula: 'r = H / H_station',
     inputs: [
       { symbol: 'H', value: fileWhM2 / 1000, unit: 'kWh/m2', from: SERIES_PATH },
@@ -70,7 +74,7 @@ export function checkSums(
     result: { symbol: 'r', value: ratio, unit: '' },
     source: LIMITS.source,
   })
-  if (Math.abs(ratio - 1) > LIMITS.yearRel) sayYear(ratio, fileWhM2, tableWhM2, station, worksheet)
+  if (Math.abs(ratio - 1) > LIMITS.yearRel) sayYear({ ratio, fileWhM2, tableWhM2, station, measuredMonths }, worksheet)
   const off = months.flatMap(({ whM2, share }, month) => {
     const ofTable = whM2 / (table[month]! * DAYS_IN_MONTH[month]!)
     const isOff = share >= LEAST_MEASURED && Math.abs(ofTable - 1) > LIMITS.monthRel
@@ -87,12 +91,21 @@ export function checkSums(
   })
 }
 
-function sayYear(ratio: number, fileWhM2: number, tableWhM2: number, station: string, worksheet: Worksheet): void {
+interface ComparedSums {
+  readonly ratio: number
+  readonly fileWhM2: number
+  readonly tableWhM2: number
+  readonly station: string
+  readonly measuredMonths: number
+}
+
+function sayYear({ ratio, fileWhM2, tableWhM2, station, measuredMonths }: ComparedSums, worksheet: Worksheet): void {
   const slip = SLIPS.find(([factor]) => Math.abs(ratio / factor - 1) < NEAR)
   const guess = slip === undefined ? '' : `: as if ${slip[1]}`
-  const message = `a year of its global radiation is ${(fileWhM2 / 1000).toPrecision(3)} kWh/m2, ${ratio.toPrecision(2)} times that of ${station}, ${(tableWhM2 / 1000).toFixed(0)} kWh/m2${guess}`
+  const message = `${measuredMonths === 12 ? 'a year' : `what it has of the year (${measuredMonths} months)`} of its global radiation is ${(fileWhM2 / 1000).toPrecision(3)} kWh/m2, ${ratio.toPrecision(2)} times that of ${station}, ${(tableWhM2 / 1000).toFixed(0)} kWh/m2${guess}`
   const fix = 'check unit and length of interval of the radiation columns, and what the rows stand for'
-  if (ratio > 1 + LIMITS.refusedRel || ratio < 1 / (1 + LIMITS.refusedRel))
+  const refusedRel = measuredMonths < LIMITS.fewMonths ? LIMITS.refusedFewRel : LIMITS.refusedRel
+  if (ratio > 1 + refusedRel || ratio < 1 / (1 + refusedRel))
     throw new StageError(SERIES_PATH, `weather file: ${message}`, fix)
   worksheet.find({
     severity: 'warning',

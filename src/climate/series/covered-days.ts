@@ -16,7 +16,7 @@ export function coveredDays(choice: WeatherFile, text: string, house: House): Re
   const { rows, stampsMark } = readFile(choice, text, house)
   const stepMs = stepOfRows(rows)
   const backMs = stampsMark === 'ending' ? stepMs / 2 : 0
-  const radiation = (['ghi', 'dni', 'dhi'] as const).flatMap((name) => rows.columns.get(name) ?? [])
+  const radiation = (['ghi', 'dni', 'dhi', 'plane'] as const).flatMap((name) => rows.columns.get(name) ?? [])
   const counts = new Map<number, number>()
   for (let row = 0; row < rows.length; row += 1) {
     if (radiation.some((column) => Number.isNaN(column[row]!))) continue

@@ -45,7 +45,7 @@ export function mendClock(
       throw new StageError(
         SERIES_PATH,
         `weather file: ${sayShift(shiftH, found)}; half an hour and more is not used without your word`,
-        'check stamps_mark, clock and time zone of the file; or state site.climate.clock_shift_h: auto to move the stamps, or 0 to leave them',
+        `check stamps_mark, clock and time zone of the file${file.plane === undefined ? '' : ', and azimuth_deg of its sensor'}; or state site.climate.clock_shift_h: auto to move the stamps, or 0 to leave them`,
       )
     worksheet.find({
       severity: 'warning',

@@ -25,6 +25,7 @@ const BELIEVED: Readonly<Record<Quantity, readonly [low: number, high: number, u
   ghi: [-500, 10_000, 'W/m2'],
   dni: [-500, 10_000, 'W/m2'],
   dhi: [-500, 10_000, 'W/m2'],
+  plane: [-500, 10_000, 'W/m2'],
   dryBulb: [-70, 70, 'deg C'],
   wind: [0, 100, 'm/s'],
   snowDepth: [0, 1000, 'cm'],

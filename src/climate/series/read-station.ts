@@ -19,6 +19,7 @@ const KEYS = [
   ['ghi', 'global'],
   ['dni', 'direct'],
   ['dhi', 'diffuse'],
+  ['plane', 'plane'],
   ['dryBulb', 'air_temperature'],
   ['wind', 'wind'],
   ['snowDepth', 'snow_depth'],
@@ -59,6 +60,7 @@ export function readStation(text: string, table: StationTable, house: House, nam
     if (stated === undefined) continue
     columns.set(quantity, { at: at(stated.column, `site.climate.table.columns.${key}.column`), unit: stated.unit })
   }
+  const { plane } = table.columns
   const clock = clockReader(table, utcOffsetH)
   const reader = stampReader(table.stamp_format)
   const missing = new Set(table.missing)
@@ -82,6 +84,7 @@ export function readStation(text: string, table: StationTable, house: House, nam
     utcOffsetH,
     stampsMark: table.stamps_mark,
     rows,
+    ...(plane === undefined ? {} : { plane: { tiltDeg: plane.tilt_deg, azimuthDeg: plane.azimuth_deg } }),
   }
 }
 

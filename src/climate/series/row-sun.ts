@@ -12,6 +12,9 @@ export interface RowSun {
   readonly sunlit: Float64Array
   /** Extraterrestrial irradiance on the level, mean of the interval, W/m2. */
   readonly levelWM2: Float64Array
+  /** Direction to the sun at the same middle, with `cosZenith` as the third part. */
+  readonly sunEast: Float64Array
+  readonly sunNorth: Float64Array
 }
 
 /** @param place Degrees, north and east positive; hours that standard time is ahead of UTC. */
@@ -21,7 +24,14 @@ export function rowSun(
 ): RowSun {
   const { length, stepH } = year
   const column = (): Float64Array => new Float64Array(length)
-  const sun = { cosZenith: column(), normalWM2: column(), sunlit: column(), levelWM2: column() }
+  const sun = {
+    cosZenith: column(),
+    normalWM2: column(),
+    sunlit: column(),
+    levelWM2: column(),
+    sunEast: column(),
+    sunNorth: column(),
+  }
   const { declinationDeg, equationOfTimeMin } = ephemeris()
   const phi = radiansOf(place.latitudeDeg)
   const [sinPhi, cosPhi] = [Math.sin(phi), Math.cos(phi)]
@@ -40,7 +50,10 @@ export function rowSun(
     const from = Math.max(angle - half, -sunset)
     const to = Math.min(angle + half, sunset)
     const isUp = to > from
-    const cosZenith = high + wide * Math.cos(isUp ? (from + to) / 2 : angle)
+    const middle = isUp ? (from + to) / 2 : angle
+    const cosZenith = high + wide * Math.cos(middle)
+    sun.sunEast[row] = -Math.cos(delta) * Math.sin(middle)
+    sun.sunNorth[row] = Math.sin(delta) * cosPhi - Math.cos(delta) * Math.cos(middle) * sinPhi
     const normal = SOLAR_CONSTANT_W_M2 * eccentricityFactor(dayOfYear)
     sun.cosZenith[row] = isUp ? Math.max(0, cosZenith) : Math.min(0, cosZenith)
     sun.normalWM2[row] = normal

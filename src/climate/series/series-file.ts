@@ -1,7 +1,7 @@
 import type { Degrees } from '../../values/index.js'
 
-/** What is read of a row; radiation on the level but for `dni`. */
-export const QUANTITIES = ['ghi', 'dni', 'dhi', 'dryBulb', 'wind', 'snowDepth'] as const
+/** What is read of a row; radiation on the level but for `dni` and that of a sensor in a plane. */
+export const QUANTITIES = ['ghi', 'dni', 'dhi', 'plane', 'dryBulb', 'wind', 'snowDepth'] as const
 export type Quantity = (typeof QUANTITIES)[number]
 
 /** What a stamp says of its interval. */
@@ -19,6 +19,14 @@ export interface SeriesFile {
   readonly utcOffsetH: number
   readonly stampsMark: StampsMark
   readonly rows: SeriesRows
+  /** How the sensor of `plane` lies. */
+  readonly plane?: SensorPlane
+}
+
+export interface SensorPlane {
+  readonly tiltDeg: Degrees
+  /** Clockwise from true north. */
+  readonly azimuthDeg: Degrees
 }
 
 /** Rows of a file; all columns have `length` entries. */

@@ -3,12 +3,17 @@ import type { TableCell } from '../../values/index.js'
 
 export type EnergyUnit = 'kwh' | 'wh' | 'kw' | 'w'
 
+/** What single columns beside that of the system stand for. */
+export type PartKind = 'modules' | 'meters'
+
 /** Which columns hold what, by index. */
 export interface ProductionColumns {
   readonly time: readonly number[]
   /** Undefined when only module columns are there; their sum is the system. */
   readonly value: number | undefined
   readonly modules: readonly { readonly id: string; readonly column: number }[]
+  /** Whether the columns of parts are those of meters and not of modules. */
+  readonly partsAre: PartKind
   /** As declared, or as the column name says. */
   readonly unit: EnergyUnit | undefined
   /** Whether the column name says that the meter only rises. */
@@ -19,6 +24,11 @@ export interface ProductionColumns {
 export interface ColumnTrouble {
   readonly cell: TableCell | undefined
   readonly message: string
+}
+
+/** Column that stands for the system in messages. */
+export function mainColumn({ value, modules }: ProductionColumns): number {
+  return value ?? modules[0]?.column ?? 0
 }
 
 const STAMP_NAMES = /^(?:time|date|datetime|date time|timestamp|time stamp|stamp|day|month|period|interval|hour)\b/u
@@ -45,7 +55,14 @@ export function findColumns(
     troubles.push({ cell: header[0], message: `no column '${text}' (${key}); the columns are ${listOf(header)}` })
     return undefined
   }
-  const modules = moduleColumns(header, mapping, moduleIds, named, troubles)
+  const meters = mapping.meter_columns
+  if (meters !== undefined && mapping.module_columns !== undefined)
+    troubles.push({
+      cell: header[0],
+      message: 'meter_columns and module_columns cannot stand together: declare the meters, or the modules',
+    })
+  const modules =
+    meters === undefined ? moduleColumns(header, mapping, moduleIds, named, troubles) : meterColumns(meters, named)
   const taken = new Set(modules.map((each) => each.column))
   const time = mapping.time_columns?.flatMap((text) => named(text, 'time_columns') ?? []) ?? timeColumns(names)
   if (time.length === 0 && mapping.time_columns === undefined) {
@@ -73,6 +90,7 @@ export function findColumns(
     time,
     value,
     modules,
+    partsAre: meters === undefined ? 'modules' : 'meters',
     unit: mapping.unit ?? unitOf(unitName),
     namedCumulative: CUMULATIVE_NAMES.test(unitName),
   }
@@ -102,6 +120,16 @@ function valueColumn(
     })
   }
   return undefined
+}
+
+function meterColumns(
+  meters: Readonly<Record<string, string>>,
+  named: (text: string, key: string) => number | undefined,
+): { id: string; column: number }[] {
+  return Object.entries(meters).flatMap(([name, id]) => {
+    const column = named(name, 'meter_columns')
+    return column === undefined ? [] : [{ id, column }]
+  })
 }
 
 function moduleColumns(

@@ -1,3 +1,4 @@
-export type { ProductionLimits } from './raw-row.js'
+export type { ProductionLimits } from './production-limits.js'
 export { readProduction, type ReadProduction } from './read-production.js'
-export type { ProductionSeries, Resolution, Span } from './production-series.js'
+export type { ProductionSeries, Resolution } from './production-series.js'
+export type { Span, SpanList } from './span-list.js'

@@ -1,16 +1,7 @@
 import type { Finding } from '../../worksheet/index.js'
-import type { EnergyUnit } from './find-columns.js'
-import type { KilowattHours, Milliseconds } from '../../values/index.js'
-
-/** Energy of a stretch of time. Times are local STANDARD time as ms as if UTC. */
-export interface Span {
-  readonly startMs: Milliseconds
-  readonly endMs: Milliseconds
-  readonly kwh: KilowattHours
-  /** kWh of each module, in the order of `ProductionSeries.moduleIds`; undefined where a cell is empty. */
-  readonly moduleKwh: readonly (number | undefined)[]
-  readonly line: number
-}
+import type { EnergyUnit, PartKind } from './find-columns.js'
+import type { SpanList } from './span-list.js'
+import type { Milliseconds } from '../../values/index.js'
 
 export type Resolution = 'interval' | 'day' | 'month'
 
@@ -22,8 +13,10 @@ export interface ProductionSeries {
   readonly unit: EnergyUnit
   readonly meter: 'interval' | 'cumulative'
   readonly clock: 'local' | 'standard' | 'utc'
-  readonly spans: readonly Span[]
+  readonly spans: SpanList
   readonly moduleIds: readonly string[]
+  /** What `moduleIds` and `Span.moduleKwh` are of; modules when missing. */
+  readonly partsAre?: PartKind
   /** What was odd about the file: gaps come later, when it is known when the sun was up. */
   readonly findings: readonly Finding[]
   /** What the file did not say and the reader took. */

@@ -1,12 +1,14 @@
 import type { Problem, Production } from '../../project/index.js'
-import { MS_PER_MINUTE, readTable, type Milliseconds, type TableCell } from '../../values/index.js'
+import { MS_PER_MINUTE, openTable, type Milliseconds, type TableCell, type TableProblem } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
-import { findColumns, type EnergyUnit, type ProductionColumns } from './find-columns.js'
+import { findColumns, mainColumn, type EnergyUnit, type ProductionColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
-import { parseNumber } from './parse-number.js'
+import type { Complain, ProductionLimits } from './production-limits.js'
 import type { ProductionSeries, TakenSetting } from './production-series.js'
-import type { ProductionLimits, RawRow } from './raw-row.js'
-import { readStamps, standardBeginnings, type Complain, type StampedRow } from './read-stamps.js'
+import type { FindCells } from './readings.js'
+import { lookThrough, scanRows, type ReadingTable } from './scan-rows.js'
+import { standardBeginnings } from './standard-times.js'
+import { stampSteps } from './stamp-steps.js'
 
 /** The series, or every problem of the file. */
 export type ReadProduction =
@@ -23,43 +25,60 @@ const DELIMITER_NAMES: Readonly<Record<string, string>> = { ';': 'semicolon', '\
  * @param file Name of the file for messages.
  * @param text The whole file.
  * @param mapping What the person declared; the rest is found from the header and the rows, and reported as taken.
+ * @param isQuick Rows of the commonest form are read without a text for each cell; without it the result is the same.
  */
 export function readProduction(
   file: string,
   text: string,
   mapping: Production,
   limits: ProductionLimits,
+  isQuick = true,
 ): ReadProduction {
   const problems: Problem[] = []
   const complain: Complain = (cell, message) => {
     problems.push({ file, path: '', message, ...(cell === undefined ? { line: 1, column: 1 } : placeOf(cell)) })
   }
   const failed = (): ReadProduction => ({ problems: shorten(file, problems) })
-  const table = readTable(text, mapping.delimiter, mapping.header_line)
+  const table = openTable(text, mapping.delimiter, mapping.header_line)
   if (table === undefined) {
     complain(undefined, 'no line with column names is found; the file must be a table with a header, such as date,kWh')
     return failed()
   }
-  for (const { message, ...place } of table.problems) complain({ text: '', ...place }, message)
+  const tellRow = ({ message, ...place }: TableProblem): void => complain({ text: '', ...place }, message)
+  if (table.problem !== undefined) tellRow(table.problem)
   const columns = columnsWithUnit(table.header, mapping, limits.moduleIds, complain)
-  if (columns === undefined) return failed()
-  if (table.rows.length === 0) {
+  if (columns === undefined) {
+    for (const _ of table.rows(tellRow));
+    return failed()
+  }
+  const source: ReadingTable = { table, columns, isQuick }
+  const look = lookThrough(source, countLines(text), mapping.date_order, tellRow)
+  if (look.readings.length === 0) {
     if (problems.length === 0) complain(table.header[0], 'the table has no rows')
     return failed()
   }
   const taken = delimiterTaken(table.delimiter, mapping)
-  const stamped = readStamps(table.rows, columns.time, mapping, complain)
-  if (stamped === undefined) return failed()
-  const { clock, beginMs } = standardBeginnings(stamped, mapping, limits.utcOffsetH, taken)
-  const rows = stamped.rows.flatMap((row, at) => rawRow(row, beginMs[at], columns, table.delimiter, complain))
+  const { order } = look
+  if (order === 'both' || order === 'unknown') {
+    complain(firstStamp(source), orderTrouble(order, look.inDoubt))
+    return failed()
+  }
+  const { readings, kinds, find, tellNumbers } = scanRows(source, look.readings, order, complain)
+  const steps = readings.length === 0 ? undefined : stampSteps(readings, kinds, find, complain)
+  if (steps === undefined) return failed()
+  const { clock, beginMs } = standardBeginnings(readings, steps, mapping, limits.utcOffsetH, taken)
+  tellNumbers(complain)
+  tellSkipped(beginMs, readings.line, find, complain)
   if (problems.length > 0) return failed()
   const findings: Finding[] = []
   const resets: Milliseconds[] = []
-  const { resolution, namedMonths, stepMs } = stamped
+  const { resolution, namedMonths, stepMs } = steps
   const { unit, namedCumulative, modules } = columns
+  const { length, value, modules: moduleValues, line } = readings
   const spans = makeSpans({
     file,
-    rows,
+    rows: { length, beginMs, value, modules: moduleValues, line },
+    find,
     unit,
     mapping,
     namedCumulative,
@@ -82,10 +101,43 @@ export function readProduction(
       clock,
       spans: spans.spans,
       moduleIds: modules.map((module) => module.id),
+      ...(columns.partsAre === 'meters' ? { partsAre: columns.partsAre } : {}),
       findings,
       taken,
       resets,
     },
+  }
+}
+
+/** More rows than lines there are not. */
+function countLines(text: string): number {
+  let count = 1
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) count += 1
+  return count
+}
+
+function firstStamp({ table, columns }: ReadingTable): TableCell | undefined {
+  for (const row of table.rows(() => undefined)) return row.cell(columns.time[0] ?? 0)
+  return undefined
+}
+
+function orderTrouble(order: 'both' | 'unknown', inDoubt = ''): string {
+  return order === 'both'
+    ? 'dates of this file can be read neither as month/day nor as day/month throughout'
+    : `'${inDoubt}' may be month/day or day/month; declare date_order`
+}
+
+/** Times that a clock with daylight saving time never shows. */
+function tellSkipped(beginMs: Float64Array, line: Int32Array, find: FindCells, complain: Complain): void {
+  const skipped: number[] = []
+  beginMs.forEach((ms, at) => {
+    if (Number.isNaN(ms)) skipped.push(line[at]!)
+  })
+  for (const cell of find.stamp(skipped).values()) {
+    complain(
+      cell,
+      `'${cell.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`,
+    )
   }
 }
 
@@ -110,49 +162,11 @@ function columnsWithUnit(
   return undefined
 }
 
-/** Column that stands for the system in messages. */
-function mainColumn({ value, modules }: ProductionColumns): number {
-  return value ?? modules[0]?.column ?? 0
-}
-
 /** A delimiter other than the comma, when nobody declared it. */
 function delimiterTaken(delimiter: string, mapping: Production): TakenSetting[] {
   if (mapping.delimiter !== undefined || delimiter === ',') return []
   const value = DELIMITER_NAMES[delimiter] ?? delimiter
   return [{ path: 'production.delimiter', value, why: 'it parts the names of the columns most often' }]
-}
-
-/** The values of a row; none, with a complaint, when its time does not exist. */
-function rawRow(
-  { row, stamp }: StampedRow,
-  beginMs: Milliseconds | undefined,
-  columns: ProductionColumns,
-  delimiter: string,
-  complain: Complain,
-): RawRow[] {
-  const numberAt = (column: number): number | undefined => {
-    const written = row.texts[column] ?? ''
-    const parsed = parseNumber(written, delimiter)
-    if (parsed === undefined || Number.isFinite(parsed)) return parsed
-    complain(row.cell(column), `'${written}' is no number; leave the cell empty when there is no reading`)
-    return undefined
-  }
-  const moduleValues = columns.modules.map((module) => numberAt(module.column))
-  const value = columns.value === undefined ? sumOf(moduleValues) : numberAt(columns.value)
-  if (beginMs === undefined) {
-    complain(
-      stamp,
-      `'${stamp.text}' does not exist on a clock with daylight saving time; declare clock as standard or utc`,
-    )
-    return []
-  }
-  return [{ beginMs, value, cell: row.cell(mainColumn(columns)) ?? stamp, moduleValues }]
-}
-
-function sumOf(values: readonly (number | undefined)[]): number | undefined {
-  return values.some((value) => value === undefined)
-    ? undefined
-    : values.reduce((sum: number, value) => sum + (value ?? 0), 0)
 }
 
 function placeOf(cell: TableCell): { line: number; column: number; length: number } {

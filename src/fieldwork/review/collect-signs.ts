@@ -5,14 +5,15 @@ import type { Place } from './daylight.js'
 import { litReadings, type HourModel } from './hour-model.js'
 import { findDrops } from './level/find-drops.js'
 import { yearOnYear, type YearOnYear } from './signs/degradation.js'
-import { chanceOfFault } from './signs/chance.js'
 import { expectedOf, levelOfSums, percentileOfDays } from './judge-days.js'
+import { dirtRuns, dirtSign, isClearRun, type DirtBasis } from './find-dirt.js'
 import type { JudgedDay } from './judged-day.js'
+import { isMostlyKnown, seasonTolerance } from './known-weather.js'
 import { dropSigns, lowLevel, wrongUnit, type SystemParts } from './signs/level-signs.js'
 import { daysWithoutOutput, hasNoOutput } from './signs/no-output.js'
 import { shadeHours } from './signs/shade-hours.js'
 import type { FoundSign } from './signs/sign.js'
-import { soilingRuns, type SoilingRun } from './signs/soiling-runs.js'
+import type { SoilingRun } from './signs/soiling-runs.js'
 import { stoppedHours } from './signs/stopped-hours.js'
 import { calendarDay } from '../../values/index.js'
 
@@ -53,7 +54,7 @@ export interface CollectedSigns {
  */
 export function collectSigns(basis: SignBasis): CollectedSigns {
   const { days, series } = basis
-  const isWeatherKnown = days.some((day) => day.modelled !== undefined)
+  const isMostly = isMostlyKnown(days)
   const unit = wrongUnit(days, levelOfSums(days), series.stepMin)
   if (unit !== undefined && unit.probability > 0.9) {
     const level = levelOfSums(days)
@@ -66,28 +67,24 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
   const stopped = (day: number): boolean =>
     stops.some(({ kind, fromDay, toDay }) => kind === 'outage' && day >= fromDay && day <= toDay)
   const alive = days.filter(({ day }) => !darkDays.has(day) && !stopped(day))
-  const least = isWeatherKnown ? REVIEW_DESIGN.dropEvidenceWeather : REVIEW_DESIGN.dropEvidence
-  const tolerance = isWeatherKnown ? REVIEW_DESIGN.seasonToleranceWeather : REVIEW_DESIGN.seasonTolerance
-  const drops = findDrops(alive, { correlation: basis.correlation, tolerance, evidence: least })
+  const least = isMostly ? REVIEW_DESIGN.dropEvidenceWeather : REVIEW_DESIGN.dropEvidence
   const isSnowy = (day: number): boolean => (basis.snowIn?.[calendarDay(day).month] ?? 0) >= REVIEW_DESIGN.snowMonthIn
-  const lower = dropSigns(drops, alive, basis.parts, least, isSnowy)
-  const isDropped = alive.map((_, at) => drops.some((drop) => at >= drop.from && at < drop.end))
-  const usual = alive.filter((_, at) => !isDropped[at])
+  const dirt: DirtBasis = { days, model: basis.model, isSnowy, isKnown: isMostly }
+  // A fall that goes on looks like a lower stretch where the weather is known; there the better of the two is looked for first.
+  const before = isMostly ? dirtRuns(alive, dirt) : []
+  const searched = alive.filter(({ day }) => before.every(({ fromDay, toDay }) => day < fromDay || day > toDay))
+  const tolerance = seasonTolerance(searched)
+  const drops = findDrops(searched, { correlation: basis.correlation, tolerance, evidence: least })
+  const lower = dropSigns(drops, searched, basis.parts, least, isSnowy)
+  const dropped = new Set(drops.flatMap((drop) => searched.slice(drop.from, drop.end)))
+  const usual = alive.filter((day) => !dropped.has(day))
+  const runs = isMostly ? before : dirtRuns(usual, dirt)
   const level = levelOfSums(usual)
   const low = lowLevel(usual, level, percentileOfDays(usual, basis.correlation, basis.lasting), expectedOf(usual))
-  const bestOfYear = Math.max(...basis.model.kindsKwh.map((kinds) => kinds[kinds.length - 1]!))
-  const isSeason = (day: JudgedDay): boolean =>
-    day.modelled !== undefined || (clearest(day) > REVIEW_DESIGN.soilingSeason * bestOfYear && !isSnowy(day.day))
-  const runs = soilingRuns(
-    usual.filter(isSeason).map((day) => ({ day: day.day, kwh: day.kwh, ratio: day.kwh / clearest(day) })),
-    isWeatherKnown ? REVIEW_DESIGN.soilingLossWeather : REVIEW_DESIGN.soilingLoss,
-  )
-  const isClear = ({ chance, lossPerWeek }: SoilingRun): boolean =>
-    isWeatherKnown || (chance <= REVIEW_DESIGN.soilingSureChance && lossPerWeek >= REVIEW_DESIGN.soilingSurePerWeek)
   const shade = shadeHours(lit)
   const ageing = yearOnYear(usual)
-  const last = drops.find((drop) => drop.end === alive.length)
-  const presentDays = last === undefined ? usual : alive.slice(last.from, last.end)
+  const last = drops.find((drop) => searched[drop.end - 1] === alive.at(-1))
+  const presentDays = last === undefined ? usual : searched.slice(last.from, last.end)
   return {
     signs: [
       ...dark,
@@ -95,7 +92,7 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
       ...lower,
       ...(low === undefined ? [] : [low]),
       ...(unit === undefined ? [] : [unit]),
-      ...runs.filter(isClear).map((run) => soilingSign(run, usual)),
+      ...runs.filter((run) => isClearRun(run, isMostly)).map((run) => dirtSign(run, usual, isMostly)),
       ...shade,
       ...ageingSign(ageing, usual, basis.statedAgeingPct),
     ],
@@ -103,27 +100,7 @@ export function collectSigns(basis: SignBasis): CollectedSigns {
     presentLevel: last === undefined ? level : level * (last.level / last.usualLevel),
     presentDays,
     ageing,
-    hints: runs.filter((run) => !isClear(run)),
-  }
-}
-
-/** Level by which clear days are measured: the weather's own, or the clearest kind. */
-function clearest({ modelled, kindsKwh }: JudgedDay): number {
-  return modelled?.kwh ?? kindsKwh[kindsKwh.length - 1]!
-}
-
-function soilingSign(run: SoilingRun, days: readonly JudgedDay[]): FoundSign {
-  const measured = days.reduce((sum, { day, kwh }) => (day >= run.fromDay && day <= run.toDay ? sum + kwh : sum), 0)
-  const back = run.hasRecovered ? ', and comes back within a fortnight, as after rain' : ''
-  return {
-    kind: 'soiling',
-    fromDay: run.fromDay,
-    toDay: run.toDay,
-    probability: chanceOfFault(run.hasRecovered ? 0.0005 : 0.002),
-    lostKwh: (measured * run.lossOverall) / 2,
-    where: 'losses',
-    says: `what the clearest day of each week gives falls by ${(100 * run.lossPerWeek).toFixed(1)} % a week, ${(100 * run.lossOverall).toFixed(0)} % over ${run.weeks} weeks${back}`,
-    lookAt: 'look for dirt, leaves and growing plants from the ground; see whether it recovers after heavy rain',
+    hints: runs.filter((run) => !isClearRun(run, isMostly)),
   }
 }
 

@@ -1,3 +1,4 @@
+import { StageError } from '../../worksheet/index.js'
 import type { ProductionSeries, Span } from '../production/index.js'
 import { daylight, type Place } from './daylight.js'
 import { MS_PER_DAY, dayNumber, type KilowattHours, type Milliseconds } from '../../values/index.js'
@@ -35,7 +36,7 @@ export function countDays(series: ProductionSeries, place: Place): CountedDays {
     whole.flatMap((period) => Array.from({ length: period.days }, (_, at) => period.firstDay + at)),
   )
   // Spans are in order and do not overlap.
-  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const first = dayNumber(series.spans.at(0)?.startMs ?? 0)
   const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
   const missing: number[] = []
   for (let day = first; day <= last; day += 1) if (!covered.has(day)) missing.push(day)
@@ -48,33 +49,30 @@ function periodOf(span: Span): Period {
 }
 
 function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Period[]; leftOutKwh: KilowattHours } {
-  const byDay = new Map<
-    number,
-    { covered: number; kwh: KilowattHours; modules: (number | undefined)[]; split: boolean }
-  >()
+  const byDay = new Map<number, DaySum>()
   const lightOf = daylightByDay(place)
-  for (const span of series.spans) {
-    const touched: number[] = []
-    for (let day = dayNumber(span.startMs); day <= dayNumber(span.endMs - 1); day += 1) touched.push(day)
-    const lit = touched.map((day) => ({ day, ms: overlapMs(span, lightOf(day)) }))
-    const bright = lit.filter(({ ms }) => ms > 0)
-    const owner = bright.length === 1 ? (bright[0]?.day as number) : touched[0]!
-    for (const { day, ms } of lit) {
-      const entry = byDay.get(day) ?? {
-        covered: 0,
-        kwh: 0,
-        modules: series.moduleIds.map(() => 0),
-        split: false,
-      }
-      entry.covered += ms
-      // One reading over the daylight of two days: nobody knows how much belongs to which.
-      if (bright.length > 1 && ms > 0) entry.split = true
-      if (day === owner) {
-        entry.kwh += span.kwh
-        if (entry.modules.length > 0) entry.modules = entry.modules.map((sum, at) => addKnown(sum, span.moduleKwh[at]))
-      }
-      byDay.set(day, entry)
+  const sumOfDay = (day: number): DaySum => {
+    const found = byDay.get(day)
+    if (found !== undefined) return found
+    const begun = { covered: 0, kwh: 0, modules: series.moduleIds.map(() => 0), split: false }
+    byDay.set(day, begun)
+    return begun
+  }
+  const { spans } = series
+  for (let index = 0; index < spans.length; index += 1) {
+    const span = spans.at(index)!
+    const [first, last] = [dayNumber(span.startMs), dayNumber(span.endMs - 1)]
+    const lit: { readonly day: number; readonly ms: Milliseconds }[] = []
+    for (let day = first; day <= last; day += 1) {
+      const ms = overlapMs(span, lightOf(day))
+      if (ms > 0) lit.push({ day, ms })
+      sumOfDay(day).covered += ms
     }
+    // One reading over the daylight of two days: nobody knows how much belongs to which.
+    if (lit.length > 1) for (const { day } of lit) sumOfDay(day).split = true
+    const entry = sumOfDay(lit.length === 1 ? lit[0]!.day : first)
+    entry.kwh += span.kwh
+    if (entry.modules.length > 0) entry.modules = entry.modules.map((sum, at) => addKnown(sum, span.moduleKwh[at]))
   }
   const whole: Period[] = []
   let leftOutKwh = 0
@@ -88,15 +86,24 @@ function daysOfIntervals(series: ProductionSeries, place: Place): { whole: Perio
   return { whole, leftOutKwh }
 }
 
+interface DaySum {
+  covered: Milliseconds
+  kwh: KilowattHours
+  modules: (number | undefined)[]
+  split: boolean
+}
+
 type Daylight = ReturnType<typeof daylight>
 
 /** Sunrise and sunset of each day, worked out once: a day has hundreds of readings. */
 function daylightByDay(place: Place): (day: number) => Daylight {
   const known = new Map<number, Daylight>()
   return (day) => {
-    const found = known.get(day) ?? daylight(day, place)
-    known.set(day, found)
-    return found
+    const found = known.get(day)
+    if (found !== undefined) return found
+    const reckoned = daylight(day, place)
+    known.set(day, reckoned)
+    return reckoned
   }
 }
 
@@ -116,4 +123,18 @@ export function daysOf(period: Period): number[] {
 /** Measured energy of several periods, kWh. */
 export function sumOf(periods: readonly Period[]): number {
   return periods.reduce((sum, period) => sum + period.kwh, 0)
+}
+
+/** The first and the last day that count, and how many there are. @throws StageError when there is none. */
+export function wholeDays(periods: readonly Period[]): { firstDay: number; lastDay: number; days: number } {
+  const days = periods.flatMap(daysOf)
+  const [firstDay, lastDay] = [days[0], days.at(-1)]
+  if (firstDay === undefined || lastDay === undefined) {
+    throw new StageError(
+      'production',
+      'no whole day was measured, so that there is nothing to compare',
+      'give at least one day from before sunrise to after sunset',
+    )
+  }
+  return { firstDay, lastDay, days: days.length }
 }

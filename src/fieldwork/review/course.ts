@@ -1,9 +1,9 @@
-import { dateText } from '../../values/index.js'
+import { dateText, type KilowattHours } from '../../values/index.js'
 import { daysOf, type Period } from './count-days.js'
 import { kindsOfDay, type DayModel } from './day-model.js'
 import { certainSum } from './expected-range.js'
 import type { CumulativePoint } from './review-values.js'
-import { quantileKwh, sumDistribution, type SumDistribution } from './sum-distribution.js'
+import { quantileKwh, sumDistribution, type DayOdds, type SumDistribution } from './sum-distribution.js'
 
 /** Most points of the cumulative course. */
 const COURSE_POINTS = 40
@@ -13,29 +13,49 @@ export interface Course {
   readonly total: SumDistribution
   /** By index of the period. */
   readonly at: ReadonlyMap<number, SumDistribution>
+  /** Expected energy of the days that were modelled from their own weather, kWh. */
+  readonly modelledKwh: KilowattHours
 }
 
-/** Days of unknown weather: each is one of the kinds of its month. */
-export function luckyCourse(periods: readonly Period[], model: DayModel, correlation: number): Course {
-  const odds = periods.flatMap((period) => daysOf(period).map((day) => ({ day, kindsKwh: kindsOfDay(model, day) })))
+/**
+ * Sums day by day: days of known weather give what is modelled, each of the others is one of the kinds of its month.
+ *
+ * @param kwhByDay Modelled energy of the days whose weather is known.
+ */
+export function courseOfDays(
+  periods: readonly Period[],
+  model: DayModel,
+  correlation: number,
+  kwhByDay: ReadonlyMap<number, number>,
+): Course {
+  const odds: DayOdds[] = []
+  const modelled: number[] = []
   const ends: number[] = []
-  let count = 0
-  for (const period of periods) ends.push((count += period.days) - 1)
+  let sum = 0
+  for (const period of periods) {
+    for (const day of daysOf(period)) {
+      const kwh = kwhByDay.get(day)
+      if (kwh === undefined) odds.push({ day, kindsKwh: kindsOfDay(model, day) })
+      else sum += kwh
+    }
+    modelled.push(sum)
+    ends.push(odds.length - 1)
+  }
   const shown = shownPeriods(periods.length)
   const { total, at } = sumDistribution(odds, correlation, new Set(shown.map((index) => ends[index]!)))
-  return { total, at: new Map(shown.map((index) => [index, at.get(ends[index]!) ?? total])) }
+  const onTop = (distribution: SumDistribution | undefined, kwh: number): SumDistribution =>
+    distribution === undefined ? certainSum(kwh) : raised(distribution, kwh)
+  return {
+    total: onTop(odds.length === 0 ? undefined : total, sum),
+    at: new Map(shown.map((index) => [index, onTop(at.get(ends[index]!), modelled[index]!)])),
+    modelledKwh: sum,
+  }
 }
 
-/** Days whose energy is modelled from their own weather. */
-export function certainCourse(periods: readonly Period[], kwhByDay: ReadonlyMap<number, number>): Course {
-  const at = new Map<number, SumDistribution>()
-  const shown = new Set(shownPeriods(periods.length))
-  let sum = 0
-  periods.forEach((period, index) => {
-    for (const day of daysOf(period)) sum += kwhByDay.get(day) ?? 0
-    if (shown.has(index)) at.set(index, certainSum(sum))
-  })
-  return { total: certainSum(sum), at }
+/** A sum with energy that is sure on top of it. */
+function raised(distribution: SumDistribution, kwh: KilowattHours): SumDistribution {
+  if (kwh === 0) return distribution
+  return { ...distribution, lowestKwh: distribution.lowestKwh + kwh, meanKwh: distribution.meanKwh + kwh }
 }
 
 function shownPeriods(count: number): number[] {

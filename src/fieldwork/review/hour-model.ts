@@ -66,7 +66,7 @@ export function litReadings(series: ProductionSeries, hours: HourModel, model: D
   let length = 0
   let [today, noonH, factor, month, peak] = [Number.NaN, 0, 1, 0, 0]
   for (let at = 0; at < count; at += 1) {
-    const { startMs, endMs, kwh } = series.spans[at]!
+    const { startMs, endMs, kwh } = series.spans.at(at)!
     if (endMs - startMs > 2 * MS_PER_HOUR) continue
     const day = dayNumber(startMs)
     if (day !== today) {

@@ -7,6 +7,21 @@ const BENDT = {
   edition: '1981',
   standing: 'secondary',
 } as const
+/** What the expected energy is, by what it rests on. */
+const EXPECTED: Readonly<Record<ReviewValues['basis'], { readonly says: string; readonly formula: string }>> = {
+  long_term_days: {
+    says: 'Energy that the measured days give on the average of many years',
+    formula: 'E = sum over days of the mean of ten kinds of day',
+  },
+  weather_of_these_hours: {
+    says: 'Modelled energy of the measured days in their own weather',
+    formula: 'E = sum over hours of modelled AC energy',
+  },
+  weather_of_some_days: {
+    says: 'Energy of the measured days: modelled where their own weather is known, the average of many years for the others',
+    formula: 'E = sum over hours of modelled AC energy + sum over the other days of the mean of ten kinds of day',
+  },
+}
 const OWN = { document: 'sum of independent parts of knowledge', standing: 'common practice, no source' } as const
 
 /** Puts the comparison down as a hand calculation. */
@@ -17,7 +32,7 @@ export function recordReview(
   worksheet: Worksheet,
 ): void {
   recordExpected(values, weatherName, worksheet)
-  if (values.basis === 'long_term_days') recordWeatherRange(values, correlation, worksheet)
+  if (values.basis !== 'weather_of_these_hours') recordWeatherRange(values, correlation, worksheet)
   recordRange(values, worksheet)
   recordPercentile(values, worksheet)
   const { month, year } = values.projection
@@ -28,15 +43,11 @@ export function recordReview(
 
 function recordExpected(values: ReviewValues, weatherName: string | undefined, worksheet: Worksheet): void {
   const { expected, period } = values
-  const isLongTerm = values.basis === 'long_term_days'
+  const { says, formula } = EXPECTED[values.basis]
   worksheet.step({
     id: 'output.expected',
-    says: isLongTerm
-      ? 'Energy that the measured days give on the average of many years'
-      : 'Modelled energy of the measured days in their own weather',
-    formula: isLongTerm
-      ? 'E = sum over days of the mean of ten kinds of day'
-      : 'E = sum over hours of modelled AC energy',
+    says,
+    formula,
     inputs: [
       {
         symbol: 'days',
@@ -69,7 +80,7 @@ function recordRange({ expected, basis }: ReviewValues, worksheet: Worksheet): v
     id: 'output.range',
     says: 'Energy that nine good systems in ten exceed: weather of days and years, and how sure the estimate is',
     formula:
-      basis === 'long_term_days'
+      basis !== 'weather_of_these_hours'
         ? 'P(sum x (1 + s z) < P10) = 0.10, s = sqrt(s_m^2 + s_w^2)'
         : 'P10 = E (1 - 1.2816 s_m)',
     inputs: [

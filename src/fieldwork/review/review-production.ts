@@ -1,14 +1,14 @@
 import { nearestSnowfall } from '../../climate/index.js'
 import type { Project } from '../../project/index.js'
-import { DAY_CORRELATION } from '../../tables/fieldwork/index.js'
-import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
+import { DAY_CORRELATION, REVIEW_DESIGN } from '../../tables/fieldwork/index.js'
+import { Worksheet, type Result } from '../../worksheet/index.js'
 import type { YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
 import { calibrate } from './calibration/calibrate.js'
 import { collectSigns } from './collect-signs.js'
-import { countDays, daysOf, sumOf, type Period } from './count-days.js'
-import { certainCourse, cumulativeCourse, luckyCourse, type Course } from './course.js'
-import { dayModel, kindsOfDay, KIND_COUNT } from './day-model.js'
+import { countDays, daysOf, sumOf, wholeDays, type Period } from './count-days.js'
+import { courseOfDays, cumulativeCourse, type Course } from './course.js'
+import { dayModel } from './day-model.js'
 import type { Place } from './daylight.js'
 import { hourModel } from './hour-model.js'
 import { judgedDays, weatherSpreadOf } from './judge-days.js'
@@ -20,13 +20,18 @@ import { expectedRange, percentileOf } from './expected-range.js'
 import { findSigns, judgeSum, SHORT_DAYS } from './find-signs.js'
 import { monthAround, projectRest, yearAround } from './project-rest.js'
 import { recordReview } from './record-review.js'
-import type { Calibration, MonthReview, ReviewValues } from './review-values.js'
-import type { ObservedDay } from './signs/observed-day.js'
+import type { Calibration, ReviewValues } from './review-values.js'
+import { observedDays } from './signs/observed-day.js'
+import { keptByDays, reviewMonths } from './review-months.js'
+import { tableValues, tellTable } from './tell-table.js'
+import { basisOf, clearestOf, tellPart } from './known-weather.js'
+import { stoppedMeters, withoutExplained } from './signs/stopped-meters.js'
 import { reviewModules } from './signs/modules.js'
-import type { SumDistribution } from './sum-distribution.js'
-import { methodSpread, slowWeatherSpread, type LastingSpread } from './spread.js'
+import { methodSpread, mixedSpread, slowWeatherSpread, totalSpread, type LastingSpread } from './spread.js'
 import { ratedAcKw } from '../../roof/index.js'
 import { calendarDay, dateText } from '../../values/index.js'
+
+const NO_DAYS: ReadonlyMap<number, number> = new Map()
 
 export interface ReviewRequest {
   readonly project: Project
@@ -61,22 +66,26 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     utcOffsetH: project.site.utc_offset_h ?? run.climate.utcOffsetH,
   }
   const counted = countDays(series, place)
-  const periods = comparedPeriods(counted.periods, weather)
+  const { periods } = counted
   const { firstDay, lastDay, days } = wholeDays(periods)
   const model = dayModel(run)
   const longTerm: LastingSpread = { method: methodSpread(run), slowWeather: slowWeatherSpread(run, model, correlation) }
-  const lasting: LastingSpread = weather === undefined ? longTerm : { method: weather.spread, slowWeather: 0 }
-  const spread = totalSpread(lasting)
-  const courseOf = (some: readonly Period[]): Course =>
-    weather === undefined ? luckyCourse(some, model, correlation) : certainCourse(some, weather.kwhByDay)
+  const kwhByDay = weather?.kwhByDay ?? NO_DAYS
+  const courseOf = (some: readonly Period[]): Course => courseOfDays(some, model, correlation, kwhByDay)
+  const lastingOf = ({ total, modelledKwh }: Course): LastingSpread =>
+    weather === undefined ? longTerm : mixedSpread(longTerm, weather.spread, shareOf(modelledKwh, total.meanKwh))
   const course = courseOf(periods)
+  const lasting = lastingOf(course)
+  const spread = totalSpread(lasting)
+  const modelledDays = periods.flatMap(daysOf).filter((day) => kwhByDay.has(day)).length
+  const basisOfDays = basisOf(modelledDays, days)
   const measuredKwh = sumOf(periods)
   const expected = expectedRange(course.total, lasting)
-  const clearest = (day: number): number => weather?.kwhByDay.get(day) ?? kindsOfDay(model, day)[KIND_COUNT - 1] ?? 0
   const basis = { model, correlation, spread: totalSpread(longTerm) }
   const placesOfModules = Object.values(run.result.values.arrays).flatMap((array) => array.by_module)
-  const modules = reviewModules(series.moduleIds, periods, placesOfModules)
-  const judged = judgedDays(periods, model, weather?.kwhByDay)
+  const isMetered = series.partsAre === 'meters'
+  const modules = isMetered ? [] : reviewModules(series.moduleIds, periods, placesOfModules)
+  const judged = judgedDays(periods, model, kwhByDay)
   const parts = systemParts(project)
   const snowIn = nearestSnowfall(place)?.monthlyIn
   const collected = collectSigns({
@@ -91,29 +100,37 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     lasting: spread,
     statedAgeingPct: run.result.values.lifetime.degradation_pct_per_year,
   })
-  const observed = observedDays(periods, clearest)
+  const observed = observedDays(periods, clearestOf(judged))
   const rated = ratedAcKw(project)
+  const isSnowy = (day: number): boolean => (snowIn?.[calendarDay(day).month] ?? 0) >= REVIEW_DESIGN.snowMonthIn
+  const stops = isMetered ? stoppedMeters(series.moduleIds, periods, isSnowy) : []
   const found = [
-    ...collected.signs,
+    ...withoutExplained(collected.signs, stops),
+    ...stops,
     ...tableSigns({ series, observed, model, place, modules, ratedAcKw: rated, firstDay, lastDay }),
   ].toSorted((a, b) => b.lostKwh - a.lostKwh)
   const performance = performanceOf(collected, measuredKwh / Math.max(1e-9, expected.mean_kwh), correlation, lasting)
   const year = projectRest(...yearAround(firstDay, lastDay), counted.periods, basis)
-  const calibration = (): Calibration | null =>
-    calibrate(
+  const calibration = (): Calibration | null => {
+    // Days of known weather tell more of the estimate than the others, which would only blur them.
+    const own =
+      weather === undefined ? periods : periods.filter((each) => daysOf(each).every((day) => kwhByDay.has(day)))
+    const ownCourse = courseOf(own)
+    return calibrate(
       {
         run,
-        days: periods.flatMap(daysOf),
-        measuredKwh,
-        expectedKwh: expected.mean_kwh,
+        days: own.flatMap(daysOf),
+        measuredKwh: sumOf(own),
+        expectedKwh: ownCourse.total.meanKwh,
         isWeatherKnown: weather !== undefined,
         snowIn,
-        daySpread: weatherSpreadOf(periods, model, weather?.kwhByDay, correlation),
-        lasting,
+        daySpread: weatherSpreadOf(own, model, kwhByDay, correlation),
+        lasting: lastingOf(ownCourse),
         signs: found,
       },
       worksheet,
     )
+  }
   const values: ReviewValues = {
     file: tableValues(series),
     period: {
@@ -121,15 +138,16 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
       to: dateText(lastDay),
       days_counted: days,
       days_missing: counted.missing.length,
+      days_by_weather: modelledDays,
       left_out_kwh: counted.leftOutKwh,
     },
-    basis: weather === undefined ? 'long_term_days' : 'weather_of_these_hours',
+    basis: basisOfDays,
     measured_kwh: measuredKwh,
     expected,
     measured_over_expected: expected.mean_kwh > 0 ? measuredKwh / expected.mean_kwh : 0,
     percentile: percentileOf(course.total, measuredKwh, spread),
-    percentile_of_weather: weather === undefined ? percentileOf(course.total, measuredKwh, 0) : null,
-    months: reviewMonths(periods, (own) => courseOf(own).total, lasting),
+    percentile_of_weather: modelledDays < days ? percentileOf(course.total, measuredKwh, 0) : null,
+    months: reviewMonths(periods, keptByDays(courseOf, weather === undefined), lastingOf),
     ...performance.values,
     performance_from: dateText(collected.presentDays[0]?.day ?? firstDay),
     signs: signValues(found, lastDay, request.usdPerKwh),
@@ -144,6 +162,7 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
     modules,
     ...(request.calibrate === true ? { calibration: calibration() } : {}),
   }
+  if (weather !== undefined) tellPart(values, weather.name, worksheet)
   judgeSum(values, worksheet)
   tellSigns(found, worksheet)
   const hasDirt = found.some(({ kind }) => kind === 'soiling')
@@ -151,30 +170,6 @@ export function reviewProduction(request: ReviewRequest): Result<ReviewValues> {
   if (!hasDirt && lastDay - firstDay > SHORT_DAYS) tellHints(collected, worksheet)
   recordReview(values, correlation, weather?.name, worksheet)
   return worksheet.result(values)
-}
-
-/** What reading the table found, and what it took for granted. */
-function tellTable(series: ProductionSeries, worksheet: Worksheet): void {
-  for (const finding of series.findings) worksheet.find(finding)
-  for (const { path, value, why } of series.taken) {
-    worksheet.assume({
-      path,
-      value,
-      unit: '',
-      why,
-      source: { document: 'the table of measured production', standing: 'project file' },
-    })
-  }
-}
-
-function tableValues(series: ProductionSeries): ReviewValues['file'] {
-  return {
-    resolution: series.resolution,
-    interval_min: series.stepMin ?? null,
-    unit: series.unit,
-    meter: series.meter,
-    clock: series.clock,
-  }
 }
 
 function dayCorrelation(project: Project, worksheet: Worksheet): number {
@@ -190,58 +185,6 @@ function dayCorrelation(project: Project, worksheet: Worksheet): number {
   )
 }
 
-/** Where the weather is given, only what lies wholly within it is compared. */
-function comparedPeriods(periods: readonly Period[], weather: ReviewRequest['weather']): readonly Period[] {
-  if (weather === undefined) return periods
-  return periods.filter((period) => daysOf(period).every((day) => weather.kwhByDay.has(day)))
-}
-
-function wholeDays(periods: readonly Period[]): { firstDay: number; lastDay: number; days: number } {
-  const days = periods.flatMap(daysOf)
-  const [firstDay, lastDay] = [days[0], days.at(-1)]
-  if (firstDay === undefined || lastDay === undefined) {
-    throw new StageError(
-      'production',
-      'no whole day was measured, so that there is nothing to compare',
-      'give at least one day from before sunrise to after sunset',
-    )
-  }
-  return { firstDay, lastDay, days: days.length }
-}
-
-/** Single days beside the clearest that they could have been. */
-function observedDays(periods: readonly Period[], clearest: (day: number) => number): ObservedDay[] {
-  return periods.flatMap((period): ObservedDay[] => {
-    const best = clearest(period.firstDay)
-    return period.days === 1 && best > 0 ? [{ day: period.firstDay, kwh: period.kwh, ratio: period.kwh / best }] : []
-  })
-}
-
-function reviewMonths(
-  periods: readonly Period[],
-  distributionOf: (own: readonly Period[]) => SumDistribution,
-  lasting: LastingSpread,
-): MonthReview[] {
-  const byMonth = new Map<string, Period[]>()
-  for (const period of periods) {
-    const key = dateText(period.firstDay).slice(0, 7)
-    // A reading over the end of a month belongs to neither.
-    if (calendarDay(period.firstDay + period.days - 1).month !== calendarDay(period.firstDay).month) continue
-    byMonth.set(key, [...(byMonth.get(key) ?? []), period])
-  }
-  return [...byMonth].map(([month, own]) => {
-    const distribution = distributionOf(own)
-    const measured = sumOf(own)
-    return {
-      month,
-      days_counted: own.reduce((sum, period) => sum + period.days, 0),
-      measured_kwh: measured,
-      ...expectedRange(distribution, lasting),
-      percentile: percentileOf(distribution, measured, totalSpread(lasting)),
-    }
-  })
-}
-
-function totalSpread({ method, slowWeather }: LastingSpread): number {
-  return Math.hypot(method, slowWeather)
+function shareOf(part: number, whole: number): number {
+  return whole > 0 ? part / whole : 0
 }

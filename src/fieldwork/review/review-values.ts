@@ -16,16 +16,18 @@ export interface ReviewValues {
     readonly to: string
     readonly days_counted: number
     readonly days_missing: number
+    /** Of the counted days those that are judged by their own weather. */
+    readonly days_by_weather: number
     /** Energy of days that are not wholly covered; not compared. */
     readonly left_out_kwh: number
   }
-  /** What the comparison rests on: the long-term kinds of day, or the weather of these very hours. */
-  readonly basis: 'long_term_days' | 'weather_of_these_hours'
+  /** What the comparison rests on: the long-term kinds of day, the weather of these very hours, or each for some of the days. */
+  readonly basis: 'long_term_days' | 'weather_of_these_hours' | 'weather_of_some_days'
   readonly measured_kwh: number
   readonly expected: ExpectedRange
   readonly measured_over_expected: number
   readonly percentile: number
-  /** Percentile by weather alone, as if the method were exact; null where the weather is given. */
+  /** Percentile by weather alone, as if the method were exact; null where the weather of all days is given. */
   readonly percentile_of_weather: number | null
   readonly months: readonly MonthReview[]
   /** Present output over what is expected of the same days, with its 80 % interval by the weather of these days and years. */

@@ -10,6 +10,21 @@ export interface LastingSpread {
   readonly slowWeather: number
 }
 
+/**
+ * Of days of which a share of the energy is modelled from their own weather. What both kinds of days are unsure of is the same method, so
+ * that the two add up and do not even out.
+ */
+export function mixedSpread(longTerm: LastingSpread, weatherSpread: number, share: number): LastingSpread {
+  return {
+    method: share * weatherSpread + (1 - share) * longTerm.method,
+    slowWeather: (1 - share) * longTerm.slowWeather,
+  }
+}
+
+export function totalSpread({ method, slowWeather }: LastingSpread): number {
+  return Math.hypot(method, slowWeather)
+}
+
 /** How sure the estimate is apart from the weather of a year: its terms without that of year to year, added as squares. */
 export function methodSpread(run: YieldRun): number {
   const lasting = run.result.values.uncertainty.filter(({ term, lasts }) => lasts && term !== AGE_TERM)

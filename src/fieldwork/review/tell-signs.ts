@@ -102,7 +102,7 @@ export function notLookedFor(series: ProductionSeries, days: number): string[] {
       ? []
       : ['stops of hours, trips, shade by the hour, clipping, the clock (want intervals of an hour or less)']),
     ...(series.resolution === 'month' ? ['days without output, dirt, stretches of lower output (want days)'] : []),
-    ...(series.moduleIds.length > 0 ? [] : ['single modules (want a column for each)']),
+    ...(series.moduleIds.length > 0 && series.partsAre !== 'meters' ? [] : ['single modules (want a column for each)']),
     ...(days < TWO_MONTHS ? [`shade and dirt (want two months, have ${days} days)`] : []),
     ...(days < TWO_YEARS ? ['ageing (wants two years)'] : []),
   ]

@@ -1,6 +1,6 @@
-import { coveredDays, houseOf, kindOfText } from '../../climate/index.js'
+import { coveredDays, houseOf, kindOfText, seriesClimate } from '../../climate/index.js'
 import type { Project, StationTable, WeatherFile } from '../../project/index.js'
-import { StageError } from '../../worksheet/index.js'
+import { StageError, Worksheet } from '../../worksheet/index.js'
 import { runYield, type YieldRun } from '../../yield/index.js'
 import type { ProductionSeries } from '../production/index.js'
 import type { ReviewRequest } from './review-production.js'
@@ -31,7 +31,7 @@ export function weatherOfDays(
   table?: StationTable,
 ): NonNullable<ReviewRequest['weather']> {
   const weather: MeasuredWeather = { name, text, table }
-  const first = dayNumber(series.spans[0]?.startMs ?? 0)
+  const first = dayNumber(series.spans.at(0)?.startMs ?? 0)
   const last = dayNumber((series.spans.at(-1)?.endMs ?? 0) - 1)
   const measured = Array.from({ length: last - first + 1 }, (_, at) => first + at)
   const known = knownDays(project, weather)
@@ -78,8 +78,14 @@ function runOfYear(
   choice: WeatherFile | undefined,
   year: number,
 ): YieldRun {
-  const climate = choice === undefined ? { epw: name } : { ...choice, year }
-  return asProduction(() => runYield({ ...project, site: { ...project.site, climate } }, new Map([[name, text]])))
+  const files = new Map([[name, text]])
+  if (choice === undefined) return runYield({ ...project, site: { ...project.site, climate: { epw: name } } }, files)
+  const site = { ...project.site, climate: { ...choice, year } }
+  return asProduction(() => {
+    // A part of a year will do: only days that the file covers are looked at.
+    const climate = seriesClimate(site.climate, text, houseOf(site), new Worksheet(), false)
+    return runYield({ ...project, site }, files, { climate })
+  })
 }
 
 /** The table is declared under `production`, and not where the reader of series looks for it. */

@@ -76,5 +76,8 @@ export const SUM_LIMITS = {
   reachKm: 150,
   yearRel: 0.25,
   refusedRel: 0.7,
+  /** Of fewer months than these single ones may be so dull that only a slip of two and more is told from weather. Our own judgement. */
+  fewMonths: 6,
+  refusedFewRel: 1,
   monthRel: 0.15,
 } as const

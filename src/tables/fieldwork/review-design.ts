@@ -40,7 +40,7 @@ export const REVIEW_DESIGN = {
   /** A fall of clear days: chance without a trend, and size beyond which no season of the estimate is to blame. */
   soilingChance: 0.0003,
   soilingLoss: { overall: 0.15, perWeek: 0.014 },
-  soilingLossWeather: { overall: 0.06, perWeek: 0.004 },
+  soilingLossWeather: { overall: 0.1, perWeek: 0.012 },
   /** A fall that is so unlikely and so steep is a sign; a weaker one is a note. */
   soilingSureChance: 0.00005,
   soilingSurePerWeek: 0.0175,

@@ -11,7 +11,12 @@ export interface RowOptions {
   readonly firstLine?: number
   /** Whether blanks round a cell, also outside its quotes, are dropped; otherwise they are part of it. */
   readonly trim?: boolean
+  /** Is offered each line without a quote; a line that it takes makes no row. */
+  readonly takes?: TakesLine
 }
+
+/** A reader of lines of a common form. It takes only what it reads exactly as a row would be read, and nothing of a line that it leaves. */
+export type TakesLine = (text: string, line: number) => boolean
 
 const LINE_TOO_LONG = `a line of more than ${LONGEST_LINE} characters; does the file have line ends, and is every quote closed?`
 
@@ -23,13 +28,14 @@ const LINE_TOO_LONG = `a line of more than ${LONGEST_LINE} characters; does the 
  * @source RFC 4180 section 2; line ends may be CRLF or LF, and a byte order mark is skipped.
  */
 export function* readRows(chunks: Iterable<string>, options: RowOptions = {}): Generator<TableRow> {
-  const { delimiter = ',', firstLine = 1, trim = false } = options
+  const { delimiter = ',', firstLine = 1, trim = false, takes } = options
   let number = 0
   let open: OpenRow | undefined
   for (const { text, isCut } of linesOf(chunks)) {
     number += 1
     if (number < firstLine) continue
     if (open === undefined && !isCut && !text.includes('"')) {
+      if (takes?.(text, number) === true) continue
       const row = plainRow(number, text, { delimiter, trim })
       if (row.texts.length > 1 || row.texts[0] !== '' || row.problem !== undefined) yield row
       continue
@@ -48,7 +54,11 @@ export function* readRows(chunks: Iterable<string>, options: RowOptions = {}): G
   if (open !== undefined) yield open.finish()
 }
 
-function plainRow(line: number, text: string, { delimiter, trim }: Required<Omit<RowOptions, 'firstLine'>>): PlainRow {
+function plainRow(
+  line: number,
+  text: string,
+  { delimiter, trim }: Required<Pick<RowOptions, 'delimiter' | 'trim'>>,
+): PlainRow {
   const source = text.endsWith('\r') ? text.slice(0, -1) : text
   const texts = source.split(delimiter)
   const lone = source.indexOf('\r')

@@ -1,6 +1,6 @@
 import { commonestDelimiter, outsideQuotes } from './delimiter.js'
 import { linesOf } from './lines.js'
-import { readRows } from './read-rows.js'
+import { readRows, type TakesLine } from './read-rows.js'
 import type { TableCell, TableProblem, TableRow } from './table-row.js'
 
 /** A table of measurements: its header, the rows that are well written, and what is wrong with the others. */
@@ -9,6 +9,21 @@ export interface Table {
   readonly header: readonly TableCell[]
   readonly rows: readonly TableRow[]
   readonly problems: readonly TableProblem[]
+}
+
+/** A table whose rows are read each time that somebody asks for them, as a long one has millions. */
+export interface OpenTable {
+  readonly delimiter: string
+  readonly header: readonly TableCell[]
+  /** What is wrong with the line of the header. */
+  readonly problem: TableProblem | undefined
+  /**
+   * The rows that are well written.
+   *
+   * @param bad Takes what is wrong with each of the others.
+   * @param takes Is offered each line without a quote, the header left out.
+   */
+  readonly rows: (bad: (problem: TableProblem) => void, takes?: TakesLine) => Generator<TableRow>
 }
 
 /**
@@ -21,21 +36,39 @@ export interface Table {
  * @returns undefined when no line can be a header.
  */
 export function readTable(text: string, delimiter?: string, headerLine?: number): Table | undefined {
+  const table = openTable(text, delimiter, headerLine)
+  if (table === undefined) return undefined
+  const problems: TableProblem[] = table.problem === undefined ? [] : [table.problem]
+  const rows = [...table.rows((problem) => problems.push(problem))]
+  return { delimiter: table.delimiter, header: table.header, rows, problems }
+}
+
+/** Such a table without its rows. */
+export function openTable(text: string, delimiter?: string, headerLine?: number): OpenTable | undefined {
   const found = findHeader(text, delimiter, headerLine)
   if (found === undefined) return undefined
-  const between = found.delimiter
-  const records = readRows([text], { delimiter: between, firstLine: found.line, trim: true })
-  const first = records.next()
+  const options = { delimiter: found.delimiter, firstLine: found.line, trim: true }
+  const first = readRows([text], options).next()
   if (first.done === true) return undefined
   const header = withoutEmptyEnd(first.value.cells())
-  const problems: TableProblem[] = first.value.problem === undefined ? [] : [first.value.problem]
-  const rows: TableRow[] = []
-  for (const row of records) {
-    const problem = row.problem ?? shapeProblem(row, header, between)
-    if (problem !== undefined) problems.push(problem)
-    else if (row.texts.some((cell) => cell !== '')) rows.push(row)
+  return {
+    delimiter: found.delimiter,
+    header,
+    problem: first.value.problem,
+    rows: function* rows(bad, takes) {
+      let isHeader = true
+      const after: TakesLine | undefined = takes && ((line, number) => !isHeader && takes(line, number))
+      for (const row of readRows([text], after === undefined ? options : { ...options, takes: after })) {
+        if (isHeader) {
+          isHeader = false
+          continue
+        }
+        const problem = row.problem ?? shapeProblem(row, header, found.delimiter)
+        if (problem !== undefined) bad(problem)
+        else if (row.texts.some((cell) => cell !== '')) yield row
+      }
+    },
   }
-  return { delimiter: between, header, rows, problems }
 }
 
 function findHeader(

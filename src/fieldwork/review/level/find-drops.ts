@@ -22,8 +22,8 @@ const STRIDE = 3
 export interface DropBasis {
   /** Correlation of one day with the next. */
   readonly correlation: number
-  /** How far a season may lie off the estimate without a fault, as a share. */
-  readonly tolerance: number
+  /** How far a stretch of days may lie off the estimate without a fault, as a share. @param end Index of the day after it. */
+  readonly tolerance: (from: number, end: number) => number
   /** Evidence that a drop needs. */
   readonly evidence: number
 }
@@ -31,7 +31,7 @@ export interface DropBasis {
 /** The level that explains all days best, as a share of the estimate. */
 export function usualLevel(days: readonly JudgedDay[]): number {
   const sums = runningOdds(days)
-  return LEVELS[bestLevel(sums, days.length, [], 0, LEVELS.length - 1).at]!
+  return LEVELS[bestOf(sumsWithout(sums, days.length, []))]!
 }
 
 /**
@@ -53,12 +53,14 @@ export function findDrops(days: readonly JudgedDay[], basis: DropBasis): Drop[] 
 }
 
 function strongestDrop(sums: Float64Array, count: number, found: readonly Drop[], basis: DropBasis): Drop | undefined {
-  const usual = bestLevel(sums, count, found, 0, LEVELS.length - 1).at
+  const rest = sumsWithout(sums, count, found)
+  const usual = bestOf(rest)
   let best: Drop | undefined
+  const outside = count - found.reduce((sum, drop) => sum + drop.end - drop.from, 0)
   const tryAt = (from: number, end: number): void => {
     if (from < 0 || end > count || end - from < REVIEW_DESIGN.leastDropDays) return
     if (found.some((drop) => from < drop.end && end > drop.from)) return
-    const drop = dropOf(sums, count, found, { from, end, usual }, basis)
+    const drop = dropOf(sums, rest, { from, end, usual, outside: outside - (end - from) }, basis)
     if (drop !== undefined && drop.evidence > (best?.evidence ?? basis.evidence)) best = drop
   }
   for (let from = 0; from < count; from += STRIDE) {
@@ -84,19 +86,16 @@ const HIGHEST_USUAL = LEVELS.findIndex((level) => level > REVIEW_DESIGN.highestU
 
 function dropOf(
   sums: Float64Array,
-  count: number,
-  found: readonly Drop[],
-  { from, end, usual }: { from: number; end: number; usual: number },
+  rest: Float64Array,
+  { from, end, usual, outside }: { from: number; end: number; usual: number; outside: number },
   { correlation, tolerance }: DropBasis,
 ): Drop | undefined {
   // The level outside: at first sight that of all days, then without the stretch.
-  const outside = count - (end - from) - found.reduce((sum, drop) => sum + drop.end - drop.from, 0)
   // A few bright weeks above the estimate are luck, and no level that the others fell from.
   const most = Math.max(usual, HIGHEST_USUAL)
-  const around =
-    outside < REVIEW_DESIGN.leastDaysOutside ? usual : Math.min(most, levelOutside(sums, count, found, from, end))
+  const around = outside < REVIEW_DESIGN.leastDaysOutside ? usual : Math.min(most, bestOutside(sums, rest, from, end))
   const usualOutside = LEVELS[around]!
-  const steps = Math.ceil(-Math.log(1 - tolerance) / LEVEL_STEP_LOG)
+  const steps = Math.ceil(-Math.log(1 - tolerance(from, end)) / LEVEL_STEP_LOG)
   const [low, same] = [around - steps, Math.min(LEVELS.length - 1, around + steps)]
   if (low <= 0) return undefined
   const below = bestWithin(sums, from, end, 0, low - 1)
@@ -112,32 +111,39 @@ function bestWithin(sums: Float64Array, from: number, end: number, low: number, 
   let [at, odds] = [low, -Infinity]
   for (let level = low; level <= high; level += 1) {
     const sum = sums[end * width + level]! - sums[from * width + level]!
-    if (sum > odds) [at, odds] = [level, sum]
+    if (sum > odds) {
+      at = level
+      odds = sum
+    }
   }
   return { at, odds }
 }
 
-function bestLevel(sums: Float64Array, count: number, found: readonly Drop[], low: number, high: number) {
-  return bestWithout(sums, count, found, low, high)
-}
-
-function levelOutside(sums: Float64Array, count: number, found: readonly Drop[], from: number, end: number): number {
-  return bestWithout(sums, count, [...found, { from, end }], 0, LEVELS.length - 1).at
-}
-
-function bestWithout(
-  sums: Float64Array,
-  count: number,
-  without: readonly Pick<Drop, 'from' | 'end'>[],
-  low: number,
-  high: number,
-) {
+/** Sums of the odds of all days but those of some stretches, by level. */
+function sumsWithout(sums: Float64Array, count: number, without: readonly Pick<Drop, 'from' | 'end'>[]): Float64Array {
   const width = LEVELS.length
-  let [at, odds] = [low, -Infinity]
-  for (let level = low; level <= high; level += 1) {
+  return Float64Array.from({ length: width }, (_, level) => {
     let sum = sums[count * width + level]!
     for (const { from, end } of without) sum -= sums[end * width + level]! - sums[from * width + level]!
-    if (sum > odds) [at, odds] = [level, sum]
+    return sum
+  })
+}
+
+function bestOf(odds: Float64Array): number {
+  return odds.reduce((best, own, at) => (own > odds[best]! ? at : best), 0)
+}
+
+/** The level that explains the days best which are left without one more stretch. */
+function bestOutside(sums: Float64Array, rest: Float64Array, from: number, end: number): number {
+  const { length } = rest
+  const [begin, after] = [from * length, end * length]
+  let [at, odds] = [0, -Infinity]
+  for (let level = 0; level < length; level += 1) {
+    const sum = rest[level]! - (sums[after + level]! - sums[begin + level]!)
+    if (sum > odds) {
+      at = level
+      odds = sum
+    }
   }
-  return { at, odds }
+  return at
 }

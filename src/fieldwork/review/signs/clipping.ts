@@ -1,5 +1,5 @@
 import { REVIEW_THRESHOLDS } from '../../../tables/fieldwork/index.js'
-import type { ProductionSeries } from '../../production/index.js'
+import type { ProductionSeries, Span, SpanList } from '../../production/index.js'
 import { MS_PER_HOUR, dayNumber, type Kilowatts } from '../../../values/index.js'
 
 /** A flat top of the power at one level on several days. */
@@ -18,13 +18,14 @@ export interface FlatTop {
 export function flatTop(series: ProductionSeries): FlatTop | undefined {
   if (series.resolution !== 'interval') return undefined
   const { spans } = series
-  const kwOf = ({ startMs, endMs, kwh }: (typeof spans)[number]): Kilowatts => (kwh * MS_PER_HOUR) / (endMs - startMs)
+  const kwOf = ({ startMs, endMs, kwh }: Span): Kilowatts => (kwh * MS_PER_HOUR) / (endMs - startMs)
   // One reading may stick out over the limit for a moment; the level is one that is reached often.
-  const levelKw = thirdHighest(spans.map(kwOf))
+  const levelKw = thirdHighest(spans, kwOf)
   if (levelKw <= 0) return undefined
   const { clippingFlatness, clippingHours, clippingIntervals, clippingDays } = REVIEW_THRESHOLDS
   let [days, hours, run, runHours, runDay] = [new Set<number>(), 0, 0, 0, -1]
-  for (const span of spans) {
+  for (let index = 0; index < spans.length; index += 1) {
+    const span = spans.at(index)!
     const day = dayNumber(span.startMs)
     const isLevel = Math.abs(kwOf(span) / levelKw - 1) <= clippingFlatness
     if (day !== runDay || !isLevel) [run, runHours] = [0, 0]
@@ -40,9 +41,10 @@ export function flatTop(series: ProductionSeries): FlatTop | undefined {
   return days.size >= clippingDays ? { levelKw, days: days.size, hours } : undefined
 }
 
-function thirdHighest(values: readonly number[]): number {
+function thirdHighest(spans: SpanList, kwOf: (span: Span) => Kilowatts): number {
   let [first, second, third] = [-Infinity, -Infinity, -Infinity]
-  for (const value of values) {
+  for (let index = 0; index < spans.length; index += 1) {
+    const value = kwOf(spans.at(index)!)
     if (value > first) [first, second, third] = [value, first, second]
     else if (value > second) [second, third] = [value, second]
     else if (value > third) third = value

@@ -30,7 +30,9 @@ export function measuredClockShift(
     .slice(0, Math.max(REVIEW_THRESHOLDS.clockShiftDays, Math.ceil(days.length / 4)))
   const wanted = new Set(clear.map((day) => day.day))
   const sums = new Map<number, { moment: number; kwh: KilowattHours }>()
-  for (const span of series.spans) {
+  const { spans } = series
+  for (let index = 0; index < spans.length; index += 1) {
+    const span = spans.at(index)!
     const day = dayNumber(span.startMs)
     if (!wanted.has(day)) continue
     const sum = sums.get(day) ?? { moment: 0, kwh: 0 }

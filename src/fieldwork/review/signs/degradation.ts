@@ -39,6 +39,8 @@ export function yearOnYear(days: readonly JudgedDay[]): YearOnYear | undefined {
     const later = byDay.get(day.day + YEAR_DAYS)
     if (later === undefined || !counts(day) || !counts(later)) continue
     if (later.kwh <= 0 || day.kwh <= 0) continue
+    // A day of known weather beside one of a kind of day would show how the two differ, and no age.
+    if ((later.modelled === undefined) !== (day.modelled === undefined)) continue
     const block = Math.floor(day.day / BLOCK_DAYS)
     byBlock.set(block, [...(byBlock.get(block) ?? []), Math.log(ratio(later) / ratio(day))])
   }

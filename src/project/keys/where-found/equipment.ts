@@ -94,6 +94,7 @@ export const EQUIPMENT_WHERE: WherePairs = [
   ['losses.rating_shortfall_pct', 'the data sheet of the module, power tolerance'],
   ['production.*', 'the head of the table that the monitoring portal or the meter exports'],
   ['production.weather_table.**', 'the description of the weather station and the first lines of its file'],
+  ['production.meter_columns.*', 'the head of the table, with one column for each meter or inverter'],
   ['production.module_columns.*', 'the head of the table of the monitoring portal, with one column for each module'],
   ['production.day_correlation', 'leave it out for the value of the program'],
 ]

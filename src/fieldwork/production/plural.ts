@@ -1,0 +1,4 @@
+/** `1 row`, `2 rows` */
+export function plural(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`
+}
