@@ -93,7 +93,9 @@ export class TextPlaces {
         const line = leaderLine(at, spot, box)
         if (lying === undefined || this.#crosses(line)) continue
         const isAstray =
-          isNearer(others, at, boundsOf(marks.flatMap((mark) => textFigure(mark)))) || runsAlong(this.#obstacles, line)
+          text.aside === true &&
+          (isNearer(others, at, boundsOf(marks.flatMap((mark) => textFigure(mark)))) ||
+            runsAlong(this.#obstacles, line))
         const cost = lying + RANK_COST * rank + CROSSING_COST * this.#crossed(line) + (isAstray ? ASTRAY_COST : 0)
         least = Math.min(least, cost)
         tries.push({ marks, cost, line })

@@ -96,17 +96,15 @@ export function oneLineSheets(job: SheetJob): OneLine {
     ],
     ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input)],
   }
-  // Below each diagram what room is left; a tree of its own takes its sheets.
-  const rooms = [tree.below?.bottom ?? one.bottom, ...further.map(({ bottom: end }) => end)].map((end) =>
-    lowerPart(body, end + 14),
-  )
-  const { below, more, left } = placeSections(sections, tree.sheets.length > 0 ? rooms.slice(0, 1) : rooms, body)
-  const papers = [
-    [...one.drawn, ...inPart({ ...TREE }, onLayer('oneLine', tree.below?.drawn ?? [])), ...(below[0] ?? [])],
-    ...further.map((each, index) => [...each.drawn, ...(below[index + 1] ?? [])]),
-    ...tree.sheets.map((paper) => inPart({ ...TREE }, onLayer('oneLine', paper))),
-    ...more,
+  const treePart = (drawn: readonly Primitive[]): Primitive[] => inPart({ ...TREE }, onLayer('oneLine', drawn))
+  const drawn = [
+    { drawn: [...one.drawn, ...treePart(tree.below?.drawn ?? [])], bottom: tree.below?.bottom ?? one.bottom },
+    ...further,
+    ...tree.sheets.map((sheet) => ({ drawn: treePart(sheet.drawn), bottom: sheet.bottom })),
   ]
+  const rooms = drawn.map(({ bottom }) => lowerPart(body, bottom + 14))
+  const { below, more, left } = placeSections(sections, rooms, body)
+  const papers = [...drawn.map((each, index) => [...each.drawn, ...(below[index] ?? [])]), ...more]
   const sheets = papers.map((paper, index) => ({
     id: continued('E-601', index),
     title: index === 0 ? 'One-line diagram' : CONTINUED,
