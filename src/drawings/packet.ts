@@ -30,14 +30,15 @@ export function drawPacket(input: PacketInput): Sheet[] {
   if (input.comments !== undefined) checkTexts(input.comments, 'comments')
   const stationery = makeStationery(PAPER_SIZES[input.size], titleFacts(input), stationeryWishes(input))
   const job: SheetJob = { input, stationery }
+  const oneLine = oneLineSheets(job)
   const sheets = inOrder(input.authority?.sheet_order, [
     ...sitePlanSheets(job),
     ...roofPlanSheets(job, attachmentFacts(input) === undefined ? undefined : 'S-501'),
     ...attachmentSheets(job),
     ...windZoneSheets(job),
     ...stepsOr(input.mounts?.worksheet, (steps) => structuralCalculation(job, steps)),
-    ...oneLineSheets(job),
-    ...scheduleSheets(job),
+    ...oneLine.sheets,
+    ...scheduleSheets(job, oneLine.left),
     ...stepsOr(input.wire?.worksheet, (steps) => electricalCalculation(job, steps)),
     ...labelSheets(job),
     ...(input.threeLine === true || input.project.drawings?.three_line === true ? threeLineSheets(job) : []),

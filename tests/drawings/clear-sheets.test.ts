@@ -80,6 +80,77 @@ describe('the one-line diagram', () => {
   })
 })
 
+describe('a box between two pieces of a circuit', () => {
+  const input = packetInput(houseOf('four planes 31'), 'letter', true)
+  const { conductors = [] } = input.wire?.values ?? {}
+
+  // The list of conductors says where each ends; a reader of the diagram has to see it too.
+  test.each(['11x17', 'letter', 'A3'] as const)('stands between their tags, on %s', (size) => {
+    const sheets = drawPacket({ ...input, size })
+      .filter(({ id }) => id.startsWith('E-601'))
+      .map(readSheet)
+    const pairs = conductors.flatMap(({ tag, to, circuits }) => {
+      const next = conductors.find((each) => each.from === to && each.circuits[0] === circuits[0])
+      return to.startsWith('box ') && next !== undefined ? [[tag, next.tag] as const] : []
+    })
+    expect(pairs).toHaveLength(4)
+    for (const [tag, next] of pairs) {
+      const read = sheets.find(({ said }) => said.some(({ text }) => text === tag))
+      const placeOf = (text: string) => read?.said.find((each) => each.text === text)?.middle ?? { x: 0, y: 0 }
+      const [a, b] = [placeOf(tag), placeOf(next)]
+      const between = read?.boxes.filter(
+        (box) => box.x > a.x && box.x + box.width < b.x && Math.abs(box.y + box.height / 2 - a.y) < 0.6,
+      )
+      const words = read?.said.filter(({ middle }) => middle.x > a.x && middle.x < b.x && Math.abs(middle.y - a.y) < 1)
+      expect([tag, between?.length, words?.map(({ text }) => text)]).toEqual([tag, 1, ['JB']])
+      // Clear of both circles.
+      const [box] = between ?? []
+      expect(box === undefined ? 0 : Math.min(box.x - a.x, b.x - box.x - box.width)).toBeGreaterThan(6.6)
+    }
+  })
+})
+
+describe('marks of equipment on the site plan', () => {
+  test.each(['11x17', 'letter', 'A3'] as const)('stand at what they name and at nothing else, on %s', (size) => {
+    for (const name of ['demo house', 'strings on a combiner', 'four planes 31']) {
+      const project = houseOf(name)
+      const [read] = drawPacket(packetInput(project, size, true))
+        .filter(({ id }) => id === 'C-101')
+        .map(readSheet)
+      const [view] = read?.sheet.viewports ?? []
+      if (read === undefined || view === undefined) throw new Error('no site plan')
+      const marks = { utility_meter: 'M', main_panel: 'MP', pv_disconnect: 'D', combiner: 'C' } as const
+      const dots = Object.values(project.site_plan?.equipment ?? {}).flatMap((each) => {
+        const mark = (marks as Readonly<Record<string, string>>)[each.kind]
+        const at = {
+          x: view.originPt.x + each.x_ft * view.scalePtPerFt,
+          y: view.originPt.y - each.y_ft * view.scalePtPerFt,
+        }
+        return mark === undefined ? [] : [{ mark, at }]
+      })
+      expect(dots.length).toBeGreaterThan(1)
+      for (const { mark, at } of dots) {
+        const said = read.said.find(({ text, middle }) => text === mark && middle.x < view.box.x + view.box.width)
+        const [line] = said?.lines ?? []
+        if (said === undefined || line === undefined) throw new Error(`no ${mark}`)
+        const distance = (to: { readonly x: number; readonly y: number }): number =>
+          Math.hypot(
+            Math.max(line.at.x - to.x, 0, to.x - line.at.x - line.widthPt),
+            Math.max(line.at.y - line.sizePt - to.y, 0, to.y - line.at.y),
+          )
+        const nearest = dots.toSorted((a, b) => distance(a.at) - distance(b.at))[0]
+        expect([name, mark, nearest?.mark]).toEqual([name, mark, mark])
+        // A line leads from it to its dot, and does not run along the wall or the raceway there.
+        const leader = read.paths.find(
+          ({ points: [a], pen }) => pen === 'hair' && a !== undefined && Math.hypot(a.x - at.x, a.y - at.y) < 0.2,
+        )
+        const [from, to] = leader?.points ?? []
+        expect([name, mark, Math.abs((to?.x ?? 0) - (from?.x ?? 0)) > 2]).toEqual([name, mark, true])
+      }
+    }
+  })
+})
+
 describe('a plan of wind zones', () => {
   test('has its name right below it', () => {
     for (const name of ['strings on a combiner', 'four planes 31'])
@@ -121,9 +192,9 @@ describe('the site plan with an overhead line', () => {
 describe('the wall with labels', () => {
   test('has no name that is cut', () => {
     for (const [name, make] of DRAWN_HOUSES.filter(([each]) => !each.startsWith('long'))) {
-      for (const { sheet, words } of readPacket(packetInput(make(), 'letter', true)).filter(
-        (each) => each.sheet.id === 'E-604',
-      ))
+      for (const { sheet, words } of drawPacket(packetInput(make(), 'letter', true))
+        .filter(({ id }) => id === 'E-604')
+        .map(readSheet))
         expect([name, sheet.id, /DISCONN…|SWITC…/u.test(words)]).toEqual([name, sheet.id, false])
     }
   })

@@ -403,7 +403,12 @@ describe('lines of text', () => {
 
 describe('numbers of conductors on a wire', () => {
   const tags = (count: number) =>
-    Array.from({ length: count }, (_, index): WireTag => ({ tag: `${index + 1}`, circuits: [], inArray: false }))
+    Array.from({ length: count }, (_, index): WireTag => ({
+      tag: `${index + 1}`,
+      circuits: [],
+      inArray: false,
+      toBox: false,
+    }))
   const numbers = (count: number, from: number, to: number) => readSheet(sheet(spread(tags(count), from, to, 100)))
 
   test('stand evenly, each in a circle; in one box where they would touch', () => {

@@ -57,8 +57,11 @@ describe.each(wiredHouses)('sheets of %s', (_, make) => {
   test.each(['11x17', 'letter', 'A3'] as const)(
     'on %s have no words on words of the one-line and elevation',
     (size: PaperName) => {
-      const sheets = readPacket(packetInput(make(), size, true)).filter(({ sheet }) => /^E-60[16]/u.test(sheet.id))
+      const all = readPacket(packetInput(make(), size, true))
+      const sheets = all.filter(({ sheet }) => /^E-60[16]/u.test(sheet.id))
       expect(sheets.flatMap(onOneAnother)).toEqual([])
+      // What is not known or has no limit is said in words.
+      expect(all.flatMap(({ sheet, words }) => (/Infinity|NaN|undefined/u.test(words) ? [sheet.id] : []))).toEqual([])
     },
   )
 

@@ -322,7 +322,7 @@ describe.each(houses)('schedules of %s', (_, make) => {
   })
 
   test('equipment: how many of what, with the ratings of its sheet', () => {
-    const rows = rowsOf(diagram, ['Item', 'Number', 'Name', 'Ratings', 'Listing and sheet'])
+    const rows = rowsOf([...diagram, ...sheets], ['Item', 'Number', 'Name', 'Ratings', 'Listing and sheet'])
     const modules = input.arrangement.values.modules.length
     const item = (name: string): string[] | undefined => rows.find(([each]) => each === name)
     expect(item('Module')).toEqual([
@@ -365,14 +365,15 @@ describe.each(houses)('schedules of %s', (_, make) => {
       'Flashed foot sheet rev 3 (invented)',
     ])
     expect(rows).toHaveLength(4)
-    // Once: the schedules say where.
-    expect(sheets.some(({ words }) => words.includes('UL 61730'))).toBe(false)
+    // Once: with the diagram, or with the schedules where it has no room; the schedules say where.
+    const withSchedules = sheets.some(({ words }) => words.includes('UL 61730'))
+    expect(diagram.some(({ words }) => words.includes('UL 61730'))).toBe(!withSchedules)
     expect(
       sheets
         .map(({ words }) => words)
         .join(' ')
         .replaceAll(/\s+/gu, ' '),
-    ).toContain('Conductors by tag, and ratings of the equipment: sheet E-601')
+    ).toContain(`Conductors by tag${withSchedules ? '' : ', and ratings of the equipment'}: sheet E-601`)
     const cover = packet.filter(({ sheet }) => sheet.id.startsWith('G-001'))
     expect(rowsOf(cover, ['Item', 'No.', 'Name', 'Ratings'])).toEqual(rows.map((row) => row.slice(0, 4)))
   })

@@ -1,19 +1,55 @@
 import { describe, expect, test } from 'vitest'
 import type { Project } from '../../src/project/index.js'
-import type { PaperName } from '../../src/drawings/index.js'
+import { drawPacket, type PaperName } from '../../src/drawings/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
-import { readPacket, type PathMark, type ReadSheet, type Spot } from './read-sheet.js'
+import { readPacket, readSheet, type PathMark, type ReadSheet, type Spot } from './read-sheet.js'
 import { wiredHouses } from './wired-houses.js'
 
 const TAG = /^(?:\d+[a-z]*|[FTSG]\d+)$/u
 
 function threeLine(project: Project, size: PaperName = '11x17') {
   const input = { ...packetInput(project, size, true), threeLine: true }
-  const sheets = readPacket(input).filter(({ sheet }) => sheet.id.startsWith('E-605'))
+  const sheets = drawPacket(input)
+    .filter(({ id }) => id.startsWith('E-605'))
+    .map(readSheet)
   const wiring = input.wire?.values
   if (wiring === undefined) throw new Error('no wiring')
   return { sheets, wiring }
 }
+
+describe('the three-line diagram', () => {
+  test('stands on one sheet with the panel where there is room', () => {
+    const { sheets } = threeLine(microHouse())
+    expect(sheets.map(({ sheet }) => sheet.id)).toEqual(['E-605'])
+    expect(sheets[0]?.words).toContain('MAIN PANEL')
+    expect(sheets[0]?.words).toContain('AC COMBINER')
+  })
+
+  test.each(wiredHouses)('has each tag clear of boxes and of other tags: %s', (_, make) => {
+    for (const size of ['11x17', 'letter', 'A3'] as const)
+      for (const { sheet, circles, boxes, said } of threeLine(make(), size).sheets) {
+        const tags = circles.filter(
+          ({ center, radius }) =>
+            Math.abs(radius - 6.6) < 0.01 &&
+            said.some(
+              ({ text, middle }) => TAG.test(text) && Math.hypot(middle.x - center.x, middle.y - center.y) < 1.5,
+            ),
+        )
+        // What hangs under a panel lies on the line to its electrode.
+        const cut = tags.filter(({ center: { x, y }, radius }) =>
+          boxes.some(
+            (box) =>
+              box.width > 40 &&
+              box.height > 40 &&
+              y > box.y &&
+              y < box.y + box.height &&
+              Math.min(Math.abs(x - box.x), Math.abs(x - box.x - box.width)) < radius - 0.3,
+          ),
+        )
+        expect([sheet.id, cut.map(({ center }) => center)]).toEqual([sheet.id, []])
+      }
+  })
+})
 
 const isLevel = ({ points: [a, b, ...more] }: PathMark): boolean =>
   a !== undefined && b !== undefined && more.length === 0 && Math.abs(a.y - b.y) < 0.01

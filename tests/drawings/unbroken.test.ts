@@ -21,6 +21,8 @@ const WHOLE = [
   '2091 ft²',
   '≤ 7015',
   '15 ft;',
+  'labels 6',
+  'label 12,',
 ]
 
 describe('a line breaks', () => {

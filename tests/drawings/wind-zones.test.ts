@@ -33,6 +33,36 @@ describe('the plan of wind zones', () => {
     expect(words).toContain(loads.zones['3r']?.uplift_psf.toFixed(1))
   })
 
+  test.each(['11x17', 'letter', 'A3'] as const)('has the name of a zone in that zone, on %s', (size) => {
+    const base = microHouse()
+    // Modules that reach into the strip at the rake leave no room in its middle.
+    const south = base.arrays['south']
+    if (south === undefined) throw new Error('the house has an array south')
+    const blocks = {
+      main: { orientation: 'portrait', rows: 1, columns: 9, x_ft: 4.5, y_ft: 3, gap_in: 0.5 },
+    } as const
+    const input = packetInput({ ...base, arrays: { south: { ...south, arrangement: { blocks } } } }, size, true)
+    const loads = input.mounts?.values.loads.planes['south']
+    const plane = input.arrangement.values.planes['south']
+    if (loads === undefined || plane === undefined) throw new Error('the house has a plane south with loads')
+    const { sheet, said } = sheetOf(readPacket(input), 'S-502')
+    const [view] = sheet.viewports
+    if (view === undefined) throw new Error('no plan')
+    const names = said.filter(
+      ({ text, middle }) => /^[123][enr]?$/u.test(text) && middle.x < view.box.x + view.box.width,
+    )
+    expect(names).toHaveLength(9)
+    for (const { text, middle } of names) {
+      const at = {
+        xFt: (middle.x - view.originPt.x) / view.scalePtPerFt,
+        yFt: (view.originPt.y - middle.y) / view.scalePtPerFt,
+      }
+      const shape = { edition: 'ASCE 7-16', roofKind: 'gable' } as const
+      const own = zoneAt({ id: 'south', tiltDeg: loads.slope_deg, edges: plane.edges }, at, loads.edge_strip_ft, shape)
+      expect([text, at.xFt > 0 && at.xFt < 40 && at.yFt > 0]).toEqual([own, true])
+    }
+  })
+
   test('draws the strips at their width seen from above, cut to the plane', () => {
     const { planes } = packetInput(hipHouse()).arrangement.values
     for (const plane of Object.values(planes)) {

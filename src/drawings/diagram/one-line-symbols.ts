@@ -113,6 +113,14 @@ function openBlade(hingeX: number, jawX: number, y: number): Primitive[] {
   ])
 }
 
+/** Junction box on a wire. x and y are its middle. */
+export function junctionBox(x: number, y: number, width = 18): Primitive[] {
+  return [
+    { kind: 'rectangle', x: x - width / 2, y: y - 7, width, height: 14, pen: 'medium', fill: 'white' },
+    label(x, y, 'JB', { sizePt: TYPE_PT.small, align: 'center', valign: 'middle' }),
+  ]
+}
+
 /** Round meter. x and y are its middle. */
 export function meterSymbol(x: number, y: number): Primitive[] {
   return asSymbol<Primitive>('METER', xy(x, y), [

@@ -14,6 +14,8 @@ export interface WireTag {
   readonly tag: string
   readonly circuits: readonly string[]
   readonly inArray: boolean
+  /** Whether it ends in a box where the next one of its circuit begins. */
+  readonly toBox: boolean
 }
 
 /** A trunk cable or raceway with the number that the tags of its conductors begin with. */
@@ -45,8 +47,9 @@ export function wireTags(wiring: WiringValues): WireTag[] {
   return wiring.conductors.flatMap((conductor) => {
     const number = numberOf(conductor)
     if (number === undefined) return []
-    const { tag, circuits, method } = conductor
-    return [{ tag, circuits, inArray: method === TRUNK || racewayOf(wiring, number)?.location === 'array' }]
+    const { tag, circuits, method, to } = conductor
+    const inArray = method === TRUNK || racewayOf(wiring, number)?.location === 'array'
+    return [{ tag, circuits, inArray, toBox: to.startsWith('box ') }]
   })
 }
 

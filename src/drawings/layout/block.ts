@@ -14,7 +14,13 @@ export type Block =
   /** Goes on in the next column where a page has at least so many. */
   | { readonly kind: 'break'; readonly columns: number }
   | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
-  | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
+  | {
+      readonly kind: 'list'
+      readonly items: readonly string[]
+      readonly numbered?: boolean
+      /** Whether all of it stands in one column. */
+      readonly whole?: boolean
+    }
   | { readonly kind: 'facts'; readonly facts: readonly (readonly [label: string, value: string])[] }
   | {
       readonly kind: 'table'
@@ -28,6 +34,8 @@ export type Block =
       readonly heightPt: number
       /** Room above it; 8 when missing. */
       readonly gapPt?: number
+      /** Whether what follows stands in the same column. */
+      readonly keep?: boolean
       /** Draws it; x and y are its upper left corner on paper. */
       readonly draw: (x: number, y: number, widthPt: number) => readonly Primitive[]
     }

@@ -1,39 +1,44 @@
-import {
-  asArtifact,
-  blockHeightPt,
-  onLayer,
-  wrapText,
-  type Box,
-  type Face,
-  type Primitive,
-  type Tag,
-} from '../model/index.js'
+import { asArtifact, type Box, type Primitive } from '../model/index.js'
+import { piecesOf, type Spacing } from './block-pieces.js'
 import type { Block } from './block.js'
 import type { Piece } from './piece.js'
-import { tablePieces } from './table-pieces.js'
-import { label, line, TYPE_PT } from './text.js'
 
-/** A table higher than this share of a column is not kept whole. */
-const WHOLE_SHARE = 0.5
+/** A last page that is filled less than this is saved where tighter rows and gaps do so. */
+const SPARE_SHARE = 0.25
+
+const USUAL: Spacing = { padPt: 3, gapShare: 1 }
+const TIGHT: Spacing = { padPt: 2, gapShare: 0.7 }
 
 /**
  * Lets text and tables flow through the columns of as many pages as they need.
  *
- * @param later Area of the pages after the first when it differs; columns keep their width.
+ * @param later Area of the pages after the first when it differs, or of each of them, the last for all that follow; columns
+ *   keep their width.
  * @returns Primitives by page, at least one page.
  */
 export function flowBlocks(
   blocks: readonly Block[],
   first: Box,
   firstColumns = 1,
-  later: Box = first,
+  later: Box | readonly Box[] = first,
   columnGapPt = 18,
 ): Primitive[][] {
   const widthPt = columnWidthPt(first, firstColumns, columnGapPt)
-  const pieces = blocks.flatMap((block) =>
-    block.kind === 'break' ? (firstColumns >= block.columns ? [BREAK] : []) : piecesOf(block, widthPt, first.height),
-  )
-  return flowPieces(pieces, first, firstColumns, later, columnGapPt)
+  const mostPt = Math.max(first.height, ...areasOf(later).map(({ height }) => height))
+  const flow = (spacing: Spacing): Flow => {
+    const pieces = blocks.flatMap((block) =>
+      block.kind === 'break'
+        ? firstColumns >= block.columns
+          ? [BREAK]
+          : []
+        : piecesOf(block, widthPt, mostPt, spacing),
+    )
+    return flowThrough(pieces, first, firstColumns, later, columnGapPt)
+  }
+  const usual = flow(USUAL)
+  if (usual.pages.length === 1 || usual.lastShare >= SPARE_SHARE) return usual.pages
+  const tight = flow(TIGHT)
+  return tight.pages.length < usual.pages.length ? tight.pages : usual.pages
 }
 
 /** The same for pieces that are as wide as a column. */
@@ -41,34 +46,63 @@ export function flowPieces(
   pieces: readonly Piece[],
   first: Box,
   firstColumns = 1,
-  later: Box = first,
+  later: Box | readonly Box[] = first,
   columnGapPt = 18,
 ): Primitive[][] {
+  return flowThrough(pieces, first, firstColumns, later, columnGapPt).pages
+}
+
+interface Flow {
+  readonly pages: Primitive[][]
+  /** Share of the last page that is taken. */
+  readonly lastShare: number
+}
+
+const areasOf = (later: Box | readonly Box[]): readonly Box[] => ('height' in later ? [later] : later)
+
+function flowThrough(
+  pieces: readonly Piece[],
+  first: Box,
+  firstColumns: number,
+  later: Box | readonly Box[],
+  columnGapPt: number,
+): Flow {
   let [area, columns] = [first, firstColumns]
+  const follow = areasOf(later)
   const widthPt = columnWidthPt(area, columns, columnGapPt)
   const pages: Primitive[][] = [[]]
   let [column, y] = [0, area.y]
   const bottomOf = (): number => area.y + area.height
+  const nextArea = (): Box => follow[Math.min(pages.length, follow.length) - 1] ?? first
+  const hasHigher = (): boolean =>
+    follow.slice(Math.min(pages.length, follow.length) - 1).some(({ height }) => height > area.height)
+  /** Starts the next column, or page. */
+  const goOn = (): void => {
+    column += 1
+    if (column === columns) {
+      column = 0
+      const next = nextArea()
+      pages.push([])
+      if (next !== area) {
+        area = next
+        columns = Math.max(1, Math.floor((area.width + columnGapPt) / (widthPt + columnGapPt)))
+      }
+    }
+    y = area.y
+  }
   for (const [index, piece] of pieces.entries()) {
-    const atTop = y === area.y
-    const gap = atTop ? 0 : piece.gapPt
-    let needed = gap + piece.heightPt
+    let needed = piece.heightPt
     for (let next = index; pieces[next]?.keep === true; next++) {
       const follower = pieces[next + 1]
       if (follower !== undefined) needed += follower.gapPt + follower.heightPt
     }
-    let start = y + gap
-    if ((piece.breaks === true || y + Math.min(needed, area.height) > bottomOf() + 1e-6) && !atTop) {
-      column += 1
-      if (column === columns) {
-        column = 0
-        pages.push([])
-        if (later !== first) {
-          area = later
-          columns = Math.max(1, Math.floor((later.width + columnGapPt) / (widthPt + columnGapPt)))
-        }
-      }
-      start = area.y
+    const begun = y > area.y
+    let start = begun ? y + piece.gapPt : y
+    if (begun && (piece.breaks === true || y + Math.min(piece.gapPt + needed, area.height) > bottomOf() + 1e-6)) goOn()
+    // A piece that is higher than what is left of a page begins where there is more room.
+    while (y === area.y && needed > area.height + 1e-6 && hasHigher()) goOn()
+    if (y === area.y) {
+      start = y
       if (piece.header !== undefined) {
         const x = area.x + column * (widthPt + columnGapPt)
         pages.at(-1)?.push(...asArtifact(piece.header.draw(x, start)))
@@ -79,7 +113,8 @@ export function flowPieces(
     pages.at(-1)?.push(...piece.draw(x, start))
     y = start + piece.heightPt
   }
-  return pages
+  const lastShare = (column + (y - area.y) / area.height) / columns
+  return { pages, lastShare }
 }
 
 const columnWidthPt = ({ width }: Box, columns: number, gapPt: number): number =>
@@ -87,75 +122,3 @@ const columnWidthPt = ({ width }: Box, columns: number, gapPt: number): number =
 
 /** A piece of no height that starts a column. */
 export const BREAK: Piece = { heightPt: 0, gapPt: 0, breaks: true, draw: () => [] }
-
-function piecesOf(block: Exclude<Block, { kind: 'break' }>, widthPt: number, mostPt: number): Piece[] {
-  switch (block.kind) {
-    case 'heading': {
-      const lines = wrapText(block.text, TYPE_PT.head, 'bold', widthPt).length
-      const height = blockHeightPt(lines, TYPE_PT.head) + 3
-      const draw: Piece['draw'] = (x, y) =>
-        onLayer<Primitive>('title', [
-          label(x, y, block.text, { sizePt: TYPE_PT.head, face: 'bold', maxWidthPt: widthPt, tag: { kind: 'H2' } }),
-          line(x, y + height, x + widthPt, y + height, { pen: 'medium' }),
-        ])
-      return [{ heightPt: height, gapPt: 12, keep: true, draw }]
-    }
-    case 'text':
-      return paragraph(block.text, widthPt, block.bold === true ? 'bold' : 'plain')
-    case 'list': {
-      const list: Tag = { kind: 'L' }
-      return block.items.flatMap((item, index) =>
-        listItem(item, block.numbered === true ? `${index + 1}.` : '•', widthPt, list),
-      )
-    }
-    case 'facts':
-      return tablePieces(
-        [
-          { heading: '', share: 0.34, bold: true },
-          { heading: '', share: 0.66 },
-        ],
-        block.facts,
-        widthPt,
-        mostPt,
-      )
-    case 'table': {
-      const rows = tablePieces(block.columns, block.rows, widthPt, mostPt)
-      const heightPt = rows.reduce((sum, row) => sum + row.heightPt, 0)
-      return block.whole !== true || heightPt > WHOLE_SHARE * mostPt
-        ? rows
-        : rows.map((row, index) => (index < rows.length - 1 ? { ...row, keep: true } : row))
-    }
-    case 'figure':
-      return [{ heightPt: block.heightPt, gapPt: block.gapPt ?? 8, draw: (x, y) => block.draw(x, y, widthPt) }]
-  }
-}
-
-function paragraph(text: string, widthPt: number, face: Face): Piece[] {
-  const lines = wrapText(text, TYPE_PT.text, face, widthPt)
-  const tag: Tag = { kind: 'P' }
-  return lines.map((each, index) => ({
-    heightPt: TYPE_PT.text * 1.22,
-    gapPt: index === 0 ? 5 : 0,
-    draw: (x, y) => onLayer('note', [label(x, y, each, { face, tag })]),
-  }))
-}
-
-function listItem(text: string, mark: string, widthPt: number, list: Tag): Piece[] {
-  const item: Tag = { kind: 'LI', within: list }
-  const [before, body]: [Tag, Tag] = [
-    { kind: 'Lbl', within: item },
-    { kind: 'LBody', within: item },
-  ]
-  const indent = 14
-  const lines = wrapText(text, TYPE_PT.text, 'plain', widthPt - indent)
-  return lines.map((each, index) => ({
-    heightPt: TYPE_PT.text * 1.22,
-    gapPt: index === 0 ? 3.5 : 0,
-    keep: index < lines.length - 1,
-    draw: (x, y) =>
-      onLayer('note', [
-        ...(index === 0 ? [label(x, y, mark, { tag: before })] : []),
-        label(x + indent, y, each, { tag: body }),
-      ]),
-  }))
-}

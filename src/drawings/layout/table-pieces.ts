@@ -4,6 +4,7 @@ import { columnWidthsPt } from './column-widths.js'
 import type { Piece } from './piece.js'
 import { label, line, TYPE_PT } from './text.js'
 
+/** Room beside and, unless asked otherwise, above and below the words of a cell, points. */
 const PAD = 3
 const SIZE = TYPE_PT.small
 
@@ -15,33 +16,47 @@ interface PlacedColumn {
   readonly face: Face
 }
 
+/** What the rows of a table have in common. */
+interface RowLook {
+  readonly widthPt: number
+  readonly padPt: number
+  readonly table: Tag
+}
+
 /** The lines of the cells of one row. */
 type Lines = readonly (readonly string[])[]
 
 /**
- * A table, row by row; its head is drawn again where it goes on in another column.
+ * A table, row by row; its head is drawn again where it goes on in another column, and does not stand over a single row
+ * of several.
  *
  * @param mostPt Height of a column: a row that is higher is cut into several.
+ * @param padPt Room above and below the words of a cell.
  */
 export function tablePieces(
   columns: readonly TableColumn[],
   rows: readonly (readonly string[])[],
   widthPt: number,
   mostPt: number,
+  padPt = PAD,
 ): Piece[] {
   const placed = placeColumns(columns, rows, widthPt)
   const table: Tag = { kind: 'Table' }
-  const header = headerOf(columns, placed, widthPt, table)
-  const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * PAD) / (SIZE * 1.22)) - 1)
+  const header = headerOf(columns, placed, { widthPt, padPt, table })
+  const mostLines = Math.max(1, Math.floor((mostPt - (header?.heightPt ?? 0) - 2 * padPt) / (SIZE * 1.22)) - 1)
   const body = rows.flatMap((cells) =>
-    cutRow(wrapped(placed, cells), mostLines).map((lines) => rowPiece(placed, lines, { widthPt, table })),
+    cutRow(wrapped(placed, cells), mostLines).map((lines) => rowPiece(placed, lines, { widthPt, padPt, table })),
   )
   const first = header ?? body[0]
   if (first === undefined) return []
   const rest = header === undefined ? body.slice(1) : body
   return [
     { ...first, gapPt: 5, ...(header !== undefined ? { keep: true } : {}) },
-    ...rest.map((each) => ({ ...each, header })),
+    ...rest.map((each, index) => ({
+      ...each,
+      header,
+      ...(header !== undefined && index === 0 && rest.length > 1 ? { keep: true } : {}),
+    })),
   ]
 }
 
@@ -59,19 +74,14 @@ function placeColumns(
   }))
 }
 
-function headerOf(
-  columns: readonly TableColumn[],
-  placed: readonly PlacedColumn[],
-  widthPt: number,
-  table: Tag,
-): Piece | undefined {
+function headerOf(columns: readonly TableColumn[], placed: readonly PlacedColumn[], look: RowLook): Piece | undefined {
   if (columns.every((column) => column.heading === '')) return undefined
   const bold = placed.map((column): PlacedColumn => ({ ...column, face: 'bold' }))
   const lines = wrapped(
     bold,
     columns.map((column) => column.heading),
   )
-  return rowPiece(bold, lines, { widthPt, table, fill: 'light' })
+  return rowPiece(bold, lines, { ...look, fill: 'light' })
 }
 
 function wrapped(columns: readonly PlacedColumn[], cells: readonly string[]): string[][] {
@@ -89,7 +99,7 @@ function cutRow(lines: Lines, mostLines: number): Lines[] {
 function rowPiece(
   columns: readonly PlacedColumn[],
   cells: Lines,
-  { widthPt, table, fill }: { readonly widthPt: number; readonly table: Tag; readonly fill?: 'light' },
+  { widthPt, padPt, table, fill }: RowLook & { readonly fill?: 'light' },
 ): Piece {
   const tags = rowCells(
     table,
@@ -101,7 +111,7 @@ function rowPiece(
           : { kind: 'TD' },
     ),
   )
-  const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * PAD
+  const heightPt = blockHeightPt(Math.max(1, ...cells.map((cell) => cell.length)), SIZE) + 2 * padPt
   return {
     heightPt,
     gapPt: 0,
@@ -123,7 +133,7 @@ function rowPiece(
           const at = { left: left + PAD, center: left + width / 2, right: left + width - PAD }[align]
           return lines.length === 0
             ? []
-            : [label(at, y + PAD, lines.join('\n'), { sizePt: SIZE, align, face, tag: tags[index] })]
+            : [label(at, y + padPt, lines.join('\n'), { sizePt: SIZE, align, face, tag: tags[index] })]
         }),
       ]),
   }

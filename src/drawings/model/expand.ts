@@ -145,7 +145,8 @@ function expandDimension(dimension: DimensionPrimitive, placing: Placing): Expan
   const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }
   const beside = length / 2 + width / 2 + 6
   const along = (distance: number, away = 0): XY => ({ x: ux * distance + nx * away, y: uy * distance + ny * away })
-  const fits = width + 8 <= length
+  // Words over a line keep clear of the ticks at its ends.
+  const fits = width + 4.6 <= length
   // Above the line as it is read, then below it, then farther off.
   const above = flipped ? -1 : 1
   const away = [0.62, 1.85, 3.05, 4.25].flatMap((level) => [

@@ -98,7 +98,10 @@ function placeAll(
   for (const [index, each] of movable.filter(([, { text }]) => text.optional !== true)) {
     if (each.text.aside === true || !places.settleBeside(index, each)) aside.push([index, each])
   }
-  const keyed = aside.filter(([index, each]) => !places.settleAside(index, each))
+  const keyed = aside.filter(([index, each]) => {
+    const others = aside.filter(([other]) => other !== index).map(([, { at }]) => at)
+    return !places.settleAside(index, each, others)
+  })
   collisions.push(...placeKeyed(places, keyed, body).map(({ text }) => text.text))
   for (const [index, each] of movable.filter(([, { text }]) => text.optional === true)) places.settleBeside(index, each)
   return { ...places.result(), collisions }

@@ -2,7 +2,7 @@ import { radiansOf } from '../../values/index.js'
 import { boundsOf, figuresOverlap, type Box, type XY } from './geometry.js'
 import { makeGrid, type Grid } from './grid.js'
 import { roundedPoint, type Mark, type TextMark } from './mark.js'
-import { isInside, leaderLine } from './leader-line.js'
+import { isInside, isNearer, leaderLine, runsAlong } from './leader-line.js'
 import { addObstacle, LETTERS_ONLY, lieOn, type Obstacles } from './obstacles.js'
 import type { TextPrimitive } from './primitive.js'
 import { textFigure, textMarks } from './text-block.js'
@@ -12,6 +12,8 @@ import type { Belonging, Waiting } from './waiting.js'
 const RANK_COST = 0.2
 /** What each line costs that a leader runs through. */
 const CROSSING_COST = 0.25
+/** What it costs to stand nearer to what another text names, and to have a leader along a line that it begins on. */
+const ASTRAY_COST = 1
 /** Radius of the dot at the end of a leader, points. */
 const DOT_PT = 1.3
 /** Width of a text that stands aside, heights of type. */
@@ -63,8 +65,12 @@ export class TextPlaces {
     return this.#take(index, tries)
   }
 
-  /** Puts a text aside, with a line to what it names: near, on nothing, the line through as little as can be. */
-  settleAside(index: number, { text, at, within, belongs }: Waiting): boolean {
+  /**
+   * Puts a text aside, with a line to what it names: near, on nothing, the line through as little as can be.
+   *
+   * @param others What other texts that stand aside name.
+   */
+  settleAside(index: number, { text, at, within, belongs }: Waiting, others: readonly XY[] = []): boolean {
     this.#belongs.set(index, belongs)
     const level: TextPrimitive = {
       ...text,
@@ -86,7 +92,11 @@ export class TextPlaces {
         const lying = this.#cost(marks, within)
         const line = leaderLine(at, spot, box)
         if (lying === undefined || this.#crosses(line)) continue
-        const cost = lying + RANK_COST * rank + CROSSING_COST * this.#crossed(line)
+        const isAstray =
+          text.aside === true &&
+          (isNearer(others, at, boundsOf(marks.flatMap((mark) => textFigure(mark)))) ||
+            runsAlong(this.#obstacles, line))
+        const cost = lying + RANK_COST * rank + CROSSING_COST * this.#crossed(line) + (isAstray ? ASTRAY_COST : 0)
         least = Math.min(least, cost)
         tries.push({ marks, cost, line })
       }

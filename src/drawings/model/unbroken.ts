@@ -10,7 +10,7 @@ const DOCUMENT = /^\(?(?:ASCE|NEC|NDS|IRC|IBC|IEBC|IFC|NFPA|UL)$/u
 
 /**
  * The words of a line between which it may break. A number stays with its unit (`22000 A`), a fraction with its number
- * (`13 1/2"`), a share with its whole (`22 of 40 %`), an edition with its document (`ASCE 7-16`).
+ * (`13 1/2"`), a share with its whole (`22 of 40 %`), an edition with its document (`ASCE 7-16`), a label with its number.
  */
 export function unbroken(text: string): string[] {
   const words = text.split(' ')
@@ -31,6 +31,7 @@ function staysWith(words: readonly string[], index: number): boolean {
   }
   if (before === 'of') return NUMBER.test(word) && next.startsWith('%') && NUMBER.test(words[index - 2] ?? '')
   if (before === '≤' || before === '≥') return true
+  if (/^labels?$/u.test(before)) return /^\d/u.test(word)
   if (before === 'deg') return word.startsWith('C')
   return DOCUMENT.test(before) && /^\d/u.test(word)
 }

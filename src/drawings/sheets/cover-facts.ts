@@ -99,7 +99,7 @@ export function projectFacts(input: PacketInput): [string, string][] {
       'Connection',
       wiring === undefined
         ? undefined
-        : `${wiring.values.panel.rule}, ${wiring.values.edition} ${wiring.values.panel.section}: ${plainNumber(wiring.values.panel.inverter_a)} A of ${plainNumber(wiring.values.panel.max_inverter_a, 1)} A allowed`,
+        : `${wiring.values.panel.rule}, ${wiring.values.edition} ${wiring.values.panel.section}: ${allowedText(wiring.values.panel)}`,
     ],
     ...rafterDocuments(input).map((text) => ['Rafters', text] as [string, string]),
     ['Added dead load', mounts === undefined ? undefined : `${plainNumber(mounts.values.added_dead_load_psf)} psf`],
@@ -121,4 +121,11 @@ function buildingWords({ existing_house: house }: Project): string | undefined {
     house?.construction_type === undefined ? undefined : `construction type ${house.construction_type}`,
   ].filter((each) => each !== undefined)
   return words.length === 0 ? undefined : words.join(', ')
+}
+
+/** The current of the inverters with its limit; on a tap the parts on the way set limits of their own. */
+function allowedText({ inverter_a: current, max_inverter_a: most }: WiringValues['panel']): string {
+  return Number.isFinite(most)
+    ? `${plainNumber(current)} A of ${plainNumber(most, 1)} A allowed`
+    : `${plainNumber(current)} A; limits of each part: sheet E-602`
 }

@@ -60,7 +60,8 @@ function labelBlock(
   const noteLines = wrapText(notes, SIZE, 'plain', columnPt - 26)
   return {
     kind: 'figure',
-    heightPt: height + blockHeightPt(noteLines.length, SIZE) + 16,
+    heightPt: height + blockHeightPt(noteLines.length, SIZE) + 5,
+    gapPt: 19,
     draw: (x, y): readonly Primitive[] => [
       { kind: 'circle', center: xy(x + 10, y + 14), radiusPt: 9, pen: 'medium' },
       label(x + 10, y + 14, String(each.number), { face: 'bold', align: 'center', valign: 'middle' }),

@@ -127,7 +127,7 @@ function service(
       pen: 'thin',
       fill: 'black',
     },
-    label(edge, y + 12, utilityText(job), {
+    label(edge, y + 14.5, utilityText(job), {
       sizePt: SIZE,
       align: 'right',
       maxWidthPt: at.supply ? edge - tapX - 6 : edge - at.x - 74,

@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import type { LabelMarks } from '../labels/label-marks.js'
 import type { PacketInput } from '../inputs.js'
 import { DESCENT, textMarks, type Box, type Primitive } from '../model/index.js'
-import { tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
+import { junctionBox, tagList, tagSymbol, tagWidthPt } from '../diagram/one-line-symbols.js'
 import type { Places } from './one-line-places.js'
 import type { WireTag } from '../diagram/wire-tags.js'
 import type { Amperes } from '../../values/index.js'
@@ -54,11 +54,22 @@ export function sharedPt(tags: readonly WireTag[]): number {
   return tags.length < 2 ? 0 : tagWidthPt(sharedText(tags)) + 4
 }
 
-/** Tags evenly along a piece of wire, or in one box when they would touch. */
+/** Width of a junction box between two tags, and least room beside it, points. */
+const BOX_PT = 14
+const BESIDE_BOX_PT = 1
+
+/**
+ * Tags evenly along a piece of wire, with the junction boxes between them where there is room, or in one box when they would
+ * touch.
+ */
 export function spread(tags: readonly WireTag[], fromX: number, toX: number, y: number): Primitive[] {
   const step = (toX - fromX) / (tags.length + 1)
   const widest = Math.max(0, ...tags.map(({ tag }) => tagWidthPt(tag)))
   if (tags.length > 1 && step < Math.max(TIGHT_PT, widest + 1.8))
     return [...tagList((fromX + toX) / 2, y, sharedText(tags))]
-  return tags.flatMap((tag, index) => tagSymbol(fromX + (index + 1) * step, y, tag.tag))
+  const hasBoxes = step >= widest + BOX_PT + BESIDE_BOX_PT
+  return tags.flatMap((tag, index) => [
+    ...tagSymbol(fromX + (index + 1) * step, y, tag.tag),
+    ...(hasBoxes && tag.toBox && index < tags.length - 1 ? junctionBox(fromX + (index + 1.5) * step, y, BOX_PT) : []),
+  ])
 }

@@ -7,6 +7,7 @@ import {
   earthSymbol,
   fusedSwitchSymbol,
   inverterSymbol,
+  junctionBox,
   meterSymbol,
   shutdownUnitSymbol,
   sourceSymbol,
@@ -96,10 +97,7 @@ const SIGNS: readonly Sign[] = [
   {
     says: 'Junction box',
     when: always,
-    draw: (x, y) => [
-      { kind: 'rectangle', x: x - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
-      label(x, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
-    ],
+    draw: (x, y) => junctionBox(x, y),
   },
   {
     says: 'Conductors of a circuit, with the tag of the schedule',
@@ -173,6 +171,7 @@ export function oneLineLegend(drawn: Drawn, widthPt: number): Block[] {
     {
       kind: 'figure',
       heightPt: Math.ceil(signs.length / columns) * CELL.height,
+      keep: true,
       draw: (left, top) =>
         onLayer(
           'legend',
@@ -191,6 +190,6 @@ export function oneLineLegend(drawn: Drawn, widthPt: number): Block[] {
           }),
         ),
     },
-    { kind: 'list', items: NOTES },
+    { kind: 'list', items: NOTES, whole: true },
   ]
 }

@@ -38,7 +38,7 @@ const WIDE: Places = {
 const NARROW: Places = {
   symbol: 0.023,
   dcJunction: 0.19,
-  acJunction: 0.286,
+  acJunction: 0.275,
   inverter: 0.301,
   combiner: 0.51,
   disconnect: 0.667,

@@ -10,6 +10,7 @@ import {
   converterSymbol,
   fusedSwitchSymbol,
   inverterSymbol,
+  junctionBox,
   shutdownUnitSymbol,
   sourceSymbol,
   switchSymbol,
@@ -78,8 +79,7 @@ export function drawSource(job: DiagramJob, source: OneLineSource, y: number, gr
     ...(source.shutdown === 'modules'
       ? [label(symbolX + (micro ? 43 : 41), y - 12, 'RS', { sizePt: SIZE, align: 'center', valign: 'bottom' })]
       : []),
-    { kind: 'rectangle', x: junctionX - 9, y: y - 7, width: 18, height: 14, pen: 'medium', fill: 'white' },
-    label(junctionX, y, 'JB', { sizePt: SIZE, align: 'center', valign: 'middle' }),
+    ...junctionBox(junctionX, y),
     ...spread(array, start + 4, junctionX - 8, y),
     ...spread(onward, junctionX + 8, tagsEnd, y),
     ...(outside === undefined ? [] : dcSwitch(switchX, y, outside, job.labels('dc_disconnect'))),

@@ -1,4 +1,4 @@
-import { counted, flowBlocks, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
+import { counted, label, TYPE_PT, type Block, type SheetDraft } from '../layout/index.js'
 import { inPart, onLayer, type Box, type Primitive, type Tag } from '../model/index.js'
 import { labelMarks } from '../labels/label-marks.js'
 import { continued, type SheetJob } from './job.js'
@@ -8,6 +8,7 @@ import type { DiagramJob } from './one-line-job.js'
 import { placesFor, type Places } from './one-line-places.js'
 import { oneLineSources, type OneLineSource } from './one-line-sources.js'
 import { oneLineLegend } from './one-line-legend.js'
+import { placeSections, type Sections } from './one-line-sections.js'
 import { conductorSchedule } from './conductor-schedule.js'
 import { equipmentTable } from './schedules.js'
 import { storageDiagram } from './one-line-storage.js'
@@ -25,15 +26,17 @@ const AROUND_PT = 150
 const UNIT_GAP_PT = 40
 /** Room above and below the rows of a sheet that goes on, points. */
 const ROWS_AROUND_PT = 56
-/** Room for the heading of the legend, and between it and what is above, points. */
-const LEGEND_HEAD_PT = 40
-/** Room in which a table may begin: its heading, head and a row of some lines. */
-const LEAST_TABLE_PT = 90
 
-/** Sheet E-601: the diagram from the circuits, and the conductors by tag below it. */
-export function oneLineSheets(job: SheetJob): SheetDraft[] {
+/** Sheets E-601, and the ratings of the equipment where they have no room there without a sheet of their own. */
+interface OneLine {
+  readonly sheets: SheetDraft[]
+  readonly left: readonly Block[]
+}
+
+/** Sheet E-601: the diagram from the circuits, and its symbols, the conductors by tag and the ratings below it. */
+export function oneLineSheets(job: SheetJob): OneLine {
   const wiring = job.input.wire?.values
-  if (wiring === undefined) return []
+  if (wiring === undefined) return { sheets: [], left: [] }
   const { body } = job.stationery
   const sources = oneLineSources(job.input, wiring)
   const places = placesFor(body.width, wiring)
@@ -84,8 +87,7 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
   }
   const [one = { drawn: [], bottom: body.y }, ...further] = diagrams
   const tree = treeSheets(job.input.project, wiring, one.bottom + 20, body)
-  const top = (tree.below?.bottom ?? one.bottom) + 14
-  const tables: Tables = {
+  const sections: Sections = {
     legend: oneLineLegend({ input: job.input, wiring, sources }, body.width),
     conductors: [
       ...storageDiagram(wiring, labels),
@@ -94,26 +96,22 @@ export function oneLineSheets(job: SheetJob): SheetDraft[] {
     ],
     ratings: [{ kind: 'heading', text: 'Ratings' }, equipmentTable(job.input)],
   }
-  const [first = [], ...others] = tablesBelow(tables, top, body)
-  const last = further.at(-1)
-  // Rows that go on at a sheet may leave room there for all that is left.
-  const [, left, ...more] =
-    last === undefined || tree.sheets.length > 0 || others.length === 0
-      ? []
-      : tablesBelow(tables, top, body, lowerPart(body, last.bottom + 14))
-  const isLast = left !== undefined && more.length === 0
-  const papers = [
-    [...one.drawn, ...inPart({ ...TREE }, onLayer('oneLine', tree.below?.drawn ?? [])), ...first],
-    ...further.map((each) => (isLast && each === last ? [...each.drawn, ...left] : each.drawn)),
-    ...tree.sheets.map((paper) => inPart({ ...TREE }, onLayer('oneLine', paper))),
-    ...(isLast ? [] : others),
+  const treePart = (drawn: readonly Primitive[]): Primitive[] => inPart({ ...TREE }, onLayer('oneLine', drawn))
+  const drawn = [
+    { drawn: [...one.drawn, ...treePart(tree.below?.drawn ?? [])], bottom: tree.below?.bottom ?? one.bottom },
+    ...further,
+    ...tree.sheets.map((sheet) => ({ drawn: treePart(sheet.drawn), bottom: sheet.bottom })),
   ]
-  return papers.map((paper, index) => ({
+  const rooms = drawn.map(({ bottom }) => lowerPart(body, bottom + 14))
+  const { below, more, left } = placeSections(sections, rooms, body)
+  const papers = [...drawn.map((each, index) => [...each.drawn, ...(below[index] ?? [])]), ...more]
+  const sheets = papers.map((paper, index) => ({
     id: continued('E-601', index),
     title: index === 0 ? 'One-line diagram' : CONTINUED,
     scale: 'None',
     paper,
   }))
+  return { sheets, left }
 }
 
 const sourceNumbers = (first: number, count: number): string =>
@@ -133,35 +131,6 @@ function diagramTag(shown: number, all: number): Tag {
 const TREE: Tag = {
   kind: 'Figure',
   says: 'Diagram of the installation, not to scale: service, panels, feeders and breakers with their ratings, as the tables list them.',
-}
-
-interface Tables {
-  readonly legend: readonly Block[]
-  readonly conductors: readonly Block[]
-  readonly ratings: readonly Block[]
-}
-
-/**
- * Symbols and tables below the diagram and on sheets that follow. Where the symbols have no room below it, the ratings
- * stand there instead when this needs no further sheet.
- *
- * @param later Room on the sheets that follow.
- */
-function tablesBelow({ legend, conductors, ratings }: Tables, top: number, body: Box, later = body): Primitive[][] {
-  const below = lowerPart(body, top)
-  const usual = [...legend, ...conductors, ...ratings]
-  if (below.height >= LEGEND_HEAD_PT + legendHeightPt(legend)) return flowBlocks(usual, below, 1, later)
-  // A heading does not stand alone at the foot of the sheet.
-  const after = [[], ...flowBlocks(usual, later)]
-  if (below.height < LEAST_TABLE_PT) return after
-  const before = flowBlocks([...ratings, ...legend, ...conductors], below, 1, later)
-  return before.length <= after.length ? before : after
-}
-
-/** Height of the symbols, which come first, points. */
-const legendHeightPt = (blocks: readonly Block[]): number => {
-  const figure = blocks.find(({ kind }) => kind === 'figure')
-  return figure?.kind === 'figure' ? figure.heightPt : 0
 }
 
 function grouped(

@@ -8,10 +8,12 @@ import { nodeSchedule } from './node-schedule.js'
 import { awg, numberedWays } from '../diagram/wire-tags.js'
 
 /**
- * Sheet E-602: raceways by number, circuits with their ampacities, strings, panels, grounding. The conductors by tag and
- * the ratings of the equipment stand once, with the one-line diagram.
+ * Sheet E-602: raceways by number, circuits with their ampacities, strings, panels, grounding. The conductors by tag stand
+ * once, with the one-line diagram, and so do the ratings of the equipment unless they had no room there.
+ *
+ * @param left The ratings that had no room with the one-line diagram.
  */
-export function scheduleSheets(job: SheetJob): SheetDraft[] {
+export function scheduleSheets(job: SheetJob, left: readonly Block[]): SheetDraft[] {
   const wiring = job.input.wire?.values
   if (wiring === undefined) return []
   const blocks: Block[] = [
@@ -26,7 +28,11 @@ export function scheduleSheets(job: SheetJob): SheetDraft[] {
     nodeSchedule(wiring),
     { kind: 'heading', text: 'Grounding and bonding' },
     groundingTable(wiring),
-    { kind: 'text', text: 'Conductors by tag, and ratings of the equipment: sheet E-601 and those that follow it.' },
+    ...left,
+    {
+      kind: 'text',
+      text: `Conductors by tag${left.length === 0 ? ', and ratings of the equipment' : ''}: sheet E-601 and those that follow it.`,
+    },
   ]
   return flowBlocks(blocks, job.stationery.body).map((paper, page) => ({
     id: continued('E-602', page),

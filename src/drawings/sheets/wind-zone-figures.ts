@@ -6,6 +6,8 @@ export interface ZoneArea {
   readonly zone: string
   /** A point well inside it, ft in the plane. */
   readonly middle: Point
+  /** Points as far from its border, near ones first: along the middle of a strip. */
+  readonly along: readonly Point[]
 }
 
 /** Distance of the points at which a plane is asked for its zone, ft. */
@@ -14,7 +16,7 @@ const STEP_FT = 0.25
 const LEAST_POINTS = 8
 
 /**
- * The connected parts of a plane by wind zone, each with the point that lies farthest from its border.
+ * The connected parts of a plane by wind zone, each with the points that lie farthest from its border.
  *
  * @param zoneOf Zone of a point of the plane.
  */
@@ -49,23 +51,24 @@ export function zoneAreas({ corners }: Pick<ArrangedPlane, 'corners'>, zoneOf: (
         cells.push(next)
       }
     }
-    return cells.length < LEAST_POINTS ? [] : [{ zone, middle: at(innermost(cells, beside)) }]
+    if (cells.length < LEAST_POINTS) return []
+    const inner = innermost(cells, beside).map(at)
+    const middle = inner[Math.floor(inner.length / 2)] ?? at(start)
+    const far = ({ xFt, yFt }: Point): number => Math.hypot(xFt - middle.xFt, yFt - middle.yFt)
+    return [{ zone, middle, along: inner.toSorted((a, b) => far(a) - far(b)) }]
   })
 }
 
-/** The cell that is left last when the part is peeled from its border. */
-function innermost(cells: readonly number[], beside: (cell: number) => (number | undefined)[]): number {
+/** The cells that are left last when the part is peeled from its border: a line of them where it is a strip. */
+function innermost(cells: readonly number[], beside: (cell: number) => (number | undefined)[]): readonly number[] {
   let left = new Set(cells)
   for (;;) {
     const inner = new Set(
       [...left].filter((cell) => beside(cell).every((next) => next !== undefined && left.has(next))),
     )
-    if (inner.size === 0) break
+    if (inner.size === 0) return [...left]
     left = inner
   }
-  // A long strip peels to a line: its middle.
-  const last = [...left]
-  return last[Math.floor(last.length / 2)] ?? cells[0] ?? 0
 }
 
 /** A line along an edge at the width of its strip, ft in the plane. */

@@ -15,10 +15,10 @@ import {
   type Scale,
   type SheetDraft,
 } from '../layout/index.js'
-import { boundsOf, onLayer, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
+import { boundsOf, onLayer, xy, type Box, type Primitive, type Viewport, type XY } from '../model/index.js'
 import { continued, type SheetJob } from './job.js'
 import { toXY } from './plane-figures.js'
-import { stripLines, zoneAreas } from './wind-zone-figures.js'
+import { stripLines, zoneAreas, type ZoneArea } from './wind-zone-figures.js'
 
 /** Room below a plan for its name, and round it. */
 const NAME_PT = 22
@@ -27,10 +27,20 @@ const AROUND_PT = 12
 const NAME_GAP_PT = 9
 const NOTES_SHARE = 0.34
 
+/** Points of a zone at which its name is tried, and how far it moves from them, points. */
+const MOST_PLACES = 24
+const LEAST_APART_PT = 6
+const NUDGES = [xy(0, 0), ...[4, -4, 7, -7].flatMap((by) => [xy(0, by), xy(by, 0)])]
+
 /** Where the name of a zone may stand: in the middle of its widest part, or along the strip, clear of lines and modules. */
-const ZONE_PLACES = [0, 9, -9, 30, -30, 60, -60, 90, -90, 120, -120].flatMap((along) =>
-  [0, 4, -4, 7, -7].map((down) => xy(along, down)),
-)
+function zonePlaces({ middle, along }: ZoneArea, ptPerFt: number): XY[] {
+  const shifts: XY[] = []
+  for (const point of along) {
+    const shift = xy((point.xFt - middle.xFt) * ptPerFt, (middle.yFt - point.yFt) * ptPerFt)
+    if (shifts.every((each) => Math.hypot(each.x - shift.x, each.y - shift.y) >= LEAST_APART_PT)) shifts.push(shift)
+  }
+  return shifts.slice(0, MOST_PLACES).flatMap((shift) => NUDGES.map((by) => xy(shift.x + by.x, shift.y + by.y)))
+}
 
 /** Sheet S-502: the wind zones of each plane that carries modules, with the loads that go with them. */
 export function windZoneSheets(job: SheetJob): SheetDraft[] {
@@ -132,14 +142,14 @@ function drawPlane(
         dash: 'dashed',
       })),
     ),
-    ...areas.map(({ zone, middle }): Primitive =>
-      label(middle.xFt, middle.yFt, zone, {
+    ...areas.map((area): Primitive =>
+      label(area.middle.xFt, area.middle.yFt, area.zone, {
         face: 'bold',
         sizePt: TYPE_PT.small,
         align: 'center',
         valign: 'middle',
         halo: true,
-        shifts: ZONE_PLACES,
+        shifts: zonePlaces(area, scale.ptPerFt),
       }),
     ),
   ]

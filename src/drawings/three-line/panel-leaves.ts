@@ -4,7 +4,7 @@ import type { Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { clipName } from '../tree/clip-name.js'
 import type { Leaf } from '../tree/tree-parts.js'
-import { existingSource, joinFlag } from '../tree/tree-symbols.js'
+import { batterySymbol, existingSource, joinFlag } from '../tree/tree-symbols.js'
 import type { PanelJob } from './panel-job.js'
 import { wireNames, wiresOf, type Wire } from './wires.js'
 
@@ -61,11 +61,11 @@ export function leafSymbol(
     ]
   return [
     bar,
-    ...existingSource(leaf.of, x - 30, y),
+    ...(leaf.planned ? batterySymbol(x - 30, y) : existingSource(leaf.of, x - 30, y)),
     label(
       x - 34,
       y,
-      `${clipName(nodeTitle(leaf.node), SIZE, 'plain', Math.min(90, wordsPt))}\nexisting, neutral and ground as installed`,
+      `${clipName(nodeTitle(leaf.node), SIZE, 'plain', Math.min(90, wordsPt))}\n${leaf.planned ? 'see storage, sheet E-601' : 'existing, neutral and ground as installed'}`,
       {
         sizePt: SIZE,
         align: 'right',

@@ -7,7 +7,7 @@ import { lettered } from '../diagram/wire-tags.js'
 import { clipName } from '../tree/clip-name.js'
 import { panelFacts } from '../tree/panel-facts.js'
 import type { Leaf, PanelPart } from '../tree/tree-parts.js'
-import { dot } from '../tree/tree-symbols.js'
+import { lowestWordPt } from '../sheets/one-line-job.js'
 import { busesFrom, BUS_STEP_PT, drawBuses, neutralBond } from './buses.js'
 import { allWires, type PanelJob, type PanelStrip } from './panel-job.js'
 import { drawRowOfPanel, rowsOf } from './panel-rows.js'
@@ -17,6 +17,7 @@ import { poles, ROW_PT, run, wiresOf, type Wire } from './wires.js'
 const SIZE = TYPE_PT.small
 /** Room over the box of a panel for its name, points. */
 const HEAD_PT = 34
+const BELOW_PT = 12
 
 /** Panels from the service inwards, each once. */
 export function stripsOf(roots: readonly PanelPart[], supplySide: readonly Leaf[]): PanelStrip[] {
@@ -34,11 +35,19 @@ export function stripsOf(roots: readonly PanelPart[], supplySide: readonly Leaf[
     ])
 }
 
-/** Height of a panel with all its rows, points. */
-export function stripHeightPt(strip: PanelStrip): number {
-  const { panel, supplySide } = strip
-  const rows = 1 + panel.leaves.length + panel.feeders.reduce((sum, { taps }) => sum + 1 + taps.length, 0)
-  return HEAD_PT + supplySide.length * ROW_PT + Math.max(rows * ROW_PT, strip.first ? 190 : 0) + 40
+/** Height of a panel with all its rows and words, and some room below them, points. */
+export function stripHeightPt(job: PanelJob, strip: PanelStrip, box: Omit<Box, 'height' | 'y'>): number {
+  return lowestPt(drawStrip(job, strip, { ...box, y: 0, height: 0 })) + BELOW_PT
+}
+
+/** How far down figures and words reach, points. */
+function lowestPt(drawn: readonly Primitive[]): number {
+  const figures = drawn.flatMap((each) => {
+    if (each.kind === 'path') return each.points.map(({ y }) => y)
+    if (each.kind === 'rectangle') return [each.y + each.height]
+    return each.kind === 'circle' ? [each.center.y + (each.radiusPt ?? 0)] : []
+  })
+  return Math.max(lowestWordPt(drawn), ...figures)
 }
 
 /** A panel with its busbars, what feeds it on the right and what hangs on it on the left. */
@@ -60,7 +69,8 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   const { jumper } = bondingOf(wiring)
   // What joins ahead of the panel comes down beside its name.
   const namePt = width + (supplySide.length > 0 ? 24 : 60)
-  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', namePt)
+  const lines = supplySide.length > 0 ? 1 : 2
+  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', namePt, lines)
   const facts = panelFacts(panel)
   return [
     {
@@ -81,10 +91,8 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
     label(buses.x('G') - 9, frameBottom + 3, facts, { sizePt: SIZE, align: 'right', maxWidthPt: 190 }),
     ...drawBuses(buses, entryY - slots.halfPt - 5, frameBottom - 6),
     // What feeds it.
-    ...incoming.flatMap((wire) => [
-      run(wire, buses.x(wire), entryY + slots.dy(wire), right, entryY + slots.dy(wire)),
-      dot(buses.x(wire), entryY + slots.dy(wire)),
-    ]),
+    // The first row, of the loads, has its dots at the same height.
+    ...incoming.map((wire) => run(wire, buses.x(wire), entryY + slots.dy(wire), right, entryY + slots.dy(wire))),
     ...(panel.ownMainA === undefined
       ? []
       : [

@@ -119,7 +119,8 @@ function drawCombiner(
     ]),
     ...wires.flatMap((wire) => [
       run(wire, buses.x(wire), y + slots.dy(wire), x + width, y + slots.dy(wire)),
-      dot(buses.x(wire), y + slots.dy(wire)),
+      // A row at the same height has its dot there.
+      ...(rows.some((row) => row.y === y && row.wires.includes(wire)) ? [] : [dot(buses.x(wire), y + slots.dy(wire))]),
     ]),
     label(x, bottom + 6, 'Neutral and ground bars are apart here.', {
       sizePt: SIZE,

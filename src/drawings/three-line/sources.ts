@@ -84,8 +84,13 @@ const wordsPt = ({ box, across }: PvJob, { unit }: OneLineSource): number =>
 
 /** Height of a row, and from its upper edge to the middle of its wires, points. */
 export function rowPlace(job: PvJob, source: OneLineSource): { readonly heightPt: number; readonly middlePt: number } {
-  if (!job.across.stacked) return { heightPt: ROW_PT, middlePt: ROW_PT / 2 }
-  const lines = wrapText(wordsOf(source), SIZE, 'plain', wordsPt(job, source)).length
+  const lines = wordsOf(source)
+    .split('\n')
+    .flatMap((line) => wrapText(line, SIZE, 'plain', wordsPt(job, source))).length
+  if (!job.across.stacked) {
+    const heightPt = Math.max(ROW_PT, blockHeightPt(lines, SIZE) + 6)
+    return { heightPt, middlePt: heightPt / 2 }
+  }
   const middlePt = blockHeightPt(lines, SIZE) + ABOVE_PT + job.slots.halfPt
   return { heightPt: middlePt + job.slots.halfPt + BELOW_PT, middlePt }
 }

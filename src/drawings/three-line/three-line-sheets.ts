@@ -44,7 +44,8 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
   let [column, y] = [0, pv.bottom + 14]
   let startY = y
   for (const strip of stripsOf(roots, supplySide)) {
-    const height = stripHeightPt(strip)
+    const panelJob = { project: input.project, wiring, slots, rightPt: rightPtOf(width) }
+    const height = stripHeightPt(panelJob, strip, { x: body.x, width })
     if (y + height > body.y + body.height && (y > startY || startY > body.y)) {
       column += 1
       if (column === columns || startY + height > body.y + body.height) {
@@ -56,14 +57,7 @@ export function threeLineSheets({ input, stationery }: SheetJob): SheetDraft[] {
     }
     // From the right to the left, as the service stands on the right.
     const x = body.x + body.width - width - column * (width + GAP_PT)
-    pages.at(-1)?.push(
-      ...drawStrip({ project: input.project, wiring, slots, rightPt: rightPtOf(width) }, strip, {
-        x,
-        y,
-        width,
-        height,
-      }),
-    )
+    pages.at(-1)?.push(...drawStrip(panelJob, strip, { x, y, width, height }))
     y += height
   }
   return pages.map((paper, index) => ({

@@ -17,7 +17,7 @@ const HEAD_PT = 12
 export interface TreeSheets {
   /** Below the diagram; undefined where it stands on sheets of its own. */
   readonly below: Drawn<Primitive> | undefined
-  readonly sheets: readonly (readonly Primitive[])[]
+  readonly sheets: readonly Drawn<Primitive>[]
 }
 
 /**
@@ -34,10 +34,10 @@ export function treeSheets(project: Project, wiring: WiringValues, from: number,
   const whole = { ...body, y: body.y + HEAD_PT }
   const cutter = feederCutter(bottom)
   const first = cutter.fit(parts.roots, (cuts) => drawTree(project, wiring, parts, whole, cuts))
-  const sheets = [first.drawn]
+  const sheets = [first]
   for (let next = cutter.next(); next !== undefined; next = cutter.next()) {
     const { panel, letter } = next
-    sheets.push(cutter.fit([panel], (cuts) => drawPart(project, wiring, { panel, letter }, whole, cuts)).drawn)
+    sheets.push(cutter.fit([panel], (cuts) => drawPart(project, wiring, { panel, letter }, whole, cuts)))
   }
   return { below: undefined, sheets }
 }
