@@ -19,8 +19,8 @@ setFlagsFromString('--interrupt-budget=400000')
 /**
  * Loads the bundled command line with its compiled form, which saves a third of the time of a start.
  *
- * @returns {{ main: (args: string[], tool: string) => Promise<number>, work: () => Promise<void> } | undefined} undefined when the program is not
- *   built.
+ * @returns {{ main: (args: string[], tool: string) => Promise<number>, work: () => Promise<void>, workOnForeign: () => Promise<void> } | undefined}
+ *   undefined when the program is not built.
  */
 function loadProgram() {
   let program
@@ -71,7 +71,8 @@ function runProgram(program, cachedData) {
   const script = new Script(program.latin1Slice(), { filename: PROGRAM, cachedData })
   const module = { exports: {} }
   script.runInThisContext()(module.exports, require, module, pathToFileURL(PROGRAM).href)
-  return { main: module.exports.main, work: module.exports.work, script }
+  const { main, work, workOnForeign } = module.exports
+  return { main, work, workOnForeign, script }
 }
 
 module.exports = { COMPILED, PROGRAM, compiledForm, loadProgram, runProgram, sealOf }

@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { makeFolder, writeWhole } from '../files/index.js'
 import type { House } from '../house/index.js'
 import { shoppingList, type BomValues } from '../materials/index.js'
+import { inWorker, type ForeignRunner } from '../project/foreign/index.js'
 import { placeText, type LoadedProject } from '../project/index.js'
 import { renderCsv, renderJson, reportInCurrency, type Report, type ReportContext } from '../report/index.js'
 import type { Finding } from '../worksheet/index.js'
@@ -51,14 +52,19 @@ export async function writeProjectFiles(
   ]
 }
 
+/** One for all houses of this thread, as a start takes a tenth of a second. */
+let kept: ForeignRunner | undefined
+
 async function writePacket(
-  { allowOutside, tool }: FleetPlan,
+  { allowOutside, tool, confined }: FleetPlan,
   loaded: LoadedProject,
   house: House,
   write: WriteFile,
 ): Promise<Finding[]> {
   const { preparePacket } = await import('../packet/index.js')
-  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside, tool })
+  const foreign = confined === true ? (kept ??= inWorker()) : undefined
+  const options = { size: '11x17', allowOutside, tool, foreign } as const
+  const { errors, draw } = await preparePacket(loaded, house, options)
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)
   return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]
