@@ -11,5 +11,6 @@ threads.Worker = class extends Worker {
 process.on('exit', () => {
   // What the system says of a process begins anew with its program; `resourceUsage` goes on from who started it.
   const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync('/proc/self/status', 'utf8'))
-  if (threads.isMainThread) process.stderr.write(`at most ${peak[1]} kB\n`)
+  const { user, system } = process.cpuUsage()
+  if (threads.isMainThread) process.stderr.write(`at most ${peak[1]} kB, ${(user + system) / 1e6} s of CPU\n`)
 })

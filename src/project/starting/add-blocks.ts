@@ -89,7 +89,7 @@ function missing({ text, own }: Taker, more: YAMLMap, path: string, block: reado
 }
 
 const isOpen = (path: string): boolean =>
-  OPEN.has(path) || OPEN_INSIDE.has(path) || path in TAKES || OPEN_PLANE.test(path)
+  OPEN.has(path) || OPEN_INSIDE.has(path) || Object.hasOwn(TAKES, path) || OPEN_PLANE.test(path)
 
 function mapOf(text: string): YAMLMap | undefined {
   const contents = parseYaml('', text).document?.contents
