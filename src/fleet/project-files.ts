@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { makeFolder, writeWhole } from '../files/index.js'
 import type { House } from '../house/index.js'
 import { shoppingList, type BomValues } from '../materials/index.js'
-import { inWorker, type ForeignRunner } from '../project/foreign/index.js'
+import { inWorker } from '../project/foreign/index.js'
 import { placeText, type LoadedProject } from '../project/index.js'
 import { renderCsv, renderJson, reportInCurrency, type Report, type ReportContext } from '../report/index.js'
 import type { Finding } from '../worksheet/index.js'
@@ -52,9 +52,6 @@ export async function writeProjectFiles(
   ]
 }
 
-/** One for all houses of this thread, as a start takes a tenth of a second. */
-let kept: ForeignRunner | undefined
-
 async function writePacket(
   { allowOutside, tool, confined }: FleetPlan,
   loaded: LoadedProject,
@@ -62,7 +59,7 @@ async function writePacket(
   write: WriteFile,
 ): Promise<Finding[]> {
   const { preparePacket } = await import('../packet/index.js')
-  const foreign = confined === true ? (kept ??= inWorker()) : undefined
+  const foreign = confined === true ? inWorker() : undefined
   const options = { size: '11x17', allowOutside, tool, foreign } as const
   const { errors, draw } = await preparePacket(loaded, house, options)
   const { pdf } = await draw(errors.length > 0)

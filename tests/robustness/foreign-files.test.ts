@@ -5,7 +5,13 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { FileError } from '../../src/files/index.js'
 import { bindDocumentsTask, readDocumentTask } from '../../src/packet/index.js'
 import { listFormFields, prepareForm } from '../../src/papers/index.js'
-import { foreignLimits, IN_THIS_THREAD, inWorker, type ForeignRunner } from '../../src/project/foreign/index.js'
+import {
+  foreignLimits,
+  IN_THIS_THREAD,
+  inWorker,
+  inWorkerWith,
+  type ForeignRunner,
+} from '../../src/project/foreign/index.js'
 import { loadProject, ProjectError } from '../../src/project/index.js'
 import { runHouse } from '../../src/house/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
@@ -98,7 +104,7 @@ describe('the limits', () => {
     'of memory: the message names file, limit and what to do, and the next file is read',
     { timeout: 60_000 },
     async () => {
-      const narrow = inWorker(() => ({ memoryMb: 24, seconds: 60 }))
+      const narrow = inWorkerWith(() => ({ memoryMb: 24, seconds: 60 }))
       const many = BOMBS['a list of 1.2 MB of maps']()
       const failure = await listFormFields(form(many), true, narrow).catch((error: unknown) => error)
       expect(failure).toMatchObject({
@@ -112,7 +118,7 @@ describe('the limits', () => {
   )
 
   test('of time', { timeout: 60_000 }, async () => {
-    const quick = inWorker(() => ({ memoryMb: 300, seconds: 0.02 }))
+    const quick = inWorkerWith(() => ({ memoryMb: 300, seconds: 0.02 }))
     const many = BOMBS['a list of 1.2 MB of maps']()
     await expect(listFormFields(form(many), true, quick)).rejects.toThrow(
       "form 'f.pdf' was given up: it takes more than 0.02 s, the limit for a file of its size (1.2 MB)",
@@ -131,9 +137,9 @@ describe('the limits', () => {
       while (performance.now() < until);
       return result
     }
-    const bounded = inWorker(() => ({ memoryMb: 200, seconds: 1 }))
+    const bounded = inWorkerWith(() => ({ memoryMb: 200, seconds: 1 }))
     const slow = { ...house, wire, roof: house.roof }
-    const filled = await prepareForm(loaded, slow as typeof house, form(file), mapping, bounded)
+    const filled = await prepareForm(loaded, slow, form(file), mapping, bounded)
     expect(filled.fields).toMatchObject([{ field: 'name', from: 'wire.panel.bus_a' }])
     const { pdf } = await filled.draw(false)
     const here = await prepareForm(loaded, house, form(file), mapping, IN_THIS_THREAD)

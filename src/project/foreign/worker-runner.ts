@@ -25,17 +25,20 @@ interface Bounded {
   readonly memoryMb: number
 }
 
+let shared: ForeignRunner | undefined
+
 /**
  * Works in a thread with limits of memory and time, so that a file made to harm takes neither the machine nor the program
- * with it. Where the engine forbids threads (`--untrusted`), or the program is not built, undefined.
- *
- * @param limitsOf What a file of so many bytes may take.
- * @param script Address of the program of the thread.
+ * with it. There is one such thread, which waits for the next file. Where the engine forbids threads (`--untrusted`), or the
+ * program is not built, undefined.
  */
-export function inWorker(
-  limitsOf: (bytes: number) => ForeignLimits = foreignLimits,
-  script: URL | undefined = foreignScript(),
-): ForeignRunner | undefined {
+export function inWorker(): ForeignRunner | undefined {
+  return (shared ??= inWorkerWith(foreignLimits))
+}
+
+/** The same with a thread of its own. @param limitsOf What a file of so many bytes may take. */
+export function inWorkerWith(limitsOf: (bytes: number) => ForeignLimits): ForeignRunner | undefined {
+  const script = foreignScript()
   if (script === undefined || process.env['GABLEWATT_UNTRUSTED'] === '1') return undefined
   let idle: Bounded | undefined
   const take = (memoryMb: number): Bounded => {
@@ -117,7 +120,7 @@ function converse(
       if (message.kind === 'ready') begin()
       else if (message.kind === 'done') settle(() => resolve({ output: message.output, error: undefined }))
       else if (message.kind === 'failed') settle(() => resolve({ output: undefined, error: message.error }))
-      else answer(message.number, message.question).catch((error: unknown) => settle(() => reject(error as Error)))
+      else answer(message.number, message.question).catch((error: unknown) => settle(() => reject(error)))
     }
     const failed = (error: unknown): void => {
       settle(() => reject(isOutOfMemory(error) ? gaveUp(subject, `${limits.memoryMb} MB of memory`) : (error as Error)))
