@@ -19,8 +19,8 @@ setFlagsFromString('--interrupt-budget=400000')
 /**
  * Loads the bundled command line with its compiled form, which saves a third of the time of a start.
  *
- * @returns {{ main: (args: string[], tool: string) => Promise<number>, work: () => Promise<void> } | undefined} undefined when the program is not
- *   built.
+ * @returns {{ main: (args: string[], tool: string) => Promise<number>, work: () => Promise<void>, workOnForeign: () => Promise<void> } | undefined}
+ *   undefined when the program is not built.
  */
 function loadProgram() {
   try {

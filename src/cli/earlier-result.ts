@@ -4,6 +4,7 @@ import { BUILD, sayBuild, standingOf } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
 import { UsageError } from './errors.js'
 import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
+import { parseJson } from '../values/index.js'
 
 /** A result file as `--json` wrote it. */
 export interface EarlierResult {
@@ -47,7 +48,7 @@ export function readEarlier(path: string, project: string): EarlierResult {
   const text = readNamedText(path, LARGEST_RESULT_BYTES)
   let data: unknown
   try {
-    data = JSON.parse(text)
+    data = parseJson(text)
   } catch {
     throw refusal(path, project, 'the file is not JSON; it must be what a subcommand wrote with --json')
   }

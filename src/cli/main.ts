@@ -63,6 +63,12 @@ export async function work(): Promise<void> {
   await serveFleet()
 }
 
+/** In a thread with limits of memory and time: works on files of strangers, until the thread is ended. */
+export async function workOnForeign(): Promise<void> {
+  const { serveForeignFiles } = await import('../papers/index.js')
+  await serveForeignFiles()
+}
+
 /** The subcommand that will run or whose help is wanted. None of the program's own options takes a value. */
 function subcommandName(args: readonly string[]): string | undefined {
   const [first, second] = args.filter((arg) => !arg.startsWith('-'))

@@ -162,7 +162,7 @@ export function siteRecord(site: ClimateSite): SiteRecord {
   const texts = numbers.split(',')
   const tenth = (index: number): number => Number(texts[index]) / 10
   const codes = estimates.split(' ')
-  const code = codes.find((one): one is keyof typeof ESTIMATED_FROM => one in ESTIMATED_FROM)
+  const code = codes.find((one): one is keyof typeof ESTIMATED_FROM => Object.hasOwn(ESTIMATED_FROM, one))
   return {
     ...monthlyRecord(site),
     high0p4pctC: tenth(72),

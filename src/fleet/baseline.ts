@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { decodeText, LARGEST_TABLE_BYTES, readBytes } from '../project/index.js'
-import { own } from '../values/index.js'
+import { own, parseJson } from '../values/index.js'
 import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
@@ -24,11 +24,11 @@ export interface SavedBaseline {
 export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
   const figures: Record<string, Figures> = { project: { status: outcome.status } }
   for (const [stage, values] of Object.entries(outcome.stages)) figures[stage] = values
-  const told: Record<string, string[]> = {}
+  const told = new Map<string, string[]>()
   for (const { stage, severity, id } of outcome.findings) {
-    if (severity !== 'note') (told[stage] ??= []).push(`${severity} ${id}`)
+    if (severity !== 'note') told.set(stage, [...(told.get(stage) ?? []), `${severity} ${id}`])
   }
-  for (const [stage, lines] of Object.entries(told)) {
+  for (const [stage, lines] of told) {
     figures[stage] = { ...own(figures, stage), findings: [...new Set(lines)].toSorted().join('; ') }
   }
   return figures
@@ -59,7 +59,7 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
   const refuse = (why: string): FleetError => new FleetError(`${path}: ${why}`, 2)
   let data: unknown
   try {
-    data = JSON.parse(text)
+    data = parseJson(text)
   } catch {
     throw refuse('not JSON; a baseline is what --update-baseline writes: remove the file and write it anew with that')
   }

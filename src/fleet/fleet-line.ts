@@ -2,6 +2,7 @@ import { sayBuild, standingOf } from '../seal/index.js'
 import { line as validate } from './fleet-validators.generated.js'
 import { FLEET_FORMAT } from './jsonl.js'
 import type { FleetOutcome } from './types.js'
+import { parseJson } from '../values/index.js'
 
 /** A line of `--jsonl` that was read. */
 export interface FleetLine extends Omit<FleetOutcome, 'index' | 'items' | 'inputs'> {
@@ -16,7 +17,7 @@ export type ReadFleetLine = { readonly line: FleetLine } | { readonly trouble: s
 export function readFleetLine(text: string): ReadFleetLine {
   let data: unknown
   try {
-    data = JSON.parse(text)
+    data = parseJson(text)
   } catch {
     return { trouble: 'not JSON; a part is what run-fleet --jsonl wrote' }
   }

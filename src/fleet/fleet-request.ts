@@ -37,6 +37,11 @@ export interface FleetRequest {
   readonly replace?: boolean | undefined
   /** Name and version that results bear; those of this program when left out. */
   readonly tool?: string | undefined
+  /**
+   * Whether documents of the projects are opened in a thread with limits of memory and time, as the command line does; in the thread
+   * of the project and without limits when left out.
+   */
+  readonly confined?: boolean | undefined
   /** Whether a defect of the program is told with its stack. */
   readonly showStack?: boolean | undefined
 }

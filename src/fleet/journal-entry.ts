@@ -2,6 +2,7 @@ import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { line as validate } from './fleet-validators.generated.js'
 import { jsonLine } from './jsonl.js'
 import type { FleetItem, FleetOutcome } from './types.js'
+import { parseJson } from '../values/index.js'
 
 const FORMAT = 'gablewatt-fleet-journal/1'
 
@@ -29,7 +30,7 @@ export function writeEntry(tool: string, { key, inputs, outcome }: Entry): strin
 /** @returns undefined for a line that is not what was written. */
 export function readEntry(text: string): ReadEntry | undefined {
   try {
-    const data: unknown = JSON.parse(text)
+    const data: unknown = parseJson(text)
     if (typeof data !== 'object' || data === null) return undefined
     const { format, key, inputs, outcome } = data as Partial<Entry> & { readonly format?: unknown }
     const { isWhole, fits, otherBuild } = standingOf(data as Record<string, unknown>, 'fleet-line')

@@ -43,6 +43,8 @@ export interface FleetPlan {
   readonly write: readonly FleetFileKind[]
   /** Whether files in the output folder may be replaced. */
   readonly force: boolean
+  /** Whether documents of the projects are opened in a thread with limits of memory and time. */
+  readonly confined?: boolean | undefined
   /** Whether a defect is told with its stack. */
   readonly showStack?: boolean | undefined
 }
@@ -52,7 +54,16 @@ export interface FleetPlan {
  *
  * @throws FleetError when a stage or a kind of file has another name.
  */
-export function planOf({ tool, stages, allowOutside, output, replace, journal, showStack }: FleetRequest): FleetPlan {
+export function planOf({
+  tool,
+  stages,
+  allowOutside,
+  output,
+  replace,
+  journal,
+  confined,
+  showStack,
+}: FleetRequest): FleetPlan {
   const known = FLEET_STAGES.map(({ name }) => name)
   return {
     tool: tool ?? toolName(),
@@ -61,13 +72,14 @@ export function planOf({ tool, stages, allowOutside, output, replace, journal, s
     outputFolder: output === undefined ? undefined : resolve(output.folder),
     write: named('--write', output?.write ?? ['results'], FILE_KINDS),
     force: replace === true || journal?.resume === true,
+    confined,
     showStack,
   }
 }
 
 /** A fingerprint of all of a plan that decides an outcome. */
 export function identityOf(plan: FleetPlan): string {
-  return digest([plan.tool, JSON.stringify({ ...plan, force: undefined, showStack: undefined })])
+  return digest([plan.tool, JSON.stringify({ ...plan, force: undefined, confined: undefined, showStack: undefined })])
 }
 
 function named<Name extends string>(option: string, names: readonly string[], known: readonly Name[]): Name[] {

@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import { makeFolder, writeWhole } from '../files/index.js'
 import type { House } from '../house/index.js'
 import { shoppingList, type BomValues } from '../materials/index.js'
+import { inWorker } from '../project/foreign/index.js'
 import { placeText, type LoadedProject } from '../project/index.js'
 import {
   renderCsv,
@@ -62,13 +63,15 @@ export async function writeProjectFiles(
 }
 
 async function writePacket(
-  { allowOutside, tool }: FleetPlan,
+  { allowOutside, tool, confined }: FleetPlan,
   loaded: LoadedProject,
   house: House,
   write: WriteFile,
 ): Promise<Finding[]> {
   const { preparePacket } = await import('../packet/index.js')
-  const { errors, draw } = await preparePacket(loaded, house, { size: '11x17', allowOutside, tool })
+  const foreign = confined === true ? inWorker() : undefined
+  const options = { size: '11x17', allowOutside, tool, foreign } as const
+  const { errors, draw } = await preparePacket(loaded, house, options)
   const { pdf } = await draw(errors.length > 0)
   write('packet.pdf', pdf)
   return errors.length === 0 ? [] : [...errors.map(asFinding), drawnAsDraft(errors)]

@@ -13,7 +13,8 @@ import {
 } from '@cantoo/pdf-lib'
 import { documentPageId } from '../drawings/index.js'
 import { addBookmarks } from './bookmarks.js'
-import { brokenDocument, type ReadDocument, type TitledDocument } from './read-documents.js'
+import type { DocumentBytes } from './document-shapes.js'
+import { brokenDocument, openDocument, type OpenDocument } from './open-document.js'
 import { annotationLook, BrokenPage, LookCopier, type SourcePage } from './pages/index.js'
 import { closeMarked, openArtifact, tagPages, type PageTags } from './tag-pages.js'
 
@@ -32,11 +33,13 @@ const MARGIN_PT = 12
 export async function appendDocuments(
   packet: Uint8Array,
   stamps: Uint8Array,
-  documents: readonly TitledDocument[],
+  documents: readonly DocumentBytes[],
   date: string,
 ): Promise<Uint8Array> {
   const target = await PDFDocument.load(packet, { updateMetadata: false })
-  const count = documents.reduce((sum, document) => sum + document.pages, 0)
+  const open: OpenDocument[] = []
+  for (const { path, bytes } of documents) open.push(await openDocument(path, bytes))
+  const count = open.reduce((sum, { sources }) => sum + sources.length, 0)
   const marks = await target.embedPdf(
     stamps,
     Array.from({ length: count }, (_, index) => index),
@@ -44,12 +47,12 @@ export async function appendDocuments(
   const tags = tagPages(target)
   const bookmarks: { title: string; page: PDFPage }[] = []
   let next = 0
-  for (const document of documents) {
+  for (const [at, document] of open.entries()) {
     const copier = new LookCopier(document.pdf.context, target.context)
-    const name = document.title ?? document.path.split('/').at(-1) ?? document.path
+    const name = documents[at]?.title ?? document.path.split('/').at(-1) ?? document.path
     tags?.begin(name)
     for (const [index, source] of document.sources.entries()) {
-      const spoken = `${documentPageId(next + 1)}: page ${index + 1} of ${document.pages} of ${name}`
+      const spoken = `${documentPageId(next + 1)}: page ${index + 1} of ${document.sources.length} of ${name}`
       const page = attempt(document, index + 1, () => addPage(target, source, document, copier, tags, spoken))
       const mark = marks[next++]
       if (mark !== undefined) {
@@ -66,7 +69,7 @@ export async function appendDocuments(
 }
 
 /** @throws FileError with the name of the document and the number of the page. */
-function attempt(document: ReadDocument, page: number, work: () => PDFPage): PDFPage {
+function attempt(document: OpenDocument, page: number, work: () => PDFPage): PDFPage {
   try {
     return work()
   } catch (error) {
@@ -79,7 +82,7 @@ function attempt(document: ReadDocument, page: number, work: () => PDFPage): PDF
 function addPage(
   target: PDFDocument,
   source: SourcePage,
-  { pdf }: ReadDocument,
+  { pdf }: OpenDocument,
   copier: LookCopier,
   tags: PageTags | undefined,
   spoken: string,

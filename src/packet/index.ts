@@ -1,3 +1,4 @@
+export { bindDocumentsTask, readDocumentTask } from './document-tasks.js'
 export { loadSheetPdf } from './draw-load-sheet.js'
 export { readRecord } from './read-record.js'
 export {

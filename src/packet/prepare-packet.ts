@@ -13,6 +13,7 @@ import { sheetNumbers } from './sheet-numbers.js'
 import { changeWords, checkRevision, issueTexts, revisionOf } from './revision-words.js'
 import type { House, PacketWishes } from '../house/index.js'
 import { checkCommentSheets, documentsOf, type LoadedProject, type ReadComments } from '../project/index.js'
+import type { ForeignRunner } from '../project/foreign/index.js'
 import type { Finding } from '../worksheet/index.js'
 import { imprintOf, sealPdf } from './pdf-seal.js'
 import { pdfInfoOf } from './pdf-info.js'
@@ -31,6 +32,11 @@ export interface PacketOptions {
   readonly comments?: ReadComments | undefined
   /** Name and version of the program, for the seal of the packet; without it there is neither seal nor imprint. */
   readonly tool?: string | undefined
+  /**
+   * Where the person's documents are opened, of `inWorker` of this package's `project/foreign`; in this thread and without limits of memory and time when
+   * left out.
+   */
+  readonly foreign?: ForeignRunner | undefined
 }
 
 /** The permit packet as a PDF, and its drawings. */
@@ -69,7 +75,7 @@ export interface PreparedPacket {
 export async function preparePacket(
   { project, folder, digest }: LoadedProject,
   house: House,
-  { size, allowOutside = false, threeLine, since, comments, tool }: PacketOptions = {},
+  { size, allowOutside = false, threeLine, since, comments, tool, foreign }: PacketOptions = {},
 ): Promise<PreparedPacket> {
   if (since !== undefined) checkRevision(project, since)
   const stated = documentsOf(project)
@@ -78,6 +84,7 @@ export async function preparePacket(
     folder,
     stated.map(({ file }) => file),
     allowOutside,
+    foreign,
   )
   const documents = read.map((document, index) => ({ ...stated[index], ...document }))
   const wishes = { size, documents, threeLine }
@@ -108,7 +115,7 @@ export async function preparePacket(
         ...(imprint === undefined ? {} : { imprint }),
       }
       const { renderPacket } = await import('./render-packet.js')
-      const pdf = await renderPacket(sheets, documents, facts, draft || unconfirmed)
+      const pdf = await renderPacket(sheets, documents, facts, draft || unconfirmed, foreign)
       return {
         sheets,
         record,

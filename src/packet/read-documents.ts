@@ -1,89 +1,36 @@
 import { realpathSync } from 'node:fs'
 import { isAbsolute, relative, resolve, sep } from 'node:path'
-import type { PDFDocument } from '@cantoo/pdf-lib'
 import { FileError } from '../files/index.js'
 import { LARGEST_DOCUMENT_BYTES, readNamedBytes } from '../project/index.js'
+import { IN_THIS_THREAD, type ForeignRunner } from '../project/foreign/index.js'
 import { errnoWords } from '../report/index.js'
-import { endsAsPdf, startsAsPdf } from './pdf-marks.js'
-import type { SourcePage } from './pages/index.js'
+import { PRINT_AGAIN, type DocumentBytes, type DocumentFacts } from './document-shapes.js'
+import { readDocumentTask } from './document-tasks.js'
 
-/** A PDF of the person that was read and whose pages can be drawn. */
-export interface ReadDocument {
-  readonly path: string
-  /** Number of pages. */
-  readonly pages: number
-  readonly pdf: PDFDocument
-  readonly sources: readonly SourcePage[]
-  /** What the packet does not show of it, for the person. */
-  readonly notes: readonly string[]
-}
-
-/** With the title that the project gives it. */
-export type TitledDocument = ReadDocument & { readonly title?: string | undefined }
+/** A PDF of the person whose pages can be drawn, with what of it the packet does not show, for the person. */
+export type ReadDocument = DocumentBytes & DocumentFacts
 
 /**
  * Reads the specification sheets of a project.
  *
  * @param paths As written in the project, relative to its folder.
+ * @param runner Where the documents are opened.
  * @throws FileError naming the file that is missing, no PDF, locked or broken; with exit code 2 when it lies outside
- *   the project's folder and that is not allowed.
+ *   the project's folder and that is not allowed, or when it takes more than a file of its size may.
  */
 export async function readDocuments(
   folder: string,
   paths: readonly string[],
   allowOutside: boolean,
+  runner: ForeignRunner = IN_THIS_THREAD,
 ): Promise<ReadDocument[]> {
   const read: ReadDocument[] = []
-  for (const path of paths) read.push(await readDocument(folder, path, allowOutside))
+  for (const path of paths) {
+    const bytes = readBytes(folder, path, allowOutside)
+    const subject = { what: `document '${path}'`, bytes: bytes.length, fix: PRINT_AGAIN }
+    read.push({ path, bytes, ...(await runner.run(readDocumentTask, { path, bytes }, subject)) })
+  }
   return read
-}
-
-async function readDocument(folder: string, path: string, allowOutside: boolean): Promise<ReadDocument> {
-  const bytes = readBytes(folder, path, allowOutside)
-  if (!startsAsPdf(bytes)) throw new FileError(`document '${path}' is not a PDF`)
-  const [{ PDFDocument }, { annotationLook, hidesLayers, readPages }] = await Promise.all([
-    import('@cantoo/pdf-lib'),
-    import('./pages/index.js'),
-  ])
-  const pdf = await PDFDocument.load(bytes, {
-    updateMetadata: false,
-    throwOnInvalidObject: true,
-    ignoreEncryption: true,
-  }).catch((error: unknown) => {
-    throw brokenDocument(path, undefined, undefined, error)
-  })
-  if (pdf.isEncrypted) {
-    throw new FileError(`document '${path}' is locked with a password; save a copy without one and use that`)
-  }
-  if (!endsAsPdf(bytes)) throw cutOff(path)
-  const sources = readPages(pdf, (page, why) => brokenDocument(path, page, why))
-  if (sources.length === 0) throw cutOff(path)
-  const notDrawn = sources
-    .flatMap((source) => source.annotations)
-    .filter((one) => annotationLook(one, pdf.context) === 'not drawn').length
-  const notes: string[] = []
-  const again = 'print it to a new PDF'
-  if (notDrawn > 0) {
-    notes.push(
-      `document '${path}': the packet leaves out what has no drawn look of its own (notes, marks, fields: ${notDrawn}); ${again} to keep it`,
-    )
-  }
-  if (hidesLayers(pdf)) notes.push(`document '${path}' hides layers that the packet shows; ${again} to leave them out`)
-  return { path, pages: sources.length, pdf, sources, notes }
-}
-
-/** A document, or a page of it, counted from 1, that cannot be drawn. */
-export function brokenDocument(path: string, page: number | undefined, why?: string, cause?: unknown): FileError {
-  const where = page === undefined ? '' : `, page ${page},`
-  const reason = why === undefined ? '' : ` (${why})`
-  return new FileError(
-    `document '${path}'${where} is broken and cannot be copied${reason}; print it to a new PDF and use that`,
-    { cause },
-  )
-}
-
-function cutOff(path: string): FileError {
-  return new FileError(`document '${path}' is cut off or has no pages; fetch it again`)
 }
 
 function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Array {

@@ -2,6 +2,7 @@ import { RECORD_FORMAT, RECORD_FORMATS, type PacketRecord } from '../drawings/in
 import { FileError } from '../files/index.js'
 import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
 import { isWhole } from '../seal/index.js'
+import { parseJson } from '../values/index.js'
 
 /**
  * Reads what `draw-permit --result` wrote of an earlier issue.
@@ -13,7 +14,7 @@ export function readRecord(path: string): PacketRecord {
     new FileError(`${path} ${why}; it must be what draw-permit --result wrote`, { exitCode: 2 })
   let data: unknown
   try {
-    data = JSON.parse(readNamedText(path, LARGEST_RESULT_BYTES))
+    data = parseJson(readNamedText(path, LARGEST_RESULT_BYTES))
   } catch (error) {
     if (error instanceof SyntaxError) throw refuse('is not JSON')
     throw error

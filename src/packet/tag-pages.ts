@@ -14,6 +14,7 @@ import {
   type PDFObject,
   type PDFPage,
 } from '@cantoo/pdf-lib'
+import { UnpacksTooFar, unpackWithin } from './pages/index.js'
 
 /** Adds pages that follow the drawings to the structure by which a packet is read aloud. */
 export interface PageTags {
@@ -124,21 +125,26 @@ function hasFonts(resources: PDFDict): boolean {
   return fonts instanceof PDFDict && fonts.keys().length > 0
 }
 
-/** A number that the page's own content does not use; that of a page with a structure of its own counts up from 0. */
+/**
+ * A number that the page's own content does not use; that of a page with a structure of its own counts up from 0. What unpacks
+ * too far is not looked through, and the page is not tagged.
+ */
 function firstFree(contents: readonly (PDFObject | undefined)[]): number {
   let free = 0
   for (const each of contents) {
     if (!(each instanceof PDFRawStream)) continue
-    for (const [, id] of textOf(each).matchAll(/\/MCID\s+(\d{1,9})/gu)) free = Math.max(free, Number(id) + 1)
+    const text = textOf(each)
+    if (text === undefined) return MOST_NUMBERS + 1
+    for (const [, id] of text.matchAll(/\/MCID\s+(\d{1,9})/gu)) free = Math.max(free, Number(id) + 1)
   }
   return free
 }
 
-/** What a stream says; a page whose streams cannot be read shows nothing either. */
-function textOf(stream: PDFRawStream): string {
+/** What a stream says, undefined when it is too much; a page whose streams cannot be read shows nothing either. */
+function textOf(stream: PDFRawStream): string | undefined {
   try {
-    return Buffer.from(decodePDFRawStream(stream).decode()).toString('latin1')
-  } catch {
-    return ''
+    return Buffer.from(unpackWithin(() => decodePDFRawStream(stream).decode())).toString('latin1')
+  } catch (error) {
+    return error instanceof UnpacksTooFar ? undefined : ''
   }
 }

@@ -1,12 +1,6 @@
-export {
-  listFormFields,
-  prepareForm,
-  type FilledField,
-  type FormFile,
-  type ListedForm,
-  type MappingFile,
-  type PreparedForm,
-} from './prepare-form.js'
+export { listFormFields, prepareForm, type PreparedForm } from './prepare-form.js'
+export type { FilledField, FormFile, ListedForm, MappingFile } from './form-shapes.js'
+export { serveForeignFiles } from './serve-foreign-files.js'
 export type { ListedField } from './forms/index.js'
 export { prepareApplication, type PreparedPaper } from './prepare-application.js'
 export {

@@ -36,8 +36,6 @@ export {
 export { formatProblem, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export {
-  decodeText,
-  FileTrouble,
   LARGEST_DOCUMENT_BYTES,
   LARGEST_LOGO_BYTES,
   LARGEST_METER_BYTES,
@@ -45,9 +43,8 @@ export {
   LARGEST_TABLE_BYTES,
   LARGEST_WEATHER_BYTES,
   LARGEST_YAML_BYTES,
-  openRegular,
-  readBytes,
-} from './read-file.js'
+} from './budgets.js'
+export { decodeText, FileTrouble, openRegular, readBytes } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
 export type { ReviewComments } from './comments/comments-types.generated.js'

@@ -1,12 +1,10 @@
 import { Composer, Lexer, LineCounter, Parser, type Document } from 'yaml'
+import { DEEPEST_YAML, MOST_YAML_MARKS } from './budgets.js'
 import { MADE_UP_TAGS } from './made-up-tag.js'
 import type { Problem } from './problem.js'
 import { positionOf, type YamlFile } from './yaml-file.js'
 import { toData } from './yaml-data.js'
 import { sayYamlError } from './yaml-messages.js'
-
-/** No project needs more levels; a hostile file has thousands. */
-const DEEPEST = 40
 
 type Tokens = ReturnType<Parser['next']>
 
@@ -14,15 +12,26 @@ type Tokens = ReturnType<Parser['next']>
 function composeDocuments(
   text: string,
   lineCounter: LineCounter,
-): { readonly documents: readonly Document.Parsed[]; readonly tooDeepAt: number | undefined } {
+): {
+  readonly documents: readonly Document.Parsed[]
+  readonly tooDeepAt: number | undefined
+  readonly tooManyAt: number | undefined
+} {
   const parser = new Parser(lineCounter.addNewLine)
   let tooDeepAt: number | undefined
+  let tooManyAt: number | undefined
+  let marks = 0
 
   function* tokens(): Tokens {
     lineCounter.addNewLine(0)
     for (const lexeme of new Lexer().lex(text)) {
+      marks += 1
+      if (marks > MOST_YAML_MARKS) {
+        tooManyAt = parser.offset
+        return
+      }
       yield* parser.next(lexeme)
-      if (parser.stack.length > DEEPEST) {
+      if (parser.stack.length > DEEPEST_YAML) {
         tooDeepAt = parser.offset
         return
       }
@@ -41,15 +50,15 @@ function composeDocuments(
   const documents: Document.Parsed[] = []
   for (const document of composer.compose(tokens(), true, text.length)) {
     documents.push(document)
-    if (tooDeepAt !== undefined || documents.length > 1) break
+    if (tooDeepAt !== undefined || tooManyAt !== undefined || documents.length > 1) break
   }
-  return { documents, tooDeepAt }
+  return { documents, tooDeepAt, tooManyAt }
 }
 
 /** Reads one YAML document. What is wrong with the text as YAML comes back as problems; then the data are not to be used. */
 export function parseYaml(file: string, text: string): YamlFile & { readonly problems: readonly Problem[] } {
   const lineCounter = new LineCounter()
-  const { documents, tooDeepAt } = composeDocuments(text, lineCounter)
+  const { documents, tooDeepAt, tooManyAt } = composeDocuments(text, lineCounter)
   const [document, second] = documents
   const yamlFile: YamlFile = { file, text, document, lineCounter, data: undefined, madeUp: [] }
   const at = (offset: number, message: string, length = 1, path = ''): Problem => ({
@@ -63,8 +72,12 @@ export function parseYaml(file: string, text: string): YamlFile & { readonly pro
   if (tooDeepAt !== undefined) {
     return {
       ...yamlFile,
-      problems: [at(tooDeepAt, `nested more than ${DEEPEST} levels deep; a project file needs about 8`)],
+      problems: [at(tooDeepAt, `nested more than ${DEEPEST_YAML} levels deep; a project file needs about 8`)],
     }
+  }
+  if (tooManyAt !== undefined) {
+    const says = `holds more than ${MOST_YAML_MARKS} marks of YAML (brackets, colons, breaks of lines); a whole job has about 5000: split it or take out what is not of this house`
+    return { ...yamlFile, problems: [at(tooManyAt, says)] }
   }
   if (document === undefined) return { ...yamlFile, problems: [{ file, path: '', message: EMPTY }] }
   const errors = [...document.errors, ...document.warnings]

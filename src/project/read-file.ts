@@ -1,22 +1,5 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs'
 
-/** Largest project or equipment file, bytes. */
-export const LARGEST_YAML_BYTES = 2_000_000
-/** Largest weather file, bytes: an EPW year of hours has about 1.6 MB. */
-export const LARGEST_WEATHER_BYTES = 20_000_000
-/** Largest export of a meter, bytes: a year of quarter hours in XML has about 15 MB. */
-export const LARGEST_METER_BYTES = 60_000_000
-/** Largest table of a fleet, bytes: a hundred thousand houses. */
-export const LARGEST_TABLE_BYTES = 200_000_000
-/** Largest result of an earlier run, bytes: a house with all its steps has under 1 MB. */
-export const LARGEST_RESULT_BYTES = 20_000_000
-/** Largest text of an installer's own terms, bytes. */
-export const LARGEST_TERMS_BYTES = 100_000
-/** Largest picture of an installer's own, bytes. */
-export const LARGEST_LOGO_BYTES = 1_000_000
-/** Largest document that a permit packet takes in, bytes. */
-export const LARGEST_DOCUMENT_BYTES = 100_000_000
-
 /**
  * The bound of a file of a stranger (`--untrusted`): a quarter of what is read otherwise.
  *

@@ -1,6 +1,7 @@
 import type { LoadOptions } from './load-options.js'
 import { ProjectError } from './project-error.js'
-import { decodeText, FileTrouble, LARGEST_YAML_BYTES, readBytes, readStandardInput, tooLarge } from './read-file.js'
+import { LARGEST_YAML_BYTES } from './budgets.js'
+import { decodeText, FileTrouble, readBytes, readStandardInput, tooLarge } from './read-file.js'
 
 /**
  * Text of the project file itself.

@@ -1,5 +1,5 @@
 import type { Segments } from './path.js'
-import { LARGEST_METER_BYTES, LARGEST_TERMS_BYTES, LARGEST_WEATHER_BYTES, LARGEST_YAML_BYTES } from './read-file.js'
+import { LARGEST_METER_BYTES, LARGEST_TERMS_BYTES, LARGEST_WEATHER_BYTES, LARGEST_YAML_BYTES } from './budgets.js'
 
 /** A place in the project that names another file. */
 export interface Reference {

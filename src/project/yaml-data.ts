@@ -1,10 +1,9 @@
 import { isAlias, isMap, isScalar, isSeq, type Alias, type Document, type Node, type Pair } from 'yaml'
+import { MOST_YAML_VALUES } from './budgets.js'
 import { isMadeUp, valueBehindTag } from './made-up-tag.js'
 import { setOwn, type PlainMap } from './plain-data.js'
 import { shorten } from './words.js'
 
-/** Values in a project with all aliases written out; a file that means more is a trap, not a project. */
-const MOST_VALUES = 100_000
 const DEEPEST = 100
 
 interface Complaint {
@@ -49,7 +48,7 @@ class DataCopy {
   of(node: Node | null, path: string, depth: number): unknown {
     this.values += 1
     if (node === null) return null
-    if (this.values > MOST_VALUES || depth > DEEPEST) this.giveUp(node, path)
+    if (this.values > MOST_YAML_VALUES || depth > DEEPEST) this.giveUp(node, path)
     if (isAlias(node)) return this.ofAlias(node, path, depth)
     if (isMadeUp(node)) this.madeUp.push(path)
     if (isScalar(node)) {
@@ -103,7 +102,7 @@ class DataCopy {
     const { outermost } = this
     const message =
       outermost === undefined
-        ? `holds more than ${MOST_VALUES} values; a project has a few hundred`
+        ? `holds more than ${MOST_YAML_VALUES} values; a project has a few hundred`
         : 'aliases (*name) make this file stand for far more than it holds; write the values out'
     this.complain(outermost?.node ?? node, outermost?.path ?? path, message)
     throw new TooMuch()

@@ -1,4 +1,5 @@
 import { stringify } from 'yaml'
+import { doors } from './doors.mjs'
 import { Grammar } from './grammar.mjs'
 import { mutateData } from './mutate-data.mjs'
 import { mutateText } from './mutate.mjs'
@@ -36,6 +37,7 @@ const KINDS = [
   [4, prices],
   [4, commandLine],
   [4, fleetTable],
+  ...Object.values(doors(withProject)).map((make) => [5, make]),
 ]
 const PARTS = KINDS.reduce((sum, [parts]) => sum + parts, 0)
 

@@ -60,6 +60,9 @@ for (const files of SOUND) {
   if (run.status !== 0) throw new Error(`a sound project ends with ${run.status}: ${run.stderr}${run.stdout}`)
 }
 
+process.env.FUZZ_WRITTEN = join(work, 'written.json')
+writeFileSync(process.env.FUZZ_WRITTEN, JSON.stringify(writtenBefore()))
+
 const tally = { inputs: 0, kinds: {}, codes: {}, spent: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
 const failures = new Map()
 console.log(
@@ -77,6 +80,25 @@ if (values.only === undefined) runBinary(Number(values.binary))
 report()
 rmSync(work, { recursive: true, force: true })
 process.exitCode = failures.size === 0 ? 0 : 1
+
+/** What the program itself writes and reads again: results by stage, fleet lines and a baseline. */
+function writtenBefore() {
+  const folder = join(work, 'sound')
+  const said = (...args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: folder }).stdout
+  const results = Object.fromEntries(
+    [
+      ['yield', 'estimate-yield'],
+      ['wire', 'size-wire'],
+      ['mounts', 'space-mounts'],
+      ['bom', 'price-bom'],
+    ].map(([stage, name]) => [stage, said(name, 'project.yaml', '--json')]),
+  )
+  const fleet = ['run-fleet', 'project.yaml', '--jobs', '1', '--stages']
+  const lines = said(...fleet, 'roof', '--jsonl')
+  said(...fleet, 'yield', '--baseline', 'baseline.json', '--update-baseline')
+  const kept = (name) => readFileSync(join(folder, name), 'utf8')
+  return { results, lines, baseline: kept('baseline.json') }
+}
 
 async function runOnly(index) {
   await drive(0, function* () {

@@ -20,6 +20,12 @@ export const ESPI = [
 export const SCHEMA = JSON.parse(read('schemas/project.schema.json'))
 export const PRICE_SCHEMA = JSON.parse(read('schemas/price-list.schema.json'))
 
+/** Printed bills, a form with what goes into it, and a rate of the database: all invented. */
+export const BILLS = read('examples/lark-hollow-bills.csv')
+export const FORM = readFileSync(new URL('examples/forms/sampletown-application.pdf', root))
+export const MAPPING = read('examples/forms/sampletown-mapping.yaml')
+export const RATE = JSON.parse(read('tests/money/rates/samples/time-of-use-net-billing.json'))
+
 /** An invented use, tariff and finance for a project that has none. */
 export const MONEY = {
   usage: { monthly_kwh: [910, 760, 720, 640, 610, 780, 1050, 980, 720, 600, 690, 860], load_shape: 'even', year: 2026 },

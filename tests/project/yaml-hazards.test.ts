@@ -41,12 +41,19 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
   [
     'alias bomb',
     bomb,
-    ['5:36  e.7  aliases (*name) make this file stand for far more than it holds; write the values out'],
+    ['5:16  e.2  aliases (*name) make this file stand for far more than it holds; write the values out'],
   ],
   [
     'far too many values',
-    `documents: [${'a, '.repeat(100_001)}b]`,
-    ['1:300007  documents.99998  holds more than 100000 values; a project has a few hundred'],
+    `documents: [${'a, '.repeat(40_001)}b]`,
+    ['1:120007  documents.39998  holds more than 40000 values; a project has a few hundred'],
+  ],
+  [
+    'nothing but brackets',
+    `a: ${'[}'.repeat(300_000)}`,
+    [
+      '1:199999  holds more than 200000 marks of YAML (brackets, colons, breaks of lines); a whole job has about 5000: split it or take out what is not of this house',
+    ],
   ],
   ['alias inside itself', 'title: &a [*a]\n', ['1:12  title.0  alias *a lies inside itself']],
   ['alias of nothing', 'title: *a\n', ['1:8  title  no anchor &a stands before this alias']],
@@ -206,7 +213,7 @@ describe('what YAML allows and a project file does not', () => {
   })
 
   test('many keys in one map take little time', () => {
-    const text = Array.from({ length: 90_000 }, (_, i) => `k${i}: 1`).join('\n')
+    const text = Array.from({ length: 28_000 }, (_, i) => `k${i}: 1`).join('\n')
     const start = performance.now()
     expect(problemsOf(text)).toHaveLength(201)
     expect(performance.now() - start).toBeLessThan(10_000)

@@ -4,6 +4,7 @@ import { PAPER_SIZES, renderDxf, renderSvg, type PaperName, type Sheet } from '.
 import { makeFolder } from '../../files/index.js'
 import { sealed } from '../../seal/index.js'
 import { preparePacket, readRecord } from '../../packet/index.js'
+import { inWorker } from '../../project/foreign/index.js'
 import { LARGEST_YAML_BYTES, readComments, readNamedText } from '../../project/index.js'
 import { StageError, type Finding } from '../../worksheet/index.js'
 import { DesignError, UsageError } from '../errors.js'
@@ -82,6 +83,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     allowOutside: options.allowOutside,
     threeLine: options.threeLine,
     tool: context.tool,
+    foreign: inWorker(),
     since,
     comments: options.comments === undefined ? undefined : commentsOf(options.comments),
   })
@@ -107,7 +109,11 @@ async function auditOutcome(context: CommandContext, house: House, options: Opti
     if (options[key] !== undefined) throw new UsageError(`--${key} goes with the drawn packet, not with --audit`)
   if (options.draft === true) throw new UsageError('--draft goes with the drawn packet, not with --audit')
   const loaded = await context.project()
-  const packet = await preparePacket(loaded, house, { size: options.size, allowOutside: options.allowOutside })
+  const packet = await preparePacket(loaded, house, {
+    size: options.size,
+    allowOutside: options.allowOutside,
+    foreign: inWorker(),
+  })
   const result = await house.audit(packet.wishes)
   return {
     report: {

@@ -1,6 +1,7 @@
 import { realpathSync } from 'node:fs'
 import { Option, type Command } from 'commander'
 import { LARGEST_DOCUMENT_BYTES, LARGEST_YAML_BYTES, readNamedBytes, readNamedText } from '../../project/index.js'
+import { inWorker } from '../../project/foreign/index.js'
 import { listFormFields, prepareForm, type FormFile } from '../../papers/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { DesignError, UsageError } from '../errors.js'
@@ -67,7 +68,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   if (alone === undefined) return fill(context, options)
   if (context.args.length > 0) throw new UsageError('--list and --starter take a form alone, no project')
-  const form = await listFormFields(readForm(alone), options.starter !== undefined)
+  const form = await listFormFields(readForm(alone), options.starter !== undefined, inWorker())
   if (options.list !== undefined) return { report: fieldsReport(alone, form) }
   const next = 'fill it in, then gablewatt fill-form project.yaml form.pdf mapping.yaml'
   return { document: form.starter, next }
@@ -85,7 +86,7 @@ async function fill(context: CommandContext, options: Options): Promise<CommandO
   }
   const mapping = { path: mappingPath, text: readNamedText(mappingPath, LARGEST_YAML_BYTES) }
   const house = await houseOf(context, ['yield', 'wire', 'mounts', 'bom'])
-  const filled = await prepareForm(await context.project(), house, readForm(formPath), mapping)
+  const filled = await prepareForm(await context.project(), house, readForm(formPath), mapping, inWorker())
   if (options.preview === true) return { report: fillsReport(formPath, filled) }
   const errors = filled.findings.filter(({ severity }) => severity === 'error')
   if (errors.length > 0) throw notFilled(errors)

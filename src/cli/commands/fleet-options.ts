@@ -67,6 +67,7 @@ export function requestOf(projects: readonly string[], tool: string, options: Fl
     journal: { path: options.journal, beside: outFile(options), resume: options.resume, useAnyway: options.useAnyway },
     replace: options.force,
     tool,
+    confined: true,
     showStack: (process.env['GABLEWATT_DEBUG'] ?? '') !== '',
   }
 }

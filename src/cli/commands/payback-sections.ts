@@ -229,7 +229,8 @@ const OWED: readonly FlowColumn[] = [
 export function cashFlowTable(values: PaybackValues, which: 'all' | 'used'): TableData {
   const rows = values.cash_flow
   const stated = OPTIONAL.filter(
-    ({ column: { key } }) => !ONLY_STATED.includes(key ?? '') || rows.some((row) => key !== undefined && key in row),
+    ({ column: { key } }) =>
+      !ONLY_STATED.includes(key ?? '') || rows.some((row) => key !== undefined && Object.hasOwn(row, key)),
   )
   const optional = stated.filter(({ of }) => which === 'all' || rows.some((row) => of(row) !== 0))
   const columns: FlowColumn[] = [

@@ -1,5 +1,6 @@
 import { BUILD, isWhole } from '../../seal/index.js'
 import { readPdfSeal, type PdfSeal, type SealedPaper } from '../../packet/index.js'
+import { parseJson } from '../../values/index.js'
 
 /** Something sealed that a file holds: the whole of it, or a line. */
 export interface SealedPart {
@@ -101,7 +102,7 @@ function kindOf({ format, seal }: Readonly<Record<string, unknown>>): FileKind |
 
 function parsed(text: string): Record<string, unknown> | undefined {
   try {
-    const data: unknown = JSON.parse(text)
+    const data: unknown = parseJson(text)
     return isMap(data) ? data : undefined
   } catch {
     return undefined

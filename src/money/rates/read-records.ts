@@ -1,4 +1,5 @@
 import { ProjectError, type Problem } from '../../project/index.js'
+import { parseJson, TooMuchJson } from '../../values/index.js'
 import { badJson, findJson, type JsonPath } from './json-place.js'
 import { FIELDS, type FieldKind, type RateRecord } from './rate-record.js'
 
@@ -8,6 +9,8 @@ export interface PlacedRecord {
   readonly path: JsonPath
 }
 
+/** A record has about a thousand; the largest utility has some hundreds of records. */
+const MOST_MARKS = 2_000_000
 const FORMS = 'a record, a list of records, or {"items": [record, ...]} as the service sends it'
 
 /**
@@ -18,8 +21,12 @@ const FORMS = 'a record, a list of records, or {"items": [record, ...]} as the s
 export function readRecords(file: string, text: string): PlacedRecord[] {
   let data: unknown
   try {
-    data = JSON.parse(text.replace(/^\uFEFF/u, ' '))
-  } catch {
+    data = parseJson(text.replace(/^\uFEFF/u, ' '), MOST_MARKS)
+  } catch (error) {
+    if (error instanceof TooMuchJson) {
+      const message = `${error.message}; save the answer of the service for one utility, ${FORMS}`
+      throw new ProjectError([{ file, path: '', message }], 2)
+    }
     const message = `this is no JSON; the file is ${FORMS}`
     throw new ProjectError([{ file, ...badJson(text), path: '', message }], 2, new Map([[file, text]]))
   }

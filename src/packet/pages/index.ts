@@ -1,4 +1,6 @@
 export { endsAsPdf, startsAsPdf } from '../pdf-marks.js'
 export { annotationLook, type AnnotationLook } from './annotation-look.js'
 export { BrokenPage, LookCopier } from './copy-look.js'
+export { loadPdf } from './load-pdf.js'
 export { hidesLayers, numbersOf, readPages, type SourcePage } from './source-pages.js'
+export { UnpacksTooFar, unpackWithin, withUnpackBudget } from './unpack-budget.js'

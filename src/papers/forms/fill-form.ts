@@ -49,7 +49,7 @@ export async function fillForm(form: OpenForm, mapping: ReadMapping, sources: So
       ...findings,
       ...seen,
       ...formFindings(form, mapping.data, fills),
-      ...stageFindings(sources),
+      ...stageFindings(await sources.failing()),
     ]),
     save: async (flat) => {
       if (flat) flattenForm(form)
@@ -70,8 +70,8 @@ function writeField(fill: Fill, form: OpenForm, fonts: FormFonts): Trouble[] {
 }
 
 /** A design that fails its own checks should not be applied for. */
-function stageFindings(sources: Sources): Finding[] {
-  return [...sources.failing()].map(([stage, count]) => ({
+function stageFindings(failing: Awaited<ReturnType<Sources['failing']>>): Finding[] {
+  return [...failing].map(([stage, count]) => ({
     severity: 'warning',
     id: 'form.stage-fails',
     message: `values come from ${stage}, where ${count === 1 ? 'one check fails' : `${count} checks fail`}`,

@@ -2,7 +2,8 @@ import { dirname, resolve } from 'node:path'
 import { mergeUnder } from '../merge-under.js'
 import { parseYaml } from '../parse-yaml.js'
 import { isPlainMap, ownValue, valueAt, type PlainMap } from '../plain-data.js'
-import { decodeText, FileTrouble, LARGEST_YAML_BYTES, readBytes } from '../read-file.js'
+import { LARGEST_YAML_BYTES } from '../budgets.js'
+import { decodeText, FileTrouble, readBytes } from '../read-file.js'
 
 /**
  * What a project file holds, its equipment file too, as far as it can be read; nothing is checked.

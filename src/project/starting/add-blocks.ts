@@ -128,7 +128,7 @@ function closedTaker(own: YAMLMap, more: YAMLMap, path: string, text: string): s
 }
 
 const isOpen = (path: string): boolean =>
-  OPEN.has(path) || OPEN_INSIDE.has(path) || path in TAKES || OPEN_PLANE.test(path)
+  OPEN.has(path) || OPEN_INSIDE.has(path) || Object.hasOwn(TAKES, path) || OPEN_PLANE.test(path)
 
 function mapOf(text: string): YAMLMap | undefined {
   const contents = parseYaml('', text).document?.contents

@@ -65,7 +65,7 @@ export function lagScrews(
       rafterDepthIn: framing.depthIn,
     },
     specificGravity: framing.specificGravity,
-    plate: byTable && plate in SIDE_PLATES ? plate : undefined,
+    plate: byTable && Object.hasOwn(SIDE_PLATES, plate) ? plate : undefined,
     wetFactor: wetFactorOf(framing),
     temperatureFactor: framing.temperatureFactor,
   }

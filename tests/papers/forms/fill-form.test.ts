@@ -217,14 +217,14 @@ describe('where values come from', () => {
     })
     expect(await sources.read('project.title.length')).toEqual({ missing: 'nothing stands under title' })
     expect(await sources.read('project.arrays.south.strings')).toMatchObject({ missing: expect.any(String) })
-    expect(sources.failing()).toEqual(new Map())
+    expect(await sources.failing()).toEqual(new Map())
   })
 
   test('a stage that cannot run says why; one that fails is counted', async () => {
     const loaded = loadProject({ path: join(ROOT, HOUSE), overrides: ['electrical.panel.bus_a=100'] })
     const sources = makeSources(loaded.project, runHouse(loaded))
     await sources.read('wire.panel.bus_a')
-    expect([...sources.failing().keys()]).toEqual(['wire'])
+    expect([...(await sources.failing()).keys()]).toEqual(['wire'])
     const { electrical: _, ...without } = loaded.project
     const bare = makeSources(without, runHouse({ project: without }))
     expect(await bare.read('wire.panel.bus_a')).toMatchObject({

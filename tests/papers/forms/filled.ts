@@ -5,7 +5,7 @@ import { valueAt } from '../../../src/papers/forms/data/value-at.js'
 
 /** Values by name, without a project. */
 export function sourcesOf(data: unknown): Sources {
-  return { read: (from) => Promise.resolve(valueAt(data, from)), failing: () => new Map() }
+  return { read: (from) => Promise.resolve(valueAt(data, from)), failing: () => Promise.resolve(new Map()) }
 }
 
 /** Fills a form from a mapping that is written as data. */

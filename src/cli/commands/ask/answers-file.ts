@@ -19,7 +19,7 @@ export function answersFromFile(path: string, questions: readonly Question[]): A
     data !== null &&
     schema.required.every((key) => Object.hasOwn(data, key)) &&
     Object.entries(data).every(
-      ([key, value]) => key in schema.properties && ['string', 'number'].includes(typeof value),
+      ([key, value]) => Object.hasOwn(schema.properties, key) && ['string', 'number'].includes(typeof value),
     )
   const textsOf = (data: Record<string, unknown>): Answers =>
     Object.fromEntries(Object.entries(data).map(([key, value]) => [key, String(value)]))

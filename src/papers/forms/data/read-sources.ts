@@ -15,7 +15,7 @@ export interface Sources {
   /** @param from `project.PATH`, `totals.NAME` or `STAGE.PATH`. */
   readonly read: (from: string) => Promise<Found>
   /** Stages that were asked for and that have findings of the kind error, with their number. */
-  readonly failing: () => ReadonlyMap<SourceStage, number>
+  readonly failing: () => Promise<ReadonlyMap<SourceStage, number>>
 }
 
 export function makeSources(project: Project, house: House): Sources {
@@ -38,7 +38,7 @@ export function makeSources(project: Project, house: House): Sources {
     }
   }
   return {
-    failing: () => failing,
+    failing: () => Promise.resolve(failing),
     read: async (from) => {
       const [source, path] = splitSource(from)
       if (source === 'project') return valueAt(project, path)

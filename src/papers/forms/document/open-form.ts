@@ -1,6 +1,13 @@
-import { PDFDict, PDFDocument, PDFName } from '@cantoo/pdf-lib'
+import { PDFDict, PDFName, type PDFDocument } from '@cantoo/pdf-lib'
 import { FileError } from '../../../files/index.js'
-import { endsAsPdf, readPages, startsAsPdf } from '../../../packet/pages/index.js'
+import {
+  endsAsPdf,
+  loadPdf,
+  readPages,
+  startsAsPdf,
+  UnpacksTooFar,
+  withUnpackBudget,
+} from '../../../packet/pages/index.js'
 import { sha256Of } from '../../../seal/index.js'
 import { dictOf, valueOf } from './pdf-object.js'
 import type { FormField } from './form-field.js'
@@ -34,13 +41,10 @@ export async function openForm(path: string, bytes: Uint8Array, flatToo = false)
     new FileError(`form '${path}' ${why}`, { exitCode: 2, cause })
   if (!startsAsPdf(bytes)) throw refuse('is not a PDF')
   try {
-    const pdf = await PDFDocument.load(bytes, {
-      updateMetadata: false,
-      throwOnInvalidObject: true,
-      ignoreEncryption: true,
-    })
+    const pdf = await withUnpackBudget(() => loadPdf(bytes))
     return readForm(path, bytes, pdf, flatToo, refuse)
   } catch (error) {
+    if (error instanceof UnpacksTooFar) throw refuse(`was given up: ${error.message}; fetch it again`, error)
     if (error instanceof FileError) throw error
     throw refuse('is broken and cannot be read; fetch it again', error)
   }
