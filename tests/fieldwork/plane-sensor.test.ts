@@ -111,4 +111,10 @@ describe('a sensor in a plane as weather', () => {
       expect.objectContaining({ fix: expect.stringContaining('azimuth_deg of its sensor') as string }),
     )
   })
+  it('says nothing of a day on which it read nothing', () => {
+    const text = sensorTable(TILT, AZIMUTH).replaceAll(/^(2025-06-10 \d\d:00),[^,]*,/gmu, '$1,,')
+    const { kwhByDay } = weatherOfDays(project, 'w', text, series, tableOf(TILT, AZIMUTH))
+    expect(kwhByDay.size).toBe(364)
+    expect(kwhByDay.has(Date.UTC(2025, 5, 10) / 86_400_000)).toBe(false)
+  })
 })

@@ -119,4 +119,21 @@ describe('weather of a part of the measured days', () => {
       /air temperature is missing in 744 intervals/,
     )
   })
+  it('of a few months may be dull, but not as dull as a slip of the unit makes it', () => {
+    const series = seriesOf(() => 1, 365)
+    const dulled = (months: readonly number[], share: number): string =>
+      stationOf(months)
+        .split('\n')
+        .map((line, at) => {
+          const [stamp = '', ...cells] = line.split(',')
+          const light = cells.slice(0, 3).map((cell) => (Number(cell) * share).toFixed(1))
+          return at === 0 || line === '' ? line : [stamp, ...light, ...cells.slice(3)].join(',')
+        })
+        .join('\n')
+    const sizeOf = (months: readonly number[], share: number): number =>
+      weatherOfDays(seattle, 'w', dulled(months, share), series, table).kwhByDay.size
+    expect(sizeOf([6], 0.55)).toBe(30)
+    expect(() => sizeOf([6], 0.4)).toThrow(/what it has of the year \(1 months\)/)
+    expect(() => sizeOf([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], 0.55)).toThrow(/a year of its global radiation/)
+  })
 })

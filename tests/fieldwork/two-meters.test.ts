@@ -3,6 +3,7 @@ import { productionLimits, readProduction, reviewProduction, type ReviewValues }
 import type { Production } from '../../src/project/index.js'
 import type { Result } from '../../src/worksheet/index.js'
 import { dayOf, drawKinds, model, project, run } from './synthetic.js'
+import { stoppedMeters } from '../../src/fieldwork/review/signs/stopped-meters.js'
 import { kindsOfDay } from '../../src/fieldwork/review/index.js'
 
 const METERS: Production = { meter_columns: { 'Meter 1 (kWh)': 'east inverter', 'Meter 2 (kWh)': 'west inverter' } }
@@ -78,5 +79,16 @@ describe('two meters in one table', () => {
         { ...METERS, module_columns: {} },
       ),
     ).toThrow(/cannot stand together/)
+  })
+  it('in a season of snow a stop may be snow on one roof', () => {
+    const periods = Array.from({ length: 30 }, (_, day) => ({
+      firstDay: day,
+      days: 1,
+      kwh: day < 20 ? 10 : 6,
+      moduleKwh: [day < 20 ? 4 : 0, 6],
+    }))
+    const chance = (isSnowy: boolean): (number | undefined)[] =>
+      stoppedMeters(['a', 'b'], periods, () => isSnowy).map(({ probability }) => probability)
+    expect([chance(true), chance(false)]).toEqual([[0.7], [0.995]])
   })
 })
