@@ -24,7 +24,8 @@ export function flowBlocks(
   columnGapPt = 18,
 ): Primitive[][] {
   const widthPt = columnWidthPt(first, firstColumns, columnGapPt)
-  const mostPt = Math.max(first.height, ...areasOf(later).map(({ height }) => height))
+  // Of several rooms the highest takes what is cut or kept whole.
+  const mostPt = 'height' in later ? first.height : Math.max(first.height, ...later.map(({ height }) => height))
   const flow = (spacing: Spacing): Flow => {
     const pieces = blocks.flatMap((block) =>
       block.kind === 'break'
@@ -36,7 +37,8 @@ export function flowBlocks(
     return flowThrough(pieces, first, firstColumns, later, columnGapPt)
   }
   const usual = flow(USUAL)
-  if (usual.pages.length === 1 || usual.lastShare >= SPARE_SHARE) return usual.pages
+  // Only sheets that are alike are made tighter: what stands beside a drawing goes on below it or later.
+  if (later !== first || usual.pages.length === 1 || usual.lastShare >= SPARE_SHARE) return usual.pages
   const tight = flow(TIGHT)
   return tight.pages.length < usual.pages.length ? tight.pages : usual.pages
 }
