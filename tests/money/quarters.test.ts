@@ -199,6 +199,10 @@ describe('a battery by quarters of an hour', () => {
     expect(outputKwh[noon]).toBeCloseTo(0.1 + 0.3, 9)
     expect(outputKwh[noon + 1]).toBeCloseTo(0, 9)
     expect(total(generationKwh)).toBeCloseTo(365 * 0.4, 9)
+    // 20 W of standby are 5 Wh a quarter; an empty battery does nothing else.
+    const idle = behindMeter({ ...system, startShare: 1 / 6 })(spiky.usageKwh, new Float64Array(35_040))
+    expect(idle.outputKwh[7]).toBeCloseTo(-0.005, 12)
+    expect(total(idle.outputKwh)).toBeCloseTo(-0.02 * 8760, 6)
     const byHour = runStorage(
       { ...system, battery: { ...system.battery, standbyKw: 0 } },
       new Float64Array(8760).fill(0.1),
