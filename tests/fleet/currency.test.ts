@@ -21,7 +21,7 @@ const plan: FleetPlan = {
   allowOutside: true,
   showStack: false,
   tool: 'gablewatt 9.9.9',
-} as FleetPlan
+}
 const outcome = (index: number, currency?: string) =>
   workOut(
     {

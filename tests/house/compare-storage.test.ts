@@ -212,11 +212,13 @@ describe('storage that does not hold', () => {
   })
 })
 
-test('worker threads find the same as one thread, in the same order', async () => {
+// Two starts of the built program, and all combinations twice: much beside other tests.
+test('worker threads find the same as one thread, in the same order', { timeout: 240_000 }, async () => {
   const modules = Object.fromEntries(
     [410, 411, 412, 413].map((w) => [`m${w}`, { ...house.equipment.modules!['m410']!, pmax_w: w }]),
   )
-  const project = { ...house, equipment: { ...house.equipment, modules } }
+  const equipment = { ...house.equipment, modules }
+  const project = { ...house, equipment, finance: { ...house.finance, years: 2 } }
   const wishes = { modules: Object.keys(modules), inverters: [], sizes: [], storage: ['small'], units: [0, 1, 2] }
   const tryAll = partsPool(combinationsOf(wishes).length)
   if (tryAll === undefined) return

@@ -199,6 +199,10 @@ describe('a battery by quarters of an hour', () => {
     expect(outputKwh[noon]).toBeCloseTo(0.1 + 0.3, 9)
     expect(outputKwh[noon + 1]).toBeCloseTo(0, 9)
     expect(total(generationKwh)).toBeCloseTo(365 * 0.4, 9)
+    // 20 W of standby are 5 Wh a quarter; an empty battery does nothing else.
+    const idle = behindMeter({ ...system, startShare: 1 / 6 })(spiky.usageKwh, new Float64Array(35_040))
+    expect(idle.outputKwh[7]).toBeCloseTo(-0.005, 12)
+    expect(total(idle.outputKwh)).toBeCloseTo(-0.02 * 8760, 6)
     const byHour = runStorage(
       { ...system, battery: { ...system.battery, standbyKw: 0 } },
       new Float64Array(8760).fill(0.1),
@@ -229,7 +233,7 @@ describe('use by quarters of an hour through the years', () => {
 
   test('is moved within its day', () => {
     const moved = shiftUse(quartersAt(20, [1, 0, 0, 0]), spiky.productionKwh, 0.1)
-    expect([...moved.slice(48, 52)].every((kwh) => Math.abs(kwh - 0.025) < 1e-12)).toBe(true)
+    expect(moved.slice(48, 52).every((kwh) => Math.abs(kwh - 0.025) < 1e-12)).toBe(true)
     expect(moved[80]).toBeCloseTo(0.9, 12)
     expect(total(moved)).toBeCloseTo(365, 9)
   })
@@ -259,7 +263,7 @@ describe('a table of readings', () => {
 
   test('by quarters keeps them, and four add up to their hour', () => {
     const { values } = read(rows(35_040))
-    expect([...values.quarterKwh!.slice(0, 5)]).toEqual([0.4, 0.1, 0.1, 0.1, 0.4])
+    expect(values.quarterKwh!.slice(0, 5)).toEqual(Float64Array.of(0.4, 0.1, 0.1, 0.1, 0.4))
     for (let h = 0; h < 8760; h++) {
       const sum = [0, 1, 2, 3].reduce((all, q) => all + Math.round(values.quarterKwh![4 * h + q]! * 1e6), 0)
       expect(sum).toBe(Math.round(values.usageKwh[h]! * 1e6))

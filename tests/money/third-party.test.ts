@@ -200,10 +200,10 @@ describe('payback of a system that somebody else owns', () => {
     const made = run(P2).values.first_year_kwh
     const sure = { seed: 1, samples: 400, weather_sigma_pct: 0, escalation_sigma_pct: 0, cost_sigma_pct: 0 }
     const uncertainty = { ...sure, yield_sigma_pct: 10 }
-    const of = (kwh: number) => {
+    const of = (kwh: number, yieldPct = 10) => {
       const guarantee = { kwh_first_year: kwh, fall_pct_per_year: 0.5, usd_per_kwh_short: 0.15 }
       const lease = { ...P2.lease!, production_guarantee: guarantee, buyout_by_year: [{ after_year: 6, usd: 9000 }] }
-      return run({ ...P2, uncertainty, lease })
+      return run({ ...P2, uncertainty: { ...uncertainty, yield_sigma_pct: yieldPct }, lease })
     }
     const plain = run({ ...P2, uncertainty }).values
     const even = of(made).values
@@ -221,6 +221,9 @@ describe('payback of a system that somebody else owns', () => {
     expect(own.p90! - plain.uncertainty.npv_usd.p90!).toBeGreaterThan(0.85 * worth)
     expect(own.p90! - plain.uncertainty.npv_usd.p90!).toBeLessThan(1.15 * worth)
     const above = of(made + 100)
+    // Draws without any spread are the cash flow: its credits count once.
+    const still = of(made + 100, 0).values
+    expect(still.uncertainty.npv_usd.p50!).toBeCloseTo(still.npv_usd, 0)
     expect(above.values.contract?.guarantee?.first_short_year).toBe(1)
     // The output is told to a tenth of a kWh, which is 1.5 cents.
     expect(above.values.cash_flow[1]?.guarantee_usd).toBeCloseTo(15, 1)

@@ -95,7 +95,8 @@ export function drawCashFlows(input: CashFlowInput, central: CashFlow, spread: S
       growth *= drift
       const output = Math.max(0, longTerm * (1 + spread.weatherSigma * deviates[at + 2 + t]!))
       const saved = (readers[t]!(share[t]! * output) - fade[t]!) * price[t]! * growth
-      const short = credit[t]! === 0 ? 0 : Math.max(0, (guaranteed[t] ?? 0) - made[t]! * output) * credit[t]!
+      const perKwhShort = credit[t]!
+      const short = perKwhShort === 0 ? 0 : Math.max(0, (guaranteed[t] ?? 0) - made[t]! * output) * perKwhShort
       const flow = fixed[t]! + saved + performance[t]! * output + short
       npv += flow * present[t]!
       sum += flow
