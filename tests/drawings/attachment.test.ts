@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { PacketInput } from '../../src/drawings/index.js'
 import type { Project } from '../../src/project/index.js'
 import { microHouse, packetInput } from './demo-packet.js'
+import { DRAWN_HOUSES } from './drawn-houses.js'
 import {
   dimensionLines,
   factsOf,
@@ -413,3 +414,27 @@ function inside(
 function raise(): never {
   throw new Error('not drawn')
 }
+
+describe('sizes that are not the same under all arrays', () => {
+  const make = DRAWN_HOUSES.find(([name]) => name === 'hip and valley')?.[1] ?? microHouse
+  const [first = '', second = '', ...others] = Object.keys(make().arrays)
+  const rows = (change: (project: Project) => void): Map<string, string> => {
+    const project = make()
+    for (const array of Object.values(project.arrays)) array.standoff_in = 4
+    change(project)
+    return factsOf(sheetOf(readPacket(packetInput(project)), 'S-501'))
+  }
+  test('there are none: the detail is typical of all', () => {
+    const all = rows(() => undefined)
+    expect(all.get('Roof plane')).toMatch(/ \(typical of all\)$/u)
+    expect(all.has('Module frame above the roof')).toBe(false)
+  })
+  test('each is named with the arrays that have it, and the detail is not called typical', () => {
+    const all = rows(({ arrays }) => {
+      arrays[second]!.standoff_in = 5
+    })
+    expect(all.get('Roof plane')).toMatch(/; the others but for the sizes that stand below$/u)
+    expect(all.get('Module frame above the roof')).toBe(`${[first, ...others].join(', ')}: 4"; ${second}: 5"`)
+    expect(all.has('Sheathing')).toBe(false)
+  })
+})

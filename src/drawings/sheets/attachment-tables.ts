@@ -1,6 +1,7 @@
 import type { Mount } from '../../project/index.js'
 import type { MountValues } from '../../structure/index.js'
 import { inches, plainNumber, type Block } from '../layout/index.js'
+import { attachmentDifferences } from './attachment-differences.js'
 import { type AttachmentFacts } from './attachment-facts.js'
 import { type SheetJob } from './job.js'
 import { framingRows } from './framing-rows.js'
@@ -33,7 +34,10 @@ const NOTES = [
 
 export function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
   const values = job.input.mounts?.values
+  const different = attachmentDifferences(job.input.project)
   const rows = [
+    roofRow(facts, different.length > 0),
+    ...different,
     ...productRows(facts),
     ...(values === undefined ? [] : mountRows(values)),
     ...framingRows(job.input.project),
@@ -49,11 +53,15 @@ export function blocks(job: SheetJob, facts: AttachmentFacts): Block[] {
 
 type Row = [string, string]
 
+const roofRow = ({ planeId }: AttachmentFacts, isDifferent: boolean): Row => [
+  'Roof plane',
+  isDifferent ? `${planeId}; the others but for the sizes that stand below` : `${planeId} (typical of all)`,
+]
+
 /** What is screwed to the roof, as the project states it. */
-function productRows({ planeId, mountId, mount, railId, rail }: AttachmentFacts): Row[] {
+function productRows({ mountId, mount, railId, rail }: AttachmentFacts): Row[] {
   const { lag } = mount
   const rows: Row[] = [
-    ['Roof plane', `${planeId} (typical of all)`],
     ['Mount', [mount.name ?? mountId, mount.sheet].filter((each) => each !== undefined).join('; ')],
     ['Rail', [rail.name ?? railId, rail.alloy, rail.sheet].filter((each) => each !== undefined).join('; ')],
   ]
