@@ -4,7 +4,7 @@ import { BUILD, sayBuild, standingOf } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
 import { UsageError } from './errors.js'
 import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
-import { parseJson } from '../values/index.js'
+import { parseJson, TooMuchJson } from '../values/index.js'
 
 /** A result file as `--json` wrote it. */
 export interface EarlierResult {
@@ -49,8 +49,9 @@ export function readEarlier(path: string, project: string): EarlierResult {
   let data: unknown
   try {
     data = parseJson(text)
-  } catch {
-    throw refusal(path, project, 'the file is not JSON; it must be what a subcommand wrote with --json')
+  } catch (error) {
+    const what = error instanceof TooMuchJson ? error.message : 'not JSON'
+    throw refusal(path, project, `the file is ${what}; it must be what a subcommand wrote with --json`)
   }
   if (!isObject(data) || typeof data['format'] !== 'string') {
     throw refusal(path, project, 'the file is no result; it must be what a subcommand wrote with --json')

@@ -1,5 +1,4 @@
-/** Node's own module for hashes and signatures, loaded when it is first needed: most starts need neither. */
-export const nodeCrypto = () => process.getBuiltinModule('node:crypto')
+import { nodeCrypto } from './node-crypto.js'
 
 /** SHA-256 in hexadecimal; each part goes in with its length, so that no two lists of parts give the same bytes. */
 export function digestOf(parts: readonly string[]): string {

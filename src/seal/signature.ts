@@ -1,4 +1,5 @@
-import { nodeCrypto, sha256Of } from './digest.js'
+import { sha256Of } from './digest.js'
+import { nodeCrypto } from './node-crypto.js'
 
 const FORMAT = 'gablewatt-signature/1'
 

@@ -218,8 +218,8 @@ describe('--use', () => {
         for (let depth = 0; depth < 3000; depth += 1) inner = [inner]
         Object.assign(one.values, { more: inner })
       }),
-      'the file is not as it was written',
-      again('wire'),
+      'the file is nested more than 100 levels deep',
+      '; make it again',
     ],
   ])('refuses %s, says what is wrong and what to run', async (_name, stage, change, message, fix) => {
     const path = resultFile('changed.json', stage, change)

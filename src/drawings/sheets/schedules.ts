@@ -159,6 +159,7 @@ export function equipmentTable(input: PacketInput): Block {
     kind: 'table',
     columns: columns(['Item', 0.1], ['Number', 0.08], ['Name', 0.24], ['Ratings', 0.4], ['Listing and sheet', 0.18]),
     rows: equipmentRows(input),
+    whole: true,
   }
 }
 
