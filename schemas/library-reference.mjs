@@ -12,7 +12,7 @@ const lines = [
   '',
 ]
 for (const [, names = '', folder = ''] of entry.matchAll(
-  /^export (?:type )?\{([^}]*)\} from '\.\/([a-z-]+)\/index\.js'/gmu,
+  /^export (?:type )?\{([^}]*)\} from '\.\/([a-z/-]+)\/index\.js'/gmu,
 )) {
   const files = readdirSync(`${root}dist/${folder}`, { recursive: true, encoding: 'utf8' }).filter((name) =>
     name.endsWith('.d.ts'),

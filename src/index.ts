@@ -126,6 +126,13 @@ export {
   type Problem,
   type Project,
 } from './project/index.js'
+export {
+  inWorker,
+  type Ask,
+  type ForeignRunner,
+  type ForeignSubject,
+  type ForeignTask,
+} from './project/foreign/index.js'
 export type { Report, Section, TableData } from './report/index.js'
 export { arrangeModules, countFitted, type ModulePlacement } from './roof/index.js'
 export { spaceMounts, type MountValues, type SpaceMountsOptions } from './structure/index.js'

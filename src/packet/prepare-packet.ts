@@ -33,7 +33,7 @@ export interface PacketOptions {
   /** Name and version of the program, for the seal of the packet; without it there is neither seal nor imprint. */
   readonly tool?: string | undefined
   /**
-   * Where the person's documents are opened, of `inWorker` of this package's `project/foreign`; in this thread and without limits of memory and time when
+   * Where the person's documents are opened, of `inWorker`; in this thread and without limits of memory and time when
    * left out.
    */
   readonly foreign?: ForeignRunner | undefined

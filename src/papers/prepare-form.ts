@@ -25,7 +25,7 @@ export interface PreparedForm {
  * Reads the fields of a form.
  *
  * @param flatToo Whether pages without fields are taken, for a mapping with places.
- * @param runner Where the form is opened, of `inWorker` of this package's `project/foreign`; in this thread and without limits of memory and time when left out.
+ * @param runner Where the form is opened, of `inWorker`; in this thread and without limits of memory and time when left out.
  * @throws FileError with the reason when the form cannot be filled: no PDF, broken, locked, certified, signed, XFA alone.
  */
 export async function listFormFields(

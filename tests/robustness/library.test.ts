@@ -112,6 +112,7 @@ const OTHERS = [
   'formatSource',
   'importRate',
   'impliedInflation',
+  'inWorker',
   'internalRate',
   'lifeCycleCost',
   'modifiedInternalRate',
