@@ -22,10 +22,11 @@ export function frames(plane: ArrangedPlane, drawn: readonly PartSheet[], ptPerF
     label(x + width / 2, y + height, `FRAMED PARTS ARE DRAWN LARGER: ${listed.join('; ')}`, {
       sizePt: TYPE_PT.small,
       align: 'center',
-      valign: 'middle',
-      maxWidthPt: 300,
+      // Above the plan and the name of its upper edge; more lines go up, not across the edge.
+      valign: 'bottom',
+      maxWidthPt: 420,
       halo: true,
-      shifts: [-24, -36, -48, -60, -80].flatMap((dy) => [0, 60, -60, 120, -120].map((dx) => xy(dx, dy))),
+      shifts: [-18, -24, -36, -48, -60].flatMap((dy) => [0, 60, -60, 120, -120].map((dx) => xy(dx, dy))),
     }),
   ]
 }
