@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readRecords } from '../../src/money/rates/read-records.js'
-import { budgetOf } from '../../src/project/read-file.js'
 import { parseJson, TooMuchJson } from '../../src/values/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
 
@@ -72,18 +71,4 @@ describe('JSON', () => {
     )
     expect(() => readRecords('r.json', `[${'{},'.repeat(1_000_001)}{}]`)).toThrow('more than 2000000 brackets')
   })
-})
-
-test('under --untrusted a quarter of each size is read', () => {
-  const before = process.env['GABLEWATT_UNTRUSTED']
-  try {
-    delete process.env['GABLEWATT_UNTRUSTED']
-    expect(budgetOf(2_000_000)).toBe(2_000_000)
-    process.env['GABLEWATT_UNTRUSTED'] = '1'
-    expect(budgetOf(2_000_000)).toBe(500_000)
-    expect(budgetOf(100_000)).toBe(25_000)
-  } finally {
-    if (before === undefined) delete process.env['GABLEWATT_UNTRUSTED']
-    else process.env['GABLEWATT_UNTRUSTED'] = before
-  }
 })
