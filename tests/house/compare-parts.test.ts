@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { compareParts, runHouse, type ComparePartsOptions, type HouseInput } from '../../src/house/index.js'
+import { sized } from '../../src/house/parts/size-arrays.js'
 import { readPriceList } from '../../src/materials/index.js'
 import { loadProject } from '../../src/project/index.js'
 import { countFitted } from '../../src/roof/index.js'
@@ -137,6 +138,19 @@ describe('what does not hold', async () => {
     expect(reasonsOf('weak', 10).join()).not.toContain('materials.')
     expect(reasonsOf('unpriced', 10).join()).toContain('materials.price-missing: no price for module.unpriced')
     expect(reasonsOf('m410', 60).join()).toContain('parts.no-room: the roof takes fewer than 60')
+  })
+
+  test('one module more than the roof takes has no room', () => {
+    const { project } = input
+    const order = Object.keys(project.arrays)
+    const sizes = Array.from({ length: 80 }, (_, at) => at + 1)
+    const full = Math.max(...sizes.filter((size) => sized(project, size, order) !== undefined))
+    const moduleCount = Object.values(sized(project, full, order)!.arrays).reduce(
+      (sum, { modules = 0 }) => sum + modules,
+      0,
+    )
+    expect(moduleCount).toBe(full)
+    expect(sized(project, full + 1, order)).toBeUndefined()
   })
 
   test('is no error while another holds, and one when none does', async () => {
