@@ -11,10 +11,17 @@ const FILES = ['main.cjs', 'rest.cjs']
 const ENTRY = 'main.cjs'
 const END_OF_SEAL = 0x0a
 
-// The engine waits three times as long as by itself before it compiles a function anew for speed. A command that ends within
-// half a second spends more on that than it wins; reading the demo's YAML alone had a dozen functions compiled, some twice.
-// Set for the build and for every start alike, since the engine takes no compiled form that was made under other settings.
-setFlagsFromString('--interrupt-budget=400000')
+/**
+ * Lets the engine wait three times as long as by itself before it compiles a function anew for speed. A command that ends within half
+ * a second spends more on that than it wins; reading the demo's YAML alone had a dozen functions compiled, some twice. Set for the
+ * build and for every start alike, since the engine takes no compiled form that was made under other settings. The engines of Node 22
+ * and later have no such setting, and complain of it.
+ */
+function settingsOf(v8) {
+  return v8.startsWith('11.') ? ['--interrupt-budget=400000'] : []
+}
+
+for (const setting of settingsOf(process.versions.v8)) setFlagsFromString(setting)
 
 /**
  * Loads the bundled command line with its compiled form, which saves a third of the time of a start.
@@ -98,4 +105,4 @@ function runProgram(read) {
   return { program: part(ENTRY), scripts }
 }
 
-module.exports = { FILES, FOLDER, compiledForm, compiledPlace, loadProgram, runProgram, sealOf }
+module.exports = { FILES, FOLDER, compiledForm, compiledPlace, loadProgram, runProgram, sealOf, settingsOf }

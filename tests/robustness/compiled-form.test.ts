@@ -15,6 +15,7 @@ const house = join(ROOT, 'tests/bench/plain-house.yaml')
 
 interface Loader {
   readonly compiledForm: (file: string, text: Buffer) => Buffer | undefined
+  readonly settingsOf: (v8: string) => readonly string[]
 }
 let loader: Loader
 let whole = { program: Buffer.alloc(0), compiled: Buffer.alloc(0) }
@@ -75,6 +76,15 @@ describe('the compiled form of the program', () => {
     const seal = whole.compiled.indexOf('\n') + 1
     expect(whole.compiled.toString('latin1', 0, seal)).toMatch(/^v\d+\.\d+\.\d+ \w+ \w+(?: \d+){4}\n$/u)
     expect(used(whole.program)).toEqual(whole.compiled.subarray(seal))
+  })
+
+  // Versions of the engine in Node 20, 22 and 24, as `process.versions.v8` tells them.
+  test.each([
+    ['11.3.244.8-node.36', ['--interrupt-budget=400000']],
+    ['12.4.254.21-node.33', []],
+    ['13.6.233.17-node.41', []],
+  ])('is made under settings that engine %s knows', (v8, settings) => {
+    expect(loader.settingsOf(v8)).toEqual(settings)
   })
 
   test('of the rest is used too', () => {
