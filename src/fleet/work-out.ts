@@ -42,7 +42,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
   const wanted = FLEET_STAGES.filter(isWanted)
   const isOffer = plan.write.some((kind) => kind === 'proposal' || kind === 'proposal-html')
   const payTheBom = isOffer || wanted.some(({ name }) => name === 'bom')
-  const house = runHouse(loaded, { runYield, wishes: { payTheBom } })
+  const house = runHouse(loaded, { runYield, wishes: { payTheBom, briefPayback: plan.outputFolder === undefined } })
   const worked: WorkedStage[] = []
   const stages: Record<string, FleetOutcome['stages'][string]> = {}
   const findings = new Map<string, FleetFinding>()

@@ -1,11 +1,12 @@
 import { pmt } from 'financial'
+import { curveThrough } from '../../src/money/bill/index.js'
 import { describe, expect, it } from 'vitest'
 import { cashFlow, incentiveFlows, loanPayments, readFinance } from '../../src/money/cash-flow/index.js'
 import { netPresentValue } from '../../src/money/index.js'
 import type { Finance, Incentive } from '../../src/project/index.js'
 import { StageError, Worksheet } from '../../src/worksheet/index.js'
 
-const curve = { scales: Float64Array.of(0, 2), savingsUsd: Float64Array.of(0, 2000) }
+const curve = curveThrough(Float64Array.of(0, 2), (scale) => scale * 1000)
 const entered = { name: 'Rebate (invented)', source: 'invented', checked: '2026-03-02' }
 const flowOf = (finance: Finance, incentives: Record<string, Incentive> = {}) => {
   const terms = readFinance(finance, new Worksheet(), undefined)

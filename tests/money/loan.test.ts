@@ -1,5 +1,6 @@
 import { fv, npv, pmt } from 'financial'
 import { describe, expect, it } from 'vitest'
+import { curveThrough } from '../../src/money/bill/index.js'
 import { cashFlow, loanOwed, loanPayments, readFinance } from '../../src/money/cash-flow/index.js'
 import { chooseSize, payback, readTariff, type PaybackInput } from '../../src/money/index.js'
 import { drawCashFlows } from '../../src/money/uncertainty/index.js'
@@ -153,7 +154,7 @@ describe('payback with a loan', () => {
     const finance: Finance = { ...plain, years: 25, loan: whole }
     const terms = readFinance(finance, new Worksheet(), undefined)
     const base = {
-      curve: { scales: Float64Array.of(0, 2), savingsUsd: Float64Array.of(0, 4400) },
+      curve: curveThrough(Float64Array.of(0, 2), (scale) => scale * 2200),
       firstYearKwh: 8000,
       grossCostUsd: PRICE,
       dcRatingW: 6000,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { curveThrough } from '../../src/money/bill/index.js'
 import { cashFlow, contractPayments, readFinance, thirdPartyOf } from '../../src/money/cash-flow/index.js'
 import { netPresentValue, payback, readTariff } from '../../src/money/index.js'
 import type { Finance } from '../../src/project/index.js'
@@ -26,7 +27,7 @@ const flowOf = (finance: Finance) => {
     ...readFinance({ ...finance, electricity_escalation_pct: 0 }, new Worksheet(), undefined),
     priceIndex: Array.from({ length: finance.years ?? YEARS }, (_, i) => 1.02 ** i),
   }
-  const curve = { scales: Float64Array.of(0, 2), savingsUsd: Float64Array.of(0, 2 * 0.17 * 8000) }
+  const curve = curveThrough(Float64Array.of(0, 2), (scale) => scale * 0.17 * 8000)
   return cashFlow({ curve, firstYearKwh: 8000, grossCostUsd: 0, dcRatingW: 6000, finance, incentives: {}, terms })
 }
 const sum = (values: readonly number[]): number => values.reduce((all, each) => all + each, 0)

@@ -184,20 +184,24 @@ function sumSlots(packed: PackedHours, scale: number): SlotSums {
   }
   for (let slot = 0; slot < slots; slot++) {
     addHours(sunnyLoad, sunnyKwh, sunnyOfSlot[slot]!, sunnyOfSlot[slot + 1]!, toMicro, peakImport[slot]!)
-    const { made, drawn, peak } = added
+    const { made, exchanged, peak } = added
     generation[slot] = generation[slot]! + made
-    imported[slot] = imported[slot]! + drawn
-    // What was drawn less what was fed in is use less output, whatever the hours.
-    exported[slot] = drawn - (sunnyUse[slot]! - made)
+    // What was drawn less what was fed in is use less output, whatever the hours, so that both follow from their sum.
+    const net = sunnyUse[slot]! - made
+    imported[slot] = imported[slot]! + (exchanged + net) / 2
+    exported[slot] = (exchanged - net) / 2
     peakImport[slot] = peak
   }
   return { imported, exported, generation, peakImport }
 }
 
 /** What `addHours` found last. */
-const added = { made: 0.5, drawn: 0.5, peak: 0.5 }
+const added = { made: 0.5, exchanged: 0.5, peak: 0.5 }
 
-/** Sums of the sunny hours of one slot. A function with nothing but numbers and their arrays runs three times as fast as a loop among others. */
+/**
+ * Sums of the sunny hours of one slot: output, and what went over the meter either way. A function with nothing but numbers and their
+ * arrays runs three times as fast as a loop among others, and without a question in each hour faster still.
+ */
 function addHours(
   load: Float64Array,
   kwh: Float64Array,
@@ -207,17 +211,17 @@ function addHours(
   highest: number,
 ): void {
   let made = 0
-  let drawn = 0
+  let exchanged = 0
   let peak = highest
   for (let i = from; i < end; i++) {
     const micro = Math.floor(kwh[i]! * toMicro + 0.5)
     const net = load[i]! - micro
     made += micro
-    if (net > 0) drawn += net
+    exchanged += Math.abs(net)
     if (net > peak) peak = net
   }
   added.made = made
-  added.drawn = drawn
+  added.exchanged = exchanged
   added.peak = peak
 }
 

@@ -9,6 +9,7 @@ export { billFromPeriods } from './period-bill.js'
 export {
   gridAround,
   savingsReader,
+  curveThrough,
   savingsAt,
   savingsCurve,
   scaledCurve,

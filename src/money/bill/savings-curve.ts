@@ -3,11 +3,27 @@ import type { RateSheet } from '../tariff/index.js'
 import { toNumber } from './bill-values.js'
 import { priceYear } from './bill-year.js'
 import { houseLedgers, type HouseEnergy, type HouseLedgers } from './house-energy.js'
+import type { Dollars } from '../../values/index.js'
 
 /** Annual savings as a function of output: exact bills at the nodes, straight lines between them. */
 export interface SavingsCurve {
+  /** Factors on the output, ascending: the nodes. */
   readonly scales: Float64Array
-  readonly savingsUsd: Float64Array
+  /** Savings at a node, by its number from 0, USD; worked out when it is first asked for, as most questions come near few nodes. */
+  readonly usdAt: (node: number) => Dollars
+}
+
+/** A curve whose nodes are worked out when they are asked for, each once. @param scales Ascending. */
+export function curveThrough(scales: Float64Array, savedAt: (scale: number) => Dollars): SavingsCurve {
+  const known = new Float64Array(scales.length).fill(Number.NaN)
+  const usdAt = (node: number): number => {
+    const held = known[node]!
+    if (!Number.isNaN(held)) return held
+    const usd = savedAt(scales[node]!)
+    known[node] = usd
+    return usd
+  }
+  return { scales, usdAt }
 }
 
 /** Close where good and bad years lie, wider where few draws come. */
@@ -53,15 +69,14 @@ export function savingsCurve(input: SavingsCurveInput): SavingsCurve {
   const ledgers = input.ledgers ?? houseLedgers(sheet, energy, calendar, sheetWithSystem)
   const without = priceYear(sheet, ledgers.before.without(), false).total
   const scales = Float64Array.from([...new Set([...grid, ...extraScales])].sort((a, b) => a - b))
-  const savingsUsd = scales.map((scale) => {
-    return toNumber(without.minus(priceYear(sheetWithSystem, ledgers.after.withSystem(scale), true).total))
-  })
-  return { scales, savingsUsd }
+  return curveThrough(scales, (scale) =>
+    toNumber(without.minus(priceYear(sheetWithSystem, ledgers.after.withSystem(scale), true).total)),
+  )
 }
 
 /** @param scale Factor on the output; above the last node the last line is prolonged. @returns USD per year at base prices. */
 export function savingsAt(curve: SavingsCurve, scale: number): number {
-  const { scales, savingsUsd } = curve
+  const { scales, usdAt } = curve
   let low = 0
   let high = scales.length - 1
   while (high - low > 1) {
@@ -71,10 +86,10 @@ export function savingsAt(curve: SavingsCurve, scale: number): number {
   }
   const x0 = scales[low] ?? 0
   const x1 = scales[high] ?? 1
-  const y0 = savingsUsd[low] ?? 0
-  const y1 = savingsUsd[high] ?? 0
-  if (scale === x0) return y0
-  if (scale === x1) return y1
+  if (scale === x0) return usdAt(low)
+  if (scale === x1) return usdAt(high)
+  const y0 = usdAt(low)
+  const y1 = usdAt(high)
   return y0 + ((y1 - y0) * (scale - x0)) / (x1 - x0)
 }
 
@@ -83,7 +98,7 @@ const STEPS = 1024
 
 /** `savingsAt` for very many factors of zero or above. */
 export function savingsReader(curve: SavingsCurve): (scale: number) => number {
-  const { scales, savingsUsd } = curve
+  const { scales, usdAt } = curve
   const last = scales.length - 1
   if (last < 1) return (scale) => savingsAt(curve, scale)
   const perStep = STEPS / (scales[last] ?? 1)
@@ -93,19 +108,25 @@ export function savingsReader(curve: SavingsCurve): (scale: number) => number {
     while (node < last - 1 && (scales[node + 1] ?? 0) * perStep <= step - 1) node += 1
     nodes[step] = node
   }
-  const slopes = scales.map((x, node) => {
-    const next = node + 1
-    return ((savingsUsd[next] ?? 0) - (savingsUsd[node] ?? 0)) / ((scales[next] ?? 1) - x)
-  })
+  const starts = new Float64Array(last)
+  const slopes = new Float64Array(last).fill(Number.NaN)
+  const find = (node: number): number => {
+    const usd = usdAt(node)
+    starts[node] = usd
+    return (slopes[node] = (usdAt(node + 1) - usd) / (scales[node + 1]! - scales[node]!))
+  }
   return (scale) => {
     const step = Math.floor(scale * perStep)
     let low = nodes[step < STEPS ? step : STEPS]!
     while (low < last - 1 && scales[low + 1]! <= scale) low += 1
-    return savingsUsd[low]! + slopes[low]! * (scale - scales[low]!)
+    let slope = slopes[low]!
+    // Not worked out yet.
+    if (slope !== slope) slope = find(low)
+    return starts[low]! + slope * (scale - scales[low]!)
   }
 }
 
 /** The same savings for another yardstick: an output of 1 on the new curve is an output of `factor` on the old one. */
 export function scaledCurve(curve: SavingsCurve, factor: number): SavingsCurve {
-  return { scales: curve.scales.map((scale) => scale / factor), savingsUsd: curve.savingsUsd }
+  return { scales: curve.scales.map((scale) => scale / factor), usdAt: curve.usdAt }
 }

@@ -97,7 +97,7 @@ function withoutBattery(
   const plain = { kind: 'hourly' as const, ...energy, storage: behindMeter(none) }
   const curve = savingsCurve({ sheet, sheetWithSystem, energy: plain, calendar, grid: [], extraScales: [1, ...scales] })
   const curves = house.years === undefined ? {} : { curves: yearCurves(house.years, { storage: plain.storage }) }
-  const saved = cents(curve.savingsUsd.at(curve.scales.indexOf(1)) ?? 0)
+  const saved = cents(curve.usdAt(curve.scales.indexOf(1)))
   const { cost_usd_per_unit: each, cost_fixed_usd: fixed = 0 } = battery.part.storage
   const gross = input.finance.installed_cost_usd ?? input.billOfMaterialsUsd
   if (each === undefined || gross === undefined)

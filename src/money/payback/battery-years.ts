@@ -69,12 +69,12 @@ function fadedSavings(
 ): Dollars {
   if (years !== undefined) {
     const storage = behindMeter(battery.system, capacityPct)
-    return yearCurve({ ...years, scalesOf: () => [scale] }, year, { storage }).savingsUsd[0] ?? 0
+    return yearCurve({ ...years, scalesOf: () => [scale] }, year, { storage }).usdAt(0)
   }
   const faded = withBattery(energy, battery, capacityPct)
   const ledgers = { before, after: yearLedgers(sheetWithSystem, faded, calendar) }
   const own = savingsCurve({ sheet, sheetWithSystem, calendar, energy: faded, ledgers, grid: [], extraScales: [scale] })
-  return own.savingsUsd[0] ?? 0
+  return own.usdAt(0)
 }
 
 /** Finance with the batteries that are bought again within the study. */

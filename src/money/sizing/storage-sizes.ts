@@ -109,7 +109,7 @@ function rowOf(
     modules: candidate.modules,
     units,
     net_cost_usd: cents(grossCostUsd - flow.incentives.lumps.reduce((a, b) => a + b, 0)),
-    first_year_savings_usd: cents(curve.savingsUsd[curve.scales.indexOf(1)] ?? 0),
+    first_year_savings_usd: cents(curve.usdAt(curve.scales.indexOf(1))),
     payback_years:
       simple.lasting === undefined || !Number.isFinite(simple.lasting) ? null : Number(simple.lasting.toFixed(2)),
     npv_usd: cents(npvUsd),

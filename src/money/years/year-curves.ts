@@ -4,6 +4,7 @@ import {
   toNumber,
   type HouseEnergy,
   type HouseStorage,
+  curveThrough,
   type SavingsCurve,
 } from '../bill/index.js'
 import type { BillingCalendar } from '../calendar/index.js'
@@ -57,12 +58,12 @@ interface Dated {
  */
 export function yearCurves(input: YearsInput, change: YearChange = {}): SavingsCurve[] {
   const sheets = datedSheets(input)
-  return Array.from({ length: input.terms.years }, (_, i) => curveOf(input, sheets, i + 1, change))
+  return Array.from({ length: input.terms.years }, (_, i) => curveIn(input, sheets, i + 1, change))
 }
 
 /** The savings of one year alone, as `yearCurves` gives them. @throws StageError as `computeBill`. */
 export function yearCurve(input: YearsInput, year: number, change: YearChange = {}): SavingsCurve {
-  return curveOf(input, datedSheets(input), year, change)
+  return curveIn(input, datedSheets(input), year, change)
 }
 
 function datedSheets({ sheet, sheetWithSystem, baseYear = 0 }: YearsInput): Dated[] {
@@ -84,7 +85,7 @@ export function factorsOf(terms: FinanceTerms, pricedIn: number, year: number): 
   return { energy: rise(parts.energy), fixed: rise(parts.fixed), export: rise(parts.export) }
 }
 
-function curveOf(input: YearsInput, sheets: readonly Dated[], year: number, change: YearChange): SavingsCurve {
+function curveIn(input: YearsInput, sheets: readonly Dated[], year: number, change: YearChange): SavingsCurve {
   const { calendar, terms, baseYear, productionKwh, sheetWithSystem } = input
   const inForce = sheetsOfYear(sheets, baseYear === undefined ? undefined : baseYear + year, input.sheet.readDay)
   const usage = input.usageOf(year)
@@ -122,10 +123,7 @@ function curveOf(input: YearsInput, sheets: readonly Dated[], year: number, chan
   })
   const deflate = (1 + terms.inflation) ** -year
   const scales = Float64Array.from([...new Set(input.scalesOf(year))].sort((a, b) => a - b))
-  return {
-    scales,
-    savingsUsd: scales.map((scale) => parts.reduce((sum, part) => sum + part(scale), 0) * deflate),
-  }
+  return curveThrough(scales, (scale) => parts.reduce((sum, part) => sum + part(scale), 0) * deflate)
 }
 
 /** The sheet without the price of its contract. */
