@@ -75,12 +75,14 @@ export function dayKinds(instants: readonly DayInstant[], month: MonthMeans, cou
   const kinds = dayTypes(clearness, count).map((kind): KindOfDay => {
     // The mean of the kinds is `clearness`; the ratio carries months outside its range without losing energy.
     const dayWhM2 = (kind.clearness / clearness) * month.ghiWhM2
-    const ghiWM2 = Float64Array.from(shares, (share) => (dayWhM2 * share) / month.stepH)
-    return {
-      share: kind.share,
-      ghiWM2,
-      dhiWM2: ghiWM2.map((ghi, at) => ghi * erbsHourly(ghi / instants[at]!.outsideWM2)),
+    const ghiWM2 = new Float64Array(shares.length)
+    const dhiWM2 = new Float64Array(shares.length)
+    for (let at = 0; at < shares.length; at += 1) {
+      const ghi = (dayWhM2 * shares[at]!) / month.stepH
+      ghiWM2[at] = ghi
+      dhiWM2[at] = ghi * erbsHourly(ghi / instants[at]!.outsideWM2)
     }
+    return { share: kind.share, ghiWM2, dhiWM2 }
   })
   const correlationDhiWhM2 = diffuseWhM2(kinds, month.stepH)
   const exponents = fitDiffuse(kinds, instants, month)
@@ -132,27 +134,35 @@ function raise(
   targetWhM2: number,
   belongs: (at: number) => boolean,
 ): number {
-  const weight: number[] = []
-  const log: number[] = []
-  const places: { readonly kind: KindOfDay; readonly at: number }[] = []
-  for (const kind of kinds) {
-    kind.ghiWM2.forEach((ghi, at) => {
-      if (!(ghi > 0) || !belongs(at)) return
-      weight.push(kind.share * stepH * ghi)
-      log.push(Math.log(kind.dhiWM2[at]! / ghi))
-      places.push({ kind, at })
-    })
+  const room = kinds.length * (kinds[0]?.ghiWM2.length ?? 0)
+  const weight = new Float64Array(room)
+  const log = new Float64Array(room)
+  let count = 0
+  for (const { share, ghiWM2, dhiWM2 } of kinds) {
+    for (let at = 0; at < ghiWM2.length; at += 1) {
+      const ghi = ghiWM2[at]!
+      if (!(ghi > 0) || !belongs(at)) continue
+      weight[count] = share * stepH * ghi
+      log[count] = Math.log(dhiWM2[at]! / ghi)
+      count += 1
+    }
   }
   const excess = (exponent: number): number => {
     let sum = -targetWhM2
-    for (let index = 0; index < log.length; index += 1) sum += weight[index]! * Math.exp(exponent * log[index]!)
+    for (let index = 0; index < count; index += 1) sum += weight[index]! * Math.exp(exponent * log[index]!)
     return sum
   }
   const [low, high] = EXPONENTS
   const exponent = findRoot(excess, low, high, EXPONENT_TOLERANCE) ?? (excess(low) <= 0 ? low : high)
-  places.forEach(({ kind, at }, index) => {
-    kind.dhiWM2[at] = kind.ghiWM2[at]! * Math.exp(exponent * log[index]!)
-  })
+  let index = 0
+  for (const { ghiWM2, dhiWM2 } of kinds) {
+    for (let at = 0; at < ghiWM2.length; at += 1) {
+      const ghi = ghiWM2[at]!
+      if (!(ghi > 0) || !belongs(at)) continue
+      dhiWM2[at] = ghi * Math.exp(exponent * log[index]!)
+      index += 1
+    }
+  }
   return exponent
 }
 

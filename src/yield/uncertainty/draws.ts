@@ -35,8 +35,7 @@ export function drawEnergies(
   const course = courses(seed)
   const machine = engine()
   const mark = machine.mark()
-  const parts = machine.take(8 * DRAWS)
-  machine.kernels.normalParts(parts, DRAWS, normalQuantile(0.5 / DRAWS))
+  const parts = storeParts(machine)
   // Of the age, the loss with age, and the weather of one year, of ten and of the life.
   const yearCourses = machine.storeReals(
     [course(), course(), course(), course(), course()].flatMap(({ start, stride }) => [start, stride]),
@@ -59,6 +58,17 @@ export function drawEnergies(
   const draws = { firstYear: sorted(0), anyYear: sorted(1), tenYearMean: sorted(2), life: sorted(3) }
   machine.release(mark)
   return draws
+}
+
+let partsOfNormal: Float64Array | undefined
+
+/** Puts the equally likely parts of a standard normal where the kernels find them; they are the same for every system. */
+function storeParts(machine: Engine): number {
+  if (partsOfNormal !== undefined) return machine.storeReals(partsOfNormal)
+  const at = machine.take(8 * DRAWS)
+  machine.kernels.normalParts(at, DRAWS, normalQuantile(0.5 / DRAWS))
+  partsOfNormal = machine.copyReals(at, DRAWS)
+  return at
 }
 
 /** Address of the energy of a year of mean weather, by draw. */
