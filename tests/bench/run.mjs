@@ -9,16 +9,8 @@ import { FLEET_STAGES, workOut } from '../../dist/fleet/index.js'
 import { parseEpw, siteClimate } from '../../dist/climate/index.js'
 import { SOLAR_CONSTANT_W_M2 } from '../../dist/sun/index.js'
 import { Worksheet } from '../../dist/worksheet/index.js'
-import { arrayDc } from '../../dist/yield/array-dc.js'
-import { arrayLight } from '../../dist/yield/array-light.js'
-import { planArray } from '../../dist/yield/array-plan.js'
-import { cellTemperatureModel, inverterModels, moduleModel } from '../../dist/yield/equipment-models.js'
-import { buildScene } from '../../dist/scene/index.js'
-import { seriesCurve } from '../../dist/yield/series/index.js'
 import { dayTypeSteps, hourlySteps, runYield } from '../../dist/yield/index.js'
-import { lossSettings, modelSettings } from '../../dist/yield/settings.js'
-import { skyLight } from '../../dist/yield/sky-light.js'
-import { systemAc } from '../../dist/yield/system-ac.js'
+import { runTyped } from '../run-typed.mjs'
 import { SHADE } from './shade.mjs'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -178,38 +170,4 @@ if (process.argv.includes('--fleet')) {
 }
 rmSync(scratch, { recursive: true })
 
-// The hourly kernel, sun to AC, against the same equations in C, where there is a C compiler. Best of many, as C's.
-const sheet = new Worksheet()
-const settings = modelSettings(house, sheet)
-const losses = lossSettings(house.losses, 'module_level', sheet)
-const arrayPlan = planArray(house, 'a', [], buildScene(house, []))
-const models = {
-  settings,
-  losses,
-  module: moduleModel(arrayPlan, sheet),
-  temperature: cellTemperatureModel(house, arrayPlan, 'by_mounting', sheet),
-  comparedRiseKPerWM2: 0.03,
-  snow: undefined,
-  curve: seriesCurve(arrayPlan.module, 'equipment.modules.m', sheet),
-}
-const inverters = inverterModels(house, [arrayPlan], sheet)
-let kernelMs = Infinity
-for (let run = 0; run < 300; run += 1) {
-  const begin = performance.now()
-  const steps = hourlySteps(climate, SOLAR_CONSTANT_W_M2)
-  const lit = arrayLight(steps, skyLight(steps, settings.sky), arrayPlan, settings)
-  systemAc(steps, [arrayDc(steps, lit, models)], inverters, settings, losses)
-  kernelMs = Math.min(kernelMs, performance.now() - begin)
-}
-console.log(`| the hourly kernel, sun to AC (best of 300) | ${kernelMs.toFixed(2)} |`)
-const folder = mkdtempSync(join(tmpdir(), 'gablewatt-bench-'))
-const built = spawnSync('cc', ['-O2', '-o', join(folder, 'yardstick'), 'tests/bench/yardstick.c', '-lm'], { cwd: root })
-if (built.status === 0) {
-  const file = 'examples/weather/USA_WA_Seattle-Tacoma.Intl.AP.727930_TMY3.epw'
-  const { stdout } = spawnSync(join(folder, 'yardstick'), [file], { cwd: root, encoding: 'utf8' })
-  const yardMs = Number(stdout.split(' ')[0])
-  console.log(
-    `| the same in C, -O2 (best of 200) | ${yardMs.toFixed(2)} |\n\nkernel over C: ${(kernelMs / yardMs).toFixed(2)}`,
-  )
-} else console.log('\nno C compiler, no yardstick')
-rmSync(folder, { recursive: true })
+process.exitCode = await runTyped(fileURLToPath(new URL('kernel.ts', import.meta.url)), [])
