@@ -14,6 +14,11 @@ export interface PoolOptions {
   readonly workers: number
   /** Most memory of a worker's old objects, MB. */
   readonly heapMb?: number
+  /**
+   * Jobs that are with a worker at once: one under way, the others next. A worker then need not wait until this thread has its turn; jobs
+   * of very different length are better given one by one.
+   */
+  readonly inHand?: number
 }
 
 /**
@@ -37,16 +42,17 @@ export interface ThreadPool<Job, Outcome> {
 
 /** Several worker threads that take projects as they become free. */
 export function workerPool(options: PoolOptions): Runner {
-  return threadPool(options, crashed)
+  return threadPool({ inHand: 2, ...options }, crashed)
 }
 
 /**
- * Several worker threads that take jobs as they become free. A worker is started when there is work for it.
+ * Several worker threads that take jobs as they become free and work on them in the order in which they arrive. A worker is started
+ * when there is work for it.
  *
  * @param lost Outcome of a job whose worker failed.
  */
 export function threadPool<Job, Outcome>(
-  { script, workerData, workers, heapMb = OLD_MB }: PoolOptions,
+  { script, workerData, workers, heapMb = OLD_MB, inHand = 1 }: PoolOptions,
   lost: (job: Job, reason: string) => Outcome,
 ): ThreadPool<Job, Outcome> {
   const resourceLimits = {
@@ -54,52 +60,55 @@ export function threadPool<Job, Outcome>(
     maxYoungGenerationSizeMb: Math.max(YOUNG_MB.least, YOUNG_MB.together / workers),
   }
   const queue: Task<Job, Outcome>[] = []
-  const idle: Worker[] = []
-  const all = new Map<Worker, Task<Job, Outcome> | undefined>()
+  /** What each worker has in hand, what it works on first. */
+  const all = new Map<Worker, Task<Job, Outcome>[]>()
   let closed = false
 
-  const give = (worker: Worker, task: Task<Job, Outcome>): void => {
-    all.set(worker, task)
-    // oxlint-disable-next-line unicorn/require-post-message-target-origin -- that is for windows of a browser
-    worker.postMessage(task.job)
+  const give = (worker: Worker): void => {
+    const own = all.get(worker)
+    if (own === undefined) return
+    const room = inHand - own.length
+    for (const next of queue.splice(0, Math.max(0, room))) {
+      own.push(next)
+      // oxlint-disable-next-line unicorn/require-post-message-target-origin -- that is for windows of a browser
+      worker.postMessage(next.job)
+    }
   }
-  const free = (worker: Worker): void => {
-    const next = queue.shift()
-    if (next === undefined) idle.push(worker)
-    else give(worker, next)
-  }
-  /** A worker that fails takes its job with it and no other. */
+  /** A worker that fails takes the job it is at with it and no other. */
   const lose = (worker: Worker, reason: string): void => {
-    const task = all.get(worker)
-    if (!all.delete(worker) || closed) return
-    const at = idle.indexOf(worker)
-    if (at >= 0) idle.splice(at, 1)
+    const own = all.get(worker)
+    if (!all.delete(worker) || closed || own === undefined) return
+    const [task, ...untouched] = own
+    queue.unshift(...untouched)
     task?.resolve(lost(task.job, reason))
-    const next = queue.shift()
-    if (next !== undefined) give(start(), next)
+    if (queue.length > 0) give(start())
   }
   const start = (): Worker => {
     const worker = new Worker(new URL(script), { workerData, resourceLimits })
-    all.set(worker, undefined)
+    all.set(worker, [])
     worker.on('message', (outcome: Outcome) => {
-      const task = all.get(worker)
-      all.set(worker, undefined)
-      free(worker)
+      const task = all.get(worker)?.shift()
+      give(worker)
       task?.resolve(outcome)
     })
     worker.on('error', (error) => lose(worker, error instanceof Error ? error.message : String(error)))
     worker.on('exit', (code) => lose(worker, `the worker ended with code ${code}`))
     return worker
   }
+  /** The one with the least in hand; a new one before any has two. */
+  const freest = (): Worker => {
+    let least: Worker | undefined
+    for (const [worker, { length }] of all) if (least === undefined || length < all.get(least)!.length) least = worker
+    const isFree = least !== undefined && all.get(least)!.length === 0
+    return least === undefined || (!isFree && all.size < workers) ? start() : least
+  }
 
   return {
     atOnce: workers,
     run: (job) =>
       new Promise((resolve) => {
-        const worker = idle.pop() ?? (all.size < workers ? start() : undefined)
-        const task = { job, resolve }
-        if (worker === undefined) queue.push(task)
-        else give(worker, task)
+        queue.push({ job, resolve })
+        give(freest())
       }),
     close: async () => {
       closed = true

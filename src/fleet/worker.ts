@@ -20,8 +20,10 @@ export async function serveFleet(): Promise<void> {
   const port = parentPort
   if (port === null) throw new Error('a worker without a port')
   const { gablewattFleet: plan } = workerData as FleetWorkerData
+  // The next one is here already; one after the other.
+  let before = Promise.resolve()
   port.on('message', (job: FleetJob) => {
-    void workOut(job, plan).then((outcome) => port.postMessage(outcome))
+    before = before.then(async () => port.postMessage(await workOut(job, plan)))
   })
   await new Promise((resolve) => port.once('close', resolve))
 }

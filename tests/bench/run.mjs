@@ -1,6 +1,7 @@
 // Times of the hot loops and of starts, as ratios: npm run build && npm run bench
-// -- --fleet adds a thousand houses that differ in roof, use and price too, plain and with a chimney, a tree and a neighbour.
-import { spawnSync } from 'node:child_process'
+// -- --fleet adds a thousand houses that differ in roof, use and price too, plain and with a chimney, a tree and a neighbour;
+// -- --growth a thousand and ten thousand plain ones, with the memory along the way (Linux).
+import { spawn, spawnSync } from 'node:child_process'
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -140,33 +141,71 @@ const late = (times) => median(times.slice(75)).toFixed(1)
 const parts = Object.entries(spent).map(([name, times]) => `${name} ${late(times)}`)
 console.log(`| all stages of a house (${parts.join(', ')}) | ${late(whole)} |`)
 const scratch = mkdtempSync(join(tmpdir(), 'gablewatt-bench-'))
-const runFleet = (says, file, headings, row, more = []) => {
-  const rows = Array.from({ length: 1000 }, (_, index) => [`h${index}`, ...row(index)].join(','))
+/** Arguments of a run of so many houses. */
+const fleetOf = (file, headings, row, count, more = []) => {
+  const rows = Array.from({ length: count }, (_, index) => [`h${index}`, ...row(index)].join(','))
   writeFileSync(join(scratch, 'houses.csv'), `id,${headings}\n${rows.join('\n')}\n`)
   const args = ['run-fleet', file, '--table', join(scratch, 'houses.csv'), '--jobs', '2', '--jsonl', '--quiet', ...more]
-  console.log(`| 1000 houses, ${says}, 2 workers | ${startMs(['bin/gablewatt.js', ...args]).toFixed(0)} |`)
+  return ['bin/gablewatt.js', ...args]
+}
+const runFleet = (says, file, headings, row, more = []) => {
+  console.log(`| 1000 houses, ${says}, 2 workers | ${startMs(fleetOf(file, headings, row, 1000, more)).toFixed(0)} |`)
+}
+/** A run, with its memory about twenty times along the way, MB. */
+const watched = async (args) => {
+  const begin = performance.now()
+  const child = spawn(process.execPath, args, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] })
+  let lines = 0
+  child.stdout.on('data', (chunk) => (lines += chunk.toString().split('\n').length - 1))
+  const seen = []
+  const clock = setInterval(() => {
+    try {
+      const [, kilobytes] = /VmRSS:\s+(\d+)/u.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))
+      seen.push([lines, Number(kilobytes) / 1000])
+    } catch {
+      // It has just ended.
+    }
+  }, 500)
+  await new Promise((resolve) => child.on('close', resolve))
+  clearInterval(clock)
+  const step = Math.max(1, Math.floor(seen.length / 20))
+  return { seconds: (performance.now() - begin) / 1000, curve: seen.filter((_, index) => index % step === 0) }
 }
 const place = (index) => [(39 + (index % 50) / 25).toFixed(2), (-90 + (index % 37) / 20).toFixed(2)]
 const places = 'site.latitude_deg,site.longitude_deg'
 runFleet('all stages', template, places, place)
 runFleet('yield and wiring', template, places, place, ['--stages', 'yield,wire'])
+const FIELDS = `${places},roof_planes.south.azimuth_deg,roof_planes.south.pitch_in_12,arrays.main.modules,usage.annual_kwh,finance.installed_cost_usd`
+const fields = (i) => [
+  ...place(i),
+  165 + (i % 30),
+  5 + (i % 4),
+  10 + (i % 5),
+  8000 + 4 * (i % 1000),
+  13000 + 5 * (i % 1000),
+]
+const folder = fileURLToPath(new URL('../../examples/fleet', import.meta.url))
+for (const name of ['equipment.yaml', 'letter-rafters.pdf']) copyFileSync(join(folder, name), join(scratch, name))
+const plain = readFileSync(template, 'utf8')
+writeFileSync(join(scratch, 'plain.yaml'), plain)
 if (process.argv.includes('--fleet')) {
-  const folder = fileURLToPath(new URL('../../examples/fleet', import.meta.url))
-  for (const name of ['equipment.yaml', 'letter-rafters.pdf']) copyFileSync(join(folder, name), join(scratch, name))
-  const plain = readFileSync(template, 'utf8')
   const shaded = plain
     .replace(/^ {2}elevation_ft: .*$/mu, `$&\n${SHADE.tree}`)
     .replace(/^ {4}edge_clearance_in: .*$/mu, `$&\n${SHADE.chimney}`)
-  for (const [name, text] of Object.entries({ plain, shaded: `${shaded}${SHADE.neighbour}` })) {
-    const file = join(scratch, `${name}.yaml`)
-    writeFileSync(file, text)
-    runFleet(
-      `all stages, roofs, use and prices differ, ${name}`,
-      file,
-      `${places},roof_planes.south.azimuth_deg,roof_planes.south.pitch_in_12,arrays.main.modules,usage.annual_kwh,finance.installed_cost_usd`,
-      (i) => [...place(i), 165 + (i % 30), 5 + (i % 4), 10 + (i % 5), 8000 + 4 * i, 13000 + 5 * i],
-    )
+  writeFileSync(join(scratch, 'shaded.yaml'), `${shaded}${SHADE.neighbour}`)
+  for (const name of ['plain', 'shaded'])
+    runFleet(`all stages, roofs, use and prices differ, ${name}`, join(scratch, `${name}.yaml`), FIELDS, fields)
+}
+if (process.argv.includes('--growth')) {
+  const seconds = []
+  for (const count of [1000, 10_000]) {
+    const run = await watched(fleetOf(join(scratch, 'plain.yaml'), FIELDS, fields, count))
+    seconds.push(run.seconds)
+    const curve = run.curve.map(([houses, megabytes]) => `${houses}: ${megabytes.toFixed(0)}`).join(', ')
+    console.log(`| ${count} houses, 2 workers | ${(1000 * run.seconds).toFixed(0)} |`)
+    console.log(`\nmemory, houses done: MB: ${curve}\n`)
   }
+  console.log(`\ngrowth from 1000 to 10000 houses: ${(seconds[1] / seconds[0]).toFixed(2)} times\n`)
 }
 rmSync(scratch, { recursive: true })
 

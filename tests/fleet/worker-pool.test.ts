@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { emptyOutcome, runInOrder, workerPool, type FleetJob } from '../../src/fleet/index.js'
+import { emptyOutcome, runInOrder, threadPool, workerPool, type FleetJob } from '../../src/fleet/index.js'
 
 const worker = `data:text/javascript,${encodeURIComponent(`
   import { parentPort } from 'node:worker_threads'
@@ -26,5 +26,36 @@ describe('a worker that fails takes its own project with it and no other', () =>
       if (outcome.status === 'defect') expect(outcome.problems[0]?.message).toContain(message)
     }
     expect(seen).toEqual(list.map((job) => [job.name, job.name === name ? 'defect' : emptyOutcome(job).status]))
+  })
+})
+
+describe('jobs in hand', () => {
+  /** Answers with what it was given; `held` comes back once the next job has arrived. */
+  const holder = `data:text/javascript,${encodeURIComponent(`
+    import { parentPort } from 'node:worker_threads'
+    let held
+    parentPort.on('message', (job) => {
+      if (job === 'held') held = job
+      else {
+        if (held !== undefined) parentPort.postMessage(held)
+        held = undefined
+        parentPort.postMessage(job)
+      }
+    })`)}`
+
+  test('the next job is with a worker while it works', async () => {
+    const pool = threadPool<string, string>({ script: holder, workerData: {}, workers: 1, inHand: 2 }, (_, why) => why)
+    expect(await Promise.all([pool.run('held'), pool.run('next'), pool.run('last')])).toEqual(['held', 'next', 'last'])
+    await pool.close()
+  })
+
+  test('every worker has one before any has two', async () => {
+    const teller = `data:text/javascript,${encodeURIComponent(`
+      import { parentPort, threadId } from 'node:worker_threads'
+      parentPort.on('message', () => parentPort.postMessage(threadId))`)}`
+    const pool = threadPool<number, number>({ script: teller, workerData: {}, workers: 3, inHand: 2 }, () => 0)
+    const threads = await Promise.all([1, 2, 3].map((job) => pool.run(job)))
+    expect(new Set(threads).size).toBe(3)
+    await pool.close()
   })
 })
