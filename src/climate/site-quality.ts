@@ -24,11 +24,20 @@ const REGIONS: Readonly<Record<string, ClimateRegion>> = {
 }
 
 let rows: readonly string[] | undefined
+/** What was decoded, by row. */
+const decoded = new Map<number, SiteQuality>()
 
-/** Decodes what the table of day shapes says of a site; its rows are those of the site table. */
+/** What the table of day shapes says of a site; its rows are those of the site table. */
 export function siteQuality(site: ClimateSite): SiteQuality {
+  const row = rowOfSite(site)
+  const known = decoded.get(row) ?? decode(site, row)
+  decoded.set(row, known)
+  return known
+}
+
+function decode(site: ClimateSite, row: number): SiteQuality {
   rows ??= DAY_SHAPE_TABLE.split('\n')
-  const [wmo, clock, region = '', , satellite, digits = ''] = rows[rowOfSite(site)]!.split('\t')
+  const [wmo, clock, region = '', , satellite, digits = ''] = rows[row]!.split('\t')
   if (wmo !== site.wmo) throw new Error(`the table of day shapes has station ${wmo} where ${site.wmo} is wanted`)
   const shares = Array.from({ length: 24 }, (_, index) => Number(digits.slice(3 * index, 3 * index + 3)) / 1000)
   return {

@@ -40,7 +40,8 @@ export function dayTypeSteps(
   solarConstantWM2: number,
   diffuse: 'table' | 'correlation' = 'table',
 ): SkySteps {
-  const capacity = 12 * DAY_TYPE_COUNT * (24 / STEP_H + 1)
+  const days = Array.from({ length: 12 }, (_, month) => meanDay(climate, month, solarConstantWM2))
+  const capacity = days.reduce((sum, day) => sum + DAY_TYPE_COUNT * stepsOf(day), 0)
   const filled: FilledSteps = {
     columns: newColumns(capacity),
     solarHour: new Float64Array(capacity),
@@ -50,8 +51,7 @@ export function dayTypeSteps(
     sunCount: 0,
   }
   const nightHours = new Float64Array(12)
-  for (let month = 0; month < 12; month += 1) {
-    const day = meanDay(climate, month, solarConstantWM2)
+  for (const [month, day] of days.entries()) {
     nightHours[month] = day.days * (24 - day.dayLengthH)
     if (day.outsideWhM2 < POLAR_NIGHT_WH_M2 || day.meanWhM2 <= 0) continue
     addMonth(filled, climate, day, diffuse)
@@ -117,6 +117,11 @@ function meanDay(climate: MonthlyClimate, month: number, solarConstantWM2: numbe
   }
 }
 
+/** An even number of steps from sunrise to sunset. */
+function stepsOf({ dayLengthH }: MeanDay): number {
+  return 2 * Math.ceil(dayLengthH / STEP_H / 2)
+}
+
 /** The middle of a step of the mean day, the same for every kind of day. */
 interface SunOfStep {
   /** Solar time, h. */
@@ -169,7 +174,7 @@ function shareOfDay({ sunsetDeg }: MeanDay, hourAngleDeg: Degrees, up: number): 
 /** Adds the kinds of day of one month, each with its own course of light under the same sun. */
 function addMonth(filled: FilledSteps, climate: MonthlyClimate, day: MeanDay, diffuse: 'table' | 'correlation'): void {
   const { days, month } = day
-  const stepCount = 2 * Math.ceil(day.dayLengthH / STEP_H / 2)
+  const stepCount = stepsOf(day)
   const stepH = day.dayLengthH / stepCount
   const suns = sunsOfDay(climate, day, stepCount, stepH)
   const instants = suns.map(({ hourAngleDeg, share, up }) => ({ hourAngleDeg, share, outsideWM2: day.normalWM2 * up }))

@@ -1,4 +1,4 @@
-import { dayOfYear, daysInMonth, isDaylightSaving, weekdayOf } from '../../values/index.js'
+import { dayOfYear, daysInMonth, isDaylightSaving, Kept, weekdayOf } from '../../values/index.js'
 
 /**
  * The 8760 hours of a typical year, 1 January 00:00 local STANDARD time first, as the clock on the wall shows them.
@@ -20,14 +20,21 @@ export interface BillingCalendar {
 
 export const HOURS_PER_YEAR = 8760
 
+/** Houses of a fleet have few calendars between them. */
+const calendars = new Kept<BillingCalendar>(4)
+
 /**
- * Lays out a year of hours.
+ * Lays out a year of hours; the same dates give the same calendar, which nobody changes.
  *
  * @param firstDate First real date, `YYYY-MM-DD`.
  * @param daylightSaving Whether clocks change by the US rule.
  * @limits 29 February is left out.
  */
 export function makeCalendar(firstDate: string, daylightSaving: boolean): BillingCalendar {
+  return calendars.of(`${firstDate} ${String(daylightSaving)}`, () => layOut(firstDate, daylightSaving))
+}
+
+function layOut(firstDate: string, daylightSaving: boolean): BillingCalendar {
   const firstYear = Number(firstDate.slice(0, 4))
   const first = dayOfYear(Number(firstDate.slice(5, 7)), Number(firstDate.slice(8, 10)))
   const year = new Uint16Array(365)
