@@ -45,7 +45,7 @@ function check(text: string, path: string): void {
   if (missing.length === 0) return
   const codes = missing.map((each) => {
     const code = `U+${(each.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
-    return /\p{C}/u.test(each) ? code : `'${each}' (${code})`
+    return /\p{C}|\p{M}/u.test(each) ? code : `'${each}' (${code})`
   })
   throw new StageError(
     path,

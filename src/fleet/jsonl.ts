@@ -1,3 +1,4 @@
+import { cleanJson } from '../report/index.js'
 import { envelopeOf, inEnvelope } from '../seal/index.js'
 import type { FleetOutcome } from './types.js'
 
@@ -29,13 +30,5 @@ export function jsonLine(outcome: FleetOutcome, { tool, fleet, rows }: FleetIden
     findings,
     files,
   }
-  return `${escape(JSON.stringify(inEnvelope(envelopeOf(FLEET_FORMAT, tool, 'fleet-line'), data)))}\n`
-}
-
-/** What JSON allows but a terminal would obey. */
-function escape(json: string): string {
-  return json.replaceAll(
-    /[\u007F-\u009F\u200B\u200E\u200F\u2028-\u202E\u2066-\u2069\uFEFF]/gu,
-    (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  )
+  return `${cleanJson(JSON.stringify(inEnvelope(envelopeOf(FLEET_FORMAT, tool, 'fleet-line'), data)))}\n`
 }

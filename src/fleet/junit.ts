@@ -1,3 +1,4 @@
+import { cleanText } from '../report/index.js'
 import type { Move } from './compare-baseline.js'
 import type { FleetOutcome } from './types.js'
 
@@ -104,13 +105,9 @@ function attribute(text: string): string {
     .replaceAll(/[\t\n\r]+/gu, ' ')
 }
 
-/** Leaves out what XML 1.0 cannot hold. */
+/** Leaves out what XML 1.0 cannot hold, and what steers a terminal that shows the file. */
 function legal(text: string): string {
-  // oxlint-disable-next-line no-control-regex
-  return text.replaceAll(
-    /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]|[\u007F-\u009F\u202A-\u202E\u2066-\u2069]/gu,
-    '',
-  )
+  return cleanText(text).replaceAll(/[^\n\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')
 }
 
 function group(moves: readonly Move[]): Map<string, Move[]> {

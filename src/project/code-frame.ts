@@ -1,4 +1,5 @@
-import { printable, type Problem } from './problem.js'
+import { markedLine } from '../report/index.js'
+import type { Problem } from './problem.js'
 
 const LINES_BEFORE = 2
 const WIDTH = 100
@@ -18,7 +19,7 @@ export function formatCodeFrame(text: string, problem: Problem): string | undefi
   const numberWidth = String(problem.line).length
   const first = Math.max(1, problem.line - LINES_BEFORE)
   const shown = lines.slice(first - 1, problem.line).map((content, i) => {
-    const cut = printable(content.replaceAll('\t', ' ')).slice(hidden, hidden + WIDTH)
+    const cut = markedLine(content.replaceAll('\t', ' '), true).slice(hidden, hidden + WIDTH)
     return `  ${String(first + i).padStart(numberWidth)} | ${cut}`.trimEnd()
   })
   const start = column - 1 - hidden

@@ -1,3 +1,5 @@
+import { markedLine } from '../report/index.js'
+
 /** One thing that is wrong with a project file, at one place. */
 export interface Problem {
   /** File as the person named it, or `--set path=value` when an override is to blame. */
@@ -18,7 +20,7 @@ export function formatProblem(problem: Problem): string {
   const place = problem.line === undefined ? problem.file : `${problem.file}:${problem.line}:${problem.column ?? 1}`
   return [place, problem.path, problem.message]
     .filter((part) => part !== '')
-    .map(printable)
+    .map((part) => markedLine(part))
     .join('  ')
 }
 
@@ -40,10 +42,4 @@ export function sortProblems(problems: readonly Problem[], files: readonly strin
   if (first === undefined || unique.length <= MOST_PROBLEMS) return unique
   const message = `more than ${MOST_PROBLEMS} problems; only the first ones are shown`
   return [...unique.slice(0, MOST_PROBLEMS), { file: first.file, path: '', message }]
-}
-
-/** Replaces what could steer a terminal. */
-export function printable(text: string): string {
-  // oxlint-disable-next-line no-control-regex
-  return text.replaceAll(/[\u0000-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069]/g, '\uFFFD')
 }

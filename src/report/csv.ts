@@ -4,7 +4,7 @@ import { cleanLine, cleanText } from './sanitise.js'
 
 /** A table as CSV (RFC 4180: CRLF, quotes doubled); numbers unformatted, headings in snake_case with the unit. */
 export function renderCsv(table: TableData): string {
-  const lines = [table.columns.map(columnKey), ...table.rows.map((row) => row.map(field))]
+  const lines = [table.columns.map((column) => defuse(columnKey(column))), ...table.rows.map((row) => row.map(field))]
   return lines.map((line) => `${line.map(quote).join(',')}\r\n`).join('')
 }
 
@@ -26,12 +26,15 @@ function field(cell: Cell): string {
   return defuse(value)
 }
 
-/** A spreadsheet would run a text that begins like a formula, so it gets an apostrophe; a number stays a number. */
+/**
+ * A spreadsheet would run a text that begins like a formula, in some countries in wide letters too, so it gets an apostrophe; a number
+ * stays a number.
+ */
 function defuse(value: string): string {
   const text = cleanText(value)
   const isNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/u.test(text)
   // The tab and return that also start a formula are looked for before they are cleaned away.
-  return !isNumber && (/^[=+\-@]/u.test(text.trimStart()) || /^[\t\r]/u.test(value)) ? `'${text}` : text
+  return !isNumber && (/^[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/u.test(text.trimStart()) || /^[\t\r]/u.test(value)) ? `'${text}` : text
 }
 
 function quote(text: string): string {

@@ -24,4 +24,4 @@ export {
   type Tone,
   type ToneCell,
 } from './report.js'
-export { cleanJson, cleanLine, cleanText } from './sanitise.js'
+export { cleanJson, cleanLine, cleanText, markedLine } from './sanitise.js'

@@ -179,7 +179,7 @@ describe('code frames', () => {
     const frame = formatCodeFrame(text, { file: 'a', line: 1, column: 301, length: 999, path: '', message: '' })
     expect(frame?.split('\n').map((line) => line.length)).toEqual([93, 93])
     expect(frame).not.toContain('\u001B')
-    expect(formatProblem({ file: 'a', path: 'b\u001B[2J', message: 'c\nd' })).toBe('a  b\uFFFD[2J  c\uFFFDd')
+    expect(formatProblem({ file: 'a', path: 'b\u001B[2J', message: 'c\nd' })).toBe('a  b\uFFFD  c\uFFFDd')
     expect(formatCodeFrame('a', { file: 'a', path: '', message: '' })).toBeUndefined()
     expect(formatCodeFrame('a', { file: 'a', line: 9, path: '', message: '' })).toBeUndefined()
   })

@@ -4,7 +4,7 @@ import { explain } from '../../src/project/explain/explain.js'
 import { ProjectError } from '../../src/project/index.js'
 import { parseYaml } from '../../src/project/parse-yaml.js'
 import { isPlainMap } from '../../src/project/plain-data.js'
-import { printable } from '../../src/project/problem.js'
+import { markedLine } from '../../src/report/index.js'
 import { validate } from '../../src/project/project-validator.generated.js'
 import { projectSchema } from '../../src/project/schema.js'
 import { failureOf, loadText, STARTER } from './support.js'
@@ -116,7 +116,7 @@ describe('properties of reading a project', () => {
           const { problems, message } = failure
           expect(problems.length).toBeGreaterThan(0)
           expect(message).not.toMatch(/undefined|NaN(?!\))|\[object/)
-          expect(failure.format({ frames: true })).toContain(printable(problems[0]?.path ?? ''))
+          expect(failure.format({ frames: true })).toContain(markedLine(problems[0]?.path ?? ''))
           for (const { line = 1, column = 1 } of problems) {
             expect(line).toBeGreaterThanOrEqual(1)
             expect(line).toBeLessThanOrEqual(text.split('\n').length + 1)

@@ -76,7 +76,13 @@ function mirroredHouse(house: HouseInput, mirror: Mirror): HouseInput {
   const obstacles = Object.fromEntries(
     Object.entries(house.site.obstacles ?? {}).map(([id, obstacle]) => [id, mirroredObstacle(obstacle, mirror)]),
   )
-  return { ...rest, roof_planes: planes, arrays, site: { ...house.site, obstacles } }
+  const { horizon } = house.site
+  const seen = horizon?.map(({ azimuth_deg, elevation_deg }) => ({
+    azimuth_deg: mirror.bearing(azimuth_deg),
+    elevation_deg,
+  }))
+  const site = { ...house.site, obstacles, ...(seen === undefined ? {} : { horizon: seen }) }
+  return { ...rest, roof_planes: planes, arrays, site }
 }
 
 function mirroredArray(house: HouseInput, array: ArrayInput, mirror: Mirror): ArrayInput {
@@ -98,6 +104,12 @@ function blockWidthFt({ equipment }: HouseInput, block: BlockInput): number {
   const one = (block.orientation === 'portrait' ? width_in : length_in) / 12
   return block.columns * one + ((block.columns - 1) * block.gap_in) / 12
 }
+
+/** Id of a module of one or two columns in the mirror: the other column; rows stay. */
+export const mirroredId = (house: HouseInput, id: string): string =>
+  Object.values(house.arrays).some(({ arrangement }) => arrangement?.blocks['b']?.columns === 2)
+    ? id.replace(/c(\d)$/u, (_, column: string) => `c${3 - Number(column)}`)
+    : id
 
 export const mirroredEastWest = (house: HouseInput): HouseInput => mirroredHouse(house, EAST_WEST)
 

@@ -88,6 +88,27 @@ describe('the dome of the sky', () => {
     }
   })
 
+  it.each([1, 2, 4, 5, 12])('is as bright for a module of %d bypass sections as for one of three', (sections) => {
+    const near = (count: number) =>
+      views(
+        house(27, (each) => {
+          each.roof_planes['south']!.obstructions = {
+            wall: { kind: 'wing', x_ft: 2, y_ft: 0, width_ft: 7, length_ft: 12, height_ft: 8 },
+          }
+          each.site.obstacles = {
+            oak: { at: { x_ft: 20, y_ft: -12 }, width_ft: 16, height_ft: 25, transmittance: 0.3 },
+          }
+          each.equipment.modules!['m']!.bypass_sections = count
+        }),
+      )
+    const usual = near(3)
+    near(sections).forEach((view, at) => {
+      const [own, other] = [domeShares(view), domeShares(usual[at]!, 2 ** 17)]
+      expect(other.sky[0]).toBeLessThan(0.97)
+      expect(Math.abs(own.sky[0]! - other.sky[0]!)).toBeLessThan(0.0015)
+    })
+  })
+
   it('is hidden by a tree as much as it keeps light back, month by month', () => {
     const sky = (transmittance: number | number[]) =>
       domeShares(

@@ -1,5 +1,7 @@
+import { cleanLine } from '../../report/index.js'
 import type { Box, XY } from './geometry.js'
 import type { Primitive } from './primitive.js'
+import { printed } from './text-metrics.js'
 
 export interface PaperSize {
   /** As the person asks for it: `11x17`. */
@@ -49,7 +51,9 @@ export function sheetSays({ title, scaleNote, viewports, paper, overlay = [] }: 
   const scale = scaleNote === 'None' ? 'not to scale' : `scale ${scaleNote}`
   const figures = new Set([...paper, ...overlay].flatMap(({ tag }) => (tag?.kind === 'Figure' ? [tag] : [])))
   const words = [...viewports, ...figures].flatMap(({ says }) => (says === undefined ? [] : [says]))
-  return [`${title}, ${scale}`, ...words].map((each) => (each.endsWith('.') ? each : `${each}.`)).join(' ')
+  return cleanLine(
+    printed([`${title}, ${scale}`, ...words].map((each) => (each.endsWith('.') ? each : `${each}.`)).join(' ')),
+  )
 }
 
 /** Where a point of a viewport lies on paper: the only change of units and of direction there is. */

@@ -37,10 +37,11 @@ export function missingGlyphs(text: string): string[] {
   return [...new Set(missing)].filter((character) => character !== '\n')
 }
 
-/** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces. */
+/** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces, without hyphens that only say where to break. */
 export function printed(text: string): string {
   return text
     .normalize('NFC')
+    .replaceAll('\u00AD', '')
     .replaceAll(/\r\n?/gu, '\n')
     .replaceAll(/[^\S\n]/gu, ' ')
 }

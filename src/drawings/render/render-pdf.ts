@@ -10,6 +10,7 @@ import {
   type Sheet,
   type TextMark,
 } from '../model/index.js'
+import { cleanLine } from '../../report/index.js'
 import { makeStructure } from './pdf-structure.js'
 
 /** Files of the embedded fonts, whole. */
@@ -67,9 +68,9 @@ export async function renderPdf(
     displayTitle: true,
     tagged,
     info: {
-      Title: info.title,
-      Author: info.author,
-      Subject: info.subject,
+      Title: cleanLine(info.title),
+      Author: cleanLine(info.author),
+      Subject: cleanLine(info.subject),
       Creator: 'gablewatt',
       Producer: 'gablewatt',
       CreationDate: new Date(`${info.date}T00:00:00Z`),
@@ -83,7 +84,7 @@ export async function renderPdf(
   const draw = (mark: Mark): void => drawMark(doc, mark)
   for (const [index, sheet] of sheets.entries()) {
     doc.addPage({ size: [sheet.size.widthPt, sheet.size.heightPt], margin: 0 })
-    doc.outline.addItem(`${sheet.id} ${sheet.title}`)
+    doc.outline.addItem(cleanLine(`${sheet.id} ${sheet.title}`))
     const { marks } = flattenSheet(sheet)
     if (structure === undefined) marks.forEach(draw)
     else structure.drawSheet(sheet, marks, draw)

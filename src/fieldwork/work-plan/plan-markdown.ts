@@ -1,3 +1,4 @@
+import { cleanLine } from '../../report/index.js'
 import { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
@@ -69,11 +70,7 @@ function list(items: readonly string[]): string {
 
 /** A name of the project must not become markup, and cannot break a line. */
 function clean(text: string): string {
-  return (
-    text
-      // oxlint-disable-next-line no-control-regex
-      .replaceAll(/[\u0000-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069]+/g, ' ')
-      .replaceAll(/[\\`*[\]<>|]/gu, '\\$&')
-      .replaceAll(/(?<![\p{L}\p{N}])_(?!_)|_(?![\p{L}\p{N}_])/gu, '\\_')
-  )
+  return cleanLine(text)
+    .replaceAll(/[\\`*[\]<>|]/gu, '\\$&')
+    .replaceAll(/(?<![\p{L}\p{N}])_(?!_)|_(?![\p{L}\p{N}_])/gu, '\\_')
 }

@@ -1,4 +1,5 @@
 import type { Tariff } from '../../project/index.js'
+import { cleanJson, cleanLine } from '../../report/index.js'
 
 /** Widest line of a comment. */
 const WIDTH = 100
@@ -18,7 +19,7 @@ export function tariffYaml(tariff: Tariff, head: readonly string[], beside: Read
 function comment(text: string, indent: number): string[] {
   const lines: string[] = []
   let line = ''
-  for (const word of text.replaceAll(/\s+/gu, ' ').trim().split(' ')) {
+  for (const word of cleanLine(text).replaceAll(/\s+/gu, ' ').trim().split(' ')) {
     if (line !== '' && indent + 2 + line.length + 1 + word.length > WIDTH) {
       lines.push(line)
       line = ''
@@ -67,6 +68,5 @@ function inline(value: unknown): string {
 
 /** JSON is YAML, but for characters that could end a line or steer a terminal. */
 function quoted(text: string): string {
-  // oxlint-disable-next-line no-control-regex
-  return JSON.stringify(text.replaceAll(/[\u0000-\u001F\u007F-\u009F\u2028\u2029\u202A-\u202E\u2066-\u2069]/gu, ' '))
+  return cleanJson(JSON.stringify(cleanLine(text)))
 }

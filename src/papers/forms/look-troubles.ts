@@ -1,9 +1,11 @@
 import type { Trouble } from './filling.js'
 
-/** A text with characters that no font at hand has. */
+/** A text with characters that no font at hand has, or that would have to be joined or turned. */
 export function noGlyph(name: string, missing: readonly string[]): Trouble {
-  const codes = missing.map((one) => `'${one}' (U+${codeOf(one)})`).join(', ')
-  const message = `'${name}' cannot show ${codes}: no font at hand has it`
+  const codes = missing
+    .map((one) => (/\p{C}|\p{M}/u.test(one) ? `U+${codeOf(one)}` : `'${one}' (U+${codeOf(one)})`))
+    .join(', ')
+  const message = `'${name}' cannot show ${codes}: no font at hand shows ${missing.length === 1 ? 'it' : 'them'} as ${missing.length === 1 ? 'it is' : 'they are'} written`
   return { severity: 'error', id: 'form.no-glyph', message, fix: 'Write it in Latin, Greek or Cyrillic letters' }
 }
 

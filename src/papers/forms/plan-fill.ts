@@ -1,3 +1,4 @@
+import { cleanText } from '../../report/index.js'
 import { shorten } from '../../project/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { splitSource, type Sources } from './data/index.js'
@@ -86,13 +87,12 @@ function textFilling(field: FormField, text: string | readonly string[]): Fillin
   return { kind: 'text', text: whole }
 }
 
-/** One kind of line end, accents joined with their letters, no signs that steer a printer. */
+/** One kind of line end, accents joined with their letters, no signs that steer a printer, no hyphens that only say where to break. */
 function cleaned(text: string): string {
-  const even = text
-    .normalize('NFC')
-    .replaceAll(/\r\n?|[\u2028\u2029]/gu, '\n')
+  return cleanText(text.normalize('NFC'))
+    .replaceAll('\u00AD', '')
     .trimEnd()
-  return even.replaceAll(/[^\S\n]/gu, ' ').replaceAll(/(?!\n)\p{Cc}/gu, '')
+    .replaceAll(/[^\S\n]/gu, ' ')
 }
 
 function shownOf(filling: Filling): string {

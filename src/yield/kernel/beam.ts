@@ -4,6 +4,7 @@ import {
   SEEN_SIZE,
   SEEN_SOLID,
   SEEN_THING,
+  VIEW_LOOKS,
   VIEW_MIDDLE,
   VIEW_NORMAL,
   VIEW_OPAQUE_COUNT,
@@ -12,12 +13,12 @@ import {
   VIEW_SEEN,
   VIEW_SEEN_COUNT,
 } from './layout.js'
-import { aim, meetsPoint, placePoints, POINTS_PER_SECTION } from './face-points.js'
+import { aim, meetsPoint, placePoints, POINTS_PER_LOOK, POINTS_PER_SECTION } from './face-points.js'
 import { meets } from './meets.js'
 import { byteAt, intAt, realAt, setByte, setFloat, setInt, toReal, type Int, type Real } from './memory.js'
 
-/** Every so many points of the face are asked about things that let light through. */
-const POROUS_STRIDE: Int = 3
+/** Points of the face that are asked about things that let light through: two looks, which are mirror images. */
+const POROUS_POINTS: Int = 2 * POINTS_PER_LOOK
 
 /**
  * Works out the shadows on a module for every place of the sun.
@@ -163,12 +164,9 @@ function shareBehind(view: Int, from: Int, to: Int, east: Real, north: Real, up:
     nearCount += 1
   }
   if (nearCount === 0) return 0
-  const points = intAt(view + VIEW_SECTIONS) * POINTS_PER_SECTION
+  const points = intAt(view + VIEW_LOOKS)
   let hidden: Int = 0
-  let asked: Int = 0
-  for (let point: Int = 0; point < points; point += POROUS_STRIDE) {
-    asked += 1
-    hidden += isHidden(view, near, nearCount, point, east, north, up)
-  }
-  return toReal(hidden) / toReal(asked)
+  for (let each: Int = 0; each < POROUS_POINTS; each += 1)
+    hidden += isHidden(view, near, nearCount, intAt(points + (each << 2)), east, north, up)
+  return toReal(hidden) / toReal(POROUS_POINTS)
 }

@@ -1,5 +1,5 @@
 import { isInCone } from './beam.js'
-import { aim, meetsPoint, placePoints, POINTS_PER_SECTION } from './face-points.js'
+import { aim, meetsPoint, placePoints, POINTS_PER_LOOK, POINTS_PER_SECTION } from './face-points.js'
 import {
   CELL_AXIS,
   CELL_CORNERS,
@@ -11,6 +11,7 @@ import {
   OPAQUE,
   POINT_SIZE,
   RAY_NUMBER,
+  RAY_PAIR,
   RAY_SIZE,
   SEEN_ABOVE,
   SEEN_OWN_ROOF,
@@ -18,6 +19,7 @@ import {
   SEEN_SOLID,
   SEEN_THING,
   SEEN_WHOLE,
+  VIEW_LOOKS,
   VIEW_MIDDLE,
   VIEW_RADIUS,
   VIEW_SECTIONS,
@@ -27,9 +29,6 @@ import {
 } from './layout.js'
 import { meets } from './meets.js'
 import { byteAt, intAt, realAt, setInt, setReal, toReal, type Int, type Real } from './memory.js'
-
-/** Every so many points of the face look in a direction; the next direction takes the next ones. */
-const POINT_STRIDE: Int = 6
 
 /**
  * Works out what solids and the horizon hide of a half of the directions over a plane.
@@ -174,10 +173,16 @@ function hiddenFromFace(view: Int, ray: Int, touching: Int, count: Int, passes: 
       return 0
     }
   }
-  const points = intAt(view + VIEW_SECTIONS) * POINTS_PER_SECTION
-  const share: Real = toReal(POINT_STRIDE) / toReal(points)
+  const looks = (intAt(view + VIEW_SECTIONS) * POINTS_PER_SECTION) / POINTS_PER_LOOK
+  // Mirrored directions look from mirrored points, so that a mirrored house is as bright.
+  const pair = intAt(ray + RAY_PAIR)
+  const look = ((pair >> 1) % looks) ^ (pair & 1)
+  const from = intAt(view + VIEW_LOOKS) + ((look * POINTS_PER_LOOK) << 2)
+  const end = from + (POINTS_PER_LOOK << 2)
+  const share: Real = 1 / toReal(POINTS_PER_LOOK)
   let hidden: Real = 0
-  for (let point: Int = intAt(ray + RAY_NUMBER) % POINT_STRIDE; point < points; point += POINT_STRIDE) {
+  for (let at = from; at < end; at += 4) {
+    const point = intAt(at)
     let things: Int = 0
     let passed: Int = OPAQUE
     let isHidden: Int = 0

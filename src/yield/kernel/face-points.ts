@@ -17,6 +17,8 @@ import { intAt, realAt, setReal, type Int, type Real } from './memory.js'
 
 /** Points of a bypass section that are asked about. */
 export const POINTS_PER_SECTION: Int = 16
+/** Points from which one direction of the sky is looked at; the next pair of directions takes the next ones. */
+export const POINTS_PER_LOOK: Int = 8
 
 /** Works out how far inside of each face of each solid the points of a module lie, once for all directions. */
 export function placePoints(view: Int): void {

@@ -35,6 +35,8 @@ export const VIEW_SECTIONS = 16
 export const VIEW_POINTS = 20
 /** Twelve shares of light that passes, for each thing. */
 export const VIEW_TRANSMITTANCE = 24
+/** Numbers of the points, eight for each look at the sky, each look beside its mirror image. */
+export const VIEW_LOOKS = 28
 export const VIEW_MIDDLE = 32
 export const VIEW_NORMAL = 56
 export const VIEW_RADIUS = 80
@@ -54,8 +56,9 @@ export const CELL_COSINE = 32
 export const CELL_SINE = 40
 export const CELL_CORNERS = 48
 export const CELL_SIZE = 144
-/** A direction, and its number in the sequence. */
+/** A direction, its number, and twice the number of its pair of mirror images, plus 1 for the second of them. */
 export const RAY_NUMBER = 24
+export const RAY_PAIR = 28
 export const RAY_SIZE = 32
 
 /**

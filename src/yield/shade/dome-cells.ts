@@ -1,13 +1,17 @@
 import type { Direction, PlaneAxes } from '../../sun/index.js'
 import { LAYOUT } from '../kernel/index.js'
 
-/** Steps of a sequence that fills a square evenly: powers of the root of x^3 = x + 1. */
-const ROOT = 1.324717957244746
-const STEP = [1 / ROOT, 1 / ROOT ** 2] as const
+/** Golden section: steps of it fill a turn evenly, as the seeds of a sunflower do. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2
+/** Where the first of them lies; of twelve starts this one is nearest to many more directions. */
+const START = 0.25
 /** Cells along each side of the square, so that directions of one cell lie together. */
 const CELLS = 8
 
-/** Directions over a plane, each as likely as it counts for the plane's light (by the cosine of incidence), cell by cell. */
+/**
+ * Directions over a plane, each as likely as it counts for the plane's light (by the cosine of incidence), cell by cell. They come in
+ * pairs that are mirror images of each other across the line of slope.
+ */
 export interface Dome {
   /** The cells of the sky and then those of the ground, and behind them the rays, as the kernels take them. */
   readonly bytes: Uint8Array
@@ -38,32 +42,40 @@ function domeOf({ x, y, normal }: PlaneAxes, count: number): Dome {
   /** Cell of each direction, those of the ground after those of the sky. */
   const cellOf = new Uint8Array(count)
   const sizes = new Int32Array(2 * CELLS * CELLS)
+  const pairOf = new Int32Array(count)
   let [skies, grounds] = [0, 0]
-  for (let index = 1; index <= count; index += 1) {
-    const squared = (0.5 + STEP[0] * index) % 1
-    const turn = (0.5 + STEP[1] * index) % 1
-    const angle = 2 * Math.PI * turn
+  for (let pair = 0; pair < count / 2; pair += 1) {
+    const squared = (pair + 0.5) / (count / 2)
+    const turn = (START + GOLDEN * pair) % 1
+    // From straight down the slope over the right to straight up; its mirror image lies to the left.
+    const angle = Math.PI * (turn - 0.5)
     const sine = Math.sqrt(squared)
     const cosine = Math.sqrt(1 - squared)
-    const across = sine * Math.cos(angle)
     const along = sine * Math.sin(angle)
-    const up = across * x.up + along * y.up + cosine * normal.up
-    const number = up > 0 ? skies : count - 1 - grounds
-    if (up > 0) skies += 1
-    else grounds += 1
-    towards[3 * number] = across * x.east + along * y.east + cosine * normal.east
-    towards[3 * number + 1] = across * x.north + along * y.north + cosine * normal.north
-    towards[3 * number + 2] = up
-    const cell = (up > 0 ? 0 : CELLS * CELLS) + CELLS * Math.floor(CELLS * squared) + Math.floor(CELLS * turn)
-    cellOf[number] = cell
-    sizes[cell] = sizes[cell]! + 1
+    const column = Math.floor((CELLS / 2) * turn)
+    for (let side = 0; side < 2; side += 1) {
+      const across = (side === 0 ? 1 : -1) * sine * Math.cos(angle)
+      const up = across * x.up + along * y.up + cosine * normal.up
+      const number = up > 0 ? skies : count - 1 - grounds
+      if (up > 0) skies += 1
+      else grounds += 1
+      towards[3 * number] = across * x.east + along * y.east + cosine * normal.east
+      towards[3 * number + 1] = across * x.north + along * y.north + cosine * normal.north
+      towards[3 * number + 2] = up
+      pairOf[number] = 2 * pair + side
+      const row = CELLS * Math.floor(CELLS * squared)
+      const cell = (up > 0 ? 0 : CELLS * CELLS) + row + (side === 0 ? column : CELLS - 1 - column)
+      cellOf[number] = cell
+      sizes[cell] = sizes[cell]! + 1
+    }
   }
-  return { ...packed(towards, cellOf, sizes), skies, grounds, towards }
+  return { ...packed(towards, pairOf, cellOf, sizes), skies, grounds, towards }
 }
 
 /** Lays the directions out cell by cell. */
 function packed(
   towards: Float64Array,
+  pairOf: Int32Array,
   cellOf: Uint8Array,
   sizes: Int32Array,
 ): Pick<Dome, 'bytes' | 'skyCells' | 'groundCells'> {
@@ -84,6 +96,7 @@ function packed(
     next[cell] = at + LAYOUT.RAY_SIZE
     for (let axis = 0; axis < 3; axis += 1) reals[(at >> 3) + axis] = towards[3 * number + axis]!
     ints[(at + LAYOUT.RAY_NUMBER) >> 2] = number
+    ints[(at + LAYOUT.RAY_PAIR) >> 2] = pairOf[number]!
   }
   let at = 0
   sizes.forEach((size, cell) => {

@@ -1,6 +1,7 @@
 import type { ModuleFace, Solid } from '../../scene/index.js'
 import { dot, type HorizonPoint, type Point } from '../../sun/index.js'
 import type { Feet } from '../../values/index.js'
+import { facePoints, type FacePoints } from './face-points.js'
 
 /** A cone of directions; none lies outside it in which a solid is seen. */
 export interface Cone {
@@ -22,24 +23,16 @@ export interface SeenSolid {
 }
 
 /** A module, and everything that may stand between it and the light. */
-export interface ModuleView {
+export interface ModuleView extends FacePoints {
   readonly face: ModuleFace
   /** Half of the diagonal of its face. */
   readonly radiusFt: Feet
-  /** Points of the face: section by section, `POINTS_PER_SECTION` each. */
-  readonly points: Float64Array
   readonly sections: number
   readonly opaque: readonly SeenSolid[]
   /** Those that let some light through. */
   readonly porous: readonly SeenSolid[]
   readonly horizon: readonly HorizonPoint[]
 }
-
-/** Sample points along a bypass section, and across it. */
-const USUAL_POINTS = { along: 8, across: 2 } as const
-/** Where sections lie along a rack, as the shadow of the row in front does: how deep it is counts, and shallow ones slip between points. */
-const RACK_POINTS = { along: 4, across: 4 } as const
-export const POINTS_PER_SECTION = USUAL_POINTS.along * USUAL_POINTS.across
 
 /** Solids that reach less than this in front of a face are level with it, ft. */
 const IN_FRONT_FT = 1e-6
@@ -71,37 +64,12 @@ export function moduleView(
   return {
     face,
     radiusFt,
-    points: facePoints(face, sections, sectionsAlongX),
+    ...facePoints(face, sections, sectionsAlongX),
     sections,
     opaque: seen.filter(({ solid }) => solid.transmittance === undefined),
     porous: seen.filter(({ solid }) => solid.transmittance !== undefined),
     horizon,
   }
-}
-
-function facePoints(
-  { onRack, middle, axes, widthFt, heightFt }: ModuleFace,
-  sections: number,
-  alongX: boolean,
-): Float64Array {
-  const { along: most, across: wide } = onRack && !alongX ? RACK_POINTS : USUAL_POINTS
-  const points = new Float64Array(sections * POINTS_PER_SECTION * 3)
-  let at = 0
-  for (let section = 0; section < sections; section += 1) {
-    for (let along = 0; along < most; along += 1) {
-      for (let across = 0; across < wide; across += 1) {
-        const side = (section + (across + 0.5) / wide) / sections - 0.5
-        const length = (along + 0.5) / most - 0.5
-        const right = widthFt * (alongX ? side : length)
-        const up = heightFt * (alongX ? length : side)
-        points[at] = middle.east + right * axes.x.east + up * axes.y.east
-        points[at + 1] = middle.north + right * axes.x.north + up * axes.y.north
-        points[at + 2] = middle.up + right * axes.x.up + up * axes.y.up
-        at += 3
-      }
-    }
-  }
-  return points
 }
 
 function reachesInFront({ corners }: Solid, { middle, axes }: ModuleFace): boolean {

@@ -30,11 +30,12 @@ function thingsOf(seen: readonly SeenSolid[]): SeenSolid[][] {
 /** Puts what a module sees where the kernels find it. */
 export function storeView(engine: Engine, view: ModuleView): StoredView {
   const things = thingsOf(view.porous)
-  const { face, opaque, porous, points, sections, radiusFt } = view
+  const { face, opaque, porous, points, looks, sections, radiusFt } = view
   const count = opaque.length + porous.length
   const at = engine.take(LAYOUT.VIEW_SIZE)
   const seen = engine.take(count * LAYOUT.SEEN_SIZE)
   const pointsAt = engine.take(8 * points.length)
+  const looksAt = engine.storeInts(looks)
   const transmittance = engine.take(96 * things.length)
   const near = engine.take(8 * count)
   const pointCount = points.length / 3
@@ -52,6 +53,7 @@ export function storeView(engine: Engine, view: ModuleView): StoredView {
   setInt(at + LAYOUT.VIEW_SEEN_COUNT, count)
   setInt(at + LAYOUT.VIEW_SECTIONS, sections)
   setInt(at + LAYOUT.VIEW_POINTS, pointsAt)
+  setInt(at + LAYOUT.VIEW_LOOKS, looksAt)
   setInt(at + LAYOUT.VIEW_TRANSMITTANCE, transmittance)
   const { middle, axes } = face
   reals.set([middle.east, middle.north, middle.up], (at + LAYOUT.VIEW_MIDDLE) >> 3)

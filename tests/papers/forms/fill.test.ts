@@ -37,8 +37,24 @@ describe('texts', () => {
     expect(found.findings).toMatchObject([{ severity: 'error', id: 'form.no-glyph' }])
     expect(found.findings[0]?.message).toContain('U+1F31E')
     const other = await fill(rawForm([widget('/FT /Tx /T (r)')]), [{ field: 'r', text: 'a \u0378' }])
-    expect(other.findings[0]?.message).toContain('(U+0378)')
+    expect(other.findings[0]?.message).toContain('U+0378')
   })
+
+  test('lose what steers and what is not seen, and join accents, before they are stored', async () => {
+    const text = 'Nun\u0303ez\u001B[31m \u202Ered\u202C\u200B Sonnen\u00ADdach\u001B]8;;http://x\u0007'
+    const pdf = await filledPdf(rawForm([widget('/FT /Tx /T (r)', '10 10 300 30')]), [{ field: 'r', text }])
+    expect(await valuesOf(pdf)).toEqual({ r: 'Nuñez red Sonnendach' })
+  })
+
+  test.each(['שלום', 'محمد', 'สมชาย', 'x\u0302'])(
+    'that would have to be turned or joined are told: %s',
+    async (text) => {
+      const found = await fill(rawForm([widget('/FT /Tx /T (r)')]), [{ field: 'r', text }])
+      expect(found.findings).toMatchObject([
+        { severity: 'error', id: 'form.no-glyph', fix: 'Write it in Latin, Greek or Cyrillic letters' },
+      ])
+    },
+  )
 
   test('of several lines become one where the field has one', async () => {
     const bytes = rawForm([widget('/FT /Tx /T (a)'), widget('/FT /Tx /Ff 4096 /T (b)', '10 40 110 90')])

@@ -1,6 +1,7 @@
 import { deflateSync } from 'node:zlib'
 import { PDFRawStream, PDFString, type PDFContext, type PDFDict } from '@cantoo/pdf-lib'
 import { readFonts } from '../../../packet/index.js'
+import { isDrawnAlone } from './drawn-alone.js'
 import { lackedBy, type LookFont } from './look-font.js'
 import { readTrueType, type TrueType } from './true-type.js'
 
@@ -21,7 +22,7 @@ export function embeddedFont(context: PDFContext): LookFont & { readonly finish:
     ref,
     ascent: LETTER_ASCENT,
     descent: -perEm(font.descent),
-    missing: (text) => lackedBy((character) => glyphOf(character) !== undefined, text),
+    missing: (text) => lackedBy((character) => isDrawnAlone(character) && glyphOf(character) !== undefined, text),
     widthPt: (text, sizePt) =>
       Array.from(text).reduce((sum, character) => sum + perEm(font.widthOf(glyphOf(character) ?? 0)), 0) * sizePt,
     encode: (text) => {
