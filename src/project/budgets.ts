@@ -56,6 +56,9 @@ export const MOST_SHEET_ROWS = 20_000
 export const LARGEST_LIST_BYTES = 5_000_000
 export const MOST_LIST_ROWS = 20_000
 
+/** Printed bills of a house, each of which is worked out many times: fifty years of months. */
+export const MOST_BILLS = 600
+
 /** Largest result of an earlier run, bytes: a house with all its steps has under 1 MB. */
 export const LARGEST_RESULT_BYTES = 20_000_000
 /** Brackets, commas and colons of such a result; one of 1 MB has about 60,000. */

@@ -5,6 +5,7 @@
 export type * from './project-types.generated.js'
 export {
   DEEPEST_METER,
+  MOST_BILLS,
   MOST_HOUSES,
   MOST_LIST_ROWS,
   MOST_METER_ATTRIBUTES,

@@ -108,7 +108,7 @@ describe('rows of each kind of file: at the bound and one above', () => {
     ],
     [
       'bills',
-      budgets.MOST_LIST_ROWS,
+      budgets.MOST_BILLS,
       (text: string) => thrown(() => readBills('b.csv', text, { periods: [], demand: [] })),
     ],
   ] as const)('%s', { timeout: 120_000 }, (_kind, most, said) => {

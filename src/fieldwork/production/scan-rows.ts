@@ -129,7 +129,8 @@ export function scanRows(
   const tellNumbers = (tell: Complain): void => {
     for (const { cell, message } of badNumbers) tell(cell, message)
     // Those beyond are counted by whoever is told.
-    for (const last = badNumbers.at(-1); last !== undefined && moreBad > 0; moreBad -= 1) tell(last.cell, last.message)
+    const last = badNumbers.at(-1)
+    for (let left = last === undefined ? 0 : moreBad; left > 0; left -= 1) tell(last?.cell, last?.message ?? '')
   }
   return { readings, kinds, find: findCells({ table, columns }, rowLines), tellNumbers }
 }
