@@ -1,4 +1,4 @@
-import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
+import { LARGEST_RESULT_BYTES, MOST_RESULT_MARKS, readNamedText } from '../project/index.js'
 import { RESULT_FORMAT } from '../report/index.js'
 import { BUILD, sayBuild, standingOf } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
@@ -48,7 +48,7 @@ export function readEarlier(path: string, project: string): EarlierResult {
   const text = readNamedText(path, LARGEST_RESULT_BYTES)
   let data: unknown
   try {
-    data = parseJson(text)
+    data = parseJson(text, MOST_RESULT_MARKS)
   } catch (error) {
     const what = error instanceof TooMuchJson ? error.message : 'not JSON'
     throw refusal(path, project, `the file is ${what}; it must be what a subcommand wrote with --json`)

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
-import { decodeText, LARGEST_TABLE_BYTES, readBytes } from '../project/index.js'
-import { own, parseJson } from '../values/index.js'
+import { decodeText, LARGEST_TABLE_BYTES, MOST_BASELINE_MARKS, readBytes } from '../project/index.js'
+import { own, parseJson, TooMuchJson } from '../values/index.js'
 import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
@@ -59,8 +59,9 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
   const refuse = (why: string): FleetError => new FleetError(`${path}: ${why}`, 2)
   let data: unknown
   try {
-    data = parseJson(text)
-  } catch {
+    data = parseJson(text, MOST_BASELINE_MARKS)
+  } catch (error) {
+    if (error instanceof TooMuchJson) throw refuse(`${error.message}; a baseline of 100000 houses has fewer`)
     throw refuse('not JSON; a baseline is what --update-baseline writes: remove the file and write it anew with that')
   }
   const format = isMap(data) ? data['format'] : undefined

@@ -1,6 +1,6 @@
 import { closeSync, readdirSync, readSync, statSync, type Stats } from 'node:fs'
 import { basename, extname, join } from 'node:path'
-import { LARGEST_YAML_BYTES, openRegular } from '../project/index.js'
+import { LARGEST_YAML_BYTES, MOST_ENTRIES, MOST_HOUSES, openRegular } from '../project/index.js'
 import { fileTrouble, FleetError } from './fleet-error.js'
 import { expandPattern, isPattern } from './glob.js'
 import type { FleetJob } from './types.js'
@@ -15,6 +15,10 @@ import type { FleetJob } from './types.js'
 export function fileJobs(named: readonly string[], overrides: readonly string[]): FleetJob[] {
   const found = new Map<string, string>()
   for (const text of named) for (const [path, name] of expand(text)) if (!found.has(path)) found.set(path, name)
+  if (found.size > MOST_HOUSES) {
+    const says = `${found.size} projects; at most ${MOST_HOUSES} are run at once: name fewer folders`
+    throw new FleetError(`${named[0] ?? ''}: ${says}`, 2)
+  }
   const times = new Map<string, number>()
   for (const name of found.values()) times.set(name, (times.get(name) ?? 0) + 1)
   return [...found].map(([path, name], index) => ({
@@ -29,7 +33,7 @@ export function fileJobs(named: readonly string[], overrides: readonly string[])
 function expand(text: string): [path: string, name: string][] {
   const stats = statusOf(text)
   if (stats?.isDirectory() === true) {
-    const found = [...projectsIn(text, '')]
+    const found = [...projectsIn(text, '', { left: MOST_ENTRIES })]
     if (found.length === 0)
       throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/2')`, 2)
     return found
@@ -54,12 +58,17 @@ function statusOf(text: string): Stats | undefined {
   }
 }
 
-function* projectsIn(folder: string, below: string): Generator<[string, string]> {
+/** @param looked How many more files and folders may be looked at. */
+function* projectsIn(folder: string, below: string, looked: { left: number }): Generator<[string, string]> {
   const entries = listFolder(join(folder, below)).toSorted((a, b) => (a.name < b.name ? -1 : 1))
+  looked.left -= entries.length
+  if (looked.left < 0) {
+    throw new FleetError(`${folder}: more than ${MOST_ENTRIES} files lie below it; name the folder of the projects`, 2)
+  }
   for (const entry of entries) {
     if (entry.name.startsWith('.') || entry.name === 'node_modules') continue
     const inside = below === '' ? entry.name : `${below}/${entry.name}`
-    if (entry.isDirectory()) yield* projectsIn(folder, inside)
+    if (entry.isDirectory()) yield* projectsIn(folder, inside, looked)
     else if (/\.ya?ml$/iu.test(entry.name) && isProject(join(folder, inside))) {
       yield [join(folder, inside), withoutExtension(inside)]
     }

@@ -1,5 +1,6 @@
 import { readdirSync, type Dirent } from 'node:fs'
 import { join } from 'node:path'
+import { MOST_ENTRIES, MOST_HOUSES } from '../project/index.js'
 import { expandBraces } from './expand-braces.js'
 import { badPattern, nameMatcher } from './match-name.js'
 
@@ -32,6 +33,7 @@ type Segment = '**' | '..' | ((name: string) => boolean)
 class Walk {
   readonly found = new Set<string>()
   readonly #pattern: string
+  #entryCount = 0
   readonly #entries = new Map<string, readonly Dirent[]>()
 
   constructor(pattern: string) {
@@ -70,6 +72,9 @@ class Walk {
     const fitting = this.#read(folder).filter((entry) => segment(entry.name))
     if (!isLast) return fitting.filter((e) => !e.isFile()).map((entry) => [join(folder, entry.name), at + 1] as const)
     for (const entry of fitting) if (!entry.isDirectory()) this.found.add(join(folder, entry.name))
+    if (this.found.size > MOST_HOUSES) {
+      throw badPattern(this.#pattern, `more than ${MOST_HOUSES} files match it; name fewer`)
+    }
     return []
   }
 
@@ -80,6 +85,10 @@ class Walk {
       throw badPattern(this.#pattern, `it looks through more than ${MOST_FOLDERS} folders; begin it with a folder`)
     }
     const entries = entriesOf(folder)
+    this.#entryCount += entries.length
+    if (this.#entryCount > MOST_ENTRIES) {
+      throw badPattern(this.#pattern, `it looks at more than ${MOST_ENTRIES} files; begin it with a folder`)
+    }
     this.#entries.set(folder, entries)
     return entries
   }

@@ -2,6 +2,7 @@ import {
   closeSync,
   constants,
   existsSync,
+  fstatSync,
   ftruncateSync,
   openSync,
   readSync,
@@ -10,6 +11,7 @@ import {
   writeSync,
 } from 'node:fs'
 import { join } from 'node:path'
+import { LARGEST_JOURNAL_BYTES } from '../project/index.js'
 import { BUILD, sayBuild } from '../seal/index.js'
 import { digest } from './digest.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
@@ -61,10 +63,13 @@ export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway 
   const held = new Map<string, Line>()
   const damaged: number[] = []
   try {
-    file = openSync(path, constants.O_RDWR | constants.O_CREAT | constants.O_APPEND, 0o644)
+    // Without waiting for somebody at the other end of a pipe.
+    const how = constants.O_RDWR | constants.O_CREAT | constants.O_APPEND | (constants.O_NONBLOCK ?? 0)
+    file = openSync(path, how, 0o644)
+    checkRegular(file, path)
     refuseOtherFile(file, path)
     if (resume) {
-      const { end, others } = readHeld(file, held, damaged)
+      const { end, others } = readHeld(file, path, held, damaged)
       refuseOthers(file, path, others, useAnyway === true)
       ftruncateSync(file, end)
     } else ftruncateSync(file, 0)
@@ -116,6 +121,19 @@ export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway 
   }
 }
 
+/** A device or a pipe holds nothing that a later run could go on from. */
+function checkRegular(file: number, path: string): void {
+  const status = fstatSync(file)
+  const says = !status.isFile()
+    ? 'it is not a regular file; name another with --journal'
+    : status.size > LARGEST_JOURNAL_BYTES
+      ? `it is ${(status.size / 1e6).toFixed(1)} MB large; at most ${LARGEST_JOURNAL_BYTES / 1e6} MB is read: begin a new one`
+      : undefined
+  if (says === undefined) return
+  closeSync(file)
+  throw new FleetError(`cannot use the journal ${path}: ${says}`, 3)
+}
+
 /** A file that is no journal is left as it is: it would be cut off or emptied. */
 function refuseOtherFile(file: number, path: string): void {
   const buffer = Buffer.alloc(BEGINNING.length)
@@ -131,13 +149,14 @@ function refuseOtherFile(file: number, path: string): void {
 /** Finds the whole lines, and their length up to the last of them, as a torn one may follow. */
 function readHeld(
   file: number,
+  path: string,
   into: Map<string, Line>,
   damaged: number[],
 ): { readonly end: number; readonly others: ReadonlyMap<string, boolean> } {
   let [end, number] = [0, 0]
   /** Other builds, and whether what they wrote can be read. */
   const others = new Map<string, boolean>()
-  for (const line of readLines(file)) {
+  for (const line of readLines(file, path)) {
     end = line.offset + line.length + 1
     number += 1
     const entry = readEntry(line.text)

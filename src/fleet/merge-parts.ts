@@ -1,5 +1,5 @@
 import { closeSync, fstatSync, readSync } from 'node:fs'
-import { LARGEST_TABLE_BYTES, openRegular } from '../project/index.js'
+import { LARGEST_TABLE_BYTES, MOST_HOUSES, openRegular } from '../project/index.js'
 import { sayBuild } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { readFleetLine, type FleetLine } from './fleet-line.js'
@@ -9,6 +9,8 @@ import { EXIT_OF_STATUS, type ExitOfFleet, type FleetStatus } from './types.js'
 
 /** More are counted and not told. */
 const MOST_TOLD = 20
+/** No fleet is run in so many parts, and each is held open while they are put together. */
+const MOST_PARTS = 1000
 
 /** The parts of a fleet, found to be all of one whole. */
 export interface MergedParts {
@@ -36,6 +38,8 @@ interface Place extends Line {
  */
 export function mergeParts(named: readonly string[]): MergedParts {
   const paths = [...new Set(named.flatMap(filesOf))]
+  if (paths.length > MOST_PARTS)
+    throw new FleetError(`--merge: ${paths.length} files; at most ${MOST_PARTS} parts are put together`, 2)
   const files: number[] = []
   const close = (): void => {
     for (const file of files.splice(0)) closeSync(file)
@@ -66,11 +70,12 @@ export function mergeParts(named: readonly string[]): MergedParts {
 class Parts {
   readonly #rows = new Map<number, Place>()
   readonly #troubles: string[] = []
+  #more = 0
   #first: { readonly line: FleetLine; readonly at: string } | undefined
 
   read(path: string, file: number): void {
     let [number, end] = [0, 0]
-    for (const { offset, length, text } of readLines(file)) {
+    for (const { offset, length, text } of readLines(file, path)) {
       number += 1
       end = offset + length + 1
       this.#add(text, { file, offset, length, at: `${path}:${number}` })
@@ -91,7 +96,8 @@ class Parts {
     }
     const [first, ...more] = this.#troubles
     if (first !== undefined) {
-      const rest = more.length > MOST_TOLD ? [`and ${more.length - MOST_TOLD} more`] : []
+      const left = more.length - MOST_TOLD + this.#more
+      const rest = left > 0 ? [`and ${left} more`] : []
       throw new FleetError(first, 2, undefined, [...more.slice(0, MOST_TOLD), ...rest])
     }
     return [...this.#rows].toSorted(([a], [b]) => a - b).map(([, place]) => place)
@@ -112,13 +118,15 @@ class Parts {
     }
     const { row, rows } = line.fleet
     const before = this.#rows.get(row)
-    if (row > rows) this.#complain(where.at, `row ${row} of a fleet of ${rows}`)
+    if (rows > MOST_HOUSES) this.#complain(where.at, `a fleet of ${rows} rows; at most ${MOST_HOUSES} are put together`)
+    else if (row > rows) this.#complain(where.at, `row ${row} of a fleet of ${rows}`)
     else if (before !== undefined) this.#complain(where.at, `row ${row} (${line.name}) stands at ${before.at} already`)
     else this.#rows.set(row, { ...where, name: line.name, status: line.status })
   }
 
   #complain(at: string, message: string): void {
-    this.#troubles.push(`${at}: ${message}`)
+    if (this.#troubles.length > MOST_TOLD) this.#more += 1
+    else this.#troubles.push(`${at}: ${message}`)
   }
 }
 

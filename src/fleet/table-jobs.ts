@@ -1,4 +1,4 @@
-import type { ExtraColumns } from '../project/index.js'
+import { MOST_HOUSES, type ExtraColumns } from '../project/index.js'
 import {
   delimitersIn,
   headerOf,
@@ -45,6 +45,10 @@ export function* tableJobs(
   const used = new Map<string, number>()
   let index = 0
   for (const record of records) {
+    if (index >= MOST_HOUSES) {
+      const says = `more than ${MOST_HOUSES} houses; at most as many are run at once: split the table`
+      throw new FleetError(`${table}:${record.line}:1: ${says}`, 2)
+    }
     yield rowJob({ template, table, overrides, headings, decimalComma, used, index }, record)
     index += 1
   }

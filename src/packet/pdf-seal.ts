@@ -1,10 +1,13 @@
 import { BUILD, envelopeOf, inEnvelope, isWhole, sealOf, sha256Of, type Envelope } from '../seal/index.js'
+import { parseJson } from '../values/index.js'
 import { plainValues } from '../report/index.js'
 
 const PDF_SEAL_FORMAT = 'gablewatt-packet-seal/1'
 /** A comment of the PDF, which readers pass over; it stands before the last `startxref`, so that no offset moves. */
 const START = '%gablewatt-seal '
 const END = 'startxref'
+/** Brackets, commas and colons of a seal; one has about 40. */
+const MOST_SEAL_MARKS = 10_000
 
 /** Papers other than the permit packet that bear such a seal. */
 export const SEALED_PAPERS = ['proposal', 'application', 'handover'] as const
@@ -72,7 +75,7 @@ export function readPdfSeal(pdf: Uint8Array): { readonly seal: PdfSeal; readonly
   if (from < 0 || to < 0) return undefined
   let data: unknown
   try {
-    data = JSON.parse(bytes.toString('latin1', from + START.length, to))
+    data = parseJson(bytes.toString('latin1', from + START.length, to), MOST_SEAL_MARKS)
   } catch {
     return undefined
   }

@@ -1,8 +1,8 @@
 import { RECORD_FORMAT, RECORD_FORMATS, type PacketRecord } from '../drawings/index.js'
 import { FileError } from '../files/index.js'
-import { LARGEST_RESULT_BYTES, readNamedText } from '../project/index.js'
+import { LARGEST_RESULT_BYTES, MOST_RESULT_MARKS, readNamedText } from '../project/index.js'
 import { isWhole } from '../seal/index.js'
-import { parseJson } from '../values/index.js'
+import { parseJson, TooMuchJson } from '../values/index.js'
 
 /**
  * Reads what `draw-permit --result` wrote of an earlier issue.
@@ -14,8 +14,9 @@ export function readRecord(path: string): PacketRecord {
     new FileError(`${path} ${why}; it must be what draw-permit --result wrote`, { exitCode: 2 })
   let data: unknown
   try {
-    data = parseJson(readNamedText(path, LARGEST_RESULT_BYTES))
+    data = parseJson(readNamedText(path, LARGEST_RESULT_BYTES), MOST_RESULT_MARKS)
   } catch (error) {
+    if (error instanceof TooMuchJson) throw refuse(`has ${error.message}`)
     if (error instanceof SyntaxError) throw refuse('is not JSON')
     throw error
   }

@@ -1,4 +1,5 @@
 import { markedLine } from '../report/index.js'
+import { linesFrom } from '../values/index.js'
 import type { Problem } from './problem.js'
 
 const LINES_BEFORE = 2
@@ -11,14 +12,14 @@ const WIDTH = 100
  */
 export function formatCodeFrame(text: string, problem: Problem): string | undefined {
   if (problem.line === undefined) return undefined
-  const lines = text.split(/\r\n|\n/)
-  const line = lines[problem.line - 1]
+  const first = Math.max(1, problem.line - LINES_BEFORE)
+  const lines = linesFrom(text, first, problem.line)
+  const line = lines[problem.line - first]
   if (line === undefined) return undefined
   const column = Math.min(problem.column ?? 1, line.length + 1)
   const hidden = Math.max(0, column - WIDTH + 20)
   const numberWidth = String(problem.line).length
-  const first = Math.max(1, problem.line - LINES_BEFORE)
-  const shown = lines.slice(first - 1, problem.line).map((content, i) => {
+  const shown = lines.map((content, i) => {
     const cut = markedLine(content.replaceAll('\t', ' '), true).slice(hidden, hidden + WIDTH)
     return `  ${String(first + i).padStart(numberWidth)} | ${cut}`.trimEnd()
   })

@@ -3,6 +3,18 @@
  * `index.ts` has the reading too, which loads the file system and YAML.
  */
 export type * from './project-types.generated.js'
+export {
+  DEEPEST_METER,
+  MOST_BILLS,
+  MOST_HOUSES,
+  MOST_LIST_ROWS,
+  MOST_METER_ATTRIBUTES,
+  MOST_METER_ELEMENTS,
+  MOST_METER_NAMES,
+  MOST_READING_ROWS,
+  MOST_SHEET_ROWS,
+  MOST_WEATHER_ROWS,
+} from './budgets.js'
 export type { Authority, ExpeditedLimits } from './authority/authority-types.generated.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'
 export { equipmentNamed } from './equipment-named.js'

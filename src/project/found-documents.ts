@@ -1,6 +1,8 @@
-import { closeSync, openSync, readSync, statSync } from 'node:fs'
+import { closeSync, readSync } from 'node:fs'
+import { LARGEST_DOCUMENT_BYTES } from './budgets.js'
 import { documentsOf } from './documents.js'
 import { resolveInside } from './inside-folder.js'
+import { openRegular } from './read-file.js'
 import type { Project } from './project-types.generated.js'
 
 /** The mark of a PDF stands within this many bytes from its start. */
@@ -20,9 +22,7 @@ function isPdf(file: string, folder: string, allowOutside: boolean): boolean {
   if (path === undefined) return false
   let handle: number | undefined
   try {
-    // Opening a pipe would wait for a writer.
-    if (!statSync(path).isFile()) return false
-    handle = openSync(path, 'r')
+    handle = openRegular(path, LARGEST_DOCUMENT_BYTES)
     const start = Buffer.alloc(MARK_WITHIN)
     readSync(handle, start, 0, MARK_WITHIN, 0)
     return start.includes('%PDF-')

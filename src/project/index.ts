@@ -37,12 +37,20 @@ export { formatProblem, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export {
   LARGEST_DOCUMENT_BYTES,
+  LARGEST_JOURNAL_BYTES,
+  LARGEST_LIST_BYTES,
   LARGEST_LOGO_BYTES,
   LARGEST_METER_BYTES,
   LARGEST_RESULT_BYTES,
+  LARGEST_SHEETS_BYTES,
   LARGEST_TABLE_BYTES,
   LARGEST_WEATHER_BYTES,
   LARGEST_YAML_BYTES,
+  LONGEST_HOUSE_LINE,
+  MOST_BASELINE_MARKS,
+  MOST_ENTRIES,
+  MOST_HOUSES,
+  MOST_RESULT_MARKS,
 } from './budgets.js'
 export { decodeText, FileTrouble, openRegular, readBytes } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'

@@ -1,4 +1,5 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs'
+import { lineAt } from '../values/index.js'
 
 /**
  * The bound of a file of a stranger (`--untrusted`): a quarter of what is read otherwise.
@@ -28,7 +29,7 @@ export class FileTrouble extends Error {
 export function readBytes(path: string, most: number): Uint8Array {
   const descriptor = openRegular(path, most)
   try {
-    return readToEnd(descriptor, most)
+    return readToEnd(descriptor, most, fstatSync(descriptor).size)
   } catch (error) {
     throw error instanceof FileTrouble ? error : systemTrouble(error)
   } finally {
@@ -60,17 +61,29 @@ export function openRegular(path: string, most: number): number {
   }
 }
 
-/** What a descriptor gives to its end; some files have no size and yet content. */
-function readToEnd(descriptor: number, most: number): Buffer {
+/**
+ * What a descriptor gives to its end.
+ *
+ * @param size As the system tells it, so that it is read into one place; some files have none and yet content.
+ */
+function readToEnd(descriptor: number, most: number, size = 0): Buffer {
   const chunks: Buffer[] = []
   let total = 0
-  for (;;) {
-    const chunk = Buffer.alloc(65_536)
-    const length = readSome(descriptor, chunk)
-    if (length === 0) return Buffer.concat(chunks)
-    total += length
-    if (total > budgetOf(most)) throw tooLarge(total, budgetOf(most))
-    chunks.push(chunk.subarray(0, length))
+  // One more, so that the end is seen without further room.
+  for (let room = size + 1; ; room = 0) {
+    const chunk = Buffer.allocUnsafeSlow(Math.max(room, 65_536))
+    let filled = 0
+    while (filled < chunk.length) {
+      const length = readSome(descriptor, chunk.subarray(filled))
+      if (length === 0) {
+        const last = chunk.subarray(0, filled)
+        return chunks.length === 0 ? last : Buffer.concat([...chunks, last])
+      }
+      filled += length
+      total += length
+      if (total > budgetOf(most)) throw tooLarge(total, budgetOf(most))
+    }
+    chunks.push(chunk)
   }
 }
 
@@ -134,8 +147,7 @@ function badByte(bytes: Uint8Array): string {
   const [first, second] = bytes
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return ' (it looks like UTF-16)'
   const lenient = new TextDecoder('utf-8').decode(bytes)
-  const line = lenient.slice(0, lenient.indexOf('\uFFFD')).split('\n').length
-  return ` (line ${line})`
+  return ` (line ${lineAt(lenient, lenient.indexOf('\uFFFD'))})`
 }
 
 /** @param unreadable Whether it is a file; a text that was handed over is only of no use. */

@@ -1,10 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readRecords } from '../../src/money/rates/read-records.js'
 import { parseJson, TooMuchJson } from '../../src/values/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
+import { DOORS, HOSTILE } from './hostile-inputs.mjs'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-budgets-'))
 const house = join(ROOT, 'examples/lark-hollow.yaml')
@@ -72,3 +73,39 @@ describe('JSON', () => {
     expect(() => readRecords('r.json', `[${'{},'.repeat(1_000_001)}{}]`)).toThrow('more than 2000000 brackets')
   })
 })
+
+describe.skipIf(process.platform !== 'linux')(
+  'the worst file of a kind at its bounds stays within 600 MB and 15 s of CPU',
+  () => {
+    const inputs = join(folder, 'inputs')
+    beforeAll(() => cpSync(join(ROOT, 'examples'), inputs, { recursive: true }))
+
+    // By night all of them; by day some of the worst that a reader without its bounds would take gigabytes or minutes for.
+    const BY_DAY = new Set([
+      'weatherTypical bad rows',
+      'meterXml entities',
+      'meterXml elements of names of their own',
+      'production bad stamps',
+      'production wide header',
+      'merge one line',
+      'logo groups with transforms',
+    ])
+    test.each(HOSTILE.filter(([kind, name]) => BY_DAY.has(`${kind} ${name}`) || process.env['NIGHTLY'] !== undefined))(
+      '%s: %s',
+      { timeout: 240_000 },
+      async (kind, name, make, ending = '.dat') => {
+        const path = join(inputs, `hostile${ending}`)
+        make(path)
+        const run = await gablewatt(
+          DOORS[kind]!.map((arg) => arg.replaceAll('FILE', path)),
+          { cwd: inputs, env: { NODE_OPTIONS: `--require ${join(ROOT, 'tests/robustness/preload-tell-memory.cjs')}` } },
+        )
+        rmSync(path)
+        expect([2, 3], `${name}: ${run.stderr.slice(0, 500)}`).toContain(run.exitCode)
+        expect(run.stderr).not.toMatch(/ at .*\.c?js:|NaN|undefined|RangeError/u)
+        expect(Number(/at most (\d+) kB/u.exec(run.stderr)?.[1])).toBeLessThan(600_000)
+        expect(Number(/ ([\d.]+) s of CPU/u.exec(run.stderr)?.[1])).toBeLessThan(15)
+      },
+    )
+  },
+)

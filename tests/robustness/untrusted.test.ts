@@ -14,6 +14,7 @@ import { join } from 'node:path'
 import { execa } from 'execa'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
+import { BOMBS } from '../fuzz/hostile-pdf.mjs'
 
 const base = realpathSync(mkdtempSync(join(tmpdir(), 'gablewatt-untrusted-')))
 const folder = join(base, 'quote')
@@ -102,6 +103,46 @@ describe('--untrusted', () => {
     const confined = await untrusted('estimate-yield', large)
     expect(confined).toMatchObject({ exitCode: 3, stdout: '' })
     expect(confined.stderr).toMatch(/is 0\.5 MB large; at most 0\.5 MB is read/u)
+  })
+})
+
+describe.skipIf(process.platform !== 'linux')('hostile PDF files, where no thread has limits of its own', () => {
+  // By night all of them; by day those that would take most, and a sound end beside them.
+  const BY_DAY = new Set(['an object stream that unpacks to a gigabyte', 'run lengths over a bomb', 'lists in lists'])
+  const names = Object.keys(BOMBS).filter((name) => BY_DAY.has(name) || process.env['NIGHTLY'] !== undefined)
+
+  /** The largest that the confined child was, kB, as long as it lives. */
+  const peakBelow = (pid: number): number => {
+    try {
+      const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim().split(' ')
+      const peaks = children.map(
+        (child) => /VmHWM:\s+(\d+)/u.exec(readFileSync(`/proc/${child}/status`, 'utf8'))?.[1] ?? '0',
+      )
+      return Math.max(...peaks.map(Number))
+    } catch {
+      return 0
+    }
+  }
+
+  test.each(names)('%s', { timeout: 120_000 }, async (name) => {
+    writeFileSync(join(folder, 'paper.pdf'), BOMBS[name as keyof typeof BOMBS](0.15))
+    writeFileSync(
+      join(folder, 'mapping.yaml'),
+      'format: gablewatt-form-mapping/1\nfields:\n  - { field: name, text: x }\n',
+    )
+    const run = untrusted('fill-form', house, 'paper.pdf', 'mapping.yaml', '--out', 'filled.pdf', '--force')
+    let peak = 0
+    const { pid } = run as unknown as { readonly pid: number }
+    const poll = setInterval(() => (peak = Math.max(peak, peakBelow(pid))), 20)
+    const { exitCode, stderr } = await run
+    clearInterval(poll)
+    expect([0, 2], stderr).toContain(exitCode)
+    expect(stderr).toMatch(
+      /^(?:wrote filled\.pdf|error: form 'paper\.pdf' .+|gablewatt: stopped (?:after 60 s|at 512 MB).+)$/mu,
+    )
+    expect(stderr).not.toMatch(/ at .*\.c?js:|NaN|undefined/u)
+    expect(peak).toBeGreaterThan(30_000)
+    expect(peak).toBeLessThan(800_000)
   })
 })
 

@@ -130,7 +130,7 @@ describe('places', () => {
 
 describe('a table of measurements', () => {
   const table = (text: string, delimiter?: string, headerLine?: number) => {
-    const found = readTable(text, delimiter, headerLine)
+    const found = readTable(text, 1_000_000, delimiter, headerLine)
     return { ...found, problems: found?.problems.map(({ line, column, message }) => `${line}:${column} ${message}`) }
   }
 
@@ -143,7 +143,7 @@ describe('a table of measurements', () => {
     const { header, rows } = table('a "stray quote\nmore, of it\ndate,kWh\n1,2\n', undefined, 3)
     expect(header?.map(({ text }) => text)).toEqual(['date', 'kWh'])
     expect(rows?.map(({ texts: cells }) => cells)).toEqual([['1', '2']])
-    expect(readTable('a,b\n\nc,d\n', undefined, 2)).toBeUndefined()
+    expect(readTable('a,b\n\nc,d\n', 1000, undefined, 2)).toBeUndefined()
   })
 
   test('blanks round cells and quotes, empty rows, empty cells at the end', () => {

@@ -5,7 +5,7 @@ import {
   entriesOfTable,
   entryOfSettings,
   EQUIPMENT_KINDS,
-  LARGEST_TABLE_BYTES,
+  LARGEST_SHEETS_BYTES,
   LARGEST_YAML_BYTES,
   readColumns,
   readNamedText,
@@ -84,7 +84,7 @@ function readEntries(options: Options): Pick<Parameters<typeof addEquipment>[0],
     if (columns === undefined) throw new UsageError('--table needs --columns, which says what its columns hold')
     if (named.length > 0 || set.length > 0)
       throw new UsageError('--table stands without ids and --set; what is the same in every row goes under values')
-    const [text, declared] = [readNamedText(table, LARGEST_TABLE_BYTES), readNamedText(columns, LARGEST_YAML_BYTES)]
+    const [text, declared] = [readNamedText(table, LARGEST_SHEETS_BYTES), readNamedText(columns, LARGEST_YAML_BYTES)]
     return { ...entriesOfTable(table, text, readColumns(columns, declared)), sources: new Map([[table, text]]) }
   }
   if (columns !== undefined) throw new UsageError('--columns belongs to --table')

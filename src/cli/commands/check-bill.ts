@@ -1,6 +1,6 @@
 import { Option, type Command } from 'commander'
 import { checkBills, type CheckedBillsValues, type DayCount } from '../../money/index.js'
-import { LARGEST_TABLE_BYTES, readNamedText } from '../../project/index.js'
+import { LARGEST_LIST_BYTES, readNamedText } from '../../project/index.js'
 import type { Section, TableData } from '../../report/index.js'
 import { UsageError } from '../errors.js'
 import { takesProject, writesReport } from '../options.js'
@@ -41,7 +41,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
     throw new UsageError('only one of project and bills can come from stdin')
   const { project } = await context.project()
   const file = tablePath === '-' ? '<stdin>' : tablePath
-  const text = tablePath === '-' ? await readStdin(LARGEST_TABLE_BYTES) : readNamedText(tablePath, LARGEST_TABLE_BYTES)
+  const text = tablePath === '-' ? await readStdin(LARGEST_LIST_BYTES) : readNamedText(tablePath, LARGEST_LIST_BYTES)
   const { days } = options
   const result = checkBills({ tariff: project.tariff, file, text, ...(days === undefined ? {} : { days }) })
   const table = tableOf(result.values)

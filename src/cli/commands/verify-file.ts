@@ -2,9 +2,10 @@ import type { Command } from 'commander'
 import { FileError } from '../../files/index.js'
 import { LARGEST_DOCUMENT_BYTES, readNamedBytes } from '../../project/index.js'
 import { sha256Of } from '../../seal/index.js'
+import { TooMuchJson } from '../../values/index.js'
 import { Worksheet } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
-import { knownFile } from '../verify/known-file.js'
+import { knownFile, type KnownFile } from '../verify/known-file.js'
 import { checkSignature, signatureOf } from '../verify/sign.js'
 import { tellComparison, tellFile, tellSignature } from '../verify/tell.js'
 import { verifySections, verifyTable, verifyValues, type Verified } from '../verify/sections.js'
@@ -57,7 +58,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   const [path = '-'] = context.args
   const bytes = readNamedBytes(path, LARGEST_DOCUMENT_BYTES)
-  const known = knownFile(bytes)
+  const known = readKnown(path, bytes, options.sign !== undefined || options.key !== undefined)
   if (known === undefined && options.sign === undefined && options.key === undefined) {
     throw new FileError(
       `${path} bears no seal of this program: a packet, a PDF of a proposal, an application or a hand-over, a JSON result or fleet lines do; text, CSV and drawings do not`,
@@ -92,5 +93,16 @@ export async function run(context: CommandContext, options: Options): Promise<Co
       csv: verifyTable(verified),
       result: sheet.result(verifyValues(verified)),
     },
+  }
+}
+
+/** @param mayBeAny Whether a file of any kind is taken, which is the case with keys. */
+function readKnown(path: string, bytes: Uint8Array, mayBeAny: boolean): KnownFile | undefined {
+  try {
+    return knownFile(bytes)
+  } catch (error) {
+    if (!(error instanceof TooMuchJson)) throw error
+    if (mayBeAny) return undefined
+    throw new FileError(`${path} bears no seal of this program, which writes no such file: ${error.message}`)
   }
 }

@@ -7,7 +7,7 @@ import {
   type PageSize,
   type TableText,
 } from '../../papers/index.js'
-import { LARGEST_TABLE_BYTES, readNamedText } from '../../project/index.js'
+import { LARGEST_LIST_BYTES, readNamedText } from '../../project/index.js'
 import { isDay } from '../../values/index.js'
 import type { CautionSubject, Report } from '../../report/index.js'
 import { UsageError } from '../errors.js'
@@ -91,7 +91,7 @@ export async function run(context: CommandContext, options: Options): Promise<Co
 }
 
 function tableOf(path: string | undefined): TableText | undefined {
-  return path === undefined ? undefined : { name: path, text: readNamedText(path, LARGEST_TABLE_BYTES) }
+  return path === undefined ? undefined : { name: path, text: readNamedText(path, LARGEST_LIST_BYTES) }
 }
 
 function day(text: string): string {

@@ -1,6 +1,7 @@
 import { BUILD, isWhole } from '../../seal/index.js'
 import { readPdfSeal, type PdfSeal, type SealedPaper } from '../../packet/index.js'
-import { parseJson } from '../../values/index.js'
+import { LONGEST_HOUSE_LINE, MOST_BASELINE_MARKS, MOST_HOUSES } from '../../project/index.js'
+import { parseJson, TooMuchJson } from '../../values/index.js'
 
 /** Something sealed that a file holds: the whole of it, or a line. */
 export interface SealedPart {
@@ -35,7 +36,10 @@ const KINDS: readonly (readonly [start: string, kind: FileKind])[] = [
   ['gablewatt-packet/', 'packet record'],
 ]
 
-/** @returns undefined when there is nothing sealed by this program in it. */
+/**
+ * @returns undefined when there is nothing sealed by this program in it.
+ * @throws TooMuchJson when it is more than this program writes.
+ */
 export function knownFile(bytes: Uint8Array): KnownFile | undefined {
   if (Buffer.from(bytes.subarray(0, 1024)).includes('%PDF-')) return packetFile(bytes)
   const text = Buffer.from(bytes).toString('utf8')
@@ -65,15 +69,28 @@ function linesFile(text: string): KnownFile | undefined {
   const broken: number[] = []
   const parts: SealedPart[] = []
   let kind: FileKind | undefined
-  for (const [index, line] of text.split('\n').entries()) {
+  let index = -1
+  for (const line of linesOf(text)) {
+    index += 1
+    if (index >= MOST_HOUSES) throw new TooMuchJson(`more than ${MOST_HOUSES} lines`)
     if (line.trim() === '') continue
-    const data = parsed(line)
+    const data = line.length > LONGEST_HOUSE_LINE ? undefined : parsedLine(line)
     const found = data === undefined ? undefined : kindOf(data)
     kind ??= found
     if (data === undefined || found === undefined || found !== kind) broken.push(index + 1)
     else parts.push(partOf(data, found, index + 1))
   }
   return kind === undefined ? undefined : { kind, parts, broken }
+}
+
+/** Not all at once, as there may be millions. */
+function* linesOf(text: string): Generator<string> {
+  let at = 0
+  for (let end = text.indexOf('\n'); end >= 0; end = text.indexOf('\n', at)) {
+    yield text.slice(at, end)
+    at = end + 1
+  }
+  yield text.slice(at)
 }
 
 function lineOf(kind: FileKind, line: number): number | undefined {
@@ -102,10 +119,21 @@ function kindOf({ format, seal }: Readonly<Record<string, unknown>>): FileKind |
 
 function parsed(text: string): Record<string, unknown> | undefined {
   try {
-    const data: unknown = parseJson(text)
+    const data: unknown = parseJson(text, MOST_BASELINE_MARKS)
     return isMap(data) ? data : undefined
-  } catch {
+  } catch (error) {
+    if (error instanceof TooMuchJson) throw error
     return undefined
+  }
+}
+
+/** A line that is too much is one more that is broken. */
+function parsedLine(text: string): Record<string, unknown> | undefined {
+  try {
+    return parsed(text)
+  } catch (error) {
+    if (error instanceof TooMuchJson) return undefined
+    throw error
   }
 }
 

@@ -1,3 +1,4 @@
+import { MOST_WEATHER_ROWS } from '../../project/facts.js'
 import { readTable, type Stamp, type Table, type TableRow } from '../../values/index.js'
 import { QUANTITIES, type Quantity, type SeriesRows } from './series-file.js'
 import { SERIES_PATH, seriesError } from './series-error.js'
@@ -33,7 +34,7 @@ const BELIEVED: Readonly<Record<Quantity, readonly [low: number, high: number, u
 
 /** @throws StageError with the line of the first row that is badly written. */
 export function openTable(text: string, delimiter: string | undefined, headerLine: number): Table {
-  const table = readTable(text, delimiter, headerLine)
+  const table = readTable(text, MOST_WEATHER_ROWS, delimiter, headerLine)
   if (table === undefined)
     throw seriesError(headerLine, undefined, 'no column names stand here', 'check the kind of the file and its header')
   const [problem] = table.problems

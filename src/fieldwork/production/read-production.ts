@@ -1,3 +1,4 @@
+import { MOST_READING_ROWS } from '../../project/facts.js'
 import type { Problem, Production } from '../../project/index.js'
 import { MS_PER_MINUTE, openTable, type Milliseconds, type TableCell, type TableProblem } from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
@@ -17,6 +18,8 @@ export type ReadProduction =
 
 /** More bad cells than this are not listed one by one. */
 const MOST_PROBLEMS = 50
+/** Nor more than this kept to be put in order. */
+const MOST_KEPT = 10_000
 const DELIMITER_NAMES: Readonly<Record<string, string>> = { ';': 'semicolon', '\t': 'tab', '|': 'vertical bar' }
 
 /**
@@ -35,11 +38,13 @@ export function readProduction(
   isQuick = true,
 ): ReadProduction {
   const problems: Problem[] = []
+  let more = 0
   const complain: Complain = (cell, message) => {
-    problems.push({ file, path: '', message, ...(cell === undefined ? { line: 1, column: 1 } : placeOf(cell)) })
+    if (problems.length >= MOST_KEPT) more += 1
+    else problems.push({ file, path: '', message, ...(cell === undefined ? { line: 1, column: 1 } : placeOf(cell)) })
   }
-  const failed = (): ReadProduction => ({ problems: shorten(file, problems) })
-  const table = openTable(text, mapping.delimiter, mapping.header_line)
+  const failed = (): ReadProduction => ({ problems: shorten(file, problems, more) })
+  const table = openTable(text, MOST_READING_ROWS, mapping.delimiter, mapping.header_line)
   if (table === undefined) {
     complain(undefined, 'no line with column names is found; the file must be a table with a header, such as date,kWh')
     return failed()
@@ -52,7 +57,7 @@ export function readProduction(
     return failed()
   }
   const source: ReadingTable = { table, columns, isQuick }
-  const look = lookThrough(source, countLines(text), mapping.date_order, tellRow)
+  const look = lookThrough(source, mostRows(text, table.header.length), mapping.date_order, tellRow)
   if (look.readings.length === 0) {
     if (problems.length === 0) complain(table.header[0], 'the table has no rows')
     return failed()
@@ -109,11 +114,11 @@ export function readProduction(
   }
 }
 
-/** More rows than lines there are not. */
-function countLines(text: string): number {
+/** More rows than lines there are not, nor than have room with a character for each column; room is made for all at once. */
+function mostRows(text: string, columns: number): number {
   let count = 1
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) count += 1
-  return count
+  return Math.min(count, MOST_READING_ROWS, Math.ceil(text.length / columns))
 }
 
 function firstStamp({ table, columns }: ReadingTable): TableCell | undefined {
@@ -173,9 +178,9 @@ function placeOf(cell: TableCell): { line: number; column: number; length: numbe
   return { line: cell.line, column: cell.column, length: Math.max(1, cell.text.length) }
 }
 
-function shorten(file: string, problems: readonly Problem[]): readonly Problem[] {
+function shorten(file: string, problems: readonly Problem[], more: number): readonly Problem[] {
   const sorted = problems.toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0))
   if (sorted.length <= MOST_PROBLEMS) return sorted
-  const rest = sorted.length - MOST_PROBLEMS
+  const rest = sorted.length - MOST_PROBLEMS + more
   return [...sorted.slice(0, MOST_PROBLEMS), { file, path: '', message: `${rest} more cells are bad` }]
 }

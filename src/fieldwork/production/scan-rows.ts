@@ -15,6 +15,9 @@ import type { Complain } from './production-limits.js'
 import { QuickRow } from './quick-row.js'
 import { ReadingColumns, type FindCells, type Readings } from './readings.js'
 
+/** As many as are kept of all that is wrong. */
+const MOST_BAD_NUMBERS = 10_000
+
 /** A table of readings: how its rows are come by, and what its columns are. */
 export interface ReadingTable {
   readonly table: OpenTable
@@ -91,6 +94,7 @@ export function scanRows(
   const kinds = new Set<Stamp['kind']>()
   if (readings.left.length < readings.length) kinds.add('time')
   const numbers = new Float64Array(columns.modules.length + 1)
+  let moreBad = 0
   const badNumbers: { readonly cell: TableCell | undefined; readonly message: string }[] = []
   const rowLines = new Map<number, number>()
   const numberOf = (row: TableRow, column: number): number => {
@@ -99,7 +103,8 @@ export function scanRows(
     if (parsed === undefined) return Number.NaN
     if (Number.isFinite(parsed)) return parsed
     const message = `'${written}' is no number; leave the cell empty when there is no reading`
-    badNumbers.push({ cell: row.cell(column), message })
+    if (badNumbers.length < MOST_BAD_NUMBERS) badNumbers.push({ cell: row.cell(column), message })
+    else moreBad += 1
     return Number.NaN
   }
   for (const { row, at } of rowsLeft(table, readings)) {
@@ -123,6 +128,9 @@ export function scanRows(
   readings.dropUnset()
   const tellNumbers = (tell: Complain): void => {
     for (const { cell, message } of badNumbers) tell(cell, message)
+    // Those beyond are counted by whoever is told.
+    const last = badNumbers.at(-1)
+    for (let left = last === undefined ? 0 : moreBad; left > 0; left -= 1) tell(last?.cell, last?.message ?? '')
   }
   return { readings, kinds, find: findCells({ table, columns }, rowLines), tellNumbers }
 }

@@ -1,3 +1,4 @@
+import { MOST_LIST_ROWS } from '../../project/facts.js'
 import { ProjectError, type Complaint, type Problem } from '../../project/index.js'
 import { own, readTable, type TableCell, type TableRow } from '../../values/index.js'
 import { checkPrices } from './check-prices.js'
@@ -60,7 +61,7 @@ export function readPriceTable(file: string, text: string): PriceList {
   const table = new PriceTable(file)
   const refuse = (): ProjectError => new ProjectError(table.problems, 2, new Map([[file, text]]))
   const { head, headerLine } = readHead(text, table)
-  const read = readTable(text, undefined, headerLine)
+  const read = readTable(text, MOST_LIST_ROWS, undefined, headerLine)
   if (read === undefined) table.tell({ line: headerLine, column: 1 }, '', 'there are no column names')
   for (const problem of read?.problems ?? []) table.tell(problem, '', problem.message)
   const columns = new Map<string, number>()

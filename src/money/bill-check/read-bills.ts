@@ -1,3 +1,4 @@
+import { MOST_BILLS } from '../../project/facts.js'
 import { ProjectError, type Problem } from '../../project/index.js'
 import { decimal } from '../../values/decimal/index.js'
 import { isDay, readTable, type TableCell, type TableRow } from '../../values/index.js'
@@ -35,7 +36,7 @@ export function readBills(file: string, text: string, ids: BillIds): PaidBill[] 
     problems.push({ file, line: at.line, column: at.column, path, message })
   }
   const give = (): ProjectError => new ProjectError(problems, 2, new Map([[file, text]]))
-  const table = readTable(text)
+  const table = readTable(text, MOST_BILLS)
   if (table === undefined) {
     tell(
       { line: 1, column: 1 },

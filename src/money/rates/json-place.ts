@@ -1,3 +1,5 @@
+import { lineAt } from '../../values/index.js'
+
 /** A stretch of JSON cannot be read at this offset. */
 class Bad extends Error {
   readonly offset: number
@@ -19,8 +21,7 @@ export interface TextPlace {
 
 export function placeAt(text: string, offset: number): TextPlace {
   const before = text.slice(0, offset)
-  const line = before.split('\n').length
-  return { line, column: offset - before.lastIndexOf('\n') }
+  return { line: lineAt(text, offset), column: offset - before.lastIndexOf('\n') }
 }
 
 /** Where the value at a path begins in well-formed JSON; of the innermost value around it that there is. */

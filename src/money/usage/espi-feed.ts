@@ -1,6 +1,7 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser'
 import { StageError } from '../../worksheet/index.js'
-import { own } from '../../values/index.js'
+import { DEEPEST_METER, MOST_METER_ATTRIBUTES, MOST_METER_ELEMENTS, MOST_METER_NAMES } from '../../project/facts.js'
+import { beyondXml, own } from '../../values/index.js'
 
 /** A tree of an XML file: elements without prefix, all values text. */
 export type XmlNode = string | XmlElement | readonly XmlNode[] | undefined
@@ -69,8 +70,17 @@ export function readFeed(xml: string): FeedEntry[] {
   })
 }
 
-/** The parser refuses what is broken, and what is nested deeper than any feed. */
+const BOUNDS = {
+  elements: MOST_METER_ELEMENTS,
+  attributes: MOST_METER_ATTRIBUTES,
+  names: MOST_METER_NAMES,
+  depth: DEEPEST_METER,
+}
+
+/** The parser refuses what is broken; what would cost it too much is refused before. */
 function parseXml(parser: XMLParser, text: string): XmlElement {
+  const beyond = beyondXml(text, BOUNDS)
+  if (beyond !== undefined) throw noFeed(`: ${beyond}`)
   const valid = XMLValidator.validate(text)
   if (valid !== true) throw noFeed(`: line ${String(valid.err.line)}, ${valid.err.msg}`)
   try {

@@ -18,13 +18,11 @@ export interface OrderedReadings {
  * @throws StageError for different readings of one interval without a policy, and for readings of a counting register.
  */
 export function orderReadings(raw: readonly MeterReading[], policy: OverlapPolicy, where: string): OrderedReadings {
-  const sorted = raw
-    .map((reading, i) => ({ reading, i }))
-    .sort((a, b) => a.reading.startS - b.reading.startS || a.i - b.i)
+  const sorted = raw.toSorted((a, b) => a.startS - b.startS)
   const readings: MeterReading[] = []
   let exactDuplicates = 0
   let conflicts = 0
-  for (const { reading } of sorted) {
+  for (const reading of sorted) {
     const last = readings.at(-1)
     if (last === undefined || reading.startS >= last.startS + last.durationS) {
       readings.push(reading)

@@ -1,10 +1,12 @@
+import { MOST_READING_ROWS } from '../../project/facts.js'
 import type { IntervalCsv } from '../../project/index.js'
 import {
-  readTable,
+  openTable,
   stampFormatTrouble,
   stampReader,
   type Seconds,
   type Stamp,
+  type TableProblem,
   type TableRow,
 } from '../../values/index.js'
 import { StageError } from '../../worksheet/index.js'
@@ -52,8 +54,8 @@ function valueReader({ unit, interval_min: intervalMin }: IntervalCsv, placeOf: 
 function tableOf(
   mapping: IntervalCsv,
   text: string,
-): { column: (place: string, name: string) => number; width: number; rows: readonly TableRow[] } {
-  const table = readTable(text, mapping.delimiter ?? ',', mapping.header_line)
+): { column: (place: string, name: string) => number; width: number; rows: Iterable<TableRow> } {
+  const table = openTable(text, MOST_READING_ROWS, mapping.delimiter ?? ',', mapping.header_line)
   if (table === undefined) {
     throw csvError(
       'header_line',
@@ -61,7 +63,10 @@ function tableOf(
       'State the line that holds the column names.',
     )
   }
-  const [first, ...more] = table.problems
+  const problems: TableProblem[] = table.problem === undefined ? [] : [table.problem]
+  // They are not kept, as there may be a million: a first look finds the bad ones, before any cell is read.
+  for (const _ of table.rows((problem) => problems.push(problem)));
+  const [first, ...more] = problems
   if (first !== undefined) {
     const also = more.length === 0 ? '' : ` (and ${String(more.length)} more bad rows)`
     throw csvError(
@@ -79,7 +84,7 @@ function tableOf(
       'Write a column name exactly as in the file.',
     )
   }
-  return { column, width: table.header.length, rows: table.rows }
+  return { column, width: table.header.length, rows: table.rows(() => undefined) }
 }
 
 /** Readings of a row with the columns of their cells: one in the long layout, a day of them in the wide one. */

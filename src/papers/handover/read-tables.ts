@@ -1,3 +1,4 @@
+import { MOST_LIST_ROWS } from '../../project/facts.js'
 import { didYouMean, ProjectError, type Problem, type StringReading } from '../../project/index.js'
 import { readTable, type TableCell, type TableRow } from '../../values/index.js'
 import type { SerialNumber } from './handover-values.js'
@@ -112,7 +113,7 @@ class Reader {
 
   constructor(file: TableText) {
     this.#file = file
-    const table = readTable(file.text)
+    const table = readTable(file.text, MOST_LIST_ROWS)
     this.rows = table?.rows ?? []
     this.#header = table?.header ?? []
     for (const { line, column, message } of table?.problems ?? []) this.complain({ text: '', line, column }, message)

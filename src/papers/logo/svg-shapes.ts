@@ -24,6 +24,8 @@ const SKIPPED = new Set(['title', 'desc', 'metadata', '#comment', '#text'])
 const SHAPES = new Set(['path', 'rect', 'circle', 'ellipse', 'polygon', 'polyline', 'line'])
 const MOST_SHAPES = 4000
 const MOST_DEPTH = 40
+/** What moves one shape, with that of its groups. Each shape has its own list of them. */
+const MOST_MOVES = 200
 /** Shapes and their places in an SVG are far below this. */
 const FARTHEST = 1e6
 
@@ -77,6 +79,7 @@ function walk(nodes: readonly Node[], at: Walk): void {
     const moved = readMatrices(attributes['transform'])
     if (moved === undefined) throw new Refused(`a transform cannot be read: ${short(attributes['transform'])}`)
     const matrices = [...at.matrices, ...moved]
+    if (matrices.length > MOST_MOVES) throw new Refused(`a shape has more than ${MOST_MOVES} transforms`)
     const look = lookIn(attributes, at.look)
     if (name === 'g') walk(node['g'] as Node[], { ...at, matrices, look, depth: at.depth + 1 })
     else if (SHAPES.has(name)) {

@@ -1,4 +1,5 @@
 import { readTable, type TableRow } from '../../values/index.js'
+import { MOST_SHEET_ROWS } from '../budgets.js'
 import { nearest } from '../did-you-mean.js'
 import type { Problem } from '../problem.js'
 import { sortProblems } from '../problem.js'
@@ -24,7 +25,7 @@ export function entriesOfTable(
   columns: ReadColumns,
 ): { readonly entries: readonly EquipmentEntry[]; readonly problems: readonly Problem[] } {
   const { data } = columns
-  const table = readTable(text, data.delimiter, data.header_line)
+  const table = readTable(text, MOST_SHEET_ROWS, data.delimiter, data.header_line)
   if (table === undefined) {
     const message = 'no line of column names found; a table has a header line with two or more cells'
     throw new ProjectError([{ file, line: 1, column: 1, path: '', message }], 2)

@@ -1,5 +1,4 @@
-/** More than any line of a table needs; a file without line ends must not be read as one. */
-export const LONGEST_LINE = 150_000
+import { LONGEST_LINE } from './table-bounds.js'
 
 /** A line without its line feed; `isCut` when it was too long and nothing after it is read. */
 export interface Line {

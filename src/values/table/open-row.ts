@@ -1,8 +1,6 @@
 import { loneReturn, tooManyCells } from './row-problems.js'
+import { LONGEST_CELL } from './table-bounds.js'
 import { QuotedRow, type TableCell, type TableProblem } from './table-row.js'
-
-/** More than any cell needs; an unclosed quote must not swallow a whole file. */
-const LONGEST_CELL = 100_000
 
 interface OpenCell {
   readonly line: number

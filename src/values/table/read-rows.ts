@@ -1,6 +1,7 @@
-import { LONGEST_LINE, linesOf } from './lines.js'
+import { linesOf } from './lines.js'
 import { loneReturn, tooManyCells } from './row-problems.js'
 import { OpenRow } from './open-row.js'
+import { LONGEST_LINE } from './table-bounds.js'
 import { PlainRow, type TableRow } from './table-row.js'
 
 /** How a table is written. */
@@ -34,6 +35,7 @@ export function* readRows(chunks: Iterable<string>, options: RowOptions = {}): G
   for (const { text, isCut } of linesOf(chunks)) {
     number += 1
     if (number < firstLine) continue
+    if (open === undefined && !isCut && (text === '' || text === '\r')) continue
     if (open === undefined && !isCut && !text.includes('"')) {
       if (takes?.(text, number) === true) continue
       const row = plainRow(number, text, { delimiter, trim })

@@ -1,6 +1,8 @@
 import { commonestDelimiter, outsideQuotes } from './delimiter.js'
 import { linesOf } from './lines.js'
 import { readRows, type TakesLine } from './read-rows.js'
+import { tooManyBadRows, tooManyRows } from './row-problems.js'
+import { MOST_BAD_ROWS, MOST_CELLS } from './table-bounds.js'
 import type { TableCell, TableProblem, TableRow } from './table-row.js'
 
 /** A table of measurements: its header, the rows that are well written, and what is wrong with the others. */
@@ -31,12 +33,13 @@ export interface OpenTable {
  * header are dropped; any other row with more or fewer cells is a problem, for nobody knows what its cells are.
  *
  * @param text The whole file.
+ * @param mostRows Rows below the header that are read; one more is a problem, and the last.
  * @param delimiter Character between columns; the one that the header holds most often when undefined.
  * @param headerLine Line of the column names, counted from 1; the first with two or more cells when undefined.
  * @returns undefined when no line can be a header.
  */
-export function readTable(text: string, delimiter?: string, headerLine?: number): Table | undefined {
-  const table = openTable(text, delimiter, headerLine)
+export function readTable(text: string, mostRows: number, delimiter?: string, headerLine?: number): Table | undefined {
+  const table = openTable(text, mostRows, delimiter, headerLine)
   if (table === undefined) return undefined
   const problems: TableProblem[] = table.problem === undefined ? [] : [table.problem]
   const rows = [...table.rows((problem) => problems.push(problem))]
@@ -44,28 +47,50 @@ export function readTable(text: string, delimiter?: string, headerLine?: number)
 }
 
 /** Such a table without its rows. */
-export function openTable(text: string, delimiter?: string, headerLine?: number): OpenTable | undefined {
+export function openTable(
+  text: string,
+  mostRows: number,
+  delimiter?: string,
+  headerLine?: number,
+): OpenTable | undefined {
   const found = findHeader(text, delimiter, headerLine)
   if (found === undefined) return undefined
   const options = { delimiter: found.delimiter, firstLine: found.line, trim: true }
   const first = readRows([text], options).next()
   if (first.done === true) return undefined
-  const header = withoutEmptyEnd(first.value.cells())
+  // More of them are a problem of their own; what compares each with each takes too long then.
+  const header = withoutEmptyEnd(first.value.cells()).slice(0, MOST_CELLS)
   return {
     delimiter: found.delimiter,
     header,
     problem: first.value.problem,
     rows: function* rows(bad, takes) {
       let isHeader = true
-      const after: TakesLine | undefined = takes && ((line, number) => !isHeader && takes(line, number))
+      let [count, badCount] = [0, 0]
+      // The row after the last that may be is left for below, which tells of it.
+      const after: TakesLine | undefined =
+        takes &&
+        ((line, number) => {
+          if (isHeader || count >= mostRows || !takes(line, number)) return false
+          count += 1
+          return true
+        })
       for (const row of readRows([text], after === undefined ? options : { ...options, takes: after })) {
         if (isHeader) {
           isHeader = false
           continue
         }
+        count += 1
+        if (count > mostRows) {
+          bad(tooManyRows(row.line, mostRows))
+          return
+        }
         const problem = row.problem ?? shapeProblem(row, header, found.delimiter)
-        if (problem !== undefined) bad(problem)
-        else if (row.texts.some((cell) => cell !== '')) yield row
+        if (problem !== undefined) {
+          badCount += 1
+          bad(badCount > MOST_BAD_ROWS ? tooManyBadRows(row.line) : problem)
+          if (badCount > MOST_BAD_ROWS) return
+        } else if (row.texts.some((cell) => cell !== '')) yield row
       }
     },
   }
