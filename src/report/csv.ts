@@ -34,7 +34,9 @@ function defuse(value: string): string {
   const text = cleanText(value)
   const isNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/u.test(text)
   // The tab and return that also start a formula are looked for before they are cleaned away.
-  return !isNumber && (/^[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/u.test(text.trimStart()) || /^[\t\r]/u.test(value)) ? `'${text}` : text
+  return !isNumber && (/^[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/u.test(text.trimStart()) || /^[\t\r]/u.test(value))
+    ? `'${text}`
+    : text
 }
 
 function quote(text: string): string {

@@ -159,7 +159,7 @@ describe('the written block', () => {
 
   it('names no holiday, leaves no text of the record outside quotes or comments', () => {
     const { yaml } = take(flat({ name: 'R: {x}\n# y', utility: '\u001B[31mU', energycomments: 'one\ntwo: 3' })).values
-    expect(parse(yaml!).tariff.name).toBe(' [31mU, R: {x} # y')
+    expect(parse(yaml!).tariff.name).toBe('U, R: {x} # y')
     expect(yaml).toContain('one two: 3')
   })
 })
