@@ -123,7 +123,7 @@ export function ownDoors(withProject) {
     },
     record: (chance, { light }) => {
       // With its issues listed, a record that is taken has a whole packet drawn.
-      const listed = chance.chance(light ? 0.1 : 0.5)
+      const listed = chance.chance(light ? 0 : 0.5)
       const issues = ['A', 'B'].map((number) => ({ number, date: '2026-03-02', text: 'For permit' }))
       const data = { ...PROJECT_DATA[0], document: { ...PROJECT_DATA[0].document, revision: 'B', revisions: issues } }
       const project = listed ? { 'project.yaml': stringify(data) } : {}

@@ -34,7 +34,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url))
 const work = realpathSync(mkdtempSync(join(tmpdir(), 'gablewatt-fuzz-')))
 const saved = values.save ?? join(tmpdir(), `gablewatt-fuzz-failures-${seed}`)
 const CHUNK = 25
-const MOST_WALL_MS = 60_000
+const MOST_WALL_MS = 180_000
 const HEAP_MB = 600
 const MOST_RSS_MB = 1000
 

@@ -25,18 +25,23 @@ function lineOf({ tool, build, schema, outcome }) {
 
 /** By the beginning of the format: schema, kind for the fingerprint, and what of it is held against the schema. */
 const FORMATS = [
-  ['gablewatt-result/', 'result.schema.json', ({ stage }) => stage],
-  ['gablewatt-fleet/', 'fleet-line.schema.json', () => 'fleet-line'],
-  ['gablewatt-fleet-baseline/', 'fleet-baseline.schema.json', () => 'fleet-baseline'],
-  ['gablewatt-fleet-journal/', 'fleet-line.schema.json', () => 'fleet-line', lineOf],
+  { start: 'gablewatt-result/', schema: 'result.schema.json', kindOf: ({ stage }) => stage },
+  { start: 'gablewatt-fleet/', schema: 'fleet-line.schema.json', kindOf: () => 'fleet-line' },
+  { start: 'gablewatt-fleet-baseline/', schema: 'fleet-baseline.schema.json', kindOf: () => 'fleet-baseline' },
+  {
+    start: 'gablewatt-fleet-journal/',
+    schema: 'fleet-line.schema.json',
+    kindOf: () => 'fleet-line',
+    contentOf: lineOf,
+  },
 ]
 
 /** @returns {string[]} Why data of the program's own formats are not what they should be. */
 export function misfits(data) {
   const { format } = data
-  const known = FORMATS.find(([start]) => typeof format === 'string' && format.startsWith(start))
+  const known = FORMATS.find(({ start }) => typeof format === 'string' && format.startsWith(start))
   if (known === undefined) return format === 'gablewatt-packet/2' && !isWhole(data) ? ['a record without its seal'] : []
-  const [start, schema, kindOf, contentOf = (whole) => whole] = known
+  const { start, schema, kindOf, contentOf = (whole) => whole } = known
   const kind = kindOf(data)
   const faults = [
     ...(isWhole(data) ? [] : [`${start} its seal does not fit`]),

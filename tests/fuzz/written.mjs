@@ -44,7 +44,8 @@ function mutated(chance, data) {
 }
 
 /** With the seal that fits, whatever it holds. */
-export function sealedAgain({ seal: _, ...content }) {
+export function sealedAgain(data) {
+  const { seal: _, ...content } = data
   // As it is read again: a number that JSON has no word for becomes null.
   return sealed(JSON.parse(JSON.stringify(content)))
 }
