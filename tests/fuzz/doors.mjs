@@ -26,20 +26,25 @@ const FORMS = [[], [], ['--json'], ['--csv'], ['--markdown']]
 export function ownDoors(withProject) {
   const laid = (more) => withProject(PROJECTS[0], more)
   return {
-    earlier: (chance, { takesResults }) => {
+    earlier: (chance, { takesResults, light }) => {
       const stage = chance.of(Object.keys(made().results))
       const anyway = chance.of([[], [], ['--use-anyway']])
       const form = chance.of(FORMS)
-      // A packet or an offer takes as long as ten others.
-      const subcommand = chance.of(takesResults.filter((name) => name !== 'draw-permit' || chance.chance(0.05)))
+      // A packet takes as long as thirty others, so that it is asked for with what is refused.
+      const subcommand = chance.of(
+        takesResults.filter((name) => name !== 'draw-permit' || chance.chance(light ? 0.7 : 0.1)),
+      )
       const args = {
         'draw-permit': ['draw-permit', 'project.yaml', '--draft', '--out', 'out.bin'],
         'fill-form': ['fill-form', 'project.yaml', 'forms/form.pdf', 'forms/mapping.yaml', '--preview'],
         'write-proposal': ['write-proposal', 'project.yaml', '--check', ...form],
       }[subcommand] ?? [subcommand, 'project.yaml', ...form]
+      const sound = made().results[stage]
+      const isQuick = light && subcommand === 'draw-permit'
+      const text = isQuick ? mutateText(chance, sound) : damagedJson(chance, sound)
       const more = subcommand === 'fill-form' ? { 'forms/form.pdf': FORM, 'forms/mapping.yaml': MAPPING } : {}
       return {
-        files: laid({ 'r.json': damagedJson(chance, made().results[stage]), ...more }),
+        files: laid({ 'r.json': text, ...more }),
         args: [...args, '--use', 'r.json', ...anyway],
       }
     },

@@ -189,7 +189,7 @@ export function peoplesDoors(withProject) {
     },
     lists: (chance) => ({
       files: laid({ 'other.yaml': hurt(chance, PRICES) }),
-      args: chance.chance(0.8)
+      args: chance.chance(0.5)
         ? ['price-bom', 'project.yaml', '--compare', 'other.yaml', ...chance.of(FORMS)]
         : ['compare-parts', 'project.yaml', '--prices', 'other.yaml', ...chance.of(FORMS)],
     }),
