@@ -40,6 +40,7 @@ export {
   markChanges,
   RECORD_FORMAT,
   RECORD_FORMATS,
+  isPacketRecord,
   recordPacket,
   sheetsGone,
   type PacketRecord,

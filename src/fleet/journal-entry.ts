@@ -23,6 +23,11 @@ export interface ReadEntry extends Entry {
   readonly otherBuild: string | undefined
 }
 
+/** Whether a project is done: what a next try may mend is tried again, and no journal keeps it. */
+export function isDone({ status }: FleetOutcome): boolean {
+  return status === 'ok' || status === 'failed'
+}
+
 export function writeEntry(tool: string, { key, inputs, outcome }: Entry): string {
   return `${JSON.stringify(inEnvelope(envelopeOf(FORMAT, tool, 'fleet-line'), { key, inputs, outcome }))}\n`
 }
@@ -67,6 +72,7 @@ function isOutcome(outcome: FleetOutcome): boolean {
   const line = jsonLine(outcome, { tool: 'gablewatt 0.0.0', fleet: '0'.repeat(32), rows: 1 })
   return (
     validate(JSON.parse(line)) &&
+    isDone(outcome) &&
     Number.isInteger(outcome.index) &&
     Array.isArray(outcome.inputs) &&
     Array.isArray(items) &&

@@ -15,7 +15,7 @@ import { LARGEST_JOURNAL_BYTES } from '../project/index.js'
 import { BUILD, sayBuild } from '../seal/index.js'
 import { digest } from './digest.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
-import { BEGINNING, readEntry, writeEntry } from './journal-entry.js'
+import { BEGINNING, isDone, readEntry, writeEntry } from './journal-entry.js'
 import { readLines, type Line } from './read-lines.js'
 import { syncInBackground } from './sync-in-background.js'
 import type { FleetFinding, FleetJob, FleetOutcome } from './types.js'
@@ -96,8 +96,7 @@ export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway 
       return otherBuild === undefined ? outcome : { ...outcome, findings: [...outcome.findings, byOther(otherBuild)] }
     },
     add: (job, outcome) => {
-      // What a next try may mend is tried again.
-      if (outcome.status !== 'ok' && outcome.status !== 'failed') return
+      if (!isDone(outcome)) return
       const entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
       try {
         writeSync(file, writeEntry(tool, entry))

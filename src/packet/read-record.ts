@@ -1,4 +1,4 @@
-import { RECORD_FORMAT, RECORD_FORMATS, type PacketRecord } from '../drawings/index.js'
+import { isPacketRecord, RECORD_FORMAT, RECORD_FORMATS, type PacketRecord } from '../drawings/index.js'
 import { FileError } from '../files/index.js'
 import { LARGEST_RESULT_BYTES, MOST_RESULT_MARKS, readNamedText } from '../project/index.js'
 import { isWhole } from '../seal/index.js'
@@ -23,7 +23,7 @@ export function readRecord(path: string): PacketRecord {
   if (typeof data !== 'object' || data === null || Array.isArray(data)) throw refuse('is no result of a packet')
   const fields = data as Readonly<Record<string, unknown>>
   if (!RECORD_FORMATS.some((format) => format === fields['format'])) throw refuse(`is no '${RECORD_FORMAT}'`)
-  // Nothing but this program puts a seal that fits on data of this format, so that the rest needs no second look.
   if (!isWhole(fields)) throw refuse('is not as it was written: its seal does not fit')
+  if (!isPacketRecord(fields)) throw refuse('is a damaged result of a packet')
   return fields as unknown as PacketRecord
 }

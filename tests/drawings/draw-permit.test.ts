@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { stringify } from 'yaml'
+import { sealed } from '../../src/seal/index.js'
 import { ensureBuilt, gablewattWarm } from '../cli/binary.js'
 import { microHouse } from './demo-packet.js'
 import { flat, pagesOf } from './pdf-text.js'
@@ -203,17 +204,24 @@ describe('draw-permit', () => {
     expect(run.stderr).toContain('E-601 changed since revision A: clouds round ')
     const text = (await pagesIn('second.pdf')).map((page) => flat(page.text)).join(' ')
     expect(text).toContain('Panel renamed')
-    const damaged = readFileSync(at('a.json'), 'utf8').replace('"revision": "A"', '"revision": "B"')
-    writeFileSync(at('damaged.json'), damaged)
-    const refused = await gablewattWarm([
-      'draw-permit',
-      at('next.yaml'),
-      '--out',
-      at('no3.pdf'),
-      '--since',
-      at('damaged.json'),
-    ])
-    expect([refused.exitCode, refused.stderr.includes('its seal does not fit')]).toEqual([2, true])
+    const record = readFileSync(at('a.json'), 'utf8')
+    const { seal: _, ...content } = JSON.parse(record) as { seal: string; sheets: object[] }
+    const remade = (change: object): string => JSON.stringify(sealed({ ...content, ...change }))
+    for (const [text, words] of [
+      [record.replace('"revision": "A"', '"revision": "B"'), 'its seal does not fit'],
+      [remade({ sheets: 5 }), 'is a damaged result of a packet'],
+      [remade({ sheets: [...content.sheets, { id: 7 }] }), 'is a damaged result of a packet'],
+      [remade({ sheets: content.sheets.map((sheet) => ({ ...sheet, texts: { x: 1e9 } })) }), 'is a damaged result'],
+      [
+        remade({ sheets: content.sheets.map((sheet) => ({ ...sheet, figures: { x: [[0, 1]] } })) }),
+        'is a damaged result',
+      ],
+    ] as const) {
+      writeFileSync(at('damaged.json'), text)
+      const args = ['draw-permit', at('next.yaml'), '--out', at('no3.pdf'), '--since', at('damaged.json')]
+      const refused = await gablewattWarm(args)
+      expect([refused.exitCode, refused.stderr.includes(words)]).toEqual([2, true])
+    }
   })
 
   test('answers to comments are a sheet, and the sheets that they name have to be there', async () => {

@@ -464,5 +464,9 @@ describe('the weather of the very days', () => {
     expect(() => weatherOfDays(project, name, measured, read(['2026-06-09,10', '2026-06-10,11']))).toThrow(
       /holds the year 2025, the measured days are 2026-06-09 to 2026-06-10/u,
     )
+    // A table whose columns nobody states is read as an hourly file, which has no day in it then.
+    expect(() => weatherOfDays(project, name, 'Time,GHI\n2025-06-09 12:00,700\n', read(rows))).toThrow(
+      'holds no whole day of weather',
+    )
   })
 })

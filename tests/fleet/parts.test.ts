@@ -315,6 +315,11 @@ describe('journal', () => {
       'the name of another house, and a new seal',
       (line) => again(line, { outcome: { ...outcomeIn(line), name: 'h2' } }),
     ],
+    [
+      'a defect, which no journal keeps, and a new seal',
+      (line) => again(line, { outcome: { ...outcomeIn(line), status: 'defect' } }),
+    ],
+    ['a negative place, and a new seal', (line) => again(line, { outcome: { ...outcomeIn(line), index: -1 } })],
     ['words that are no JSON', () => '{"format":"gablewatt-fleet-journal/1",'],
   ])('a line with %s is told and its project worked out again', (_name, change) => {
     const path = join(folder, 'damaged.journal')

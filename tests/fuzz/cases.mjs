@@ -1,8 +1,9 @@
 import { stringify } from 'yaml'
-import { doors } from './doors.mjs'
+import { ownDoors } from './doors.mjs'
 import { Grammar } from './grammar.mjs'
 import { mutateData } from './mutate-data.mjs'
 import { mutateText } from './mutate.mjs'
+import { peoplesDoors } from './peoples-doors.mjs'
 import { Chance } from './random.mjs'
 import {
   BESIDE,
@@ -37,22 +38,24 @@ const KINDS = [
   [4, prices],
   [4, commandLine],
   [4, fleetTable],
-  ...Object.values(doors(withProject)).map((make) => [5, make]),
+  ...Object.values(ownDoors(withProject)).map((make) => [7, make]),
+  ...Object.values(peoplesDoors(withProject)).map((make) => [4, make]),
 ]
-const PARTS = KINDS.reduce((sum, [parts]) => sum + parts, 0)
 
 /**
  * One input: files to lay in a folder, arguments for the program, and what the library is asked beside it.
  *
  * @param {number} seed
  * @param {number} index
- * @param {readonly string[]} subcommands The ones that take a project.
+ * @param {{ subcommands: readonly string[], takesResults: readonly string[], light: boolean, kinds?: readonly string[] }} known
+ *   Subcommands that take a project, and those with --use; whether the packet is left out; kinds of input when not all.
  */
-export function makeCase(seed, index, subcommands) {
+export function makeCase(seed, index, known) {
   const chance = new Chance(seed, index)
-  let left = chance.below(PARTS)
-  for (const [parts, make] of KINDS) {
-    if (left < parts) return { kind: make.name, chance, ...make(chance, subcommands) }
+  const kinds = known.kinds === undefined ? KINDS : KINDS.filter(([, { name }]) => known.kinds.includes(name))
+  let left = chance.below(kinds.reduce((sum, [parts]) => sum + parts, 0))
+  for (const [parts, make] of kinds) {
+    if (left < parts) return { kind: make.name, chance, ...make(chance, known) }
     left -= parts
   }
   throw new Error('no kind')
@@ -101,17 +104,17 @@ function withProject(text, more = {}) {
 /** The house without hourly weather three times as often: it is quicker. */
 const texts = (chance) => chance.of([PROJECTS[0], PROJECTS[0], PROJECTS[0], PROJECTS[1]])
 
-function projectText(chance, subcommands) {
+function projectText(chance, { subcommands }) {
   return { files: withProject(mutateText(chance, texts(chance))), args: argumentsFor(chance, subcommands) }
 }
 
-function projectData(chance, subcommands) {
+function projectData(chance, { subcommands }) {
   const data = mutateData(chance, chance.of([PROJECT_DATA[0], PROJECT_DATA[0], ...PROJECT_DATA]), PROJECT_DATA)
   const text = chance.chance(0.2) ? JSON.stringify(data) : stringify(data)
   return { files: withProject(text), args: argumentsFor(chance, subcommands) }
 }
 
-function grammarProject(chance, subcommands) {
+function grammarProject(chance, { subcommands }) {
   const made = grammar.document(chance)
   // A wholly random one is seldom coherent: most take one or a few parts into a house that is.
   const data = structuredClone(PROJECT_DATA[3])
@@ -124,7 +127,7 @@ function grammarProject(chance, subcommands) {
   return { files: withProject(stringify(data)), args: argumentsFor(chance, subcommands) }
 }
 
-function equipment(chance, subcommands) {
+function equipment(chance, { subcommands }) {
   const text = mutateText(chance, EQUIPMENT)
   return { files: withProject(PROJECTS[0], { 'equipment.yaml': text }), args: argumentsFor(chance, subcommands) }
 }
@@ -149,7 +152,7 @@ function production(chance) {
   return { files: withProject(PROJECTS[0], { 'production.csv': mutateText(chance, chance.of(PRODUCTION)) }), args }
 }
 
-function meterXml(chance, subcommands) {
+function meterXml(chance, { subcommands }) {
   const data = { ...PROJECT_DATA[2], usage: { green_button: 'meter.xml' } }
   const nested = '<a>'.repeat(chance.of([10, 1000, 30_000]))
   const xml = chance.chance(0.1) ? nested + '</a>'.repeat(nested.length / 3) : mutateText(chance, chance.of(ESPI))
@@ -160,7 +163,7 @@ function meterXml(chance, subcommands) {
   }
 }
 
-function meterCsv(chance, subcommands) {
+function meterCsv(chance, { subcommands }) {
   const mapping = {
     file: 'meter.csv',
     header_line: 1,
@@ -185,7 +188,7 @@ function meterCsv(chance, subcommands) {
   }
 }
 
-function money(chance, subcommands) {
+function money(chance, { subcommands }) {
   const part = chance.of(['tariff', 'tariff', 'usage', 'finance', 'incentives'])
   const value = chance.chance(0.5) ? grammar.part(chance, part) : mutateData(chance, MONEY[part], [MONEY, MONEY.tariff])
   const data = { ...PROJECT_DATA[2], [part]: value }
@@ -195,7 +198,7 @@ function money(chance, subcommands) {
   return { files: withProject(stringify(data)), args: argumentsFor(chance, wanted), library: { money: true } }
 }
 
-function prices(chance, subcommands) {
+function prices(chance, { subcommands }) {
   const list = priceGrammar.document(chance)
   list.items = {
     'module.m410': { pack: 'each', usd: 142 },
@@ -241,7 +244,7 @@ function fleetTable(chance) {
 }
 
 /** Nonsense on the command line itself. */
-function commandLine(chance, subcommands) {
+function commandLine(chance, { subcommands }) {
   const words = [
     ...subcommands,
     'list-sites',

@@ -1,15 +1,18 @@
 /** Runs inputs one after the other inside one process, as the parent asks. */
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { makeCase } from './cases.mjs'
 import { holes, judge } from './judge.mjs'
+import { lay, written } from './lay.mjs'
 
 const [stage, folder] = process.argv.slice(2)
 const { loadProgram } = await import(pathToFileURL(join(stage, 'bin/load-program.js')).href)
 const money = await import(pathToFileURL(join(stage, 'dist/money/index.js')).href)
 const projects = await import(pathToFileURL(join(stage, 'dist/project/index.js')).href)
 const { main } = loadProgram()
+// As the real program calls itself, so that it takes what it wrote.
+const TOOL = `gablewatt ${JSON.parse(readFileSync(join(stage, 'package.json'), 'utf8')).version}`
 const tell = process.send.bind(process)
 const MOST_CPU_MS = 5000
 
@@ -26,16 +29,21 @@ process.exit = (code) => {
 }
 process.on('unhandledRejection', (error) => tell({ loose: String(error) }))
 
-process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => {
+process.on('message', async ({ ask, seed, indexes, known, explained, dry }) => {
+  if (ask !== undefined) {
+    process.chdir(ask.folder)
+    tell({ answer: await runMain(ask.args) })
+    return
+  }
   const ids = new Set(explained)
   for (const index of indexes) {
     tell({ start: index })
-    const input = makeCase(seed, index, subcommands)
+    const input = makeCase(seed, index, known)
     let [run, faults] = await once(input, ids)
     // A machine that does other things can be slow once, not twice.
     if (run.cpuMs > MOST_CPU_MS) [run, faults] = await once(input, ids)
     if (run.cpuMs > MOST_CPU_MS) faults.push(`took ${(run.cpuMs / 1000).toFixed(1)} s of CPU`)
-    const { kind, args, files } = input
+    const { kind, args } = input
     tell({
       done: index,
       kind,
@@ -44,7 +52,7 @@ process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => 
       cpuMs: run.cpuMs,
       memory: process.memoryUsage(),
       faults,
-      ...(faults.length > 0 || dry ? { files, stdout: run.stdout, stderr: run.stderr } : {}),
+      ...(dry ? { stdout: run.stdout, stderr: run.stderr } : {}),
     })
   }
   tell({ idle: true })
@@ -52,41 +60,23 @@ process.on('message', async ({ seed, indexes, subcommands, explained, dry }) => 
 tell({ idle: true })
 
 async function once(input, ids) {
-  lay(input.files)
+  const files = lay(folder, input.files)
   process.chdir(folder)
-  ;[out, err] = [[], []]
   const before = process.cpuUsage()
-  const exitCode = await main(input.args, 'gablewatt 0.0.0')
+  const ran = await runMain(input.args)
+  const faults = askLibrary(input)
+  const { user, system } = process.cpuUsage(before)
+  const run = { ...ran, cpuMs: (user + system) / 1000, written: written(folder, files) }
+  return [run, [...judge({ ...input, files }, run, ids), ...faults]]
+}
+
+async function runMain(args) {
+  ;[out, err] = [[], []]
+  const exitCode = await main(args, TOOL)
   process.stdout.removeAllListeners('error')
   process.stderr.removeAllListeners('error')
   process.exitCode = 0
-  const faults = askLibrary(input)
-  const { user, system } = process.cpuUsage(before)
-  const run = {
-    exitCode,
-    stdout: Buffer.concat(out).toString(),
-    stderr: Buffer.concat(err).toString(),
-    cpuMs: (user + system) / 1000,
-    written: written(input.files),
-  }
-  return [run, [...judge(input, run, ids), ...faults]]
-}
-
-function lay(files) {
-  rmSync(folder, { recursive: true, force: true })
-  mkdirSync(folder, { recursive: true })
-  for (const [name, text] of Object.entries(files)) {
-    mkdirSync(dirname(join(folder, name)), { recursive: true })
-    writeFileSync(join(folder, name), text)
-  }
-}
-
-function written(files) {
-  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
-  const paths = names.map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-  return Object.fromEntries(
-    paths.filter((path) => files[path] === undefined).map((path) => [path, readFileSync(join(folder, path))]),
-  )
+  return { exitCode, stdout: Buffer.concat(out).toString(), stderr: Buffer.concat(err).toString() }
 }
 
 /** The readers of money files, which only some subcommands reach; of the slow stages one at a time. */

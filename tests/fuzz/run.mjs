@@ -1,16 +1,20 @@
 /**
- * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--save FOLDER] [--light]`.
+ * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--damaged-forms N] [--kinds earlier,journal] [--save FOLDER] [--light]`.
  * `--light` leaves the permit packet out, which takes as long as thirty other runs.
  * Nothing may end with another code than 0, 1, 2 or 3, show a stack, print NaN, leave half a file, take more than 5 s or grow without end.
  */
 import { fork, spawnSync } from 'node:child_process'
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { makeCase, SOUND } from './cases.mjs'
+import { startDamaged } from './damaged-forms.mjs'
 import { judge } from './judge.mjs'
+import { lay, written } from './lay.mjs'
+import { doorsOf, openedBy } from './opened.mjs'
+import { HERE, JOURNAL_RUN, JOURNAL_TABLE, journalIn } from './written.mjs'
 
 const { values } = parseArgs({
   options: {
@@ -19,16 +23,18 @@ const { values } = parseArgs({
     only: { type: 'string' },
     jobs: { type: 'string', default: '2' },
     binary: { type: 'string', default: '0' },
+    'damaged-forms': { type: 'string', default: '0' },
+    kinds: { type: 'string' },
     save: { type: 'string' },
     light: { type: 'boolean', default: false },
   },
 })
 const seed = Number(values.seed)
 const root = fileURLToPath(new URL('../..', import.meta.url))
-const work = mkdtempSync(join(tmpdir(), 'gablewatt-fuzz-'))
+const work = realpathSync(mkdtempSync(join(tmpdir(), 'gablewatt-fuzz-')))
 const saved = values.save ?? join(tmpdir(), `gablewatt-fuzz-failures-${seed}`)
 const CHUNK = 25
-const MOST_WALL_MS = 60_000
+const MOST_WALL_MS = 180_000
 const HEAP_MB = 600
 const MOST_RSS_MB = 1000
 
@@ -39,34 +45,51 @@ for (const part of ['bin', 'dist', 'schemas', 'package.json'])
 symlinkSync(join(root, 'node_modules'), join(stage, 'node_modules'))
 const binary = join(stage, 'bin/gablewatt.js')
 
-const asked = (args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: work })
-const names = [...asked(['help']).stdout.matchAll(/^ {2}([a-z]+(?:-[a-z]+)*) {2,}/gmu)].map((match) => match[1])
-const subcommands = names.filter(
-  (name) =>
-    asked(['help', name]).stdout.includes('<project.yaml>') &&
-    !['review-output', 'run-fleet', ...(values.light ? ['draw-permit'] : [])].includes(name),
-)
-const explanations = asked(['explain', '--json'])
-const explained = explanations.status === 0 ? JSON.parse(explanations.stdout).values.findings.map((one) => one.id) : []
+const helper = startChild(join(work, 'sound'))
+const ask = (...args) =>
+  new Promise((resolve, reject) => {
+    const answered = ({ answer, loose }) => {
+      if (answer === undefined && loose === undefined) return
+      helper.off('message', answered)
+      if (loose === undefined) resolve(answer)
+      else reject(new Error(loose))
+    }
+    helper.on('message', answered)
+    helper.send({ ask: { args, folder: join(work, 'sound') } })
+  })
+lay(join(work, 'sound'), SOUND[0])
+const names = [...(await ask('help')).stdout.matchAll(/^ {2}([a-z]+(?:-[a-z]+)*) {2,}/gmu)].map((match) => match[1])
+const helps = new Map()
+for (const name of names) if (name !== 'help') helps.set(name, (await ask('help', name)).stdout)
+const known = {
+  kinds: values.kinds?.split(','),
+  light: values.light,
+  subcommands: [...helps.keys()].filter(
+    (name) =>
+      /^Usage: .*<project\.yaml>/mu.test(helps.get(name)) &&
+      !['review-output', 'check-bill', ...(values.light ? ['draw-permit'] : [])].includes(name),
+  ),
+  takesResults: [...helps.keys()].filter((name) => helps.get(name).includes('--use ')),
+}
+const doors = [...helps].flatMap(([name, help]) => doorsOf(name, help))
+const opened = new Map(doors.map((door) => [door, 0]))
+const explained = JSON.parse((await ask('explain', '--json')).stdout).values.findings.map((one) => one.id)
 
 // Damaged inputs say little when the sound ones fail already, for instance because a file is missing that they name.
 for (const files of SOUND) {
-  const folder = join(work, 'sound')
-  for (const [name, text] of Object.entries(files)) {
-    mkdirSync(dirname(join(folder, name)), { recursive: true })
-    writeFileSync(join(folder, name), text)
-  }
-  const run = spawnSync(process.execPath, [binary, 'check-project', 'project.yaml'], { encoding: 'utf8', cwd: folder })
-  if (run.status !== 0) throw new Error(`a sound project ends with ${run.status}: ${run.stderr}${run.stdout}`)
+  lay(join(work, 'sound'), files)
+  const run = await ask('check-project', 'project.yaml')
+  if (run.exitCode !== 0) throw new Error(`a sound project ends with ${run.exitCode}: ${run.stderr}${run.stdout}`)
 }
-
 process.env.FUZZ_WRITTEN = join(work, 'written.json')
-writeFileSync(process.env.FUZZ_WRITTEN, JSON.stringify(writtenBefore()))
+writeFileSync(process.env.FUZZ_WRITTEN, JSON.stringify(await writtenBefore()))
+helper.removeAllListeners('exit')
+helper.kill('SIGKILL')
 
 const tally = { inputs: 0, kinds: {}, codes: {}, spent: {}, cpuMs: 0, slowestMs: 0, rssMb: 0 }
 const failures = new Map()
 console.log(
-  `seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${subcommands.join(' ')}`,
+  `seed ${seed}, ${values.only === undefined ? `${values.count} inputs` : `input ${values.only}`}, subcommands: ${known.subcommands.join(' ')}`,
 )
 const began = performance.now()
 // Ctrl-C ends a long search with what it has found so far.
@@ -76,28 +99,62 @@ process.on('SIGINT', () => {
 })
 
 await (values.only === undefined ? runAll(Number(values.count), Number(values.jobs)) : runOnly(Number(values.only)))
-if (values.only === undefined) runBinary(Number(values.binary))
+if (values.only === undefined) {
+  runBinary(Number(values.binary))
+  const told = startDamaged({ count: Number(values['damaged-forms']), seed, stage, folder: join(work, 'damaged') })
+  for (const { fault, index } of told) fail(index, [fault])
+}
 report()
 rmSync(work, { recursive: true, force: true })
 process.exitCode = failures.size === 0 ? 0 : 1
 
-/** What the program itself writes and reads again: results by stage, fleet lines and a baseline. */
-function writtenBefore() {
+/** What the program itself writes and reads again. */
+async function writtenBefore() {
   const folder = join(work, 'sound')
-  const said = (...args) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: folder }).stdout
-  const results = Object.fromEntries(
-    [
-      ['yield', 'estimate-yield'],
-      ['wire', 'size-wire'],
-      ['mounts', 'space-mounts'],
-      ['bom', 'price-bom'],
-    ].map(([stage, name]) => [stage, said(name, 'project.yaml', '--json')]),
+  lay(folder, { ...SOUND[0], 'houses.csv': JOURNAL_TABLE })
+  const said = async (...args) => {
+    const { stdout, stderr, exitCode } = await ask(...args)
+    if (exitCode > 1) throw new Error(`${args.join(' ')} ends with ${exitCode}: ${stderr}`)
+    return stdout
+  }
+  const results = {}
+  for (const [stage, name] of Object.entries({
+    yield: 'estimate-yield',
+    wire: 'size-wire',
+    mounts: 'space-mounts',
+    bom: 'price-bom',
+  }))
+    results[stage] = await said(name, 'project.yaml', '--json')
+  const lines = await said('run-fleet', 'project.yaml', '--jobs', '1', '--stages', 'yield,wire', '--jsonl')
+  await said(
+    'run-fleet',
+    'project.yaml',
+    '--jobs',
+    '1',
+    '--stages',
+    'yield',
+    '--baseline',
+    'b.json',
+    '--update-baseline',
   )
-  const fleet = ['run-fleet', 'project.yaml', '--jobs', '1', '--stages']
-  const lines = said(...fleet, 'roof', '--jsonl')
-  said(...fleet, 'yield', '--baseline', 'baseline.json', '--update-baseline')
+  await said('write-application', 'project.yaml', '--out', 'p.pdf')
+  await said('draw-permit', 'project.yaml', '--draft', '--out', 'packet.pdf', '--result', 's.json')
   const kept = (name) => readFileSync(join(folder, name), 'utf8')
-  return { results, lines, baseline: kept('baseline.json') }
+  await ask(...JOURNAL_RUN, '--journal', 'j.jsonl', '--fail-fast')
+  const journal = kept('j.jsonl').replaceAll(folder, HERE)
+  // A journal that is not taken would be tried in vain.
+  writeFileSync(join(folder, 'j.jsonl'), journalIn(folder, journal))
+  const resumed = await ask(...JOURNAL_RUN, '--journal', 'j.jsonl', '--resume')
+  if (!/Taken from the interrupted run +2$/mu.test(resumed.stdout))
+    throw new Error(`the sound journal is not taken: ${resumed.stderr}${resumed.stdout}`)
+  return {
+    results,
+    lines,
+    journal,
+    baseline: kept('b.json'),
+    record: kept('s.json'),
+    paper: readFileSync(join(folder, 'p.pdf')).toString('base64'),
+  }
 }
 
 async function runOnly(index) {
@@ -119,6 +176,13 @@ async function runAll(count, jobs) {
   await Promise.all(Array.from({ length: jobs }, (_, job) => drive(job, () => shared)))
 }
 
+function startChild(folder) {
+  return fork(new URL('child.mjs', import.meta.url), [stage, folder], {
+    execArgv: [`--max-old-space-size=${HEAP_MB}`],
+    stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+  })
+}
+
 /** Keeps one child busy; a child that dies or hangs is replaced and the input that did it is a failure. */
 function drive(job, chunksOf) {
   const chunks = chunksOf()
@@ -136,13 +200,10 @@ function drive(job, chunksOf) {
         resolve()
         return
       }
-      child.send({ seed, indexes: rest, subcommands, explained, dry: values.only !== undefined })
+      child.send({ seed, indexes: rest, known, explained, dry: values.only !== undefined })
     }
     const start = () => {
-      child = fork(new URL('child.mjs', import.meta.url), [stage, join(work, `case-${job}`)], {
-        execArgv: [`--max-old-space-size=${HEAP_MB}`],
-        stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
-      })
+      child = startChild(join(work, `case-${job}`))
       const mine = child
       child.on('message', (message) => {
         if (mine !== child) return
@@ -176,6 +237,7 @@ function drive(job, chunksOf) {
 
 function count({ done, kind, args, exitCode, cpuMs, memory, faults, stdout, stderr }) {
   const rssMb = memory.rss / 1e6
+  for (const door of openedBy(args, doors)) opened.set(door, opened.get(door) + 1)
   tally.inputs++
   tally.kinds[kind] = (tally.kinds[kind] ?? 0) + 1
   const key = `${kind} ${exitCode}`
@@ -205,18 +267,16 @@ function fail(index, faults) {
       .replace(/\d+(?:\.\d+)?(?:e[+-]?\d+)?/gu, '#')
       .replace(/'[^']*'/gu, "'...'")
       .slice(0, 140)
-    const known = failures.get(shape)
-    if (known !== undefined) {
-      known.times++
+    const before = failures.get(shape)
+    if (before !== undefined) {
+      before.times++
       continue
     }
     failures.set(shape, { fault, index, times: 1 })
-    const { files, args, kind } = makeCase(seed, index, subcommands)
+    if (index === undefined || index < 0) continue
+    const { files, args, kind } = makeCase(seed, index, known)
     const folder = join(saved, String(index))
-    for (const [name, text] of Object.entries(files)) {
-      mkdirSync(dirname(join(folder, name)), { recursive: true })
-      writeFileSync(join(folder, name), text)
-    }
+    lay(folder, files)
     writeFileSync(join(folder, 'arguments.json'), `${JSON.stringify({ seed, index, kind, args, faults }, null, 2)}\n`)
     console.log(`FAULT in input ${index} (${kind}: ${args.join(' ').slice(0, 200)}): ${fault.slice(0, 400)}`)
   }
@@ -225,13 +285,9 @@ function fail(index, faults) {
 /** The same kinds of input through the real program, a process each. */
 function runBinary(count) {
   for (let index = 0; index < count; index++) {
-    const input = makeCase(seed, 10_000_000 + index, subcommands)
+    const made = makeCase(seed, 10_000_000 + index, known)
     const folder = join(work, 'binary')
-    rmSync(folder, { recursive: true, force: true })
-    for (const [name, text] of Object.entries(input.files)) {
-      mkdirSync(dirname(join(folder, name)), { recursive: true })
-      writeFileSync(join(folder, name), text)
-    }
+    const input = { ...made, files: lay(folder, made.files) }
     const started = performance.now()
     const run = spawnSync(process.execPath, [binary, ...input.args], {
       cwd: folder,
@@ -241,14 +297,9 @@ function runBinary(count) {
       maxBuffer: 1e9,
     })
     const tookMs = performance.now() - started
-    const written = Object.fromEntries(
-      readdirSync(folder)
-        .filter((name) => input.files[name] === undefined && !name.startsWith('weather'))
-        .map((name) => [name, readFileSync(join(folder, name))]),
-    )
     const faults = judge(
       input,
-      { exitCode: run.status ?? -1, stdout: run.stdout, stderr: run.stderr, written },
+      { exitCode: run.status ?? -1, stdout: run.stdout, stderr: run.stderr, written: written(folder, input.files) },
       new Set(explained),
     )
     if (tookMs > 5000) faults.push(`the program took ${(tookMs / 1000).toFixed(1)} s`)
@@ -274,6 +325,10 @@ function report() {
   )
   for (const { fault, index, times } of [...failures.values()].toSorted((a, b) => b.times - a.times))
     console.log(`FAULT x${times}, first in input ${index}: ${fault.slice(0, 300)}`)
+  const closed = doors.filter((door) => opened.get(door) === 0)
+  console.log(
+    `doors opened: ${doors.length - closed.length} of ${doors.length}${closed.length === 0 ? '' : `; not: ${closed.join('; ')}`}`,
+  )
   console.log(
     failures.size === 0
       ? 'no fault'

@@ -49,6 +49,13 @@ export function weatherOfDays(
   }
   if (kwhByDay.size === 0) {
     const found = [...new Set([...known.days].map((day) => calendarDay(day).year))].toSorted((a, b) => a - b)
+    if (found.length === 0) {
+      throw new StageError(
+        'site.climate',
+        `the weather file ${weather.name} holds no whole day of weather`,
+        'give an hourly EPW file, a file of the US solar radiation database, or a table whose columns stand under production.weather_table',
+      )
+    }
     throw new StageError(
       'site.climate',
       `the weather file ${weather.name} holds ${found.length === 1 ? `the year ${found[0]}` : `days of the years ${found.join(', ')}`}, the measured days are ${dateText(first)} to ${dateText(last)}`,

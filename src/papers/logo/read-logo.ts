@@ -1,6 +1,7 @@
 import { FileError } from '../../files/index.js'
 import type { PageLogo } from '../pages/index.js'
-import { pngSize, type PictureSize } from './png-size.js'
+import { pngPicture } from './png-picture.js'
+import type { PictureSize } from './png-size.js'
 import { readSvgLogo } from './svg-logo.js'
 
 /** Room for a sign at the head of a page, points. */
@@ -14,12 +15,12 @@ const MOST = { widthPt: 150, heightPt: 60 } as const
  */
 export function readLogo(path: string, bytes: Uint8Array): PageLogo {
   const refuse = (why: string): FileError => new FileError(`logo '${path}': ${why}`, { exitCode: 2 })
-  const size = pngSize(bytes)
-  if (typeof size === 'string') throw refuse(size)
-  if (size !== undefined) {
-    const fitted = fit(size)
-    const dataUri = `data:image/png;base64,${Buffer.from(bytes).toString('base64')}`
-    const data = Buffer.from(bytes)
+  const picture = pngPicture(bytes)
+  if (typeof picture === 'string') throw refuse(picture)
+  if (picture !== undefined) {
+    const fitted = fit(picture)
+    const data = Buffer.from(picture.bytes)
+    const dataUri = `data:image/png;base64,${data.toString('base64')}`
     return {
       ...fitted,
       dataUri,

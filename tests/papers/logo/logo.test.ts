@@ -1,4 +1,4 @@
-import { deflateSync, crc32 } from 'node:zlib'
+import { crc32, deflateSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { FileError } from '../../../src/files/index.js'
 import { readLogo } from '../../../src/papers/index.js'
@@ -8,21 +8,39 @@ import { readStructure } from '../../drawings/read-structure.js'
 const svg = (inside: string, attributes = 'viewBox="0 0 40 20"'): Uint8Array =>
   Buffer.from(`<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${inside}</svg>`)
 
-function png(width: number, height: number): Uint8Array {
-  const chunk = (type: string, data: Uint8Array): Buffer => {
-    const body = Buffer.concat([Buffer.from(type), data])
-    const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)]
-    length.writeUInt32BE(data.length)
-    sum.writeUInt32BE(crc32(body))
-    return Buffer.concat([length, body, sum])
-  }
+function chunk(type: string, data: Uint8Array): Buffer {
+  const body = Buffer.concat([Buffer.from(type), data])
+  const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)]
+  length.writeUInt32BE(data.length)
+  sum.writeUInt32BE(crc32(body))
+  return Buffer.concat([length, body, sum])
+}
+
+/** The rows of a picture of three values of 8 bits a pixel, each behind the number of its filter. */
+const rowsOf = (width: number, height: number, filter = 0): Buffer =>
+  Buffer.concat(Array.from({ length: height }, () => Buffer.concat([Buffer.of(filter), Buffer.alloc(3 * width, 90)])))
+
+/** @param more Further chunks, before the pixels. @param colour Bits of a value and type of colour. */
+function png(
+  width: number,
+  height: number,
+  packed = deflateSync(rowsOf(width, height)),
+  more = Buffer.alloc(0),
+  colour = [8, 2],
+): Buffer {
   const head = Buffer.alloc(13)
   head.writeUInt32BE(width, 0)
   head.writeUInt32BE(height, 4)
-  head.set([8, 2, 0, 0, 0], 8)
-  const rows = Buffer.concat(Array.from({ length: height }, () => Buffer.alloc(1 + 3 * width, 90)))
+  head.set([...colour, 0, 0, 0], 8)
   const mark = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])
-  return Buffer.concat([mark, chunk('IHDR', head), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))])
+  return Buffer.concat([mark, chunk('IHDR', head), more, chunk('IDAT', packed), chunk('IEND', Buffer.alloc(0))])
+}
+
+/** The length of its pixels says more than there are. */
+function longPart(bytes: Buffer): Buffer {
+  const copy = Buffer.from(bytes)
+  copy.writeUInt32BE(0xff_ff_ff_00, 33)
+  return copy
 }
 
 const SHAPES =
@@ -43,8 +61,10 @@ describe('a sign of the user', () => {
     expect(await offer.html()).toContain(`<img class="logo" alt="" src="data:image/svg+xml;base64,`)
   })
 
-  test('PNG is taken as it is', async () => {
-    const logo = await readLogo('sign.png', png(60, 20))
+  test('PNG is taken as it is, without the texts that it carries', async () => {
+    const texts = Buffer.concat([chunk('tEXt', Buffer.from('Author\0Somebody')), chunk('tEXt', Buffer.alloc(300_000))])
+    const logo = await readLogo('sign.png', png(60, 20, undefined, texts))
+    expect(Buffer.from(logo.dataUri.split(',')[1] ?? '', 'base64').equals(png(60, 20))).toBe(true)
     expect([logo.widthPt, logo.heightPt]).toEqual([150, 50])
     const pdf = await (await prepare(loadSample('lark-hollow'), { logo })).pdf()
     expect(Buffer.from(pdf).toString('latin1')).toContain('/Subtype /Image')
@@ -79,6 +99,13 @@ describe('a sign of the user', () => {
     ['another file', Buffer.from('GIF89a'), 'neither PNG nor SVG'],
     ['bytes', Buffer.from([0xff, 0xfe, 0x00]), 'cannot be read as SVG'],
     ['a PNG that is cut', png(4, 4).subarray(0, 60), 'the PNG ends too early'],
+    ['a PNG whose pixels are no packed data', png(4, 4, Buffer.alloc(40, 7)), 'the PNG is damaged'],
+    ['a PNG with too few pixels', png(4, 4, deflateSync(rowsOf(4, 3))), 'the PNG is damaged'],
+    ['a PNG with too many of them', png(4, 4, deflateSync(rowsOf(4, 400))), 'the PNG is damaged'],
+    ['a PNG with a filter that there is none of', png(4, 4, deflateSync(rowsOf(4, 4, 5))), 'the PNG is damaged'],
+    ['a PNG without its palette', png(13, 4, undefined, undefined, [8, 3]), 'the PNG is damaged'],
+    ['a PNG of no type of colour', png(4, 4, undefined, undefined, [8, 5]), 'the PNG is damaged'],
+    ['a PNG whose part is longer than the file', longPart(png(4, 4)), 'the PNG is damaged'],
     [
       'a PNG of too many pixels',
       Buffer.concat([png(4, 4).subarray(0, 16), Buffer.from([0, 1, 0, 0, 0, 1, 0, 0]), png(4, 4).subarray(24)]),
