@@ -8,7 +8,7 @@ import { basename, dirname, join } from 'node:path'
  *
  * @param {string} script Its path.
  * @param {readonly string[]} args
- * @returns {number} Its exit code.
+ * @returns {Promise<number>} Its exit code.
  */
 export async function runTyped(script, args) {
   const folder = mkdtempSync(join(dirname(script), '.run-'))

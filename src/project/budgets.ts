@@ -20,8 +20,6 @@ export const DEEPEST_YAML = 40
 
 /** Largest weather file, bytes: an EPW year of hours has about 1.6 MB. */
 export const LARGEST_WEATHER_BYTES = 20_000_000
-/** Rows of a weather file that is a table: five years of five minutes have 526,000. EPW files have a year of hours. */
-export const MOST_WEATHER_ROWS = 600_000
 
 /** Largest export of a meter, bytes: a year of quarter hours in XML has about 15 MB. */
 export const LARGEST_METER_BYTES = 60_000_000

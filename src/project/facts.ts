@@ -13,7 +13,6 @@ export {
   MOST_METER_NAMES,
   MOST_READING_ROWS,
   MOST_SHEET_ROWS,
-  MOST_WEATHER_ROWS,
 } from './budgets.js'
 export type { Authority, ExpeditedLimits } from './authority/authority-types.generated.js'
 export { inverterPath, isAcModule, withAcModules } from './ac-modules.js'

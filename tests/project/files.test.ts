@@ -1,7 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process'
-import { closeSync, ftruncateSync, openSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
+import { closeSync, ftruncateSync, openSync, symlinkSync } from 'node:fs'
 import { join } from 'node:path'
-import { transformSync } from 'esbuild'
+import { buildSync } from 'esbuild'
 import { describe, expect, test } from 'vitest'
 import { loadProject } from '../../src/project/index.js'
 import { failureOf, makeFolder, STARTER, starterWith } from './support.js'
@@ -59,7 +59,7 @@ describe('the project file', () => {
     const folder = makeFolder({})
     const script = join(folder, 'read.mjs')
     const source = new URL('../../src/project/read-file.ts', import.meta.url).pathname
-    writeFileSync(script, transformSync(readFileSync(source, 'utf8'), { loader: 'ts', format: 'esm' }).code)
+    buildSync({ entryPoints: [source], outfile: script, bundle: true, platform: 'node', format: 'esm' })
     const run = (input: string | Buffer) =>
       spawnSync(
         process.execPath,

@@ -16,7 +16,15 @@ import { readGreenButton, readIntervalCsv } from '../../src/money/usage/index.js
 import { readSvgShapes } from '../../src/papers/logo/svg-shapes.js'
 import type { IntervalCsv } from '../../src/project/index.js'
 import * as budgets from '../../src/project/budgets.js'
-import { beyondXml, LONGEST_TAG, LONGEST_TEXT, MOST_BAD_ROWS, openTable, readTable } from '../../src/values/index.js'
+import {
+  beyondXml,
+  LONGEST_TAG,
+  LONGEST_TEXT,
+  MOST_BAD_ROWS,
+  MOST_WEATHER_ROWS,
+  openTable,
+  readTable,
+} from '../../src/values/index.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-rows-'))
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -98,7 +106,7 @@ describe('rows of each kind of file: at the bound and one above', () => {
     utcOffsetH: -6,
   } as never
   test.each([
-    ['weather', budgets.MOST_WEATHER_ROWS, (text: string) => thrown(() => openWeather(text, ',', 1))],
+    ['weather', MOST_WEATHER_ROWS, (text: string) => thrown(() => openWeather(text, ',', 1))],
     ['meter', budgets.MOST_READING_ROWS, (text: string) => thrown(() => readIntervalCsv(text, mapping, 0))],
     [
       'production',

@@ -1,5 +1,4 @@
-import { MOST_WEATHER_ROWS } from '../../project/facts.js'
-import { readTable, type Stamp, type Table, type TableRow } from '../../values/index.js'
+import { MOST_WEATHER_ROWS, readTable, type Stamp, type Table, type TableRow } from '../../values/index.js'
 import { QUANTITIES, type Quantity, type SeriesRows } from './series-file.js'
 import { SERIES_PATH, seriesError } from './series-error.js'
 import { StageError } from '../../worksheet/index.js'

@@ -1,6 +1,6 @@
 /*
  * Bounds of every delimited table, common practice, no source. How many rows one may have is for whoever knows what it holds
- * (`project/budgets.ts`).
+ * (`project/budgets.ts`), but for weather, whose reader loads nothing of projects.
  */
 
 /** More than any line of a table needs; a file without line ends must not be read as one. */
@@ -11,3 +11,5 @@ export const LONGEST_CELL = 100_000
 export const MOST_CELLS = 2000
 /** Nobody mends more by hand; a table with more bad rows is none, or read by the wrong rules. */
 export const MOST_BAD_ROWS = 10_000
+/** Rows of a weather file that is a table: five years of five minutes have 526,000. EPW files have a year of hours. */
+export const MOST_WEATHER_ROWS = 600_000
