@@ -32,6 +32,8 @@ async function runUntrusted(args, bounds = BOUNDS) {
   const out = outOf(rest)
   if (out !== undefined && realPath(path.dirname(out)) !== folder)
     return refuse(`with --untrusted the file of --out stands in the folder of the project: ${folder}`)
+  // The engine takes the name of a folder for all that lies in it.
+  if (out !== undefined && isFolder(out)) return refuse(`--out ${out} is a folder; name a file in ${folder}`)
   const flags = [
     process.allowedNodeEnvironmentFlags.has('--permission') ? '--permission' : '--experimental-permission',
     '--no-warnings',
@@ -70,6 +72,11 @@ function realPath(name) {
   } catch {
     return undefined
   }
+}
+
+/** Whether it is a folder, also by a link. */
+function isFolder(name) {
+  return statSync(name, { throwIfNoEntry: false })?.isDirectory() === true
 }
 
 /** The program with what it needs of its packages, and the folder of the project. */

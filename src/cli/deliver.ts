@@ -14,6 +14,7 @@ import {
   type Report,
   type ReportContext,
 } from '../report/index.js'
+import { digestOf } from '../seal/index.js'
 import { writeErr, writeOut } from './streams.js'
 import type { CommandOutcome, OutputFile } from './subcommand.js'
 
@@ -55,7 +56,7 @@ export async function deliver(
 
 /** Those for people are loaded only for their own format. */
 async function render(report: Report, context: FrameContext, options: DeliveryOptions): Promise<string> {
-  const around = reportContext(context, options)
+  const around = reportContext(context, options, report.inPlaceOfProject)
   if (options.json === true) return renderJson(report, around)
   if (options.markdown === true) return (await import('./output/markdown.js')).renderMarkdown(report, around)
   if (options.csv === true) {
@@ -84,11 +85,19 @@ async function tellFindings(report: Report, context: FrameContext, options: Deli
   if (lines.length > 0) writeErr(`${lines.join('\n')}\n`)
 }
 
-function reportContext(context: FrameContext, options: DeliveryOptions): ReportContext {
+function reportContext(
+  context: FrameContext,
+  options: DeliveryOptions,
+  inPlaceOfProject: readonly string[] = [],
+): ReportContext {
   const loaded = context.loaded()
+  const digest =
+    loaded === undefined || inPlaceOfProject.length === 0
+      ? loaded?.digest
+      : digestOf([loaded.digest, ...inPlaceOfProject])
   return {
     tool: context.tool,
-    project: loaded === undefined ? undefined : { title: loaded.project.title, digest: loaded.digest },
+    project: loaded === undefined || digest === undefined ? undefined : { title: loaded.project.title, digest },
     locate: context.locate,
     showWork: options.showWork === true,
   }

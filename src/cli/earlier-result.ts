@@ -4,7 +4,7 @@ import { BUILD, sayBuild, standingOf } from '../seal/index.js'
 import type { Assumption, Finding, Result, Step } from '../worksheet/index.js'
 import { UsageError } from './errors.js'
 import { bomValues, mountsValues, result, wireValues, yieldValues } from './result-validators.generated.js'
-import { parseJson, TooMuchJson } from '../values/index.js'
+import { DoubtfulJson, parseJson, TooMuchJson } from '../values/index.js'
 
 /** A result file as `--json` wrote it. */
 export interface EarlierResult {
@@ -50,7 +50,12 @@ export function readEarlier(path: string, project: string): EarlierResult {
   try {
     data = parseJson(text, MOST_RESULT_MARKS)
   } catch (error) {
-    const what = error instanceof TooMuchJson ? error.message : 'not JSON'
+    const what =
+      error instanceof DoubtfulJson
+        ? `JSON ${error.message}`
+        : error instanceof TooMuchJson
+          ? error.message
+          : 'not JSON'
     throw refusal(path, project, `the file is ${what}; it must be what a subcommand wrote with --json`)
   }
   if (!isObject(data) || typeof data['format'] !== 'string') {
@@ -116,7 +121,9 @@ export interface Purpose {
 export function checkEarlier(earlier: EarlierResult, { project, tool, digest, anyway }: Purpose): EarlierResult {
   const refuse = (why: string): UsageError => refusal(earlier.path, project, why, earlier.stage)
   if (earlier.digest !== digest) {
-    throw refuse('it was made from another project, or from this one before it or its --set values changed')
+    throw refuse(
+      'it was made from another project, from this one before it or its --set values changed, or by --codes or --rank, which the project file states by codes.electrical and rank',
+    )
   }
   const maker = makerOf(earlier, tool)
   if (maker === undefined) return earlier

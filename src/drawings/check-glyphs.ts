@@ -50,6 +50,6 @@ function check(text: string, path: string): void {
   throw new StageError(
     path,
     `the font of the drawings cannot print ${codes.join(', ')}`,
-    'Write it in Latin, Greek or Cyrillic letters.',
+    'Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters.',
   )
 }

@@ -1,3 +1,4 @@
+import { inCapitals } from './model/index.js'
 import type { NodeValues } from '../electrical/index.js'
 
 /** What the drawings call a part of the installation that has no name of its own. */
@@ -13,6 +14,6 @@ const LABEL_CHARACTERS = 40
 
 /** Name of a node in the capitals of a label; one that is longer ends in dots. */
 export function labelTitle(node: Pick<NodeValues, 'id' | 'name'>): string {
-  const title = nodeTitle(node).toUpperCase()
+  const title = inCapitals(nodeTitle(node))
   return title.length <= LABEL_CHARACTERS ? title : `${title.slice(0, LABEL_CHARACTERS - 1).trimEnd()}…`
 }

@@ -1,12 +1,14 @@
 import { statSync } from 'node:fs'
 import { decodeText, LARGEST_TABLE_BYTES, MOST_BASELINE_MARKS, readBytes } from '../project/index.js'
-import { own, parseJson, TooMuchJson } from '../values/index.js'
+import { DoubtfulJson, own, parseJson, TooMuchJson } from '../values/index.js'
 import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
 import type { Figures, FleetOutcome } from './types.js'
 
 export const BASELINE_FORMAT = 'gablewatt-fleet-baseline/3'
+
+const ANEW = 'write it anew with --update-baseline, once the figures of this run have been looked at'
 
 /** Figures of a project by stage. The stage `project` holds how it went. */
 export type ProjectFigures = Readonly<Record<string, Figures>>
@@ -62,13 +64,14 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
     data = parseJson(text, MOST_BASELINE_MARKS)
   } catch (error) {
     if (error instanceof TooMuchJson) throw refuse(`${error.message}; a baseline of 100000 houses has fewer`)
+    if (error instanceof DoubtfulJson && replace) return undefined
+    if (error instanceof DoubtfulJson) throw refuse(`JSON ${error.message}; ${ANEW}`)
     throw refuse('not JSON; a baseline is what --update-baseline writes: remove the file and write it anew with that')
   }
   const format = isMap(data) ? data['format'] : undefined
   if (!isMap(data) || typeof format !== 'string' || !format.startsWith('gablewatt-fleet-baseline/')) {
     throw refuse('no baseline; a baseline is what --update-baseline writes')
   }
-  const anew = 'write it anew with --update-baseline, once the figures of this run have been looked at'
   const standing = standingOf(data, 'fleet-baseline')
   const why = ((): string | undefined => {
     if (format !== BASELINE_FORMAT) return `its format is '${format}', this program reads '${BASELINE_FORMAT}'`
@@ -83,7 +86,7 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
     return { projects, otherBuild: standing.otherBuild }
   }
   if (replace) return undefined
-  throw refuse(`${why}; ${anew}`)
+  throw refuse(`${why}; ${ANEW}`)
 }
 
 function isMap(value: unknown): value is Record<string, unknown> {

@@ -2,7 +2,7 @@ import { sayBuild, standingOf } from '../seal/index.js'
 import { line as validate } from './fleet-validators.generated.js'
 import { FLEET_FORMAT } from './jsonl.js'
 import type { FleetOutcome } from './types.js'
-import { parseJson } from '../values/index.js'
+import { DoubtfulJson, parseJson } from '../values/index.js'
 
 /** A line of `--jsonl` that was read. */
 export interface FleetLine extends Omit<FleetOutcome, 'index' | 'items' | 'inputs'> {
@@ -18,7 +18,8 @@ export function readFleetLine(text: string): ReadFleetLine {
   let data: unknown
   try {
     data = parseJson(text)
-  } catch {
+  } catch (error) {
+    if (error instanceof DoubtfulJson) return { trouble: `not as it was written: JSON ${error.message}` }
     return { trouble: 'not JSON; a part is what run-fleet --jsonl wrote' }
   }
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {

@@ -6,7 +6,6 @@ import {
   ftruncateSync,
   openSync,
   readSync,
-  statSync,
   unlinkSync,
   writeSync,
 } from 'node:fs'
@@ -15,6 +14,7 @@ import { LARGEST_JOURNAL_BYTES } from '../project/index.js'
 import { BUILD, sayBuild } from '../seal/index.js'
 import { digest } from './digest.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
+import { isAsStamped } from './input-stamp.js'
 import { BEGINNING, isDone, readEntry, writeEntry } from './journal-entry.js'
 import { readLines, type Line } from './read-lines.js'
 import { syncInBackground } from './sync-in-background.js'
@@ -88,8 +88,7 @@ export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway 
       const line = held.get(keyOf(job))
       if (line === undefined) return undefined
       const { inputs, outcome, otherBuild } = readEntry(textAt(file, line)) ?? {}
-      if (inputs === undefined || outcome === undefined || inputs.some((input) => input !== stampOf(pathOf(input))))
-        return undefined
+      if (inputs === undefined || outcome === undefined || !inputs.every(isAsStamped)) return undefined
       if (outcome.index !== job.index || outcome.name !== job.name) return undefined
       const areThere = outcome.files.every((name) => outputFolder !== undefined && existsSync(join(outputFolder, name)))
       if (!areThere) return undefined
@@ -97,7 +96,7 @@ export function openJournal({ path, plan, tool, resume, outputFolder, useAnyway 
     },
     add: (job, outcome) => {
       if (!isDone(outcome)) return
-      const entry = { key: keyOf(job), inputs: outcome.inputs.map(stampOf), outcome }
+      const entry = { key: keyOf(job), inputs: outcome.inputs, outcome }
       try {
         writeSync(file, writeEntry(tool, entry))
       } catch (error) {
@@ -192,14 +191,4 @@ function textAt(file: number, { offset, length }: Line): string {
   const buffer = Buffer.alloc(length)
   readSync(file, buffer, 0, length, offset)
   return buffer.toString('utf8')
-}
-
-/** `size:time:path` of a file, so that a changed one is noticed. */
-function stampOf(path: string): string {
-  const stats = statSync(path, { throwIfNoEntry: false })
-  return stats === undefined ? `gone::${path}` : `${stats.size}:${stats.mtimeMs}:${path}`
-}
-
-function pathOf(stamp: string): string {
-  return stamp.split(':').slice(2).join(':')
 }

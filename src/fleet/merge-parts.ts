@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, readSync } from 'node:fs'
 import { LARGEST_TABLE_BYTES, MOST_HOUSES, openRegular } from '../project/index.js'
-import { sayBuild } from '../seal/index.js'
+import { sayBuild, sha256Of } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { readFleetLine, type FleetLine } from './fleet-line.js'
 import { expandPattern, isPattern } from './glob.js'
@@ -28,6 +28,8 @@ interface Place extends Line {
   readonly at: string
   readonly name: string
   readonly status: FleetStatus
+  /** Of the line as it was checked. */
+  readonly sha256: string
 }
 
 /**
@@ -57,7 +59,7 @@ export function mergeParts(named: readonly string[]): MergedParts {
       worst: places.reduce<ExitOfFleet>((worst, { status }) => max(worst, EXIT_OF_STATUS[status]), 0),
       files: paths.length,
       *lines() {
-        for (const place of places) yield `${textAt(place)}\n`
+        for (const place of places) yield `${checkedText(place)}\n`
       },
       close,
     }
@@ -103,7 +105,7 @@ class Parts {
     return [...this.#rows].toSorted(([a], [b]) => a - b).map(([, place]) => place)
   }
 
-  #add(text: string, where: Omit<Place, 'name' | 'status'>): void {
+  #add(text: string, where: Omit<Place, 'name' | 'status' | 'sha256'>): void {
     const read = readFleetLine(text)
     if ('trouble' in read) {
       this.#complain(where.at, read.trouble)
@@ -121,7 +123,7 @@ class Parts {
     if (rows > MOST_HOUSES) this.#complain(where.at, `a fleet of ${rows} rows; at most ${MOST_HOUSES} are put together`)
     else if (row > rows) this.#complain(where.at, `row ${row} of a fleet of ${rows}`)
     else if (before !== undefined) this.#complain(where.at, `row ${row} (${line.name}) stands at ${before.at} already`)
-    else this.#rows.set(row, { ...where, name: line.name, status: line.status })
+    else this.#rows.set(row, { ...where, name: line.name, status: line.status, sha256: sha256Of(text) })
   }
 
   #complain(at: string, message: string): void {
@@ -154,10 +156,13 @@ function open(path: string): number {
   }
 }
 
-function textAt({ file, offset, length }: Place): string {
+/** @throws FleetError when it is no longer what was checked. */
+function checkedText({ file, offset, length, at, sha256 }: Place): string {
   const buffer = Buffer.alloc(length)
   readSync(file, buffer, 0, length, offset)
-  return buffer.toString('utf8')
+  const text = buffer.toString('utf8')
+  if (sha256Of(text) !== sha256) throw new FleetError(`${at}: changed while the parts were put together`, 3)
+  return text
 }
 
 function max(a: ExitOfFleet, b: ExitOfFleet): ExitOfFleet {

@@ -84,7 +84,7 @@ export interface FleetOutcome {
   readonly files: readonly string[]
   /** What it needs bought, where a price list of the whole fleet is wanted; not part of any line. */
   readonly items?: readonly FleetItem[]
-  /** Files that it was made from, as paths of this machine; not part of any output. */
+  /** Stamps of the files that it was made from, taken when they were read, with paths of this machine; not part of any output. */
   readonly inputs: readonly string[]
 }
 

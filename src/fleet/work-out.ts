@@ -6,6 +6,7 @@ import { cleanLine, defectText, stageErrorText } from '../report/index.js'
 import { countFitted } from '../roof/index.js'
 import { StageError, type Finding } from '../worksheet/index.js'
 import type { FleetPlan } from './plan.js'
+import { stampsAsRead } from './input-stamp.js'
 import { itemsOf, PRICE_LIST_FILE } from './price-items.js'
 import { writeProjectFiles, type WorkedStage } from './project-files.js'
 import { emptyOutcome } from './run-in-order.js'
@@ -19,23 +20,26 @@ const runYield = sharedClimateRun()
 /** Works one project out. Whatever happens to it stands in its outcome; nothing is thrown. */
 export async function workOut(job: FleetJob, plan: FleetPlan): Promise<FleetOutcome> {
   const start = emptyOutcome(job)
+  const sinceMs = Date.now()
   let loaded: LoadedProject | undefined
   try {
     loaded = loadProject({ path: job.path, overrides: job.overrides, allowOutside: plan.allowOutside })
     loaded = { ...loaded, project: countFitted(loaded.project) }
-    return await runStages(job, plan, loaded)
+    // Before the stages, which take long enough for somebody to change a file.
+    const inputs = stampsAsRead(inputsOf(loaded), sinceMs)
+    return await runStages(job, plan, loaded, inputs)
   } catch (error) {
-    const known = {
-      ...start,
-      title: loaded?.project.title ?? null,
-      digest: loaded?.digest ?? null,
-      inputs: loaded === undefined ? [resolve(job.path)] : inputsOf(loaded),
-    }
+    const known = { ...start, title: loaded?.project.title ?? null, digest: loaded?.digest ?? null }
     return { ...known, ...failureOf(error, job, plan) }
   }
 }
 
-async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject): Promise<FleetOutcome> {
+async function runStages(
+  job: FleetJob,
+  plan: FleetPlan,
+  loaded: LoadedProject,
+  inputs: readonly string[],
+): Promise<FleetOutcome> {
   const { project } = loaded
   const isWanted = ({ name, needs }: FleetStage): boolean =>
     plan.stages === undefined ? needs(project) : plan.stages.includes(name)
@@ -96,7 +100,7 @@ async function runStages(job: FleetJob, plan: FleetPlan, loaded: LoadedProject):
     findings: told,
     files,
     ...(items === undefined ? {} : { items }),
-    inputs: inputsOf(loaded),
+    inputs,
     ...failure,
   }
 }

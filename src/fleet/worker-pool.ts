@@ -91,8 +91,10 @@ export function threadPool<Job, Outcome>(
       give(worker)
       task?.resolve(outcome)
     })
-    worker.on('error', (error) => lose(worker, error instanceof Error ? error.message : String(error)))
-    worker.on('exit', (code) => lose(worker, `the worker ended with code ${code}`))
+    // What it answered before it failed may come after the error, and always comes before the end.
+    let reason: string | undefined
+    worker.on('error', (error) => (reason = error instanceof Error ? error.message : String(error)))
+    worker.on('exit', (code) => lose(worker, reason ?? `the worker ended with code ${code}`))
     return worker
   }
   /** The one with the least in hand; a new one before any has two. */

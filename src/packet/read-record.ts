@@ -2,7 +2,7 @@ import { isPacketRecord, RECORD_FORMAT, RECORD_FORMATS, type PacketRecord } from
 import { FileError } from '../files/index.js'
 import { LARGEST_RESULT_BYTES, MOST_RESULT_MARKS, readNamedText } from '../project/index.js'
 import { isWhole } from '../seal/index.js'
-import { parseJson, TooMuchJson } from '../values/index.js'
+import { DoubtfulJson, parseJson, TooMuchJson } from '../values/index.js'
 
 /**
  * Reads what `draw-permit --result` wrote of an earlier issue.
@@ -17,6 +17,7 @@ export function readRecord(path: string): PacketRecord {
     data = parseJson(readNamedText(path, LARGEST_RESULT_BYTES), MOST_RESULT_MARKS)
   } catch (error) {
     if (error instanceof TooMuchJson) throw refuse(`has ${error.message}`)
+    if (error instanceof DoubtfulJson) throw refuse(`is JSON ${error.message}`)
     if (error instanceof SyntaxError) throw refuse('is not JSON')
     throw error
   }

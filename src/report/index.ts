@@ -1,5 +1,6 @@
 export { cautionTexts, STAGE_CAUTIONS, type CautionSubject } from './cautions.js'
 export { columnKey, renderCsv } from './csv.js'
+export { markdownLine } from './escape-markdown.js'
 export { escapeMarkup } from './escape-markup.js'
 export { errnoWords } from './errno.js'
 export { defectText, stageErrorText } from './failure-text.js'

@@ -79,6 +79,11 @@ export interface Report {
   /** Values for JSON (snake_case keys that end in their unit), with their proof. */
   readonly result: Result<unknown>
   readonly cautions?: readonly CautionSubject[]
+  /**
+   * Options of the run that took the place of what the project states, such as `--codes NEC 2014`. The result then bears another hash than
+   * one of the project as it stands, so that nothing takes it for that.
+   */
+  readonly inPlaceOfProject?: readonly string[]
   /** A command that a person may want to run now; told on stderr. */
   readonly next?: string
 }

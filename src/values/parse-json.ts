@@ -4,15 +4,28 @@ export const DEEPEST_JSON = 100
 /** A text is JSON, yet more of it than anybody means. */
 export class TooMuchJson extends SyntaxError {}
 
+/** A text is JSON that two readers may take for different things, so that none of them is to be believed. */
+export class DoubtfulJson extends SyntaxError {
+  /** As this reader would take it. */
+  readonly data: unknown
+
+  constructor(message: string, data: unknown) {
+    super(message)
+    this.data = data
+  }
+}
+
 /**
  * Reads JSON of a file that may come from anybody.
  *
  * @param most Most brackets, commas and colons; each may stand for a value that takes 100 bytes and more.
- * @throws TooMuchJson when it is nested deeper than 100 levels or has more of those; SyntaxError when it is no JSON.
+ * @throws TooMuchJson when it is nested deeper than 100 levels or has more of those; DoubtfulJson when a map has a key twice or a
+ *   number is beyond what a number can be; SyntaxError when it is no JSON.
  */
 export function parseJson(text: string, most = Infinity): unknown {
   let depth = 0
   let marks = 0
+  let colons = 0
   let inText = false
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at)
@@ -25,10 +38,38 @@ export function parseJson(text: string, most = Infinity): unknown {
       marks += 1
       if (depth > DEEPEST_JSON) throw new TooMuchJson(`nested more than ${DEEPEST_JSON} levels deep`)
     } else if (code === CLOSE_LIST || code === CLOSE_MAP) depth -= 1
-    else if (code === COMMA || code === COLON) marks += 1
+    else if (code === COMMA) marks += 1
+    else if (code === COLON) {
+      colons += 1
+      marks += 1
+    }
     if (marks > most) throw new TooMuchJson(`more than ${most} brackets, commas and colons`)
   }
-  return JSON.parse(text)
+  const data: unknown = JSON.parse(text)
+  const found = countKeys(data)
+  if (found.isBeyond) throw new DoubtfulJson('with a number beyond 1.8e308, the largest there is', data)
+  // Each key has its colon; of two that are the same only the last is kept.
+  if (found.keys !== colons) throw new DoubtfulJson('with a key twice in one map', data)
+  return data
+}
+
+/** Keys of all maps, and whether a number was too large for one, which JSON written anew would call `null`. */
+function countKeys(data: unknown): { readonly keys: number; readonly isBeyond: boolean } {
+  let keys = 0
+  let isBeyond = false
+  const left: unknown[] = [data]
+  while (left.length > 0) {
+    const value = left.pop()
+    if (typeof value === 'number') isBeyond ||= !Number.isFinite(value)
+    else if (Array.isArray(value)) for (const item of value) left.push(item)
+    else if (typeof value === 'object' && value !== null) {
+      for (const item of Object.values(value)) {
+        keys += 1
+        left.push(item)
+      }
+    }
+  }
+  return { keys, isBeyond }
 }
 
 const [QUOTE, BACKSLASH, COMMA, COLON] = [0x22, 0x5c, 0x2c, 0x3a]

@@ -303,6 +303,55 @@ describe('--use', () => {
     expect(stderr.trim().split('\n')).toHaveLength(1)
   })
 
+  test.each([
+    [
+      'a key twice',
+      (text: string) => text.replace('"annual": {', '"annual": { "ac_kwh": 99999,'),
+      'JSON with a key twice in one map',
+    ],
+    [
+      'a number beyond all',
+      (text: string) => text.replace('"flag": null', '"flag": 1e999'),
+      'JSON with a number beyond 1.8e308',
+    ],
+  ])('refuses a file with %s, which its seal does not show', async (_name, change, message) => {
+    const path = resultFile('doubtful.json', 'yield', (text) => {
+      const changed = change(text)
+      expect(changed).not.toBe(text)
+      // oxlint-disable-next-line unicorn/prefer-structured-clone -- as a reader takes it
+      expect(isWhole(JSON.parse(changed) as Data)).toBe(true)
+      return changed
+    })
+    await expect(earlier([path], 'yield')).rejects.toThrow(`--use ${path}: the file is ${message}`)
+  })
+
+  test('refuses what options made in the place of what the project states', async () => {
+    const make = async (name: string, ...args: string[]): Promise<string> => {
+      const path = join(folder, name)
+      await gablewattWarm([...args, '--json', '--out', path, '--force'])
+      return path
+    }
+    const other = await make('codes.json', 'size-wire', house, '--codes', 'NEC 2014')
+    const refused = await gablewattWarm(['price-bom', house, '--use', other])
+    expect(refused).toMatchObject({ exitCode: 2, stdout: '' })
+    expect(refused.stderr).toContain('or by --codes or --rank')
+    // The edition that the project states anyway is the project's.
+    const same = await make('same.json', 'size-wire', house, '--codes', 'NEC 2020')
+    expect((await gablewattWarm(['price-bom', house, '--use', same, '--json', '--quiet'])).exitCode).toBe(0)
+    const ranked = await make('rank.json', 'space-mounts', house, '--rank', 'mounts')
+    expect((await gablewattWarm(['price-bom', house, '--use', ranked])).exitCode).toBe(2)
+  })
+
+  test('a spacing that no project file states stays on what is made of it', async () => {
+    const path = join(folder, 'spaced.json')
+    await gablewattWarm(['space-mounts', house, '--spacing', '32', '--json', '--out', path])
+    const { stdout } = await gablewattWarm(['price-bom', house, '--use', path, '--json', '--quiet'])
+    const { findings } = JSON.parse(stdout) as { findings: { id: string; message: string }[] }
+    expect(findings.filter(({ id }) => id === 'mounts.by-option').map(({ message }) => message)).toEqual([
+      'the mounts are those of --spacing 32 in, which the project file does not state',
+    ])
+  })
+
   test('refuses a result from before a --set', async () => {
     await expect(earlier([resultFile('a.json', 'yield')], 'yield', ['losses.dirt_pct=3'])).rejects.toThrow(
       'its --set values changed',

@@ -115,6 +115,46 @@ describe('a result', () => {
     )
   })
 
+  test('without one of its errors or warnings, or with one more, and a new seal, differs when worked out anew', async () => {
+    const told = (name: string) => (JSON.parse(read(name)) as { findings: { severity: string; id: string }[] }).findings
+    const denver = join(ROOT, 'examples/fleet/denver-thin-air.yaml')
+    await run(['space-mounts', denver, '--json', '--out', 'denver.json'])
+    const lost = told('denver.json').find(({ severity }) => severity === 'warning')
+    expect(await verifyFile('denver.json', '--project', denver)).toMatchObject({ exitCode: 0, ids: [] })
+    const fewer = put(
+      'fewer.json',
+      remade(read('denver.json'), (one) => Object.assign(one, { findings: [] })),
+    )
+    const less = await verifyFile(fewer, '--project', denver)
+    expect(less).toMatchObject({ exitCode: 1, ids: ['verify.differs'] })
+    expect(less.values?.comparison?.differences.map(({ path }) => path)).toContain(`findings: warning ${lost?.id}`)
+    const more = put(
+      'more.json',
+      remade(read('wire.json'), (one) =>
+        Object.assign(one, {
+          findings: [...told('wire.json'), { severity: 'error', id: 'wire.x', message: '', where: '' }],
+        }),
+      ),
+    )
+    expect((await verifyFile(more, '--project', house)).values?.comparison?.differences).toEqual([
+      { path: 'findings: error wire.x', in_file: 'once', anew: null },
+    ])
+  })
+
+  test('with a key twice is not as written, and a figure beyond all numbers is no figure', async () => {
+    const twice = put('twice.json', read('yield.json').replace('"annual": {', '"annual": { "ac_kwh": 99999,'))
+    expect(await verifyFile(twice)).toMatchObject({ exitCode: 1, ids: ['verify.changed'] })
+    const beyond = put('beyond.json', read('yield.json').replace('"flag": null', '"flag": 1e999'))
+    const { exitCode, ids, values } = await verifyFile(beyond, '--project', house)
+    expect({ exitCode, ids }).toEqual({ exitCode: 1, ids: ['verify.changed', 'verify.differs'] })
+    expect(values?.comparison?.differences).toMatchObject([{ in_file: 'Infinity', anew: 'null' }])
+  })
+
+  test('saved by an editor with a mark of byte order is as written', async () => {
+    const marked = put('marked.json', `\uFEFF${read('yield.json').replaceAll('\n', '\r\n')}`)
+    expect(await verifyFile(marked)).toMatchObject({ exitCode: 0, ids: [] })
+  })
+
   test('of another build, and of another project', async () => {
     const other = put(
       'other.json',
@@ -235,6 +275,22 @@ describe('lines of a fleet', () => {
     expect(exitCode).toBe(1)
     expect(values?.comparison?.differences.map(({ path }) => path)).toEqual(['yield.annual.ac_kwh'])
   })
+
+  test('that hides an error of its house differs', async () => {
+    const project = house
+    const set = ['--set', 'electrical.panel.bus_a=100']
+    await run(['run-fleet', project, ...set, '--stages', 'wire', '--jsonl', '--out', 'failed.jsonl'])
+    expect(await verifyFile('failed.jsonl', '--project', project, ...set)).toMatchObject({ exitCode: 0, ids: [] })
+    const hidden = put(
+      'hidden.jsonl',
+      `${remade(read('failed.jsonl'), (one) => Object.assign(one, { status: 'ok', findings: [] }))}\n`,
+    )
+    const { exitCode, values } = await verifyFile(hidden, '--project', project, ...set)
+    expect(exitCode).toBe(1)
+    const paths = values?.comparison?.differences.map(({ path }) => path) ?? []
+    expect(paths).toContain('status')
+    expect(paths.some((path) => path.startsWith('findings: error wire.'))).toBe(true)
+  })
 })
 
 describe('a signature with one’s own key', () => {
@@ -327,4 +383,6 @@ test('values are compared by path; numbers to nine digits', () => {
     { path: 'd', inFile: undefined, anew: 'null' },
   ])
   expect(compareValues({ a: [] }, { a: {} })).toHaveLength(1)
+  expect(compareValues({ a: Infinity }, { a: 5 })).toEqual([{ path: 'a', inFile: 'Infinity', anew: '5' }])
+  expect(compareValues({ a: -0, b: '1' }, { a: 0, b: 1 })).toEqual([{ path: 'b', inFile: '"1"', anew: '1' }])
 })

@@ -2,7 +2,8 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { sealed } from '../../src/seal/index.js'
+import { mergeParts } from '../../src/fleet/index.js'
+import { BUILD, sealed } from '../../src/seal/index.js'
 import { ensureBuilt, gablewattWarm, ROOT } from '../cli/binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-merge-'))
@@ -127,6 +128,28 @@ describe('--merge', () => {
       /x\.jsonl:1: a damaged line, at \/stages\//u,
     ],
     [
+      'a key twice',
+      () => [one, put('x.jsonl', read(two).replace('"status":', '"status":"failed","status":')), three],
+      2,
+      /x\.jsonl:1: not as it was written: JSON with a key twice in one map/u,
+    ],
+    [
+      'other numbers of rows, with a new seal',
+      () => [one, put('x.jsonl', `${remade(linesOf(two)[0] ?? '', (each) => (each.fleet.rows = 9))}\n`), three],
+      2,
+      /x\.jsonl:1: of another fleet/u,
+    ],
+    [
+      'another version of the program, with a new seal',
+      () => [
+        one,
+        put('x.jsonl', `${remade(linesOf(two)[0] ?? '', (each) => (each['tool'] = 'gablewatt 9.9.9'))}\n`),
+        three,
+      ],
+      2,
+      /x\.jsonl:1: made by gablewatt 9\.9\.9/u,
+    ],
+    [
       'a row beyond the last, with a new seal',
       () => [put('x.jsonl', `${remade(linesOf(two)[0] ?? '', (each) => (each.fleet.row = 8))}\n`)],
       2,
@@ -147,6 +170,19 @@ describe('--merge', () => {
     expect({ exitCode: result.exitCode, stdout: result.stdout }).toEqual({ exitCode, stdout: '' })
     expect(result.stderr).toMatch(message)
     expect(existsSync(join(folder, 'refused.jsonl'))).toBe(false)
+  })
+
+  test('delivers no line that changed since it was checked', () => {
+    // As these sources would have written it, which are another build than the program.
+    const ours = whole
+      .split('\n')
+      .slice(0, -1)
+      .map((line) => remade(line, (each) => (each['build'] = BUILD)))
+    const path = join(folder, put('moving.jsonl', `${ours.join('\n')}\n`))
+    const parts = mergeParts([path])
+    writeFileSync(path, read('moving.jsonl').replace(/"annual\.ac_kwh":\d/u, '"annual.ac_kwh":9'))
+    expect(() => [...parts.lines()]).toThrow(/moving\.jsonl:1: changed while the parts were put together/u)
+    parts.close()
   })
 
   test('goes with no option of a run', async () => {

@@ -29,9 +29,11 @@ const NAMES: readonly (readonly [script: string, text: string, written: Written]
   ['Cyrillic of Ukraine and Kazakhstan', 'Ґалаґан Қасымова Өмір', same('Ґалаґан Қасымова Өмір')],
   ['a soft hyphen', 'Sonnen\u00ADdach', same('Sonnendach')],
   ['a hard space and a tab', 'Sun\u00A0and\tmoon', same('Sun and moon')],
-  // Letters that stand side by side, which the form's font has and the table of the drawings has not.
-  ['Armenian', 'Հայկ', { sheet: undefined, form: 'Հայկ' }],
-  ['Georgian', 'გიორგი', { sheet: undefined, form: 'გიორგი' }],
+  ['Armenian', 'Հայկ Սարգսյան', same('Հայկ Սարգսյան')],
+  ['Armenian, a letter whose capitals are two', 'Արև', same('Արև')],
+  ['Georgian, whose capitals no font at hand has', 'გიორგი', same('გიორგი')],
+  ['Georgian of old', 'Ⴂიორგი', same('Ⴂიორგი')],
+  ['Georgian in those capitals', 'ᲒᲘᲝᲠᲒᲘ', REFUSED],
   ['Hebrew', 'שלום', REFUSED],
   ['Hebrew with points', 'שָׁלוֹם', REFUSED],
   ['Arabic', 'محمد', REFUSED],
@@ -107,7 +109,7 @@ describe.each(NAMES)('a name in %s', (_, text, { sheet, form }) => {
       expect(refused).toMatchObject({
         where: 'title',
         message: expect.stringMatching(/^the font of the drawings cannot print .*U\+[0-9A-F]{4}/u) as string,
-        fix: 'Write it in Latin, Greek or Cyrillic letters.',
+        fix: 'Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters.',
       })
       expect((refused as Error).message).not.toMatch(STEERS)
       // No mark alone, which would sit on the quote before it.
@@ -142,7 +144,7 @@ describe.each(NAMES)('a name in %s', (_, text, { sheet, form }) => {
     const { message, fix } = noGlyph('Owner', missing)
     expect(message).toMatch(/^'Owner' cannot show .*U\+[0-9A-F]{4}.*: no font at hand shows/u)
     expect(message).not.toMatch(STEERS)
-    expect(fix).toBe('Write it in Latin, Greek or Cyrillic letters')
+    expect(fix).toBe('Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters')
   })
 
   test('stands in a web page and in Markdown, which the reader shapes', () => {

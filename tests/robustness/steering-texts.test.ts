@@ -16,6 +16,7 @@ import {
   cleanJson,
   cleanLine,
   cleanText,
+  markdownLine,
   markedLine,
   renderCsv,
   renderJson,
@@ -61,6 +62,12 @@ const TEXTS: readonly (readonly [name: string, text: string, left: string])[] = 
   ['marks of direction', 'ab\u200E\u200F\u061Ccd', 'abcd'],
   ['what is not seen', 'ab\u200B\u2060\u2064\uFEFFcd', 'abcd'],
   ['notes between lines', 'ab\uFFF9cd\uFFFA\uFFFB', 'abcd'],
+  ['a title cut off by a substitute', `ab${ESC}]0;0wn3d\u001Acd`, 'abcd'],
+  ['a start of string of one byte', 'ab\u00980wn3d\u009Ccd', 'abcd'],
+  ['a private message of one byte', 'ab\u009E0wn3d\u009Ccd', 'abcd'],
+  ['a program command of one byte', 'ab\u009F0wn3d\u009Ccd', 'abcd'],
+  ['a deletion', 'ab\u007Fcd', 'abcd'],
+  ['directions set and forced', 'ab\u202Acd\u202Bef\u202Dgh', 'abcdefgh'],
   ['old signs of shaping', 'ab\u206A\u206Fcd', 'abcd'],
 ]
 
@@ -238,5 +245,26 @@ describe('a text that a spreadsheet would run', () => {
     expect(renderCsv({ columns: [{ heading: 'x' }], rows: [['-1.5'], ['+2e3'], [-3]] })).toBe(
       'x\r\n-1.5\r\n+2e3\r\n-3\r\n',
     )
+  })
+})
+
+describe('a text at the beginning of a line of Markdown', () => {
+  test.each([
+    ['# a', String.raw`\# a`],
+    ['- a', String.raw`\- a`],
+    ['+ a', String.raw`\+ a`],
+    ['~~~', String.raw`\~~~`],
+    ['---', String.raw`\---`],
+    ['1. a', String.raw`1\. a`],
+    ['12) a', String.raw`12\) a`],
+    ['12.', String.raw`12\.`],
+    ['> a', String.raw`\> a`],
+  ])('makes no heading, list, fence or rule: %j', (text, written) => {
+    expect(markdownLine(text)).toBe(written)
+  })
+
+  test.each(['12.5 kWh', '3.', '1,234.5', 'a # b', 'main_panel'])('%j is printed as it is', (text) => {
+    expect(markdownLine(text).replaceAll('\\', '')).toBe(text)
+    if (text !== '3.') expect(markdownLine(text)).toBe(text)
   })
 })

@@ -28,6 +28,7 @@ beforeAll(() => {
   copyFileSync(house, outside)
   symlinkSync(outside, join(folder, 'link.yaml'))
   symlinkSync(outside, join(folder, 'planted.json'))
+  symlinkSync(base, join(folder, 'up'))
 })
 afterAll(() => rmSync(base, { recursive: true }))
 
@@ -68,6 +69,9 @@ describe('--untrusted', () => {
     ['a folder', ['estimate-yield', base], 3, 'not a regular file'],
     ['a place that the engine would widen', ['estimate-yield', house, '--out', '*'], 2, "no path with '*'"],
     ['--out elsewhere', ['estimate-yield', house, '--out', join(base, 'a.txt')], 2, 'in the folder of the project'],
+    ['a folder as --out', ['estimate-yield', house, '--out', '.', '--force'], 2, 'is a folder'],
+    ['the folder above as --out', ['estimate-yield', house, '--out', '..', '--force'], 2, 'is a folder'],
+    ['a link to a folder as --out', ['estimate-yield', house, '--out', 'up', '--force'], 2, 'is a folder'],
     ['-o elsewhere', ['estimate-yield', house, `-o${join(base, 'a.txt')}`], 2, 'in the folder of the project'],
     [
       'another file written',

@@ -63,7 +63,9 @@ export async function run(context: CommandContext, options: Options): Promise<Co
   }
   const [edition] = editions ?? []
   const house = await houseOf(context, edition === undefined ? ['wire'] : [], { edition })
-  return { report: reportOf(project, await house.wire()) }
+  const report = reportOf(project, await house.wire())
+  if (edition === undefined || edition === project.codes?.electrical) return { report }
+  return { report: { ...report, inPlaceOfProject: [`--codes ${edition}`] } }
 }
 
 /** The proof of the design temperatures before that of the wiring. */

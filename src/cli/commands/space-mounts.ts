@@ -2,7 +2,7 @@ import { Option, type Command } from 'commander'
 import type { Project } from '../../project/index.js'
 import { textPlan, type Arrangement, type FitRank } from '../../roof/index.js'
 import type { MountValues } from '../../structure/index.js'
-import type { Result } from '../../worksheet/index.js'
+import type { Finding, Result } from '../../worksheet/index.js'
 import { type Section, STAGE_CAUTIONS } from '../../report/index.js'
 import { houseOf } from '../house-of.js'
 import { numberIn, takesProject, usesEarlier, writesReport } from '../options.js'
@@ -81,10 +81,22 @@ export async function run(context: CommandContext, options: Options): Promise<Co
         ...(options.plan === true ? plans(arrangement.values, result.values) : []),
       ],
       csv: mountTable(result.values),
-      result: { ...result, values },
+      result: { ...result, values, findings: [...byOption(options), ...result.findings] },
       cautions: STAGE_CAUTIONS.mounts,
+      ...(rank === undefined ? {} : { inPlaceOfProject: [`--rank ${rank}`] }),
     },
   }
+}
+
+/** What no project file states stays with the result, whatever is made of it by --use. */
+function byOption({ spacing, optimise }: Options): Finding[] {
+  const by = [
+    ...(spacing === undefined ? [] : [`--spacing ${spacing} in`]),
+    ...(optimise === true ? ['--optimise'] : []),
+  ]
+  if (by.length === 0) return []
+  const message = `the mounts are those of ${by.join(' and ')}, which the project file does not state`
+  return [{ severity: 'note', id: 'mounts.by-option', message, where: '' }]
 }
 
 /** The roof plan sheets of the permit packet, as SVG to scale. */

@@ -50,7 +50,7 @@ export const FORMS: Explanations = {
     means: 'A text has a character that neither Helvetica nor the embedded font has.',
     rule: 'A missing character would be drawn as an empty box or as nothing.',
     sources: [PRACTICE],
-    fix: 'Write it in Latin, Greek or Cyrillic letters.',
+    fix: 'Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters.',
   },
   'form.not-seen': {
     means: 'A field is filled that has no place on a page, or is hidden.',

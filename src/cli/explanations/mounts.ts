@@ -163,4 +163,10 @@ export const MOUNTS: Explanations = {
     sources: [PRACTICE],
     fix: 'Take it out, or state the kind that the mount really is.',
   },
+  'mounts.by-option': {
+    means: 'The spacing of the mounts is that of an option of the run, which no project file states.',
+    rule: 'A result tells by which options it came about, so that what is made of it with --use can be told from the project alone.',
+    sources: [PRACTICE],
+    fix: 'Nothing, where that spacing is meant; else run space-mounts without the option.',
+  },
 }

@@ -110,7 +110,10 @@ function escape(text: string): string {
   return escapeText(cleanLine(text))
 }
 
-/** A stranger's name must not become a link, a heading, an image or HTML. */
+/**
+ * A stranger's name must not become a link, a heading, an image or HTML. Unlike `markdownLine` it takes texts of several lines, and a sign at
+ * their beginnings only where a space follows, as figures below zero stand in many cells.
+ */
 function escapeText(text: string): string {
   return text
     .replace(/[\\`*[\]<>|]/gu, '\\$&')

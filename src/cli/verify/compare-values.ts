@@ -25,7 +25,8 @@ export function compareValues(inFile: unknown, anew: unknown, path = ''): Differ
 
 function isSame(a: unknown, b: unknown): boolean {
   if (typeof a === 'number' && typeof b === 'number') {
-    return Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
+    // Beyond all numbers nothing is near.
+    return Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
   }
   return a === b
 }
@@ -36,6 +37,6 @@ function isBranch(value: unknown): value is object {
 
 function shown(value: unknown): string | undefined {
   if (value === undefined) return undefined
-  const text = JSON.stringify(value)
+  const text = typeof value === 'number' ? String(value) : JSON.stringify(value)
   return text.length > 60 ? `${text.slice(0, 57)}...` : text
 }

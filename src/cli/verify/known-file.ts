@@ -1,7 +1,7 @@
 import { BUILD, isWhole } from '../../seal/index.js'
 import { readPdfSeal, type PdfSeal, type SealedPaper } from '../../packet/index.js'
 import { LONGEST_HOUSE_LINE, MOST_BASELINE_MARKS, MOST_HOUSES } from '../../project/index.js'
-import { parseJson, TooMuchJson } from '../../values/index.js'
+import { DoubtfulJson, parseJson, TooMuchJson } from '../../values/index.js'
 
 /** Something sealed that a file holds: the whole of it, or a line. */
 export interface SealedPart {
@@ -42,10 +42,13 @@ const KINDS: readonly (readonly [start: string, kind: FileKind])[] = [
  */
 export function knownFile(bytes: Uint8Array): KnownFile | undefined {
   if (Buffer.from(bytes.subarray(0, 1024)).includes('%PDF-')) return packetFile(bytes)
-  const text = Buffer.from(bytes).toString('utf8')
+  // Editors put a mark of byte order there; --use takes it too.
+  const text = Buffer.from(bytes)
+    .toString('utf8')
+    .replace(/^\uFEFF/u, '')
   const whole = parsed(text)
   if (whole !== undefined) {
-    const kind = kindOf(whole)
+    const kind = kindOf(whole.content)
     return kind === undefined ? undefined : { kind, parts: [partOf(whole, kind, lineOf(kind, 1))], broken: [] }
   }
   return linesFile(text)
@@ -75,7 +78,7 @@ function linesFile(text: string): KnownFile | undefined {
     if (index >= MOST_HOUSES) throw new TooMuchJson(`more than ${MOST_HOUSES} lines`)
     if (line.trim() === '') continue
     const data = line.length > LONGEST_HOUSE_LINE ? undefined : parsedLine(line)
-    const found = data === undefined ? undefined : kindOf(data)
+    const found = data === undefined ? undefined : kindOf(data.content)
     kind ??= found
     if (data === undefined || found === undefined || found !== kind) broken.push(index + 1)
     else parts.push(partOf(data, found, index + 1))
@@ -97,7 +100,7 @@ function lineOf(kind: FileKind, line: number): number | undefined {
   return kind === 'fleet' || kind === 'journal' ? line : undefined
 }
 
-function partOf(content: Readonly<Record<string, unknown>>, kind: FileKind, line: number | undefined): SealedPart {
+function partOf({ content, isDoubtful }: ParsedJson, kind: FileKind, line: number | undefined): SealedPart {
   const text = (value: unknown): string | null => (typeof value === 'string' ? value : null)
   const { project, digest, name, stage, outcome } = content
   const inner = kind === 'journal' && isMap(outcome) ? outcome : undefined
@@ -107,7 +110,7 @@ function partOf(content: Readonly<Record<string, unknown>>, kind: FileKind, line
     tool: text(content['tool']),
     build: text(content['build']),
     project: text(isMap(project) ? project['digest'] : (digest ?? inner?.['digest'])),
-    isWhole: isWhole(content),
+    isWhole: !isDoubtful && isWhole(content),
     content,
   }
 }
@@ -117,18 +120,27 @@ function kindOf({ format, seal }: Readonly<Record<string, unknown>>): FileKind |
   return KINDS.find(([start]) => format.startsWith(start))?.[1]
 }
 
-function parsed(text: string): Record<string, unknown> | undefined {
+interface ParsedJson {
+  readonly content: Readonly<Record<string, unknown>>
+  /** Whether another reader may find other values in it, which no seal can tell. */
+  readonly isDoubtful: boolean
+}
+
+function parsed(text: string): ParsedJson | undefined {
   try {
-    const data: unknown = parseJson(text, MOST_BASELINE_MARKS)
-    return isMap(data) ? data : undefined
+    return parsedMap(parseJson(text, MOST_BASELINE_MARKS), false)
   } catch (error) {
     if (error instanceof TooMuchJson) throw error
-    return undefined
+    return error instanceof DoubtfulJson ? parsedMap(error.data, true) : undefined
   }
 }
 
+function parsedMap(data: unknown, isDoubtful: boolean): ParsedJson | undefined {
+  return isMap(data) ? { content: data, isDoubtful } : undefined
+}
+
 /** A line that is too much is one more that is broken. */
-function parsedLine(text: string): Record<string, unknown> | undefined {
+function parsedLine(text: string): ParsedJson | undefined {
   try {
     return parsed(text)
   } catch (error) {

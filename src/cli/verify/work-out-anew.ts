@@ -6,6 +6,7 @@ import { plainValues } from '../../report/index.js'
 import { countFitted } from '../../roof/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
+import { compareFindings } from './compare-findings.js'
 import { compareValues, type Difference } from './compare-values.js'
 import type { FileKind, KnownFile, SealedPart } from './known-file.js'
 
@@ -128,10 +129,14 @@ async function resultAnew({ name, project, content }: SealedPart, house: House, 
   const values = mapIn({ content }, 'values')
   const notCompared = Object.keys(values).filter((key) => BY_OPTIONS.has(key))
   const kept = Object.fromEntries(Object.entries(values).filter(([key]) => !BY_OPTIONS.has(key)))
+  const anew = await run(house)
   return {
-    of: `stage ${name}`,
+    of: `values, errors and warnings of the stage ${name}`,
     isSameProject: project === loaded.digest,
-    differences: compareValues(kept, plainValues((await run(house)).values), ''),
+    differences: [
+      ...compareValues(kept, plainValues(anew.values), ''),
+      ...compareFindings(content['findings'], anew.findings, notCompared.length > 0),
+    ],
     notCompared,
   }
 }
@@ -156,13 +161,27 @@ function lineOfProject(parts: readonly SealedPart[], { digest }: LoadedProject):
 async function lineAnew({ name, project, content }: SealedPart, house: House, loaded: LoadedProject) {
   const stages = mapIn({ content }, 'stages')
   const anew: Record<string, unknown> = {}
+  const errors = new Set<string>()
   for (const stage of FLEET_STAGES) {
-    if (Object.hasOwn(stages, stage.name)) anew[stage.name] = stage.figures((await stage.run(house)).values)
+    if (!Object.hasOwn(stages, stage.name)) continue
+    const result = await stage.run(house)
+    anew[stage.name] = stage.figures(result.values)
+    for (const { severity, id } of result.findings) if (severity === 'error') errors.add(id)
   }
+  const had = new Set(Array.isArray(content['findings']) ? content['findings'].map(idOf) : [])
+  const lost = [...errors].filter((id) => !had.has(id))
+  const isFailed = errors.size > 0 && content['status'] === 'ok'
   return {
-    of: `figures of ${name}`,
+    of: `figures, errors and status of ${name}`,
     isSameProject: project === loaded.digest,
-    differences: compareValues(stages, anew),
+    differences: [
+      ...compareValues(stages, anew),
+      ...lost.map((id) => ({ path: `findings: error ${id}`, inFile: undefined, anew: 'told' })),
+      ...(isFailed ? [{ path: 'status', inFile: '"ok"', anew: '"failed"' }] : []),
+    ],
     notCompared: [],
   }
 }
+
+const idOf = (finding: unknown): unknown =>
+  typeof finding === 'object' && finding !== null ? (finding as { readonly id?: unknown }).id : undefined

@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import { isAc } from '../../electrical/index.js'
 import { own } from '../../values/index.js'
 import { labelTitle } from '../node-title.js'
@@ -36,7 +37,7 @@ export function contentWords(id: string, facts: LabelFacts, place?: LabelPlace):
     case 'DISC_PURPOSE':
       return `PV SYSTEM BREAKER ${[...new Set(pvBreakers(facts).flatMap(({ breaker_a: rating }) => (rating === null ? [] : [`${rating} A`])))].join(', ')}`
     case 'MULTI_RSD':
-      return `PLAN VIEW OF THE ROOF (SHEET A-101), DOTTED LINE ROUND THE MODULES THAT STAY ENERGIZED AFTER RAPID SHUTDOWN: ARRAY ${stringArrays(facts).join(', ').replaceAll('_', ' ').toUpperCase()}`
+      return `PLAN VIEW OF THE ROOF (SHEET A-101), DOTTED LINE ROUND THE MODULES THAT STAY ENERGIZED AFTER RAPID SHUTDOWN: ARRAY ${inCapitals(stringArrays(facts).join(', ').replaceAll('_', ' '))}`
     default:
       return undefined
   }
@@ -85,13 +86,13 @@ function initiatorPlace(facts: LabelFacts): string {
 }
 
 const withPlace = (what: string, place: string | undefined): string =>
-  place === undefined ? what : `${what}, ${place.toUpperCase()}`
+  place === undefined ? what : `${what}, ${inCapitals(place)}`
 
 /** What parts a system on a feeder tap: not a breaker in a panel, but the device at the end of the tap. */
 function tapDevice({ project }: LabelFacts): string | undefined {
   const { kind, at = '' } = project.electrical?.connection ?? {}
   return kind === 'feeder_tap'
-    ? `OVERCURRENT DEVICE AT THE END OF FEEDER TAP ${at.replaceAll('_', ' ').toUpperCase()}`
+    ? `OVERCURRENT DEVICE AT THE END OF FEEDER TAP ${inCapitals(at.replaceAll('_', ' '))}`
     : undefined
 }
 
@@ -124,7 +125,7 @@ function titleOf(place: LabelPlace, facts: LabelFacts): string {
     const title = placeTitle(place, facts.wiring)
     return labelTitle({ id: '', name: title })
   }
-  return (facts.project.electrical?.panel?.name ?? 'main panel').toUpperCase()
+  return inCapitals(facts.project.electrical?.panel?.name ?? 'main panel')
 }
 
 const landingTitle = (facts: LabelFacts): string =>
@@ -162,7 +163,7 @@ function storageDisconnect({ edition, wiring }: LabelFacts): string | undefined 
 function standbySign({ wiring }: LabelFacts): string | undefined {
   const { storage } = wiring
   if (storage === undefined) return undefined
-  const places = [...new Set(storage.places.map(({ location }) => location.toUpperCase()))]
+  const places = [...new Set(storage.places.map(({ location }) => inCapitals(location)))]
   return `OPTIONAL STANDBY SOURCE: ENERGY STORAGE SYSTEM (BATTERY)\nLOCATION: ${places.length === 0 ? '______' : places.join(', ')}`
 }
 
@@ -201,7 +202,9 @@ function disconnectPlaces({ project, supplySide }: LabelFacts): string[] {
 function placeOf(id: string, location: string | undefined): string {
   const words = id.split('_').join(' ')
   const tellsPlace = !/^(?:pv|system|disconnect| )+$/u.test(words)
-  return [...(tellsPlace || location === undefined ? [words] : []), ...(location === undefined ? [] : [location])]
-    .join(', ')
-    .toUpperCase()
+  return inCapitals(
+    [...(tellsPlace || location === undefined ? [words] : []), ...(location === undefined ? [] : [location])].join(
+      ', ',
+    ),
+  )
 }

@@ -9,6 +9,7 @@ import {
   type Face,
   type Primitive,
   type Tag,
+  inCapitals,
 } from '../model/index.js'
 import { drawRevisions, revisionsHeight, type RevisionRow } from './revision-rows.js'
 import { label, line, TYPE_PT } from './text.js'
@@ -126,7 +127,7 @@ function cellsOf(facts: TitleFacts, sheet: SheetFacts): Line[][] {
     [...part('DATE', facts.date), ...part('REVISION', facts.revision), ...part('SCALE', sheet.scale)],
     [
       cap('SHEET'),
-      { text: sheet.title.toUpperCase(), sizePt: TYPE_PT.head, face: 'bold', heads: true },
+      { text: inCapitals(sheet.title), sizePt: TYPE_PT.head, face: 'bold', heads: true },
       ...(facts.draft ? [say('DRAFT - NOT FOR PERMIT', 'bold')] : []),
     ],
   ]

@@ -13,5 +13,14 @@ export { onPaper, sheetSays, type PaperSize, type Sheet, type Viewport } from '.
 export { asArtifact, inPart } from './in-part.js'
 export { ARTIFACT, rowCells, type Tag, type TagKind } from './tag.js'
 export { blockHeightPt, textFigure, textMarks } from './text-block.js'
-export { CAP_HEIGHT, DESCENT, missingGlyphs, printed, textWidthPt, wrapText, type Face } from './text-metrics.js'
+export {
+  CAP_HEIGHT,
+  DESCENT,
+  inCapitals,
+  missingGlyphs,
+  printed,
+  textWidthPt,
+  wrapText,
+  type Face,
+} from './text-metrics.js'
 export { unbroken } from './unbroken.js'

@@ -37,6 +37,14 @@ export function missingGlyphs(text: string): string[] {
   return [...new Set(missing)].filter((character) => character !== '\n')
 }
 
+/** A text in capitals, letter by letter: one whose capital the font lacks stays as it is, as those of Georgian do. */
+export function inCapitals(text: string): string {
+  return Array.from(text, (letter) => {
+    const capital = letter.toUpperCase()
+    return missingGlyphs(capital).length === 0 ? capital : letter
+  }).join('')
+}
+
 /** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces, without hyphens that only say where to break. */
 export function printed(text: string): string {
   return text

@@ -9,7 +9,7 @@ import {
   type Block,
   type SheetDraft,
 } from '../layout/index.js'
-import { onLayer, onPaper, wrapText, xy, type Box, type Primitive, type Viewport } from '../model/index.js'
+import { onLayer, onPaper, wrapText, xy, type Box, type Primitive, type Viewport, inCapitals } from '../model/index.js'
 import { attachmentFacts, type AttachmentFacts } from './attachment-facts.js'
 import { attachmentSection, type Detail } from './attachment-section.js'
 import { endClamp, midClamp } from './clamp-details.js'
@@ -106,7 +106,7 @@ function placeDetail(
   unitPt: number,
 ): { viewport: Viewport; paper: Primitive[] } {
   const notesPt = box.width * around.notes
-  const named = wrapText(name.toUpperCase(), TYPE_PT.text, 'bold', box.width - 30)
+  const named = wrapText(inCapitals(name), TYPE_PT.text, 'bold', box.width - 30)
   const bottom = box.y + box.height - 18 - named.length * TYPE_PT.text * 1.22
   const room = {
     x: box.x + around.leftPt,

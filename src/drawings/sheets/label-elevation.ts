@@ -2,7 +2,7 @@ import type { WiringValues } from '../../electrical/index.js'
 import { panelPlace, placeTitle } from '../labels/label-places.js'
 import type { LabelPlace, RequiredLabel } from '../labels/required-labels.js'
 import { label, line, TYPE_PT, type Block } from '../layout/index.js'
-import { inPart, onLayer, textWidthPt, xy, type Primitive } from '../model/index.js'
+import { inPart, onLayer, textWidthPt, xy, type Primitive, inCapitals } from '../model/index.js'
 import { clipName } from '../tree/clip-name.js'
 
 const NAMES: Readonly<Partial<Record<LabelPlace, string>>> = {
@@ -52,7 +52,7 @@ export function labelElevation(labels: readonly RequiredLabel[], wiring: WiringV
     .map(panelPlace)
     .filter((place) => place !== 'main_panel' && labels.some((each) => each.places.includes(place)))
   const used: LabelPlace[] = [...fixed, ...panels.toReversed(), 'meter']
-  const nameOf = (place: LabelPlace): string => NAMES[place] ?? placeTitle(place, wiring).toUpperCase()
+  const nameOf = (place: LabelPlace): string => NAMES[place] ?? inCapitals(placeTitle(place, wiring))
   return {
     kind: 'figure',
     heightPt: HEIGHT,

@@ -1,6 +1,6 @@
 import type { WiringValues } from '../../electrical/index.js'
 import { label, line, plainNumber, polyline, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, xy } from '../model/index.js'
+import { blockHeightPt, wrapText, xy, inCapitals } from '../model/index.js'
 import type { DiagramJob, Output } from './one-line-job.js'
 import { breakerSymbol, namedBox } from '../diagram/one-line-symbols.js'
 
@@ -51,7 +51,7 @@ export function combiner(
         ],
         { pen: 'heavy' },
       ),
-      label(x - 24, low - 29, name.toUpperCase(), {
+      label(x - 24, low - 29, inCapitals(name), {
         face: 'bold',
         valign: 'bottom',
         maxWidthPt: Math.min(110, wordsWidth),

@@ -1,6 +1,6 @@
 import type { CircuitValues } from '../../electrical/index.js'
 import { label, line, polyline } from '../layout/index.js'
-import { xy, type Primitive } from '../model/index.js'
+import { xy, type Primitive, inCapitals } from '../model/index.js'
 import { drawDisconnect } from './one-line-disconnect.js'
 import { grounding } from './one-line-grounding.js'
 import { drawLanding, landingGround } from './one-line-landing.js'
@@ -50,7 +50,7 @@ function panelNote(job: DiagramJob, groundY: number): Primitive[] {
   const { box, places, input } = job
   if (!places.stacked || input.project.electrical?.distribution !== undefined) return []
   const supply = input.project.electrical?.connection?.kind === 'supply_side'
-  const name = (input.project.electrical?.panel?.name ?? 'Main panel').toUpperCase()
+  const name = inCapitals(input.project.electrical?.panel?.name ?? 'Main panel')
   return [
     label(box.x + box.width * places.symbol + 30, groundY + 32, `${name}: ${panelFacts(job, supply).join(', ')}`, {
       sizePt: SIZE,

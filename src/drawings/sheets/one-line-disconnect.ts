@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import type { Disconnect } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
@@ -25,7 +26,7 @@ export function drawDisconnect(job: DiagramJob, outputs: readonly Output[], x: n
   const ys = outputs.map((output) => output.y)
   const [top, bottom] = [Math.min(...ys) - 15, Math.max(...ys) + 13]
   const symbol = symbolOf(first?.[1] ?? { fused: supply })
-  const names = stated.map(([id]) => id.replaceAll('_', ' ').toUpperCase())
+  const names = stated.map(([id]) => inCapitals(id.replaceAll('_', ' ')))
   return [
     {
       kind: 'rectangle',

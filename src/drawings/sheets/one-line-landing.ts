@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import type { WiringValues } from '../../electrical/index.js'
 import type { Project } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
@@ -15,7 +16,7 @@ const SIZE = TYPE_PT.small
 export function drawLanding(job: DiagramJob, outputs: readonly Output[]): Primitive[] {
   const { box, places, wiring, input } = job
   const [x, flagX] = [box.x + box.width * places.disconnect, box.x + box.width * places.flag]
-  const to = landingTitle(input.project, wiring).toUpperCase()
+  const to = inCapitals(landingTitle(input.project, wiring))
   const letters = new Map(landingsOf(wiring).map(({ circuit, letter }) => [circuit, letter]))
   const wires = outputs.flatMap((output, index) => {
     const { before, after } = tagsOf(job, output, index)

@@ -1,5 +1,5 @@
 import { label, line, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Primitive, inCapitals } from '../model/index.js'
 import { bondingOf, neutralBar } from '../diagram/bonding.js'
 import { type DiagramJob, type Output } from './one-line-job.js'
 import { breakerSymbol, namedBox } from '../diagram/one-line-symbols.js'
@@ -23,7 +23,7 @@ export function panel(
   const facts = panelFacts(job, supply).join('\n')
   const drawn: Primitive[] = [
     namedBox(x, top - 20, width, bottom - top + 20),
-    label(x, top - 23, name.toUpperCase(), { face: 'bold', valign: 'bottom', maxWidthPt: 120 }),
+    label(x, top - 23, inCapitals(name), { face: 'bold', valign: 'bottom', maxWidthPt: 120 }),
     line(busX, top, busX, bottom - 8, { pen: 'heavy' }),
     line(busX, top, x + width + 6, top, { pen: 'medium' }),
     ...breakerSymbol(x + width - 14, top),

@@ -11,7 +11,7 @@ import { wireTags } from '../diagram/wire-tags.js'
 import type { LabelMarks } from '../labels/label-marks.js'
 import { columns } from './columns.js'
 import { label, line, plainNumber, TYPE_PT, type Block } from '../layout/index.js'
-import { onLayer, type Primitive } from '../model/index.js'
+import { onLayer, type Primitive, inCapitals } from '../model/index.js'
 import { batterySymbol } from '../tree/tree-symbols.js'
 
 const SIZE = TYPE_PT.small
@@ -77,7 +77,7 @@ function acRow(
       at(AT.panel),
       y + 10,
       width * 0.2,
-      `${(panel?.name ?? 'main panel').toUpperCase()}${panel === undefined ? '' : `, ${panel.bus_a ?? '?'} A BUS`}`,
+      `${inCapitals(panel?.name ?? 'main panel')}${panel === undefined ? '' : `, ${panel.bus_a ?? '?'} A BUS`}`,
     ),
     ...(backup === null || !first ? [] : isolating(wiring, storage, { x, y, width })),
   ]
@@ -109,7 +109,7 @@ function isolating(
       middle - 26,
       y + 2,
       width * 0.18,
-      `ISOLATING DEVICE (MID), ${rating}, ${listed}; TO ${(up?.name ?? 'utility').toUpperCase()}`,
+      `ISOLATING DEVICE (MID), ${rating}, ${listed}; TO ${inCapitals(up?.name ?? 'utility')}`,
     ),
     ...(control === null
       ? []
@@ -170,8 +170,8 @@ const words = (x: number, y: number, maxWidthPt: number, text: string): Primitiv
 
 function unitWords(storage: StorageValues, circuit: CircuitValues): string {
   const energy = storage.nameplate_kwh === null ? '' : `, ${plainNumber(storage.nameplate_kwh, 1)} kWh IN ALL`
-  const places = [...new Set(storage.places.map(({ location }) => location.toUpperCase()))].join(', ')
-  return `${storage.count} x ${storage.name.toUpperCase()}${energy}, ${plainNumber(circuit.continuous_a, 1)} A AT ${circuit.voltage_v} V${places === '' ? '' : `, ${places}`}`
+  const places = [...new Set(storage.places.map(({ location }) => inCapitals(location)))].join(', ')
+  return `${storage.count} x ${inCapitals(storage.name)}${energy}, ${plainNumber(circuit.continuous_a, 1)} A AT ${circuit.voltage_v} V${places === '' ? '' : `, ${places}`}`
 }
 
 function disconnectWords({ disconnect }: StorageValues): string {

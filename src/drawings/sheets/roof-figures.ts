@@ -1,7 +1,7 @@
 import { boxCorners, type ArrangedPlane, type KeepOut } from '../../roof/index.js'
 import type { PacketInput } from '../inputs.js'
 import { label, TYPE_PT } from '../layout/index.js'
-import { asSymbol, onLayer, textWidthPt, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, onLayer, textWidthPt, xy, type Box, type Primitive, type XY, inCapitals } from '../model/index.js'
 import { degreesOf, feetOf, own } from '../../values/index.js'
 import { pathways, strip } from './free-strips.js'
 import { NEAR } from './near-places.js'
@@ -64,7 +64,7 @@ function edgeName({ from, to, kind }: ArrangedPlane['edges'][number], region: Bo
       xy(ox * by + (dx / length) * along, oy * by - (dy / length) * along),
     ),
   )
-  const name = label((a.x + b.x) / 2, (a.y + b.y) / 2, kind.toUpperCase(), {
+  const name = label((a.x + b.x) / 2, (a.y + b.y) / 2, inCapitals(kind), {
     sizePt: TYPE_PT.text,
     face: 'bold',
     align: 'center',
@@ -100,7 +100,7 @@ function obstruction(keepOut: KeepOut): Primitive[] {
           },
         ]
       : []
-  const name = label(middle.x, middle.y, keepOut.name.toUpperCase().replaceAll('_', ' '), {
+  const name = label(middle.x, middle.y, inCapitals(keepOut.name).replaceAll('_', ' '), {
     sizePt: TYPE_PT.small,
     align: 'center',
     valign: 'middle',

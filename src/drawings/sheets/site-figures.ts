@@ -1,7 +1,7 @@
 import type { PlanEquipment, SitePlan } from '../../project/index.js'
 import type { PacketInput } from '../inputs.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { asSymbol, boundsOf, onLayer, type Box, type Primitive, type XY } from '../model/index.js'
+import { asSymbol, boundsOf, onLayer, type Box, type Primitive, type XY, inCapitals } from '../model/index.js'
 import { obstacleFigures } from './site-obstacles.js'
 import { overheadFigures } from './site-overhead.js'
 import { lotDistances } from './lot-distances.js'
@@ -133,7 +133,7 @@ function equipment(each: PlanEquipment): Primitive[] {
 
 function buildingName(name: string, corners: readonly XY[]): Primitive {
   const box = boundsOf(corners)
-  return label(box.x + box.width / 2, box.y + box.height / 2, name.toUpperCase(), {
+  return label(box.x + box.width / 2, box.y + box.height / 2, inCapitals(name), {
     sizePt: TYPE_PT.text,
     face: 'bold',
     align: 'center',

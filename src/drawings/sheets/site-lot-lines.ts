@@ -1,6 +1,6 @@
 import type { SitePlan } from '../../project/index.js'
 import { feetInches, label, TYPE_PT } from '../layout/index.js'
-import { xy, type Primitive, type XY } from '../model/index.js'
+import { xy, type Primitive, type XY, inCapitals } from '../model/index.js'
 import { degreesOf, type Degrees } from '../../values/index.js'
 
 export function street(stated: SitePlan['street'], lot: readonly XY[]): Primitive[] {
@@ -10,7 +10,7 @@ export function street(stated: SitePlan['street'], lot: readonly XY[]): Primitiv
   if (a === undefined || b === undefined) return []
   const { middle, out, rotationDeg } = beside(a, b, lot)
   return [
-    label(middle.x, middle.y, stated.name.toUpperCase(), {
+    label(middle.x, middle.y, inCapitals(stated.name), {
       sizePt: TYPE_PT.head,
       face: 'bold',
       align: 'center',

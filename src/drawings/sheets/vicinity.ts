@@ -12,7 +12,7 @@ import {
   type Block,
   type Scale,
 } from '../layout/index.js'
-import { boundsOf, inPart, inset, onLayer, xy, type Box, type Primitive, type XY } from '../model/index.js'
+import { boundsOf, inPart, inset, onLayer, xy, type Box, type Primitive, type XY, inCapitals } from '../model/index.js'
 import type { SheetJob } from './job.js'
 import { clippedLine } from './plane-figures.js'
 
@@ -101,7 +101,7 @@ function streetName({ name, points }: VicinityStreet, at: (point: XY) => XY, fra
   const shifts = ALONG.flatMap((share) =>
     BESIDE.map((beside) => xy(ux * share * length - uy * beside, uy * share * length + ux * beside)),
   )
-  return label((a.x + b.x) / 2, (a.y + b.y) / 2, name.toUpperCase(), {
+  return label((a.x + b.x) / 2, (a.y + b.y) / 2, inCapitals(name), {
     sizePt: TYPE_PT.small,
     align: 'center',
     valign: 'middle',

@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import { label, TYPE_PT } from '../layout/index.js'
 import type { Box, Primitive } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
@@ -70,7 +71,7 @@ export function drawStrip(job: PanelJob, strip: PanelStrip, box: Box): Primitive
   // What joins ahead of the panel comes down beside its name.
   const namePt = width + (supplySide.length > 0 ? 24 : 60)
   const lines = supplySide.length > 0 ? 1 : 2
-  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'bold', namePt, lines)
+  const name = clipName(inCapitals(nodeTitle(panel.node)), SIZE, 'bold', namePt, lines)
   const facts = panelFacts(panel)
   return [
     {

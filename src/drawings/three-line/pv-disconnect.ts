@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import type { Disconnect } from '../../project/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
@@ -60,7 +61,7 @@ export function drawDisconnect(
       ...poles(slots, wires, x, y, symbol),
     ]),
     ...(bond === undefined ? [] : pvBond(slots, x, Math.max(...ys), bond.tag)),
-    label(x - 24, top - 2, (stated?.[0] ?? 'PV disconnect').replaceAll('_', ' ').toUpperCase(), {
+    label(x - 24, top - 2, inCapitals((stated?.[0] ?? 'PV disconnect').replaceAll('_', ' ')), {
       sizePt: SIZE,
       face: 'bold',
       valign: 'bottom',

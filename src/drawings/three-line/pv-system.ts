@@ -1,3 +1,4 @@
+import { inCapitals } from '../model/index.js'
 import { label, line, plainNumber, TYPE_PT } from '../layout/index.js'
 import type { Primitive } from '../model/index.js'
 import { bondingOf } from '../diagram/bonding.js'
@@ -103,7 +104,7 @@ function drawCombiner(
   ]
   const drawn: Primitive[] = [
     { kind: 'rectangle', x, y: top - 12, width, height: bottom - top + 16, pen: 'medium' },
-    label(x, top - 14, (input.project.electrical?.combiner?.name ?? 'AC combiner').toUpperCase(), {
+    label(x, top - 14, inCapitals(input.project.electrical?.combiner?.name ?? 'AC combiner'), {
       sizePt: SIZE,
       face: 'bold',
       valign: 'bottom',
@@ -140,7 +141,7 @@ function drawOutputs(job: PvJob, outputs: readonly Leaving[]): Primitive[] {
   const isThere = supply || stated !== undefined
   const tap = wiring.circuits.find(({ kind }) => kind === 'ac_supply_tap')
   const letters = new Map(landingsOf(wiring).map(({ circuit, letter }) => [circuit, letter]))
-  const to = landingTitle(input.project, wiring).toUpperCase()
+  const to = inCapitals(landingTitle(input.project, wiring))
   const through: Through[] = []
   const drawn = outputs.flatMap((output, index) => {
     const own = output.circuit.kind === 'ac_combined_output' ? conductorsOf(job, [output.circuit.id]) : []

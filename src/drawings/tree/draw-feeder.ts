@@ -1,5 +1,5 @@
 import { label, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Primitive, inCapitals } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol, namedBox, tagSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
@@ -26,7 +26,7 @@ export const carriesLoadsOnly = ({ leaves, feeders }: PanelPart): boolean => lea
 export function drawLoadPanel(room: TreeRoom, panel: PanelPart, level: number, top: number): FedPanel {
   const right = room.leftOf(level) + PANEL_PT
   const left = right - LOADS.width
-  const name = clipName(nodeTitle(panel.node).toUpperCase(), SIZE, 'plain', LOADS.words)
+  const name = clipName(inCapitals(nodeTitle(panel.node)), SIZE, 'plain', LOADS.words)
   const words = `${name}\nloads only, ${panelFacts(panel, room.labels(panelPlace(panel.node)))}`
   const height = Math.max(34, blockHeightPt(wrapText(words, SIZE, 'plain', LOADS.words).length, SIZE) + 12)
   const y = top + height / 2
@@ -112,6 +112,6 @@ export function feederWordsPt(room: TreeRoom, feeder: FeederPart): number {
 }
 
 function feederWords(room: TreeRoom, { node, existing, oppositeEnd }: FeederPart): string {
-  const name = clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', room.gapPt - 8)
+  const name = clipName(inCapitals(nodeTitle(node)), SIZE, 'plain', room.gapPt - 8)
   return `${name}\n${existing ? 'EXISTING' : 'NEW'}${oppositeEnd ? ', breaker at the end of the bus opposite the main' : ''}${node.complies ? '' : ', DOES NOT COMPLY'}`
 }

@@ -1,5 +1,5 @@
 import { label, plainNumber, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Primitive, inCapitals } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
@@ -18,7 +18,7 @@ function wordsOf(leaf: Leaf): string {
     return `PV SYSTEM of this project, from its disconnect${leaf.oppositeEnd ? '; breaker at the end of the bus opposite the main' : ''}`
   const { node } = leaf
   const current = node.inverter_a === 0 ? 'not in parallel with the utility' : `${plainNumber(node.inverter_a)} A`
-  return `${clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', WORDS_PT)}\n${current}, ${leaf.planned ? 'SEE STORAGE' : 'EXISTING'}`
+  return `${clipName(inCapitals(nodeTitle(node)), SIZE, 'plain', WORDS_PT)}\n${current}, ${leaf.planned ? 'SEE STORAGE' : 'EXISTING'}`
 }
 
 /** Height of the row of a leaf, points. */

@@ -1,6 +1,6 @@
 import type { ConductorValues } from '../../electrical/index.js'
 import { label, line, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Primitive, inCapitals } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { neutralBar } from '../diagram/bonding.js'
 import { breakerSymbol, namedBox } from '../diagram/one-line-symbols.js'
@@ -35,7 +35,7 @@ export function drawPanel(
   const busX = x + PANEL_PT / 2
   const wordsPt = PANEL_PT + Math.min(room.gapPt - 8, 66)
   const wordsX = x + PANEL_PT - wordsPt
-  const name = clipName(nodeTitle(panel.node).toUpperCase(), TYPE_PT.text, 'bold', wordsPt)
+  const name = clipName(inCapitals(nodeTitle(panel.node)), TYPE_PT.text, 'bold', wordsPt)
   const nameTop = top + blockHeightPt(wrapText(name, TYPE_PT.text, 'bold', wordsPt).length, TYPE_PT.text)
   const entryY = nameTop + 3 + ENTRY_PT.up
   const hung = hangOn(room, panel, level, entryY + ENTRY_PT.down)

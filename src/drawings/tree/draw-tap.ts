@@ -1,5 +1,5 @@
 import { label, plainNumber, TYPE_PT } from '../layout/index.js'
-import { blockHeightPt, wrapText, type Primitive } from '../model/index.js'
+import { blockHeightPt, wrapText, type Primitive, inCapitals } from '../model/index.js'
 import { nodeTitle } from '../node-title.js'
 import { breakerSymbol, tagSymbol } from '../diagram/one-line-symbols.js'
 import { clipName } from './clip-name.js'
@@ -14,7 +14,7 @@ const WORDS_PT = 84
 function wordsOf({ node, conductor }: TapPart): string {
   const length = conductor?.length_ft ?? null
   return [
-    clipName(nodeTitle(node).toUpperCase(), SIZE, 'plain', WORDS_PT),
+    clipName(inCapitals(nodeTitle(node)), SIZE, 'plain', WORDS_PT),
     node.main_a === null ? '' : `ends in ${node.main_a} A`,
     length === null ? '' : `${plainNumber(length)} ft`,
   ]

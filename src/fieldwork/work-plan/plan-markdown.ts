@@ -1,4 +1,4 @@
-import { cleanLine } from '../../report/index.js'
+import { markdownLine } from '../../report/index.js'
 import { cautionWords, quantityText, stateText, tape } from './plan-facts.js'
 import type { WorkPlanValues } from './plan-values.js'
 
@@ -9,25 +9,28 @@ export function planMarkdown(
   cautions: readonly string[],
   gaps: readonly string[],
 ): string {
-  const parts = [`# ${clean(title)}`]
+  const parts = [`# ${markdownLine(title)}`]
   if (gaps.length > 0) parts.push('## Missing', list(gaps))
   if (cautions.length > 0) parts.push('## Caution', list(cautions))
   values.steps.forEach((step, index) => {
-    parts.push(`## ${index + 1}. ${clean(step.title)}${step.kind === 'inspection' ? ' (inspection)' : ''}`)
+    parts.push(`## ${index + 1}. ${markdownLine(step.title)}${step.kind === 'inspection' ? ' (inspection)' : ''}`)
     parts.push(`State: ${stateText(step)}`)
-    if (step.tools.length > 0) parts.push(`Tools: ${step.tools.map(clean).join('; ')}`)
+    if (step.tools.length > 0) parts.push(`Tools: ${step.tools.map(markdownLine).join('; ')}`)
     if (step.quantities.length > 0) {
-      parts.push(`Quantities: ${step.quantities.map((each) => clean(quantityText(each))).join('; ')}`)
+      parts.push(`Quantities: ${step.quantities.map((each) => markdownLine(quantityText(each))).join('; ')}`)
     }
     if (step.cautions.length > 0) parts.push(`Caution: ${cautionWords(step)}`)
     if (step.tasks.length > 0) {
       parts.push(
         step.tasks
-          .map((task) => `- [ ] ${clean(task.says)}${task.source === '' ? '' : ` *(${clean(task.source)})*`}`)
+          .map(
+            (task) =>
+              `- [ ] ${markdownLine(task.says)}${task.source === '' ? '' : ` *(${markdownLine(task.source)})*`}`,
+          )
           .join('\n'),
       )
     }
-    if (step.stop !== null) parts.push(`**STOP: ${clean(step.stop)}**`)
+    if (step.stop !== null) parts.push(`**STOP: ${markdownLine(step.stop)}**`)
   })
   if (values.mounts.length > 0) {
     parts.push(
@@ -59,18 +62,11 @@ export function planMarkdown(
 }
 
 function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [heads, heads.map(() => '---'), ...rows.map((row) => row.map(clean))]
+  return [heads, heads.map(() => '---'), ...rows.map((row) => row.map(markdownLine))]
     .map((row) => `| ${row.join(' | ')} |`)
     .join('\n')
 }
 
 function list(items: readonly string[]): string {
-  return items.map((item) => `- ${clean(item)}`).join('\n')
-}
-
-/** A name of the project must not become markup, and cannot break a line. */
-function clean(text: string): string {
-  return cleanLine(text)
-    .replaceAll(/[\\`*[\]<>|]/gu, '\\$&')
-    .replaceAll(/(?<![\p{L}\p{N}])_(?!_)|_(?![\p{L}\p{N}_])/gu, '\\_')
+  return items.map((item) => `- ${markdownLine(item)}`).join('\n')
 }

@@ -1,5 +1,5 @@
 import { ProjectError, type Problem } from '../../project/index.js'
-import { parseJson, TooMuchJson } from '../../values/index.js'
+import { DoubtfulJson, parseJson, TooMuchJson } from '../../values/index.js'
 import { badJson, findJson, type JsonPath } from './json-place.js'
 import { FIELDS, type FieldKind, type RateRecord } from './rate-record.js'
 
@@ -25,6 +25,10 @@ export function readRecords(file: string, text: string): PlacedRecord[] {
   } catch (error) {
     if (error instanceof TooMuchJson) {
       const message = `${error.message}; save the answer of the service for one utility, ${FORMS}`
+      throw new ProjectError([{ file, path: '', message }], 2)
+    }
+    if (error instanceof DoubtfulJson) {
+      const message = `this is JSON ${error.message}, so that nobody can tell which value is meant; save the answer of the service anew`
       throw new ProjectError([{ file, path: '', message }], 2)
     }
     const message = `this is no JSON; the file is ${FORMS}`

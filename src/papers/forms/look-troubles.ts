@@ -6,7 +6,12 @@ export function noGlyph(name: string, missing: readonly string[]): Trouble {
     .map((one) => (/\p{C}|\p{M}/u.test(one) ? `U+${codeOf(one)}` : `'${one}' (U+${codeOf(one)})`))
     .join(', ')
   const message = `'${name}' cannot show ${codes}: no font at hand shows ${missing.length === 1 ? 'it' : 'them'} as ${missing.length === 1 ? 'it is' : 'they are'} written`
-  return { severity: 'error', id: 'form.no-glyph', message, fix: 'Write it in Latin, Greek or Cyrillic letters' }
+  return {
+    severity: 'error',
+    id: 'form.no-glyph',
+    message,
+    fix: 'Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters',
+  }
 }
 
 /** A text that its box or its place cannot show whole. */

@@ -51,7 +51,11 @@ describe('texts', () => {
     async (text) => {
       const found = await fill(rawForm([widget('/FT /Tx /T (r)')]), [{ field: 'r', text }])
       expect(found.findings).toMatchObject([
-        { severity: 'error', id: 'form.no-glyph', fix: 'Write it in Latin, Greek or Cyrillic letters' },
+        {
+          severity: 'error',
+          id: 'form.no-glyph',
+          fix: 'Write it in Latin, Greek, Cyrillic, Armenian or Georgian letters',
+        },
       ])
     },
   )

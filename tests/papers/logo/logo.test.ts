@@ -24,8 +24,8 @@ const rowsOf = (width: number, height: number, filter = 0): Buffer =>
 function png(
   width: number,
   height: number,
-  packed = deflateSync(rowsOf(width, height)),
-  more = Buffer.alloc(0),
+  packed: Buffer = deflateSync(rowsOf(width, height)),
+  more: Buffer = Buffer.alloc(0),
   colour = [8, 2],
 ): Buffer {
   const head = Buffer.alloc(13)
@@ -40,6 +40,13 @@ function png(
 function longPart(bytes: Buffer): Buffer {
   const copy = Buffer.from(bytes)
   copy.writeUInt32BE(0xff_ff_ff_00, 33)
+  return copy
+}
+
+/** With one byte of its head changed. */
+function withHead(bytes: Buffer, at: number, value: number): Buffer {
+  const copy = Buffer.from(bytes)
+  copy[at] = value
   return copy
 }
 
@@ -111,6 +118,27 @@ describe('a sign of the user', () => {
       Buffer.concat([png(4, 4).subarray(0, 16), Buffer.from([0, 1, 0, 0, 0, 1, 0, 0]), png(4, 4).subarray(24)]),
       'too many',
     ],
+    ['a PNG with two heads', png(4, 4, undefined, chunk('IHDR', Buffer.alloc(13, 1))), 'the PNG is damaged'],
+    ['a PNG that is packed in another way', withHead(png(4, 4), 26, 1), 'the PNG is damaged'],
+    ['a PNG that is filtered in another way', withHead(png(4, 4), 27, 1), 'the PNG is damaged'],
+    ['an interlaced PNG', withHead(png(4, 4), 28, 1), 'interlaced'],
+    ['a PNG without width', withHead(png(4, 4), 19, 0), 'the PNG has no size'],
+    ['a PNG without height', withHead(png(4, 4), 23, 0), 'the PNG has no size'],
+    [
+      'a PNG whose palette is cut',
+      png(12, 4, deflateSync(Buffer.alloc(13 * 4)), chunk('PLTE', Buffer.alloc(4)), [8, 3]),
+      'the PNG is damaged',
+    ],
+    ['a handler in capitals', svg('<rect width="1" height="1" ONLOAD="x()"/>'), 'an event handler (ONLOAD)'],
+    ['a handler of a group', svg('<g onclick="x()"><rect width="1" height="1"/></g>'), 'an event handler (onclick)'],
+    ['a script as an address', svg('<rect width="1" height="1" fill="JavaScript:x()"/>'), 'refers to something'],
+    ['an entity', Buffer.from('<!ENTITY a "b"><svg viewBox="0 0 1 1"><g/></svg>'), 'a DOCTYPE'],
+    [
+      'a shape that is moved too often',
+      svg(`<rect width="1" height="1" transform="${'scale(1)'.repeat(201)}"/>`),
+      'more than 200 transforms',
+    ],
+    ['too many shapes', svg('<rect width="1" height="1"/>'.repeat(4001)), 'more than 4000 shapes'],
     ['deep groups', svg(`${'<g>'.repeat(60)}<rect width="1" height="1"/>${'</g>'.repeat(60)}`), 'too deep'],
   ])('%s is refused with the reason', async (_, bytes, reason) => {
     const error: unknown = await readLogo('sign', bytes).then(
