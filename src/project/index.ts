@@ -52,7 +52,7 @@ export {
   MOST_HOUSES,
   MOST_RESULT_MARKS,
 } from './budgets.js'
-export { decodeText, FileTrouble, openRegular, readBytes } from './read-file.js'
+export { decodeText, FileTrouble, openRegular, readBytes, TooLarge } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
 export type { ReviewComments } from './comments/comments-types.generated.js'

@@ -31,6 +31,6 @@ export function solvePlaneOnce(
 }
 
 function allOf({ project, options }: HouseToMount): unknown[] {
-  const { documents = [], ...wishes } = options
-  return [roofText(project), project.documents, wishes, [...documents].sort()]
+  const { documents = [], documentTroubles = [], ...wishes } = options
+  return [roofText(project), project.documents, wishes, [...documents].sort(), [...documentTroubles].sort()]
 }
