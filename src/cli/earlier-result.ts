@@ -50,8 +50,8 @@ export function readEarlier(path: string, project: string): EarlierResult {
   try {
     data = parseJson(text, MOST_RESULT_MARKS)
   } catch (error) {
-    const what = error instanceof TooMuchJson ? error.message : 'not JSON'
-    throw refusal(path, project, `the file is ${what}; it must be what a subcommand wrote with --json`)
+    const what = error instanceof TooMuchJson ? error.ofFile : 'is not JSON'
+    throw refusal(path, project, `the file ${what}; it must be what a subcommand wrote with --json`)
   }
   if (!isObject(data) || typeof data['format'] !== 'string') {
     throw refusal(path, project, 'the file is no result; it must be what a subcommand wrote with --json')

@@ -2,7 +2,12 @@
 export const DEEPEST_JSON = 100
 
 /** A text is JSON, yet more of it than anybody means. */
-export class TooMuchJson extends SyntaxError {}
+export class TooMuchJson extends SyntaxError {
+  /** Said of a file: `has more than 9 commas`, `is nested deeper`. */
+  get ofFile(): string {
+    return `${this.message.startsWith('nested') ? 'is' : 'has'} ${this.message}`
+  }
+}
 
 /**
  * Reads JSON of a file that may come from anybody.
