@@ -10,6 +10,7 @@ export * from './statistics/index.js'
 export * from './time/index.js'
 export {
   MOST_BAD_ROWS,
+  MOST_HEAD_LINES,
   MOST_WEATHER_ROWS,
   delimitersIn,
   headerOf,

@@ -29,6 +29,7 @@ import {
   LONGEST_TAG,
   LONGEST_TEXT,
   MOST_BAD_ROWS,
+  MOST_HEAD_LINES,
   MOST_WEATHER_ROWS,
   openTable,
   readTable,
@@ -67,6 +68,14 @@ describe('a table', () => {
     // Rows of nothing count, as they cost; empty lines cost nothing.
     expect(problems(`a,b\n${',\n'.repeat(8)}`, 7)[0]).toContain('9:1 more than 7 rows')
     expect(problems(`a,b\n${'\n\r\n'.repeat(8)}1,2\n`, 1)).toEqual([])
+  })
+
+  test('a header is looked for among the first ten thousand lines, unless its line is stated', () => {
+    for (const line of ['\n', 'x\n', '\r\n']) {
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES - 1)}a,b\n1,2\n`, 7)?.rows, line).toHaveLength(1)
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES)}a,b\n1,2\n`, 7), line).toBeUndefined()
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES)}a,b\n1,2\n`, 7, ',', 10_001)?.rows, line).toHaveLength(1)
+    }
   })
 
   test('counts rows that a quick reader takes', () => {
