@@ -36,6 +36,7 @@ export {
 export { formatProblem, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export {
+  LARGEST_BASELINE_BYTES,
   LARGEST_DOCUMENT_BYTES,
   LARGEST_JOURNAL_BYTES,
   LARGEST_LIST_BYTES,

@@ -16,6 +16,12 @@ export class TooMuchJson extends SyntaxError {
  * @throws TooMuchJson when it is nested deeper than 100 levels or has more of those; SyntaxError when it is no JSON.
  */
 export function parseJson(text: string, most = Infinity): unknown {
+  checkJson(text, most)
+  return JSON.parse(text)
+}
+
+/** Whether a text is within those bounds, without reading it. @throws TooMuchJson as above. */
+export function checkJson(text: string, most: number): void {
   let depth = 0
   let marks = 0
   let inText = false
@@ -33,7 +39,6 @@ export function parseJson(text: string, most = Infinity): unknown {
     else if (code === COMMA || code === COLON) marks += 1
     if (marks > most) throw new TooMuchJson(`more than ${most} brackets, commas and colons`)
   }
-  return JSON.parse(text)
 }
 
 const [QUOTE, BACKSLASH, COMMA, COLON] = [0x22, 0x5c, 0x2c, 0x3a]

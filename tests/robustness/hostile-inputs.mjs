@@ -320,17 +320,17 @@ export const HOSTILE = [
   [
     'baseline',
     'empty maps',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}'),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}'),
   ],
   [
     'baseline',
     'most empty maps',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}', 6_660_000),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}', 4_990_000),
   ],
   [
     'baseline',
     'most numbers',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}', 19_990_000),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}', 14_990_000),
   ],
   [
     'baseline',
@@ -338,21 +338,21 @@ export const HOSTILE = [
     (p) =>
       fill(
         p,
-        200 * MB,
+        250 * MB,
         `{"format":"${J}fleet-baseline/3","seal":"","projects":{"a":{`,
         (i) => `"${i.toString(36)}":1,`,
         '"a":1}}}',
-        9_990_000,
+        7_490_000,
       ),
   ],
-  ['baseline', 'numbers', (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}')],
+  ['baseline', 'numbers', (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}')],
   [
     'baseline',
     'keys',
     (p) =>
       fill(
         p,
-        200 * MB,
+        250 * MB,
         `{"format":"${J}fleet-baseline/3","seal":"","projects":{"a":{`,
         (i) => `"${i.toString(36)}":{},`,
         '"a":{}}}}',

@@ -32,5 +32,6 @@ export function solvePlaneOnce(
 
 function allOf({ project, options }: HouseToMount): unknown[] {
   const { documents = [], documentTroubles = [], ...wishes } = options
-  return [roofText(project), project.documents, wishes, [...documents].sort(), [...documentTroubles].sort()]
+  const troubles = [...documentTroubles].map((one) => JSON.stringify(one)).sort()
+  return [roofText(project), project.documents, wishes, [...documents].sort(), troubles]
 }
