@@ -135,7 +135,7 @@ export {
 } from './project/foreign/index.js'
 export type { Report, Section, TableData } from './report/index.js'
 export { arrangeModules, countFitted, type ModulePlacement } from './roof/index.js'
-export { spaceMounts, type MountValues, type SpaceMountsOptions } from './structure/index.js'
+export { spaceMounts, type MountValues, type MountWishes, type SpaceMountsOptions } from './structure/index.js'
 export { sunPosition, type SunPosition } from './sun/index.js'
 export {
   formatSource,

@@ -52,11 +52,11 @@ export function readEarlier(path: string, project: string): EarlierResult {
   } catch (error) {
     const what =
       error instanceof DoubtfulJson
-        ? `JSON ${error.message}`
+        ? `is JSON ${error.message}`
         : error instanceof TooMuchJson
-          ? error.message
-          : 'not JSON'
-    throw refusal(path, project, `the file is ${what}; it must be what a subcommand wrote with --json`)
+          ? error.ofFile
+          : 'is not JSON'
+    throw refusal(path, project, `the file ${what}; it must be what a subcommand wrote with --json`)
   }
   if (!isObject(data) || typeof data['format'] !== 'string') {
     throw refusal(path, project, 'the file is no result; it must be what a subcommand wrote with --json')

@@ -1,5 +1,6 @@
 import { readdirSync, statSync, unlinkSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
+import { entriesIn } from './list-folder.js'
 
 /** The file that grows until `target` is whole: `.result.json.4711.tmp` of the process 4711. */
 export function temporaryOf(target: string): string {
@@ -9,7 +10,7 @@ export function temporaryOf(target: string): string {
 /** Removes what runs that were killed left of the same target; a file of a run that goes on stays. */
 export function removeLeftOvers(target: string): void {
   const [folder, start] = [dirname(target), startOf(target)]
-  for (const name of readdirSync(folder)) {
+  for (const { name } of entriesIn(folder)) {
     const pid = name.startsWith(start) ? /^(\d+)\.tmp$/u.exec(name.slice(start.length))?.[1] : undefined
     if (pid !== undefined && isLeft(join(folder, name), Number(pid))) removeQuietly(join(folder, name))
   }

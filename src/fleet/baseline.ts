@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
-import { decodeText, LARGEST_TABLE_BYTES, MOST_BASELINE_MARKS, readBytes } from '../project/index.js'
-import { DoubtfulJson, own, parseJson, TooMuchJson } from '../values/index.js'
+import { decodeText, LARGEST_BASELINE_BYTES, MOST_BASELINE_MARKS, readBytes } from '../project/index.js'
+import { checkJson, DoubtfulJson, own, parseJson, TooMuchJson } from '../values/index.js'
 import { envelopeOf, inEnvelope, standingOf } from '../seal/index.js'
 import { FleetError, fileTrouble } from './fleet-error.js'
 import { baseline as validate } from './fleet-validators.generated.js'
@@ -36,11 +36,41 @@ export function baselineFigures(outcome: FleetOutcome): ProjectFigures {
   return figures
 }
 
-/** A baseline as a file, sealed: a line a value, so that a version control system shows what moved. */
-export function writeBaseline(baseline: Baseline, tool: string): string {
+/** What a baseline may hold, so that it can be read again. */
+const BOUNDS = { bytes: LARGEST_BASELINE_BYTES, marks: MOST_BASELINE_MARKS }
+
+/**
+ * A baseline as a file, sealed: a line a value, so that a version control system shows what moved.
+ *
+ * @throws FleetError when it would be more than is read of one.
+ */
+export function writeBaseline(baseline: Baseline, tool: string, bounds = BOUNDS): string {
+  const fix = 'run the fleet in parts with --shard, each with a baseline of its own, or with fewer --stages'
+  const refuse = (bytes: number): FleetError => {
+    const size = `${baseline.size} houses have more than ${Math.floor(bytes / 1e6)} MB of figures`
+    return new FleetError(
+      `no baseline is written: ${size}, and at most ${bounds.bytes / 1e6} MB are read again; ${fix}`,
+      2,
+    )
+  }
+  // Before the text is made, which may be longer than the engine takes.
+  let least = 0
+  for (const [name, figures] of baseline) {
+    least += name.length + JSON.stringify(figures).length
+    if (least > bounds.bytes) throw refuse(least)
+  }
   const projects = Object.fromEntries([...baseline].toSorted(([a], [b]) => (a < b ? -1 : 1)))
   const envelope = envelopeOf(BASELINE_FORMAT, tool, 'fleet-baseline')
-  return `${JSON.stringify(inEnvelope(envelope, { projects }), null, 1)}\n`
+  const text = `${JSON.stringify(inEnvelope(envelope, { projects }), null, 1)}\n`
+  const bytes = Buffer.byteLength(text)
+  if (bytes > bounds.bytes) throw refuse(bytes)
+  try {
+    checkJson(text, bounds.marks)
+  } catch (error) {
+    if (!(error instanceof TooMuchJson)) throw error
+    throw new FleetError(`no baseline is written: it would have ${error.message}, which are not read again; ${fix}`, 2)
+  }
+  return text
 }
 
 /**
@@ -54,7 +84,7 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
   let text: string
   try {
     if (statSync(path, { throwIfNoEntry: false }) === undefined) return undefined
-    text = decodeText(readBytes(path, LARGEST_TABLE_BYTES))
+    text = decodeText(readBytes(path, LARGEST_BASELINE_BYTES))
   } catch (error) {
     throw fileTrouble('read', path, error)
   }
@@ -72,10 +102,13 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
   if (!isMap(data) || typeof format !== 'string' || !format.startsWith('gablewatt-fleet-baseline/')) {
     throw refuse('no baseline; a baseline is what --update-baseline writes')
   }
-  const standing = standingOf(data, 'fleet-baseline')
+  let otherBuild: string | undefined
   const why = ((): string | undefined => {
     if (format !== BASELINE_FORMAT) return `its format is '${format}', this program reads '${BASELINE_FORMAT}'`
     if (!validate(data)) return `a damaged baseline, at ${validate.errors?.[0]?.instancePath ?? ''}/`
+    // What has another shape is not sealed anew for nothing.
+    const standing = standingOf(data, 'fleet-baseline')
+    otherBuild = standing.otherBuild
     if (!standing.isWhole) {
       return 'not as it was written: its seal does not fit, so that it was damaged or changed by hand'
     }
@@ -83,7 +116,7 @@ export function readBaseline(path: string, replace = false): SavedBaseline | und
   })()
   if (why === undefined) {
     const projects = new Map(Object.entries(data['projects'] as Record<string, ProjectFigures>))
-    return { projects, otherBuild: standing.otherBuild }
+    return { projects, otherBuild }
   }
   if (replace) return undefined
   throw refuse(`${why}; ${ANEW}`)

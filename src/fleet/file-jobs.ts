@@ -1,8 +1,10 @@
-import { closeSync, readdirSync, readSync, statSync, type Stats } from 'node:fs'
+import { closeSync, readSync, statSync, type Dirent, type Stats } from 'node:fs'
 import { basename, extname, join } from 'node:path'
-import { LARGEST_YAML_BYTES, MOST_ENTRIES, MOST_HOUSES, openRegular } from '../project/index.js'
+import { entriesUpTo } from '../files/index.js'
+import { LARGEST_YAML_BYTES, openRegular } from '../project/index.js'
 import { fileTrouble, FleetError } from './fleet-error.js'
 import { expandPattern, isPattern } from './glob.js'
+import { LOOKED_AT, type LookedAt } from './looked-at.js'
 import type { FleetJob } from './types.js'
 
 /**
@@ -10,13 +12,14 @@ import type { FleetJob } from './types.js'
  * folder or a pattern sorted by name. In a folder every YAML file that says `format: gablewatt/...` is a project.
  *
  * @param overrides `path=value` for every project.
- * @throws FleetError when a name leads to nothing.
+ * @param bounds How much may be found and looked past.
+ * @throws FleetError when a name leads to nothing, or to too much.
  */
-export function fileJobs(named: readonly string[], overrides: readonly string[]): FleetJob[] {
+export function fileJobs(named: readonly string[], overrides: readonly string[], bounds = LOOKED_AT): FleetJob[] {
   const found = new Map<string, string>()
-  for (const text of named) for (const [path, name] of expand(text)) if (!found.has(path)) found.set(path, name)
-  if (found.size > MOST_HOUSES) {
-    const says = `${found.size} projects; at most ${MOST_HOUSES} are run at once: name fewer folders`
+  for (const text of named) for (const [path, name] of expand(text, bounds)) if (!found.has(path)) found.set(path, name)
+  if (found.size > bounds.houses) {
+    const says = `${found.size} projects; at most ${bounds.houses} are run at once: name fewer folders`
     throw new FleetError(`${named[0] ?? ''}: ${says}`, 2)
   }
   const times = new Map<string, number>()
@@ -30,16 +33,16 @@ export function fileJobs(named: readonly string[], overrides: readonly string[])
   }))
 }
 
-function expand(text: string): [path: string, name: string][] {
+function expand(text: string, bounds: LookedAt): [path: string, name: string][] {
   const stats = statusOf(text)
   if (stats?.isDirectory() === true) {
-    const found = [...projectsIn(text, '', { left: MOST_ENTRIES })]
+    const found = [...projectsIn(text, '', { most: bounds.entries, left: bounds.entries })]
     if (found.length === 0)
       throw new FleetError(`${text}: no project file in this folder (YAML with 'format: gablewatt/2')`, 2)
     return found
   }
   if (stats !== undefined) return [[text, withoutExtension(basename(text))]]
-  const files = isPattern(text) ? expandPattern(text) : []
+  const files = isPattern(text) ? expandPattern(text, bounds) : []
   if (files.length === 0) {
     throw isPattern(text)
       ? new FleetError(`${text}: no file matches this pattern`, 3)
@@ -59,11 +62,15 @@ function statusOf(text: string): Stats | undefined {
 }
 
 /** @param looked How many more files and folders may be looked at. */
-function* projectsIn(folder: string, below: string, looked: { left: number }): Generator<[string, string]> {
-  const entries = listFolder(join(folder, below)).toSorted((a, b) => (a.name < b.name ? -1 : 1))
+function* projectsIn(
+  folder: string,
+  below: string,
+  looked: { readonly most: number; left: number },
+): Generator<[string, string]> {
+  const entries = listFolder(join(folder, below), looked.left).toSorted((a, b) => (a.name < b.name ? -1 : 1))
   looked.left -= entries.length
   if (looked.left < 0) {
-    throw new FleetError(`${folder}: more than ${MOST_ENTRIES} files lie below it; name the folder of the projects`, 2)
+    throw new FleetError(`${folder}: more than ${looked.most} files lie below it; name the folder of the projects`, 2)
   }
   for (const entry of entries) {
     if (entry.name.startsWith('.') || entry.name === 'node_modules') continue
@@ -75,9 +82,9 @@ function* projectsIn(folder: string, below: string, looked: { left: number }): G
   }
 }
 
-function listFolder(folder: string) {
+function listFolder(folder: string, most: number): Dirent[] {
   try {
-    return readdirSync(folder, { withFileTypes: true })
+    return entriesUpTo(folder, most)
   } catch (error) {
     throw fileTrouble('read', folder, error)
   }

@@ -1,7 +1,8 @@
-import { readdirSync, type Dirent } from 'node:fs'
+import type { Dirent } from 'node:fs'
 import { join } from 'node:path'
-import { MOST_ENTRIES, MOST_HOUSES } from '../project/index.js'
+import { entriesUpTo } from '../files/index.js'
 import { expandBraces } from './expand-braces.js'
+import { LOOKED_AT, type LookedAt } from './looked-at.js'
 import { badPattern, nameMatcher } from './match-name.js'
 
 /** More folders than this are not looked through. */
@@ -18,11 +19,12 @@ export function isPattern(text: string): boolean {
  * Files that a pattern names, sorted: `*` and `?` within a folder, `**` for any folders, `[ab]`, `{east,west}`.
  * Names that begin with a dot match only a pattern that does.
  *
- * @throws FleetError when the pattern is badly written, or looks through too many folders.
+ * @param bounds How much may be found and looked past.
+ * @throws FleetError when the pattern is badly written, or finds or looks through too much.
  */
-export function expandPattern(pattern: string): string[] {
+export function expandPattern(pattern: string, bounds = LOOKED_AT): string[] {
   if (pattern.length > LONGEST_PATTERN) throw badPattern(pattern, `it has more than ${LONGEST_PATTERN} characters`)
-  const walk = new Walk(pattern)
+  const walk = new Walk(pattern, bounds)
   for (const plain of expandBraces(pattern)) walk.find(plain)
   return [...walk.found].toSorted()
 }
@@ -33,11 +35,13 @@ type Segment = '**' | '..' | ((name: string) => boolean)
 class Walk {
   readonly found = new Set<string>()
   readonly #pattern: string
+  readonly #bounds: LookedAt
   #entryCount = 0
   readonly #entries = new Map<string, readonly Dirent[]>()
 
-  constructor(pattern: string) {
+  constructor(pattern: string, bounds: LookedAt) {
     this.#pattern = pattern
+    this.#bounds = bounds
   }
 
   find(plain: string): void {
@@ -72,8 +76,8 @@ class Walk {
     const fitting = this.#read(folder).filter((entry) => segment(entry.name))
     if (!isLast) return fitting.filter((e) => !e.isFile()).map((entry) => [join(folder, entry.name), at + 1] as const)
     for (const entry of fitting) if (!entry.isDirectory()) this.found.add(join(folder, entry.name))
-    if (this.found.size > MOST_HOUSES) {
-      throw badPattern(this.#pattern, `more than ${MOST_HOUSES} files match it; name fewer`)
+    if (this.found.size > this.#bounds.houses) {
+      throw badPattern(this.#pattern, `more than ${this.#bounds.houses} files match it; name fewer`)
     }
     return []
   }
@@ -84,19 +88,19 @@ class Walk {
     if (this.#entries.size >= MOST_FOLDERS) {
       throw badPattern(this.#pattern, `it looks through more than ${MOST_FOLDERS} folders; begin it with a folder`)
     }
-    const entries = entriesOf(folder)
+    const entries = entriesOf(folder, this.#bounds.entries - this.#entryCount)
     this.#entryCount += entries.length
-    if (this.#entryCount > MOST_ENTRIES) {
-      throw badPattern(this.#pattern, `it looks at more than ${MOST_ENTRIES} files; begin it with a folder`)
+    if (this.#entryCount > this.#bounds.entries) {
+      throw badPattern(this.#pattern, `it looks at more than ${this.#bounds.entries} files; begin it with a folder`)
     }
     this.#entries.set(folder, entries)
     return entries
   }
 }
 
-function entriesOf(folder: string): Dirent[] {
+function entriesOf(folder: string, most: number): Dirent[] {
   try {
-    return readdirSync(folder === '' ? '.' : folder, { withFileTypes: true })
+    return entriesUpTo(folder === '' ? '.' : folder, most)
   } catch {
     return []
   }

@@ -2,7 +2,7 @@ import type { BomValues } from '../materials/index.js'
 import type { SizeOptions } from '../money/index.js'
 import type { FitRank } from '../roof/index.js'
 import type { Project } from '../project/index.js'
-import type { SpaceMountsOptions } from '../structure/index.js'
+import type { MountWishes } from '../structure/index.js'
 import type { WiringValues } from '../electrical/index.js'
 import type { MountValues } from '../structure/index.js'
 import type { Result } from '../worksheet/index.js'
@@ -16,6 +16,8 @@ export interface HouseInput {
   readonly files?: ReadonlyMap<string, string>
   /** Ids under documents whose file is there; left out, none is. */
   readonly documents?: ReadonlySet<string>
+  /** Why the file of a document that is there cannot be used, by id; nothing when left out. */
+  readonly documentTroubles?: ReadonlyMap<string, string>
   /** Dotted paths of values that are made up and not confirmed; none when left out. */
   readonly madeUp?: readonly string[]
 }
@@ -33,7 +35,7 @@ export interface HouseWishes {
   /** Code edition that wins over `codes.electrical`. */
   readonly edition?: string | undefined
   /** Spacing of the mounts in inches, or the fewest. */
-  readonly mounts?: Omit<SpaceMountsOptions, 'documents'> | undefined
+  readonly mounts?: MountWishes | undefined
   /** What comes first among the layouts of arrays that are fitted; wins over the project's. */
   readonly rank?: FitRank | undefined
   /** Price before incentives, USD; wins over the project's. */

@@ -12,6 +12,7 @@ export interface DocumentFacts {
 }
 
 export const PRINT_AGAIN = 'print it to a new PDF and use that'
+export const PRINT_SMALLER = 'print it to a new PDF with coarser pictures, or with the pages that are wanted alone'
 
 /** What is needed to bind documents into a packet. */
 export interface BoundInput {

@@ -1,10 +1,10 @@
 import { realpathSync } from 'node:fs'
 import { isAbsolute, relative, resolve, sep } from 'node:path'
 import { FileError } from '../files/index.js'
-import { LARGEST_DOCUMENT_BYTES, readNamedBytes } from '../project/index.js'
+import { LARGEST_DOCUMENT_BYTES, readNamedBytes, TooLarge } from '../project/index.js'
 import { IN_THIS_THREAD, type ForeignRunner } from '../project/foreign/index.js'
 import { errnoWords } from '../report/index.js'
-import { PRINT_AGAIN, type DocumentBytes, type DocumentFacts } from './document-shapes.js'
+import { PRINT_AGAIN, PRINT_SMALLER, type DocumentBytes, type DocumentFacts } from './document-shapes.js'
 import { readDocumentTask } from './document-tasks.js'
 
 /** A PDF of the person whose pages can be drawn, with what of it the packet does not show, for the person. */
@@ -43,6 +43,8 @@ function readBytes(folder: string, path: string, allowOutside: boolean): Uint8Ar
     }
     return readNamedBytes(real, LARGEST_DOCUMENT_BYTES, `document '${path}'`)
   } catch (error) {
+    if (error instanceof FileError && error.cause instanceof TooLarge)
+      throw new FileError(`${error.message}; ${PRINT_SMALLER}`, { cause: error.cause })
     const words = errnoWords(error)
     if (words === undefined) throw error
     throw new FileError(`cannot read document '${path}': ${words}`, { cause: error })

@@ -16,7 +16,7 @@ export function readRecord(path: string): PacketRecord {
   try {
     data = parseJson(readNamedText(path, LARGEST_RESULT_BYTES), MOST_RESULT_MARKS)
   } catch (error) {
-    if (error instanceof TooMuchJson) throw refuse(`has ${error.message}`)
+    if (error instanceof TooMuchJson) throw refuse(error.ofFile)
     if (error instanceof DoubtfulJson) throw refuse(`is JSON ${error.message}`)
     if (error instanceof SyntaxError) throw refuse('is not JSON')
     throw error

@@ -36,6 +36,7 @@ export {
 export { formatProblem, type Problem } from './problem.js'
 export { ProjectError } from './project-error.js'
 export {
+  LARGEST_BASELINE_BYTES,
   LARGEST_DOCUMENT_BYTES,
   LARGEST_JOURNAL_BYTES,
   LARGEST_LIST_BYTES,
@@ -52,7 +53,7 @@ export {
   MOST_HOUSES,
   MOST_RESULT_MARKS,
 } from './budgets.js'
-export { decodeText, FileTrouble, openRegular, readBytes } from './read-file.js'
+export { decodeText, FileTrouble, openRegular, readBytes, TooLarge } from './read-file.js'
 export { renameText, type RenamedText } from './rename-text.js'
 export { placeText } from './place-text.js'
 export type { ReviewComments } from './comments/comments-types.generated.js'

@@ -30,6 +30,8 @@ export interface LoadedProject {
   readonly files: ReadonlyMap<string, string>
   /** Ids under documents whose file is there and is a PDF. */
   readonly documents: ReadonlySet<string>
+  /** Why the file of a document that is there cannot be used, such as its size, by id. */
+  readonly documentTroubles: ReadonlyMap<string, string>
   /** Dotted paths of the values that bear the marker `!made_up`; a map or list stands for all that lies under it. */
   readonly madeUp: readonly string[]
   /** Where the value of a dotted path stands; for a value that is not there, the map that would hold it. */
@@ -81,7 +83,7 @@ export function loadProject(options: LoadOptions): LoadedProject {
     overrides: overrideTexts,
     files,
     madeUp: parts.madeUp,
-    documents: foundDocuments(project, folder, allowOutside),
+    ...foundDocuments(project, folder, allowOutside),
     locate: (dotted) => locator.locate(dotted === '' ? [] : splitPath(dotted), 'value'),
   }
 }

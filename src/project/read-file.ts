@@ -21,6 +21,9 @@ export class FileTrouble extends Error {
   }
 }
 
+/** It is larger than what is read. */
+export class TooLarge extends FileTrouble {}
+
 /**
  * Reads a regular file whole.
  *
@@ -151,8 +154,12 @@ function badByte(bytes: Uint8Array): string {
 }
 
 /** @param unreadable Whether it is a file; a text that was handed over is only of no use. */
-export function tooLarge(size: number, most: number, unreadable = true): FileTrouble {
-  return new FileTrouble(`is ${megabytes(size)} large; at most ${megabytes(most)} is read`, unreadable)
+export function tooLarge(size: number, most: number, unreadable = true): TooLarge {
+  // Upwards, so that what is just too large does not stand there as large as what is read.
+  return new TooLarge(
+    `is ${megabytes(Math.ceil(size / 1e5) * 1e5)} large; at most ${megabytes(most)} is read`,
+    unreadable,
+  )
 }
 
 function megabytes(bytes: number): string {

@@ -7,13 +7,33 @@ const DEEPEST = 200
  * @throws RangeError when it is nested more than 200 deep.
  * @source RFC 8785, JSON Canonicalization Scheme; from memory.
  */
-export function canonicalJson(value: unknown, depth = 0): string {
+export function canonicalJson(value: unknown): string {
+  let text = ''
+  writeCanonical(value, (piece) => (text += piece))
+  return text
+}
+
+/** The same piece by piece, for what may be longer than a text can be. A piece ends nowhere within a character. */
+export function writeCanonical(value: unknown, write: (piece: string) => void, depth = 0): void {
   if (depth > DEEPEST) throw new RangeError('nested too deeply')
-  if (Array.isArray(value)) return `[${value.map((item) => canonicalJson(item, depth + 1)).join(',')}]`
-  if (typeof value === 'object' && value !== null) {
-    const entries = Object.entries(value).filter(([, item]) => item !== undefined)
-    const sorted = entries.toSorted(([a], [b]) => (a < b ? -1 : 1))
-    return `{${sorted.map(([key, item]) => `${JSON.stringify(key)}:${canonicalJson(item, depth + 1)}`).join(',')}}`
-  }
-  return JSON.stringify(value) ?? 'null'
+  if (Array.isArray(value)) {
+    let mark = '['
+    for (const item of value) {
+      write(mark)
+      writeCanonical(item, write, depth + 1)
+      mark = ','
+    }
+    write(mark === '[' ? '[]' : ']')
+  } else if (typeof value === 'object' && value !== null) {
+    const map = value as Readonly<Record<string, unknown>>
+    let mark = '{'
+    // Without pairs of key and value, as a map of a stranger may have millions.
+    for (const key of Object.keys(map).toSorted()) {
+      if (map[key] === undefined) continue
+      write(`${mark}${JSON.stringify(key)}:`)
+      writeCanonical(map[key], write, depth + 1)
+      mark = ','
+    }
+    write(mark === '{' ? '{}' : '}')
+  } else write(JSON.stringify(value) ?? 'null')
 }

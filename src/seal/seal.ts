@@ -1,14 +1,25 @@
-import { canonicalJson } from './canonical-json.js'
-import { sha256Of } from './digest.js'
+import { writeCanonical } from './canonical-json.js'
+import { nodeCrypto } from './node-crypto.js'
 
 /*
  * A seal shows that a file is what the program wrote: damage, a slip of the hand, a merge gone wrong. It is no signature;
  * whoever changes a file on purpose can put a new seal on it.
  */
 
+/** Characters that go into a digest together. */
+const AT_ONCE = 65_536
+
 /** `sha256:` and the hexadecimal digest of the canonical JSON of a value. */
 export function sealOf(value: unknown): string {
-  return `sha256:${sha256Of(canonicalJson(value))}`
+  const hash = nodeCrypto().createHash('sha256')
+  let waiting = ''
+  writeCanonical(value, (piece) => {
+    waiting += piece
+    if (waiting.length < AT_ONCE) return
+    hash.update(waiting)
+    waiting = ''
+  })
+  return `sha256:${hash.update(waiting).digest('hex')}`
 }
 
 /** The data with their seal as the last key. */

@@ -66,7 +66,7 @@ export {
   type StructuralScrewMount,
   type TileHookMount,
 } from './mounts/index.js'
-export type { SpaceMountsOptions } from './planes/index.js'
+export type { MountWishes, SpaceMountsOptions } from './planes/index.js'
 export {
   beamStability,
   checkRafters,

@@ -48,7 +48,7 @@ import type { SquareFeet } from '../values/index.js'
  * @param project Needs codes.loads, structure, roof_planes, arrays and the equipment they name.
  * @param arrangement Planes with their edges (ft) and all modules on them (ft).
  * @param options spacingIn: wished distance between mounts, in; optimise: look for the fewest mounts; documents: ids of documents
- *   whose file is there.
+ *   whose file is there; documentTroubles: why that of others is of no use.
  * @returns Loads by zone, spans, mounts, rails and checks; a failing check is an error finding.
  * @throws StageError when a safety input is missing or the case is outside the methods.
  * @source ASCE 7 (edition of the project) 29.4.4 or components and cladding; NDS chapter 12; statics of continuous beams

@@ -4,12 +4,13 @@ export { editDistance } from './edit-distance.js'
 export { Kept } from './kept.js'
 export { lineAt, linesFrom } from './line-at.js'
 export { own } from './own.js'
-export { DoubtfulJson, parseJson, TooMuchJson } from './parse-json.js'
+export { checkJson, DoubtfulJson, parseJson, TooMuchJson } from './parse-json.js'
 export * from './polygon/index.js'
 export * from './statistics/index.js'
 export * from './time/index.js'
 export {
   MOST_BAD_ROWS,
+  MOST_HEAD_LINES,
   MOST_WEATHER_ROWS,
   delimitersIn,
   headerOf,

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -372,6 +373,10 @@ describe('a seal', () => {
     expect(canonicalJson({ b: [1.0, -0, 1e21, 0.1], a: { '\u20AC': null, A: true, '\r': 'x"\u000F' } })).toBe(
       '{"a":{"\\r":"x\\"\\u000f","A":true,"\u20AC":null},"b":[1,0,1e+21,0.1]}',
     )
+    expect(canonicalJson([[], {}, { a: undefined, b: [undefined, {}] }])).toBe('[[],{},{"b":[null,{}]}]')
+    // Longer than what goes into the digest at once.
+    const long = { b: Array.from({ length: 30_000 }, (_, at) => at), a: '\u00e9\u{1F600}'.repeat(50_000) }
+    expect(sealOf(long)).toBe(`sha256:${createHash('sha256').update(canonicalJson(long)).digest('hex')}`)
     // printf '{"a":1,"b":[]}' | sha256sum
     expect(sealOf({ b: [], a: 1 })).toBe('sha256:f87e4099e9be5e75094e0a4f46d3dc18a9c37429314a5a2490fb78d31e7e170c')
     expect(isWhole(JSON.parse(JSON.stringify(sealed({ b: 2, a: 'é\u2028' }))) as Record<string, unknown>)).toBe(true)

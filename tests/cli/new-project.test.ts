@@ -1,12 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync, existsSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { execa } from 'execa'
 import { afterAll, describe, expect, test } from 'vitest'
 import { askAll, type Lines } from '../../src/cli/commands/ask/ask-all.js'
+import { pipedLines } from '../../src/cli/commands/ask/piped-lines.js'
 import { QUESTIONS } from '../../src/cli/commands/ask/questions.js'
 import { schemaFor } from '../../src/cli/commands/new-project-schema.js'
 import { loadProject } from '../../src/project/index.js'
-import { gablewatt, gablewattWarm, ROOT } from './binary.js'
+import { BINARY, gablewatt, gablewattWarm, ROOT } from './binary.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'new-project-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -53,6 +55,93 @@ describe('the questions of a new project', () => {
     expect(await askAll(QUESTIONS.slice(0, 1), lines)).toEqual({ place: '39.7, -105' })
     expect(lines.said.join('\n')).toContain('longitude 200 is out of range')
   })
+
+  test('a long answer is asked again, not cut short', async () => {
+    const lines = scripted(['39.7, -105', 'x'.repeat(501), 'x'.repeat(500)])
+    const { address } = await askAll(
+      QUESTIONS.filter(({ key }) => key === 'place' || key === 'address'),
+      lines,
+    )
+    expect(lines.said.join('\n')).toContain('an answer has at most 500 characters; this one has 501')
+    expect(address).toBe('x'.repeat(500))
+  })
+
+  test('lines without end that answer nothing end after a thousand', async () => {
+    const [place] = QUESTIONS.filter(({ key }) => key === 'place')
+    const after = async (count: number): Promise<unknown> => {
+      const lines = scripted([...Array.from({ length: count }, () => 'Atlantis'), '39.7, -105'])
+      return await askAll([place!], lines).catch((error: unknown) => (error as Error).message)
+    }
+    expect(await after(999)).toEqual({ place: '39.7, -105' })
+    expect(await after(1000)).toBe(
+      'more than 1000 lines answered no question to its end, and nothing was written; use --answers FILE',
+    )
+  })
+
+  test('lines of a pipe are whole wherever it is cut, and none is longer than 100 kB', async () => {
+    const bytes = Buffer.from('one\r\nzw\u00f6lf\n\nlast')
+    for (const size of [1, 3, 7, 100]) {
+      const pipe = async function* (): AsyncGenerator<Uint8Array> {
+        for (let at = 0; at < bytes.length; at += size) yield await Promise.resolve(bytes.subarray(at, at + size))
+      }
+      const lines: string[] = []
+      for await (const line of pipedLines(pipe())) lines.push(line.trim())
+      expect(lines).toEqual(['one', 'zw\u00f6lf', '', 'last'])
+    }
+    const longest = async (length: number, end = ''): Promise<number | string> => {
+      let asked = 0
+      const pipe = async function* (): AsyncGenerator<Uint8Array> {
+        for (let left = length; left > 0; left -= 1000) {
+          asked += 1
+          yield await Promise.resolve(Buffer.alloc(Math.min(left, 1000), 'x'))
+        }
+        yield Buffer.from(end)
+      }
+      const first = pipedLines(pipe()).next()
+      const said = await first
+        .then(({ value }) => value?.length ?? 0)
+        .catch((error: unknown) => (error as Error).message)
+      expect(asked).toBeLessThanOrEqual(101)
+      return said
+    }
+    expect(await longest(100_000, '\n')).toBe(100_000)
+    expect(await longest(100_000)).toBe(100_000)
+    expect(await longest(50_000_000)).toBe(
+      'cannot read the answers from stdin: it gives a line of more than 100 kB; an answer stands on a line of its own',
+    )
+  })
+
+  test.skipIf(process.platform === 'win32').each([
+    ['of lines', 'yes Atlantis', 'more than 1000 lines answered no question'],
+    ['of one line', 'cat /dev/zero', 'it gives a line of more than 100 kB'],
+  ])('a pipe without end, %s, ends with one message', { timeout: 30_000 }, async (_name, endless, says) => {
+    const out = join(folder, 'endless.yaml')
+    const run = await execa(
+      'bash',
+      ['-c', `${endless} | "$0" "$1" new-project --answers - --out "$2"`, process.execPath, BINARY, out],
+      { reject: false, timeout: 20_000 },
+    )
+    expect(run.timedOut).toBe(false)
+    const told = run.stderr.split('\n').filter((line) => line.startsWith('error: '))
+    expect(told).toEqual([expect.stringContaining(says)])
+    expect(run.exitCode).toBe(says.startsWith('more') ? 2 : 3)
+    expect(existsSync(out)).toBe(false)
+  })
+
+  test.skipIf(process.platform === 'win32')(
+    'a pipe that goes on after the last answer is not waited for',
+    async () => {
+      const run = await execa(
+        'bash',
+        ['-c', `(echo 39.7, -105; yes '') | "$0" "$1" new-project --answers -`, process.execPath, BINARY],
+        { reject: false, timeout: 20_000 },
+      )
+      expect(run.timedOut).toBe(false)
+      expect(run.exitCode).toBe(0)
+      expect(run.stdout).toContain('latitude_deg: 39.7')
+    },
+    30_000,
+  )
 
   test('from a pipe: what is answered stands unmarked, what is not is marked or left out', async () => {
     const out = join(folder, 'piped.yaml')

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import {
@@ -115,6 +115,17 @@ describe('documents of the person', () => {
     ['.', /cannot read document '\.': it is a folder/u],
   ])('%s is refused with its name', async (name, message) => {
     await expect(readDocuments(folder, [name], false)).rejects.toThrow(message)
+  })
+
+  test('too large, it is refused with its size, what is allowed and what to do', async () => {
+    writeFileSync(join(folder, 'large.pdf'), '%PDF-1.7\n')
+    truncateSync(join(folder, 'large.pdf'), 120_000_000)
+    await expect(readDocuments(folder, ['large.pdf'], false)).rejects.toMatchObject({
+      name: 'FileError',
+      exitCode: 3,
+      message:
+        "cannot read document 'large.pdf': it is 120.0 MB large; at most 100.0 MB is read; print it to a new PDF with coarser pictures, or with the pages that are wanted alone",
+    })
   })
 
   test('are stamped in the lower right corner as they are seen, whatever their rotation', async () => {

@@ -1,6 +1,7 @@
+import { truncateSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { documentName, documentsOf, loadProject } from '../../src/project/index.js'
+import { documentName, documentsOf, LARGEST_DOCUMENT_BYTES, loadProject } from '../../src/project/index.js'
 import { loadText, makeFolder, problemsOf, STARTER } from './support.js'
 
 const FRAMING = 'structure:\n  framing:\n    south:\n      rafters_verified_by: '
@@ -44,6 +45,24 @@ describe('the document that rafters stand on', () => {
     expect(found({})).toEqual([])
     expect(found({ 'letter.pdf': 'a sentence' })).toEqual([])
     expect(found({ 'letter.pdf/inside': 'a folder' })).toEqual([])
+  })
+
+  test('one that is there and of no use is told of with its reason, not as missing', () => {
+    const text = withLetter(LETTER, 'letter')
+    const troubles = (files: Record<string, string>, bytes?: number) => {
+      const folder = makeFolder({ 'project.yaml': text, ...files })
+      if (bytes !== undefined) truncateSync(join(folder, 'letter.pdf'), bytes)
+      const { documents, documentTroubles } = loadProject({ path: join(folder, 'project.yaml') })
+      return [...documents, ...documentTroubles]
+    }
+    const letter = { 'letter.pdf': '%PDF-1.7\n' }
+    expect(troubles(letter, LARGEST_DOCUMENT_BYTES)).toEqual(['letter'])
+    expect(troubles(letter, LARGEST_DOCUMENT_BYTES + 1)).toEqual([
+      ['letter', 'it is 100.1 MB large; at most 100.0 MB is read'],
+    ])
+    expect(troubles({ 'letter.pdf': 'a sentence' })).toEqual([['letter', 'it is no PDF by its first bytes']])
+    expect(troubles({ 'letter.pdf/inside': '' })).toEqual([['letter', 'it is a folder, not a file']])
+    expect(troubles({})).toEqual([])
   })
 
   test('outside the folder it is not there unless outside files are allowed', () => {

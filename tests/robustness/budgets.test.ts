@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readRecords } from '../../src/money/rates/read-records.js'
 import { parseJson, TooMuchJson } from '../../src/values/index.js'
 import { ensureBuilt, gablewatt, ROOT } from '../cli/binary.js'
-import { DOORS, HOSTILE } from './hostile-inputs.mjs'
+import { DOORS, HOSTILE, writeCompanions } from './hostile-inputs.mjs'
 
 const folder = mkdtempSync(join(tmpdir(), 'gablewatt-budgets-'))
 const house = join(ROOT, 'examples/lark-hollow.yaml')
@@ -78,7 +78,10 @@ describe.skipIf(process.platform !== 'linux')(
   'the worst file of a kind at its bounds stays within 600 MB and 15 s of CPU',
   () => {
     const inputs = join(folder, 'inputs')
-    beforeAll(() => cpSync(join(ROOT, 'examples'), inputs, { recursive: true }))
+    beforeAll(() => {
+      cpSync(join(ROOT, 'examples'), inputs, { recursive: true })
+      writeCompanions(inputs)
+    })
 
     // By night all of them; by day some of the worst that a reader without its bounds would take gigabytes or minutes for.
     const BY_DAY = new Set([
@@ -87,6 +90,7 @@ describe.skipIf(process.platform !== 'linux')(
       'meterXml elements of names of their own',
       'production bad stamps',
       'production wide header',
+      'production lines without a header',
       'merge one line',
       'logo groups with transforms',
     ])
@@ -104,6 +108,7 @@ describe.skipIf(process.platform !== 'linux')(
         // What lies just within a bound may be of use.
         const codes = name.startsWith('most ') ? [0, 1, 2, 3] : [2, 3]
         expect(codes, `${name}: ${run.stderr.slice(0, 500)}`).toContain(run.exitCode)
+        expect(run.stderr, 'a file that the door needs beside it').not.toContain('no such file')
         expect(run.stderr).not.toMatch(/ at .*\.c?js:|NaN|undefined|RangeError/u)
         expect(Number(/at most (\d+) kB/u.exec(run.stderr)?.[1])).toBeLessThan(600_000)
         expect(Number(/ ([\d.]+) s of CPU/u.exec(run.stderr)?.[1])).toBeLessThan(15)

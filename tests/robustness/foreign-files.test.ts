@@ -71,8 +71,8 @@ describe('files of strangers in a thread of their own', () => {
   test('what unpacks without end is refused for that, with the limit and what to do', async () => {
     for (const name of ['an object stream that unpacks to a gigabyte', 'an object stream packed twice'] as const) {
       expect(await said(BOMBS[name](0.2))).toEqual([
-        "refused: form 'f.pdf' was given up: its packed parts unpack to more than 64 MB; fetch it again",
-        "refused: document 'd.pdf' was given up: its packed parts unpack to more than 64 MB; print it to a new PDF and use that",
+        "refused: form 'f.pdf' was given up: its packed parts take more than 64 MB of memory when they are unpacked; fetch it again",
+        "refused: document 'd.pdf' was given up: its packed parts take more than 64 MB of memory when they are unpacked; print it to a new PDF and use that",
       ])
     }
   })

@@ -1,5 +1,6 @@
 /** Files of each kind that cost most for their size, made anew at the largest size that is read. No bytes of anybody's file are in them. */
-import { openSync, writeSync, closeSync } from 'node:fs'
+import { openSync, writeFileSync, writeSync, closeSync } from 'node:fs'
+import { join } from 'node:path'
 
 const MB = 1_000_000
 
@@ -33,6 +34,13 @@ const HOUSE = 'lark-hollow.yaml'
 const stampOf = (minutes) =>
   new Date(Date.UTC(2010, 0, 1) + minutes * 60_000).toISOString().slice(0, 16).replace('T', ' ')
 const setOf = (...args) => ['--allow-outside', ...args.flatMap((arg) => ['--set', arg])]
+
+/** What doors need beside the examples. */
+export function writeCompanions(folder) {
+  const columns =
+    'format: gablewatt-equipment-columns/1\nkind: module\nid_column: id\ncolumns:\n  pmax_w: { column: p }\n'
+  writeFileSync(join(folder, 'columns.yaml'), columns)
+}
 
 /** How each kind of file is given to the program; `FILE` stands for the file. @type {Readonly<Record<string, readonly string[]>>} */
 export const DOORS = {
@@ -242,6 +250,9 @@ export const HOSTILE = [
   ],
   ['production', 'a quote without an end', (p) => fill(p, 60 * MB, 't,kWh\n"', 'x,\n')],
   ['production', 'empty lines', (p) => fill(p, 60 * MB, '', '\n', 't,kWh\n')],
+  ['production', 'lines without a header', (p) => fill(p, 60 * MB, '', 'x\n')],
+  ['production', 'empty lines below', (p) => fill(p, 60 * MB, 't,kWh\n', '\n')],
+  ['meterCsv', 'empty lines below', (p) => fill(p, 60 * MB, 't,k\n', '\n')],
   ['production', 'many columns', (p) => fill(p, 60 * MB, `t,kWh${',x'.repeat(1997)}\n`, `${','.repeat(1998)}\n`)],
   ['production', 'wide header', (p) => fill(p, 60 * MB, `t${',kWh'.repeat(30000)}\n`, '1,2\n')],
   ['production', 'doubled quotes', (p) => fill(p, 60 * MB, 't,kWh\n', `"${'""'.repeat(49_000)}",1\n`)],
@@ -258,6 +269,20 @@ export const HOSTILE = [
         (i) => `${stampOf(1440 * 30 * i).slice(0, 10)},${stampOf(1440 * (30 * i + 29)).slice(0, 10)},1,1\n`,
         '',
         20_000,
+      ),
+  ],
+  [
+    'bills',
+    'most bills in order',
+    (p) =>
+      fill(
+        p,
+        5 * MB,
+        'from,to,kwh,amount\n',
+        (i) =>
+          `${stampOf(1440 * 30 * i).slice(0, 10)},${stampOf(1440 * (30 * i + 29)).slice(0, 10)},${100 + (i % 900)},${20 + (i % 77)}.17\n`,
+        '',
+        600,
       ),
   ],
   ['bills', 'bad rows', (p) => fill(p, 5 * MB, 'from,to,kwh,amount\n', '1\n')],
@@ -295,17 +320,17 @@ export const HOSTILE = [
   [
     'baseline',
     'empty maps',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}'),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}'),
   ],
   [
     'baseline',
     'most empty maps',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}', 6_660_000),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '{},', '{}]}', 4_990_000),
   ],
   [
     'baseline',
     'most numbers',
-    (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}', 19_990_000),
+    (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}', 14_990_000),
   ],
   [
     'baseline',
@@ -313,21 +338,21 @@ export const HOSTILE = [
     (p) =>
       fill(
         p,
-        200 * MB,
+        250 * MB,
         `{"format":"${J}fleet-baseline/3","seal":"","projects":{"a":{`,
         (i) => `"${i.toString(36)}":1,`,
         '"a":1}}}',
-        9_990_000,
+        7_490_000,
       ),
   ],
-  ['baseline', 'numbers', (p) => fill(p, 200 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}')],
+  ['baseline', 'numbers', (p) => fill(p, 250 * MB, `{"format":"${J}fleet-baseline/3","seal":"","data":[`, '1,', '1]}')],
   [
     'baseline',
     'keys',
     (p) =>
       fill(
         p,
-        200 * MB,
+        250 * MB,
         `{"format":"${J}fleet-baseline/3","seal":"","projects":{"a":{`,
         (i) => `"${i.toString(36)}":{},`,
         '"a":{}}}}',

@@ -3,24 +3,33 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, test } from 'vitest'
 import { openTable as openWeather } from '../../src/climate/series/read-columns.js'
+import { readEarlier } from '../../src/cli/earlier-result.js'
 import { knownFile } from '../../src/cli/verify/known-file.js'
+import { entriesUpTo } from '../../src/files/index.js'
 import { fileJobs } from '../../src/fleet/file-jobs.js'
+import { expandPattern } from '../../src/fleet/glob.js'
 import { openJournal } from '../../src/fleet/journal.js'
+import { LOOKED_AT } from '../../src/fleet/looked-at.js'
 import { mergeParts } from '../../src/fleet/merge-parts.js'
-import { readBaseline } from '../../src/fleet/baseline.js'
+import { readBaseline, writeBaseline } from '../../src/fleet/baseline.js'
 import { readLines } from '../../src/fleet/read-lines.js'
 import { tableJobs } from '../../src/fleet/table-jobs.js'
 import { readProduction } from '../../src/fieldwork/production/read-production.js'
 import { readBills } from '../../src/money/bill-check/read-bills.js'
 import { readGreenButton, readIntervalCsv } from '../../src/money/usage/index.js'
+import { readReadings, readSerials } from '../../src/papers/handover/read-tables.js'
 import { readSvgShapes } from '../../src/papers/logo/svg-shapes.js'
-import type { IntervalCsv } from '../../src/project/index.js'
+import { readPriceTable } from '../../src/materials/price-list/read-price-table.js'
+import { readRecord } from '../../src/packet/read-record.js'
+import { readColumns, type IntervalCsv } from '../../src/project/index.js'
+import { entriesOfTable } from '../../src/project/equipment/entries-of-table.js'
 import * as budgets from '../../src/project/budgets.js'
 import {
   beyondXml,
   LONGEST_TAG,
   LONGEST_TEXT,
   MOST_BAD_ROWS,
+  MOST_HEAD_LINES,
   MOST_WEATHER_ROWS,
   openTable,
   readTable,
@@ -59,6 +68,20 @@ describe('a table', () => {
     // Rows of nothing count, as they cost; empty lines cost nothing.
     expect(problems(`a,b\n${',\n'.repeat(8)}`, 7)[0]).toContain('9:1 more than 7 rows')
     expect(problems(`a,b\n${'\n\r\n'.repeat(8)}1,2\n`, 1)).toEqual([])
+  })
+
+  test('a cell in quotes ends at its bound', () => {
+    const cell = (length: number): string => `a,b\n"${'x'.repeat(length)}",1\n`
+    expect(problems(cell(100_000), 7)).toEqual([])
+    expect(problems(cell(100_001), 7)).toEqual(['2:1 a cell of more than 100000 characters; is its quote closed?'])
+  })
+
+  test('a header is looked for among the first ten thousand lines, unless its line is stated', () => {
+    for (const line of ['\n', 'x\n', '\r\n']) {
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES - 1)}a,b\n1,2\n`, 7)?.rows, line).toHaveLength(1)
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES)}a,b\n1,2\n`, 7), line).toBeUndefined()
+      expect(readTable(`${line.repeat(MOST_HEAD_LINES)}a,b\n1,2\n`, 7, ',', 10_001)?.rows, line).toHaveLength(1)
+    }
   })
 
   test('counts rows that a quick reader takes', () => {
@@ -105,6 +128,18 @@ describe('rows of each kind of file: at the bound and one above', () => {
     moduleIds: [],
     utcOffsetH: -6,
   } as never
+  const sheetColumns = readColumns(
+    'c.yaml',
+    'format: gablewatt-equipment-columns/1\nkind: module\nid_column: t\ncolumns:\n  pmax_w: { column: k }\n',
+  )
+  /** What is thrown or given back, all of it. */
+  const told = (work: () => unknown): string => {
+    try {
+      return JSON.stringify(work())
+    } catch (error) {
+      return JSON.stringify((error as { problems?: unknown }).problems)
+    }
+  }
   test.each([
     ['weather', MOST_WEATHER_ROWS, (text: string) => thrown(() => openWeather(text, ',', 1))],
     ['meter', budgets.MOST_READING_ROWS, (text: string) => thrown(() => readIntervalCsv(text, mapping, 0))],
@@ -119,10 +154,33 @@ describe('rows of each kind of file: at the bound and one above', () => {
       budgets.MOST_BILLS,
       (text: string) => thrown(() => readBills('b.csv', text, { periods: [], demand: [] })),
     ],
+    [
+      'sheets',
+      budgets.MOST_SHEET_ROWS,
+      (text: string) => told(() => entriesOfTable('s.csv', text, sheetColumns).problems),
+    ],
+    [
+      'serial numbers',
+      budgets.MOST_LIST_ROWS,
+      (text: string) => told(() => readSerials({ name: 's.csv', text }, { module: [], inverter: [] })),
+    ],
+    [
+      'readings of strings',
+      budgets.MOST_LIST_ROWS,
+      (text: string) => told(() => readReadings({ name: 'r.csv', text }, [])),
+    ],
+    ['prices', budgets.MOST_LIST_ROWS, (text: string) => told(() => readPriceTable('p.csv', text))],
   ] as const)('%s', { timeout: 120_000 }, (_kind, most, said) => {
     const rows = (count: number): string => `t,k\n${',\n'.repeat(count)}`
     expect(said(rows(most))).not.toMatch(/more than/u)
     expect(said(rows(most + 1))).toMatch(BEYOND(most))
+  })
+
+  test('a table of prices is read up to its last row', () => {
+    const prices = (count: number): string =>
+      `id,pack,usd\n${Array.from({ length: count }, (_, at) => `i${at},each,1\n`).join('')}`
+    expect(Object.keys(readPriceTable('p.csv', prices(budgets.MOST_LIST_ROWS)).items)).toHaveLength(20_000)
+    expect(told(() => readPriceTable('p.csv', prices(budgets.MOST_LIST_ROWS + 1)))).toMatch(BEYOND(20_000))
   })
 
   test('they hold what is promised: ten years of five minutes, a hundred thousand houses', () => {
@@ -206,7 +264,74 @@ describe('a fleet', () => {
 
   test('a baseline of more marks says so', { timeout: 60_000 }, () => {
     const path = saved('b.json', `[${'1,'.repeat(budgets.MOST_BASELINE_MARKS)}1]`)
-    expect(thrown(() => readBaseline(path))).toMatch(/b\.json: more than 20000000 brackets, commas and colons; /u)
+    expect(thrown(() => readBaseline(path))).toMatch(/b\.json: more than 15000000 brackets, commas and colons; /u)
+  })
+
+  test('a baseline that could not be read again is not written', () => {
+    const houses = (count: number): Map<string, Record<string, Record<string, number | string>>> =>
+      new Map(
+        Array.from({ length: count }, (_, at) => [
+          `h${at}`,
+          { project: { status: 'ok' }, yield: { 'annual.ac_kwh': 1000 + at } },
+        ]),
+      )
+    const text = writeBaseline(houses(50), 'gablewatt 0.0.0')
+    const [bytes, enough] = [Buffer.byteLength(text), 1e9]
+    const marks = text.replaceAll(/"[^"]*"/gu, '').replaceAll(/[^[{,:]/gu, '').length
+    const said = (bounds: { bytes: number; marks: number }): string =>
+      thrown(() => writeBaseline(houses(50), 'gablewatt 0.0.0', bounds))
+    expect(said({ bytes, marks })).toBe('')
+    expect(said({ bytes: bytes - 1, marks: enough })).toMatch(
+      /^no baseline is written: 50 houses have more than 0 MB of figures, and at most [\d.]+ MB are read again; run the fleet in parts with --shard/u,
+    )
+    // Seen before the text is made.
+    expect(said({ bytes: 100, marks: enough })).toContain('no baseline is written')
+    expect(said({ bytes: enough, marks: marks - 1 })).toContain(
+      `it would have more than ${marks - 1} brackets, commas and colons, which are not read again; run the fleet in parts`,
+    )
+    const path = saved('again.json', text)
+    expect(readBaseline(path)?.projects.size).toBe(50)
+  })
+
+  test('in folders and patterns: at the bounds and one above', () => {
+    const place = join(folder, 'counted')
+    mkdirSync(join(place, 'below'), { recursive: true })
+    // Four entries with the folder, of which two are projects, and one more below.
+    for (const name of ['a.yaml', 'b.yaml', 'below/c.yaml']) writeFileSync(join(place, name), 'format: gablewatt/2\n')
+    writeFileSync(join(place, 'notes.txt'), '')
+    const jobs = (named: string, houses: number, entries: number): string =>
+      thrown(() => fileJobs([named], [], { houses, entries }))
+    expect(jobs(place, 3, 5)).toBe('')
+    expect(jobs(place, 2, 5)).toBe(`${place}: 3 projects; at most 2 are run at once: name fewer folders`)
+    expect(jobs(place, 3, 4)).toBe(`${place}: more than 4 files lie below it; name the folder of the projects`)
+    // The first folder alone is beyond.
+    expect(jobs(place, 3, 3)).toContain('more than 3 files lie below it')
+    const pattern = `${place}/**/*.yaml`
+    // The folders above are looked at too where the pattern does not begin with them as they are.
+    const found = (houses: number, entries: number): string =>
+      thrown(() => expandPattern('**/*.yaml'.replace('**', `${place}/**`), { houses, entries }))
+    const enough = 100_000
+    expect(found(3, enough)).toBe('')
+    expect(found(2, enough)).toContain('more than 2 files match it; name fewer')
+    const least = Array.from({ length: enough }, (_, at) => at).find((entries) => found(3, entries) === '')!
+    expect(jobs(pattern, 3, least)).toBe('')
+    expect(jobs(pattern, 3, least - 1)).toContain(`it looks at more than ${least - 1} files; begin it with a folder`)
+    expect(LOOKED_AT).toEqual({ houses: budgets.MOST_HOUSES, entries: budgets.MOST_ENTRIES })
+  })
+
+  test('a folder is not listed beyond its bound', () => {
+    const place = join(folder, 'wide')
+    mkdirSync(place)
+    for (let at = 0; at < 2000; at += 1) writeFileSync(join(place, `f${at}`), '')
+    expect(entriesUpTo(place, 2000)).toHaveLength(2000)
+    expect(entriesUpTo(place, 1999)).toHaveLength(2000)
+    expect(entriesUpTo(place, 5)).toHaveLength(6)
+    expect(
+      entriesUpTo(place, 5000)
+        .map(({ name }) => name)
+        .toSorted(),
+    ).toEqual(Array.from({ length: 2000 }, (_, at) => `f${at}`).toSorted())
+    expect(thrown(() => entriesUpTo(join(place, 'none'), 5))).toContain('ENOENT')
   })
 
   test('in a folder: what is beside the projects is looked past', () => {
@@ -215,6 +340,26 @@ describe('a fleet', () => {
     writeFileSync(join(folder, 'houses/below/b.yaml'), 'format: gablewatt/2\n')
     writeFileSync(join(folder, 'houses/notes.txt'), '')
     expect(fileJobs([join(folder, 'houses')], []).map(({ name }) => name)).toEqual(['a', 'below/b'])
+  })
+})
+
+describe('marks of JSON: at the bound and one above', () => {
+  /** So many brackets, commas and colons. */
+  const marks = (count: number): string => `{"a":[${'1,'.repeat(count - 3)}1]}`
+  test.each([
+    ['a result of --use', budgets.MOST_RESULT_MARKS, (path: string) => readEarlier(path, 'p.yaml')],
+    ['the record of a packet', budgets.MOST_RESULT_MARKS, readRecord],
+    ['a baseline', budgets.MOST_BASELINE_MARKS, (path: string) => readBaseline(path)],
+  ] as const)('%s', { timeout: 60_000 }, (_kind, most, read) => {
+    const said = (count: number): string => thrown(() => read(saved('m.json', marks(count))))
+    expect(said(most)).toMatch(/no (?:result|baseline|'gablewatt-packet)/u)
+    expect(said(most + 1)).toMatch(new RegExp(`(?:has|:) more than ${most} brackets, commas and colons; `, 'u'))
+  })
+
+  test('a result that is nested deeper says so', () => {
+    const path = saved('d.json', '['.repeat(101) + ']'.repeat(101))
+    expect(thrown(() => readEarlier(path, 'p.yaml'))).toContain('the file is nested more than 100 levels deep; ')
+    expect(thrown(() => readRecord(path))).toContain('d.json is nested more than 100 levels deep; ')
   })
 })
 
@@ -290,7 +435,7 @@ describe('a file to verify', () => {
   test('has at most as many lines as a fleet', { timeout: 60_000 }, () => {
     const fits = knownFile(Buffer.from(sealed + sealed + '\n'.repeat(budgets.MOST_HOUSES - 3)))
     expect(fits).toMatchObject({ kind: 'fleet', parts: { length: 2 } })
-    expect(thrown(() => knownFile(Buffer.from(sealed + sealed + '\n'.repeat(budgets.MOST_HOUSES))))).toBe(
+    expect(thrown(() => knownFile(Buffer.from(sealed + sealed + '\n'.repeat(budgets.MOST_HOUSES - 2))))).toBe(
       'more than 500000 lines',
     )
   })

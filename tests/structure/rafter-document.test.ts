@@ -49,6 +49,23 @@ describe('a failed check of the rafters', () => {
     }
   })
 
+  it('stands when the file is there and of no use: a message of its own tells why, and nothing is called missing', () => {
+    const { findings } = spaceMounts(house(), demoArrangement(), {
+      spacingIn: 48,
+      documents: new Set<string>(),
+      documentTroubles: new Map([['letter', 'it is 120.0 MB large; at most 100.0 MB is read']]),
+    })
+    const told = findings.filter(({ id }) => id.startsWith('structure.rafter-document'))
+    expect(told.map(({ id, severity }) => `${id} ${severity}`)).toEqual(['structure.rafter-document-unusable warning'])
+    expect(told[0]?.message).toMatch(
+      /2026-02-20, file 'letter\.pdf'\) cannot be used: it is 120\.0 MB large; at most 100\.0 MB is read; so it clears no check$/,
+    )
+    expect(told[0]?.fix).toMatch(/too large is printed to a new PDF/)
+    expect(findings.map(({ id, severity }) => `${id} ${severity}`)).toContain('structure.rafter-bending-strength error')
+    // With the same roof the file may be mended between two runs.
+    expect(rafters(solve(house(), new Set(['letter']))).every((one) => one.endsWith('note'))).toBe(true)
+  })
+
   it('of a plane without a document is not hidden by a worse one that a document covers', () => {
     const project = house()
     const framing = project.structure?.framing?.['south'] ?? {}

@@ -174,9 +174,10 @@ describe('a table of measurements', () => {
   test('100,000 rows are read within seconds, also in quotes, with the places of their cells', () => {
     for (const row of ['2026-01-01 00:00,12.5,ok', '"2026-01-01 00:00","12.5","o""k"']) {
       const text = `time,kWh,state\n${`${row}\n`.repeat(100_000)}`
-      const before = performance.now()
+      // Of this process, not by the clock: other work may run beside it.
+      const before = process.cpuUsage()
       const { rows } = table(text)
-      expect(performance.now() - before).toBeLessThan(3000)
+      expect(process.cpuUsage(before).user / 1e6).toBeLessThan(3)
       expect(rows).toHaveLength(100_000)
       expect(rows?.at(-1)?.cell(1)).toMatchObject({ text: '12.5', line: 100_001 })
     }

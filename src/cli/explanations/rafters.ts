@@ -140,4 +140,11 @@ export const RAFTERS: Explanations = {
     sources: [PRACTICE],
     fix: "Put the engineer's letter at the path that documents states, as a PDF inside the folder of the project.",
   },
+  'structure.rafter-document-unusable': {
+    means:
+      'The file of the document that the rafters shall stand on is there, but is too large, no PDF, or cannot be read.',
+    rule: 'Only a document that is appended to the packet can stand in for a check; the message tells what is allowed.',
+    sources: [PRACTICE],
+    fix: 'Put a PDF in its place that can be read; one that is too large is printed to a new PDF with coarser pictures, or with fewer pages.',
+  },
 }

@@ -1,6 +1,13 @@
 import { MOST_READING_ROWS } from '../../project/facts.js'
 import type { Problem, Production } from '../../project/index.js'
-import { MS_PER_MINUTE, openTable, type Milliseconds, type TableCell, type TableProblem } from '../../values/index.js'
+import {
+  MOST_HEAD_LINES,
+  MS_PER_MINUTE,
+  openTable,
+  type Milliseconds,
+  type TableCell,
+  type TableProblem,
+} from '../../values/index.js'
 import type { Finding } from '../../worksheet/index.js'
 import { findColumns, mainColumn, type EnergyUnit, type ProductionColumns } from './find-columns.js'
 import { makeSpans } from './make-spans.js'
@@ -46,7 +53,10 @@ export function readProduction(
   const failed = (): ReadProduction => ({ problems: shorten(file, problems, more) })
   const table = openTable(text, MOST_READING_ROWS, mapping.delimiter, mapping.header_line)
   if (table === undefined) {
-    complain(undefined, 'no line with column names is found; the file must be a table with a header, such as date,kWh')
+    complain(
+      undefined,
+      `no line with column names is found among the first ${MOST_HEAD_LINES}; the file must be a table with a header, such as date,kWh`,
+    )
     return failed()
   }
   const tellRow = ({ message, ...place }: TableProblem): void => complain({ text: '', ...place }, message)

@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path'
 import { LARGEST_METER_BYTES, MOST_HOUSES, readNamedText } from '../../project/index.js'
-import { readTable } from '../../values/index.js'
+import { MOST_HEAD_LINES, readTable } from '../../values/index.js'
 import { FleetError } from '../fleet-error.js'
 import { fileJobs } from '../file-jobs.js'
 import type { WatchedHouse } from './watch-types.js'
@@ -23,7 +23,8 @@ export function watchedHouses(named: readonly string[], productionFolder: string
 
 function housesOfTable(path: string, folder: string): WatchedHouse[] {
   const table = readTable(readNamedText(path, LARGEST_METER_BYTES, 'latin1'), MOST_HOUSES)
-  if (table === undefined) throw new FleetError(`${path}: no line with column names; write id,project`, 2)
+  if (table === undefined)
+    throw new FleetError(`${path}: no line with column names among the first ${MOST_HEAD_LINES}; write id,project`, 2)
   const [problem] = table.problems
   if (problem !== undefined) throw new FleetError(`${path}:${problem.line}:${problem.column}  ${problem.message}`, 2)
   const at = (name: string): number => table.header.findIndex(({ text }) => text.trim().toLowerCase() === name)

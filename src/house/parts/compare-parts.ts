@@ -49,8 +49,8 @@ export async function compareParts(input: HouseInput, options: ComparePartsOptio
   const worksheet = new Worksheet()
   refuse(input, options)
   const files = new Map([...(input.files ?? []), [prices.name, prices.text]])
-  const { documents = new Set<string>(), madeUp = [] } = input
-  const trialInput = { documents, madeUp, files, project: forTrials(input.project, prices.name) }
+  const { documents = new Set<string>(), documentTroubles = new Map<string, string>(), madeUp = [] } = input
+  const trialInput = { documents, documentTroubles, madeUp, files, project: forTrials(input.project, prices.name) }
   const unsorted = await trialHouse({ input: trialInput, order: [], prices: prices.list })
   const order = options.sizes.length === 0 ? [] : await bestFirst(unsorted, worksheet)
   const trial: TrialHouse = { ...unsorted, order }

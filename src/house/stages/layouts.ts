@@ -1,7 +1,7 @@
 import { priceBom, type PriceList } from '../../materials/index.js'
 import type { Project } from '../../project/index.js'
 import { fitRankOf, type Arrangement, type FitAlternative, type FitRank } from '../../roof/index.js'
-import type { MountValues, SpaceMountsOptions } from '../../structure/index.js'
+import type { MountValues, MountWishes } from '../../structure/index.js'
 import { StageError, Worksheet, type Result } from '../../worksheet/index.js'
 import type { HouseInput } from '../house-input.js'
 import { mountsUnder } from './mounts.js'
@@ -42,7 +42,7 @@ export function layoutsOf(
   arrangement: Result<Arrangement>,
   mounts: Result<MountValues>,
   wishes: {
-    readonly mounts?: Omit<SpaceMountsOptions, 'documents'> | undefined
+    readonly mounts?: MountWishes | undefined
     readonly rank?: FitRank | undefined
     readonly prices: PriceList | undefined
   },
@@ -101,7 +101,7 @@ function replaced(arrangement: Result<Arrangement>, array: string, other: FitAlt
 function mountsOrReason(
   input: HouseInput,
   arrangement: Arrangement,
-  wishes: Omit<SpaceMountsOptions, 'documents'> | undefined,
+  wishes: MountWishes | undefined,
 ): Result<MountValues> | StageError {
   try {
     return mountsUnder(input, arrangement, wishes)

@@ -1,5 +1,5 @@
 import type { Arrangement } from '../../roof/index.js'
-import { spaceMounts, type MountValues, type SpaceMountsOptions } from '../../structure/index.js'
+import { spaceMounts, type MountValues, type MountWishes } from '../../structure/index.js'
 import { Worksheet, type Result } from '../../worksheet/index.js'
 import type { HouseInput } from '../house-input.js'
 
@@ -9,14 +9,18 @@ import type { HouseInput } from '../house-input.js'
  * @throws StageError when a safety input is missing or no module lies on a roof plane.
  */
 export function mountsUnder(
-  { project, documents }: HouseInput,
+  { project, documents, documentTroubles }: HouseInput,
   { modules, planes }: Arrangement,
-  wishes: Omit<SpaceMountsOptions, 'documents'> = {},
+  wishes: MountWishes = {},
 ): Result<MountValues> {
   return spaceMounts(
     project,
     { modules, planes: Object.values(planes) },
-    { ...wishes, ...(documents === undefined ? {} : { documents }) },
+    {
+      ...wishes,
+      ...(documents === undefined ? {} : { documents }),
+      ...(documentTroubles === undefined ? {} : { documentTroubles }),
+    },
   )
 }
 

@@ -1,7 +1,7 @@
 import { MOST_BILLS } from '../../project/facts.js'
 import { ProjectError, type Problem } from '../../project/index.js'
 import { decimal } from '../../values/decimal/index.js'
-import { isDay, readTable, type TableCell, type TableRow } from '../../values/index.js'
+import { isDay, MOST_HEAD_LINES, readTable, type TableCell, type TableRow } from '../../values/index.js'
 import type { StatedKwh } from '../bill/index.js'
 import { STATED_LINES, type PaidBill, type StatedLine } from './paid-bill.js'
 
@@ -41,7 +41,7 @@ export function readBills(file: string, text: string, ids: BillIds): PaidBill[] 
     tell(
       { line: 1, column: 1 },
       '',
-      `no line has column names; a table of bills has ${PLAIN.slice(0, 3).join(', ')}, amount`,
+      `no line of the first ${MOST_HEAD_LINES} has column names; a table of bills has ${PLAIN.slice(0, 3).join(', ')}, amount`,
     )
     throw give()
   }

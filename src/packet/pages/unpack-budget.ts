@@ -2,17 +2,18 @@ import { AsyncLocalStorage } from 'node:async_hooks'
 import { decodePDFRawStream, PDFContext, PDFName, PDFRawStream } from '@cantoo/pdf-lib'
 
 /**
- * Most bytes that the packed parts of one file may unpack to where they have to be unpacked: lists of objects and what a page
- * draws, not pictures. Common practice, no source: large specification sheets have a tenth of it.
+ * Most memory, bytes, that is made for the packed parts of one file where they have to be unpacked: lists of objects and what a
+ * page draws, not pictures. It is made twice as large each time, so that one part alone may have 33 MB. Common practice, no
+ * source: large specification sheets have a tenth of it.
  */
 export const MOST_UNPACKED_BYTES = 64_000_000
 
-/** A file unpacks to more than is allowed. */
+/** What a file unpacks to takes more than is allowed. */
 export class UnpacksTooFar extends Error {
   override readonly name = 'UnpacksTooFar'
 
   constructor() {
-    super(`its packed parts unpack to more than ${MOST_UNPACKED_BYTES / 1e6} MB`)
+    super(`its packed parts take more than ${MOST_UNPACKED_BYTES / 1e6} MB of memory when they are unpacked`)
   }
 }
 

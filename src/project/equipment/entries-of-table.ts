@@ -1,4 +1,4 @@
-import { readTable, type TableRow } from '../../values/index.js'
+import { MOST_HEAD_LINES, readTable, type TableRow } from '../../values/index.js'
 import { MOST_SHEET_ROWS } from '../budgets.js'
 import { nearest } from '../did-you-mean.js'
 import type { Problem } from '../problem.js'
@@ -27,7 +27,7 @@ export function entriesOfTable(
   const { data } = columns
   const table = readTable(text, MOST_SHEET_ROWS, data.delimiter, data.header_line)
   if (table === undefined) {
-    const message = 'no line of column names found; a table has a header line with two or more cells'
+    const message = `no line of column names among the first ${MOST_HEAD_LINES}; a table has a header line with two or more cells`
     throw new ProjectError([{ file, line: 1, column: 1, path: '', message }], 2)
   }
   const names = table.header.map((cell) => cell.text)

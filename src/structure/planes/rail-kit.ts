@@ -85,9 +85,14 @@ export interface SpaceMountsOptions {
   readonly spacingIn?: Inches
   /** Ids under documents whose file is there; a check stands on an engineer's document only when it is among them. */
   readonly documents?: ReadonlySet<string>
+  /** Why the file of a document that is there cannot be used, by id. */
+  readonly documentTroubles?: ReadonlyMap<string, string>
   /** Look for the fewest mounts whose exact check passes. */
   readonly optimise?: boolean
 }
+
+/** What of it is a wish, and not a state of files. */
+export type MountWishes = Omit<SpaceMountsOptions, 'documents' | 'documentTroubles'>
 
 /**
  * Rules for placing mounts on one plane.

@@ -31,6 +31,7 @@ export function solvePlaneOnce(
 }
 
 function allOf({ project, options }: HouseToMount): unknown[] {
-  const { documents = [], ...wishes } = options
-  return [roofText(project), project.documents, wishes, [...documents].sort()]
+  const { documents = [], documentTroubles = [], ...wishes } = options
+  const troubles = [...documentTroubles].map((one) => JSON.stringify(one)).sort()
+  return [roofText(project), project.documents, wishes, [...documents].sort(), troubles]
 }

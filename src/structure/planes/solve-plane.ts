@@ -87,7 +87,7 @@ export function solvePlane(
       `Move the modules, choose rails across more modules, or check the ${gridOf(mount) === 'seam' ? 'seam' : 'rafter'} spacing and first offset.`,
     )
   }
-  const covered = rafterDocument(project, geometry.id, options.documents ?? new Set(), worksheet)
+  const covered = rafterDocument(project, geometry.id, options, worksheet)
   const rules = layoutRules(project, kit, { spacingIn: lines.spacingIn, on: placesOf(mount) }, options, worksheet)
   const ratioOf = (laid: readonly LaidRail[]): number =>
     covered === undefined ? rafterRatio(project, site, { model, framing, rails: laid, arrays }) : 0

@@ -1,5 +1,5 @@
 export { delimitersIn, headerOf } from './delimiter.js'
 export { readRows, type RowOptions, type TakesLine } from './read-rows.js'
 export { openTable, readTable, type OpenTable, type Table } from './read-table.js'
-export { MOST_BAD_ROWS, MOST_WEATHER_ROWS } from './table-bounds.js'
+export { MOST_BAD_ROWS, MOST_HEAD_LINES, MOST_WEATHER_ROWS } from './table-bounds.js'
 export type { TableCell, TableProblem, TableRow } from './table-row.js'

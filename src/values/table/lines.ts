@@ -6,6 +6,9 @@ export interface Line {
   readonly isCut: boolean
 }
 
+/** A file may hold nothing else. */
+const EMPTY: Line = { text: '', isCut: false }
+
 /** The lines of a text that arrives in pieces, cut anywhere. A byte order mark before the first is dropped. */
 export function* linesOf(chunks: Iterable<string>): Generator<Line> {
   let rest = ''
@@ -21,7 +24,7 @@ export function* linesOf(chunks: Iterable<string>): Generator<Line> {
         yield { text: text.slice(at, at + LONGEST_LINE), isCut: true }
         return
       }
-      yield { text: text.slice(at, end), isCut: false }
+      yield end === at ? EMPTY : { text: text.slice(at, end), isCut: false }
       at = end + 1
     }
     rest = text.slice(at)

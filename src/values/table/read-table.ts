@@ -2,7 +2,7 @@ import { commonestDelimiter, outsideQuotes } from './delimiter.js'
 import { linesOf } from './lines.js'
 import { readRows, type TakesLine } from './read-rows.js'
 import { tooManyBadRows, tooManyRows } from './row-problems.js'
-import { MOST_BAD_ROWS, MOST_CELLS } from './table-bounds.js'
+import { MOST_BAD_ROWS, MOST_CELLS, MOST_HEAD_LINES } from './table-bounds.js'
 import type { TableCell, TableProblem, TableRow } from './table-row.js'
 
 /** A table of measurements: its header, the rows that are well written, and what is wrong with the others. */
@@ -36,7 +36,7 @@ export interface OpenTable {
  * @param mostRows Rows below the header that are read; one more is a problem, and the last.
  * @param delimiter Character between columns; the one that the header holds most often when undefined.
  * @param headerLine Line of the column names, counted from 1; the first with two or more cells when undefined.
- * @returns undefined when no line can be a header.
+ * @returns undefined when no line can be a header, among the first 10,000 where its line is not stated.
  */
 export function readTable(text: string, mostRows: number, delimiter?: string, headerLine?: number): Table | undefined {
   const table = openTable(text, mostRows, delimiter, headerLine)
@@ -104,7 +104,11 @@ function findHeader(
   let line = 0
   for (const { text: content } of linesOf([text])) {
     line += 1
-    if (headerLine !== undefined && line < headerLine) continue
+    if (headerLine === undefined ? line > MOST_HEAD_LINES : line < headerLine) {
+      if (headerLine === undefined) return undefined
+      continue
+    }
+    if (headerLine === undefined && content === '') continue
     const between = delimiter ?? commonestDelimiter(content)
     if (content.trim() !== '' && (headerLine !== undefined || outsideQuotes(content).includes(between)))
       return { line, delimiter: between }

@@ -2,19 +2,12 @@ import { createInterface } from 'node:readline'
 import { wrapText } from '../../output/wrap.js'
 import { writeErr } from '../../streams.js'
 import type { Lines } from './ask-all.js'
+import { pipedLines } from './piped-lines.js'
 
 /** Lines of the keyboard or of a pipe; questions go to stderr, as stdout may take the file. */
 export function openLines(): Lines & { readonly close: () => void } {
-  const isTerminal = process.stdin.isTTY && process.stderr.isTTY
-  const reader = createInterface({ input: process.stdin, output: process.stderr, terminal: isTerminal })
-  const lines = reader[Symbol.asyncIterator]()
-  // The system ends the program, as it does without questions; nothing is written before the last answer.
-  reader.on('SIGINT', () => {
-    reader.close()
-    writeErr('\n')
-    process.kill(process.pid, 'SIGINT')
-  })
   const columns = process.stderr.columns ?? 80
+  const source = process.stdin.isTTY && process.stderr.isTTY ? fromKeyboard() : fromPipe()
   return {
     say: (text) =>
       writeErr(
@@ -22,13 +15,43 @@ export function openLines(): Lines & { readonly close: () => void } {
           .map((line) => `  ${line}`)
           .join('\n')}\n`,
       ),
+    next: (prompt) => source.next(wrapText(prompt.trimEnd(), Math.min(columns, 100) - 12).join('\n   ') + ' '),
+    close: source.close,
+  }
+}
+
+type Source = Pick<Lines, 'next'> & { readonly close: () => void }
+
+function fromKeyboard(): Source {
+  const reader = createInterface({ input: process.stdin, output: process.stderr, terminal: true })
+  const lines = reader[Symbol.asyncIterator]()
+  // The system ends the program, as it does without questions; nothing is written before the last answer.
+  reader.on('SIGINT', () => {
+    reader.close()
+    writeErr('\n')
+    process.kill(process.pid, 'SIGINT')
+  })
+  return {
     next: async (prompt) => {
-      reader.setPrompt(wrapText(prompt.trimEnd(), Math.min(columns, 100) - 12).join('\n   ') + ' ')
+      reader.setPrompt(prompt)
       reader.prompt()
       const { done, value } = await lines.next()
-      if (!isTerminal) writeErr('\n')
       return done === true ? undefined : value
     },
     close: () => reader.close(),
+  }
+}
+
+function fromPipe(): Source {
+  const lines = pipedLines(process.stdin as AsyncIterable<Buffer>)
+  return {
+    next: async (prompt) => {
+      writeErr(prompt)
+      const { value } = await lines.next()
+      writeErr('\n')
+      return value
+    },
+    // What the pipe would give further is not waited for.
+    close: () => void process.stdin.destroy(),
   }
 }
