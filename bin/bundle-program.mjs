@@ -19,7 +19,7 @@ const QUICK = [
 const bundler = await rolldown({
   input: { main: path.join(root, 'src/cli/main.ts') },
   platform: 'node',
-  external: [/^pdfkit/u, /^@cantoo\/pdf-lib/u, /^dejavu-fonts-ttf/u, /^@colors\/colors/u],
+  external: [/^pdfkit/u, /^dejavu-fonts-ttf/u, /^@colors\/colors/u],
   resolve: {
     alias: {
       'node:child_process': path.join(root, 'bin/no-child-process.js'),

@@ -59,6 +59,24 @@ describe('what is loaded', () => {
   })
 })
 
+describe('what a run loads', () => {
+  const preload = join(ROOT, 'tests/cli/preload-tell-packages.cjs')
+  const loadedBy = (...args: string[]): string[] => {
+    const run = spawnSync(process.execPath, ['-r', preload, BINARY, ...args], { cwd: ROOT, encoding: 'utf8' })
+    expect([0, 1]).toContain(run.status)
+    return [...run.stderr.matchAll(/^package (.*)$/gmu)].map(([, name = '']) => name)
+  }
+
+  test.each(['estimate-yield', 'size-wire', 'space-mounts', 'price-bom', 'payback', 'check-project'])(
+    '%s of a house with documents takes no package',
+    (command) => expect(loadedBy(command, 'examples/lark-hollow.yaml')).toEqual([]),
+  )
+
+  test('nor does the reader of PDF files', () => {
+    expect(loadedBy('fill-form', '--list', 'examples/forms/sampletown-application.pdf')).toEqual([])
+  })
+})
+
 describe('the launcher', () => {
   test.each(['--version', '-V'])('%s', async (option) => {
     const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string }

@@ -8,6 +8,7 @@ import {
   highestRatio,
   placeOf,
   rafterNumber,
+  withoutBeams,
   worstCheck,
   type FramingSpec,
   type RafterCheckName,
@@ -170,5 +171,5 @@ export interface PlaneRafters {
 export function solveRafters(project: RoofProject, site: SiteLoads, laid: LaidPlane): PlaneRafters | undefined {
   if (laid.framing.kind === 'truss') return undefined
   const input = rafterInput(project, site, laid)
-  return { input, result: checkRafters(input) }
+  return { input, result: withoutBeams(checkRafters(input)) }
 }

@@ -2,6 +2,7 @@ export { type CodePath } from './code-path.js'
 export { framingSpec, type FramingSpec } from './framing-spec.js'
 export {
   checkRafters,
+  withoutBeams,
   highestRatio,
   LOWEST_USUAL,
   worstCheck,

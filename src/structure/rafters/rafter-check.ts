@@ -4,11 +4,11 @@ import type { RafterInput, RafterPoint } from './rafter-input.js'
 import { pointsOn } from './rafter-loads.js'
 import { isOnKnownSpan, planInOf, raftersAt, type RafterSpans } from './rafter-spans.js'
 import { solveRafter, worseOf, type SolvedRafter } from './solve-rafter.js'
-import type { RafterCheck, RafterCheckName } from './worst-checks.js'
+import { withShares, type RafterCheck, type RafterCheckName, type WorstOfRafter } from './worst-checks.js'
 import { lumberOf, woodStrength, type WoodStrength } from './wood-strength.js'
 
 /** One rafter with a mount on it. */
-export interface CheckedRafter extends SolvedRafter {
+export interface CheckedRafter extends WorstOfRafter {
   readonly number: number
   readonly xIn: Inches
   readonly spans: RafterSpans
@@ -76,6 +76,11 @@ export function checkRafters(input: RafterInput): RafterResult {
     .filter((worst) => worst !== undefined)
     .toSorted((a, b) => b.check.ratio - a.check.ratio)[0]
   return { rafters: [], wood, woodMissing: { because: lumber.missing, lowest }, codePath, unchecked }
+}
+
+/** The same without the beams that it was read from, which take a hundred times the room: for a result that is kept. */
+export function withoutBeams(result: RafterResult): RafterResult {
+  return { ...result, rafters: result.rafters.map((rafter) => ({ ...rafter, lines: rafter.lines.map(withShares) })) }
 }
 
 /** Rafters that carry a mount, and with load sharing their neighbours. */

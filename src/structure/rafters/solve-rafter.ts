@@ -57,7 +57,7 @@ export function solveRafter(input: RafterInput, rafter: RafterToSolve, roof: Roo
 const PIECES = 10
 
 /** The worse of two answers, check by check. */
-export function worseOf(a: SolvedRafter, b: SolvedRafter): SolvedRafter {
+export function worseOf(a: WorstOfRafter, b: WorstOfRafter): WorstOfRafter {
   return {
     checks: a.checks.map((check) => {
       const other = b.checks.find((each) => each.check === check.check)
@@ -65,7 +65,6 @@ export function worseOf(a: SolvedRafter, b: SolvedRafter): SolvedRafter {
     }),
     lines: [...a.lines, ...b.lines],
     upliftAtWallLb: Math.max(a.upliftAtWallLb, b.upliftAtWallLb),
-    parts: a.parts,
   }
 }
 

@@ -39,6 +39,12 @@ export interface CombinationLine {
   readonly shares: () => readonly LoadShare[]
 }
 
+/** A line that holds its shares and no longer the beam that they are read from. */
+export function withShares(line: CombinationLine): CombinationLine {
+  const shares = line.shares()
+  return { ...line, shares: () => shares }
+}
+
 export interface Figures {
   readonly demand: number
   readonly capacity: number

@@ -1,0 +1,8 @@
+// Each thread tells, when it takes it, which package the program took from node_modules.
+const { writeSync } = require('node:fs')
+const Module = require('node:module')
+const load = Module._load
+Module._load = function (name, ...rest) {
+  if (/^[@a-z]/u.test(name) && !Module.isBuiltin(name)) writeSync(2, `package ${name}\n`)
+  return load.call(this, name, ...rest)
+}
