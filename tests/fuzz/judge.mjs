@@ -53,7 +53,8 @@ export function judge(input, run, explained) {
     const found = CONTROL.exec(text)
     if (found !== null) faults.push(`control character U+${found[0].charCodeAt(0).toString(16)} in the output`)
   }
-  for (const text of [run.stdout, ...files]) faults.push(...judgeJson(text, isFleet ? undefined : run.exitCode, explained))
+  for (const text of [run.stdout, ...files])
+    faults.push(...judgeJson(text, isFleet ? undefined : run.exitCode, explained))
   faults.push(...judgeFiles(run, isFleet))
   return faults
 }
