@@ -27,6 +27,8 @@ process.stderr.write = keep(() => err)
 process.exit = (code) => {
   throw new Error(`process.exit(${code})`)
 }
+// Nobody reads on: the parent was stopped.
+process.on('disconnect', () => process.kill(process.pid, 'SIGKILL'))
 process.on('unhandledRejection', (error) => tell({ loose: String(error) }))
 
 process.on('message', async ({ ask, folder, seed, indexes, known, explained, dry }) => {

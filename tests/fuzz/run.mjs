@@ -99,6 +99,7 @@ const began = performance.now()
 // Ctrl-C ends a long search with what it has found so far.
 process.on('SIGINT', () => {
   report()
+  rmSync(work, { recursive: true, force: true })
   process.exit(failures.size === 0 ? 130 : 1)
 })
 
