@@ -126,6 +126,7 @@ export {
   velocityPressurePsf,
   windPressurePsf,
   zoneAt,
+  zoneFinder,
   zoneNames,
   type ExposedStrip,
   type ExposureInput,

@@ -231,6 +231,15 @@ describe('radiation that cannot be', () => {
     expect(refused(many).message).toMatch(/fail a test: .*; at most 20\.0 % may fail/u)
   })
 
+  it('as a number too large for any computer is refused in words', () => {
+    const digits = '11.7976931348623157e30801'
+    const { message } = refused(text.replace(/(?<=^.*\n.*?,)[^,]*/u, digits))
+    expect(message).toContain(
+      "line 2, column 18: '11.7976931348623157e' is too large a number, outside -500 to 10000 W/m2",
+    )
+    expect(message).not.toContain('Infinity')
+  })
+
   it('at night is left out, negative light is 0', () => {
     const lamp = climateOf(changed((_, index) => (index === 2 ? { ghi: 25 } : {})))
     expect(lamp.ids).toEqual(['climate.series-night-light'])

@@ -94,4 +94,16 @@ describe('the plan of wind zones', () => {
       expect(middle.yFt > 8 ? 'top' : middle.xFt < 5 ? 'left' : 'rest').toBe(zone)
     }
   })
+
+  test('the points of a part are those farthest from its border', () => {
+    const corners = [
+      { xFt: 0, yFt: 0 },
+      { xFt: 10, yFt: 0 },
+      { xFt: 10, yFt: 3 },
+      { xFt: 0, yFt: 3 },
+    ]
+    const [area] = zoneAreas({ corners }, () => '1')
+    expect([...new Set(area?.along.map(({ yFt }) => yFt))].toSorted()).toEqual([1.375, 1.625])
+    expect(area?.along.length).toBe(60)
+  })
 })

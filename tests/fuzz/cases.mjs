@@ -42,19 +42,38 @@ const KINDS = [
   ...Object.values(peoplesDoors(withProject)).map((make) => [4, make]),
 ]
 
+/** Kinds that take three to eight times as long as the others: of years of hours, and of pages of an offer. */
+const SLOW = new Set([
+  'production',
+  'watched',
+  'weatherOf',
+  'weather',
+  'meterCsv',
+  'meterXml',
+  'money',
+  'offer',
+  'authority',
+])
+const LIGHT_SHARE_OF_SLOW = 0.4
+
 /**
  * One input: files to lay in a folder, arguments for the program, and what the library is asked beside it.
  *
  * @param {number} seed
  * @param {number} index
  * @param {{ subcommands: readonly string[], takesResults: readonly string[], light: boolean, kinds?: readonly string[] }} known
- *   Subcommands that take a project, and those with --use; whether the packet is left out; kinds of input when not all.
+ *   Subcommands that take a project, and those with --use; whether the packet is left out and slow kinds are
+ *   rarer; kinds of input when not all.
  */
 export function makeCase(seed, index, known) {
   const chance = new Chance(seed, index)
   const kinds = known.kinds === undefined ? KINDS : KINDS.filter(([, { name }]) => known.kinds.includes(name))
-  let left = chance.below(kinds.reduce((sum, [parts]) => sum + parts, 0))
-  for (const [parts, make] of kinds) {
+  const weighed = kinds.map(([parts, make]) => [
+    parts * (known.light && SLOW.has(make.name) ? LIGHT_SHARE_OF_SLOW : 1),
+    make,
+  ])
+  let left = chance.next() * weighed.reduce((sum, [parts]) => sum + parts, 0)
+  for (const [parts, make] of weighed) {
     if (left < parts) return { kind: make.name, chance, ...make(chance, known) }
     left -= parts
   }

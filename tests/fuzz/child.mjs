@@ -6,7 +6,7 @@ import { makeCase } from './cases.mjs'
 import { holes, judge } from './judge.mjs'
 import { lay, written } from './lay.mjs'
 
-const [stage, folder] = process.argv.slice(2)
+const [stage] = process.argv.slice(2)
 const { loadProgram } = await import(pathToFileURL(join(stage, 'bin/load-program.js')).href)
 const money = await import(pathToFileURL(join(stage, 'dist/money/index.js')).href)
 const projects = await import(pathToFileURL(join(stage, 'dist/project/index.js')).href)
@@ -27,21 +27,23 @@ process.stderr.write = keep(() => err)
 process.exit = (code) => {
   throw new Error(`process.exit(${code})`)
 }
+// Nobody reads on: the parent was stopped.
+process.on('disconnect', () => process.kill(process.pid, 'SIGKILL'))
 process.on('unhandledRejection', (error) => tell({ loose: String(error) }))
 
-process.on('message', async ({ ask, seed, indexes, known, explained, dry }) => {
+process.on('message', async ({ ask, folder, seed, indexes, known, explained, dry }) => {
   if (ask !== undefined) {
-    process.chdir(ask.folder)
-    tell({ answer: await runMain(ask.args) })
+    process.chdir(folder)
+    tell({ answer: await runMain(ask) })
     return
   }
   const ids = new Set(explained)
   for (const index of indexes) {
     tell({ start: index })
     const input = makeCase(seed, index, known)
-    let [run, faults] = await once(input, ids)
+    let [run, faults] = await once(input, folder, ids)
     // A machine that does other things can be slow once, not twice.
-    if (run.cpuMs > MOST_CPU_MS) [run, faults] = await once(input, ids)
+    if (run.cpuMs > MOST_CPU_MS) [run, faults] = await once(input, folder, ids)
     if (run.cpuMs > MOST_CPU_MS) faults.push(`took ${(run.cpuMs / 1000).toFixed(1)} s of CPU`)
     const { kind, args } = input
     tell({
@@ -59,12 +61,12 @@ process.on('message', async ({ ask, seed, indexes, known, explained, dry }) => {
 })
 tell({ idle: true })
 
-async function once(input, ids) {
+async function once(input, folder, ids) {
   const files = lay(folder, input.files)
   process.chdir(folder)
   const before = process.cpuUsage()
   const ran = await runMain(input.args)
-  const faults = askLibrary(input)
+  const faults = askLibrary(input, folder)
   const { user, system } = process.cpuUsage(before)
   const run = { ...ran, cpuMs: (user + system) / 1000, written: written(folder, files) }
   return [run, [...judge({ ...input, files }, run, ids), ...faults]]
@@ -80,7 +82,7 @@ async function runMain(args) {
 }
 
 /** The readers of money files, which only some subcommands reach; of the slow stages one at a time. */
-function askLibrary({ library, chance }) {
+function askLibrary({ library, chance }, folder) {
   if (library === undefined) return []
   if (library.xml !== undefined) return attempt('readGreenButton', () => money.readGreenButton(library.xml))
   let loaded

@@ -1,5 +1,5 @@
 /** Starts of the real program whose compiled form is damaged: each has to answer as if there were none. */
-import { spawnSync } from 'node:child_process'
+import { execFile } from 'node:child_process'
 import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { Chance } from './random.mjs'
@@ -44,24 +44,27 @@ function turned(bytes, at, mask) {
   return copy
 }
 
-/** @returns {{ fault: string, index: number }[]} What did not answer as before. */
-export function startDamaged({ count, seed, stage, folder }) {
-  if (count === 0) return []
+/** @returns {Promise<{ told?: string, faults: { fault: string, index: number }[] }>} What did not answer as before. */
+export async function startDamaged({ count, seed, stage, folder }) {
+  if (count === 0) return { faults: [] }
   mkdirSync(join(folder, 'dist'), { recursive: true })
   for (const part of ['bin', 'dist/program', 'package.json'])
     cpSync(join(stage, part), join(folder, part), { recursive: true })
   symlinkSync(join(stage, 'node_modules'), join(folder, 'node_modules'))
   const place = (name) => join(folder, 'dist/program', name)
   const whole = FORMS.map((name) => readFileSync(place(name)))
-  const start = (args) => {
-    const run = spawnSync(process.execPath, [join(folder, 'bin/gablewatt.js'), ...args], {
-      cwd: folder,
-      encoding: 'utf8',
-      timeout: 60_000,
+  const start = (args) =>
+    new Promise((resolve) => {
+      const child = execFile(
+        process.execPath,
+        [join(folder, 'bin/gablewatt.js'), ...args],
+        { cwd: folder, encoding: 'utf8', timeout: 60_000, maxBuffer: 1e9 },
+        (_error, stdout, stderr) => resolve(JSON.stringify([child.exitCode, child.signalCode, stdout, stderr])),
+      )
+      child.stdin.end()
     })
-    return JSON.stringify([run.status, run.signal, run.stdout, run.stderr])
-  }
-  const right = RUNS.map(start)
+  const right = []
+  for (const args of RUNS) right.push(await start(args))
   const faults = []
   for (let index = 0; index < count; index++) {
     const chance = new Chance(seed, 20_000_000 + index)
@@ -70,7 +73,7 @@ export function startDamaged({ count, seed, stage, folder }) {
     const at = chance.below(2)
     writeFileSync(place(FORMS[at]), DAMAGES[damage](chance, whole[at], whole[1 - at]))
     for (const [run, args] of RUNS.entries()) {
-      const answer = start(args)
+      const answer = await start(args)
       if (answer !== right[run])
         faults.push({
           index: -1 - index,
@@ -80,6 +83,5 @@ export function startDamaged({ count, seed, stage, folder }) {
     writeFileSync(place(FORMS[at]), whole[at])
   }
   rmSync(folder, { recursive: true, force: true })
-  console.log(`${count} starts with a damaged compiled form, ${count * RUNS.length} answers compared`)
-  return faults
+  return { told: `${count} starts with a damaged compiled form, ${count * RUNS.length} answers compared`, faults }
 }

@@ -24,9 +24,12 @@ export function judge(input, run, explained) {
   const faults = []
   // A fleet goes on after a row that cannot be read, and ends with that row's code.
   const isFleet = ['run-fleet', 'watch-fleet'].includes(input.args[0])
-  const given = [...Object.values(input.files), ...input.args].filter((one) => !SOUND.has(one)).join('\n')
+  // Put together and searched only where something was found that it may explain: it is megabytes.
+  let joined
+  const given = () =>
+    (joined ??= [...Object.values(input.files), ...input.args].filter((one) => !SOUND.has(one)).join('\n'))
   // Lines that were read may tell of a defect of another run, whose code is then that of the whole.
-  const joinsDefect = input.args.includes('--merge') && /"status":\s*"defect"/u.test(given)
+  const joinsDefect = input.args.includes('--merge') && /"status":\s*"defect"/u.test(given())
   // A paper that goes into a pipe is no text.
   const isPaper = run.stdout.startsWith('%PDF')
   if (isPaper && !run.stdout.trimEnd().endsWith('%%EOF')) faults.push('half a PDF on stdout')
@@ -35,24 +38,23 @@ export function judge(input, run, explained) {
     faults.push(`exit code ${run.exitCode}: ${run.stderr.trim().split('\n').at(-1)}`)
   if (run.exitCode !== 0 && run.stdout + run.stderr === '') faults.push(`exit code ${run.exitCode} without a word`)
   if (run.exitCode === 2 && run.stdout !== '' && !isFleet) faults.push('refused, but something stands on stdout')
-  if (!STACK_IN_INPUT.test(given) && STACK.test(said))
+  if (STACK.test(said) && !STACK_IN_INPUT.test(given()))
     faults.push(`a stack or the name of an error: ${STACK.exec(said)?.[0].trim()}`)
-  const texts = [said, ...Object.values(run.written).filter(isText).map(String)]
-  if (!WORDS_IN_INPUT.test(given)) {
-    for (const text of texts) {
-      const found = WORDS.exec(text)
-      if (found !== null)
-        faults.push(
-          `'${found[0]}' in the output: ${text.slice(Math.max(0, found.index - 60), found.index + 40).replaceAll('\n', ' ')}`,
-        )
-    }
+  const files = Object.values(run.written).filter(isText).map(String)
+  const texts = [said, ...files]
+  for (const text of texts) {
+    const found = WORDS.exec(text)
+    if (found !== null && !WORDS_IN_INPUT.test(given()))
+      faults.push(
+        `'${found[0]}' in the output: ${text.slice(Math.max(0, found.index - 60), found.index + 40).replaceAll('\n', ' ')}`,
+      )
   }
   for (const text of texts) {
     const found = CONTROL.exec(text)
     if (found !== null) faults.push(`control character U+${found[0].charCodeAt(0).toString(16)} in the output`)
   }
-  const documents = [run.stdout, ...Object.values(run.written).filter(isText).map(String)]
-  for (const text of documents) faults.push(...judgeJson(text, isFleet ? undefined : run.exitCode, explained))
+  for (const text of [run.stdout, ...files])
+    faults.push(...judgeJson(text, isFleet ? undefined : run.exitCode, explained))
   faults.push(...judgeFiles(run, isFleet))
   return faults
 }

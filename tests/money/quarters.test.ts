@@ -13,7 +13,7 @@ import { behindMeter, runStorage, type StorageSystem } from '../../src/money/sto
 import { shiftUse } from '../../src/money/payback/shift-use.js'
 import { useOfYears } from '../../src/money/usage/use-of-years.js'
 import { Worksheet } from '../../src/worksheet/index.js'
-import type { IntervalCsv, Tariff, Usage } from '../../src/project/index.js'
+import type { IntervalCsv, Project, Tariff, Usage } from '../../src/project/index.js'
 import { total } from './hours.js'
 
 // Energy by quarters of an hour. What bills and batteries make of it was worked out by hand beside each check.
@@ -173,19 +173,29 @@ describe('a battery by quarters of an hour', () => {
     } as const
     const { flows, battery } = runStorage({ ...system, control }, usageKwh, productionKwh)
     let stored = flows.startKwh
+    // The worst of all steps: as many expectations would take longer than the steps.
+    const worst = { balance: 0, stored: 0, charge: 0, out: 0, exported: 0 }
+    const hoursOut = new Set<number>()
     for (let i = 0; i < 35_040; i++) {
       const [charge, out] = [flows.chargeKwh[i]!, flows.dischargeKwh[i]!]
       const into = usageKwh[i]! + 0.02 / 4 + charge + flows.exportKwh[i]! + flows.curtailedKwh[i]!
-      expect(Math.abs(into - productionKwh[i]! - out - flows.importKwh[i]!)).toBeLessThan(1e-9)
+      worst.balance = Math.max(worst.balance, Math.abs(into - productionKwh[i]! - out - flows.importKwh[i]!))
       stored += charge * 0.95 - out / 0.95
-      expect(Math.abs(stored - flows.storedKwh[i]!)).toBeLessThan(1e-9)
+      worst.stored = Math.max(worst.stored, Math.abs(stored - flows.storedKwh[i]!))
       stored = flows.storedKwh[i]!
-      expect(charge).toBeLessThanOrEqual(2 / 4 + 1e-12)
-      expect(out).toBeLessThanOrEqual(3 / 4 + 1e-12)
-      expect(flows.exportKwh[i]!).toBeLessThanOrEqual(1.5 / 4 + 1e-12)
-      // Windows are those of the hours.
-      if (out > 0) expect(Math.floor(i / 4) % 24).toBeGreaterThan(15)
+      worst.charge = Math.max(worst.charge, charge)
+      worst.out = Math.max(worst.out, out)
+      worst.exported = Math.max(worst.exported, flows.exportKwh[i]!)
+      if (out > 0) hoursOut.add(Math.floor(i / 4) % 24)
     }
+    expect(worst.balance).toBeLessThan(1e-9)
+    expect(worst.stored).toBeLessThan(1e-9)
+    expect(worst.charge).toBeLessThanOrEqual(2 / 4 + 1e-12)
+    expect(worst.out).toBeLessThanOrEqual(3 / 4 + 1e-12)
+    expect(worst.exported).toBeLessThanOrEqual(1.5 / 4 + 1e-12)
+    // Windows are those of the hours.
+    expect(Math.min(...hoursOut)).toBeGreaterThan(15)
+    expect(hoursOut.size).toBeGreaterThan(0)
     expect(Math.max(...flows.storedKwh)).toBeCloseTo(battery.mostKwh, 9)
   })
 
@@ -239,6 +249,23 @@ describe('use by quarters of an hour through the years', () => {
   })
 })
 
+/**
+ * A house with a battery, on a roof of few sizes: each runs all years by quarters, and past the end of the warranty no year tells of
+ * quarters what the one before did not.
+ */
+function batteryHouse(): Project {
+  const { project } = loadProject({
+    path: new URL('../../examples/fleet/fresno-battery.yaml', import.meta.url).pathname,
+  })
+  const [south, main] = [project.roof_planes['south']!, project.arrays['main']!]
+  return {
+    ...project,
+    roof_planes: { south: { ...south, outline: { shape: 'rectangle', width_ft: 20, depth_ft: 12 } } },
+    arrays: { main: { ...main, modules: 4 } },
+    finance: { ...project.finance, years: 12 },
+  }
+}
+
 describe('a table of readings', () => {
   const mapping: IntervalCsv = {
     file: 'meter.csv',
@@ -264,10 +291,12 @@ describe('a table of readings', () => {
   test('by quarters keeps them, and four add up to their hour', () => {
     const { values } = read(rows(35_040))
     expect(values.quarterKwh!.slice(0, 5)).toEqual(Float64Array.of(0.4, 0.1, 0.1, 0.1, 0.4))
+    const apart: number[] = []
     for (let h = 0; h < 8760; h++) {
       const sum = [0, 1, 2, 3].reduce((all, q) => all + Math.round(values.quarterKwh![4 * h + q]! * 1e6), 0)
-      expect(sum).toBe(Math.round(values.usageKwh[h]! * 1e6))
+      if (sum !== Math.round(values.usageKwh[h]! * 1e6)) apart.push(h)
     }
+    expect(apart).toEqual([])
   })
 
   test('of five minutes is added up to quarters, one of ten and of sixty minutes has hours', () => {
@@ -279,10 +308,8 @@ describe('a table of readings', () => {
     expect(read(rows(8760, 60), { interval_min: 60 }).values.quarterKwh).toBeUndefined()
   })
 
-  test('reaches bills, battery and payback of a project, and sizes with storage', () => {
-    const { project } = loadProject({
-      path: new URL('../../examples/fleet/fresno-battery.yaml', import.meta.url).pathname,
-    })
+  test('reaches bills, battery and payback of a project, and sizes with storage', { timeout: 180_000 }, () => {
+    const project = batteryHouse()
     const of = (minutes: 15 | 60) => {
       // The same use: by hours .7 kWh, by quarters .4 in the first and .1 in the others.
       const lines = minutes === 15 ? rows(35_040) : Array.from({ length: 8760 }, (_, h) => `${stamp(h, 60)},0.7`)
@@ -312,14 +339,13 @@ describe('a table of readings', () => {
     expect(fine.assumptions.map(({ path }) => path)).toContain('usage.interval_csv')
     expect(hourly.assumptions.map(({ path }) => path)).not.toContain('usage.interval_csv')
     const sizes = sizesOfProject(...of(15), { storageUnits: 1 })
-    const row = sizes.values.with_storage!.rows.find(({ modules, units }) => modules === 14 && units === 1)
+    const row = sizes.values.with_storage!.rows.find(({ modules, units }) => modules === 4 && units === 1)
     expect(row?.first_year_savings_usd).toBe(fine.values.first_year_savings_usd)
+    expect(sizes.values.with_storage!.rows.length).toBeGreaterThan(5)
   })
 
   test('has an optimum where prices change within the hour, which hours have not', () => {
-    const { project } = loadProject({
-      path: new URL('../../examples/fleet/fresno-battery.yaml', import.meta.url).pathname,
-    })
+    const project = batteryHouse()
     const of = (lines: readonly string[], minutes: 15 | 60) => {
       const usage: Usage = { interval_csv: { ...mapping, interval_min: minutes }, daylight_saving: false }
       const time_of_use = {

@@ -88,7 +88,9 @@ function numberOf(row: TableRow, name: Quantity, { columns, isMissing, decimalCo
     : seriesError(
         line,
         column,
-        `${heading} is ${Number(value.toPrecision(6))} ${unit}, outside ${low} to ${high}`,
+        Number.isFinite(value)
+          ? `${heading} is ${Number(value.toPrecision(6))} ${unit}, outside ${low} to ${high}`
+          : `${heading} is too large a number, outside ${low} to ${high} ${unit}`,
         'check the unit of the column; a number that means missing is named in table.missing',
       )
 }

@@ -28,9 +28,14 @@ export function cornersOf({ x, y, width, height }: Box): XY[] {
 
 /** The smallest upright box round some points. */
 export function boundsOf(points: readonly XY[]): Box {
-  const [xs, ys] = [points.map((point) => point.x), points.map((point) => point.y)]
-  const [left, top] = [Math.min(...xs), Math.min(...ys)]
-  return { x: left, y: top, width: Math.max(...xs) - left, height: Math.max(...ys) - top }
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
+  for (const { x, y } of points) {
+    left = Math.min(left, x)
+    right = Math.max(right, x)
+    top = Math.min(top, y)
+    bottom = Math.max(bottom, y)
+  }
+  return { x: left, y: top, width: right - left, height: bottom - top }
 }
 
 /** Whether two convex figures on paper overlap by more than a touch. */

@@ -51,7 +51,8 @@ export function makeGrid<T>(): Grid<T> {
           found.push(entry)
         }
       }
-      return found.toSorted((a, b) => a.order - b.order).map(({ thing }) => thing)
+      if (found.length > 1) found.sort((a, b) => a.order - b.order)
+      return found.map(({ thing }) => thing)
     },
   }
 }

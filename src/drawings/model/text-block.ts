@@ -50,10 +50,9 @@ export function textFigure(mark: TextMark, marginPt = 0): XY[] {
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   const [left, right] = [-marginPt, mark.widthPt + marginPt]
   const [top, bottom] = [-ASCENT * mark.sizePt - marginPt, DESCENT * mark.sizePt + marginPt]
-  return [
-    [left, top],
-    [right, top],
-    [right, bottom],
-    [left, bottom],
-  ].map(([dx = 0, dy = 0]) => ({ x: mark.at.x + dx * cos - dy * sin, y: mark.at.y + dx * sin + dy * cos }))
+  const corner = (dx: number, dy: number): XY => ({
+    x: mark.at.x + dx * cos - dy * sin,
+    y: mark.at.y + dx * sin + dy * cos,
+  })
+  return [corner(left, top), corner(right, top), corner(right, bottom), corner(left, bottom)]
 }

@@ -22,13 +22,19 @@ const WIDTHS: Readonly<Record<Face, ReadonlyMap<number, number>>> = { plain: wid
  * @throws RangeError when the font lacks a character; `missingGlyphs` tells before.
  */
 export function textWidthPt(text: string, sizePt: number, face: Face = 'plain'): number {
+  return (unitsOf(text, face) * sizePt) / UNITS_PER_EM
+}
+
+/** Width of one line in whole units of the font, so that widths of pieces add up exactly. */
+function unitsOf(text: string, face: Face): number {
+  const widths = WIDTHS[face]
   let units = 0
   for (const character of text) {
-    const width = WIDTHS[face].get(character.codePointAt(0) ?? 0)
+    const width = widths.get(character.codePointAt(0) ?? 0)
     if (width === undefined) throw new RangeError(`the font has no character '${character}'`)
     units += width
   }
-  return (units * sizePt) / UNITS_PER_EM
+  return units
 }
 
 /** The characters of a text that the embedded font cannot print, each once. */
@@ -47,6 +53,8 @@ export function inCapitals(text: string): string {
 
 /** A text as it is printed: accents joined with their letters, tabs and odd spaces as spaces, without hyphens that only say where to break. */
 export function printed(text: string): string {
+  // Nothing of what follows changes such a text, and most are.
+  if (/^[\n -~]*$/u.test(text)) return text
   return text
     .normalize('NFC')
     .replaceAll('\u00AD', '')
@@ -67,13 +75,19 @@ export function wrapText(text: string, sizePt: number, face: Face, widthPt: numb
 }
 
 function wrapLine(text: string, sizePt: number, face: Face, widthPt: number): string[] {
+  const fits = (units: number): boolean => (units * sizePt) / UNITS_PER_EM <= widthPt
+  if (!text.startsWith(' ') && fits(unitsOf(text, face))) return [text]
   const lines: string[] = []
   let line = ''
-  const fits = (words: string): boolean => textWidthPt(words, sizePt, face) <= widthPt
-  for (const word of unbroken(text).flatMap((words) => (fits(words) ? [words] : words.split(' ')))) {
-    const longer = line === '' ? word : `${line} ${word}`
+  let lineUnits = 0
+  const space = unitsOf(' ', face)
+  const words = unbroken(text).flatMap((each) => (fits(unitsOf(each, face)) ? [each] : each.split(' ')))
+  for (const word of words) {
+    const units = unitsOf(word, face)
+    const longer = line === '' ? units : lineUnits + space + units
     if (fits(longer)) {
-      line = longer
+      line = line === '' ? word : `${line} ${word}`
+      lineUnits = longer
       continue
     }
     if (line !== '') lines.push(line)
@@ -82,6 +96,7 @@ function wrapLine(text: string, sizePt: number, face: Face, widthPt: number): st
       if (line !== '') lines.push(line)
       line = piece
     }
+    lineUnits = unitsOf(line, face)
   }
   return [...lines, line]
 }

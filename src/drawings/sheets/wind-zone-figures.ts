@@ -30,9 +30,10 @@ export function zoneAreas({ corners }: Pick<ArrangedPlane, 'corners'>, zoneOf: (
     xFt: left + ((cell % columns) + 0.5) * STEP_FT,
     yFt: low + (Math.floor(cell / columns) + 0.5) * STEP_FT,
   })
-  const zones = Array.from({ length: columns * rows }, (_, cell) =>
-    containsPoint(corners, at(cell)) ? zoneOf(at(cell)) : undefined,
-  )
+  const zones = Array.from({ length: columns * rows }, (_, cell) => {
+    const point = at(cell)
+    return containsPoint(corners, point) ? zoneOf(point) : undefined
+  })
   const beside = (cell: number): (number | undefined)[] => [
     cell % columns === 0 ? undefined : cell - 1,
     cell % columns === columns - 1 ? undefined : cell + 1,
@@ -61,13 +62,18 @@ export function zoneAreas({ corners }: Pick<ArrangedPlane, 'corners'>, zoneOf: (
 
 /** The cells that are left last when the part is peeled from its border: a line of them where it is a strip. */
 function innermost(cells: readonly number[], beside: (cell: number) => (number | undefined)[]): readonly number[] {
-  let left = new Set(cells)
-  for (;;) {
-    const inner = new Set(
-      [...left].filter((cell) => beside(cell).every((next) => next !== undefined && left.has(next))),
-    )
-    if (inner.size === 0) return [...left]
-    left = inner
+  // A cell is peeled in the round after the first of its neighbours, one at the border in the first.
+  const part = new Set(cells)
+  const rounds = new Map<number, number>()
+  let peeled = cells.filter((cell) => beside(cell).some((next) => next === undefined || !part.has(next)))
+  for (let round = 0; ; round++) {
+    for (const cell of peeled) rounds.set(cell, round)
+    const following = new Set<number>()
+    for (const cell of peeled)
+      for (const next of beside(cell))
+        if (next !== undefined && part.has(next) && !rounds.has(next)) following.add(next)
+    if (following.size === 0) return cells.filter((cell) => rounds.get(cell) === round)
+    peeled = [...following]
   }
 }
 

@@ -1,5 +1,5 @@
 import { boxCorners, type ArrangedPlane } from '../../roof/index.js'
-import { zoneAt } from '../../structure/index.js'
+import { zoneFinder } from '../../structure/index.js'
 import { own, radiansOf } from '../../values/index.js'
 import {
   ARCHITECT_SCALES,
@@ -116,9 +116,8 @@ function drawPlane(
   const zoneOf =
     edition === undefined || roofKind === undefined || loads === undefined
       ? undefined
-      : (at: { xFt: number; yFt: number }): string =>
-          zoneAt({ id: plane.id, tiltDeg: loads.slope_deg, edges: plane.edges }, at, stripFt, { edition, roofKind })
-  const areas = zoneOf === undefined ? [] : zoneAreas(plane, zoneOf)
+      : zoneFinder({ id: plane.id, tiltDeg: loads.slope_deg, edges: plane.edges }, stripFt, { edition, roofKind })
+  const areas = zoneOf === undefined ? [] : zoneAreas(plane, ({ xFt, yFt }) => zoneOf(xFt, yFt))
   const modules = input.arrangement.values.modules.filter(({ roofPlane }) => roofPlane === plane.id)
   const primitives: Primitive[] = [
     ...onLayer(

@@ -32,9 +32,12 @@ export function signedAreaFt2(corners: readonly Point[]): SquareFeet {
 
 /** Whether a point lies inside a polygon; what lies on an edge may fall either way. */
 export function containsPoint(corners: readonly Point[], point: Point): boolean {
+  // Asked for tens of thousands of points of one sheet: makes no lists.
   let inside = false
-  for (const [a, b] of segmentsOf(corners)) {
-    if (a.yFt > point.yFt === b.yFt > point.yFt) continue
+  for (let index = 0; index < corners.length; index++) {
+    const a = corners[index]
+    const b = corners[index + 1] ?? corners[0]
+    if (a === undefined || b === undefined || a.yFt > point.yFt === b.yFt > point.yFt) continue
     const crossing = a.xFt + ((point.yFt - a.yFt) / (b.yFt - a.yFt)) * (b.xFt - a.xFt)
     if (crossing > point.xFt) inside = !inside
   }
