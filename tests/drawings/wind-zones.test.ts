@@ -103,7 +103,7 @@ describe('the plan of wind zones', () => {
       { xFt: 0, yFt: 3 },
     ]
     const [area] = zoneAreas({ corners }, () => '1')
-    expect([...new Set(area?.along.map(({ yFt }) => yFt))].toSorted()).toEqual([1.375, 1.625])
+    expect([...new Set(area?.along.map(({ yFt }) => yFt))].toSorted((a, b) => a - b)).toEqual([1.375, 1.625])
     expect(area?.along.length).toBe(60)
   })
 })
