@@ -25,6 +25,7 @@ export { runFleet } from './run-fleet.js'
 export { emptyOutcome, runInOrder, type RunOptions, type Runner } from './run-in-order.js'
 export { readShard, shardRange, type Shard } from './shard.js'
 export { sharedClimateRun, sharedClimateYield } from './shared-climate.js'
+export { figuresInCurrency } from './stage-figures.js'
 export { FLEET_STAGES, type FleetStage } from './stages.js'
 export { tableJobs, type TableForm } from './table-jobs.js'
 export {

@@ -130,3 +130,9 @@ function storageFigures({ annual, first_year_savings_usd: savedUsd, outage }: No
 function byKey<Item>(items: Iterable<Item>, entry: (item: Item) => readonly [string, unknown]): object {
   return Object.fromEntries([...items].map(entry))
 }
+
+/** Figures of money bear the label of the project's currency, where it states one. */
+export function figuresInCurrency(figures: Figures, currency: string | undefined): Figures {
+  const hasMoney = Object.keys(figures).some((key) => /(?<![a-z])usd(?![a-z])/u.test(key))
+  return currency === undefined || !hasMoney ? figures : { ...figures, currency }
+}

@@ -11,8 +11,9 @@ import { itemsOf, PRICE_LIST_FILE } from './price-items.js'
 import { writeProjectFiles, type WorkedStage } from './project-files.js'
 import { emptyOutcome } from './run-in-order.js'
 import { sharedClimateRun } from './shared-climate.js'
+import { figuresInCurrency } from './stage-figures.js'
 import { FLEET_STAGES, type FleetStage } from './stages.js'
-import type { Figures, FleetFinding, FleetJob, FleetOutcome, FleetProblem } from './types.js'
+import type { FleetFinding, FleetJob, FleetOutcome, FleetProblem } from './types.js'
 
 /** Houses of one site share its climate. */
 const runYield = sharedClimateRun()
@@ -61,7 +62,7 @@ async function runStages(
     try {
       const result = await stage.run(house)
       worked.push({ stage: stage.name, cautions: stage.cautions, result })
-      stages[stage.name] = withCurrency(stage.figures(result.values), project.finance?.currency)
+      stages[stage.name] = figuresInCurrency(stage.figures(result.values), project.finance?.currency)
       for (const finding of result.findings) tell(stage.name, finding)
     } catch (error) {
       if (!(error instanceof StageError)) throw error
@@ -103,12 +104,6 @@ async function runStages(
     inputs,
     ...failure,
   }
-}
-
-/** Figures of money bear the label of the project's currency, where it states one. */
-function withCurrency(figures: Figures, currency: string | undefined): Figures {
-  const hasMoney = Object.keys(figures).some((key) => /(?<![a-z])usd(?![a-z])/u.test(key))
-  return currency === undefined || !hasMoney ? figures : { ...figures, currency }
 }
 
 function cannotRun(stage: string, { message, fix, where }: StageError): Finding {

@@ -40,17 +40,22 @@ export function reportInCurrency(report: Report, currency: string | undefined): 
   if (currency === undefined) return report
   const { sections, csv, result } = report
   const { values, ...proof } = result
-  const hasMoney =
-    typeof values === 'object' && values !== null && /"[a-z0-9_]*usd[a-z0-9_]*":/u.test(JSON.stringify(values))
   return {
     ...report,
     sections: inCurrency(sections, currency),
     ...(csv === undefined ? {} : { csv: tableInCurrency(csv, currency) }),
     result: {
       ...inCurrency(proof, currency),
-      values: hasMoney ? { currency, ...inCurrency(values, currency) } : values,
+      values: valuesInCurrency(values, currency),
     },
   }
+}
+
+/** Values as a result of a project with that currency holds them: where there is money among them, they bear `currency`. */
+export function valuesInCurrency(values: unknown, currency: string | undefined): unknown {
+  const hasMoney =
+    typeof values === 'object' && values !== null && /"[a-z0-9_]*usd[a-z0-9_]*":/u.test(JSON.stringify(values))
+  return currency === undefined || !hasMoney ? values : { currency, ...inCurrency(values, currency) }
 }
 
 /** A table with the label of a currency in its headings, their names in CSV, and its texts. */

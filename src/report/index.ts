@@ -4,7 +4,7 @@ export { markdownLine } from './escape-markdown.js'
 export { escapeMarkup } from './escape-markup.js'
 export { errnoWords } from './errno.js'
 export { defectText, stageErrorText } from './failure-text.js'
-export { inCurrency, reportInCurrency, tableInCurrency, textInCurrency } from './in-currency.js'
+export { inCurrency, reportInCurrency, tableInCurrency, textInCurrency, valuesInCurrency } from './in-currency.js'
 export { plainValues, RESULT_FORMAT, renderJson } from './json.js'
 export { formatNumber, formatSignificant, roundForMachines } from './numbers.js'
 export {

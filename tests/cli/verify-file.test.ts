@@ -82,6 +82,18 @@ describe('a result', () => {
     )
   })
 
+  test('and a fleet line of a house that counts in another currency are the same worked out anew', async () => {
+    const currency = ['--set', 'finance.currency=CAD']
+    await run(['payback', house, ...currency, '--json', '--out', 'cad.json'])
+    await run(['run-fleet', house, ...currency, '--stages', 'bom,payback', '--jsonl', '--out', 'cad.jsonl'])
+    for (const name of ['cad.json', 'cad.jsonl']) {
+      expect(read(name)).toContain('"currency":')
+      const { exitCode, values } = await verifyFile(name, '--project', house, ...currency)
+      expect({ exitCode, found: values?.comparison }).toMatchObject({ exitCode: 0, found: { differences: [] } })
+      expect((await verifyFile(name, '--project', house)).exitCode).toBe(1)
+    }
+  })
+
   test('in which one figure was changed is told, and the figure by its path', async () => {
     const edited = put('edited.json', read('wire.json').replace(/"breaker_a": \d+/u, '"breaker_a": 100'))
     expect(await verifyFile(edited)).toMatchObject({

@@ -1,8 +1,8 @@
-import { FLEET_STAGES } from '../../fleet/index.js'
+import { figuresInCurrency, FLEET_STAGES } from '../../fleet/index.js'
 import { runHouse, type House } from '../../house/index.js'
 import { valuesBehind, valueSeals } from '../../packet/index.js'
 import { loadProject, type LoadedProject } from '../../project/index.js'
-import { plainValues } from '../../report/index.js'
+import { plainValues, valuesInCurrency } from '../../report/index.js'
 import { countFitted } from '../../roof/index.js'
 import type { Result } from '../../worksheet/index.js'
 import { UsageError } from '../errors.js'
@@ -134,12 +134,14 @@ async function resultAnew({ name, project, content }: SealedPart, house: House, 
     of: `values, errors and warnings of the stage ${name}`,
     isSameProject: project === loaded.digest,
     differences: [
-      ...compareValues(kept, plainValues(anew.values), ''),
+      ...compareValues(kept, valuesInCurrency(plainValues(anew.values), currencyOf(loaded)), ''),
       ...compareFindings(content['findings'], anew.findings, notCompared.length > 0),
     ],
     notCompared,
   }
 }
+
+const currencyOf = ({ project }: LoadedProject): string | undefined => project.finance?.currency
 
 /** A map of a part; an empty one where somebody put something else in its place. */
 function mapIn(part: Pick<SealedPart, 'content'> | undefined, key: string): Readonly<Record<string, unknown>> {
@@ -165,7 +167,7 @@ async function lineAnew({ name, project, content }: SealedPart, house: House, lo
   for (const stage of FLEET_STAGES) {
     if (!Object.hasOwn(stages, stage.name)) continue
     const result = await stage.run(house)
-    anew[stage.name] = stage.figures(result.values)
+    anew[stage.name] = figuresInCurrency(stage.figures(result.values), currencyOf(loaded))
     for (const { severity, id } of result.findings) if (severity === 'error') errors.add(id)
   }
   const had = new Set(Array.isArray(content['findings']) ? content['findings'].map(idOf) : [])
