@@ -1,5 +1,5 @@
 import { generateKeyPairSync, verify } from 'node:crypto'
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -92,6 +92,16 @@ describe('a result', () => {
       expect({ exitCode, found: values?.comparison }).toMatchObject({ exitCode: 0, found: { differences: [] } })
       expect((await verifyFile(name, '--project', house)).exitCode).toBe(1)
     }
+  })
+
+  test('of a payback by the bill of materials is the same worked out anew where no price is stated', async () => {
+    const unpriced = readFileSync(house, 'utf8').replace(/^ +installed_cost_usd:.*\n/mu, '')
+    cpSync(join(ROOT, 'examples'), at('unpriced'), { recursive: true })
+    put('unpriced/lark-hollow.yaml', unpriced)
+    await run(['run-fleet', 'unpriced/lark-hollow.yaml', '--stages', 'bom,payback', '--out-dir', 'by-bill'])
+    const payback = 'by-bill/lark-hollow/payback.json'
+    const { exitCode, values } = await verifyFile(payback, '--project', 'unpriced/lark-hollow.yaml')
+    expect({ exitCode, found: values?.comparison }).toMatchObject({ exitCode: 0, found: { differences: [] } })
   })
 
   test('in which one figure was changed is told, and the figure by its path', async () => {

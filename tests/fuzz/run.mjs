@@ -1,7 +1,7 @@
 /**
  * Throws damaged and made-up inputs at the program: `node tests/fuzz/run.mjs [--count N] [--seed N] [--only INDEX] [--jobs N] [--binary N] [--damaged-forms N] [--kinds earlier,journal] [--save FOLDER] [--light]`.
  * `--light` leaves the permit packet out, which takes as long as thirty other runs, and makes slow kinds less often.
- * Nothing may end with another code than 0, 1, 2 or 3, show a stack, print NaN, leave half a file, take more than 5 s or grow without end.
+ * Nothing may end with another code than 0, 1, 2 or 3, show a stack, print NaN, leave half a file, take more than 5 s of CPU (a packet 15) or grow without end.
  */
 import { fork, spawnSync } from 'node:child_process'
 import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'

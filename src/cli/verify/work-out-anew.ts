@@ -47,7 +47,9 @@ export async function workOutAnew(
   const [first] = file.parts
   const line = file.kind === 'fleet' ? lineOfProject(file.parts, loaded) : undefined
   const paper = file.packet?.paper
-  const payTheBom = paper === 'proposal' || Object.hasOwn(mapIn(line, 'stages'), 'bom')
+  // Where no price is stated, a payback by the bill of materials is the only one that the project gives.
+  const isByBill = first?.name === 'payback' && loaded.project.finance?.installed_cost_usd === undefined
+  const payTheBom = paper === 'proposal' || isByBill || Object.hasOwn(mapIn(line, 'stages'), 'bom')
   const house = runHouse(loaded, { wishes: { payTheBom } })
   if (file.packet !== undefined && paper !== undefined) return await paperAnew(file.packet, house, loaded)
   if (file.packet !== undefined) return await packetAnew(file.packet, house, loaded)
