@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { DoubtfulJson, parseJson } from '../../src/values/index.js'
+import { DoubtfulJson, parseJson, TooMuchJson } from '../../src/values/index.js'
 
 describe('JSON of which two readers may think differently', () => {
   test.each([
@@ -30,5 +30,16 @@ describe('JSON of which two readers may think differently', () => {
     '{"a":{"a":{"a":1}}}',
   ])('%s is taken', (text) => {
     expect(parseJson(text)).toEqual(JSON.parse(text))
+  })
+})
+
+describe('keys of one map', () => {
+  const mapOf = (keys: number): string => `{${Array.from({ length: keys }, (_, key) => `"k${key}":0`).join(',')}}`
+
+  test('end at half a million, those of others not counted', () => {
+    const [most, few] = [mapOf(499_999).slice(0, -1), mapOf(3)]
+    expect(Object.keys(parseJson(`${most},"l":[${few},${few}]}`) as object)).toHaveLength(500_000)
+    expect(() => parseJson(`${most},"l":${few},"m":0}`)).toThrow(TooMuchJson)
+    expect(() => parseJson(`[${few},${most},"l":0,"m":0}]`)).toThrow('more than 500000 keys in one map')
   })
 })
