@@ -39,6 +39,8 @@ describe('keys of one map', () => {
   test('end at half a million, those of others not counted', () => {
     const [most, few] = [mapOf(499_999).slice(0, -1), mapOf(3)]
     expect(Object.keys(parseJson(`${most},"l":[${few},${few}]}`) as object)).toHaveLength(500_000)
+    const beside = Array.from({ length: 200_000 }, () => few).join(',')
+    expect(parseJson(`[${beside}]`)).toHaveLength(200_000)
     expect(() => parseJson(`${most},"l":${few},"m":0}`)).toThrow(TooMuchJson)
     expect(() => parseJson(`[${few},${most},"l":0,"m":0}]`)).toThrow('more than 500000 keys in one map')
   })
