@@ -1,6 +1,6 @@
 export { FileError } from './file-error.js'
 export { growingFile, type LineTarget } from './growing-file.js'
-export { entriesUpTo } from './list-folder.js'
+export { entriesUpTo, type FolderEntry } from './list-folder.js'
 export { removeLeftOversBelow } from './left-over.js'
 export { makeFolder } from './make-folder.js'
 export { checkTarget, writeWhole } from './write-file.js'

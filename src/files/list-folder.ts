@@ -1,4 +1,12 @@
-import { opendirSync, type Dirent } from 'node:fs'
+import { opendirSync } from 'node:fs'
+
+/** Something in a folder; the name that the platform has for it is no part of the library's types. */
+export interface FolderEntry {
+  readonly name: string
+  readonly isFile: () => boolean
+  readonly isDirectory: () => boolean
+  readonly isSymbolicLink: () => boolean
+}
 
 /** How many are asked for at a time. */
 const AT_ONCE = 512
@@ -8,7 +16,7 @@ const AT_ONCE = 512
  *
  * @throws what the system says, such as that there is no such folder.
  */
-export function* entriesIn(folder: string): Generator<Dirent> {
+export function* entriesIn(folder: string): Generator<FolderEntry> {
   const open = opendirSync(folder, { bufferSize: AT_ONCE })
   try {
     for (let entry = open.readSync(); entry !== null; entry = open.readSync()) yield entry
@@ -18,8 +26,8 @@ export function* entriesIn(folder: string): Generator<Dirent> {
 }
 
 /** The same at once; one more than `most` where there are more, and nothing beyond is looked at. */
-export function entriesUpTo(folder: string, most: number): Dirent[] {
-  const entries: Dirent[] = []
+export function entriesUpTo(folder: string, most: number): FolderEntry[] {
+  const entries: FolderEntry[] = []
   for (const entry of entriesIn(folder)) {
     entries.push(entry)
     if (entries.length > most) break

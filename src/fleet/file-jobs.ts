@@ -1,6 +1,6 @@
-import { closeSync, readSync, statSync, type Dirent, type Stats } from 'node:fs'
+import { closeSync, readSync, statSync, type Stats } from 'node:fs'
 import { basename, extname, join } from 'node:path'
-import { entriesUpTo } from '../files/index.js'
+import { entriesUpTo, type FolderEntry } from '../files/index.js'
 import { LARGEST_YAML_BYTES, openRegular } from '../project/index.js'
 import { fileTrouble, FleetError } from './fleet-error.js'
 import { expandPattern, isPattern } from './glob.js'
@@ -82,7 +82,7 @@ function* projectsIn(
   }
 }
 
-function listFolder(folder: string, most: number): Dirent[] {
+function listFolder(folder: string, most: number): FolderEntry[] {
   try {
     return entriesUpTo(folder, most)
   } catch (error) {

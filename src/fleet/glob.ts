@@ -1,6 +1,5 @@
-import type { Dirent } from 'node:fs'
 import { join } from 'node:path'
-import { entriesUpTo } from '../files/index.js'
+import { entriesUpTo, type FolderEntry } from '../files/index.js'
 import { expandBraces } from './expand-braces.js'
 import { LOOKED_AT, type LookedAt } from './looked-at.js'
 import { badPattern, nameMatcher } from './match-name.js'
@@ -37,7 +36,7 @@ class Walk {
   readonly #pattern: string
   readonly #bounds: LookedAt
   #entryCount = 0
-  readonly #entries = new Map<string, readonly Dirent[]>()
+  readonly #entries = new Map<string, readonly FolderEntry[]>()
 
   constructor(pattern: string, bounds: LookedAt) {
     this.#pattern = pattern
@@ -82,7 +81,7 @@ class Walk {
     return []
   }
 
-  #read(folder: string): readonly Dirent[] {
+  #read(folder: string): readonly FolderEntry[] {
     const known = this.#entries.get(folder)
     if (known !== undefined) return known
     if (this.#entries.size >= MOST_FOLDERS) {
@@ -98,7 +97,7 @@ class Walk {
   }
 }
 
-function entriesOf(folder: string, most: number): Dirent[] {
+function entriesOf(folder: string, most: number): FolderEntry[] {
   try {
     return entriesUpTo(folder === '' ? '.' : folder, most)
   } catch {

@@ -78,7 +78,7 @@ const CASES: readonly (readonly [name: string, text: string, problems: readonly 
     ['1:80  nested more than 40 levels deep; a project file needs about 8'],
   ],
   ['NUL', 'title: a\0b\n', ['  holds NUL characters; it is not a text file']],
-  ['more than 2 MB', `title: ${'x'.repeat(2_000_000)}`, ['  is 2.0 MB large; at most 2.0 MB is read']],
+  ['more than 2 MB', `title: ${'x'.repeat(2_000_000)}`, ['  is 2.1 MB large; at most 2.0 MB is read']],
   [
     'two values on a line',
     'title: a: b\n',

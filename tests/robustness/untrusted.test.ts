@@ -106,7 +106,7 @@ describe('--untrusted', () => {
     expect((await gablewatt(['estimate-yield', large])).exitCode).toBe(0)
     const confined = await untrusted('estimate-yield', large)
     expect(confined).toMatchObject({ exitCode: 3, stdout: '' })
-    expect(confined.stderr).toMatch(/is 0\.5 MB large; at most 0\.5 MB is read/u)
+    expect(confined.stderr).toMatch(/is 0\.6 MB large; at most 0\.5 MB is read/u)
   })
 })
 

@@ -355,7 +355,7 @@ describe('a demand charge', () => {
 
 describe('damaged tables', () => {
   it.each([
-    ['', 'bills.csv:1:1  no line has column names'],
+    ['', 'bills.csv:1:1  no line of the first 10000 has column names'],
     ['from,to,kwh\n2025-01-01,2025-01-31,5', 'bills.csv:1:1  there is no column amount'],
     ['from,to,kwh,amount,colour\n', 'bills.csv:1:20  colour  no such column; known are from, to, kwh'],
     ['from,to,kwh,amount,amount\n2025-01-01,2025-01-31,5,5,5', 'bills.csv:1:20  amount  this column stands twice'],

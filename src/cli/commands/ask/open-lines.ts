@@ -47,9 +47,13 @@ function fromPipe(): Source {
   return {
     next: async (prompt) => {
       writeErr(prompt)
-      const { value } = await lines.next()
-      writeErr('\n')
-      return value
+      try {
+        const { value } = await lines.next()
+        return value
+      } finally {
+        // Also what is wrong with the pipe stands on a line of its own.
+        writeErr('\n')
+      }
     },
     // What the pipe would give further is not waited for.
     close: () => void process.stdin.destroy(),
