@@ -78,7 +78,7 @@ export function checkRafters(input: RafterInput): RafterResult {
   return { rafters: [], wood, woodMissing: { because: lumber.missing, lowest }, codePath, unchecked }
 }
 
-/** The same without the beams that it was read from, which take a hundred times the room: for a result that is kept. */
+/** The same without the beams that it was read from, which take several times the room: for a result that is kept. */
 export function withoutBeams(result: RafterResult): RafterResult {
   return { ...result, rafters: result.rafters.map((rafter) => ({ ...rafter, lines: rafter.lines.map(withShares) })) }
 }
